@@ -1,0 +1,36 @@
+import type { Lab } from '../colour/lab.ts';
+
+/** One pigment of a recipe; shares of a recipe sum to 1. */
+export interface Share {
+  readonly pigment: string;
+  readonly share: number;
+}
+
+/** One pigment of a recipe in whole parts by volume. */
+export interface Part {
+  readonly pigment: string;
+  readonly parts: number;
+}
+
+/** Something that can be mixed, and what it is expected to look like. */
+export interface Mixture {
+  readonly recipe: readonly Share[];
+  /** Predicted colour of `recipe`. */
+  readonly lab: Lab;
+  /** CIEDE2000 from the target to `lab`. */
+  readonly deltaE00: number;
+  /** `deltaE00` at most 1. */
+  readonly reachable: boolean;
+  /** Chosen on its own among the near-equal recipes; perhaps of other pigments than `recipe`. */
+  readonly parts: readonly Part[];
+  readonly partsLab: Lab;
+  readonly partsDeltaE00: number;
+}
+
+/** The answer for one target. */
+export interface Answer extends Mixture {
+  readonly target: Lab;
+  /** The fewest pigments that are nearly as good: what a screen shows first. */
+  readonly simplest: Mixture;
+  readonly alternatives: readonly Mixture[];
+}

@@ -1,0 +1,10 @@
+/** What a painter can act on is a value; what only a programmer can mend throws. */
+export type Result<T, F> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly fault: F };
+
+export const ok = <T>(value: T): { readonly ok: true; readonly value: T } => ({ ok: true, value });
+export const fail = <F>(fault: F): { readonly ok: false; readonly fault: F } => ({
+  ok: false,
+  fault,
+});

@@ -1,0 +1,41 @@
+import { resolve } from 'node:path';
+import preact from '@preact/preset-vite';
+import { defineConfig } from 'vitest/config';
+
+const root = import.meta.dirname;
+
+export default defineConfig({
+  root,
+  plugins: [preact()],
+  cacheDir: resolve(root, 'node_modules/.vite'),
+  test: {
+    dir: resolve(root, 'tests'),
+    testTimeout: 30_000,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'core',
+          environment: 'node',
+          include: ['**/*.test.ts'],
+          exclude: ['browser/**'],
+        },
+      },
+      {
+        extends: true,
+        test: { name: 'screens', environment: 'happy-dom', include: ['**/*.test.tsx'] },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          environment: 'node',
+          include: ['browser/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});

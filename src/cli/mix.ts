@@ -5,7 +5,8 @@ import { labOfHex } from '../colour/rgb.ts';
 import { deltaE00 } from '../colour/difference.ts';
 import { keyOf } from '../harmony/key.ts';
 import type { Answer, Mixture } from '../mixture/mixture.ts';
-import { findMixtures, mixtureFaultWords } from '../mixture/find.ts';
+import { mixFaultWords } from '../mixture/faults.ts';
+import { findMixtures } from '../mixture/find.ts';
 import { shelfFaultWords } from '../pigment/fault.ts';
 import { readShelf } from '../pigment/read.ts';
 import type { Shelf } from '../pigment/shelf.ts';
@@ -74,7 +75,7 @@ export function answersFor(
 ): Keyed[] {
   const targets = key ? seen.map(keyOf(seen, shelf)) : seen;
   const found = findMixtures(targets, shelf, { most });
-  if (!found.ok) throw new Plain(mixtureFaultWords(found.fault));
+  if (!found.ok) throw new Plain(mixFaultWords(found.fault));
   return found.value.map((answer, i) => (key ? { ...answer, seen: seen[i]! } : answer));
 }
 

@@ -1,4 +1,5 @@
 import { batch, computed, effect, signal } from '@preact/signals';
+import { canonical } from '../../book/digest.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { HarmonyBody, HarmonyColour } from '../../book/harmony.ts';
 import { gatheringOf } from '../../book/keep.ts';
@@ -236,7 +237,7 @@ async function flush(): Promise<void> {
 // A kept harmony keeps every later change: soon, and at once when the page hides.
 effect(() => {
   const entry = kept.value;
-  if (!entry || JSON.stringify(bodyNow()) === JSON.stringify(entry.body)) return;
+  if (!entry || canonical(bodyNow()) === canonical(entry.body)) return;
   // A mixture that is still being looked for must not replace one that the book has.
   if (answers.value.includes(null)) return;
   clearTimeout(timer);

@@ -1,20 +1,53 @@
 import * as v from 'valibot';
 import { fail, ok, type Result } from '../result.ts';
 import { CLOCK_FORM, type Clock, LATEST_MS, msOf } from './clock.ts';
+import { type DraperyBody, draperyBody, type FormulaBody, formulaBody } from './drapery.ts';
 import type { BookFault } from './faults.ts';
+import { type FileRef, ID_FORM } from './fields.ts';
 import { type HarmonyBody, harmonyBody } from './harmony.ts';
-import { type FileRef, ID_FORM, type SpecimenBody, specimenBody } from './specimen.ts';
+import {
+  type LeftoverBody,
+  leftoverBody,
+  type PaletteBody,
+  type PassageBody,
+  type PileBody,
+  paletteBody,
+  passageBody,
+  pileBody,
+  type SheetBody,
+  sheetBody,
+} from './palette.ts';
+import { type ShelfBody, type SwatchBody, shelfBody, swatchBody } from './shelf.ts';
+import { type SpecimenBody, specimenBody } from './specimen.ts';
 
 /** What each kind of entry holds. */
 export interface Bodies {
   specimen: SpecimenBody;
   harmony: HarmonyBody;
+  drapery: DraperyBody;
+  formula: FormulaBody;
+  passage: PassageBody;
+  palette: PaletteBody;
+  sheet: SheetBody;
+  shelf: ShelfBody;
+  swatch: SwatchBody;
+  pile: PileBody;
+  leftover: LeftoverBody;
 }
 export type Kind = keyof Bodies;
 
 const BODY_SCHEMAS: { readonly [K in Kind]: v.GenericSchema<unknown, Bodies[K]> } = {
   specimen: specimenBody,
   harmony: harmonyBody,
+  drapery: draperyBody,
+  formula: formulaBody,
+  passage: passageBody,
+  palette: paletteBody,
+  sheet: sheetBody,
+  shelf: shelfBody,
+  swatch: swatchBody,
+  pile: pileBody,
+  leftover: leftoverBody,
 };
 export const KINDS = Object.keys(BODY_SCHEMAS) as readonly Kind[];
 
@@ -115,7 +148,15 @@ export const hasBody = (record: AnyRecord): record is Entry => record.body !== n
 
 /** The photographs, masks and label maps that an entry needs. */
 export function filesOf(record: AnyRecord): readonly FileRef[] {
-  if (record.kind !== 'specimen' || record.body === null) return [];
-  const { photo, mask, gathered } = record.body;
-  return [photo, mask, gathered?.labels].filter((ref) => ref !== undefined);
+  if (!hasBody(record)) return [];
+  switch (record.kind) {
+    case 'specimen': {
+      const { photo, mask, gathered } = record.body;
+      return [photo, mask, gathered?.labels].filter((ref) => ref !== undefined);
+    }
+    case 'swatch':
+      return record.body.photo ? [record.body.photo] : [];
+    default:
+      return [];
+  }
 }

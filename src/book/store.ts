@@ -32,6 +32,7 @@ import {
 } from './database.ts';
 import { canonical, digest, type Subtle, sha256 } from './digest.ts';
 import { type BookFault, faultOf } from './faults.ts';
+import type { FileRef } from './fields.ts';
 import {
   type AnyRecord,
   type Bodies,
@@ -44,7 +45,6 @@ import {
   type Seen,
 } from './record.ts';
 import { createSaving, type Saving } from './saving.ts';
-import type { FileRef } from './specimen.ts';
 
 export interface Picture {
   readonly bytes: ArrayBuffer;

@@ -17,6 +17,7 @@ import {
   type SheetBody,
   sheetBody,
 } from './palette.ts';
+import { knows, type Seen, type Span, wellFormed } from './seen.ts';
 import { type ShelfBody, type SwatchBody, shelfBody, swatchBody } from './shelf.ts';
 import { type SpecimenBody, specimenBody } from './specimen.ts';
 
@@ -54,8 +55,14 @@ export const KINDS = Object.keys(BODY_SCHEMAS) as readonly Kind[];
 /** The schema that today's code writes. */
 export const SCHEMA = 1;
 
-/** Per device, the clock of its latest change that a version knows of. */
-export type Seen = Readonly<Record<string, Clock>>;
+/** Which version of which entry a conflict copy keeps, or has grown from. */
+export interface Conflict {
+  readonly of: string;
+  /** Of the version kept. While the copy's own `seen` is the same, nobody has touched it. */
+  readonly seen: Seen;
+  /** Where the version kept was a conflict copy already. */
+  readonly before?: Conflict;
+}
 
 /** The one form of every entry in the book. */
 export interface Form<K extends Kind, Body> {
@@ -68,14 +75,14 @@ export interface Form<K extends Kind, Body> {
   /** Of this version; with `device` it names the version, for ever and everywhere. */
   readonly clock: Clock;
   readonly device: string;
-  /** What this version was made in knowledge of, itself included: tells "newer" from "at the same time". */
+  /** What this version was made in knowledge of: tells "newer" from "at the same time". */
   readonly seen: Seen;
   /** In the bin since. */
   readonly deletedAt?: string;
   /** Taken out of the bin for good: only the mark that it was deleted is left. */
   readonly purged?: true;
-  /** Kept beside the entry `of`, whose other version was newer; `seen` is that of the version kept here. */
-  readonly conflict?: { readonly of: string; readonly seen: Seen };
+  /** Kept beside another entry, whose own version was newer. */
+  readonly conflict?: Conflict;
   /** Null when purged. */
   readonly body: Body | null;
 }
@@ -94,7 +101,17 @@ const clock = v.pipe(
 );
 const device = v.pipe(v.string(), v.regex(ID_FORM));
 const instant = v.pipe(v.string(), v.regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d+)?Z$/));
-const seen = v.pipe(v.record(device, clock), v.maxEntries(1000));
+const span: v.GenericSchema<unknown, Span> = v.strictTuple([clock, clock]);
+const seen: v.GenericSchema<unknown, Seen> = v.pipe(
+  v.record(device, v.pipe(v.array(span), v.minLength(1), v.maxLength(10_000))),
+  v.maxEntries(1000),
+);
+
+const conflict: v.GenericSchema<unknown, Conflict> = v.strictObject({
+  of: device,
+  seen,
+  before: v.exactOptional(v.lazy(() => conflict)),
+});
 
 const form = {
   id: v.pipe(v.string(), v.regex(ID_FORM)),
@@ -106,7 +123,7 @@ const form = {
   seen,
   deletedAt: v.exactOptional(instant),
   purged: v.exactOptional(v.literal(true)),
-  conflict: v.exactOptional(v.strictObject({ of: device, seen })),
+  conflict: v.exactOptional(conflict),
 };
 
 const FORMS = Object.fromEntries(
@@ -120,8 +137,11 @@ const FORMS = Object.fromEntries(
       }),
       v.check((record) => (record.body === null) === (record.purged === true), 'no contents'),
       v.check((record) => record.purged !== true || record.deletedAt !== undefined, 'not deleted'),
-      v.check((record) => Object.hasOwn(record.seen, record.device), 'does not know itself'),
-      v.check((record) => record.seen[record.device] === record.clock, 'does not know itself'),
+      v.check(({ seen, device, clock }) => wellFormed(seen, device, clock), 'does not know itself'),
+      v.check(
+        ({ conflict, seen }) => !conflict || knows(seen, conflict.seen),
+        'does not know what it keeps',
+      ),
     ),
   ]),
 ) as unknown as Readonly<Record<Kind, v.GenericSchema<unknown, AnyRecord>>>;

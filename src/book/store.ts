@@ -19,7 +19,7 @@
  */
 import { fail, ok, type Result } from '../result.ts';
 import { type Card, cardOf } from './card.ts';
-import { later, START, tick } from './clock.ts';
+import { START } from './clock.ts';
 import {
   type Connection,
   connect,
@@ -30,9 +30,10 @@ import {
   type Table,
   type Transaction,
 } from './database.ts';
-import { canonical, digest, type Subtle, sha256 } from './digest.ts';
+import { type Subtle, sha256 } from './digest.ts';
 import { type BookFault, faultOf } from './faults.ts';
 import type { FileRef } from './fields.ts';
+import { beside, sameValue } from './merge.ts';
 import {
   type AnyRecord,
   type Bodies,
@@ -41,10 +42,9 @@ import {
   hasBody,
   type Kind,
   readRecord,
-  SCHEMA,
-  type Seen,
 } from './record.ts';
 import { createSaving, type Saving } from './saving.ts';
+import { deleted, nextMarks, purged, restored } from './version.ts';
 
 export interface Picture {
   readonly bytes: ArrayBuffer;
@@ -216,15 +216,9 @@ function createBook({ connection, device, now, newId, subtle, channel }: Parts):
   /** A new version of an entry, after all that `known` says was known. */
   async function stamp(transaction: Transaction<'readwrite'>, known: readonly AnyRecord[]) {
     const meta = transaction.objectStore('meta');
-    let last = (await meta.get('clock')) ?? START;
-    for (const { clock } of known) last = later(last, clock);
-    const clock = tick(last, now());
-    await meta.put(clock, 'clock');
-    const seen: Record<string, string> = {};
-    for (const record of known)
-      for (const [by, at] of Object.entries(record.seen)) seen[by] = later(seen[by] ?? START, at);
-    seen[device] = clock;
-    return { schema: SCHEMA, changed: iso(now()), clock, device, seen: seen as Seen };
+    const marks = nextMarks(device, (await meta.get('clock')) ?? START, now(), known);
+    await meta.put(marks.clock, 'clock');
+    return marks;
   }
 
   async function store(transaction: Transaction<'readwrite'>, record: AnyRecord) {
@@ -267,14 +261,11 @@ function createBook({ connection, device, now, newId, subtle, channel }: Parts):
       let keptBeside: string | null = null;
       const { over } = draft;
       const overtaken = before && over && before.clock !== over.clock && before.clock !== written;
-      if (before && overtaken && !sameText(before.body, over.body)) {
-        keptBeside = versionId(before);
-        await store(transaction, {
-          ...before,
-          ...(await stamp(transaction, [before])),
-          id: keptBeside,
-          conflict: { of: id, seen: before.seen },
-        });
+      if (before && overtaken && !sameValue(before.body, over.body)) {
+        // Stamped anew: this device's next version of the entry would seem to know this one.
+        const copy = { ...beside(before), ...(await stamp(transaction, [before])) };
+        keptBeside = copy.id;
+        await store(transaction, copy);
       }
       const known = [before, over].filter((version) => version != null) as AnyRecord[];
       const marks = await stamp(transaction, known);
@@ -301,14 +292,12 @@ function createBook({ connection, device, now, newId, subtle, channel }: Parts):
   }
 
   /** Puts into the bin, or takes back. */
-  function mark(id: string, deleted: boolean): Promise<Result<null, BookFault>> {
+  function mark(id: string, isDeleted: boolean): Promise<Result<null, BookFault>> {
     return write(id, WRITTEN, async (transaction) => {
       const before = await current(transaction, id);
-      if ((before.deletedAt !== undefined) === deleted) return { value: null, ids: [] };
-      const { deletedAt: _, ...kept } = before;
+      if ((before.deletedAt !== undefined) === isDeleted) return { value: null, ids: [] };
       const marks = await stamp(transaction, [before]);
-      const record = { ...kept, ...marks, ...(deleted ? { deletedAt: marks.changed } : {}) };
-      await store(transaction, record as AnyRecord);
+      await store(transaction, isDeleted ? deleted(before, marks) : restored(before, marks));
       return { value: null, ids: [id] };
     });
   }
@@ -326,7 +315,7 @@ function createBook({ connection, device, now, newId, subtle, channel }: Parts):
       for (const { id } of due) {
         const record = await current(transaction, id);
         for (const { file } of filesOf(record)) loose.add(file);
-        await store(transaction, { ...record, purged: true, body: null } as AnyRecord);
+        await store(transaction, purged(record));
       }
       for (const file of loose) {
         if ((await cards.index('files').count(file)) > 0) continue;
@@ -438,10 +427,6 @@ async function nameDevice(connection: Connection, newId: () => string): Promise<
 const openChannel = (name: string): Channel | null =>
   typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel(name);
 
-/** Names one version of an entry: the id under which it is kept beside a newer one. */
-export const versionId = ({ id, clock, device, deletedAt, body }: AnyRecord): string =>
-  digest(canonical([id, clock, device, deletedAt ?? null, body]));
-
 function copyOf<T>(body: T): Result<T, BookFault> {
   try {
     return ok(structuredClone(body));
@@ -450,5 +435,4 @@ function copyOf<T>(body: T): Result<T, BookFault> {
   }
 }
 
-const sameText = (x: unknown, y: unknown): boolean => canonical(x) === canonical(y);
 const iso = (ms: number): string => new Date(ms).toISOString();

@@ -174,6 +174,7 @@ describe('words for a difference', () => {
     [[50, 35, 35], [50, 28, 41], 'yellower'],
     [[50, 1, 1], [50, 3, 5], 'warmer'],
     [[50, 0, 0], [50, -4, 4], 'greener'],
+    [[50, 0, 0], [50, 20, 20], 'much warmer, much brighter'],
   ])('from %j to %j: %s', (from, to, words) => {
     expect(changeWords(from, to)).toBe(words);
   });

@@ -164,8 +164,9 @@ function greyBelow(L: number, hDeg: number): number {
 const WHITE_FROM = 85.5;
 const BLACK_BELOW = 23.5;
 
-/** The hue in words of any colour (CIELAB, D65). */
+/** The hue in words of any colour (CIELAB, D65). @throws RangeError when a number is not finite */
 export function hueOf(lab: Lab): Hue {
+  if (!lab.every(Number.isFinite)) throw new RangeError('a colour is three finite numbers');
   const C = chroma(lab);
   const L = lab[0];
   const h = oklabHueDeg(oklabOfLab(lab)) ?? 0;

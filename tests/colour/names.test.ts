@@ -53,6 +53,10 @@ describe('names', () => {
     expect(hueOf(colour).word).toBe(word);
   });
 
+  test('a lost number is no colour', () => {
+    expect(() => nameOf([Number.NaN, 0, 0])).toThrow(RangeError);
+  });
+
   test('modifiers follow value and chroma', () => {
     expect(nameOf([30, 12, -40])).toBe('deep violet-blue');
     expect(nameOf([75, -5, -25])).toBe('light blue');

@@ -1,5 +1,5 @@
 import type { Lab } from '../src/colour/lab.ts';
-import { findMixtures, type MixOptions, type MixFault } from '../src/mixture/find.ts';
+import { findMixtures, type MixFault, type MixOptions } from '../src/mixture/find.ts';
 import type { Answer } from '../src/mixture/mixture.ts';
 import type { Shelf } from '../src/pigment/shelf.ts';
 import type { Result } from '../src/result.ts';

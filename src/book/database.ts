@@ -20,12 +20,12 @@ export interface StoredFile {
 export interface Tables extends DBSchema {
   records: { key: string; value: AnyRecord };
   /** One for each entry that has contents, written together with it. */
-  cards: { key: string; value: Card; indexes: { kind: string; files: string } };
+  cards: { key: string; value: Card; indexes: { kind: string; files: string; deletedAt: string } };
   /** Photographs, masks and label maps: apart, so that no list ever loads them. */
   files: { key: string; value: StoredFile };
   /** By the photograph's own name. */
   thumbnails: { key: string; value: StoredFile };
-  /** This device's name, its latest clock, when the last copy was made. */
+  /** This device's name, its latest clock, when the last copy was made, what a screen asked to remember. */
   meta: { key: string; value: string };
 }
 export type Table = StoreNames<Tables>;
@@ -40,6 +40,7 @@ export const STEPS: readonly MigrationStep[] = [
     database.createObjectStore('records', { keyPath: 'id' });
     const cards = database.createObjectStore('cards', { keyPath: 'id' });
     cards.createIndex('kind', 'kind');
+    cards.createIndex('deletedAt', 'deletedAt');
     cards.createIndex('files', 'files', { multiEntry: true });
     database.createObjectStore('files', { keyPath: 'id' });
     database.createObjectStore('thumbnails', { keyPath: 'id' });

@@ -10,6 +10,9 @@ export type BookFault =
   | { readonly code: 'not-written'; readonly detail: string }
   | { readonly code: 'not-opened'; readonly detail: string }
   | { readonly code: 'not-found' }
+  | { readonly code: 'damaged' }
+  | { readonly code: 'stopped' }
+  | { readonly code: 'not-a-photograph' }
   | { readonly code: 'bad-record'; readonly where: string }
   | { readonly code: 'newer-record' };
 
@@ -33,6 +36,11 @@ const WORDS = {
   'not-opened':
     'The book could not be opened; nothing in it was changed. Reload, and restart the browser if it happens again.',
   'not-found': 'This entry is no longer in the book. Look in the bin, or in your last copy.',
+  damaged:
+    'This entry cannot be read any more; the others are not touched. Bring in your last copy to get it back.',
+  stopped: 'This was stopped, and the book is as it was before. Start it again when you like.',
+  'not-a-photograph':
+    'This is no whole JPEG photograph, so it was not kept. Take or choose the photograph again.',
   'bad-record':
     'This entry is not in a form that the book can keep, so it was not saved. Undo the last change and try again.',
   'newer-record':

@@ -3,7 +3,8 @@ import type { Lab } from '../colour/lab.ts';
 import type { GatheredColour } from '../harmony/harmony.ts';
 import { AMOUNTS, type Amount, WAYS, type Way } from '../harmony/vary.ts';
 import type { Answer, Mixture } from '../mixture/mixture.ts';
-import { amount, date, gatheredForm, id, lab, share, shortWords, words } from './specimen.ts';
+import { answer, date, id, lab, mixture, shortWords, words } from './fields.ts';
+import { gatheredForm } from './specimen.ts';
 
 /** One colour of a harmony, with what was chosen for it. */
 export interface HarmonyColour extends GatheredColour {
@@ -32,24 +33,6 @@ export interface HarmonyBody {
   /** Name of the shelf that the mixtures were found on. */
   readonly shelf: string;
 }
-
-const pigment = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
-const mixtureForm = {
-  recipe: v.pipe(v.array(v.strictObject({ pigment, share })), v.maxLength(12)),
-  lab,
-  deltaE00: amount,
-  reachable: v.boolean(),
-  parts: v.pipe(v.array(v.strictObject({ pigment, parts: amount })), v.maxLength(12)),
-  partsLab: lab,
-  partsDeltaE00: amount,
-};
-export const mixture: v.GenericSchema<unknown, Mixture> = v.strictObject(mixtureForm);
-export const answer: v.GenericSchema<unknown, Answer> = v.strictObject({
-  ...mixtureForm,
-  target: lab,
-  simplest: mixture,
-  alternatives: v.pipe(v.array(mixture), v.maxLength(24)),
-});
 
 const harmonyColour: v.GenericSchema<unknown, HarmonyColour> = v.strictObject({
   ...gatheredForm,

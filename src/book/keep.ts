@@ -24,12 +24,15 @@ export async function keepPhotograph(
   words: SpecimenWords = {},
 ): Promise<Result<Put<'specimen'>, BookFault>> {
   const photo = await book.file(photograph);
+  if (!photo.ok) return photo;
+  const small = await book.file(thumbnail);
+  if (!small.ok) return small;
   const empty = { name: '', note: '', light: '', place: '', walk: '', date: day };
   return book.put({
     kind: 'specimen',
-    body: { ...empty, ...words, photo: photo.ref },
-    files: [photo],
-    thumbnail: { of: photo.ref.file, bytes: thumbnail.bytes, type: thumbnail.type },
+    body: { ...empty, ...words, photo: photo.value.ref },
+    files: [photo.value],
+    thumbnail: { of: photo.value.ref.file, ...small.value.stored },
   });
 }
 
@@ -47,7 +50,9 @@ export async function keepGathering(
   { gathered, mask, neutral }: Gathering,
 ): Promise<Result<Put<'specimen'>, BookFault>> {
   const labels = await book.file(plane(gathered.labels));
+  if (!labels.ok) return labels;
   const rubbed = mask ? await book.file(plane(mask)) : null;
+  if (rubbed && !rubbed.ok) return rubbed;
   const { gathered: _g, mask: _m, neutral: _n, ...rest } = specimen.body;
   const { width, height, colours, remarks } = gathered;
   return book.put({
@@ -57,10 +62,11 @@ export async function keepGathering(
     body: {
       ...rest,
       ...(neutral ? { neutral } : {}),
-      ...(rubbed ? { mask: rubbed.ref } : {}),
-      gathered: { width, height, colours, labels: labels.ref, remarks },
+      ...(rubbed ? { mask: rubbed.value.ref } : {}),
+      gathered: { width, height, colours, labels: labels.value.ref, remarks },
     },
-    files: rubbed ? [labels, rubbed] : [labels],
+    quiet: true,
+    files: rubbed ? [labels.value, rubbed.value] : [labels.value],
   });
 }
 

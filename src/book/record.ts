@@ -1,28 +1,68 @@
 import * as v from 'valibot';
 import { fail, ok, type Result } from '../result.ts';
 import { CLOCK_FORM, type Clock, LATEST_MS, msOf } from './clock.ts';
+import { type DraperyBody, draperyBody, type FormulaBody, formulaBody } from './drapery.ts';
 import type { BookFault } from './faults.ts';
+import { type FileRef, ID_FORM } from './fields.ts';
 import { type HarmonyBody, harmonyBody } from './harmony.ts';
-import { type FileRef, ID_FORM, type SpecimenBody, specimenBody } from './specimen.ts';
+import {
+  type LeftoverBody,
+  leftoverBody,
+  type PaletteBody,
+  type PassageBody,
+  type PileBody,
+  paletteBody,
+  passageBody,
+  pileBody,
+  type SheetBody,
+  sheetBody,
+} from './palette.ts';
+import { knows, type Seen, type Span, wellFormed } from './seen.ts';
+import { type ShelfBody, type SwatchBody, shelfBody, swatchBody } from './shelf.ts';
+import { type SpecimenBody, specimenBody } from './specimen.ts';
 
 /** What each kind of entry holds. */
 export interface Bodies {
   specimen: SpecimenBody;
   harmony: HarmonyBody;
+  drapery: DraperyBody;
+  formula: FormulaBody;
+  passage: PassageBody;
+  palette: PaletteBody;
+  sheet: SheetBody;
+  shelf: ShelfBody;
+  swatch: SwatchBody;
+  pile: PileBody;
+  leftover: LeftoverBody;
 }
 export type Kind = keyof Bodies;
 
 const BODY_SCHEMAS: { readonly [K in Kind]: v.GenericSchema<unknown, Bodies[K]> } = {
   specimen: specimenBody,
   harmony: harmonyBody,
+  drapery: draperyBody,
+  formula: formulaBody,
+  passage: passageBody,
+  palette: paletteBody,
+  sheet: sheetBody,
+  shelf: shelfBody,
+  swatch: swatchBody,
+  pile: pileBody,
+  leftover: leftoverBody,
 };
 export const KINDS = Object.keys(BODY_SCHEMAS) as readonly Kind[];
 
 /** The schema that today's code writes. */
 export const SCHEMA = 1;
 
-/** Per device, the clock of its latest change that a version knows of. */
-export type Seen = Readonly<Record<string, Clock>>;
+/** Which version of which entry a conflict copy keeps, or has grown from. */
+export interface Conflict {
+  readonly of: string;
+  /** Of the version kept. While the copy's own `seen` is the same, nobody has touched it. */
+  readonly seen: Seen;
+  /** Where the version kept was a conflict copy already. */
+  readonly before?: Conflict;
+}
 
 /** The one form of every entry in the book. */
 export interface Form<K extends Kind, Body> {
@@ -35,14 +75,14 @@ export interface Form<K extends Kind, Body> {
   /** Of this version; with `device` it names the version, for ever and everywhere. */
   readonly clock: Clock;
   readonly device: string;
-  /** What this version was made in knowledge of, itself included: tells "newer" from "at the same time". */
+  /** What this version was made in knowledge of: tells "newer" from "at the same time". */
   readonly seen: Seen;
   /** In the bin since. */
   readonly deletedAt?: string;
   /** Taken out of the bin for good: only the mark that it was deleted is left. */
   readonly purged?: true;
-  /** Kept beside the entry `of`, whose other version was newer; `seen` is that of the version kept here. */
-  readonly conflict?: { readonly of: string; readonly seen: Seen };
+  /** Kept beside another entry, whose own version was newer. */
+  readonly conflict?: Conflict;
   /** Null when purged. */
   readonly body: Body | null;
 }
@@ -61,7 +101,17 @@ const clock = v.pipe(
 );
 const device = v.pipe(v.string(), v.regex(ID_FORM));
 const instant = v.pipe(v.string(), v.regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d+)?Z$/));
-const seen = v.pipe(v.record(device, clock), v.maxEntries(1000));
+const span: v.GenericSchema<unknown, Span> = v.strictTuple([clock, clock]);
+const seen: v.GenericSchema<unknown, Seen> = v.pipe(
+  v.record(device, v.pipe(v.array(span), v.minLength(1), v.maxLength(10_000))),
+  v.maxEntries(1000),
+);
+
+const conflict: v.GenericSchema<unknown, Conflict> = v.strictObject({
+  of: device,
+  seen,
+  before: v.exactOptional(v.lazy(() => conflict)),
+});
 
 const form = {
   id: v.pipe(v.string(), v.regex(ID_FORM)),
@@ -73,7 +123,7 @@ const form = {
   seen,
   deletedAt: v.exactOptional(instant),
   purged: v.exactOptional(v.literal(true)),
-  conflict: v.exactOptional(v.strictObject({ of: device, seen })),
+  conflict: v.exactOptional(conflict),
 };
 
 const FORMS = Object.fromEntries(
@@ -87,8 +137,11 @@ const FORMS = Object.fromEntries(
       }),
       v.check((record) => (record.body === null) === (record.purged === true), 'no contents'),
       v.check((record) => record.purged !== true || record.deletedAt !== undefined, 'not deleted'),
-      v.check((record) => Object.hasOwn(record.seen, record.device), 'does not know itself'),
-      v.check((record) => record.seen[record.device] === record.clock, 'does not know itself'),
+      v.check(({ seen, device, clock }) => wellFormed(seen, device, clock), 'does not know itself'),
+      v.check(
+        ({ conflict, seen }) => !conflict || knows(seen, conflict.seen),
+        'does not know what it keeps',
+      ),
     ),
   ]),
 ) as unknown as Readonly<Record<Kind, v.GenericSchema<unknown, AnyRecord>>>;
@@ -115,7 +168,15 @@ export const hasBody = (record: AnyRecord): record is Entry => record.body !== n
 
 /** The photographs, masks and label maps that an entry needs. */
 export function filesOf(record: AnyRecord): readonly FileRef[] {
-  if (record.kind !== 'specimen' || record.body === null) return [];
-  const { photo, mask, gathered } = record.body;
-  return [photo, mask, gathered?.labels].filter((ref) => ref !== undefined);
+  if (!hasBody(record)) return [];
+  switch (record.kind) {
+    case 'specimen': {
+      const { photo, mask, gathered } = record.body;
+      return [photo, mask, gathered?.labels].filter((ref) => ref !== undefined);
+    }
+    case 'swatch':
+      return record.body.photo ? [record.body.photo] : [];
+    default:
+      return [];
+  }
 }

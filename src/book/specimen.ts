@@ -1,16 +1,17 @@
 import * as v from 'valibot';
-import type { Lab } from '../colour/lab.ts';
 import type { GatheredColour } from '../harmony/harmony.ts';
 import { STEPS } from '../harmony/harmony.ts';
-
-/** A photograph, mask or label map in the book's own store, named by the SHA-256 of its bytes. */
-export interface FileRef {
-  readonly file: string;
-  readonly width: number;
-  readonly height: number;
-  /** Bytes. */
-  readonly size: number;
-}
+import {
+  amount,
+  date,
+  type FileRef,
+  fileRef,
+  lab,
+  pixels,
+  share,
+  shortWords,
+  words,
+} from './fields.ts';
 
 /** Where the painter said "this is white or grey". */
 export interface NeutralSpot {
@@ -51,32 +52,7 @@ export interface SpecimenBody {
   readonly gathered?: GatheredRecord;
 }
 
-export const ID_FORM = /^[0-9a-z][0-9a-z-]{7,63}$/;
-export const id = v.pipe(v.string(), v.regex(ID_FORM));
 const fraction = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
-/** Text that the painter writes: any language, no more than a long page. */
-export const words = v.pipe(v.string(), v.maxLength(20_000));
-export const shortWords = v.pipe(v.string(), v.maxLength(400));
-export const date = v.pipe(
-  v.string(),
-  v.regex(/^\d{4}-\d{2}-\d{2}(T\d{2}:\d{2}:\d{2}(\.\d+)?Z)?$/),
-);
-export const amount = v.pipe(v.number(), v.finite(), v.minValue(0));
-export const share = fraction;
-const axis = v.pipe(v.number(), v.minValue(-300), v.maxValue(300));
-export const lab: v.GenericSchema<unknown, Lab> = v.strictTuple([
-  v.pipe(v.number(), v.minValue(-5), v.maxValue(130)),
-  axis,
-  axis,
-]);
-const pixels = v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(65_535));
-export const FILE_FORM = /^[0-9a-f]{64}$/;
-export const fileRef: v.GenericSchema<unknown, FileRef> = v.strictObject({
-  file: v.pipe(v.string(), v.regex(FILE_FORM)),
-  width: pixels,
-  height: pixels,
-  size: v.pipe(v.number(), v.integer(), v.minValue(1)),
-});
 
 export const gatheredForm = {
   name: shortWords,

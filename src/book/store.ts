@@ -7,10 +7,11 @@
  *   book.saving.subscribe((line) => ...)                // 'saved' | 'saving' | 'not saved' with fault
  *   book.onChange(({ ids, from }) => ...)               // this window or another one wrote: list again
  *
- *   const photo = await book.file({ bytes, type, width, height });        // names it by its SHA-256
- *   const saved = await book.put({ kind: 'specimen', body: specimenOf(photo.ref, today), files: [photo], thumbnail });
+ *   const photo = await book.file({ bytes, type, width, height });        // no EXIF, named by its SHA-256
+ *   const saved = await book.put({ kind: 'specimen', body, files: [photo.value], thumbnail });
  *   if (saved.ok) saved.value.entry, await saved.value.undo()
  *   await book.put({ kind: 'harmony', id, over: entry, body: { ...entry.body, name: 'Jay' } });   // rename
+ *   book.later({ kind, id, over, body })               // while typing; flushOnHide(document, book) once
  *   await book.list('harmony'), book.get('harmony', id), book.photograph(ref.file), book.thumbnail(card)
  *   await book.remove(id) (answers with undo), book.bin(), book.restore(id), book.retry()
  *
@@ -19,7 +20,7 @@
  */
 import { fail, ok, type Result } from '../result.ts';
 import { type Card, cardOf } from './card.ts';
-import { later, START, tick } from './clock.ts';
+import { msOf } from './clock.ts';
 import {
   type Connection,
   connect,
@@ -28,23 +29,25 @@ import {
   STEPS,
   type StoredFile,
   type Table,
-  type Transaction,
 } from './database.ts';
-import { canonical, digest, type Subtle, sha256 } from './digest.ts';
+import { type Subtle, sha256 } from './digest.ts';
+import { createDrafts } from './drafts.ts';
+import { clear, current, stamp, store, weave } from './entries.ts';
 import { type BookFault, faultOf } from './faults.ts';
+import type { FileRef } from './fields.ts';
+import { withoutMetadata } from './jpeg.ts';
+import { type BookChange, type Channel, createLedger, type Ledger } from './ledger.ts';
+import { beside } from './merge.ts';
 import {
   type AnyRecord,
   type Bodies,
   type Entry,
-  filesOf,
   hasBody,
   type Kind,
   readRecord,
-  SCHEMA,
-  type Seen,
 } from './record.ts';
-import { createSaving, type Saving } from './saving.ts';
-import type { FileRef } from './specimen.ts';
+import type { Saving } from './saving.ts';
+import { deleted, restored } from './version.ts';
 
 export interface Picture {
   readonly bytes: ArrayBuffer;
@@ -63,6 +66,8 @@ export interface Draft<K extends Kind> {
   readonly id?: string;
   /** The version that the screen was showing: if another window has changed it since, both are kept. */
   readonly over?: Entry<K>;
+  /** Added by the program, not the painter: an entry in the bin stays there. */
+  readonly quiet?: boolean;
   readonly files?: readonly NamedFile[];
   readonly thumbnail?: { readonly of: string; readonly bytes: ArrayBuffer; readonly type: string };
 }
@@ -72,15 +77,6 @@ export interface Put<K extends Kind> {
   readonly undo: Undo;
   /** The other window's version, kept beside this one. */
   readonly keptBeside: string | null;
-}
-export interface BookChange {
-  readonly ids: readonly string[];
-  readonly from: 'this window' | 'another window';
-}
-export interface Channel {
-  postMessage(message: unknown): void;
-  onmessage: ((event: MessageEvent) => void) | null;
-  close(): void;
 }
 export interface BookOptions {
   readonly name?: string;
@@ -103,8 +99,12 @@ export interface Book {
   readonly saving: Pick<Saving, 'now' | 'subscribe' | 'forget'>;
   newId(): string;
   onChange(listener: (change: BookChange) => void): () => void;
-  file(picture: Picture): Promise<NamedFile>;
+  /** Names a picture by its bytes; a JPEG loses all that tells where and with what it was taken. */
+  file(picture: Picture): Promise<Result<NamedFile, BookFault>>;
   put<K extends Kind>(draft: Draft<K>): Promise<Result<Put<K>, BookFault>>;
+  /** What is being typed: saved within a second, or by `flush` when the page hides. */
+  later<K extends Kind>(draft: Draft<K> & { readonly id: string }): void;
+  flush(): Promise<Result<null, BookFault>>;
   get<K extends Kind>(kind: K, id: string): Promise<Result<Entry<K>, BookFault>>;
   /** Cards of one kind or all, newest change first, without what is in the bin. */
   list(kind?: Kind): Promise<Result<readonly Card[], BookFault>>;
@@ -119,14 +119,20 @@ export interface Book {
   thumbnail(card: Card): Promise<Result<StoredFile | null, BookFault>>;
   /** Tries again everything that could not be saved. */
   retry(): Promise<void>;
-  connection: Connection;
+  /** For a screen's own state, as before a camera opens that may end the page; null forgets. */
+  remember(key: string, text: string | null): Promise<Result<null, BookFault>>;
+  recall(key: string): Promise<Result<string | null, BookFault>>;
+  /** Of this book's own modules. */
+  readonly ledger: Ledger;
   close(): void;
 }
 
 const BIN_DAYS = 30;
 const DAY_MS = 86_400_000;
 const ALL: readonly Table[] = ['records', 'cards', 'files', 'thumbnails', 'meta'];
-const WRITTEN: readonly Table[] = ['records', 'cards', 'meta'];
+const WRITTEN: readonly Table[] = ['records', 'cards', 'files', 'meta'];
+/** What the book keeps: photographs and thumbnails; masks and label maps. */
+const TYPES: readonly string[] = ['image/jpeg', 'application/octet-stream'];
 
 export async function openBook(options: BookOptions = {}): Promise<Result<Book, BookFault>> {
   const {
@@ -161,139 +167,50 @@ interface Parts {
 }
 
 function createBook({ connection, device, now, newId, subtle, channel }: Parts): Book {
-  const saving = createSaving();
-  const listeners = new Set<(change: BookChange) => void>();
-  const again = new Map<string, () => Promise<unknown>>();
-
-  const tell = (change: BookChange) => {
-    for (const listener of [...listeners]) listener(change);
-  };
-  if (channel)
-    channel.onmessage = ({ data }) => {
-      if (Array.isArray(data)) tell({ ids: data.map(String), from: 'another window' });
-    };
-
-  /**
-   * Writes under one name: the line says "saving" until it is on disk or has failed. Without a name
-   * it is housekeeping, which nobody waits for.
-   */
-  async function write<T>(
-    key: string | null,
-    tables: readonly Table[],
-    work: (transaction: Transaction<'readwrite'>) => Promise<{ value: T; ids: readonly string[] }>,
-  ): Promise<Result<T, BookFault>> {
-    const mark = key === null ? null : saving.begin(key);
-    try {
-      const { value, ids } = await connection.run('readwrite', tables, work);
-      if (key !== null) again.delete(key);
-      mark?.durable();
-      if (ids.length > 0) {
-        tell({ ids, from: 'this window' });
-        channel?.postMessage(ids);
-      }
-      return ok(value);
-    } catch (error) {
-      const fault = error instanceof Refusal ? error.fault : faultOf(error, 'not-written');
-      if (key !== null && fault.code !== 'not-found')
-        again.set(key, () => write(key, tables, work));
-      if (fault.code === 'not-found') mark?.dropped();
-      else mark?.failed(fault);
-      return fail(fault);
-    }
-  }
-
-  async function read<T>(
-    tables: readonly Table[],
-    work: (transaction: Transaction<'readonly'>) => Promise<T>,
-  ): Promise<Result<T, BookFault>> {
-    try {
-      return ok(await connection.run('readonly', tables, work));
-    } catch (error) {
-      return fail(error instanceof Refusal ? error.fault : faultOf(error, 'not-opened'));
-    }
-  }
-
-  /** A new version of an entry, after all that `known` says was known. */
-  async function stamp(transaction: Transaction<'readwrite'>, known: readonly AnyRecord[]) {
-    const meta = transaction.objectStore('meta');
-    let last = (await meta.get('clock')) ?? START;
-    for (const { clock } of known) last = later(last, clock);
-    const clock = tick(last, now());
-    await meta.put(clock, 'clock');
-    const seen: Record<string, string> = {};
-    for (const record of known)
-      for (const [by, at] of Object.entries(record.seen)) seen[by] = later(seen[by] ?? START, at);
-    seen[device] = clock;
-    return { schema: SCHEMA, changed: iso(now()), clock, device, seen: seen as Seen };
-  }
-
-  async function store(transaction: Transaction<'readwrite'>, record: AnyRecord) {
-    const checked = readRecord(record);
-    if (!checked.ok) throw new Refusal(checked.fault);
-    await transaction.objectStore('records').put(record);
-    const card = cardOf(record);
-    if (card) await transaction.objectStore('cards').put(card);
-    else await transaction.objectStore('cards').delete(record.id);
-  }
-
-  async function current(transaction: Transaction<'readwrite'>, id: string): Promise<Entry> {
-    const raw = await transaction.objectStore('records').get(id);
-    if (!raw) throw new Refusal({ code: 'not-found' });
-    const found = readRecord(raw);
-    if (!found.ok) throw new Refusal(found.fault);
-    if (!hasBody(found.value)) throw new Refusal({ code: 'not-found' });
-    return found.value;
-  }
+  const ledger = createLedger(connection, channel);
+  const { read, write, saving } = ledger;
+  /** Versions that this window wrote: they never surprise it. */
+  const own = new Set<string>();
 
   async function put<K extends Kind>(draft: Draft<K>): Promise<Result<Put<K>, BookFault>> {
-    const id = draft.id ?? draft.over?.id ?? newId();
+    const { kind, over, thumbnail } = draft;
+    const id = draft.id ?? over?.id ?? newId();
     // The screen may go on changing its own object; functions and signals cannot be stored.
     const copied = copyOf(draft.body);
     if (!copied.ok) return copied;
-    const body = copied.value;
-    const files = (draft.files ?? []).map(({ stored }) => stored);
-    let written = '';
     return write(id, ALL, async (transaction) => {
-      const records = transaction.objectStore('records');
-      const existing = await records.get(id);
-      const before = existing ? await current(transaction, id) : null;
-      if (before && before.kind !== draft.kind)
-        throw new Refusal({ code: 'bad-record', where: 'kind' });
-      for (const file of files) await transaction.objectStore('files').put(file);
-      if (draft.thumbnail) {
-        const { of, type, bytes } = draft.thumbnail;
+      const existing = await transaction.objectStore('records').getKey(id);
+      const before = existing === undefined ? null : await current(transaction, id);
+      if (before && before.kind !== kind) throw new Refusal({ code: 'bad-record', where: 'kind' });
+      for (const { stored } of draft.files ?? [])
+        await transaction.objectStore('files').put(stored);
+      if (thumbnail) {
+        const { of, type, bytes } = thumbnail;
         await transaction.objectStore('thumbnails').put({ id: of, type, bytes });
       }
+      let body = copied.value;
       let keptBeside: string | null = null;
-      const { over } = draft;
-      const overtaken = before && over && before.clock !== over.clock && before.clock !== written;
-      if (before && overtaken && !sameText(before.body, over.body)) {
-        keptBeside = versionId(before);
-        await store(transaction, {
-          ...before,
-          ...(await stamp(transaction, [before])),
-          id: keptBeside,
-          conflict: { of: id, seen: before.seen },
-        });
+      if (before && over && before.clock !== over.clock) {
+        const woven = weave<object>(over.body, before.body, body);
+        body = woven.body as Bodies[K];
+        if (woven.clash && !own.has(before.clock)) {
+          // Stamped anew: this device's next version of the entry would seem to know this one.
+          const marks = await stamp(transaction, device, now(), [before]);
+          const copy = { ...beside(before), ...marks };
+          keptBeside = copy.id;
+          await store(transaction, copy);
+        }
       }
       const known = [before, over].filter((version) => version != null) as AnyRecord[];
-      const marks = await stamp(transaction, known);
-      written = marks.clock;
-      const { deletedAt: _, ...kept } = before ?? { id, kind: draft.kind, created: iso(now()) };
-      const entry = { ...kept, ...marks, body } as Entry<K>;
-      const record = entry as AnyRecord;
-      await store(transaction, record);
-      for (const { file } of filesOf(record))
-        if ((await transaction.objectStore('files').getKey(file)) === undefined)
-          throw new Refusal({ code: 'bad-record', where: `file ${file}` });
+      const marks = await stamp(transaction, device, now(), known);
+      own.add(marks.clock);
+      const { deletedAt, ...kept } = before ?? { id, kind, created: marks.changed };
+      const binned = draft.quiet && deletedAt !== undefined ? { deletedAt } : {};
+      const entry = { ...kept, ...marks, ...binned, body } as Entry<K>;
+      await store(transaction, entry as AnyRecord);
       const undo: Undo = async () => {
-        if (!before) {
-          const removed = await remove(id);
-          return removed.ok ? ok(null) : removed;
-        }
-        const body = before.body as Bodies[K];
-        const back = await put({ kind: draft.kind, id, over: entry, body });
-        return back.ok ? ok(null) : back;
+        if (!before) return nothing(await remove(id));
+        return nothing(await put({ kind, id, over: entry, body: before.body as Bodies[K] }));
       };
       const ids = keptBeside === null ? [id] : [id, keptBeside];
       return { value: { entry, undo, keptBeside }, ids };
@@ -301,48 +218,38 @@ function createBook({ connection, device, now, newId, subtle, channel }: Parts):
   }
 
   /** Puts into the bin, or takes back. */
-  function mark(id: string, deleted: boolean): Promise<Result<null, BookFault>> {
-    return write(id, WRITTEN, async (transaction) => {
+  const bin = (id: string, away: boolean): Promise<Result<null, BookFault>> =>
+    write(id, WRITTEN, async (transaction) => {
       const before = await current(transaction, id);
-      if ((before.deletedAt !== undefined) === deleted) return { value: null, ids: [] };
-      const { deletedAt: _, ...kept } = before;
-      const marks = await stamp(transaction, [before]);
-      const record = { ...kept, ...marks, ...(deleted ? { deletedAt: marks.changed } : {}) };
-      await store(transaction, record as AnyRecord);
+      if ((before.deletedAt !== undefined) === away) return { value: null, ids: [] };
+      const marks = await stamp(transaction, device, now(), [before]);
+      own.add(marks.clock);
+      await store(transaction, away ? deleted(before, marks) : restored(before, marks));
       return { value: null, ids: [id] };
     });
-  }
 
   async function remove(id: string): Promise<Result<{ readonly undo: Undo }, BookFault>> {
-    const removed = await mark(id, true);
-    return removed.ok ? ok({ undo: () => mark(id, false) }) : removed;
+    const removed = await bin(id, true);
+    return removed.ok ? ok({ undo: () => bin(id, false) }) : removed;
   }
 
-  function emptyBin(before: string): Promise<Result<number, BookFault>> {
-    return write(null, ALL, async (transaction) => {
-      const cards = transaction.objectStore('cards');
-      const due = (await cards.getAll()).filter((card) => (card.deletedAt ?? '~') < before);
-      const loose = new Set<string>();
-      for (const { id } of due) {
-        const record = await current(transaction, id);
-        for (const { file } of filesOf(record)) loose.add(file);
-        await store(transaction, { ...record, purged: true, body: null } as AnyRecord);
-      }
-      for (const file of loose) {
-        if ((await cards.index('files').count(file)) > 0) continue;
-        await transaction.objectStore('files').delete(file);
-        await transaction.objectStore('thumbnails').delete(file);
-      }
-      return { value: due.length, ids: due.map(({ id }) => id) };
-    });
-  }
+  /** A newer book may keep cards of another form: there they are made from what can be read. */
+  const cardsOf = (kind?: Kind): Promise<Result<Card[], BookFault>> =>
+    connection.readOnly
+      ? read(['records'], async (transaction) => {
+          const records = await transaction.objectStore('records').getAll();
+          return records.flatMap((raw) => {
+            const record = readRecord(raw);
+            const card = record.ok ? cardOf(record.value) : null;
+            return card && (kind === undefined || card.kind === kind) ? [card] : [];
+          });
+        })
+      : read(['cards'], (transaction) => {
+          const cards = transaction.objectStore('cards');
+          return kind === undefined ? cards.getAll() : cards.index('kind').getAll(kind);
+        });
 
-  const cardsOf = (kind?: Kind) =>
-    read(['cards'], (transaction) => {
-      const cards = transaction.objectStore('cards');
-      return kind === undefined ? cards.getAll() : cards.index('kind').getAll(kind);
-    });
-
+  const drafts = createDrafts(put, saving);
   return {
     device,
     get readOnly() {
@@ -353,22 +260,20 @@ function createBook({ connection, device, now, newId, subtle, channel }: Parts):
         return saving.now;
       },
       subscribe: saving.subscribe,
-      forget(key) {
-        again.delete(key);
-        saving.forget(key);
-      },
+      forget: ledger.forget,
     },
     newId,
-    onChange(listener) {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
+    onChange: ledger.onChange,
     async file({ bytes, type, width, height }) {
-      const id = await sha256(subtle, bytes);
-      const ref = { file: id, width, height, size: bytes.byteLength };
-      return { ref, stored: { id, type, bytes } };
+      const kept = type === 'image/jpeg' ? withoutMetadata(bytes) : bytes;
+      if (!kept || !TYPES.includes(type)) return fail({ code: 'not-a-photograph' });
+      const id = await sha256(subtle, kept);
+      const ref = { file: id, width, height, size: kept.byteLength };
+      return ok({ ref, stored: { id, type, bytes: kept } });
     },
     put,
+    later: drafts.later,
+    flush: drafts.flush,
     async get<K extends Kind>(kind: K, id: string) {
       const raw = await read(['records'], (transaction) =>
         transaction.objectStore('records').get(id),
@@ -376,7 +281,7 @@ function createBook({ connection, device, now, newId, subtle, channel }: Parts):
       if (!raw.ok) return raw;
       if (!raw.value) return fail({ code: 'not-found' });
       const found = readRecord(raw.value);
-      if (!found.ok) return found;
+      if (!found.ok) return found.fault.code === 'newer-record' ? found : fail({ code: 'damaged' });
       if (found.value.kind !== kind || !hasBody(found.value)) return fail({ code: 'not-found' });
       return ok(found.value as Entry<K>);
     },
@@ -389,12 +294,23 @@ function createBook({ connection, device, now, newId, subtle, channel }: Parts):
     async bin() {
       const cards = await cardsOf();
       if (!cards.ok) return cards;
-      const deleted = cards.value.filter(({ deletedAt }) => deletedAt !== undefined);
-      return ok(deleted.sort((x, y) => (x.deletedAt! < y.deletedAt! ? 1 : -1)));
+      const away = cards.value.filter(({ deletedAt }) => deletedAt !== undefined);
+      return ok(away.sort((x, y) => (x.deletedAt! < y.deletedAt! ? 1 : -1)));
     },
     remove,
-    restore: (id) => mark(id, false),
-    emptyBin,
+    restore: (id) => bin(id, false),
+    emptyBin: (before) =>
+      write(null, ALL, async (transaction) => {
+        const index = transaction.objectStore('cards').index('deletedAt');
+        const ids: string[] = [];
+        for (const id of await index.getAllKeys(IDBKeyRange.upperBound(before))) {
+          // A wall clock that was wrong that day must not cut the days in the bin short.
+          const { clock } = await current(transaction, id);
+          if (iso(msOf(clock)) <= before) ids.push(id);
+        }
+        await clear(transaction, ids);
+        return { value: ids.length, ids };
+      }),
     async photograph(file) {
       const found = await read(['files'], (transaction) =>
         transaction.objectStore('files').get(file),
@@ -410,10 +326,20 @@ function createBook({ connection, device, now, newId, subtle, channel }: Parts):
         if (picture === undefined) return null;
         return (await transaction.objectStore('thumbnails').get(picture)) ?? null;
       }),
-    async retry() {
-      for (const attempt of [...again.values()]) await attempt();
-    },
-    connection,
+    remember: (key, text) =>
+      write(null, ['meta'], async (transaction) => {
+        const meta = transaction.objectStore('meta');
+        if (text === null) await meta.delete(`screen ${key}`);
+        else await meta.put(text, `screen ${key}`);
+        return { value: null, ids: [] };
+      }),
+    recall: (key) =>
+      read(
+        ['meta'],
+        async (transaction) => (await transaction.objectStore('meta').get(`screen ${key}`)) ?? null,
+      ),
+    retry: ledger.retry,
+    ledger,
     close() {
       channel?.close();
       connection.close();
@@ -438,9 +364,8 @@ async function nameDevice(connection: Connection, newId: () => string): Promise<
 const openChannel = (name: string): Channel | null =>
   typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel(name);
 
-/** Names one version of an entry: the id under which it is kept beside a newer one. */
-export const versionId = ({ id, clock, device, deletedAt, body }: AnyRecord): string =>
-  digest(canonical([id, clock, device, deletedAt ?? null, body]));
+const nothing = (result: Result<unknown, BookFault>): Result<null, BookFault> =>
+  result.ok ? ok(null) : result;
 
 function copyOf<T>(body: T): Result<T, BookFault> {
   try {
@@ -450,5 +375,4 @@ function copyOf<T>(body: T): Result<T, BookFault> {
   }
 }
 
-const sameText = (x: unknown, y: unknown): boolean => canonical(x) === canonical(y);
 const iso = (ms: number): string => new Date(ms).toISOString();

@@ -29,7 +29,11 @@ export interface GatheredPhoto {
     readonly lab: readonly number[];
     readonly share: number;
     readonly accent: boolean;
-    readonly ladder: readonly { readonly step: string; readonly lab: readonly number[]; readonly share: number }[];
+    readonly ladder: readonly {
+      readonly step: string;
+      readonly lab: readonly number[];
+      readonly share: number;
+    }[];
   }[];
   readonly remarks: readonly string[];
 }

@@ -39,7 +39,8 @@ export function join(nodes: Nodes, borders: Borders, wanted?: number): Uint8Arra
   }
   const parent = Int32Array.from({ length: n }, (_, i) => i);
   const crossings = borders.crossings.slice();
-  const hardness = borders.hardness.slice();
+  const across = borders.across.slice();
+  const beside = borders.beside.slice();
   const spread = sceneSpread(nodes, total);
   const limit = 0.05 * Math.min(1.2, Math.max(0.35, spread / 0.15));
   let live = groups.filter((g) => g !== undefined).length;
@@ -54,7 +55,7 @@ export function join(nodes: Nodes, borders: Borders, wanted?: number): Uint8Arra
       for (let j = i + 1; j < n; j++) {
         const gj = groups[j];
         if (!gj) continue;
-        const c = cost(gi, gj, crossings[i * n + j]!, hardness[i * n + j]!);
+        const c = cost(gi, gj, crossings[i * n + j]!, across[i * n + j]!, beside[i * n + j]!);
         const share = Math.min(gi.weight, gj.weight) / total;
         // Past the limit the small go first; a far accent still costs more than a near large one.
         const price = c > limit ? c * Math.min(1, 0.35 + 4 * Math.sqrt(share)) + limit : c;
@@ -80,8 +81,10 @@ export function join(nodes: Nodes, borders: Borders, wanted?: number): Uint8Arra
     for (let k = 0; k < n; k++) {
       crossings[bi * n + k]! += crossings[bj * n + k]!;
       crossings[k * n + bi]! += crossings[k * n + bj]!;
-      hardness[bi * n + k]! += hardness[bj * n + k]!;
-      hardness[k * n + bi]! += hardness[k * n + bj]!;
+      across[bi * n + k]! += across[bj * n + k]!;
+      across[k * n + bi]! += across[k * n + bj]!;
+      beside[bi * n + k]! += beside[bj * n + k]!;
+      beside[k * n + bi]! += beside[k * n + bj]!;
     }
     live--;
   }
@@ -95,20 +98,22 @@ export function join(nodes: Nodes, borders: Borders, wanted?: number): Uint8Arra
 }
 
 /** How unlike two groups are, in OKLab, once a change of light has been discounted. */
-function cost(p: Group, q: Group, crossings: number, hardness: number): number {
+function cost(p: Group, q: Group, crossings: number, across: number, beside: number): number {
   const pL = p.sL / p.weight;
   const qL = q.sL / q.weight;
-  const dL = pL - qL;
+  const dL = Math.abs(pL - qL);
   const low = Math.max(0.02, Math.min(pL, qL));
   const [pa, pb, qa, qb] = [p.sLa / p.sLL, p.sLb / p.sLL, q.sLa / q.sLL, q.sLb / q.sLL];
   // Where the lighter one's chroma would fall in the darker one's light, against where it is.
   const mismatch = Math.hypot(pa - qa, pb - qb) * Math.sqrt(low * Math.max(low, (pL + qL) / 2));
   const strength = Math.min(Math.hypot(pa, pb), Math.hypot(qa, qb));
   const hueHolds = Math.min(1, strength / 0.15);
-  const hard = crossings >= 8 ? Math.min(1, Math.max(0, hardness / crossings)) : 0.6;
-  const soft = Math.max(0, Math.min(1, (hard - 0.3) / 0.5));
-  const light = soft * (1 - 0.65 * hueHolds) + 0.08;
-  return Math.hypot(mismatch, dL * light);
+  let light: number;
+  if (crossings >= 8) {
+    const jump = Math.sqrt(Math.max(0, across - 1.5 * beside) / crossings);
+    light = Math.min(dL, jump) * (1 - 0.6 * hueHolds) + 0.04 * dL;
+  } else light = dL * (0.6 - 0.4 * hueHolds);
+  return Math.hypot(mismatch, light);
 }
 
 /** Standard deviation of the scene's colours in OKLab. */

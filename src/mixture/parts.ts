@@ -6,11 +6,16 @@ import { Trial } from './trial.ts';
 export interface Limits {
   /** Most parts in all. */
   readonly total: number;
-  /** Largest part over the smallest. */
+  /** Largest part over the smallest, where another recipe is no plain loss. */
   readonly ratio: number;
+  /**
+   * What a recipe beyond `ratio` must gain in CIEDE2000 to be preferred to one within it: a light
+   * tint of a strong pigment has no other whole parts. Infinity forbids it.
+   */
+  readonly beyond: number;
 }
-export const FINE: Limits = { total: 32, ratio: 12 };
-export const COARSE: Limits = { total: 12, ratio: 12 };
+export const FINE: Limits = { total: 32, ratio: 12, beyond: 1 };
+export const COARSE: Limits = { total: 12, ratio: 12, beyond: 1 };
 
 /** A mixture in whole parts. */
 export interface Whole {
@@ -26,7 +31,6 @@ export interface Whole {
 /** Of two equal colours the one with fewer pigments, then with fewer parts, is easier on the bench. */
 const PER_PIGMENT = 0.01;
 const PER_PART = 0.001;
-const effort = (n: number, total: number): number => PER_PIGMENT * n + PER_PART * total;
 
 /** How many predicted part counts of one set are looked at in earnest. */
 const SHORTLIST = 6;
@@ -111,7 +115,7 @@ export class Divider {
         for (const step of [1, -1]) {
           const parts = [...best.parts];
           parts[i]! += step;
-          if (!this.allowed(parts)) continue;
+          if (this.toll(parts) === Number.POSITIVE_INFINITY) continue;
           const whole = this.look(metric, best.members, parts);
           if (whole.cost < next.cost) next = whole;
         }
@@ -122,7 +126,9 @@ export class Divider {
     return best;
   }
 
-  private allowed(parts: ArrayLike<number>, n = parts.length): boolean {
+  /** What parts cost beside their colour: nothing to speak of, `beyond` past the ratio, or Infinity. */
+  private toll(parts: ArrayLike<number>, n = parts.length): number {
+    const { limits } = this;
     let total = 0;
     let most = 0;
     let least = Number.POSITIVE_INFINITY;
@@ -132,17 +138,17 @@ export class Divider {
       if (p > most) most = p;
       if (p < least) least = p;
     }
-    return least >= 1 && total <= this.limits.total && most <= this.limits.ratio * least;
+    if (least < 1 || total > limits.total) return Number.POSITIVE_INFINITY;
+    const effort = PER_PIGMENT * n + PER_PART * total;
+    return most <= limits.ratio * least ? effort : effort + limits.beyond;
   }
 
   private look(metric: Metric, members: readonly number[], parts: readonly number[]): Whole {
     const { trial, stock } = this;
     trial.n = members.length;
-    let total = 0;
     for (let i = 0; i < members.length; i++) {
       trial.members[i] = members[i]!;
       trial.x[i] = Math.log(parts[i]! / stock.paste[members[i]!]!);
-      total += parts[i]!;
     }
     trial.look();
     const score = Math.sqrt(metric.exact(trial.L, trial.a, trial.b));
@@ -151,7 +157,7 @@ export class Divider {
       parts: reduce(parts),
       lab: [trial.L, trial.a, trial.b],
       score,
-      cost: score + effort(members.length, total),
+      cost: score + this.toll(parts),
     };
   }
 
@@ -196,14 +202,16 @@ export class Divider {
           sum += p;
         }
         // Each count is met once: at the total that it has.
-        if (sum !== total || !this.allowed(trialParts, n)) continue;
+        if (sum !== total) continue;
+        const toll = this.toll(trialParts, n);
+        if (toll === Number.POSITIVE_INFINITY) continue;
         for (let i = 0; i < n; i++) {
           const d = log[trialParts[i]!]!;
           r0 += slopes[3 * i]! * d;
           r1 += slopes[3 * i + 1]! * d;
           r2 += slopes[3 * i + 2]! * d;
         }
-        const cost = Math.sqrt(r0 * r0 + r1 * r1 + r2 * r2) + effort(n, total);
+        const cost = Math.sqrt(r0 * r0 + r1 * r1 + r2 * r2) + toll;
         if (cost < least) least = cost;
         if (cost >= bar) continue;
         list.push({ cost, parts: Array.from(trialParts.subarray(0, n)) });

@@ -1,10 +1,10 @@
 import { signal } from '@preact/signals';
+import type { KeptPhoto, PhotoJob, PhotoResult } from '../../workers/photo.ts';
 import { bookFaultWords } from '../book/faults.ts';
 import { keepGathering, keepPhotograph } from '../book/keep.ts';
 import type { Entry } from '../book/record.ts';
 import { gatherFaultWords } from '../harmony/faults.ts';
 import { photoFaultWords } from '../photo/file.ts';
-import type { KeptPhoto, PhotoJob, PhotoResult } from '../../workers/photo.ts';
 import { isStop, readPhoto } from './jobs.ts';
 import { go } from './route.ts';
 import { complain, opening, tell } from './studio.ts';

@@ -43,7 +43,7 @@ describe('a specimen', () => {
 
   test('whose photograph is missing is refused and leaves nothing', async () => {
     const book = await openMade();
-    const { ref } = await book.file(picture(1));
+    const { ref } = must(await book.file(picture(1)));
     const body = { name: 'x', note: '', light: '', place: '', walk: '', date: '2031-05-17' };
     const saved = await book.put({ kind: 'specimen', body: { ...body, photo: ref } });
     expect(saved).toMatchObject({ ok: false, fault: { code: 'bad-record' } });

@@ -12,6 +12,7 @@ import type { Answer } from '../../mixture/mixture.ts';
 import { route } from '../route.ts';
 import { book, complain, edition, opening, shelf } from '../studio.ts';
 import { answerOf, remember, wantAnswers } from './answers.ts';
+import { moved } from './drawn.ts';
 
 /** A variant that the painter took. */
 export interface Taken {
@@ -35,6 +36,8 @@ export const studied = signal<readonly Studied[]>([]);
 export const isKeyed = signal(true);
 /** Index of the colour on the bench. */
 export const chosen = signal(0);
+/** The photograph shows where the chosen colour lives. */
+export const isLit = signal(false);
 export const name = signal('');
 export const note = signal('');
 const past = signal<readonly (readonly Studied[])[]>([]);
@@ -58,20 +61,14 @@ export const targets = computed(() =>
   ),
 );
 
-/** The ladder of each colour, moved as its local colour was. */
+/** The ladder of each colour, keyed or as seen, moved as its local colour was. */
 export const ladders = computed(() =>
   studied.value.map((colour, i) => {
-    const base = baseOf(colour);
-    const target = targets.value[i]!;
-    return colour.gathered.ladder.map(({ step, lab, share }) => {
-      const [L, a, b] = isKeyed.value ? key.value(lab) : lab;
-      const moved: Lab = [
-        Math.min(100, Math.max(0, L + target[0] - base[0])),
-        a + target[1] - base[1],
-        b + target[2] - base[2],
-      ];
-      return { step, share, lab: moved };
-    });
+    const { ladder } = colour.gathered;
+    const from = isKeyed.value
+      ? ladder.map((step) => ({ ...step, lab: key.value(step.lab) }))
+      : ladder;
+    return moved(from, baseOf(colour), targets.value[i]!);
   }),
 );
 
@@ -88,6 +85,14 @@ export const variants = computed(() => {
 effect(() => {
   wantAnswers([...targets.value, ...variants.value.map(({ lab }) => lab)], targets.value.length);
 });
+
+/** Takes a colour to the bench and shows where it lives; chosen again, the whole photograph is shown. */
+export function choose(index: number): void {
+  batch(() => {
+    isLit.value = chosen.value !== index || !isLit.value;
+    chosen.value = index;
+  });
+}
 
 /** Puts a variant of the colour on the bench in its place. */
 export function takeVariant(way: Way, amount: Amount): void {
@@ -133,6 +138,7 @@ async function open(id: string): Promise<void> {
     labels.value = gathered?.labels ?? null;
     past.value = [];
     chosen.value = 0;
+    isLit.value = false;
     stage.value = 'open';
     if (harmony.ok) showHarmony(harmony.value);
     else {

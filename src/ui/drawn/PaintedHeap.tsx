@@ -1,7 +1,7 @@
 import { useMemo } from 'preact/hooks';
 import { STEPS } from '../../harmony/harmony.ts';
 import { blend } from './blend.ts';
-import { outline } from './contour.ts';
+import { borderOf, outline } from './contour.ts';
 import type { DrawnLadder } from './drawn.ts';
 import { heap } from './heap.ts';
 import { massesOf, toneOf } from './tone.ts';
@@ -36,7 +36,10 @@ export function PaintedHeap({ hex, seed, radius }: { hex: string; seed: number; 
     };
     const ladder = bodyLadder(hex);
     const tone = toneOf([sheet], ladder, 1);
-    return { masses: massesOf(sheet, ladder, tone, 4, 0.12), base: outline(sheet, 0.12) };
+    return {
+      masses: massesOf(sheet, ladder, tone, 4, 0.12),
+      base: outline(sheet, borderOf(sheet, 0.12)),
+    };
   }, [hex, seed, radius]);
   return (
     <g>

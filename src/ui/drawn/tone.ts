@@ -1,5 +1,5 @@
 import { blend } from './blend.ts';
-import { contours, outline, pathOf, type Sheet } from './contour.ts';
+import { borderOf, contours, outline, pathOf, type Sheet } from './contour.ts';
 import type { DrawnLadder } from './drawn.ts';
 
 /** Lit pieces of one cloth, or of one heap, and what each point sends us. */
@@ -79,8 +79,9 @@ export function colourAt(ladder: DrawnLadder, place: number): string {
 }
 
 /**
- * A piece of cloth massed in from light to dark as a painter would: the whole shape in its
- * lightest tone, then every darker tone upon it, so many to a step that they melt together.
+ * A piece of cloth massed in as a painter would: the whole shape in the tone that its long edges
+ * have, then every darker tone upon it and every lighter one, so many to a step that they melt
+ * together. To begin at the edge's own tone keeps a rim of another tone from showing there.
  *
  * @param perStep tones between two neighbouring steps
  * @param slack how far a line may stray, in units of the drawing
@@ -92,20 +93,29 @@ export function massesOf(
   perStep: number,
   slack: number,
 ): Mass[] {
-  const places = sheet.light.map(tone);
-  let least = 5;
-  let most = 0;
-  for (const place of places) {
-    least = Math.min(least, place);
-    most = Math.max(most, place);
+  const places = sheet.light.map((light) => tone(light) * perStep);
+  const least = places.reduce((low, place) => Math.min(low, place), 5 * perStep);
+  const most = places.reduce((high, place) => Math.max(high, place), 0);
+  let edge = 0;
+  for (let j = 0; j < sheet.rows; j++) {
+    edge += places[j * sheet.columns] ?? 0;
+    edge += places[(j + 1) * sheet.columns - 1] ?? 0;
   }
-  const first = Math.floor(least * perStep);
+  const ground = Math.floor(edge / (2 * sheet.rows));
+  const shade = (level: number) =>
+    colourAt(ladder, Math.min(5, Math.max(0, (level + 0.5) / perStep)));
   const masses: Mass[] = [];
-  const whole = outline(sheet, slack);
-  if (whole) masses.push({ d: whole, fill: colourAt(ladder, (first + 0.5) / perStep) });
-  for (let level = first + 1; level / perStep < most; level++) {
-    const d = pathOf(contours(sheet, places, level / perStep), slack);
-    if (d) masses.push({ d, fill: colourAt(ladder, Math.min(5, (level + 0.5) / perStep)) });
+  const lay = (d: string, level: number) => {
+    if (d) masses.push({ d, fill: shade(level) });
+  };
+  const border = borderOf(sheet, slack);
+  lay(outline(sheet, border), ground);
+  for (let level = ground + 1; level < most; level++) {
+    lay(pathOf(contours(sheet, places, level, border), slack), level);
+  }
+  const turned = places.map((place) => -place);
+  for (let level = ground - 1; level + 1 > least; level--) {
+    lay(pathOf(contours(sheet, turned, -(level + 1), border), slack), level);
   }
   return masses;
 }

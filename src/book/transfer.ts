@@ -129,11 +129,15 @@ export async function importCopy(
       const old = was.get(record.id);
       if (old && record.purged) for (const { file } of filesOf(old)) loose.add(file);
     }
+    for (const { id } of preview.settled) {
+      await transaction.objectStore('records').delete(id);
+      await transaction.objectStore('cards').delete(id);
+    }
     await dropLoose(transaction, loose);
     if (signal?.aborted) throw new Refusal({ code: 'stopped' });
     const replaced = changes.map((record) => ({ record, old: was.get(record.id) ?? null }));
-    const value = { ...preview, undo: () => takeBack(book, replaced) };
-    return { value, ids: changes.map(({ id }) => id) };
+    const value = { ...preview, undo: () => takeBack(book, replaced, preview.settled) };
+    return { value, ids: [...changes, ...preview.settled].map(({ id }) => id) };
   });
 }
 
@@ -141,6 +145,7 @@ export async function importCopy(
 async function takeBack(
   book: Book,
   replaced: readonly { readonly record: AnyRecord; readonly old: AnyRecord | null }[],
+  settled: readonly AnyRecord[],
 ): Promise<Result<null, BookFault>> {
   return book.ledger.write(null, ALL, async (transaction) => {
     const ids: string[] = [];
@@ -157,6 +162,11 @@ async function takeBack(
         const binned = deletedAt === undefined ? {} : { deletedAt };
         await store(transaction, { ...kept, ...marks, ...binned, body: old.body } as AnyRecord);
       }
+      ids.push(record.id);
+    }
+    for (const record of settled) {
+      const marks = await stamp(transaction, book.device, book.nowMs(), [record]);
+      await store(transaction, { ...record, ...marks });
       ids.push(record.id);
     }
     return { value: null, ids };

@@ -109,6 +109,37 @@ test('a second device is merged, and undone', async () => {
   expect(await names()).toEqual(['Lane here']);
 });
 
+test('a conflict settled elsewhere is settled here, and its copy goes', async () => {
+  const book = await filled();
+  const zip = await zipOf(book);
+  const diskOne = globalThis.indexedDB;
+  freshDisk();
+  const other = await openMade();
+  must(await importCopy(other, must(await openCopy(zip, { subtle }))));
+  const diskTwo = globalThis.indexedDB;
+  must(await other.put({ kind: 'harmony', id: 'harmony-lane', body: harmonyBodyOf('There') }));
+  const edited = must(await openCopy(await zipOf(other), { subtle }));
+  // The other device goes on from its own version, in knowledge of nothing else.
+  must(await other.put({ kind: 'harmony', id: 'harmony-lane', body: harmonyBodyOf('There 2') }));
+  const later = must(await openCopy(await zipOf(other), { subtle }));
+
+  globalThis.indexedDB = diskOne;
+  must(await book.put({ kind: 'harmony', id: 'harmony-lane', body: harmonyBodyOf('Here') }));
+  must(await book.put({ kind: 'harmony', id: 'harmony-lane', body: harmonyBodyOf('Here 2') }));
+  const { kept } = must(await importCopy(book, edited));
+  expect(kept.map(({ body }) => body?.name)).toEqual(['There']);
+  const second = must(await importCopy(book, later));
+  expect(second.settled.map(({ body }) => body?.name)).toEqual(['There']);
+  const names = async () =>
+    must(await book.list('harmony'))
+      .map(({ name }) => name)
+      .sort();
+  expect(await names()).toEqual(['Here 2', 'There 2']);
+  must(await second.undo());
+  expect(await names()).toEqual(['Here 2', 'There']);
+  globalThis.indexedDB = diskTwo;
+});
+
 test('of one harmony takes its specimen along, and nothing else', async () => {
   const book = await filled();
   const copy = must(await openCopy(await zipOf(book, ['harmony-lane']), { subtle }));

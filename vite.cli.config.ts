@@ -13,6 +13,7 @@ const ENTRIES = {
   soak: 'tests/tools/soak.ts',
   specimens: 'tests/tools/specimens.ts',
   pictures: 'tests/tools/pictures.ts',
+  icons: 'tests/tools/icons.ts',
   watercolours: 'src/cli/watercolours.ts',
 };
 

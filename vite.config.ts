@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import preact from '@preact/preset-vite';
 import { defineConfig, type Plugin } from 'vite';
@@ -22,6 +23,21 @@ const contentSecurity: Plugin = {
   ],
 };
 
+/** Our own specimens go along, so that the app can be tried with no photograph at hand. */
+const samples: Plugin = {
+  name: 'samples',
+  apply: 'build',
+  generateBundle() {
+    const folder = resolve(root, 'samples');
+    for (const name of readdirSync(folder).filter((file) => file.endsWith('.jpg')))
+      this.emitFile({
+        type: 'asset',
+        fileName: `samples/${name}`,
+        source: readFileSync(resolve(folder, name)),
+      });
+  },
+};
+
 export default defineConfig({
   root: resolve(root, 'src'),
   publicDir: resolve(root, 'src/ui/public'),
@@ -38,6 +54,7 @@ export default defineConfig({
   plugins: [
     preact(),
     contentSecurity,
+    samples,
     VitePWA({
       strategies: 'injectManifest',
       srcDir: '../workers',
@@ -47,7 +64,7 @@ export default defineConfig({
       injectManifest: {
         rollupFormat: 'iife',
         globPatterns: ['**/*.{html,js,css,svg,png,webmanifest,jpg,json}'],
-        globIgnores: ['**/*.map', 'icons/**', 'manifest.webmanifest', 'samples/**'],
+        globIgnores: ['**/*.map', 'icons/**', 'manifest.webmanifest'],
       },
       manifest: {
         id: '/',
@@ -65,7 +82,12 @@ export default defineConfig({
         icons: [
           { src: 'icons/192.png', sizes: '192x192', type: 'image/png' },
           { src: 'icons/512.png', sizes: '512x512', type: 'image/png' },
-          { src: 'icons/maskable-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
+          {
+            src: 'icons/maskable-512.png',
+            sizes: '512x512',
+            type: 'image/png',
+            purpose: 'maskable',
+          },
         ],
       },
     }),

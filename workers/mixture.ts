@@ -1,5 +1,5 @@
 import type { Lab } from '../src/colour/lab.ts';
-import { findMixtures, type FindOptions, type MixtureFault } from '../src/mixture/find.ts';
+import { findMixtures, type MixFault, type MixOptions } from '../src/mixture/find.ts';
 import type { Answer } from '../src/mixture/mixture.ts';
 import type { Shelf } from '../src/pigment/shelf.ts';
 import type { Result } from '../src/result.ts';
@@ -8,10 +8,10 @@ import type { Handed } from './jobs.ts';
 export interface MixtureJob {
   readonly targets: readonly Lab[];
   readonly shelf: Shelf;
-  readonly options: Omit<FindOptions, 'onProgress' | 'stopped'>;
+  readonly options: Omit<MixOptions, 'onProgress' | 'stopped'>;
 }
 export type MixtureNews = number;
-export type MixtureResult = Result<Answer[], MixtureFault>;
+export type MixtureResult = Result<Answer[], MixFault>;
 
 /** Mixtures for every target; news is the share done, 0…1. */
 export function findAll(

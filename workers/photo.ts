@@ -1,5 +1,5 @@
 import { inflateSync } from 'fflate';
-import { gather, type GatherFault } from '../src/harmony/gather.ts';
+import { type GatherFault, gather } from '../src/harmony/gather.ts';
 import type { Gathered } from '../src/harmony/harmony.ts';
 import { EVERY_PIXEL, inspectFile, MOST_PIXELS, type PhotoFault } from '../src/photo/file.ts';
 import type { Pixels } from '../src/photo/pixels.ts';
@@ -57,8 +57,7 @@ export async function readPhoto(
   try {
     const { width, height } = bitmap;
     const count = width * height;
-    if (count > MOST_PIXELS)
-      return { value: fail({ code: 'too-large', megapixels: count / 1e6 }) };
+    if (count > MOST_PIXELS) return { value: fail({ code: 'too-large', megapixels: count / 1e6 }) };
     if (keep) tell({ kind: 'kept', kept: await keptCopy(bitmap) });
     if (count > EVERY_PIXEL) {
       const scale = Math.sqrt(EVERY_PIXEL / count);
@@ -81,7 +80,9 @@ export async function readPhoto(
       onProgress: (done) => tell({ kind: 'done', done }),
     });
     if (!gathered.ok) return { value: gathered };
-    return { value: ok({ gathered: gathered.value, remarks: [...remarks, ...gathered.value.remarks] }) };
+    return {
+      value: ok({ gathered: gathered.value, remarks: [...remarks, ...gathered.value.remarks] }),
+    };
   } finally {
     bitmap.close();
   }

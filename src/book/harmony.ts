@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import type { Lab } from '../colour/lab.ts';
 import type { GatheredColour } from '../harmony/harmony.ts';
+import { AMOUNTS, type Amount, WAYS, type Way } from '../harmony/vary.ts';
 import type { Answer, Mixture } from '../mixture/mixture.ts';
 import { answer, date, id, lab, mixture, shortWords, words } from './fields.ts';
 import { gatheredForm } from './specimen.ts';
@@ -11,6 +12,8 @@ export interface HarmonyColour extends GatheredColour {
   readonly asGathered?: Lab;
   /** In the painter's or the program's words: "warmer, a little", "by eye". */
   readonly altered?: string;
+  /** Variants taken, one upon the other, of the colour as it is mixed (keyed or as seen). */
+  readonly taken?: readonly { readonly way: Way; readonly amount: Amount }[];
   /** The mixture chosen. */
   readonly mixture?: Mixture;
   /** The whole answer that it was chosen from, so that alternatives are at hand with no search. */
@@ -35,6 +38,12 @@ const harmonyColour: v.GenericSchema<unknown, HarmonyColour> = v.strictObject({
   ...gatheredForm,
   asGathered: v.exactOptional(lab),
   altered: v.exactOptional(shortWords),
+  taken: v.exactOptional(
+    v.pipe(
+      v.array(v.strictObject({ way: v.picklist(WAYS), amount: v.picklist(AMOUNTS) })),
+      v.maxLength(100),
+    ),
+  ),
   mixture: v.exactOptional(mixture),
   answer: v.exactOptional(answer),
 });

@@ -1,6 +1,7 @@
 import { basename } from 'node:path';
 import { hexOf } from '../colour/hex.ts';
-import { gather, gatherFaultWords } from '../harmony/gather.ts';
+import { gatherFaultWords } from '../harmony/faults.ts';
+import { gather } from '../harmony/gather.ts';
 import type { Gathered } from '../harmony/harmony.ts';
 import { photoFaultWords } from '../photo/file.ts';
 import { decodeFile } from './decode.ts';
@@ -28,7 +29,11 @@ export interface GatheredPhoto {
     readonly lab: readonly number[];
     readonly share: number;
     readonly accent: boolean;
-    readonly ladder: readonly { readonly step: string; readonly lab: readonly number[]; readonly share: number }[];
+    readonly ladder: readonly {
+      readonly step: string;
+      readonly lab: readonly number[];
+      readonly share: number;
+    }[];
   }[];
   readonly remarks: readonly string[];
 }
@@ -70,7 +75,7 @@ export async function gatherFile(path: string, colours?: number): Promise<Gather
   const decoded = await decodeFile(path);
   if (!decoded.ok) return photoFaultWords(decoded.fault);
   const gathered = gather(decoded.value.pixels, colours === undefined ? {} : { colours });
-  if (!gathered.ok) return gatherFaultWords(gathered.fault);
+  if (!gathered.ok) return gatherFaultWords[gathered.fault.code];
   const { width, height, remarks } = decoded.value;
   return asJson(path, width, height, gathered.value, [...remarks, ...gathered.value.remarks]);
 }

@@ -1,12 +1,14 @@
 import { readFile } from 'node:fs/promises';
+import { deltaE00 } from '../colour/difference.ts';
 import { hexOf } from '../colour/hex.ts';
 import type { Lab } from '../colour/lab.ts';
 import { labOfHex } from '../colour/rgb.ts';
-import { deltaE00 } from '../colour/difference.ts';
 import { keyOf } from '../harmony/key.ts';
+import { mixFaultWords } from '../mixture/faults.ts';
+import { findMixtures } from '../mixture/find.ts';
 import type { Answer, Mixture } from '../mixture/mixture.ts';
-import { findMixtures, mixtureFaultWords } from '../mixture/find.ts';
-import { readShelf, shelfFaultWords } from '../pigment/read.ts';
+import { shelfFaultWords } from '../pigment/fault.ts';
+import { readShelf } from '../pigment/read.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { starterShelf } from '../pigment/starter.ts';
 import { Plain } from './fault.ts';
@@ -73,7 +75,7 @@ export function answersFor(
 ): Keyed[] {
   const targets = key ? seen.map(keyOf(seen, shelf)) : seen;
   const found = findMixtures(targets, shelf, { most });
-  if (!found.ok) throw new Plain(mixtureFaultWords(found.fault));
+  if (!found.ok) throw new Plain(mixFaultWords(found.fault));
   return found.value.map((answer, i) => (key ? { ...answer, seen: seen[i]! } : answer));
 }
 
@@ -90,9 +92,7 @@ function asJson(answer: Keyed): object {
   });
   return {
     target: answer.target,
-    ...(answer.seen
-      ? { seen: answer.seen, seenDeltaE00: deltaE00(answer.seen, answer.lab) }
-      : {}),
+    ...(answer.seen ? { seen: answer.seen, seenDeltaE00: deltaE00(answer.seen, answer.lab) } : {}),
     ...plain(answer),
     simplest: plain(answer.simplest),
     alternatives: answer.alternatives.map(plain),
@@ -100,7 +100,8 @@ function asJson(answer: Keyed): object {
 }
 
 async function targetsOf({ name, value }: Typed): Promise<Lab[]> {
-  if (name === 'lab') return [checkedLab('lab', numbers('lab', value, 3, '62,18,34') as unknown as Lab)];
+  if (name === 'lab')
+    return [checkedLab('lab', numbers('lab', value, 3, '62,18,34') as unknown as Lab)];
   if (name === 'hex') {
     if (!/^#?[0-9a-f]{6}$/i.test(value))
       throw new Plain(`--hex takes six hexadecimal digits like #a1b2c3, not “${value}”.`);
@@ -153,8 +154,7 @@ async function readText(path: string): Promise<string> {
 }
 
 async function shelfOf(path: string | undefined, surface: string | undefined): Promise<Shelf> {
-  const constants =
-    surface === undefined ? undefined : numbers('surface', surface, 2, '0.03,0.65');
+  const constants = surface === undefined ? undefined : numbers('surface', surface, 2, '0.03,0.65');
   if (constants && !constants.every((v) => v >= 0 && v < 1))
     throw new Plain('--surface takes two numbers from 0 to below 1, like 0.03,0.65.');
   const override = constants && {

@@ -36,7 +36,8 @@ export function readOptions(verb: string, args: readonly string[], options: Opti
       value: (name) => given.findLast((token) => token.name === name)?.value,
     };
   } catch (error) {
-    const reason = error instanceof Error ? error.message.split('\n')[0]!.split('. ')[0]! : String(error);
+    const reason =
+      error instanceof Error ? error.message.split('\n')[0]!.split('. ')[0]! : String(error);
     throw new Plain(`${reason.replace(/\.$/, '')}. “kingcup ${verb} --help” lists what it takes.`);
   }
 }
@@ -54,6 +55,8 @@ export function numbers(name: string, text: string, count: number, example: stri
   const pieces = text.split(',').map((piece) => piece.trim());
   const values = pieces.map(Number);
   if (pieces.length !== count || pieces.includes('') || !values.every(Number.isFinite))
-    throw new Plain(`--${name} takes ${count} numbers with commas, like ${example}, not “${text}”.`);
+    throw new Plain(
+      `--${name} takes ${count} numbers with commas, like ${example}, not “${text}”.`,
+    );
   return values;
 }

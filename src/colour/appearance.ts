@@ -15,6 +15,19 @@ function towardsWarm([, a, b]: Lab): number {
  */
 export const warmCool = (lab: Lab): number => -0.5 + 0.02 * towardsWarm(lab);
 
+/** How far above or below every neutral a colour scores before its warmth is felt: chroma 2 at a pole. */
+const FELT = 0.04;
+/** Greens and purples lie across the axis and are neither. */
+const ACROSS = 0.2;
+
+/** Warm or cool by {@link warmCool}; the limits are our own. */
+export function temperatureOf(lab: Lab): 'warm' | 'cool' | 'neutral' {
+  const beyond = warmCool(lab) + 0.5;
+  const most = 0.02 * chroma(lab) ** 1.07;
+  if (Math.abs(beyond) < Math.max(FELT, ACROSS * most)) return 'neutral';
+  return beyond > 0 ? 'warm' : 'cool';
+}
+
 /** Heavy-light, heavy above. @see Ou et al. 2004 */
 export const heavyLight = (lab: Lab): number => -2.1 + 0.05 * (100 - lab[0]);
 

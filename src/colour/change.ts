@@ -29,11 +29,12 @@ const WARM: readonly [number, number] = [
 export function changeWords(from: Lab, to: Lab): string {
   if (deltaE00(from, to) <= 1) return 'no change seen';
   const steps = stepsBetween(from, to);
-  const neutral = Math.max(chroma(from), chroma(to)) < NEAR_NEUTRAL;
+  const [weaker, stronger] = [chroma(from), chroma(to)].sort((x, y) => x - y) as [number, number];
   const words = [
     graded(steps.value, 'darker', 'lighter'),
-    neutral ? tintWords(from, to) : hueWords(from, to, steps.hue),
-    neutral ? '' : graded(steps.chroma, 'duller', 'brighter'),
+    weaker < NEAR_NEUTRAL ? tintWords(from, to) : hueWords(from, to, steps.hue),
+    // Among near-neutrals a change of chroma is the change of tint just named.
+    stronger < NEAR_NEUTRAL ? '' : graded(steps.chroma, 'duller', 'brighter'),
   ].filter((word) => word !== '');
   return words.length === 0 ? 'a little different' : words.join(', ');
 }

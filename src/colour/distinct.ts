@@ -1,6 +1,6 @@
 import { type Steps, stepsBetween, turnWords } from './axes.ts';
 import type { Lab } from './lab.ts';
-import { joined, type NameParts, namePartsOf } from './name.ts';
+import { joined, type Modifier, type NameParts, namePartsOf } from './name.ts';
 import { oklabHueDeg, oklabOfLab } from './oklab.ts';
 
 interface Named {
@@ -22,33 +22,48 @@ export function namesOf(labs: readonly Lab[]): string[] {
     alike.set(name, [...(alike.get(name) ?? []), { at, lab, parts }]);
   });
   for (const group of alike.values())
-    for (const [at, name] of toldApart(group, '')) names[at] = name;
+    for (const [at, name] of toldApart(group, '', axesOf(group))) names[at] = name;
   return withoutRepeats(names);
 }
 
-const AXES = ['value', 'hue', 'chroma'] as const;
+const AXES = ['value', 'hue', 'chroma'] as const satisfies readonly (keyof Steps)[];
 type Axis = (typeof AXES)[number];
+
+/** Greys differ in value alone: whose tint differs is called otherwise already. */
+const axesOf = ([first]: readonly Named[]): readonly Axis[] =>
+  ['grey', 'white', 'black'].includes(first!.parts.family) ? ['value'] : AXES;
 
 /** Under this many steps a word would claim what no eye sees. */
 const SEEN = 1;
 
-function toldApart(group: readonly Named[], added: string): [number, string][] {
-  const plain = ({ at, parts }: Named): [number, string] => [
-    at,
-    joined(added, parts.modifier, parts.word),
-  ];
-  if (group.length === 1) return [plain(group[0]!)];
-  const along = AXES.map((axis) => ordered(group, axis)).sort((x, y) => y.widest - x.widest)[0]!;
-  if (along.widest < SEEN) return group.map(plain);
-  const { axis, row, gaps, cut } = along;
-  if (gaps.every((gap) => gap >= SEEN)) {
-    const words = ladder(row, axis, added);
+/**
+ * Names for colours that share one: along one axis where that tells all of them apart, else parted at
+ * the widest gap and told apart further along the axes that are left.
+ */
+function toldApart(
+  group: readonly Named[],
+  added: string,
+  axes: readonly Axis[],
+): [number, string][] {
+  const { modifier, word } = group[0]!.parts;
+  const alike = () => group.map(({ at }): [number, string] => [at, joined(added, modifier, word)]);
+  if (group.length === 1) return alike();
+  const rows = axes
+    .map((axis) => ordered(group, axis))
+    .filter(({ widest }) => widest >= SEEN)
+    .sort((x, y) => y.narrowest - x.narrowest);
+  for (const { axis, row, narrowest } of rows) {
+    const words = narrowest >= SEEN && ladder(row, axis, added);
     if (words) return row.map(({ at }, i) => [at, words[i]!]);
   }
+  const widest = rows.sort((x, y) => y.widest - x.widest)[0];
+  if (!widest) return alike();
+  const { axis, row, cut } = widest;
   const [low, high] = axisWords(row, axis);
+  const left = axes.filter((other) => other !== axis);
   return [
-    ...toldApart(row.slice(0, cut), joined(added, low)),
-    ...toldApart(row.slice(cut), joined(added, high)),
+    ...toldApart(row.slice(0, cut), joined(added, low), left),
+    ...toldApart(row.slice(cut), joined(added, high), left),
   ];
 }
 
@@ -58,11 +73,10 @@ function ordered(group: readonly Named[], axis: Axis) {
   const row = group.toSorted((x, y) => from(x) - from(y));
   const gaps = row.slice(1).map((named, i) => step(row[i]!, named, axis));
   const widest = Math.max(...gaps);
-  return { axis, row, gaps, widest, cut: gaps.indexOf(widest) + 1 };
+  return { axis, row, narrowest: Math.min(...gaps), widest, cut: gaps.indexOf(widest) + 1 };
 }
 
-const step = (from: Named, to: Named, axis: Axis): number =>
-  stepsBetween(from.lab, to.lab)[axis satisfies keyof Steps];
+const step = (from: Named, to: Named, axis: Axis): number => stepsBetween(from.lab, to.lab)[axis];
 
 function axisWords(row: readonly Named[], axis: Axis): readonly [low: string, high: string] {
   if (axis === 'value') return ['darker', 'lighter'];
@@ -70,25 +84,41 @@ function axisWords(row: readonly Named[], axis: Axis): readonly [low: string, hi
   return turnWords(oklabHueDeg(oklabOfLab(row[0]!.lab)) ?? 0);
 }
 
-/** Two or three names along one axis, low to high; null when there are more. */
+/** Modifiers that already point along an axis, at its high or its low end. */
+const POINTING: Record<
+  Axis,
+  { readonly high: readonly Modifier[]; readonly low: readonly Modifier[] }
+> = {
+  value: { high: ['light', 'pale'], low: ['deep', 'dark'] },
+  chroma: { high: ['bright', 'rich'], low: ['dull'] },
+  hue: { high: [], low: [] },
+};
+
+const superlative = (comparative: string): string => comparative.replace(/r$/, 'st');
+
+/** Two to five names along one axis, low to high; null when there are more. */
 function ladder(row: readonly Named[], axis: Axis, added: string): readonly string[] | null {
-  if (row.length > 3) return null;
   const { modifier, word } = row[0]!.parts;
+  const named = (...words: string[]) => joined(added, ...words, word);
+  const ends = POINTING[axis];
+  // "light blue, very light blue" rather than "darker light blue, lighter light blue".
+  if (row.length <= 3 && (ends.high.includes(modifier) || ends.low.includes(modifier))) {
+    const rising = [
+      named(modifier),
+      named('very', modifier),
+      named(modifier.replace(/e?$/, 'est')),
+    ];
+    const used = rising.slice(0, row.length);
+    return ends.high.includes(modifier) ? used : used.reverse();
+  }
   const [low, high] = axisWords(row, axis);
-  const stronger = joined(added, 'very', modifier, word);
-  const same = joined(added, modifier, word);
-  // "very light blue" beside "light blue", not "lighter light blue".
-  if (row.length === 2 && axis === 'value') {
-    if (modifier === 'light' || modifier === 'pale') return [same, stronger];
-    if (modifier === 'deep' || modifier === 'dark') return [stronger, same];
-  }
-  if (row.length === 2 && axis === 'chroma') {
-    if (modifier === 'bright') return [same, stronger];
-    if (modifier === 'dull') return [stronger, same];
-  }
-  const lower = joined(added, low, modifier, word);
-  const higher = joined(added, high, modifier, word);
-  return row.length === 2 ? [lower, higher] : [lower, same, higher];
+  const words = {
+    2: [low, high],
+    3: [low, '', high],
+    4: [superlative(low), low, high, superlative(high)],
+    5: [superlative(low), low, '', high, superlative(high)],
+  }[row.length];
+  return words?.map((comparative) => named(comparative, modifier)) ?? null;
 }
 
 const ORDINALS = ['', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh'];

@@ -1,3 +1,4 @@
+import { temperatureOf } from './appearance.ts';
 import { chroma, type Lab } from './lab.ts';
 import { oklabHueDeg, oklabOfLab } from './oklab.ts';
 
@@ -30,12 +31,13 @@ export interface Hue {
  */
 interface Sector {
   readonly below: number;
-  readonly hue: (L: number, C: number) => Hue;
+  readonly hue: (L: number, C: number, hDeg: number) => Hue;
 }
 
 const hue = (word: string, family: Family): Hue => ({ word, family });
 const RED = hue('red', 'red');
 const COOL_RED = hue('cool red', 'red');
+const WARM_RED = hue('warm red', 'red');
 const RED_ORANGE = hue('red-orange', 'orange');
 const ORANGE = hue('orange', 'orange');
 const GOLDEN = hue('golden yellow', 'yellow');
@@ -63,27 +65,40 @@ const OLIVE_BROWN = hue('olive brown', 'brown');
 const OLIVE = hue('olive', 'olive');
 const OLIVE_GREEN = hue('olive green', 'olive');
 
-const coolRed = (L: number) => (L >= 58 ? COOL_PINK : COOL_RED);
+/** A red let down turns pink, the sooner the more chroma it keeps. */
+const isPink = (L: number, C: number) => L >= (C >= 25 ? 56 : 61);
+
+const coolRed = (L: number, C: number) => (isPink(L, C) ? COOL_PINK : COOL_RED);
+
+/** An orange darkened turns brown, the sooner the less chroma it has. */
+const isOrange = (L: number, C: number) => L >= 47 && C >= 33 + 1.2 * Math.max(0, 62 - L);
 
 const SECTORS: readonly Sector[] = [
-  { below: 8, hue: coolRed },
-  { below: 26, hue: (L) => (L >= 60 ? PINK : RED) },
+  { below: 7, hue: coolRed },
+  { below: 26, hue: (L, C) => (isPink(L, C) ? PINK : RED) },
+  {
+    below: 34,
+    hue: (L, C) => {
+      if (L >= 60) return C < 65 ? WARM_PINK : RED_ORANGE;
+      return C >= 44 ? WARM_RED : RED_BROWN;
+    },
+  },
   {
     below: 46,
     hue: (L, C) => {
-      if (L >= 60 && C < 65) return WARM_PINK;
-      return C >= 32 && L > 33 ? RED_ORANGE : RED_BROWN;
+      if (L >= 61 && C < 65) return WARM_PINK;
+      return C >= 44 + 1.2 * Math.max(0, 52 - L) ? RED_ORANGE : RED_BROWN;
     },
   },
   {
     below: 63,
     hue: (L, C) => {
-      if (C >= 33 && L >= 47) return ORANGE;
-      return L >= 62 ? WARM_PINK : BROWN;
+      if (isOrange(L, C)) return ORANGE;
+      return L >= 67 ? WARM_PINK : BROWN;
     },
   },
   {
-    below: 75,
+    below: 78,
     hue: (L, C) => {
       if (L < 60 || (L < 70 && C < 32)) return YELLOW_BROWN;
       if (C < 34 && L >= 84) return CREAM;
@@ -100,26 +115,27 @@ const SECTORS: readonly Sector[] = [
     },
   },
   {
-    below: 101,
+    below: 100,
     hue: (L, C) => {
       if (L < 58) return OLIVE;
       return C < 24 && L >= 86 ? CREAM : YELLOW;
     },
   },
   {
-    below: 109,
-    hue: (L, C) => {
+    below: 111,
+    hue: (L, C, h) => {
       if (L < 58) return OLIVE;
-      return C >= 30 ? GREEN_YELLOW : YELLOW;
+      if (C >= 30) return GREEN_YELLOW;
+      return h < 104 ? YELLOW : YELLOW_GREEN;
     },
   },
   { below: 139, hue: (L) => (L < 43 ? OLIVE_GREEN : YELLOW_GREEN) },
-  { below: 157, hue: (_, C) => (C >= 10 ? LEAF : GREEN) },
+  { below: 160, hue: (_, C) => (C >= 10 ? LEAF : GREEN) },
   { below: 173, hue: () => GREEN },
   { below: 198, hue: (_, C) => (C >= 10 ? BLUE_GREEN : GREEN) },
-  { below: 225, hue: (_, C) => (C >= 14 ? GREEN_BLUE : BLUE) },
+  { below: 227, hue: (_, C) => (C >= 14 ? GREEN_BLUE : BLUE) },
   { below: 258, hue: () => BLUE },
-  { below: 284, hue: (_, C) => (C >= 13 ? VIOLET_BLUE : BLUE) },
+  { below: 285, hue: (_, C) => (C >= 13 ? VIOLET_BLUE : BLUE) },
   { below: 310, hue: (_, C) => (C >= 14 ? VIOLET : PURPLE) },
   { below: 328, hue: () => PURPLE },
   { below: 337, hue: (_, C) => (C >= 14 ? RED_PURPLE : PURPLE) },
@@ -135,33 +151,41 @@ const SECTORS: readonly Sector[] = [
 
 /**
  * Chroma under which a colour is called grey, white or black. CIELAB stretches yellows and squeezes
- * blues: the same step from grey is 10 there and 5 here.
+ * blues: the same step from grey is 10 there and 5 here. White, black and dark umber show their
+ * colour sooner.
  */
-const greyBelow = (hueDeg: number): number => 7.2 + 2.6 * Math.cos(((hueDeg - 95) * Math.PI) / 180);
-const WHITE_FROM = 85.5;
-const BLACK_BELOW = 22;
+function greyBelow(L: number, hDeg: number): number {
+  const from = (pole: number) => Math.cos(((hDeg - pole) * Math.PI) / 180);
+  const grey = 7.4 + 2.6 * from(95);
+  if (L < BLACK_BELOW || L >= WHITE_FROM) return 0.85 * grey;
+  return grey * (1 - 0.35 * Math.max(0, 1 - L / 50) * Math.max(0, from(60)));
+}
 
-/** The hue in words of any colour (CIELAB, D65). */
+const WHITE_FROM = 85.5;
+const BLACK_BELOW = 23.5;
+
+/** The hue in words of any colour (CIELAB, D65). @throws RangeError when a number is not finite */
 export function hueOf(lab: Lab): Hue {
+  if (!lab.every(Number.isFinite)) throw new RangeError('a colour is three finite numbers');
   const C = chroma(lab);
   const L = lab[0];
   const h = oklabHueDeg(oklabOfLab(lab)) ?? 0;
-  const grey = greyBelow(h);
-  if (L < BLACK_BELOW && C < 0.75 * grey) return hue(tinted('black', C, h), 'black');
-  if (C < grey)
-    return L >= WHITE_FROM
-      ? hue(tinted('white', C, h), 'white')
-      : hue(tinted('grey', C, h), 'grey');
-  return SECTORS.find((sector) => h < sector.below)!.hue(L, C);
+  if (C >= greyBelow(L, h)) return SECTORS.find((sector) => h < sector.below)!.hue(L, C, h);
+  const tint = tintOf(lab, C, h);
+  const of = (word: 'white' | 'grey' | 'black') => hue(tint ? `${tint} ${word}` : word, word);
+  if (L >= WHITE_FROM) return of('white');
+  return of(L < BLACK_BELOW ? 'black' : 'grey');
 }
 
 /** Chroma from which a grey shows its tint to someone who looks for it. */
 const TINT_FROM = 2;
+/** Green and purple greys are called so: warm or cool would say less. */
+const TINT_NAMED_FROM = 3;
 
-function tinted(word: string, C: number, h: number): string {
-  if (C < TINT_FROM) return word;
-  if (h >= 345 || h < 109) return `warm ${word}`;
-  if (h < 175) return `greenish ${word}`;
-  if (h < 285) return `cool ${word}`;
-  return `purplish ${word}`;
+function tintOf(lab: Lab, C: number, h: number): string {
+  if (C < TINT_FROM) return '';
+  if (C >= TINT_NAMED_FROM && h >= 109 && h < 180) return 'greenish';
+  if (C >= TINT_NAMED_FROM && h >= 285 && h < 345) return 'purplish';
+  const temperature = temperatureOf(lab);
+  return temperature === 'neutral' ? '' : temperature;
 }

@@ -124,7 +124,7 @@ export function labOfHex(hex: string): Lab {
 const HALF_STEP = 0.5 / 255;
 
 /** Whether linear light is within 0…1, to half of an 8-bit step. */
-export const inRange = (v: number): boolean => v > -decode(HALF_STEP) && v < decode(1 + HALF_STEP);
+const inRange = (v: number): boolean => v > -decode(HALF_STEP) && v < decode(1 + HALF_STEP);
 
 /** Whether an sRGB screen can show a colour, to half of an 8-bit step. */
 export const inSrgb = (lab: Lab): boolean => linearOfLab(lab).every(inRange);

@@ -1,8 +1,10 @@
-import { warmCool } from './appearance.ts';
+import { temperatureOf } from './appearance.ts';
 import { chroma, type Lab } from './lab.ts';
 import { nameOf } from './name.ts';
 import { munsellValue } from './value.ts';
 
+/** Warm, cool or neither, by the published scale, whose poles are hue 50° and 230°. */
+export { temperatureOf as temperatureWords } from './appearance.ts';
 export { changeWords, differenceWords } from './change.ts';
 export { namesOf } from './distinct.ts';
 export { nameOf };
@@ -25,22 +27,9 @@ export function chromaWords(lab: Lab): 'neutral' | 'weak' | 'moderate' | 'strong
   return C < 62 ? 'strong' : 'very strong';
 }
 
-/** Warm scores above every neutral by at least this (Ou et al. 2004): chroma of about 3 at the poles. */
-const FELT = 0.06;
-/** Greens and purples lie across the axis and are neither. */
-const ACROSS = 0.2;
-
-/** Warm or cool by the published scale, whose poles are hue 50° and 230°. */
-export function temperatureWords(lab: Lab): 'warm' | 'cool' | 'neutral' {
-  const beyond = warmCool(lab) + 0.5;
-  const across = Math.abs(beyond) < ACROSS * 0.02 * chroma(lab) ** 1.07;
-  if (across || Math.abs(beyond) < FELT) return 'neutral';
-  return beyond > 0 ? 'warm' : 'cool';
-}
-
 /** Name, value, chroma and temperature: "deep blue-green: low value, moderate chroma, cool". */
 export function describe(lab: Lab): string {
-  const temperature = temperatureWords(lab);
+  const temperature = temperatureOf(lab);
   const felt = temperature === 'neutral' ? 'neither warm nor cool' : temperature;
   return `${nameOf(lab)}: ${valueWords(lab)} value, ${chromaWords(lab)} chroma, ${felt}`;
 }

@@ -1,64 +1,86 @@
-import type { WorkImage } from '../photo/work.ts';
+import type { FlatImage } from '../photo/flat.ts';
 
 /**
- * How hard the borders between labels are. Across each border the step of colour is measured over
- * a few cells, along the line between the two labels' colours: 0 where the colour runs on softly,
- * 1 where it jumps from one to the other within the stride.
+ * How hard the borders between labels are. Where light alone changes, colour changes as much
+ * beside a border between two labels as across it; where one thing ends and another begins, it
+ * jumps there. So the squared step across is compared with the squared steps on both sides:
+ * grain and even gradients are in both and fall out.
  */
 export interface Borders {
   readonly count: number;
   /** Crossings between two labels, count × count, symmetric. */
   readonly crossings: Float64Array;
-  /** Sum of the hardness of those crossings. */
-  readonly hardness: Float64Array;
+  /** Sums of squared steps across them: of lightness, and of chroma that no change of light explains. */
+  readonly acrossL: Float64Array;
+  readonly acrossC: Float64Array;
+  /** Sums of the mean squared steps beside them. */
+  readonly besideL: Float64Array;
+  readonly besideC: Float64Array;
+}
+
+/** @param label of each cell, `count` or more where none */
+export function borders(
+  image: FlatImage,
+  width: number,
+  height: number,
+  label: ArrayLike<number>,
+  count: number,
+): Borders {
+  const { L, a, b } = image;
+  const crossings = new Float64Array(count * count);
+  const acrossL = new Float64Array(count * count);
+  const acrossC = new Float64Array(count * count);
+  const besideL = new Float64Array(count * count);
+  const besideC = new Float64Array(count * count);
+  const light = (p: number, q: number): number => (L[p]! - L[q]!) ** 2;
+  // a/L and b/L are the same in light and shadow; times the darker L, so that grain stays grain.
+  const hue = (p: number, q: number): number => {
+    const [lp, lq] = [Math.max(0.02, L[p]!), Math.max(0.02, L[q]!)];
+    const low = lp < lq ? lp : lq;
+    const du = (a[p]! / lp - a[q]! / lq) * low;
+    const dv = (b[p]! / lp - b[q]! / lq) * low;
+    return du * du + dv * dv;
+  };
+  /** p, p + step: the two cells at the border; `before`, `after`: cells of the image there. */
+  const cross = (p: number, step: number, before: number, after: number) => {
+    const i = label[p]!;
+    const j = label[p + step]!;
+    if (i >= count || j >= count) return;
+    const at = i < j ? i * count + j : j * count + i;
+    const near = p - Math.min(REACH, before) * step;
+    const far = p + step + Math.min(REACH, after) * step;
+    let sidesL = 0;
+    let sidesC = 0;
+    let n = 0;
+    const span = 2 * REACH + 1;
+    if (before >= REACH + span && label[near - span * step]! < count) {
+      sidesL += light(near, near - span * step);
+      sidesC += hue(near, near - span * step);
+      n++;
+    }
+    if (after >= REACH + span && label[far + span * step]! < count) {
+      sidesL += light(far, far + span * step);
+      sidesC += hue(far, far + span * step);
+      n++;
+    }
+    if (n === 0 || label[near]! >= count || label[far]! >= count) return;
+    crossings[at]!++;
+    acrossL[at]! += light(near, far);
+    acrossC[at]! += hue(near, far);
+    besideL[at]! += sidesL / n;
+    besideC[at]! += sidesC / n;
+  };
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const p = y * width + x;
+      if (x + 1 < width && label[p] !== label[p + 1]) cross(p, 1, x, width - 2 - x);
+      if (y + 1 < height && label[p] !== label[p + width]) cross(p, width, y, height - 2 - y);
+    }
+  for (const table of [crossings, acrossL, acrossC, besideL, besideC])
+    for (let i = 0; i < count; i++)
+      for (let j = 0; j < i; j++) table[i * count + j] = table[j * count + i]!;
+  return { count, crossings, acrossL, acrossC, besideL, besideC };
 }
 
 /** Cells on either side of a border between which its step is measured. */
-const STRIDE = 3;
-
-/** @param label of each cell, 255 or more than `count` where none */
-export function borders(
-  work: WorkImage,
-  label: ArrayLike<number>,
-  count: number,
-  centre: { readonly L: ArrayLike<number>; readonly a: ArrayLike<number>; b: ArrayLike<number> },
-): Borders {
-  const { width, height, L, a, b, seen } = work;
-  const crossings = new Float64Array(count * count);
-  const hardness = new Float64Array(count * count);
-  const cross = (p: number, q: number, before: number, after: number) => {
-    const i = label[p]!;
-    const j = label[q]!;
-    if (i === j || i >= count || j >= count) return;
-    const u = seen[before] ? before : p;
-    const v = seen[after] ? after : q;
-    const dL = centre.L[j]! - centre.L[i]!;
-    const da = centre.a[j]! - centre.a[i]!;
-    const db = centre.b[j]! - centre.b[i]!;
-    const size = dL * dL + da * da + db * db;
-    const step = ((L[v]! - L[u]!) * dL + (a[v]! - a[u]!) * da + (b[v]! - b[u]!) * db) / size;
-    const at = i < j ? i * count + j : j * count + i;
-    crossings[at]!++;
-    hardness[at]! += Math.max(-1, Math.min(1.5, step));
-  };
-  for (let y = 0; y < height; y++) {
-    for (let x = 0; x < width; x++) {
-      const p = y * width + x;
-      if (x + 1 < width && label[p] !== label[p + 1])
-        cross(p, p + 1, p - Math.min(STRIDE, x), p + 1 + Math.min(STRIDE, width - 2 - x));
-      if (y + 1 < height && label[p] !== label[p + width])
-        cross(
-          p,
-          p + width,
-          p - width * Math.min(STRIDE, y),
-          p + width + width * Math.min(STRIDE, height - 2 - y),
-        );
-    }
-  }
-  for (let i = 0; i < count; i++)
-    for (let j = 0; j < i; j++) {
-      crossings[i * count + j] = crossings[j * count + i]!;
-      hardness[i * count + j] = hardness[j * count + i]!;
-    }
-  return { count, crossings, hardness };
-}
+const REACH = 2;

@@ -1,7 +1,7 @@
-import type { WorkImage } from '../photo/work.ts';
+import type { FlatImage } from '../photo/flat.ts';
 
 /** Weight of lightness against a and b while clustering: light changes inside one thing. */
-const LIGHTNESS = 0.7;
+const LIGHTNESS = 0.4;
 
 /** Occupied cells of a grid over the work image's own range of OKLab. */
 export interface Histogram {
@@ -19,8 +19,8 @@ export interface Histogram {
  * Weighted histogram of a work image. Bins are as wide as the scene allows, so a misty scene is
  * seen as finely as a sunny one. Clustering its bins equals clustering its cells.
  */
-export function histogram(work: WorkImage): Histogram {
-  const { L, a, b, seen } = work;
+export function histogram(image: FlatImage, seen: Uint16Array): Histogram {
+  const { L, a, b } = image;
   const low = [Infinity, Infinity, Infinity];
   const high = [-Infinity, -Infinity, -Infinity];
   const planes = [L, a, b];

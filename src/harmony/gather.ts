@@ -1,5 +1,6 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
+import { flatten } from '../photo/flat.ts';
 import type { Mask } from '../photo/mask.ts';
 import type { Pixels } from '../photo/pixels.ts';
 import { type Matrix3, type WorkImage, workImage } from '../photo/work.ts';
@@ -56,7 +57,8 @@ export function gather(pixels: Pixels, options: GatherOptions = {}): Result<Gath
     return fail({ code: mask && anyOpaque(pixels) ? 'all-rubbed-out' : 'transparent' });
   onProgress?.(0.6);
 
-  const bins = histogram(work);
+  const flat = flatten(work);
+  const bins = histogram(flat, work.seen);
   const clusters = cluster(bins, OVER);
   if (stopped?.()) return fail({ code: 'stopped' });
   onProgress?.(0.8);
@@ -64,7 +66,11 @@ export function gather(pixels: Pixels, options: GatherOptions = {}): Result<Gath
   const first = new Uint8Array(work.L.length).fill(NOWHERE);
   for (let i = 0; i < first.length; i++)
     if (bins.ofCell[i]! >= 0) first[i] = clusters.ofBin[bins.ofCell[i]!]!;
-  const group = join(clusters, borders(work, first, clusters.count, clusters), wanted);
+  const group = join(
+    clusters,
+    borders(flat, work.width, work.height, first, clusters.count),
+    wanted,
+  );
   const label = first;
   for (let i = 0; i < label.length; i++) if (label[i] !== NOWHERE) label[i] = group[label[i]!]!;
   if (stopped?.()) return fail({ code: 'stopped' });

@@ -1,14 +1,10 @@
-import { type Lab, labOf } from '../colour/lab.ts';
-import { spectrum } from '../colour/grid.ts';
-import { opaque } from '../optics/opaque.ts';
-import { addSurface } from '../optics/surface.ts';
+import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
+import { masstone } from '../pigment/white.ts';
 
 /** L* of the darkest and of the lightest masstone on a shelf. */
 export function rangeOf(shelf: Shelf): { darkest: number; lightest: number } {
-  const values = shelf.paints.map(
-    ({ paint }) => labOf(addSurface(opaque([1], [paint], spectrum<'R'>()), shelf.surface))[0],
-  );
+  const values = shelf.paints.map(({ paint }) => masstone(paint, shelf.surface)[0]);
   return { darkest: Math.min(...values), lightest: Math.max(...values) };
 }
 

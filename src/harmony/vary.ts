@@ -36,7 +36,11 @@ export function vary(lab: Lab, way: Way, amount: Amount): Variant {
       return { way, amount, ...turned(lab, way, amount) };
     case 'lighter':
     case 'deeper':
-      return { way, amount, ...shifted(lab, way === 'lighter' ? LIGHTNESS[amount] : -LIGHTNESS[amount]) };
+      return {
+        way,
+        amount,
+        ...shifted(lab, way === 'lighter' ? LIGHTNESS[amount] : -LIGHTNESS[amount]),
+      };
     case 'brighter':
     case 'duller': {
       const factor = way === 'brighter' ? CHROMA[amount] : 1 / CHROMA[amount];
@@ -96,8 +100,7 @@ export function withLightnessAndChroma(lab: Lab, L: number, C: number): Lab {
     return labOfLinear(buffer[0]!, buffer[1]!, buffer[2]!);
   };
   // Both L* and C* rise with OKLab's own L and C: two nested bisections, plain and without a start to guess.
-  const lightnessAt = (okChroma: number) =>
-    bisect(-0.2, 1.4, (okL) => at(okL, okChroma)[0] - L);
+  const lightnessAt = (okChroma: number) => bisect(-0.2, 1.4, (okL) => at(okL, okChroma)[0] - L);
   const okC = bisect(0, 0.6, (okChroma) => chroma(at(lightnessAt(okChroma), okChroma)) - C);
   const [, a, bb] = at(lightnessAt(okC), okC);
   return [L, a, bb];

@@ -75,7 +75,8 @@ export function inspectFile(
   }
   if (ascii(bytes, 4, 8) === 'ftyp') return boxes(bytes);
   const order = ascii(bytes, 0, 4);
-  if (order === 'II*\0' || order === 'MM\0*') return ok({ kind: 'tiff', wide: false, animated: false });
+  if (order === 'II*\0' || order === 'MM\0*')
+    return ok({ kind: 'tiff', wide: false, animated: false });
   return fail({ code: 'not-an-image' });
 }
 
@@ -147,7 +148,8 @@ function webp(bytes: Uint8Array): Result<FileFacts, PhotoFault> {
 function boxes(bytes: Uint8Array): Result<FileFacts, PhotoFault> {
   const first = u32(bytes, 0);
   const brands: string[] = [ascii(bytes, 8, 12)];
-  for (let i = 16; i + 4 <= Math.min(first, bytes.length); i += 4) brands.push(ascii(bytes, i, i + 4));
+  for (let i = 16; i + 4 <= Math.min(first, bytes.length); i += 4)
+    brands.push(ascii(bytes, i, i + 4));
   const avif = brands.includes('avif') || brands.includes('avis');
   if (!avif) {
     const heic = brands.some((brand) => HEIC_BRANDS.includes(brand));
@@ -170,7 +172,8 @@ function avifIsWide(bytes: Uint8Array): boolean {
     if (ascii(bytes, i, i + 4) !== 'colr') continue;
     const type = ascii(bytes, i + 4, i + 8);
     if (type === 'nclx') return u16(bytes, i + 8) === 12 || u16(bytes, i + 8) === 9;
-    if (type === 'prof' || type === 'rICC') return isWide(bytes.subarray(i + 8, i - 4 + u32(bytes, i - 4)));
+    if (type === 'prof' || type === 'rICC')
+      return isWide(bytes.subarray(i + 8, i - 4 + u32(bytes, i - 4)));
   }
   return false;
 }
@@ -192,7 +195,9 @@ function hasBytes(bytes: Uint8Array, text: string): boolean {
 }
 
 /** Chromaticity x, y of the red and green colorants of an ICC matrix profile (ISO 15076-1), or null. */
-export function colorants(icc: Uint8Array): { red: [number, number]; green: [number, number] } | null {
+export function colorants(
+  icc: Uint8Array,
+): { red: [number, number]; green: [number, number] } | null {
   if (icc.length < 132) return null;
   const found = new Map<string, [number, number]>();
   const count = Math.min(u32(icc, 128), 100);

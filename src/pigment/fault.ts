@@ -2,6 +2,7 @@
 export type ShelfFault =
   | { readonly code: 'shelf-empty' }
   | { readonly code: 'shelf-not-a-shelf' }
+  | { readonly code: 'shelf-broken' }
   | { readonly code: 'shelf-newer'; readonly version: number }
   | { readonly code: 'shelf-grid-short'; readonly firstNm: number; readonly lastNm: number }
   | { readonly code: 'shelf-grid-coarse'; readonly fromNm: number; readonly toNm: number }
@@ -10,6 +11,13 @@ export type ShelfFault =
   | { readonly code: 'shelf-name-twice'; readonly pigment: string }
   | { readonly code: 'shelf-row-missing'; readonly pigment: string; readonly row: 'K' | 'S' }
   | { readonly code: 'shelf-row-unknown'; readonly pigment: string; readonly row: string }
+  | {
+      readonly code: 'shelf-length';
+      readonly pigment: string;
+      readonly row: 'K' | 'S';
+      readonly values: number;
+      readonly bands: number;
+    }
   | {
       readonly code: 'shelf-band-missing';
       readonly pigment: string;
@@ -48,6 +56,8 @@ export function shelfFaultWords(fault: ShelfFault): string {
       return 'This shelf holds no paint: put at least one on it.';
     case 'shelf-not-a-shelf':
       return 'This file is not a shelf: it needs our JSON, or a CSV whose heading names the wavelengths and whose rows are K and S.';
+    case 'shelf-broken':
+      return 'This shelf file is damaged or was cut short: its JSON cannot be read. Export it again where it came from.';
     case 'shelf-newer':
       return `This shelf was written by a newer Kingcup (form ${fault.version}): bring this one up to date, then read it again.`;
     case 'shelf-grid-short':
@@ -64,6 +74,8 @@ export function shelfFaultWords(fault: ShelfFault): string {
       return `"${fault.pigment}" has no ${fault.row} row: every paint needs one of K (absorption) and one of S (scattering).`;
     case 'shelf-row-unknown':
       return `"${fault.pigment}" has a row "${fault.row}": only K and S are known here.`;
+    case 'shelf-length':
+      return `"${fault.pigment}" has ${fault.values} values of ${fault.row} for ${fault.bands} wavelengths: give one for each.`;
     case 'shelf-band-missing':
       return `"${fault.pigment}" has no ${fault.row} at ${fault.nm} nm: fill the gap or leave the paint out.`;
     case 'shelf-band-text':

@@ -18,6 +18,7 @@ export interface Table {
   readonly rows: readonly TableRow[];
 }
 
+const COMMENT = /^\s*"?\s*#/;
 const NAME_HEADINGS = ['pigment', 'colour', 'color', 'name', 'paint'];
 const ROW_HEADINGS = ['coefficient', 'row', 'kind', 'quantity'];
 
@@ -30,16 +31,17 @@ export function readTable(text: string): Result<Table, ShelfFault> {
   const comments = new Map<string, string>();
   const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
   for (const line of lines) {
-    const said = /^\s*#\s*([\w-]+)\s*:\s*(.*?)\s*$/.exec(line);
+    // A spreadsheet quotes such a line, or pads it with empty cells.
+    const said = /^\s*"?\s*#\s*([\w-]+)\s*:\s*(.*?)["\s,;]*$/.exec(line);
     if (said !== null && !comments.has(said[1]!.toLowerCase()))
       comments.set(said[1]!.toLowerCase(), said[2]!);
   }
-  const body = lines.filter((line) => line.trim() !== '' && !/^\s*#/.test(line));
+  const body = lines.filter((line) => line.trim() !== '' && !COMMENT.test(line));
   if (body.length === 0) return fail({ code: 'shelf-empty' });
   const cells = Papa.parse<string[]>(body.join('\n'), {
     delimiter: delimiterOf(body[0]!),
-  }).data.map((row) => row.map((cell) => cell.trim()));
-  const heading = cells[0]!;
+  }).data;
+  const heading = cells[0]!.map((cell) => cell.trim());
   const bands = heading.flatMap((cell, column) => {
     const nm = /^(?:nm)?\s*(\d{3,4}(?:[.,]\d+)?)\s*(?:nm)?$/i.exec(cell);
     return nm === null ? [] : [{ column, nm: readNumber(nm[1]!)! }];
@@ -53,12 +55,12 @@ export function readTable(text: string): Result<Table, ShelfFault> {
   const rows: TableRow[] = [];
   for (const [i, line] of cells.slice(1).entries()) {
     const pigment = line[nameColumn] ?? '';
-    const row = line[rowColumn] ?? '';
-    if (pigment === '') return fail({ code: 'shelf-name-missing', row: i + 1 });
+    const row = (line[rowColumn] ?? '').trim();
+    if (pigment.trim() === '') return fail({ code: 'shelf-name-missing', row: i + 1 });
     if (row !== 'K' && row !== 'S') return fail({ code: 'shelf-row-unknown', pigment, row });
     const values: number[] = [];
     for (const { column, nm } of bands) {
-      const cell = line[column] ?? '';
+      const cell = (line[column] ?? '').trim();
       if (cell === '') return fail({ code: 'shelf-band-missing', pigment, row, nm });
       const value = readNumber(cell);
       if (value === null) return fail({ code: 'shelf-band-text', pigment, row, nm, text: cell });

@@ -37,17 +37,25 @@ export async function undoNotice(): Promise<void> {
   else complain(bookFaultWords(undone.fault));
 }
 
-const opened = await openBook({ notice: (fault) => complain(bookFaultWords(fault)) });
-if (opened.ok) {
-  book.value = opened.value;
-  opened.value.saving.subscribe((state) => {
+/** The book once it is open; null where it cannot be opened, which the painter has then been told. */
+export const opening: Promise<Book | null> = openBook({
+  notice: (fault) => complain(bookFaultWords(fault)),
+}).then((opened) => {
+  if (!opened.ok) {
+    complain(bookFaultWords(opened.fault));
+    return null;
+  }
+  const { value } = opened;
+  value.saving.subscribe((state) => {
     saveState.value = state;
   });
-  opened.value.onChange(() => {
+  value.onChange(() => {
     edition.value++;
   });
-  if (opened.value.readOnly) complain(bookFaultWords(opened.value.readOnly));
-} else complain(bookFaultWords(opened.fault));
+  if (value.readOnly) complain(bookFaultWords(value.readOnly));
+  book.value = value;
+  return value;
+});
 
 // A plain notice goes by itself; one that can be undone or that tells of trouble waits to be read.
 effect(() => {

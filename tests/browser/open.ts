@@ -24,7 +24,9 @@ export class Served {
   url = '';
   #server: Awaited<ReturnType<typeof serveApp>>['server'] | null = null;
 
+  /** Does nothing where it is already being served. */
   async start(): Promise<void> {
+    if (this.#server !== null) return;
     const port = this.url === '' ? 0 : Number(new URL(this.url).port);
     const { server, url } = await serveApp(APP, port);
     this.#server = server;

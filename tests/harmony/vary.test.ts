@@ -76,7 +76,12 @@ test('brighter and duller change chroma alone by 1.1, 1.25 and 1.5', () => {
 });
 
 test('every way of every amount gives a colour, even of black, white and grey', () => {
-  for (const lab of [[0, 0, 0], [100, 0, 0], [50, 0, 0], [50, 1e-12, 0]] as const)
+  for (const lab of [
+    [0, 0, 0],
+    [100, 0, 0],
+    [50, 0, 0],
+    [50, 1e-12, 0],
+  ] as const)
     for (const way of WAYS)
       for (const by of AMOUNTS) expect(vary(lab, way, by).lab.every(Number.isFinite)).toBe(true);
 });

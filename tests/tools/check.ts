@@ -32,7 +32,13 @@ const folder = mkdtempSync(join(tmpdir(), 'kingcup-'));
 const report = join(folder, 'tests.json');
 const { status } = spawnSync(
   at('vitest'),
-  ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`, ...process.argv.slice(2)],
+  [
+    'run',
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${report}`,
+    ...process.argv.slice(2),
+  ],
   { cwd: ROOT, stdio: 'inherit' },
 );
 try {

@@ -1,0 +1,146 @@
+import type { Metric } from './metric.ts';
+import { MOST } from './stock.ts';
+import type { Trial } from './trial.ts';
+
+/** A pigment whose effective amount falls under this share of the strongest is out of the mixture. */
+export const DROP = 1e-4;
+const DROP_LOG = Math.log(DROP);
+
+/** Squared difference at which a colour counts as met (CIEDE2000 1e-4). */
+const MET = 1e-8;
+const ROUNDS = 40;
+/** No amount changes by more than a factor of e² in one step. */
+const STRIDE = 2;
+
+/** Descent's answer where one pigment fell out: the smaller mixture is searched on its own. */
+export const DROPPED = -1;
+
+const Jr = new Float64Array(3 * MOST);
+const saved = new Float64Array(MOST);
+const y = new Float64Array(3);
+
+/**
+ * Moves a trial's amounts to the least difference from a metric's target: Levenberg-Marquardt on
+ * three residuals by logarithmic effective amounts (positive by themselves), which is Allen's
+ * tristimulus step made safe. Because there are three residuals, a step solves a 3 × 3 system
+ * whatever the number of pigments: Jᵀ(JJᵀ + μI)⁻¹r = (JᵀJ + μI)⁻¹Jᵀr.
+ *
+ * @param exact residuals of CIEDE2000 itself, re-linearised at every step; otherwise those
+ *   linearised at the target, which is several times cheaper
+ * @returns the squared difference, with the trial evaluated there, or {@link DROPPED}
+ * @see E. Allen, J. Opt. Soc. Am. 56 (1966) 1256 and 64 (1974) 991 (references from memory)
+ */
+export function descend(trial: Trial, metric: Metric, exact: boolean): number {
+  const { n, x, J } = trial;
+  const { r } = metric;
+  const slopes = exact ? metric.local : metric.linear;
+  const measure = (): number =>
+    exact ? metric.slopes(trial.L, trial.a, trial.b) : metric.near(trial.L, trial.a, trial.b);
+  trial.evaluate();
+  let error = measure();
+  let damping = 1e-3;
+  let stale = false;
+  for (let round = 0; round < ROUNDS && error > MET; round++) {
+    if (!stale) project(slopes, J, n);
+    if (!solve(n, r, damping)) break;
+    let longest = 0;
+    for (let i = 0; i < n; i++) {
+      const step = -(Jr[i]! * y[0]! + Jr[MOST + i]! * y[1]! + Jr[2 * MOST + i]! * y[2]!);
+      saved[i] = step;
+      longest = Math.max(longest, Math.abs(step));
+    }
+    const shrink = longest > STRIDE ? STRIDE / longest : 1;
+    for (let i = 0; i < n; i++) {
+      const step = saved[i]! * shrink;
+      saved[i] = x[i]!;
+      x[i]! += step;
+    }
+    const before0 = r[0]!;
+    const before1 = r[1]!;
+    const before2 = r[2]!;
+    trial.evaluate();
+    const next = measure();
+    if (next < error) {
+      const gain = (error - next) / error;
+      error = next;
+      damping = Math.max(damping * 0.2, 1e-9);
+      stale = false;
+      if (dropped(x, n)) return DROPPED;
+      if (gain < 1e-6) break;
+    } else {
+      for (let i = 0; i < n; i++) x[i] = saved[i]!;
+      r[0] = before0;
+      r[1] = before1;
+      r[2] = before2;
+      stale = true;
+      damping *= 10;
+      if (damping > 1e3 || longest < 1e-7) break;
+    }
+  }
+  if (stale) {
+    trial.evaluate();
+    measure();
+  }
+  return error;
+}
+
+/** Whether a pigment is out, with the amounts brought back to a strongest of 1. */
+function dropped(x: Float64Array, n: number): boolean {
+  let top = x[0]!;
+  for (let i = 1; i < n; i++) top = Math.max(top, x[i]!);
+  let out = false;
+  for (let i = 0; i < n; i++) {
+    x[i]! -= top;
+    if (x[i]! < DROP_LOG) out = true;
+  }
+  return out;
+}
+
+/** Slopes of the residuals by the amounts. */
+function project(slopes: Float64Array, J: Float64Array, n: number): void {
+  for (let i = 0; i < n; i++) {
+    const L = J[3 * i]!;
+    const a = J[3 * i + 1]!;
+    const b = J[3 * i + 2]!;
+    Jr[i] = slopes[0]! * L + slopes[1]! * a + slopes[2]! * b;
+    Jr[MOST + i] = slopes[3]! * L + slopes[4]! * a + slopes[5]! * b;
+    Jr[2 * MOST + i] = slopes[6]! * L + slopes[7]! * a + slopes[8]! * b;
+  }
+}
+
+/** Solves (JJᵀ + μI) y = r by cofactors; false where it cannot be. */
+function solve(n: number, r: Float64Array, damping: number): boolean {
+  let a = 0;
+  let b = 0;
+  let c = 0;
+  let d = 0;
+  let e = 0;
+  let f = 0;
+  for (let i = 0; i < n; i++) {
+    const u = Jr[i]!;
+    const v = Jr[MOST + i]!;
+    const w = Jr[2 * MOST + i]!;
+    a += u * u;
+    b += u * v;
+    c += u * w;
+    d += v * v;
+    e += v * w;
+    f += w * w;
+  }
+  const mu = damping * (a + d + f) + 1e-30;
+  a += mu;
+  d += mu;
+  f += mu;
+  const A = d * f - e * e;
+  const B = c * e - b * f;
+  const C = b * e - c * d;
+  const det = a * A + b * B + c * C;
+  if (!(Math.abs(det) > 0)) return false;
+  const D = a * f - c * c;
+  const E = b * c - a * e;
+  const F = a * d - b * b;
+  y[0] = (A * r[0]! + B * r[1]! + C * r[2]!) / det;
+  y[1] = (B * r[0]! + D * r[1]! + E * r[2]!) / det;
+  y[2] = (C * r[0]! + E * r[1]! + F * r[2]!) / det;
+  return true;
+}

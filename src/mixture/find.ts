@@ -1,0 +1,191 @@
+import { deltaE00 } from '../colour/difference.ts';
+import type { Lab } from '../colour/lab.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+import { fail, ok, type Result } from '../result.ts';
+import { differing } from './alternative.ts';
+import {
+  type Choice,
+  type Constraints,
+  type Contradiction,
+  choose,
+  LEAST_HELD,
+} from './constraint.ts';
+import { type Keep, Metric } from './metric.ts';
+import type { Answer, Mixture, Part, Share } from './mixture.ts';
+import { Divider, FINE, type Limits, type Source, type Whole } from './parts.ts';
+import { type Candidate, Search } from './search.ts';
+import { compile, MOST } from './stock.ts';
+
+export interface MixOptions {
+  /** Most pigments in a pile, 1 to 6; 4 where not given. */
+  readonly most?: number;
+  /** Within 0.3 of the whole search, several times faster: while something is dragged. */
+  readonly quick?: boolean;
+  readonly limits?: Limits;
+  readonly constraints?: Constraints;
+  /** What to keep first where the colour is out of reach. */
+  readonly keep?: Keep;
+  /** How many alternatives at most; 5 where not given. */
+  readonly alternatives?: number;
+  /** Asked often; the search ends soon after it says yes. */
+  readonly stopped?: () => boolean;
+  /** Share of the work done, 0…1. */
+  readonly onProgress?: (done: number) => void;
+}
+
+export type MixFault =
+  | Contradiction
+  | { readonly code: 'not-a-colour'; readonly index: number }
+  | { readonly code: 'stopped' };
+
+/** A mixture counts as reaching its target up to this CIEDE2000. */
+export const REACH = 1;
+/** Sets that come this near the best differ from it in nothing but rounding. */
+const TIE = 0.002;
+/** How many sets the parts are chosen among. */
+const SOURCES = 400;
+
+/**
+ * For each target the nearest colour that a shelf mixes, in CIEDE2000 under D65: the best recipe,
+ * whole-number parts chosen on their own, the simplest and the different ones. The same input gives
+ * the same answer.
+ * @param targets CIELAB under D65; a colour that no surface has is answered with the nearest
+ * @throws RangeError when `most` is not 1 to 6
+ */
+export function findMixtures(
+  targets: readonly Lab[],
+  shelf: Shelf,
+  options: MixOptions = {},
+): Result<Answer[], MixFault> {
+  const { most = 4, constraints = {} } = options;
+  if (!Number.isInteger(most) || most < 1 || most > MOST)
+    throw new RangeError(`most is ${most}, not 1 to ${MOST}`);
+  const index = targets.findIndex((lab) => !lab.every(Number.isFinite));
+  if (index >= 0) return fail({ code: 'not-a-colour', index });
+  const choice = choose(shelf, constraints, most);
+  if (!choice.ok) return choice;
+  const finder = new Finder(shelf, choice.value, most, options);
+  const answers: Answer[] = [];
+  for (const [i, target] of targets.entries()) {
+    const answer = finder.answer(target);
+    if (!answer) return fail({ code: 'stopped' });
+    answers.push(answer);
+    options.onProgress?.((i + 1) / targets.length);
+  }
+  return ok(answers);
+}
+
+/** One shelf under one set of constraints, compiled once for all targets. */
+class Finder {
+  private readonly choice: Choice;
+  private readonly options: MixOptions;
+  private readonly search: Search;
+  private readonly divider: Divider;
+  private readonly pasteHeld: Map<number, number>;
+  private readonly paste: Float64Array;
+
+  constructor(shelf: Shelf, choice: Choice, most: number, options: MixOptions) {
+    this.choice = choice;
+    this.options = options;
+    this.pasteHeld = new Map(choice.held.map((i) => [i, LEAST_HELD]));
+    const plain = compile(choice.paints, shelf);
+    const held = choice.held.length > 0 ? compile(choice.paints, shelf, this.pasteHeld) : plain;
+    this.paste = held.paste;
+    const rules = { most, clash: choice.clash, held: choice.held };
+    this.search = new Search(held, rules, options.stopped);
+    this.divider = new Divider(plain, options.limits ?? FINE);
+  }
+
+  answer(target: Lab): Answer | null {
+    const metric = new Metric(target, this.options.keep);
+    const found = this.search.find(metric, this.options.quick);
+    if (!found || found.length === 0) return null;
+    const sources = found.slice(0, SOURCES).map((one) => this.source(one));
+    const best = leastOf(sources);
+    const whole = this.divider.best(metric, sources);
+
+    // The fewest pigments within 1 of the best, or within 2 of the target.
+    const enough = Math.max(best.score + 1, 2);
+    let simple = best;
+    for (let size = 1; size < best.members.length; size++) {
+      const ofSize = found.filter((one) => one.size <= size).map((one) => this.source(one));
+      if (ofSize.length === 0 || ofSize[0]!.score > enough) continue;
+      simple = leastOf(ofSize);
+      break;
+    }
+    const few = found.filter((one) => one.size <= simple.members.length).slice(0, SOURCES);
+    const simpleWhole = this.divider.best(
+      metric,
+      few.map((one) => this.source(one)),
+    );
+    const others = differing(best, sources, this.options.alternatives ?? 5);
+    return {
+      target,
+      ...this.mixture(target, metric, best, whole),
+      simplest: this.mixture(target, metric, simple, simpleWhole),
+      alternatives: others.map((one) => this.mixture(target, metric, one, null)),
+    };
+  }
+
+  /** Shares of paste, held ones added, in rising order of index. */
+  private source(one: Candidate): Full {
+    const shares = new Map<number, number>();
+    let sum = 0;
+    for (const [i, member] of one.members.entries())
+      sum += Math.exp(one.x[i]!) * this.paste[member]!;
+    const free = 1 - LEAST_HELD * this.pasteHeld.size;
+    for (const [i, member] of one.members.entries())
+      shares.set(member, (free * Math.exp(one.x[i]!) * this.paste[member]!) / sum);
+    for (const [member, share] of this.pasteHeld)
+      shares.set(member, (shares.get(member) ?? 0) + share);
+    const members = [...shares.keys()].sort((a, b) => a - b);
+    return {
+      members,
+      shares: members.map((m) => shares.get(m)!),
+      strengths: members.map((m) => shares.get(m)! / this.paste[m]!),
+      score: one.score,
+      lab: one.lab,
+    };
+  }
+
+  private mixture(target: Lab, metric: Metric, full: Full, found: Whole | null): Mixture {
+    const whole = found ?? this.divider.of(metric, full);
+    const deltaE = deltaE00(target, full.lab);
+    const name = (member: number) => this.choice.paints[member]!.pigment;
+    const recipe: Share[] = full.members
+      .map((member, i) => ({ pigment: name(member), share: full.shares[i]! }))
+      .sort((a, b) => b.share - a.share);
+    const parts: Part[] = (whole?.members ?? [])
+      .map((member, i) => ({ pigment: name(member), parts: whole!.parts[i]! }))
+      .sort((a, b) => b.parts - a.parts);
+    const partsLab = whole?.lab ?? full.lab;
+    return {
+      recipe,
+      lab: full.lab,
+      deltaE00: deltaE,
+      reachable: deltaE <= REACH,
+      parts,
+      partsLab,
+      partsDeltaE00: deltaE00(target, partsLab),
+    };
+  }
+}
+
+/** A set with everything that a choice among sets asks for. */
+export interface Full extends Source {
+  readonly lab: Lab;
+  /** Effective amounts: shares weighed by tinting strength. */
+  readonly strengths: readonly number[];
+}
+
+/** The nearest; among ties the fewest pigments, then the largest smallest share. */
+function leastOf(sources: readonly Full[]): Full {
+  const limit = Math.min(...sources.map((s) => s.score)) + TIE;
+  const least = (s: Full) => Math.min(...s.shares);
+  return sources
+    .filter((s) => s.score <= limit)
+    .reduce((a, b) => {
+      const fewer = a.members.length - b.members.length;
+      return fewer > 0 || (fewer === 0 && least(b) > least(a)) ? b : a;
+    });
+}

@@ -1,0 +1,236 @@
+import type { Metric } from './metric.ts';
+import { MOST, type Stock } from './stock.ts';
+import { Trial } from './trial.ts';
+
+/** What a bench can measure. */
+export interface Limits {
+  /** Most parts in all. */
+  readonly total: number;
+  /** Largest part over the smallest, where another recipe is no plain loss. */
+  readonly ratio: number;
+  /**
+   * What a recipe beyond `ratio` must gain in CIEDE2000 to be preferred to one within it: a light
+   * tint of a strong pigment has no other whole parts. Infinity forbids it.
+   */
+  readonly beyond: number;
+}
+export const FINE: Limits = { total: 32, ratio: 12, beyond: 1 };
+export const COARSE: Limits = { total: 12, ratio: 12, beyond: 1 };
+
+/** A mixture in whole parts. */
+export interface Whole {
+  readonly members: readonly number[];
+  readonly parts: readonly number[];
+  readonly lab: readonly [number, number, number];
+  /** The metric's distance. */
+  readonly score: number;
+  /** `score` and the mild preference by which equal colours are told apart. */
+  readonly cost: number;
+}
+
+/** Of two equal colours the one with fewer pigments, then with fewer parts, is easier on the bench. */
+const PER_PIGMENT = 0.01;
+const PER_PART = 0.001;
+
+/** How many predicted part counts of one set are looked at in earnest. */
+const SHORTLIST = 6;
+/** How many sets are. */
+const SETS = 40;
+
+/** A set of pigments and the shares (paste, sum 1) of its best mixture. */
+export interface Source {
+  readonly members: readonly number[];
+  readonly shares: readonly number[];
+  /** The metric's distance of that mixture: its parts will hardly be nearer. */
+  readonly score: number;
+}
+
+/** Finds whole-number parts of many sets; its memory is reused. */
+export class Divider {
+  private readonly stock: Stock;
+  private readonly trial: Trial;
+  private readonly limits: Limits;
+  private readonly slopes = new Float64Array(3 * MOST);
+  private readonly r = new Float64Array(3);
+  private readonly log: Float64Array;
+  private readonly trialParts = new Int32Array(MOST);
+  private readonly low = new Int32Array(MOST);
+  private readonly list: { cost: number; parts: number[] }[] = [];
+
+  /** @param stock without held paste: parts name every pigment */
+  constructor(stock: Stock, limits: Limits) {
+    this.stock = stock;
+    this.limits = limits;
+    this.trial = new Trial(stock);
+    this.log = Float64Array.from({ length: limits.total + 1 }, (_, i) => Math.log(i));
+  }
+
+  /**
+   * The best parts that any of the sources gives: not a rounding of the best recipe but a choice
+   * among near-equal ones (rounding the best alone is several times worse).
+   * @param sources rising by score
+   */
+  best(metric: Metric, sources: readonly Source[]): Whole | null {
+    const predicted: { source: Source; cost: number }[] = [];
+    let least = Number.POSITIVE_INFINITY;
+    for (const source of sources) {
+      // Sources rise by score, and parts hardly beat the mixture that they divide.
+      if (source.score > least + 0.5) break;
+      const cost = this.predict(metric, source);
+      if (cost === Number.POSITIVE_INFINITY) continue;
+      predicted.push({ source, cost });
+      least = Math.min(least, cost);
+    }
+    predicted.sort((a, b) => a.cost - b.cost);
+    let found: Whole | null = null;
+    for (const { source, cost } of predicted.slice(0, SETS)) {
+      if (found && cost > 2 * found.cost + 1) break;
+      const whole = this.of(metric, source);
+      if (whole && (!found || whole.cost < found.cost)) found = whole;
+    }
+    return found;
+  }
+
+  /** The best parts of one set; null where the limits leave none. */
+  of(metric: Metric, source: Source): Whole | null {
+    const n = source.members.length;
+    if (n > this.limits.total) return null;
+    this.predict(metric, source);
+    let best: Whole | null = null;
+    const starts = this.list.map(({ parts }) => parts);
+    if (starts.length === 0) starts.push(new Array<number>(n).fill(1));
+    for (const parts of starts) {
+      const whole = this.look(metric, source.members, parts);
+      if (!best || whole.cost < best.cost) best = whole;
+    }
+    return best ? this.climb(metric, best) : null;
+  }
+
+  /** One part more or less of one pigment, as long as that helps. */
+  private climb(metric: Metric, from: Whole): Whole {
+    let best = from;
+    for (let round = 0; round < 24; round++) {
+      let next = best;
+      for (let i = 0; i < best.parts.length; i++) {
+        for (const step of [1, -1]) {
+          const parts = [...best.parts];
+          parts[i]! += step;
+          if (this.toll(parts) === Number.POSITIVE_INFINITY) continue;
+          const whole = this.look(metric, best.members, parts);
+          if (whole.cost < next.cost) next = whole;
+        }
+      }
+      if (next === best) break;
+      best = next;
+    }
+    return best;
+  }
+
+  /** What parts cost beside their colour: nothing to speak of, `beyond` past the ratio, or Infinity. */
+  private toll(parts: ArrayLike<number>, n = parts.length): number {
+    const { limits } = this;
+    let total = 0;
+    let most = 0;
+    let least = Number.POSITIVE_INFINITY;
+    for (let i = 0; i < n; i++) {
+      const p = parts[i]!;
+      total += p;
+      if (p > most) most = p;
+      if (p < least) least = p;
+    }
+    if (least < 1 || total > limits.total) return Number.POSITIVE_INFINITY;
+    const effort = PER_PIGMENT * n + PER_PART * total;
+    return most <= limits.ratio * least ? effort : effort + limits.beyond;
+  }
+
+  private look(metric: Metric, members: readonly number[], parts: readonly number[]): Whole {
+    const { trial, stock } = this;
+    trial.n = members.length;
+    for (let i = 0; i < members.length; i++) {
+      trial.members[i] = members[i]!;
+      trial.x[i] = Math.log(parts[i]! / stock.paste[members[i]!]!);
+    }
+    trial.look();
+    const score = Math.sqrt(metric.exact(trial.L, trial.a, trial.b));
+    return {
+      members,
+      parts: reduce(parts),
+      lab: [trial.L, trial.a, trial.b],
+      score,
+      cost: score + this.toll(parts),
+    };
+  }
+
+  /**
+   * Least cost that a linear model around the recipe expects of any parts; leaves the shortlist.
+   * For each total the shares are rounded down and up in every combination.
+   */
+  private predict(metric: Metric, source: Source): number {
+    const { trial, stock, slopes, r, list, low, log, limits, trialParts } = this;
+    const { members, shares } = source;
+    const n = members.length;
+    list.length = 0;
+    trial.n = n;
+    for (let i = 0; i < n; i++) {
+      trial.members[i] = members[i]!;
+      trial.x[i] = Math.log(shares[i]! / stock.paste[members[i]!]!);
+    }
+    trial.evaluate();
+    metric.slopes(trial.L, trial.a, trial.b);
+    r.set(metric.r);
+    const { local } = metric;
+    for (let i = 0; i < n; i++) {
+      for (let k = 0; k < 3; k++) {
+        let sum = 0;
+        for (let axis = 0; axis < 3; axis++) sum += local[3 * k + axis]! * trial.J[3 * i + axis]!;
+        slopes[3 * i + k] = sum;
+        r[k]! -= sum * Math.log(shares[i]!);
+      }
+    }
+    let least = Number.POSITIVE_INFINITY;
+    let bar = Number.POSITIVE_INFINITY;
+    for (let total = n; total <= limits.total; total++) {
+      for (let i = 0; i < n; i++) low[i] = Math.floor(shares[i]! * total);
+      for (let mask = 0; mask < 1 << n; mask++) {
+        let sum = 0;
+        let r0 = r[0]!;
+        let r1 = r[1]!;
+        let r2 = r[2]!;
+        for (let i = 0; i < n; i++) {
+          const p = low[i]! + ((mask >> i) & 1);
+          trialParts[i] = p;
+          sum += p;
+        }
+        // Each count is met once: at the total that it has.
+        if (sum !== total) continue;
+        const toll = this.toll(trialParts, n);
+        if (toll === Number.POSITIVE_INFINITY) continue;
+        for (let i = 0; i < n; i++) {
+          const d = log[trialParts[i]!]!;
+          r0 += slopes[3 * i]! * d;
+          r1 += slopes[3 * i + 1]! * d;
+          r2 += slopes[3 * i + 2]! * d;
+        }
+        const cost = Math.sqrt(r0 * r0 + r1 * r1 + r2 * r2) + toll;
+        if (cost < least) least = cost;
+        if (cost >= bar) continue;
+        list.push({ cost, parts: Array.from(trialParts.subarray(0, n)) });
+        if (list.length > 2 * SHORTLIST) {
+          list.sort((a, b) => a.cost - b.cost);
+          list.length = SHORTLIST;
+          bar = list[SHORTLIST - 1]!.cost;
+        }
+      }
+    }
+    list.sort((a, b) => a.cost - b.cost);
+    if (list.length > SHORTLIST) list.length = SHORTLIST;
+    return least;
+  }
+}
+
+/** 2 : 4 is 1 : 2. */
+function reduce(parts: readonly number[]): number[] {
+  const divisor = parts.reduce(gcd);
+  return parts.map((p) => p / divisor);
+}
+const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));

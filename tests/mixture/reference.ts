@@ -1,0 +1,52 @@
+import { deltaE00 } from '../../src/colour/difference.ts';
+import type { Lab } from '../../src/colour/lab.ts';
+import { descend } from '../../src/mixture/descent.ts';
+import { Metric } from '../../src/mixture/metric.ts';
+import { compile } from '../../src/mixture/stock.ts';
+import { Trial } from '../../src/mixture/trial.ts';
+import type { Shelf } from '../../src/pigment/shelf.ts';
+import { random } from './data.ts';
+
+/**
+ * The plain search that the quick ones are measured by: every set of pigments up to `most`, from
+ * equal strengths and from three seeded starts, nothing cut, each end brought to the optimum of
+ * CIEDE2000 itself. Slow on purpose.
+ */
+export function exhaustive(target: Lab, shelf: Shelf, most: number, starts = 4): number[] {
+  const stock = compile(shelf.paints, shelf);
+  const trial = new Trial(stock);
+  const metric = new Metric(target);
+  const next = random(7);
+  const best = new Array<number>(most + 1).fill(Number.POSITIVE_INFINITY);
+  const members: number[] = [];
+  const look = () => {
+    for (let start = 0; start < starts; start++) {
+      trial.n = members.length;
+      for (let i = 0; i < members.length; i++) {
+        trial.members[i] = members[i]!;
+        trial.x[i] = start === 0 ? 0 : 4 * next() - 4;
+      }
+      if (members.length > 1 && descend(trial, metric, false) < 0) continue;
+      if (members.length === 1) trial.evaluate();
+      const near = deltaE00(target, [trial.L, trial.a, trial.b]);
+      let reached = near;
+      if (members.length > 1 && near > 0.01 && near < 1.3 * best[members.length]! + 0.3) {
+        if (descend(trial, metric, true) >= 0)
+          reached = Math.min(near, deltaE00(target, [trial.L, trial.a, trial.b]));
+      }
+      best[members.length] = Math.min(best[members.length]!, reached);
+    }
+  };
+  const walk = (from: number) => {
+    if (members.length > 0) look();
+    if (members.length === most) return;
+    for (let i = from; i < stock.count; i++) {
+      members.push(i);
+      walk(i + 1);
+      members.pop();
+    }
+  };
+  walk(0);
+  for (let n = 2; n <= most; n++) best[n] = Math.min(best[n]!, best[n - 1]!);
+  return best;
+}

@@ -133,12 +133,19 @@ export function cost(p: Group, q: Group, border: Border): number {
   const pL = p.sL / p.weight;
   const qL = q.sL / q.weight;
   const dL = Math.abs(pL - qL);
-  const low = Math.max(0.02, Math.min(pL, qL));
   const [pa, pb, qa, qb] = [p.sLa / p.sLL, p.sLb / p.sLL, q.sLa / q.sLL, q.sLb / q.sLL];
-  // Where the lighter one's chroma would fall in the darker one's light, against where it is.
-  const mismatch = Math.hypot(pa - qa, pb - qb) * Math.sqrt((low * (pL + qL)) / 2);
-  const strength = Math.min(Math.hypot(pa, pb), Math.hypot(qa, qb));
-  const hueHolds = Math.min(1, strength / 0.15);
+  const [pC, qC] = [Math.hypot(pa, pb), Math.hypot(qa, qb)];
+  const strength = Math.min(pC, qC);
+  // Where the lighter one's chroma would fall in the darker one's light, against where it is;
+  // in strong colours the eye forgives more.
+  const at = Math.sqrt((Math.max(0.02, Math.min(pL, qL)) * (pL + qL)) / 2) / (1 + 2 * strength);
+  const across = Math.abs(pC - qC) * at;
+  const turned = Math.sqrt(Math.max(0, (pa - qa) ** 2 + (pb - qb) ** 2 - (pC - qC) ** 2)) * at;
+  // Sheen adds white: the lighter one is paler for its light, but hardly paler in itself.
+  const [lightC, darkC] = pL > qL ? [pC * pL, qC * qL] : [qC * qL, pC * pL];
+  const sheen = pL > qL === pC < qC ? unit((lightC / Math.max(1e-6, darkC) - 0.6) / 0.25) : 0;
+  const mismatch = Math.hypot(turned, across * (1 - 0.55 * sheen));
+  const hueHolds = unit((strength - 0.06) / 0.2);
   if (border.n < 12) return Math.hypot(mismatch, dL * (0.6 - 0.4 * hueHolds));
   const { n } = border;
   const stepL = Math.sqrt((border.acrossL + n * GRAIN_L) / (border.besideL + n * GRAIN_L));
@@ -146,8 +153,10 @@ export function cost(p: Group, q: Group, border: Border): number {
   const hardC = unit((stepC - 1.35) / 0.7) * unit((Math.sqrt(border.acrossC / n) - 0.003) / 0.003);
   const hard = Math.max(unit(stepL - 1.55), hardC);
   const jump = Math.sqrt(Math.max(0, border.acrossL - border.besideL) / n);
-  const light = (hard * (1 - 0.6 * hueHolds) * (dL + jump)) / 2 + 0.04 * dL;
-  return Math.hypot(mismatch * (0.45 + 1.2 * hardC), light);
+  const light = (hard * (1 - 0.8 * hueHolds) * (dL + jump)) / 2 + 0.04 * dL;
+  // Hue may wander softly inside a thing, but not without end.
+  const wander = 0.45 + 0.55 * unit((mismatch - 0.02) / 0.03);
+  return Math.hypot(mismatch * Math.max(wander, 0.45 + 1.2 * hardC), light);
 }
 
 /** Squared steps that mean nothing: the camera's grain and the file's rounding. */

@@ -18,13 +18,13 @@ export function Hatching({ id, unit = 1 }: { id: string; unit?: number }) {
       <path
         d={`M0 ${unit * 1.5}H${gap}`}
         stroke="#000"
-        stroke-opacity="0.5"
+        stroke-opacity="0.42"
         stroke-width={unit * 0.7}
       />
       <path
         d={`M0 ${unit * 2.2}H${gap}`}
         stroke="#fff"
-        stroke-opacity="0.5"
+        stroke-opacity="0.42"
         stroke-width={unit * 0.7}
       />
     </pattern>

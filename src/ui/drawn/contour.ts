@@ -28,41 +28,35 @@ export function contours(
   border?: Uint8Array,
 ): Loop[] {
   const { columns, rows, x, y } = sheet;
+  // A frame of points that are never inside closes every loop along the border.
   const width = columns + 2;
   const height = rows + 2;
-  // A frame of points that are never inside closes every loop along the border.
-  const inside = new Uint8Array(width * height);
-  for (let j = 0; j < rows; j++) {
-    for (let i = 0; i < columns; i++) {
-      if ((value[j * columns + i] ?? 0) >= level) inside[(j + 1) * width + i + 1] = 1;
-    }
-  }
   const vertical = width * height;
-  const next = new Int32Array(2 * vertical).fill(-1);
-  const corner = [0, 0, 0, 0];
-  const edge = [0, 0, 0, 0];
+  if (bench.inside.length < vertical) {
+    bench.inside = new Uint8Array(vertical);
+    bench.next = new Int32Array(2 * vertical).fill(-1);
+  }
+  const { inside, next } = bench;
+  inside.fill(0, 0, vertical);
+  for (let j = 0; j < rows; j++) {
+    const from = j * columns;
+    const to = (j + 1) * width + 1;
+    for (let i = 0; i < columns; i++) inside[to + i] = (value[from + i] ?? 0) >= level ? 1 : 0;
+  }
+  const starts: number[] = [];
   for (let j = 0; j + 1 < height; j++) {
     for (let i = 0; i + 1 < width; i++) {
       const at = j * width + i;
-      corner[0] = inside[at] ?? 0;
-      corner[1] = inside[at + 1] ?? 0;
-      corner[2] = inside[at + width + 1] ?? 0;
-      corner[3] = inside[at + width] ?? 0;
-      const sum = (corner[0] ?? 0) + (corner[1] ?? 0) + (corner[2] ?? 0) + (corner[3] ?? 0);
-      if (sum === 0 || sum === 4) continue;
-      edge[0] = at;
-      edge[1] = vertical + at + 1;
-      edge[2] = at + width;
-      edge[3] = vertical + at;
-      for (let e = 0; e < 4; e++) {
-        if (corner[e] || !corner[(e + 1) % 4]) continue;
-        for (let k = 1; k < 4; k++) {
-          const f = (e + k) % 4;
-          if (corner[f] && !corner[(f + 1) % 4]) {
-            next[edge[e] ?? 0] = edge[f] ?? 0;
-            break;
-          }
-        }
+      const cell =
+        (inside[at] ?? 0) |
+        ((inside[at + 1] ?? 0) << 1) |
+        ((inside[at + width + 1] ?? 0) << 2) |
+        ((inside[at + width] ?? 0) << 3);
+      const ways = WAYS[cell] ?? [];
+      for (let k = 0; k < ways.length; k += 2) {
+        const entry = crossingOf(ways[k] ?? 0, at, width, vertical);
+        next[entry] = crossingOf(ways[k + 1] ?? 0, at, width, vertical);
+        starts.push(entry);
       }
     }
   }
@@ -88,7 +82,7 @@ export function contours(
     loop.y.push((y[a] ?? 0) + ((y[b] ?? 0) - (y[a] ?? 0)) * part);
   };
   const loops: Loop[] = [];
-  for (let start = 0; start < next.length; start++) {
+  for (const start of starts) {
     if ((next[start] ?? -1) < 0) continue;
     const loop: Loop = { x: [], y: [], fixed: [] };
     let at = start;
@@ -102,6 +96,31 @@ export function contours(
   }
   return loops;
 }
+
+/** Room to work in, kept between calls: a cloth asks for some hundred lines. `next` is left all -1. */
+const bench = { inside: new Uint8Array(0), next: new Int32Array(0) };
+
+/**
+ * For each of the 16 ways in which a cell's corners (clockwise from the upper left, bits 1, 2, 4, 8)
+ * can lie inside: pairs of edges by which a line enters and leaves. Edges: 0 top, 1 right, 2 bottom,
+ * 3 left. Going round, a line enters where outside turns to inside.
+ */
+const WAYS: readonly (readonly number[])[] = Array.from({ length: 16 }, (_, cell) => {
+  const lies = (corner: number) => (cell >> (corner % 4)) & 1;
+  const ways: number[] = [];
+  for (let edge = 0; edge < 4; edge++) {
+    if (lies(edge) || !lies(edge + 1)) continue;
+    for (let k = 1; k < 4; k++) {
+      if (!lies(edge + k) || lies(edge + k + 1)) continue;
+      ways.push(edge, (edge + k) % 4);
+      break;
+    }
+  }
+  return ways;
+});
+
+const crossingOf = (edge: number, at: number, width: number, vertical: number) =>
+  edge === 0 ? at : edge === 1 ? vertical + at + 1 : edge === 2 ? at + width : vertical + at;
 
 /**
  * Drops the points of a closed line that lie within `slack` of the line without them (Douglas and

@@ -20,9 +20,9 @@ export interface Hung {
 }
 
 const FINENESS = {
-  fine: { columns: 15, rows: 44, weave: 72 },
-  plain: { columns: 11, rows: 30, weave: 52 },
-  small: { columns: 8, rows: 18, weave: 32 },
+  fine: { columns: 15, rows: 42, weave: 60 },
+  plain: { columns: 11, rows: 28, weave: 44 },
+  small: { columns: 8, rows: 17, weave: 26 },
 } as const;
 
 interface Fall {
@@ -44,7 +44,11 @@ interface Fall {
 }
 
 /** Cloth falling from one peg: folds stand close at the peg, open downward, some of them dying away. */
-function fall(shape: Fall, next: Chance): { woven: Weave; hem: (s: number) => number } {
+function fall(
+  shape: Fall,
+  next: Chance,
+  detail: Detail,
+): { woven: Weave; hem: (s: number) => number } {
   const flanks = shape.folds * 2 + (next() < 0.5 ? 1 : 0);
   const wave = Array.from({ length: flanks }, () => ({
     above: between(next, 0.55, 1.1) * (next() < 0.3 ? 1.7 : 1),
@@ -85,7 +89,7 @@ function fall(shape: Fall, next: Chance): { woven: Weave; hem: (s: number) => nu
       const angle = w.swingAbove + (w.swingBelow - w.swingAbove) * v ** 0.8;
       if (!w.dies) return angle;
       const gone = Math.min(1, Math.max(0, (v - w.where) / 0.4));
-      return angle * (1 - 0.75 * gone * gone * (3 - 2 * gone));
+      return angle * (1 - 0.65 * gone * gone * (3 - 2 * gone));
     },
     place: (across, out, v, s) => {
       const spread = shape.wide * (0.05 + 0.95 * v ** 0.7);
@@ -102,7 +106,7 @@ function fall(shape: Fall, next: Chance): { woven: Weave; hem: (s: number) => nu
       return [x, shape.peg.y + shape.long * v + 0.17 * spread * out, z];
     },
   };
-  return { woven: weave(section, 60), hem: shape.hem };
+  return { woven: weave(section, FINENESS[detail].weave), hem: shape.hem };
 }
 
 /** The bunch of cloth that stands above a peg, where it was pinched to be pinned. */
@@ -172,6 +176,7 @@ function swag(
   slack: { above: number; below: number },
   folds: number,
   next: Chance,
+  detail: Detail,
 ): Weave {
   const flanks = folds * 2 + 1;
   const wave = Array.from({ length: flanks }, (_, k) => ({
@@ -221,7 +226,7 @@ function swag(
       ];
     },
   };
-  return weave(section, 60);
+  return weave(section, FINENESS[detail].weave);
 }
 
 /**
@@ -258,6 +263,7 @@ function lay(
         start: between(next, 0, 6),
       },
       next,
+      detail,
     );
     return {
       pegs: [peg],
@@ -294,6 +300,7 @@ function lay(
         start: between(next, 0, 6),
       },
       next,
+      detail,
     );
     return {
       pegs: [peg],
@@ -311,8 +318,12 @@ function lay(
     { above: height * between(next, 0.065, 0.11), below: height * between(next, 0.42, 0.6) },
     4,
     next,
+    detail,
   );
+  // Of a wide cloth one end falls broad, or too little of it would be seen.
+  const broad = width > height * 0.95 ? (next() < 0.5 ? left : right) : undefined;
   const tail = (peg: { x: number; y: number }, mirror: boolean) => {
+    const full = peg === broad;
     const long = height * between(next, 0.65, 0.84);
     const inner = hemOf(
       between(next, 0.4, 0.6),
@@ -324,16 +335,19 @@ function lay(
     const made = fall(
       {
         peg,
-        wide: width * between(next, 0.26, 0.35),
+        wide: full
+          ? Math.min(width * 0.5, height * 0.62)
+          : Math.min(width * between(next, 0.26, 0.35), height * 0.4),
         long,
         anchor: mirror ? 0.38 : 0.62,
         lean: width * (mirror ? between(next, 0.01, 0.03) : between(next, -0.03, -0.01)),
-        folds: 3,
+        folds: full ? 5 : 3,
         hem: mirror ? (s) => inner(1 - s) : inner,
         swing: [1.7, 2.4],
         start: between(next, 0, 6),
       },
       next,
+      detail,
     );
     return length(made.woven, made.hem, band / long, detail);
   };
@@ -385,7 +399,7 @@ export function hang(
   const margin = Math.min(10, 0.05 * size.width);
   // Drawn out too far sideways cloth would seem to fly: then it keeps to the middle of its room.
   const full = (size.width - 2 * margin) / (right - left || 1);
-  const wide = Math.min(full, how === 'strip' ? 1.6 : 1.25);
+  const wide = Math.min(full, how === 'strip' ? 1.6 : 1.15);
   const start = (size.width - (right - left) * wide) / 2;
   const deep = (size.height - margin * 1.2) / (bottom || 1);
   const set = (piece: Piece): Piece => ({

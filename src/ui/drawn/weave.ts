@@ -27,7 +27,7 @@ export interface Section {
 }
 
 /** Samples in a half fold, and ways along it: the grid on which light is worked out. */
-const PER_FLANK = 10;
+const PER_FLANK = 9;
 
 export interface Weave {
   readonly section: Section;
@@ -245,7 +245,7 @@ export function piecesOf(woven: Weave, cut: Cut): Piece[] {
         let v = j / (cut.rows - 1);
         let s = 0;
         // Where the hem ends depends on where across the cloth we are, and that upon the row.
-        for (let round = 0; round < 4; round++) {
+        for (let round = 0; round < 3; round++) {
           s = (from(v) * (1 - t) + to(v) * t) / flanks;
           const begin = cut.from?.(s) ?? 0;
           v = begin + ((cut.to(s) - begin) * j) / (cut.rows - 1);

@@ -36,7 +36,7 @@ export function borders(
   // a/L and b/L are the same in light and shadow; times the darker L, so that grain stays grain.
   const hue = (p: number, q: number): number => {
     const [lp, lq] = [Math.max(0.02, L[p]!), Math.max(0.02, L[q]!)];
-    const low = lp < lq ? lp : lq;
+    const low = Math.min(lp, lq);
     const du = (a[p]! / lp - a[q]! / lq) * low;
     const dv = (b[p]! / lp - b[q]! / lq) * low;
     return du * du + dv * dv;

@@ -79,15 +79,25 @@ describe('grids', () => {
     expect(read(csv(TENS)).remarks.join(' ')).not.toContain('nm');
   });
 
-  test.each([5, 20, 4, 2.5])('a grid of %d nm is brought to tens, and a remark says so', (step) => {
-    const nms = range(380, 740, step);
-    const paint = own(nms);
-    // Straight lines must come through any resampling unharmed, the ends apart.
-    TENS.slice(1, -1).forEach((nm, i) => {
-      expect(paint.K[i + 1]).toBeCloseTo(K(nm), 5);
-      expect(paint.S[i + 1]).toBeCloseTo(S(nm), 5);
-    });
-    expect(read(csv(nms)).remarks.join(' ')).toContain(`every ${step} nm`);
+  test.each([5, 20, 4, 2.5, 3])(
+    'a grid of %d nm is brought to tens, and a remark says so',
+    (step) => {
+      const nms = range(380, 740, step).filter((nm) => nm <= 740);
+      const paint = own(nms);
+      // Straight lines must come through any resampling unharmed, the ends apart.
+      TENS.slice(1, -1).forEach((nm, i) => {
+        expect(paint.K[i + 1]).toBeCloseTo(K(nm), 5);
+        expect(paint.S[i + 1]).toBeCloseTo(S(nm), 5);
+      });
+      expect(read(csv(nms)).remarks.join(' ')).toContain(`every ${step} nm`);
+    },
+  );
+
+  test('a grid that has our bands keeps its values there, however sharp', () => {
+    const nms = range(380, 730, 5);
+    const sharp = (nm: number) => (nm === 550 ? 5 : 0.01);
+    const text = `pigment,coefficient,${nms.join(',')}\nRed,K,${nms.map(sharp).join(',')}\nRed,S,${nms.map(() => 0.3).join(',')}`;
+    expect(read(text).paints[0]!.paint.K.slice(16, 19)).toEqual(Float64Array.of(0.01, 5, 0.01));
   });
 
   test('bands between ours are joined without overshoot', () => {

@@ -253,7 +253,7 @@ describe('how much it is', () => {
     const stock = stocked(addEntry(EMPTY, { ...draftOf('lead_white'), ...draft }, 'a'));
     return pasteCm3(stock, stock.entries[0]!);
   };
-  // Paste of lead white: 3.910 g/cm3, 88.5 g of pigment in 100 g (handbook sheet, section 4.3).
+  // Paste of lead white: 3.910 g/cm3, 88.5 g of pigment in 100 g (handbook sheet).
   test('tubes by volume, paste by weight, powder as it would be ground', () => {
     expect(of({ amount: 40 })).toBe(40);
     expect(of({ form: 'paste', unit: 'g', amount: 391 })).toBeCloseTo(100, 1);

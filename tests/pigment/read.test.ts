@@ -283,7 +283,9 @@ describe('what is refused', () => {
   });
   test('per cent', () => {
     const percent = csv(TENS).replace(/(\d+\.\d+)/g, (n) => String(100 * Number(n)));
-    expect(faultOf(percent)).toMatchObject({ code: 'shelf-percent', pigment: 'Ochre' });
+    expect(faultOf(percent)).toMatchObject({ code: 'shelf-percent', pigment: 'Ochre', row: 'S' });
+    const black = `pigment,coefficient,${TENS.join(',')}\nSoot,K,${TENS.map(() => 700).join(',')}\nSoot,S,${TENS.map(() => 5).join(',')}`;
+    expect(faultOf(black)).toMatchObject({ code: 'shelf-percent', row: 'K' });
   });
   test('a name twice', () => {
     expect(faultOf(csv(TENS, ['Ochre', 'Red', 'Ochre']))).toEqual({

@@ -77,6 +77,17 @@ describe('adding, changing, taking off', () => {
     expect(edited.entries[0]).toMatchObject({ lot: '7', amount: 37, grade: 'fine' });
     expect(two.entries[0]!.amount).toBeNull();
   });
+  test('another form brings its unit, and forgets an amount in the old one', () => {
+    const weighed = stocked(editEntry(ochre, 'a', { amount: 37 }));
+    expect(stocked(editEntry(weighed, 'a', { form: 'powder' })).entries[0]).toMatchObject({
+      unit: 'g',
+      amount: null,
+    });
+    expect(stocked(editEntry(weighed, 'a', { form: 'paste' })).entries[0]).toMatchObject({
+      unit: 'ml',
+      amount: 37,
+    });
+  });
   test('a copy is the next lot that is free', () => {
     const copied = stocked(duplicateEntry(ochre, 'a', 'b'));
     expect(copied.entries.map(({ lot }) => lot)).toEqual(['7', '8']);

@@ -7,7 +7,7 @@ export interface Card {
   readonly id: string;
   readonly kind: Kind;
   readonly name: string;
-  /** Every word of the entry, lower case: what a search by word looks through. */
+  /** Every word of the entry, folded: what a search by word looks through. */
   readonly words: string;
   /** ISO day or date that the entry is about. */
   readonly date: string;
@@ -25,6 +25,10 @@ export interface Card {
   /** Kept beside another entry after two devices changed the same one. */
   readonly conflictOf?: string;
 }
+
+/** Without accents and capitals, so that "Äpfel" is found by "apfel". */
+export const folded = (text: string): string =>
+  text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
 
 /** The card of an entry; null for one that was purged. */
 export function cardOf(record: AnyRecord): Card | null {
@@ -137,8 +141,8 @@ function contents(
   mixtures: readonly Mixture[] = [],
 ): Contents {
   const pigments = [...new Set(mixtures.flatMap(pigmentsOf))];
-  const words = [name, note, ...own, ...pigments].filter(Boolean).join('\n').toLowerCase();
-  return { name, words, date, colours, pigments };
+  const words = [name, note, ...own, ...pigments].filter(Boolean).join('\n');
+  return { name, words: folded(words), date, colours, pigments };
 }
 
 const ofMixtures = (body: Headed, own: readonly string[], mixtures: readonly Mixture[]) =>

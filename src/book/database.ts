@@ -148,6 +148,7 @@ export async function connect(
 
 /** A step that fails undoes all of them: nobody but the transaction hears of its rejection. */
 async function migrate(steps: readonly MigrationStep[], fresh: Database, upgrade: Upgrade) {
+  upgrade.done.catch(() => {});
   try {
     for (const step of steps) await step(fresh, upgrade);
   } catch {

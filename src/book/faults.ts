@@ -9,10 +9,16 @@ export type BookFault =
   | { readonly code: 'lost-connection' }
   | { readonly code: 'not-written'; readonly detail: string }
   | { readonly code: 'not-opened'; readonly detail: string }
+  | { readonly code: 'not-read'; readonly detail: string }
   | { readonly code: 'not-found' }
   | { readonly code: 'damaged' }
   | { readonly code: 'stopped' }
   | { readonly code: 'not-a-photograph' }
+  | { readonly code: 'not-a-copy' }
+  | { readonly code: 'copy-damaged'; readonly where: string }
+  | { readonly code: 'copy-newer' }
+  | { readonly code: 'copy-too-large' }
+  | { readonly code: 'copy-unsound'; readonly where: readonly string[] }
   | { readonly code: 'bad-record'; readonly where: string }
   | { readonly code: 'newer-record' };
 
@@ -30,17 +36,29 @@ const WORDS = {
   'no-storage':
     'This browser lets Kingcup keep nothing, as some private windows do. Open Kingcup in an ordinary window to save.',
   'lost-connection':
-    'The browser let go of the book and did not give it back, so this was not saved. Try again; if that fails, reload.',
+    'The browser let go of the book and did not give it back; nothing in the book was changed. Try again, and reload if that fails.',
   'not-written':
     'The browser refused to write, so this was not saved; what was saved before is untouched. Try again, and make a copy of the book if it goes on.',
   'not-opened':
     'The book could not be opened; nothing in it was changed. Reload, and restart the browser if it happens again.',
+  'not-read':
+    'The browser could not read this from the book; nothing in it was changed. Try again, and reload if it goes on.',
   'not-found': 'This entry is no longer in the book. Look in the bin, or in your last copy.',
   damaged:
     'This entry cannot be read any more; the others are not touched. Bring in your last copy to get it back.',
   stopped: 'This was stopped, and the book is as it was before. Start it again when you like.',
   'not-a-photograph':
     'This is no whole JPEG photograph, so it was not kept. Take or choose the photograph again.',
+  'not-a-copy':
+    'This file is no copy of a Kingcup book, so nothing was brought in. Choose the file that Kingcup made, with the ending .zip.',
+  'copy-damaged':
+    'This copy is not as it was made, perhaps because it was cut short on the way, so nothing was brought in. Fetch it again, or make a new copy.',
+  'copy-newer':
+    'This copy was made by a newer Kingcup, so nothing was brought in. Reload to bring Kingcup up to date, then choose it again.',
+  'copy-too-large':
+    'This copy is larger than this device can open at once, so nothing was brought in. Make smaller copies of parts of the book, and bring in one after the other.',
+  'copy-unsound':
+    'This copy holds entries that do not fit together, so nothing was brought in. Make a new copy on the device that it came from.',
   'bad-record':
     'This entry is not in a form that the book can keep, so it was not saved. Undo the last change and try again.',
   'newer-record':
@@ -51,14 +69,19 @@ const WORDS = {
 export const bookFaultWords = (fault: BookFault): string => WORDS[fault.code];
 
 /** What a browser's error means. Their names and messages differ, so both are looked at. */
-export function faultOf(error: unknown, otherwise: 'not-written' | 'not-opened'): BookFault {
+export function faultOf(
+  error: unknown,
+  otherwise: 'not-written' | 'not-read' | 'not-opened',
+): BookFault {
   const { name, message } = nameOf(error);
   if (/quota/i.test(name) || /quota|full disk|disk is full|no space/i.test(message))
     return { code: 'disk-full' };
   if (name === 'VersionError') return { code: 'newer-book' };
+  // Private windows of some browsers refuse at once; others have no store at all.
+  if (otherwise === 'not-opened' && /^(InvalidState|Reference)Error$/.test(name))
+    return { code: 'no-storage' };
   if (isDead(error)) return { code: 'lost-connection' };
   if (name === 'SecurityError') return { code: 'no-storage' };
-  if (otherwise === 'not-opened' && name === 'InvalidStateError') return { code: 'no-storage' };
   return { code: otherwise, detail: `${name}: ${message}` };
 }
 

@@ -41,7 +41,7 @@ export interface Written<T> {
   readonly ids: readonly string[];
 }
 
-const faultIn = (error: unknown, otherwise: 'not-written' | 'not-opened'): BookFault =>
+const faultIn = (error: unknown, otherwise: 'not-written' | 'not-read'): BookFault =>
   error instanceof Refusal ? error.fault : faultOf(error, otherwise);
 
 export function createLedger(connection: Connection, channel: Channel | null): Ledger {
@@ -84,7 +84,7 @@ export function createLedger(connection: Connection, channel: Channel | null): L
       try {
         return ok(await connection.run('readonly', tables, work));
       } catch (error) {
-        return fail(faultIn(error, 'not-opened'));
+        return fail(faultIn(error, 'not-read'));
       }
     },
     onChange(listener) {

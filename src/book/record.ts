@@ -180,3 +180,26 @@ export function filesOf(record: AnyRecord): readonly FileRef[] {
       return [];
   }
 }
+
+/** The entries that this one was made from: a copy of it takes them along. */
+export function linksOf(record: AnyRecord): readonly string[] {
+  if (!hasBody(record)) return [];
+  switch (record.kind) {
+    case 'harmony':
+      return present([record.body.specimen]);
+    case 'drapery':
+      return present([record.body.harmony]);
+    case 'formula':
+    case 'passage':
+      return present([record.body.from]);
+    case 'palette':
+      return record.body.passages;
+    case 'sheet':
+      return record.body.palettes;
+    default:
+      return [];
+  }
+}
+
+const present = (ids: readonly (string | null)[]): readonly string[] =>
+  ids.filter((id) => id !== null);

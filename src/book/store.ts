@@ -97,6 +97,8 @@ export interface Book {
   /** Why this book can only be read, or null. */
   readonly readOnly: BookFault | null;
   readonly saving: Pick<Saving, 'now' | 'subscribe' | 'forget'>;
+  /** Milliseconds since 1970, as this book tells the time. */
+  nowMs(): number;
   newId(): string;
   onChange(listener: (change: BookChange) => void): () => void;
   /** Names a picture by its bytes; a JPEG loses all that tells where and with what it was taken. */
@@ -262,6 +264,7 @@ function createBook({ connection, device, now, newId, subtle, channel }: Parts):
       subscribe: saving.subscribe,
       forget: ledger.forget,
     },
+    nowMs: now,
     newId,
     onChange: ledger.onChange,
     async file({ bytes, type, width, height }) {

@@ -41,7 +41,7 @@ export function adaptation(from: XYZ, to: XYZ, kind: AdaptationKind = 'bradford'
 /**
  * The two-step rule for incomplete adaptation: first from the white `from` to a baseline white,
  * adapted by the degree `fromD`, then back out to the white `to`, adapted by `toD`.
- * The whites' own luminances count.
+ * How bright each white is cancels out.
  *
  * @param fromD, toD degrees of adaptation 0…1; with both 1 this is {@link adaptation}
  * @see Q. Zhai, M. R. Luo, Optics Express 26 (2018) 7724-7737

@@ -65,14 +65,17 @@ const OLIVE_BROWN = hue('olive brown', 'brown');
 const OLIVE = hue('olive', 'olive');
 const OLIVE_GREEN = hue('olive green', 'olive');
 
-const coolRed = (L: number) => (L >= 58 ? COOL_PINK : COOL_RED);
+/** A red let down turns pink, the sooner the more chroma it keeps. */
+const isPink = (L: number, C: number) => L >= (C >= 25 ? 56 : 61);
+
+const coolRed = (L: number, C: number) => (isPink(L, C) ? COOL_PINK : COOL_RED);
 
 /** An orange darkened turns brown, the sooner the less chroma it has. */
 const isOrange = (L: number, C: number) => L >= 47 && C >= 33 + 1.2 * Math.max(0, 62 - L);
 
 const SECTORS: readonly Sector[] = [
   { below: 7, hue: coolRed },
-  { below: 26, hue: (L) => (L >= 60 ? PINK : RED) },
+  { below: 26, hue: (L, C) => (isPink(L, C) ? PINK : RED) },
   {
     below: 34,
     hue: (L, C) => {
@@ -84,7 +87,7 @@ const SECTORS: readonly Sector[] = [
     below: 46,
     hue: (L, C) => {
       if (L >= 61 && C < 65) return WARM_PINK;
-      return C >= 44 && L > 40 ? RED_ORANGE : RED_BROWN;
+      return C >= 44 + 1.2 * Math.max(0, 52 - L) ? RED_ORANGE : RED_BROWN;
     },
   },
   {
@@ -161,8 +164,9 @@ function greyBelow(L: number, hDeg: number): number {
 const WHITE_FROM = 85.5;
 const BLACK_BELOW = 23.5;
 
-/** The hue in words of any colour (CIELAB, D65). */
+/** The hue in words of any colour (CIELAB, D65). @throws RangeError when a number is not finite */
 export function hueOf(lab: Lab): Hue {
+  if (!lab.every(Number.isFinite)) throw new RangeError('a colour is three finite numbers');
   const C = chroma(lab);
   const L = lab[0];
   const h = oklabHueDeg(oklabOfLab(lab)) ?? 0;

@@ -34,8 +34,8 @@ const LIMITS: Record<Family, Limits> = {
   yellow: [70, 79, 36, 75],
   green: [38, 66, 16, 48],
   blue: [36, 64, 15, 42],
-  violet: [34, 60, 18, 50],
-  purple: [34, 60, 16, 46],
+  violet: [34, 60, 26, 56],
+  purple: [34, 60, 19, 48],
   pink: [64, 80, 17, 42],
   brown: [28, 50, 15, 48],
   olive: [30, 50, 15, 48],
@@ -44,9 +44,10 @@ const LIMITS: Record<Family, Limits> = {
   white: ANY,
 };
 
-/** Words that already say how light and how strong. */
+/** Words that say already how light and how strong; violet-blue has more C* than its neighbours. */
 const OWN_LIMITS: Readonly<Record<string, Limits>> = {
   cream: ANY,
+  'violet-blue': [36, 64, 24, 56],
   buff: [70, 80, 0, 1000],
 };
 

@@ -1,7 +1,7 @@
 import type { FlatImage } from '../photo/flat.ts';
 
 /** Weight of lightness against a and b while clustering: light changes inside one thing. */
-const LIGHTNESS = 0.7;
+const LIGHTNESS = 0.4;
 
 /** Occupied cells of a grid over the work image's own range of OKLab. */
 export interface Histogram {

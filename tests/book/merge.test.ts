@@ -138,6 +138,24 @@ describe('merging', () => {
     );
   });
 
+  test('gives the same for copies of a few entries only', () => {
+    const some = fc.array(fc.boolean(), { minLength: 30, maxLength: 30 });
+    fc.assert(
+      fc.property(story, pick, pick, pick, some, some, some, (steps, i, j, k, ...wanted) => {
+        const { books } = play(steps);
+        const [x, y, z] = [i, j, k].map((which, n) =>
+          books[which]!.filter((_, index) => wanted[n]![index % 30]),
+        ) as [AnyRecord[], AnyRecord[], AnyRecord[]];
+        expect(mergeBooks(x, y)).toEqual(mergeBooks(y, x));
+        expect(mergeBooks(mergeBooks(x, y), z)).toEqual(mergeBooks(x, mergeBooks(y, z)));
+        const ids = new Set(mergeBooks(x, y).map(({ id }) => id));
+        // An entry is never without a version of its own; only an untouched conflict copy may go.
+        for (const { id, conflict } of [...x, ...y]) if (!conflict) expect(ids).toContain(id);
+      }),
+      { numRuns: RUNS, seed: 13 },
+    );
+  });
+
   test('changes nothing in a book that met itself', () => {
     fc.assert(
       fc.property(story, (steps) => {

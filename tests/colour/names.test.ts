@@ -53,6 +53,10 @@ describe('names', () => {
     expect(hueOf(colour).word).toBe(word);
   });
 
+  test('a lost number is no colour', () => {
+    expect(() => nameOf([Number.NaN, 0, 0])).toThrow(RangeError);
+  });
+
   test('modifiers follow value and chroma', () => {
     expect(nameOf([30, 12, -40])).toBe('deep violet-blue');
     expect(nameOf([75, -5, -25])).toBe('light blue');
@@ -174,6 +178,7 @@ describe('words for a difference', () => {
     [[50, 35, 35], [50, 28, 41], 'yellower'],
     [[50, 1, 1], [50, 3, 5], 'warmer'],
     [[50, 0, 0], [50, -4, 4], 'greener'],
+    [[50, 0, 0], [50, 20, 20], 'much warmer, much brighter'],
   ])('from %j to %j: %s', (from, to, words) => {
     expect(changeWords(from, to)).toBe(words);
   });

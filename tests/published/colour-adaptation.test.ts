@@ -61,6 +61,21 @@ test('two steps with both degrees 1 are one step', () => {
   expectMatrix(twoStepAdaptation(LAMP, 1, RGB_WHITE, 1, 'cat16'), one, 1e-12);
 });
 
+test('how bright the whites are does not matter', () => {
+  const dim = (white: XYZ, by: number): XYZ => [white[0] * by, white[1] * by, white[2] * by];
+  const plain = twoStepAdaptation(LAMP, 0.9, RGB_WHITE, 0.8);
+  const dimmed = twoStepAdaptation(
+    dim(LAMP, 0.3),
+    0.9,
+    dim(RGB_WHITE, 2),
+    0.8,
+    'cat16',
+    [70, 70, 70],
+  );
+  expectMatrix(dimmed, plain, 1e-12);
+  expectMatrix(adaptation(dim(LAMP, 0.3), dim(RGB_WHITE, 2)), adaptation(LAMP, RGB_WHITE), 1e-12);
+});
+
 test('a white lands on the other white, and there and back changes nothing', () => {
   for (const kind of ['bradford', 'cat16'] as const) {
     expectNear(applied(adaptation(LAMP, RGB_WHITE, kind), ...LAMP), RGB_WHITE, 1e-12);

@@ -68,6 +68,20 @@ describeShared('hue families against ISCC-NBS', () => {
     expect(share).toBeGreaterThanOrEqual(0.9);
   });
 
+  test('no modifier says the opposite', () => {
+    const opposite: readonly (readonly [theirs: RegExp, ours: RegExp])[] = [
+      [/^(light|very light|pale|very pale|brilliant)\b/, /^(dark|deep|blackish)\b/],
+      [/^(dark|very dark|deep|very deep|blackish)\b/, /^(light|pale)\b/],
+      [/^(vivid|strong)\b/, /^(dull|pale|dark|blackish)\b/],
+      [/^(grayish|pale|light grayish|dark grayish)\b/, /^(bright|rich|deep)\b/],
+    ];
+    const against = munsell.centroids.filter((centroid) => {
+      const ours = nameOf(munsell.labOfNotation(centroid)!);
+      return opposite.some(([theirs, word]) => theirs.test(centroid.level3) && word.test(ours));
+    });
+    expect(against.map((c) => `${c.level3}: ${nameOf(munsell.labOfNotation(c)!)}`)).toEqual([]);
+  });
+
   test('every observed colour of the renotation', () => {
     const colours = munsell.realColours().flatMap((notation) => {
       const lab = munsell.labOfNotation(notation);

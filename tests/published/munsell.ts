@@ -1,9 +1,9 @@
 import { adaptation } from '../../src/colour/adaptation.ts';
-import { type Lab, labOfXYZ } from '../../src/colour/lab.ts';
+import { type Lab, labOfXYZ, xyzOfLab } from '../../src/colour/lab.ts';
 import { applied } from '../../src/colour/matrix.ts';
 import type { XYZ } from '../../src/colour/observer.ts';
 import { RGB_WHITE } from '../../src/colour/rgb.ts';
-import { yOfValue } from '../../src/colour/value.ts';
+import { valueOfY, yOfValue } from '../../src/colour/value.ts';
 import { readSharedJson } from '../shared.ts';
 
 /**
@@ -52,6 +52,7 @@ export function readMunsell() {
     (100 * (1 - white[0] - white[1])) / white[1],
   ];
   const toD65 = adaptation(whiteC, RGB_WHITE, 'bradford');
+  const toC = adaptation(RGB_WHITE, whiteC, 'bradford');
   const planes = new Map<number, Map<number, HueRow>>();
   for (const [V, rows] of Object.entries(table.planes as Record<string, Record<string, HueRow>>))
     planes.set(Number(V), new Map(Object.entries(rows).map(([H, row]) => [Number(H), row])));
@@ -74,17 +75,71 @@ export function readMunsell() {
     return low && high && between(low, high, (H - h0) / 2.5);
   }
 
-  /** CIELAB under D65 by Bradford from illuminant C; null where the table has no colour. */
-  function labOfNotation({ H, V, C }: Notation): Lab | null {
+  /** Chromaticity under illuminant C; null where the table has no colour. */
+  function chromaticityOf({ H, V, C }: Notation): XY | null {
     const below = values.findLast((v) => v <= V) ?? values[0]!;
     const above = values.find((v) => v >= V) ?? values.at(-1)!;
     const low = onPlane(below, H, C);
     const high = onPlane(above, H, C);
     if (!low || !high) return null;
-    const Y = yOfValue(V);
-    const f = below === above ? 0 : (Y - yOfValue(below)) / (yOfValue(above) - yOfValue(below));
-    const [x, y] = between(low, high, f);
+    const [Y0, Y1] = [yOfValue(below), yOfValue(above)];
+    return between(low, high, below === above ? 0 : (yOfValue(V) - Y0) / (Y1 - Y0));
+  }
+
+  /** CIELAB under D65 by Bradford from illuminant C; null where the table has no colour. */
+  function labOfNotation(notation: Notation): Lab | null {
+    const xy = chromaticityOf(notation);
+    if (!xy) return null;
+    const [x, y] = xy;
+    const Y = yOfValue(notation.V);
     return labOfXYZ(...applied(toD65, (x * Y) / y, Y, ((1 - x - y) * Y) / y), RGB_WHITE);
+  }
+
+  /**
+   * Notation of a chromaticity and luminance factor (0…100) under illuminant C: damped Newton on the
+   * plane of hue and chroma, from the nearest tabulated colour. Chroma under 0.05 is neutral.
+   */
+  function notationOf([x, y]: XY, Y: number): Notation {
+    const V = valueOfY(Y);
+    const at = (u: number, v: number): XY | null => {
+      const turn = (Math.atan2(v, u) * 50) / Math.PI;
+      return chromaticityOf({ H: turn <= 0 ? turn + 100 : turn, V, C: Math.hypot(u, v) });
+    };
+    const miss = (xy: XY | null) => (xy ? Math.hypot(xy[0] - x, xy[1] - y) : Infinity);
+    let [u, v, best] = [0, 0, miss(white)];
+    for (let H = 2.5; H <= 100; H += 2.5)
+      for (let C = 1; C <= 40; C++) {
+        const [p, q] = [C * Math.cos((H * Math.PI) / 50), C * Math.sin((H * Math.PI) / 50)];
+        const off = miss(at(p, q));
+        if (off < best) [u, v, best] = [p, q, off];
+      }
+    for (let step = 0; step < 60 && best > 1e-10; step++) {
+      const d = 1e-4;
+      const [here, right, up] = [at(u, v)!, at(u + d, v)!, at(u, v + d)!];
+      if (!right || !up) break;
+      const [a, b] = [(right[0] - here[0]) / d, (up[0] - here[0]) / d];
+      const [c, e] = [(right[1] - here[1]) / d, (up[1] - here[1]) / d];
+      const det = a * e - b * c;
+      const [du, dv] = [
+        (e * (x - here[0]) - b * (y - here[1])) / det,
+        (a * (y - here[1]) - c * (x - here[0])) / det,
+      ];
+      let damped = 1;
+      while (damped > 1e-6 && miss(at(u + damped * du, v + damped * dv)) >= best) damped /= 2;
+      if (damped <= 1e-6) break;
+      u += damped * du;
+      v += damped * dv;
+      best = miss(at(u, v));
+    }
+    const C = Math.hypot(u, v);
+    const turn = (Math.atan2(v, u) * 50) / Math.PI;
+    return C < 0.05 ? { H: 5, V, C: 0 } : { H: turn <= 0 ? turn + 100 : turn, V, C };
+  }
+
+  /** Notation of a CIELAB (D65) colour. */
+  function notationOfLab(lab: Lab): Notation {
+    const [X, Y, Z] = applied(toC, ...xyzOfLab(lab, RGB_WHITE));
+    return notationOf([X / (X + Y + Z), Y / (X + Y + Z)], Y);
   }
 
   /** Level-2 and level-3 names of the one block that holds a notation. */
@@ -119,7 +174,7 @@ export function readMunsell() {
     return colours;
   }
 
-  return { labOfNotation, nameOfNotation, centroids, realColours };
+  return { labOfNotation, notationOf, notationOfLab, nameOfNotation, toC, centroids, realColours };
 }
 
 const between = (p: XY, q: XY, f: number): XY => [

@@ -15,6 +15,7 @@ export interface FoldRowProps {
   /** What the row is for, read before its folds. */
   readonly label: string;
   readonly folds: readonly RowFold[];
+  /** One fall for all, so that only their colours differ. */
   readonly seed: number;
   /** Id of the chosen fold. */
   readonly chosen?: string | undefined;
@@ -39,12 +40,12 @@ export function FoldRow(props: FoldRowProps) {
         listStyle: 'none',
       }}
     >
-      {props.folds.map((fold, at) => {
+      {props.folds.map((fold) => {
         const reachable = fold.reachable ?? fold.ladder.every((step) => step.reachable);
         const chosen = fold.id === props.chosen;
         const inner = (
           <>
-            <Fold name={fold.name} ladder={fold.ladder} seed={props.seed + at * 7} />
+            <Fold name={fold.name} ladder={fold.ladder} seed={props.seed} />
             <span style={{ display: 'block', overflowWrap: 'anywhere' }}>
               {chosen ? <b>{fold.name}</b> : fold.name}
             </span>

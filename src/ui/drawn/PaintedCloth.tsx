@@ -18,13 +18,13 @@ export function Hatching({ id, unit = 1 }: { id: string; unit?: number }) {
       <path
         d={`M0 ${unit * 1.5}H${gap}`}
         stroke="#000"
-        stroke-opacity="0.5"
+        stroke-opacity="0.42"
         stroke-width={unit * 0.7}
       />
       <path
         d={`M0 ${unit * 2.2}H${gap}`}
         stroke="#fff"
-        stroke-opacity="0.5"
+        stroke-opacity="0.42"
         stroke-width={unit * 0.7}
       />
     </pattern>
@@ -65,9 +65,9 @@ export function PaintedCloth({ hatching, ...garment }: Garment & { hatching: str
       {painted.pegs.map(({ x, y }) => (
         <g key={x} transform={`translate(${x} ${y})`}>
           <circle cx={peg * 0.3} cy={peg * 0.4} r={peg} fill="#000" fill-opacity="0.3" />
-          <circle r={peg} fill="#8b8b8b" />
-          <circle r={peg} fill="none" stroke="#3c3c3c" stroke-width="0.8" />
-          <circle cx={-peg * 0.28} cy={-peg * 0.3} r={peg * 0.42} fill="#c9c9c9" />
+          <circle r={peg} fill="#757575" />
+          <circle r={peg} fill="none" stroke="#454545" stroke-width="0.7" />
+          <circle cx={-peg * 0.2} cy={-peg * 0.22} r={peg * 0.5} fill="#949494" />
         </g>
       ))}
     </g>

@@ -22,7 +22,8 @@ export interface PaletteBoardProps {
   readonly class?: string | undefined;
 }
 
-const BOARD = '#7b7b7b';
+/** Neutral, of middle value: neither light nor dark paint is flattered by it; white words stand on it. */
+const BOARD = '#6e6e6e';
 
 /** The palette as it is set for a passage: pigments along the edge, mixed piles below, the middle free. */
 export function PaletteBoard(props: PaletteBoardProps) {
@@ -60,7 +61,7 @@ export function PaletteBoard(props: PaletteBoardProps) {
             fill="#000"
             fill-opacity="0.22"
           />
-          <path d={board.outline + holePath} transform="translate(0 2.5)" fill="#4c4c4c" />
+          <path d={board.outline + holePath} transform="translate(0 2.5)" fill="#464646" />
           <path d={board.outline + holePath} fill={BOARD} />
         </g>
         {laid.seats.map((seat) => {

@@ -57,7 +57,7 @@ export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
   for (const [k, { index }] of main.entries()) {
     const column = columns[k] ?? 0;
     // Cloth narrows upward and its ends thin out, so it takes more room than its column.
-    const cloth = Math.min(column * 1.34 + 10, room);
+    const cloth = Math.min(column * 1.3 + 24, room);
     const middle = x + column / 2;
     const tall = wall * (0.97 - 0.1 * ((k * 0.618) % 1));
     places.push({
@@ -66,7 +66,7 @@ export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
       top: 2,
       width: cloth,
       height: tall,
-      how: cloth > tall * 0.82 ? 'two pegs' : 'one peg',
+      how: cloth > tall * 0.72 ? 'two pegs' : 'one peg',
       press: { left: x, width: column },
       label: { x: middle, row: 0, box: { left: 0, top: 0, right: 0, bottom: 0 } },
     });

@@ -1,4 +1,4 @@
-import { outline } from './contour.ts';
+import { borderOf, outline } from './contour.ts';
 import type { Detail, DrawnLadder, Hang } from './drawn.ts';
 import { type Hung, hang } from './hang.ts';
 import { type Mass, massesOf, toneOf, unreachedOf } from './tone.ts';
@@ -50,23 +50,28 @@ export function paint(garment: Garment): Painted {
   const tone = toneOf(seen, ladder);
   const layers: { masses: Mass[]; hatch: string }[] = [];
   let shadow = '';
-  for (const { pieces, band } of hung.lengths) {
-    for (const [k, piece] of pieces.entries()) {
+  for (const { pieces, band, rim } of hung.lengths) {
+    for (const piece of pieces) {
       const wrong = piece.side === 'wrong';
       const own = wrong ? (lining ?? ladder) : ladder;
       const shade = wrong ? (light: number) => Math.min(5, tone(light) + 1) : tone;
-      shadow += outline(piece, slack);
+      shadow += outline(piece, borderOf(piece, slack * 2));
       layers.push({
         masses: massesOf(piece, own, shade, perStep, slack),
         hatch: unreachedOf(piece, own, shade, slack),
       });
-      const over = band[k];
+      const over = band.find(({ side, which }) => side === piece.side && which === piece.which);
       if (!over || !edge) continue;
       layers.push({
         masses: massesOf(over, edge, shade, perStep, slack),
         hatch: unreachedOf(over, edge, shade, slack),
       });
     }
+    if (!rim || !edge) continue;
+    layers.push({
+      masses: massesOf(rim, edge, tone, perStep, slack),
+      hatch: unreachedOf(rim, edge, tone, slack),
+    });
   }
   return { pegs: hung.pegs, shadow, layers };
 }

@@ -56,9 +56,9 @@ export function layPalette(
   const order = mixed
     .map((pile, index) => ({ ...pile, index }))
     .sort((a, b) => brightness(b.hex) - brightness(a.hex));
-  const bound = tall ? Math.min(width * 0.07, 26) : Math.min(width * 0.058, 46);
+  const bound = tall ? Math.min(width * 0.07, 26) : Math.min(width * 0.05, 42);
   const inset = bound + 9;
-  const rowHeight = 2 * bound + 2 * LINE + 6;
+  const rowHeight = 2 * bound + LINE + 14;
   let board = boardOf(shape, width, Math.round(width * (tall ? 1.2 : 0.62)));
   let spots = seated(board, pigments, inset);
   // A palette too small for its mixtures is made deeper until they have room below.
@@ -166,13 +166,13 @@ function mixedRows(
   const clear = bound + LINE + 4;
   const spans: { y: number; from: number; to: number; holds: number }[] = [];
   let room = 0;
-  const cell = Math.max(2 * bound + 8, Math.min(width * 0.16, 92));
-  for (let y = height - 6 - bound - 2 * LINE; y > height * 0.56; y -= rowHeight) {
-    let [from, to] = board.chord(y + bound * 0.6, bound + 10);
+  const cell = Math.max(2 * bound + 8, Math.min(width * 0.16, 84));
+  for (let y = height - 6 - bound - LINE - 8; y > height * 0.56; y -= rowHeight) {
+    let [from, to] = board.chord(y + bound * 0.4, bound + 4);
     from = Math.max(from, width * 0.22);
     if (Math.abs(y - hole.y) < hole.ry + clear) from = Math.max(from, hole.x + hole.rx + 8);
     for (const seat of seats) {
-      if (Math.abs(seat.y - y) > 2 * bound + LINE) continue;
+      if (Math.abs(seat.y - y) > 1.7 * bound + LINE) continue;
       if (seat.x > width / 2) to = Math.min(to, seat.x - bound - 8);
       else from = Math.max(from, seat.x + bound + 8);
     }

@@ -15,6 +15,8 @@ export interface Section {
   readonly cloth: (flank: number, v: number) => number;
   /** Steepest direction of half fold `flank`, radians; over π/2 doubles back. */
   readonly swing: (flank: number, v: number) => number;
+  /** How much the whole turns from the light, left to right: the big form over its folds. */
+  readonly turn?: number;
   /**
    * Where a point lies, x to the right, y down, z towards us.
    * @param across 0…1 from the first edge to the last as seen
@@ -25,7 +27,7 @@ export interface Section {
 }
 
 /** Samples in a half fold, and ways along it: the grid on which light is worked out. */
-const PER_FLANK = 10;
+const PER_FLANK = 9;
 
 export interface Weave {
   readonly section: Section;
@@ -94,7 +96,15 @@ export function weave(section: Section, rows: number): Weave {
       rise[at] = ((q[i] ?? 0) - lowest) / (highest - lowest || 1);
     }
   }
-  return { section, columns, rows, x, y, z, light: lit({ columns, rows, x, y, z, rise }) };
+  return {
+    section,
+    columns,
+    rows,
+    x,
+    y,
+    z,
+    light: lit({ columns, rows, x, y, z, rise }, section.turn ?? 0),
+  };
 }
 
 interface Lay {
@@ -107,7 +117,7 @@ interface Lay {
 }
 
 /** Direct light, the shadow that a ridge casts on what lies right of it, and light thrown back. */
-function lit({ columns, rows, x, y, z, rise }: Lay): Float64Array {
+function lit({ columns, rows, x, y, z, rise }: Lay, turn: number): Float64Array {
   const light = new Float64Array(columns * rows);
   const slope = LIGHT[2] / -LIGHT[0];
   for (let j = 0; j < rows; j++) {
@@ -144,10 +154,11 @@ function lit({ columns, rows, x, y, z, rise }: Lay): Float64Array {
       const hollow = (1 - (rise[at] ?? 0)) ** 1.5;
       const floor = smooth(0.86, 1, j / (rows - 1));
       light[at] =
-        0.86 * direct * (1 - 0.62 * cast) * (1 - 0.3 * hollow) +
+        0.86 * direct * (1 - 0.55 * cast) * (1 - 0.3 * hollow) +
         0.12 * (1 - hollow) +
         0.13 * back * (1 - 0.5 * hollow) +
-        0.05 * floor * (1 - direct);
+        0.05 * floor * (1 - direct) +
+        turn * (0.45 - i / (columns - 1));
     }
   }
   return light;
@@ -156,6 +167,8 @@ function lit({ columns, rows, x, y, z, rise }: Lay): Float64Array {
 /** One visible piece of a weave: a ridge, a hollow, or the wrong side where a fold doubles back. */
 export interface Piece extends Sheet {
   readonly side: 'ridge' | 'hollow' | 'wrong';
+  /** Which ridge, hollow or half fold: the same piece of another cut of this weave has the same. */
+  readonly which: number;
   /** Towards us; pieces are painted from the least to the greatest. */
   readonly depth: number;
   readonly light: Float64Array;
@@ -169,22 +182,46 @@ export interface Cut {
   readonly rows: number;
 }
 
+/** The strip along the last edge of a weave, `part` of its last half fold wide. */
+export function edgeOf(woven: Weave, part: number, rows: number): Piece {
+  const { columns, section } = woven;
+  const size = 4 * rows;
+  const strip = {
+    x: new Float64Array(size),
+    y: new Float64Array(size),
+    light: new Float64Array(size),
+  };
+  for (let j = 0; j < rows; j++) {
+    for (let i = 0; i < 4; i++) {
+      const s = 1 - ((1 - i / 3) * part) / section.flanks;
+      const at = j * 4 + i;
+      const v = j / (rows - 1);
+      strip.x[at] = look(woven, woven.x, s, v);
+      strip.y[at] = look(woven, woven.y, s, v);
+      strip.light[at] = look(woven, woven.light, s, v);
+    }
+  }
+  return { columns: 4, rows, ...strip, side: 'ridge', which: section.flanks, depth: columns };
+}
+
+/** The value of a field of the weave between its samples. */
+function look({ columns, rows }: Weave, field: Float64Array, s: number, v: number): number {
+  const fi = Math.min(columns - 1.000001, Math.max(0, s * (columns - 1)));
+  const fj = Math.min(rows - 1.000001, Math.max(0, v * (rows - 1)));
+  const i = Math.floor(fi);
+  const j = Math.floor(fj);
+  const a = fi - i;
+  const b = fj - j;
+  const at = j * columns + i;
+  return (
+    ((field[at] ?? 0) * (1 - a) + (field[at + 1] ?? 0) * a) * (1 - b) +
+    ((field[at + columns] ?? 0) * (1 - a) + (field[at + columns + 1] ?? 0) * a) * b
+  );
+}
+
 /** Cuts a weave at the lines where folds turn away from us, so that no piece covers itself. */
 export function piecesOf(woven: Weave, cut: Cut): Piece[] {
-  const { section, columns, rows } = woven;
-  const look = (field: Float64Array, s: number, v: number) => {
-    const fi = Math.min(columns - 1.000001, Math.max(0, s * (columns - 1)));
-    const fj = Math.min(rows - 1.000001, Math.max(0, v * (rows - 1)));
-    const i = Math.floor(fi);
-    const j = Math.floor(fj);
-    const a = fi - i;
-    const b = fj - j;
-    const at = j * columns + i;
-    return (
-      ((field[at] ?? 0) * (1 - a) + (field[at + 1] ?? 0) * a) * (1 - b) +
-      ((field[at + columns] ?? 0) * (1 - a) + (field[at + columns + 1] ?? 0) * a) * b
-    );
-  };
+  const { section } = woven;
   /** How far from the middle of a half fold, 0…0.5 of it, the cloth turns away from us. */
   const turn = (flank: number, v: number) => {
     const swing = section.swing(flank, v);
@@ -193,6 +230,7 @@ export function piecesOf(woven: Weave, cut: Cut): Piece[] {
   const flanks = section.flanks;
   const piece = (
     side: Piece['side'],
+    which: number,
     from: (v: number) => number,
     to: (v: number) => number,
   ): Piece => {
@@ -207,19 +245,19 @@ export function piecesOf(woven: Weave, cut: Cut): Piece[] {
         let v = j / (cut.rows - 1);
         let s = 0;
         // Where the hem ends depends on where across the cloth we are, and that upon the row.
-        for (let round = 0; round < 4; round++) {
+        for (let round = 0; round < 3; round++) {
           s = (from(v) * (1 - t) + to(v) * t) / flanks;
           const begin = cut.from?.(s) ?? 0;
           v = begin + ((cut.to(s) - begin) * j) / (cut.rows - 1);
         }
         const at = j * cut.columns + i;
-        px[at] = look(woven.x, s, v);
-        py[at] = look(woven.y, s, v);
-        light[at] = look(woven.light, s, v);
-        depth += look(woven.z, s, v) / size;
+        px[at] = look(woven, woven.x, s, v);
+        py[at] = look(woven, woven.y, s, v);
+        light[at] = look(woven, woven.light, s, v);
+        depth += look(woven, woven.z, s, v) / size;
       }
     }
-    return { columns: cut.columns, rows: cut.rows, x: px, y: py, light, side, depth };
+    return { columns: cut.columns, rows: cut.rows, x: px, y: py, light, side, which, depth };
   };
   const pieces: Piece[] = [];
   for (let flank = 0; flank < flanks; flank++) {
@@ -228,6 +266,7 @@ export function piecesOf(woven: Weave, cut: Cut): Piece[] {
     if (doubles) {
       const found = piece(
         'wrong',
+        flank,
         (v) => flank + 0.5 - turn(flank, v),
         (v) => flank + 0.5 + turn(flank, v),
       );
@@ -237,11 +276,21 @@ export function piecesOf(woven: Weave, cut: Cut): Piece[] {
   for (let node = 0; node <= flanks; node++) {
     const before = node - 1;
     const rising = node % 2 === 0 ? -section.first : section.first;
-    // A sliver past the turn keeps the wall from showing through where two pieces only meet.
-    const sliver = 0.02;
-    const from = (v: number) => (before < 0 ? 0 : before + 0.5 + turn(before, v) - sliver);
-    const to = (v: number) => (node >= flanks ? flanks : node + 0.5 - turn(node, v) + sliver);
-    pieces.push(piece(rising > 0 ? 'ridge' : 'hollow', from, to));
+    // Hollows run on under their ridges where the cloth does not double back, or the wall would
+    // show through the seam.
+    const under = rising > 0 ? 0.02 : 0.14;
+    const past = (bend: number) => Math.max(0.02, under - 3 * bend);
+    const from = (v: number) => {
+      if (before < 0) return 0;
+      const bend = turn(before, v);
+      return before + 0.5 + bend - past(bend);
+    };
+    const to = (v: number) => {
+      if (node >= flanks) return flanks;
+      const bend = turn(node, v);
+      return node + 0.5 - bend + past(bend);
+    };
+    pieces.push(piece(rising > 0 ? 'ridge' : 'hollow', node, from, to));
   }
   const order = { hollow: 0, wrong: 1, ridge: 2 } as const;
   return pieces.sort((a, b) => order[a.side] - order[b.side] || a.depth - b.depth);

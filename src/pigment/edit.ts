@@ -1,5 +1,13 @@
 import { fail, ok, type Result } from '../result.ts';
-import { type Draft, OWN, type OwnPigment, type Stock, type StockEntry } from './stock.ts';
+import {
+  type Draft,
+  OWN,
+  type OwnPigment,
+  type Stock,
+  type StockEntry,
+  UNITS,
+  type Unit,
+} from './stock.ts';
 import { checkEntry, checkOwn, type StockFault } from './validate.ts';
 
 /** The changed stock, or everything that is wrong; the stock that was given is never touched. */
@@ -13,11 +21,14 @@ export function addEntry(stock: Stock, draft: Draft, id: string): StockResult {
   return faults.length > 0 ? fail(faults) : ok({ ...stock, entries: [...stock.entries, entry] });
 }
 
-/** Changes an entry in its place, or says everything that would be wrong with it. */
+/**
+ * Changes an entry in its place, or says everything that would be wrong with it. A new form brings its
+ * usual unit where none is given, and an amount in the old unit is forgotten rather than misread.
+ */
 export function editEntry(stock: Stock, id: string, change: Partial<Draft>): StockResult {
   const old = stock.entries.find((entry) => entry.id === id);
   if (old === undefined) return fail([{ code: 'stock-gone', field: null }]);
-  const entry = tidied({ ...old, ...change, id });
+  const entry = tidied({ ...old, ...inUnit(old, change), id });
   const faults = checkEntry(stock, entry);
   if (faults.length > 0) return fail(faults);
   const entries = stock.entries.map((each) => (each.id === id ? entry : each));
@@ -66,6 +77,13 @@ export function removeOwn(stock: Stock, id: string): StockResult {
   if (used > 0)
     return fail([{ code: 'own-in-use', field: 'pigment', name: pigment.name, entries: used }]);
   return ok({ ...stock, own: stock.own.filter((each) => each.id !== id) });
+}
+
+function inUnit(old: StockEntry, change: Partial<Draft>): Partial<Draft> {
+  const { form, unit } = change;
+  if (form === undefined || unit !== undefined) return change;
+  if ((UNITS[form] as readonly Unit[]).includes(old.unit)) return change;
+  return { amount: null, ...change, unit: UNITS[form][0] };
 }
 
 const tidied = (entry: StockEntry): StockEntry => ({

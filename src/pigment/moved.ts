@@ -19,12 +19,12 @@ export interface Moved {
   readonly deltaE00: number;
 }
 
-/** What a recipe looks like on a shelf; null where the shelf lacks one of its pigments. */
+/** What a recipe looks like on a shelf; null where the shelf lacks one of its pigments, or nothing is in it. */
 export function colourOf({ parts }: Recipe, shelf: Shelf): Lab | null {
   const paints = parts.map(
     ({ pigment }) => shelf.paints.find((paint) => paint.pigment === pigment)?.paint,
   );
-  if (paints.length === 0 || paints.includes(undefined)) return null;
+  if (paints.includes(undefined) || !parts.some((part) => part.parts > 0)) return null;
   const R: Reflectance = spectrum();
   opaque(
     parts.map((part) => part.parts),

@@ -77,6 +77,17 @@ describe('adding, changing, taking off', () => {
     expect(edited.entries[0]).toMatchObject({ lot: '7', amount: 37, grade: 'fine' });
     expect(two.entries[0]!.amount).toBeNull();
   });
+  test('another form brings its unit, and forgets an amount in the old one', () => {
+    const weighed = stocked(editEntry(ochre, 'a', { amount: 37 }));
+    expect(stocked(editEntry(weighed, 'a', { form: 'powder' })).entries[0]).toMatchObject({
+      unit: 'g',
+      amount: null,
+    });
+    expect(stocked(editEntry(weighed, 'a', { form: 'paste' })).entries[0]).toMatchObject({
+      unit: 'ml',
+      amount: 37,
+    });
+  });
   test('a copy is the next lot that is free', () => {
     const copied = stocked(duplicateEntry(ochre, 'a', 'b'));
     expect(copied.entries.map(({ lot }) => lot)).toEqual(['7', '8']);
@@ -253,7 +264,7 @@ describe('how much it is', () => {
     const stock = stocked(addEntry(EMPTY, { ...draftOf('lead_white'), ...draft }, 'a'));
     return pasteCm3(stock, stock.entries[0]!);
   };
-  // Paste of lead white: 3.910 g/cm3, 88.5 g of pigment in 100 g (handbook sheet, section 4.3).
+  // Paste of lead white: 3.910 g/cm3, 88.5 g of pigment in 100 g (handbook sheet).
   test('tubes by volume, paste by weight, powder as it would be ground', () => {
     expect(of({ amount: 40 })).toBe(40);
     expect(of({ form: 'paste', unit: 'g', amount: 391 })).toBeCloseTo(100, 1);

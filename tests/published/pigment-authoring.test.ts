@@ -62,7 +62,7 @@ describe('curves from their briefs', () => {
   });
 });
 
-// The unit of every K and S (see the conventions): titanium-white paste, mean S over 450-650 nm = 1.
+// The unit of every K and S: titanium-white paste, mean S over 450-650 nm = 1.
 test('titanium white scatters 1 in the mean over 450 to 650 nm', () => {
   const S = [...paint('titanium_white').S].slice(7, 28);
   expect(S.reduce((sum, s) => sum + s, 0) / S.length).toBeCloseTo(1, 3);

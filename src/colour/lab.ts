@@ -9,7 +9,11 @@ const KAPPA = 24389 / 27;
 
 /** The compressive function of CIELAB; its slope is shared by both branches at EPSILON (CIE 015:2018, 8.2.1). */
 export const labF = (t: number): number => (t > EPSILON ? Math.cbrt(t) : (KAPPA * t + 16) / 116);
-const labInverse = (f: number): number => (f ** 3 > EPSILON ? f ** 3 : (116 * f - 16) / KAPPA);
+
+function labInverse(f: number): number {
+  const cube = f * f * f;
+  return cube > EPSILON ? cube : (116 * f - 16) / KAPPA;
+}
 
 /** CIELAB of X, Y, Z against a white on the same scale (CIE 015:2018, 8.2.1). */
 export function labOfXYZ(X: number, Y: number, Z: number, white: XYZ): Lab {
@@ -17,6 +21,26 @@ export function labOfXYZ(X: number, Y: number, Z: number, white: XYZ): Lab {
   const fy = labF(Y / white[1]);
   const fz = labF(Z / white[2]);
   return [116 * fy - 16, 500 * (fx - fy), 200 * (fy - fz)];
+}
+
+/**
+ * The same for loops that must not allocate.
+ * @param out 3 values, overwritten and returned
+ */
+export function labOfXYZInto(
+  X: number,
+  Y: number,
+  Z: number,
+  white: XYZ,
+  out: Float64Array,
+): Float64Array {
+  const fx = labF(X / white[0]);
+  const fy = labF(Y / white[1]);
+  const fz = labF(Z / white[2]);
+  out[0] = 116 * fy - 16;
+  out[1] = 500 * (fx - fy);
+  out[2] = 200 * (fy - fz);
+  return out;
 }
 
 /** X, Y, Z of a CIELAB colour against a white; exact inverse of {@link labOfXYZ}. */
@@ -29,6 +53,12 @@ export function xyzOfLab([L, a, b]: Lab, white: XYZ): XYZ {
   ];
 }
 
+/** Luminance factor Y (0…100) of a lightness L*. */
+export const yOfL = (L: number): number => 100 * labInverse((L + 16) / 116);
+
+/** Lightness L* of a luminance factor Y (0…100). */
+export const lOfY = (Y: number): number => 116 * labF(Y / 100) - 16;
+
 /** CIELAB of a reflectance, against the light's own white. */
 export function labOf(R: Reflectance, under: Light = D65): Lab {
   const xyz = toXYZ(R, under, new Float64Array(3));
@@ -36,11 +66,32 @@ export function labOf(R: Reflectance, under: Light = D65): Lab {
 }
 
 /** Chroma C*ab. */
-export const chroma = (lab: Lab): number => Math.hypot(lab[1], lab[2]);
+export const chroma = (lab: Lab): number => Math.sqrt(lab[1] * lab[1] + lab[2] * lab[2]);
 
-/** Hue angle in degrees, 0 ≤ h < 360; null for an exact neutral, which has none. */
+/** Below this chroma an angle is only rounding noise: greys that went through RGB end near 1e-13. */
+const NO_HUE = 1e-6;
+
+/** Hue angle in degrees, 0 ≤ h < 360; null for a neutral (chroma under 1e-6), which has none. */
 export function hueDeg(lab: Lab): number | null {
-  if (lab[1] === 0 && lab[2] === 0) return null;
-  const h = (Math.atan2(lab[2], lab[1]) * 180) / Math.PI;
-  return h < 0 ? h + 360 : h;
+  if (chroma(lab) < NO_HUE) return null;
+  return angleDeg(lab[1], lab[2]);
+}
+
+/** Angle of a point in degrees, 0 ≤ h < 360. */
+export function angleDeg(a: number, b: number): number {
+  const h = (Math.atan2(b, a) * 180) / Math.PI;
+  // A tiny negative angle plus 360 rounds to 360 itself.
+  return h < 0 ? (h + 360) % 360 : h;
+}
+
+/** CIELAB of lightness, chroma and hue angle in degrees. */
+export function labOfLCh(L: number, C: number, hDeg: number): Lab {
+  const h = (hDeg * Math.PI) / 180;
+  return [L, C * Math.cos(h), C * Math.sin(h)];
+}
+
+/** Smallest turn from one hue angle to another in degrees, −180 < turn ≤ 180. */
+export function hueTurnDeg(from: number, to: number): number {
+  const turn = (((to - from) % 360) + 360) % 360;
+  return turn > 180 ? turn - 360 : turn;
 }

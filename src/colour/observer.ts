@@ -37,14 +37,15 @@ export const A = light('A');
  * @param out 3 values, overwritten and returned
  */
 export function toXYZ(R: Reflectance, under: Light, out: Float64Array): Float64Array {
+  const { X: wX, Y: wY, Z: wZ } = under;
   let X = 0;
   let Y = 0;
   let Z = 0;
   for (let band = 0; band < BANDS; band++) {
     const r = R[band]!;
-    X += r * under.X[band]!;
-    Y += r * under.Y[band]!;
-    Z += r * under.Z[band]!;
+    X += r * wX[band]!;
+    Y += r * wY[band]!;
+    Z += r * wZ[band]!;
   }
   out[0] = X;
   out[1] = Y;

@@ -1,25 +1,77 @@
+import { angleDeg, type Lab } from './lab.ts';
+import { applied, dot, inverse, type Matrix } from './matrix.ts';
+import { labOfLinear, linearOfLab } from './rgb.ts';
+
+/** OKLab: L about 0…1. Hue is held here, because CIELAB's wanders where blues are let down or deepened. */
+export type Oklab = readonly [L: number, a: number, b: number];
+
 /**
- * OKLab of linear sRGB in 0…1 by the direct matrix, which gives white exactly (1, 0, 0).
+ * Linear sRGB to cone signals by the direct matrix, which gives white (1, 0, 0) to 4e-8; by way of XYZ
+ * white would be off by 1e-4, so this one route is used throughout.
  * Source: B. Ottosson, A perceptual color space for image processing, 2020.
+ */
+const CONES: Matrix = [
+  [0.4122214708, 0.5363325363, 0.0514459929],
+  [0.2119034982, 0.6806995451, 0.1073969566],
+  [0.0883024619, 0.2817188376, 0.6299787005],
+];
+const OPPONENT: Matrix = [
+  [0.2104542553, 0.793617785, -0.0040720468],
+  [1.9779984951, -2.428592205, 0.4505937099],
+  [0.0259040371, 0.7827717662, -0.808675766],
+];
+/** Computed: the published inverses are rounded, and there and back would differ by 1e-7. */
+const FROM_CONES = inverse(CONES);
+const FROM_OPPONENT = inverse(OPPONENT);
+
+/**
+ * OKLab of linear sRGB in 0…1; values outside give colours outside sRGB.
  * @param out 3 values, overwritten and returned
  */
 export function oklabOfLinear(r: number, g: number, b: number, out: Float64Array): Float64Array {
-  const l = Math.cbrt(0.4122214708 * r + 0.5363325363 * g + 0.0514459929 * b);
-  const m = Math.cbrt(0.2119034982 * r + 0.6806995451 * g + 0.1073969566 * b);
-  const s = Math.cbrt(0.0883024619 * r + 0.2817188376 * g + 0.6299787005 * b);
-  out[0] = 0.2104542553 * l + 0.793617785 * m - 0.0040720468 * s;
-  out[1] = 1.9779984951 * l - 2.428592205 * m + 0.4505937099 * s;
-  out[2] = 0.0259040371 * l + 0.7827717662 * m - 0.808675766 * s;
+  const l = Math.cbrt(dot(CONES[0], r, g, b));
+  const m = Math.cbrt(dot(CONES[1], r, g, b));
+  const s = Math.cbrt(dot(CONES[2], r, g, b));
+  out[0] = dot(OPPONENT[0], l, m, s);
+  out[1] = dot(OPPONENT[1], l, m, s);
+  out[2] = dot(OPPONENT[2], l, m, s);
   return out;
 }
 
 /** Linear sRGB of OKLab; inverse of {@link oklabOfLinear}. */
 export function linearOfOklab(L: number, a: number, b: number, out: Float64Array): Float64Array {
-  const l = (L + 0.3963377774 * a + 0.2158037573 * b) ** 3;
-  const m = (L - 0.1055613458 * a - 0.0638541728 * b) ** 3;
-  const s = (L - 0.0894841775 * a - 1.291485548 * b) ** 3;
-  out[0] = 4.0767416621 * l - 3.3077115913 * m + 0.2309699292 * s;
-  out[1] = -1.2684380046 * l + 2.6097574011 * m - 0.3413193965 * s;
-  out[2] = -0.0041960863 * l - 0.7034186147 * m + 1.707614701 * s;
+  const l = dot(FROM_OPPONENT[0], L, a, b) ** 3;
+  const m = dot(FROM_OPPONENT[1], L, a, b) ** 3;
+  const s = dot(FROM_OPPONENT[2], L, a, b) ** 3;
+  out[0] = dot(FROM_CONES[0], l, m, s);
+  out[1] = dot(FROM_CONES[1], l, m, s);
+  out[2] = dot(FROM_CONES[2], l, m, s);
   return out;
+}
+
+/** OKLab of a CIELAB (D65) colour, in sRGB or not. */
+export function oklabOfLab(lab: Lab): Oklab {
+  const cones = applied(CONES, ...linearOfLab(lab));
+  return applied(OPPONENT, Math.cbrt(cones[0]), Math.cbrt(cones[1]), Math.cbrt(cones[2]));
+}
+
+/** CIELAB (D65) of an OKLab colour; inverse of {@link oklabOfLab}. */
+export function labOfOklab([L, a, b]: Oklab): Lab {
+  const [l, m, s] = applied(FROM_OPPONENT, L, a, b);
+  return labOfLinear(...applied(FROM_CONES, l ** 3, m ** 3, s ** 3));
+}
+
+export const oklabChroma = ([, a, b]: Oklab): number => Math.sqrt(a * a + b * b);
+
+/** Below this chroma (about 0.003 in CIELAB) an angle is rounding noise. */
+const NO_HUE = 1e-5;
+
+/** Hue angle in degrees, 0 ≤ h < 360; null for a neutral (chroma under 1e-5). Its zero is not CIELAB's. */
+export const oklabHueDeg = (oklab: Oklab): number | null =>
+  oklabChroma(oklab) < NO_HUE ? null : angleDeg(oklab[1], oklab[2]);
+
+/** OKLab of lightness, chroma and hue angle in degrees. */
+export function oklabOfLCh(L: number, C: number, hDeg: number): Oklab {
+  const h = (hDeg * Math.PI) / 180;
+  return [L, C * Math.cos(h), C * Math.sin(h)];
 }

@@ -1,32 +1,59 @@
-import { type Lab, labOfXYZ, xyzOfLab } from './lab.ts';
+import { type Lab, labOfXYZ, labOfXYZInto, xyzOfLab } from './lab.ts';
+import { applied, applyInto, dot, inverse, type Matrix } from './matrix.ts';
 import type { XYZ } from './observer.ts';
 
-/** D65 from xy 0.3127, 0.3290, the white of sRGB and Display P3, on the scale Y = 100. */
-export const RGB_WHITE: XYZ = [(100 * 0.3127) / 0.329, 100, (100 * (1 - 0.3127 - 0.329)) / 0.329];
+type Chromaticity = readonly [x: number, y: number];
 
 export type RgbSpace = 'srgb' | 'display-p3';
-type Matrix = readonly [XYZ, XYZ, XYZ];
 
-/** Linear RGB (0…1) to XYZ (Y = 100). IEC 61966-2-1 and SMPTE RP 431-2 primaries with the D65 white. */
-export const TO_XYZ: Record<RgbSpace, Matrix> = {
+const WHITE: Chromaticity = [0.3127, 0.329];
+
+/** Primaries: IEC 61966-2-1 (sRGB); SMPTE RP 431-2 with the D65 white (Display P3). */
+const PRIMARIES: Record<RgbSpace, readonly [Chromaticity, Chromaticity, Chromaticity]> = {
   srgb: [
-    [41.239079926595, 35.758433938387, 18.048078840183],
-    [21.263900587151, 71.516867876775, 7.219231536073],
-    [1.933081871559, 11.919477979462, 95.053215224966],
+    [0.64, 0.33],
+    [0.3, 0.6],
+    [0.15, 0.06],
   ],
   'display-p3': [
-    [48.657094864822, 26.566769316909, 19.821728523436],
-    [22.897456406974, 69.173852183651, 7.928691409375],
-    [0, 4.51133818589, 104.394436890098],
+    [0.68, 0.32],
+    [0.265, 0.69],
+    [0.15, 0.06],
   ],
 };
 
-/** XYZ (Y = 100) to linear sRGB; inverse of TO_XYZ.srgb. */
-const FROM_XYZ_SRGB: Matrix = [
-  [0.03240969941904, -0.0153738317757, -0.00498610760293],
-  [-0.00969243636281, 0.01875967501508, 0.00041555057407],
-  [0.00055630079697, -0.00203976958889, 0.01056971514243],
-];
+const xyzAtY100 = ([x, y]: Chromaticity): XYZ => [(100 * x) / y, 100, (100 * (1 - x - y)) / y];
+
+/** D65 from xy 0.3127, 0.3290, the white of sRGB and Display P3, on the scale Y = 100. */
+export const RGB_WHITE: XYZ = xyzAtY100(WHITE);
+
+/** Primaries scaled so that equal RGB gives the white (SMPTE RP 177). */
+function toXYZMatrix(space: RgbSpace): Matrix {
+  const [r, g, b] = PRIMARIES[space].map(xyzAtY100) as [XYZ, XYZ, XYZ];
+  const columns: Matrix = [
+    [r[0], g[0], b[0]],
+    [r[1], g[1], b[1]],
+    [r[2], g[2], b[2]],
+  ];
+  const [R, G, B] = applied(inverse(columns), ...RGB_WHITE);
+  return [
+    [r[0] * R, g[0] * G, b[0] * B],
+    [r[1] * R, g[1] * G, b[1] * B],
+    [r[2] * R, g[2] * G, b[2] * B],
+  ];
+}
+
+/** Linear RGB (0…1) to XYZ (Y = 100). */
+export const TO_XYZ: Record<RgbSpace, Matrix> = {
+  srgb: toXYZMatrix('srgb'),
+  'display-p3': toXYZMatrix('display-p3'),
+};
+
+/** XYZ (Y = 100) to linear RGB: the inverses of TO_XYZ, computed, never the rounded ones of a table. */
+export const FROM_XYZ: Record<RgbSpace, Matrix> = {
+  srgb: inverse(TO_XYZ.srgb),
+  'display-p3': inverse(TO_XYZ['display-p3']),
+};
 
 /** Linear light of an encoded sRGB or Display P3 value, 0…1 (IEC 61966-2-1). */
 export const decode = (v: number): number =>
@@ -40,22 +67,50 @@ export const DECODE_8BIT: Float64Array = Float64Array.from({ length: 256 }, (_, 
   decode(v / 255),
 );
 
+/** XYZ (Y = 100) of linear RGB in 0…1. */
+export const xyzOfLinear = (r: number, g: number, b: number, space: RgbSpace = 'srgb'): XYZ =>
+  applied(TO_XYZ[space], r, g, b);
+
 /** CIELAB (D65) of linear RGB in 0…1. */
 export function labOfLinear(r: number, g: number, b: number, space: RgbSpace = 'srgb'): Lab {
-  const [mx, my, mz] = TO_XYZ[space];
-  return labOfXYZ(
-    mx[0] * r + mx[1] * g + mx[2] * b,
-    my[0] * r + my[1] * g + my[2] * b,
-    mz[0] * r + mz[1] * g + mz[2] * b,
-    RGB_WHITE,
-  );
+  const m = TO_XYZ[space];
+  return labOfXYZ(dot(m[0], r, g, b), dot(m[1], r, g, b), dot(m[2], r, g, b), RGB_WHITE);
 }
 
-/** Linear sRGB of a CIELAB (D65) colour; outside 0…1 when no sRGB screen shows it. */
-export function linearOfLab(lab: Lab): [r: number, g: number, b: number] {
-  const [X, Y, Z] = xyzOfLab(lab, RGB_WHITE);
-  const row = (m: XYZ) => m[0] * X + m[1] * Y + m[2] * Z;
-  return [row(FROM_XYZ_SRGB[0]), row(FROM_XYZ_SRGB[1]), row(FROM_XYZ_SRGB[2])];
+/**
+ * The same for loops that must not allocate.
+ * @param out 3 values, overwritten and returned
+ */
+export function labOfLinearInto(
+  r: number,
+  g: number,
+  b: number,
+  out: Float64Array,
+  space: RgbSpace = 'srgb',
+): Float64Array {
+  const m = TO_XYZ[space];
+  return labOfXYZInto(dot(m[0], r, g, b), dot(m[1], r, g, b), dot(m[2], r, g, b), RGB_WHITE, out);
+}
+
+/** Linear RGB of a CIELAB (D65) colour; outside 0…1 when no screen of that space shows it. */
+export function linearOfLab(
+  lab: Lab,
+  space: RgbSpace = 'srgb',
+): readonly [r: number, g: number, b: number] {
+  return applied(FROM_XYZ[space], ...xyzOfLab(lab, RGB_WHITE));
+}
+
+/** Linear RGB of one space from another, to work on a wide photograph in sRGB's coordinates. */
+export function linearBetween(
+  from: RgbSpace,
+  to: RgbSpace,
+  r: number,
+  g: number,
+  b: number,
+  out: Float64Array,
+): Float64Array {
+  const m = TO_XYZ[from];
+  return applyInto(FROM_XYZ[to], dot(m[0], r, g, b), dot(m[1], r, g, b), dot(m[2], r, g, b), out);
 }
 
 /** CIELAB (D65) of #rrggbb. @throws RangeError when it is not six hexadecimal digits after # */
@@ -66,6 +121,13 @@ export function labOfHex(hex: string): Lab {
   return labOfLinear(DECODE_8BIT[n >> 16]!, DECODE_8BIT[(n >> 8) & 255]!, DECODE_8BIT[n & 255]!);
 }
 
+const HALF_STEP = 0.5 / 255;
+
+/** Whether linear light is within 0…1, to half of an 8-bit step. */
+const inRange = (v: number): boolean => v > -decode(HALF_STEP) && v < decode(1 + HALF_STEP);
+
 /** Whether an sRGB screen can show a colour, to half of an 8-bit step. */
-export const inSrgb = (lab: Lab): boolean =>
-  linearOfLab(lab).every((v) => v > -decode(0.5 / 255) && encode(Math.max(v, 0)) < 1 + 0.5 / 255);
+export const inSrgb = (lab: Lab): boolean => linearOfLab(lab).every(inRange);
+
+/** Whether a Display P3 screen can show a colour, to half of an 8-bit step. */
+export const inP3 = (lab: Lab): boolean => linearOfLab(lab, 'display-p3').every(inRange);

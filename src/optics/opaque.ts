@@ -20,7 +20,8 @@ export const PER_MM = 300;
  * @param parts  by volume, each ≥ 0, one per paint, not all 0; only their proportions count
  * @param paints as many, in the same order
  * @param out    BANDS values 0…1, overwritten and returned
- * @throws RangeError when lengths differ or a part is not ≥ 0
+ * @throws RangeError when lengths differ, a part is not ≥ 0, or a band has no reflectance: K or S
+ *   below 0 or not a number, or both 0 (what neither absorbs nor scatters is never opaque)
  * @see P. Kubelka, J. Opt. Soc. Am. 38 (1948) 448. That K and S add: D. R. Duncan, Proc. Phys. Soc.
  *      52 (1940) 390 (reference from memory).
  */
@@ -29,7 +30,7 @@ export function opaque(
   paints: readonly Paint[],
   out: Reflectance,
 ): Reflectance {
-  checkParts(parts, paints.length);
+  sumOfParts(parts, paints.length);
   for (let band = 0; band < BANDS; band++) {
     let K = 0;
     let S = 0;
@@ -37,24 +38,36 @@ export function opaque(
       K += parts[i]! * paints[i]!.K[band]!;
       S += parts[i]! * paints[i]!.S[band]!;
     }
+    if (!(K >= 0 && S >= 0 && K + S > 0)) throw new RangeError(`band ${band}: K ${K}, S ${S}`);
     out[band] = infiniteReflectance(K, S);
   }
   return out;
 }
 
-/** R∞ of K and S; 1 where neither absorbs nor scatters is undefined, so S = 0 gives 0 unless K = 0 too. */
+/**
+ * R∞ of K and S ≥ 0: 1 where nothing absorbs, 0 where nothing scatters, and not a number where
+ * neither happens (light would pass for ever) or where K or S is none.
+ */
 export function infiniteReflectance(K: number, S: number): number {
-  if (K === 0) return 1;
   const q = K / S;
-  return 1 / (1 + q + Math.sqrt(q * q + 2 * q));
+  return 1 / (1 + q + Math.sqrt(q * (q + 2)));
 }
 
-function checkParts(parts: ArrayLike<number>, count: number): void {
+/** K/S of an opaque film: (1 − R∞)² ÷ 2R∞; infinite at R = 0 (Kubelka and Munk, 1931). */
+export const ratioOf = (R: number): number => ((1 - R) * (1 - R)) / (2 * R);
+
+/**
+ * Sum of the parts of a mixture.
+ * @throws RangeError when there are not `count` parts, one is not ≥ 0 and finite, or all are 0
+ */
+export function sumOfParts(parts: ArrayLike<number>, count: number): number {
   if (parts.length !== count) throw new RangeError(`${parts.length} parts for ${count} paints`);
   let sum = 0;
   for (let i = 0; i < count; i++) {
-    if (!(parts[i]! >= 0)) throw new RangeError(`part ${i} is ${parts[i]}`);
+    if (!(parts[i]! >= 0 && parts[i]! < Number.POSITIVE_INFINITY))
+      throw new RangeError(`part ${i} is ${parts[i]}`);
     sum += parts[i]!;
   }
   if (!(sum > 0)) throw new RangeError('no part is above zero');
+  return sum;
 }

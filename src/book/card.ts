@@ -1,0 +1,157 @@
+import type { Lab } from '../colour/lab.ts';
+import type { Mixture } from '../mixture/mixture.ts';
+import { type AnyRecord, type Entry, filesOf, hasBody, type Kind } from './record.ts';
+
+/** What a list needs of an entry: small, kept beside it, written in the same transaction. */
+export interface Card {
+  readonly id: string;
+  readonly kind: Kind;
+  readonly name: string;
+  /** Every word of the entry, folded: what a search by word looks through. */
+  readonly words: string;
+  /** ISO day or date that the entry is about. */
+  readonly date: string;
+  readonly changed: string;
+  readonly deletedAt?: string;
+  readonly colours: readonly { readonly lab: Lab; readonly share: number }[];
+  /** Pigments of the mixtures chosen. */
+  readonly pigments: readonly string[];
+  /** The photographs and maps that it needs. */
+  readonly files: readonly string[];
+  /** File of the photograph whose thumbnail stands for it. */
+  readonly picture?: string;
+  /** The specimen whose photograph stands for it. */
+  readonly specimen?: string;
+  /** Kept beside another entry after two devices changed the same one. */
+  readonly conflictOf?: string;
+}
+
+/** Without accents and capitals, so that "Äpfel" is found by "apfel". */
+export const folded = (text: string): string =>
+  text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
+
+/** The card of an entry; null for one that was purged. */
+export function cardOf(record: AnyRecord): Card | null {
+  if (!hasBody(record)) return null;
+  const { id, kind, changed } = record;
+  return {
+    id,
+    kind,
+    changed,
+    files: filesOf(record).map(({ file }) => file),
+    ...(record.deletedAt === undefined ? {} : { deletedAt: record.deletedAt }),
+    ...(record.conflict === undefined ? {} : { conflictOf: record.conflict.of }),
+    ...contentsOf(record),
+  };
+}
+
+type Contents = Pick<Card, 'name' | 'words' | 'date' | 'colours' | 'pigments'> &
+  Partial<Pick<Card, 'picture' | 'specimen'>>;
+type Shown = Card['colours'][number];
+
+/** What each kind has to show. Where mixtures are all that an entry has, their colours are its own. */
+function contentsOf(record: Entry): Contents {
+  switch (record.kind) {
+    case 'specimen': {
+      const { photo, gathered, light, place, walk } = record.body;
+      const colours = gathered?.colours ?? [];
+      const own = [light, place, walk, ...colours.map(({ name }) => name)];
+      return { ...contents(record.body, own, shown(colours)), picture: photo.file };
+    }
+    case 'harmony': {
+      const { colours, specimen } = record.body;
+      const chosen = colours.flatMap(({ mixture }) => (mixture ? [mixture] : []));
+      const own = colours.flatMap(({ name, altered = '' }) => [name, altered]);
+      const card = contents(record.body, own, shown(colours), chosen);
+      return specimen === null ? card : { ...card, specimen };
+    }
+    case 'drapery': {
+      const { garments } = record.body;
+      const folds = garments.flatMap((garment) => garment.folds);
+      const own = garments.flatMap(({ name, way, stuff }) => [name, way, stuff]);
+      const mixtures = folds.flatMap(({ mixture }) => (mixture ? [mixture] : []));
+      return contents(record.body, own, even(folds), mixtures);
+    }
+    case 'formula': {
+      const { subject, passages } = record.body;
+      const layers = passages.flatMap((passage) => passage.layers);
+      const own = [
+        subject,
+        ...names(passages),
+        ...layers.flatMap(({ film, note }) => [film, note]),
+      ];
+      return ofMixtures(
+        record.body,
+        own,
+        layers.map(({ mixture }) => mixture),
+      );
+    }
+    case 'passage': {
+      const { painting, piles } = record.body;
+      const day = record.changed.slice(0, 10);
+      const mixtures = piles.map(({ mixture }) => mixture);
+      return ofMixtures({ ...record.body, date: day }, [painting, ...names(piles)], mixtures);
+    }
+    case 'palette': {
+      const { piles } = record.body;
+      return ofMixtures(
+        record.body,
+        names(piles),
+        piles.map(({ mixture }) => mixture),
+      );
+    }
+    case 'sheet': {
+      const pigments = [...new Set(record.body.amounts.map(({ pigment }) => pigment))];
+      return { ...contents(record.body, pigments, []), pigments };
+    }
+    case 'shelf': {
+      const { paints } = record.body;
+      const own = paints.flatMap(({ pigment, label, grade, lot, note }) => [
+        ...[pigment, label, grade, lot, note],
+      ]);
+      const card = contents({ ...record.body, date: record.changed.slice(0, 10) }, own, []);
+      return { ...card, pigments: paints.map(({ pigment }) => pigment) };
+    }
+    case 'swatch': {
+      const { pigment, lot, lab, photo } = record.body;
+      const card = contents(record.body, [pigment, lot], [{ lab, share: 1 }]);
+      const pictured = photo ? { picture: photo.file } : {};
+      return { ...card, pigments: [pigment], ...pictured };
+    }
+    case 'pile': {
+      const { lots, seen, mixture } = record.body;
+      const own = lots.map(({ lot }) => lot);
+      return contents(record.body, own, [{ lab: seen, share: 1 }], [mixture]);
+    }
+    case 'leftover':
+      return ofMixtures(record.body, [record.body.kept], [record.body.mixture]);
+  }
+}
+
+interface Headed {
+  readonly name: string;
+  readonly note: string;
+  readonly date: string;
+}
+
+function contents(
+  { name, note, date }: Headed,
+  own: readonly string[],
+  colours: readonly Shown[],
+  mixtures: readonly Mixture[] = [],
+): Contents {
+  const pigments = [...new Set(mixtures.flatMap(pigmentsOf))];
+  const words = [name, note, ...own, ...pigments].filter(Boolean).join('\n');
+  return { name, words: folded(words), date, colours, pigments };
+}
+
+const ofMixtures = (body: Headed, own: readonly string[], mixtures: readonly Mixture[]) =>
+  contents(body, own, even(mixtures.map(({ partsLab }) => ({ lab: partsLab }))), mixtures);
+
+const shown = (colours: readonly Shown[]): readonly Shown[] =>
+  colours.map(({ lab, share }) => ({ lab, share }));
+const even = (colours: readonly { readonly lab: Lab }[]): readonly Shown[] =>
+  colours.map(({ lab }) => ({ lab, share: 1 / colours.length }));
+const names = (things: readonly { readonly name: string }[]) => things.map(({ name }) => name);
+const pigmentsOf = ({ parts }: Mixture): readonly string[] =>
+  parts.filter((part) => part.parts > 0).map(({ pigment }) => pigment);

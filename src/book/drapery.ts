@@ -1,0 +1,84 @@
+import * as v from 'valibot';
+import type { Lab } from '../colour/lab.ts';
+import type { Mixture } from '../mixture/mixture.ts';
+import { amount, date, id, lab, mixture, several, shortWords, words } from './fields.ts';
+
+/** One step of a garment, in the order of its ladder. */
+export interface FoldRecord {
+  /** A step of the ladder, or "reflected light", "trim". */
+  readonly step: string;
+  readonly lab: Lab;
+  readonly mixture?: Mixture;
+}
+export interface GarmentRecord {
+  readonly name: string;
+  /** "as nature had it", "deepened in its own hue", "shot cloth", "underpaint and glaze". */
+  readonly way: string;
+  readonly stuff: string;
+  readonly folds: readonly FoldRecord[];
+}
+/** A scheme of garments. */
+export interface DraperyBody {
+  readonly name: string;
+  readonly note: string;
+  readonly date: string;
+  readonly harmony: string | null;
+  readonly garments: readonly GarmentRecord[];
+}
+
+/** One coat of a passage, the lowest first. */
+export interface LayerRecord {
+  /** "imprimatura", "body colour", "glaze". */
+  readonly film: string;
+  readonly mixture: Mixture;
+  readonly filmMm?: number;
+  readonly note: string;
+}
+/** A named recipe by the passages of one subject. */
+export interface FormulaBody {
+  readonly name: string;
+  readonly note: string;
+  readonly date: string;
+  readonly subject: string;
+  /** The drapery or harmony it was made from; null for one made by hand. */
+  readonly from: string | null;
+  readonly passages: readonly { readonly name: string; readonly layers: readonly LayerRecord[] }[];
+}
+
+const fold: v.GenericSchema<unknown, FoldRecord> = v.strictObject({
+  step: shortWords,
+  lab,
+  mixture: v.exactOptional(mixture),
+});
+
+export const draperyBody: v.GenericSchema<unknown, DraperyBody> = v.strictObject({
+  name: shortWords,
+  note: words,
+  date,
+  harmony: v.nullable(id),
+  garments: several(
+    v.strictObject({
+      name: shortWords,
+      way: shortWords,
+      stuff: shortWords,
+      folds: several(fold, 12),
+    }),
+    12,
+  ),
+});
+
+const layer: v.GenericSchema<unknown, LayerRecord> = v.strictObject({
+  film: shortWords,
+  mixture,
+  filmMm: v.exactOptional(amount),
+  note: words,
+});
+
+export const formulaBody: v.GenericSchema<unknown, FormulaBody> = v.strictObject({
+  name: shortWords,
+  note: words,
+  date,
+  subject: shortWords,
+  from: v.nullable(id),
+  passages: several(v.strictObject({ name: shortWords, layers: several(layer, 12) }), 40),
+});

@@ -1,0 +1,86 @@
+/** What can go wrong with the book that a painter can act on. */
+export type BookFault =
+  | { readonly code: 'disk-full' }
+  | { readonly code: 'newer-book' }
+  | { readonly code: 'newer-window' }
+  | { readonly code: 'older-window' }
+  | { readonly code: 'book-removed' }
+  | { readonly code: 'no-storage' }
+  | { readonly code: 'lost-connection' }
+  | { readonly code: 'not-written'; readonly detail: string }
+  | { readonly code: 'not-opened'; readonly detail: string }
+  | { readonly code: 'not-read'; readonly detail: string }
+  | { readonly code: 'not-found' }
+  | { readonly code: 'damaged' }
+  | { readonly code: 'stopped' }
+  | { readonly code: 'not-a-photograph' }
+  | { readonly code: 'bad-record'; readonly where: string }
+  | { readonly code: 'newer-record' };
+
+const WORDS = {
+  'disk-full':
+    'There is no room left on this device, so this was not saved; what was saved before is untouched. Free some space, or make a copy of the book, then try again.',
+  'newer-book':
+    'This book was last written by a newer Kingcup, so it can be read here but not changed. Reload to bring Kingcup up to date.',
+  'newer-window':
+    'A newer Kingcup has opened this book in another window, so this window no longer writes. Reload this window.',
+  'older-window':
+    'An older Kingcup still has this book open in another window. Close the other window, and this one goes on by itself.',
+  'book-removed':
+    'The book was removed from this browser while this window was open. Reload to begin an empty book, then bring in your last copy.',
+  'no-storage':
+    'This browser lets Kingcup keep nothing, as some private windows do. Open Kingcup in an ordinary window to save.',
+  'lost-connection':
+    'The browser let go of the book and did not give it back; nothing in the book was changed. Try again, and reload if that fails.',
+  'not-written':
+    'The browser refused to write, so this was not saved; what was saved before is untouched. Try again, and make a copy of the book if it goes on.',
+  'not-opened':
+    'The book could not be opened; nothing in it was changed. Reload, and restart the browser if it happens again.',
+  'not-read':
+    'The browser could not read this from the book; nothing in it was changed. Try again, and reload if it goes on.',
+  'not-found': 'This entry is no longer in the book. Look in the bin, or in your last copy.',
+  damaged:
+    'This entry cannot be read any more; the others are not touched. Bring in your last copy to get it back.',
+  stopped: 'This was stopped, and the book is as it was before. Start it again when you like.',
+  'not-a-photograph':
+    'This is no whole JPEG photograph, so it was not kept. Take or choose the photograph again.',
+  'bad-record':
+    'This entry is not in a form that the book can keep, so it was not saved. Undo the last change and try again.',
+  'newer-record':
+    'This entry was written by a newer Kingcup, so it cannot be changed here. Reload to bring Kingcup up to date.',
+} satisfies Record<BookFault['code'], string>;
+
+/** The sentence for a fault: what happened, then what to do. */
+export const bookFaultWords = (fault: BookFault): string => WORDS[fault.code];
+
+/** What a browser's error means. Their names and messages differ, so both are looked at. */
+export function faultOf(
+  error: unknown,
+  otherwise: 'not-written' | 'not-read' | 'not-opened',
+): BookFault {
+  const { name, message } = nameOf(error);
+  if (/quota/i.test(name) || /quota|full disk|disk is full|no space/i.test(message))
+    return { code: 'disk-full' };
+  if (name === 'VersionError') return { code: 'newer-book' };
+  // Private windows of some browsers refuse at once; others have no store at all.
+  if (otherwise === 'not-opened' && /^(InvalidState|Reference)Error$/.test(name))
+    return { code: 'no-storage' };
+  if (isDead(error)) return { code: 'lost-connection' };
+  if (name === 'SecurityError') return { code: 'no-storage' };
+  return { code: otherwise, detail: `${name}: ${message}` };
+}
+
+/** True for the errors of a connection that the browser has dropped: a new one may well work. */
+export function isDead(error: unknown): boolean {
+  const { name, message } = nameOf(error);
+  return (
+    name === 'InvalidStateError' ||
+    (name === 'UnknownError' && /connection|server lost|terminated/i.test(message))
+  );
+}
+
+function nameOf(error: unknown): { name: string; message: string } {
+  return error instanceof Error || error instanceof DOMException
+    ? { name: error.name, message: error.message }
+    : { name: 'Error', message: String(error) };
+}

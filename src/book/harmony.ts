@@ -1,0 +1,59 @@
+import * as v from 'valibot';
+import type { Lab } from '../colour/lab.ts';
+import type { GatheredColour } from '../harmony/harmony.ts';
+import { AMOUNTS, type Amount, WAYS, type Way } from '../harmony/vary.ts';
+import type { Answer, Mixture } from '../mixture/mixture.ts';
+import { answer, date, id, lab, mixture, shortWords, words } from './fields.ts';
+import { gatheredForm } from './specimen.ts';
+
+/** One colour of a harmony, with what was chosen for it. */
+export interface HarmonyColour extends GatheredColour {
+  /** As gathered, where the painter has since corrected `lab` by eye or taken a variant. */
+  readonly asGathered?: Lab;
+  /** In the painter's or the program's words: "warmer, a little", "by eye". */
+  readonly altered?: string;
+  /** Variants taken, one upon the other, of the colour as it is mixed (keyed or as seen). */
+  readonly taken?: readonly { readonly way: Way; readonly amount: Amount }[];
+  /** The mixture chosen. */
+  readonly mixture?: Mixture;
+  /** The whole answer that it was chosen from, so that alternatives are at hand with no search. */
+  readonly answer?: Answer;
+}
+
+export interface HarmonyBody {
+  readonly name: string;
+  readonly note: string;
+  /** ISO day or date. */
+  readonly date: string;
+  /** The specimen it was gathered from; null for one made by hand. */
+  readonly specimen: string | null;
+  readonly colours: readonly HarmonyColour[];
+  /** The mixtures answer the harmony keyed to the shelf, or as it was seen. */
+  readonly keyed: boolean;
+  /** Name of the shelf that the mixtures were found on. */
+  readonly shelf: string;
+}
+
+const harmonyColour: v.GenericSchema<unknown, HarmonyColour> = v.strictObject({
+  ...gatheredForm,
+  asGathered: v.exactOptional(lab),
+  altered: v.exactOptional(shortWords),
+  taken: v.exactOptional(
+    v.pipe(
+      v.array(v.strictObject({ way: v.picklist(WAYS), amount: v.picklist(AMOUNTS) })),
+      v.maxLength(100),
+    ),
+  ),
+  mixture: v.exactOptional(mixture),
+  answer: v.exactOptional(answer),
+});
+
+export const harmonyBody: v.GenericSchema<unknown, HarmonyBody> = v.strictObject({
+  name: shortWords,
+  note: words,
+  date,
+  specimen: v.nullable(id),
+  colours: v.pipe(v.array(harmonyColour), v.minLength(1), v.maxLength(12)),
+  keyed: v.boolean(),
+  shelf: shortWords,
+});

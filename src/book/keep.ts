@@ -1,0 +1,98 @@
+import type { Gathered } from '../harmony/harmony.ts';
+import type { Result } from '../result.ts';
+import type { BookFault } from './faults.ts';
+import type { Entry } from './record.ts';
+import type { NeutralSpot, SpecimenBody } from './specimen.ts';
+import type { Book, Picture, Put } from './store.ts';
+
+/** What may be said of a photograph; all of it can wait, and none of it comes from the photograph. */
+export type SpecimenWords = Partial<
+  Pick<SpecimenBody, 'name' | 'note' | 'light' | 'place' | 'walk' | 'date'>
+>;
+
+/**
+ * Keeps a photograph at once, words later.
+ * @param photograph the re-encoded JPEG, long edge at most 2048, no EXIF
+ * @param thumbnail  a small JPEG of it
+ * @param day        ISO day, used unless `words` give a date
+ */
+export async function keepPhotograph(
+  book: Book,
+  photograph: Picture,
+  thumbnail: Picture,
+  day: string,
+  words: SpecimenWords = {},
+): Promise<Result<Put<'specimen'>, BookFault>> {
+  const photo = await book.file(photograph);
+  if (!photo.ok) return photo;
+  const small = await book.file(thumbnail);
+  if (!small.ok) return small;
+  const empty = { name: '', note: '', light: '', place: '', walk: '', date: day };
+  return book.put({
+    kind: 'specimen',
+    body: { ...empty, ...words, photo: photo.value.ref },
+    files: [photo.value],
+    thumbnail: { of: photo.value.ref.file, ...small.value.stored },
+  });
+}
+
+export interface Gathering {
+  readonly gathered: Gathered;
+  /** One byte a cell, 0 where rubbed out; width × height. */
+  readonly mask?: { readonly width: number; readonly height: number; readonly data: Uint8Array };
+  readonly neutral?: NeutralSpot;
+}
+
+/** Keeps what was gathered from a specimen, so that opening it again computes nothing. */
+export async function keepGathering(
+  book: Book,
+  specimen: Entry<'specimen'>,
+  { gathered, mask, neutral }: Gathering,
+): Promise<Result<Put<'specimen'>, BookFault>> {
+  const labels = await book.file(plane(gathered.labels));
+  if (!labels.ok) return labels;
+  const rubbed = mask ? await book.file(plane(mask)) : null;
+  if (rubbed && !rubbed.ok) return rubbed;
+  const { gathered: _g, mask: _m, neutral: _n, ...rest } = specimen.body;
+  const { width, height, colours, remarks } = gathered;
+  return book.put({
+    kind: 'specimen',
+    id: specimen.id,
+    over: specimen,
+    body: {
+      ...rest,
+      ...(neutral ? { neutral } : {}),
+      ...(rubbed ? { mask: rubbed.value.ref } : {}),
+      gathered: { width, height, colours, labels: labels.value.ref, remarks },
+    },
+    quiet: true,
+    files: rubbed ? [labels.value, rubbed.value] : [labels.value],
+  });
+}
+
+interface Plane {
+  readonly width: number;
+  readonly height: number;
+  readonly data: Uint8Array;
+}
+
+const plane = ({ width, height, data }: Plane): Picture => ({
+  bytes: new Uint8Array(data).buffer,
+  type: 'application/octet-stream',
+  width,
+  height,
+});
+
+/** The whole of what was gathered, read back from the book; null where nothing was. */
+export async function gatheringOf(book: Book, { body }: Entry<'specimen'>) {
+  const { gathered } = body;
+  if (!gathered) return null;
+  const { labels, ...rest } = gathered;
+  const stored = await book.photograph(labels.file);
+  if (!stored.ok) return null;
+  const { width, height } = labels;
+  return {
+    ...rest,
+    labels: { width, height, data: new Uint8Array(stored.value.bytes) },
+  } satisfies Gathered;
+}

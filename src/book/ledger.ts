@@ -1,0 +1,103 @@
+import { fail, ok, type Result } from '../result.ts';
+import { type Connection, Refusal, type Table, type Transaction } from './database.ts';
+import { type BookFault, faultOf } from './faults.ts';
+import { createSaving, type Saving } from './saving.ts';
+
+export interface BookChange {
+  readonly ids: readonly string[];
+  readonly from: 'this window' | 'another window';
+}
+
+/** What the book uses of a BroadcastChannel. */
+export interface Channel {
+  postMessage(message: unknown): void;
+  onmessage: ((event: MessageEvent) => void) | null;
+  close(): void;
+}
+
+/** Every read and write of the book passes here: the line, the faults, the news to other windows. */
+export interface Ledger {
+  readonly saving: Saving;
+  /**
+   * The line says "saving" until the work is on disk or has failed; what failed can be tried again.
+   * Without a key it is housekeeping, which nobody waits for.
+   */
+  write<T>(
+    key: string | null,
+    tables: readonly Table[],
+    work: (transaction: Transaction<'readwrite'>) => Promise<Written<T>>,
+  ): Promise<Result<T, BookFault>>;
+  read<T>(
+    tables: readonly Table[],
+    work: (transaction: Transaction<'readonly'>) => Promise<T>,
+  ): Promise<Result<T, BookFault>>;
+  onChange(listener: (change: BookChange) => void): () => void;
+  retry(): Promise<void>;
+  forget(key: string): void;
+}
+export interface Written<T> {
+  readonly value: T;
+  /** Entries that are not as they were. */
+  readonly ids: readonly string[];
+}
+
+const faultIn = (error: unknown, otherwise: 'not-written' | 'not-read'): BookFault =>
+  error instanceof Refusal ? error.fault : faultOf(error, otherwise);
+
+export function createLedger(connection: Connection, channel: Channel | null): Ledger {
+  const saving = createSaving();
+  const listeners = new Set<(change: BookChange) => void>();
+  const again = new Map<string, () => Promise<unknown>>();
+
+  const tell = (change: BookChange) => {
+    for (const listener of [...listeners]) listener(change);
+  };
+  if (channel)
+    channel.onmessage = ({ data }) => {
+      if (Array.isArray(data)) tell({ ids: data.map(String), from: 'another window' });
+    };
+
+  const ledger: Ledger = {
+    saving,
+    async write(key, tables, work) {
+      const mark = key === null ? null : saving.begin(key);
+      try {
+        const { value, ids } = await connection.run('readwrite', tables, work);
+        if (key !== null) again.delete(key);
+        mark?.durable();
+        if (ids.length > 0) {
+          tell({ ids, from: 'this window' });
+          channel?.postMessage(ids);
+        }
+        return ok(value);
+      } catch (error) {
+        const fault = faultIn(error, 'not-written');
+        if (fault.code === 'not-found' || fault.code === 'stopped') mark?.dropped();
+        else {
+          if (key !== null) again.set(key, () => ledger.write(key, tables, work));
+          mark?.failed(fault);
+        }
+        return fail(fault);
+      }
+    },
+    async read(tables, work) {
+      try {
+        return ok(await connection.run('readonly', tables, work));
+      } catch (error) {
+        return fail(faultIn(error, 'not-read'));
+      }
+    },
+    onChange(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    async retry() {
+      for (const attempt of [...again.values()]) await attempt();
+    },
+    forget(key) {
+      again.delete(key);
+      saving.forget(key);
+    },
+  };
+  return ledger;
+}

@@ -1,0 +1,182 @@
+import * as v from 'valibot';
+import { fail, ok, type Result } from '../result.ts';
+import { CLOCK_FORM, type Clock, LATEST_MS, msOf } from './clock.ts';
+import { type DraperyBody, draperyBody, type FormulaBody, formulaBody } from './drapery.ts';
+import type { BookFault } from './faults.ts';
+import { type FileRef, ID_FORM } from './fields.ts';
+import { type HarmonyBody, harmonyBody } from './harmony.ts';
+import {
+  type LeftoverBody,
+  leftoverBody,
+  type PaletteBody,
+  type PassageBody,
+  type PileBody,
+  paletteBody,
+  passageBody,
+  pileBody,
+  type SheetBody,
+  sheetBody,
+} from './palette.ts';
+import { knows, type Seen, type Span, wellFormed } from './seen.ts';
+import { type ShelfBody, type SwatchBody, shelfBody, swatchBody } from './shelf.ts';
+import { type SpecimenBody, specimenBody } from './specimen.ts';
+
+/** What each kind of entry holds. */
+export interface Bodies {
+  specimen: SpecimenBody;
+  harmony: HarmonyBody;
+  drapery: DraperyBody;
+  formula: FormulaBody;
+  passage: PassageBody;
+  palette: PaletteBody;
+  sheet: SheetBody;
+  shelf: ShelfBody;
+  swatch: SwatchBody;
+  pile: PileBody;
+  leftover: LeftoverBody;
+}
+export type Kind = keyof Bodies;
+
+const BODY_SCHEMAS: { readonly [K in Kind]: v.GenericSchema<unknown, Bodies[K]> } = {
+  specimen: specimenBody,
+  harmony: harmonyBody,
+  drapery: draperyBody,
+  formula: formulaBody,
+  passage: passageBody,
+  palette: paletteBody,
+  sheet: sheetBody,
+  shelf: shelfBody,
+  swatch: swatchBody,
+  pile: pileBody,
+  leftover: leftoverBody,
+};
+export const KINDS = Object.keys(BODY_SCHEMAS) as readonly Kind[];
+
+/** The schema that today's code writes. */
+export const SCHEMA = 1;
+
+/** Which version of which entry a conflict copy keeps, or has grown from. */
+export interface Conflict {
+  readonly of: string;
+  /** Of the version kept. While the copy's own `seen` is the same, nobody has touched it. */
+  readonly seen: Seen;
+  /** Where the version kept was a conflict copy already. */
+  readonly before?: Conflict;
+}
+
+/** The one form of every entry in the book. */
+export interface Form<K extends Kind, Body> {
+  readonly id: string;
+  readonly kind: K;
+  readonly schema: number;
+  /** ISO date and time. */
+  readonly created: string;
+  readonly changed: string;
+  /** Of this version; with `device` it names the version, for ever and everywhere. */
+  readonly clock: Clock;
+  readonly device: string;
+  /** What this version was made in knowledge of: tells "newer" from "at the same time". */
+  readonly seen: Seen;
+  /** In the bin since. */
+  readonly deletedAt?: string;
+  /** Taken out of the bin for good: only the mark that it was deleted is left. */
+  readonly purged?: true;
+  /** Kept beside another entry, whose own version was newer. */
+  readonly conflict?: Conflict;
+  /** Null when purged. */
+  readonly body: Body | null;
+}
+
+/** An entry as stored, whatever its state. */
+export type AnyRecord = { [K in Kind]: Form<K, Bodies[K]> }[Kind];
+/** An entry with its contents: what screens work with. */
+export type Entry<K extends Kind = Kind> = {
+  [P in K]: Form<P, Bodies[P]> & { readonly body: Bodies[P] };
+}[K];
+
+const clock = v.pipe(
+  v.string(),
+  v.regex(CLOCK_FORM),
+  v.check((text) => msOf(text) < LATEST_MS, 'beyond the year 10000'),
+);
+const device = v.pipe(v.string(), v.regex(ID_FORM));
+const instant = v.pipe(v.string(), v.regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d+)?Z$/));
+const span: v.GenericSchema<unknown, Span> = v.strictTuple([clock, clock]);
+const seen: v.GenericSchema<unknown, Seen> = v.pipe(
+  v.record(device, v.pipe(v.array(span), v.minLength(1), v.maxLength(10_000))),
+  v.maxEntries(1000),
+);
+
+const conflict: v.GenericSchema<unknown, Conflict> = v.strictObject({
+  of: device,
+  seen,
+  before: v.exactOptional(v.lazy(() => conflict)),
+});
+
+const form = {
+  id: v.pipe(v.string(), v.regex(ID_FORM)),
+  schema: v.literal(SCHEMA),
+  created: instant,
+  changed: instant,
+  clock,
+  device,
+  seen,
+  deletedAt: v.exactOptional(instant),
+  purged: v.exactOptional(v.literal(true)),
+  conflict: v.exactOptional(conflict),
+};
+
+const FORMS = Object.fromEntries(
+  KINDS.map((kind) => [
+    kind,
+    v.pipe(
+      v.strictObject({
+        ...form,
+        kind: v.literal(kind),
+        body: v.nullable<v.GenericSchema<unknown, unknown>>(BODY_SCHEMAS[kind]),
+      }),
+      v.check((record) => (record.body === null) === (record.purged === true), 'no contents'),
+      v.check((record) => record.purged !== true || record.deletedAt !== undefined, 'not deleted'),
+      v.check(({ seen, device, clock }) => wellFormed(seen, device, clock), 'does not know itself'),
+      v.check(
+        ({ conflict, seen }) => !conflict || knows(seen, conflict.seen),
+        'does not know what it keeps',
+      ),
+    ),
+  ]),
+) as unknown as Readonly<Record<Kind, v.GenericSchema<unknown, AnyRecord>>>;
+
+export const isKind = (kind: unknown): kind is Kind =>
+  typeof kind === 'string' && Object.hasOwn(BODY_SCHEMAS, kind);
+
+/** Reads a stored or received entry: exactly the form, nothing more, or a fault that says where. */
+export function readRecord(raw: unknown): Result<AnyRecord, BookFault> {
+  if (typeof raw !== 'object' || raw === null) return fail({ code: 'bad-record', where: '' });
+  const { schema, kind } = raw as { schema?: unknown; kind?: unknown };
+  if (typeof schema === 'number' && schema > SCHEMA) return fail({ code: 'newer-record' });
+  if (!isKind(kind)) return fail({ code: 'bad-record', where: 'kind' });
+  const read = v.safeParse(FORMS[kind], raw, { abortEarly: true });
+  if (read.success) return ok(read.output);
+  const issue = read.issues[0];
+  return fail({
+    code: 'bad-record',
+    where: `${v.getDotPath(issue) ?? ''} ${issue.message}`.trim(),
+  });
+}
+
+export const hasBody = (record: AnyRecord): record is Entry => record.body !== null;
+
+/** The photographs, masks and label maps that an entry needs. */
+export function filesOf(record: AnyRecord): readonly FileRef[] {
+  if (!hasBody(record)) return [];
+  switch (record.kind) {
+    case 'specimen': {
+      const { photo, mask, gathered } = record.body;
+      return [photo, mask, gathered?.labels].filter((ref) => ref !== undefined);
+    }
+    case 'swatch':
+      return record.body.photo ? [record.body.photo] : [];
+    default:
+      return [];
+  }
+}

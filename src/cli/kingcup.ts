@@ -1,0 +1,29 @@
+import { Plain, run } from './fault.ts';
+import { gatherVerb } from './gather.ts';
+import { mixVerb } from './mix.ts';
+
+/** What each verb is for, and the verb itself. */
+const VERBS: Record<string, { about: string; act: (args: readonly string[]) => Promise<void> }> = {
+  gather: { about: 'the harmony of a photograph', act: gatherVerb },
+  mix: { about: 'mixtures of the pigments on a shelf for given colours', act: mixVerb },
+};
+
+const HELP = `Kingcup: from what you saw to paint on the palette.
+
+${Object.entries(VERBS)
+  .map(([verb, { about }]) => `  ${verb.padEnd(10)} ${about}`)
+  .join('\n')}
+
+“kingcup VERB --help” says what each takes. From a checkout: npm run -s kingcup -- VERB …
+`;
+
+await run(async () => {
+  const [verb, ...rest] = process.argv.slice(2);
+  if (verb === undefined || verb === '--help' || verb === 'help' || verb === '-h') {
+    process.stdout.write(HELP);
+    return;
+  }
+  const found = Object.hasOwn(VERBS, verb) ? VERBS[verb] : undefined;
+  if (!found) throw new Plain(`Kingcup has no verb “${verb}”. “kingcup --help” lists them.`);
+  await found.act(rest);
+});

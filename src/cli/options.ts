@@ -1,0 +1,62 @@
+import { type ParseArgsConfig, parseArgs } from 'node:util';
+import { Plain } from './fault.ts';
+
+type Options = NonNullable<ParseArgsConfig['options']>;
+
+/** An option as it was typed, in order. */
+export interface Typed {
+  readonly name: string;
+  readonly value: string;
+}
+
+export interface Parsed {
+  readonly files: readonly string[];
+  /** Options with a value, in the order of the command line. */
+  readonly given: readonly Typed[];
+  readonly has: (name: string) => boolean;
+  /** The last value of an option. */
+  readonly value: (name: string) => string | undefined;
+}
+
+/** Reads a verb's arguments. @throws Plain with a sentence about what was not understood */
+export function readOptions(verb: string, args: readonly string[], options: Options): Parsed {
+  try {
+    const { positionals, tokens } = parseArgs({
+      args: [...args],
+      options,
+      allowPositionals: true,
+      tokens: true,
+    });
+    const seen = tokens.filter((token) => token.kind === 'option');
+    const given = seen.flatMap(({ name, value }) => (value === undefined ? [] : [{ name, value }]));
+    return {
+      files: positionals,
+      given,
+      has: (name) => seen.some((token) => token.name === name),
+      value: (name) => given.findLast((token) => token.name === name)?.value,
+    };
+  } catch (error) {
+    const reason =
+      error instanceof Error ? error.message.split('\n')[0]!.split('. ')[0]! : String(error);
+    throw new Plain(`${reason.replace(/\.$/, '')}. “kingcup ${verb} --help” lists what it takes.`);
+  }
+}
+
+/** A whole number in a range. @throws Plain */
+export function wholeNumber(name: string, text: string, least: number, most: number): number {
+  const n = Number(text);
+  if (!/^\d+$/.test(text) || n < least || n > most)
+    throw new Plain(`--${name} takes a whole number from ${least} to ${most}, not “${text}”.`);
+  return n;
+}
+
+/** Numbers with commas between them. @throws Plain */
+export function numbers(name: string, text: string, count: number, example: string): number[] {
+  const pieces = text.split(',').map((piece) => piece.trim());
+  const values = pieces.map(Number);
+  if (pieces.length !== count || pieces.includes('') || !values.every(Number.isFinite))
+    throw new Plain(
+      `--${name} takes ${count} numbers with commas, like ${example}, not “${text}”.`,
+    );
+  return values;
+}

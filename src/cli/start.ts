@@ -1,0 +1,30 @@
+import { resolve } from 'node:path';
+import { starterShelf } from '../pigment/starter.ts';
+import { Plain, run } from './fault.ts';
+import { gatherFile, table } from './gather.ts';
+import { answersFor, mixtureTable } from './mix.ts';
+import { readOptions, wholeNumber } from './options.ts';
+import { serveApp } from './server.ts';
+
+const ROOT = resolve(import.meta.dirname, '../..');
+
+await run(async () => {
+  const options = readOptions('start', process.argv.slice(2), { port: { type: 'string' } });
+  const port = wholeNumber('port', options.value('port') ?? '4173', 0, 65535);
+
+  const photo = await gatherFile(resolve(ROOT, 'samples/jay-feather.jpg'));
+  if (typeof photo === 'string') throw new Plain(photo);
+  process.stdout.write(`${table(photo)}\n`);
+  const targets = photo.colours.map(({ lab }) => lab as [number, number, number]);
+  const shelf = starterShelf();
+  process.stdout.write(mixtureTable(answersFor(targets, shelf, { key: true }), shelf));
+
+  const { url } = await serveApp(resolve(ROOT, 'dist/app'), port).catch((error) => {
+    throw new Plain(
+      (error as NodeJS.ErrnoException).code === 'EADDRINUSE'
+        ? `Port ${port} is taken. Choose another: npm start -- --port ${port + 1}`
+        : String(error),
+    );
+  });
+  process.stdout.write(`\nKingcup is open at ${url}  (Ctrl+C ends it)\n`);
+});

@@ -1,0 +1,48 @@
+import { chroma, hueTurnDeg, type Lab } from './lab.ts';
+import { oklabHueDeg, oklabOfLab } from './oklab.ts';
+
+/**
+ * What a turn of hue is called: the word against and with the angle (OKLab degrees). A blue turns
+ * greener or redder, never "bluer".
+ */
+const TURNS: readonly (readonly [below: number, back: string, on: string])[] = [
+  [46, 'bluer', 'yellower'],
+  [84, 'redder', 'yellower'],
+  [112, 'redder', 'greener'],
+  [140, 'yellower', 'greener'],
+  [198, 'yellower', 'bluer'],
+  [284, 'greener', 'redder'],
+  [345, 'bluer', 'redder'],
+  [360, 'bluer', 'yellower'],
+];
+
+/** The words for turning a hue back and on. */
+export function turnWords(hueDeg: number): readonly [back: string, on: string] {
+  const [, back, on] = TURNS.find(([below]) => hueDeg < below)!;
+  return [back, on];
+}
+
+/** How far apart two colours are along the three things an eye tells apart, in units of about 1 CIEDE2000. */
+export interface Steps {
+  /** Above 0: the second is lighter. */
+  readonly value: number;
+  /** Above 0: the second has more chroma. */
+  readonly chroma: number;
+  /** Above 0: the second lies further on by OKLab hue; 0 when one has no hue. */
+  readonly hue: number;
+}
+
+/** Lightness, chroma and hue from one colour to another, weighted as in CIEDE2000. */
+export function stepsBetween(from: Lab, to: Lab): Steps {
+  const [C1, C2] = [chroma(from), chroma(to)];
+  const meanC = (C1 + C2) / 2;
+  const l50 = ((from[0] + to[0]) / 2 - 50) ** 2;
+  const [h1, h2] = [oklabHueDeg(oklabOfLab(from)), oklabHueDeg(oklabOfLab(to))];
+  const turn = h1 === null || h2 === null ? 0 : hueTurnDeg(h1, h2);
+  const dH = 2 * Math.sqrt(C1 * C2) * Math.sin((turn * Math.PI) / 360);
+  return {
+    value: (to[0] - from[0]) / (1 + (0.015 * l50) / Math.sqrt(20 + l50)),
+    chroma: (C2 - C1) / (1 + 0.045 * meanC),
+    hue: dH / (1 + 0.015 * meanC),
+  };
+}

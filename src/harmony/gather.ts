@@ -1,0 +1,153 @@
+import { deltaE00 } from '../colour/difference.ts';
+import type { Lab } from '../colour/lab.ts';
+import { flatten } from '../photo/flat.ts';
+import type { Mask } from '../photo/mask.ts';
+import type { Pixels } from '../photo/pixels.ts';
+import { type Matrix3, type WorkImage, workImage } from '../photo/work.ts';
+import { fail, ok, type Result } from '../result.ts';
+import { borders } from './border.ts';
+import { cluster, histogram } from './cluster.ts';
+import type { Gathered, GatheredColour } from './harmony.ts';
+import { join, MOST } from './join.ts';
+import { labelMap, NOWHERE } from './labels.ts';
+import { type Area, area, labImage, ladder, localColour } from './measure.ts';
+import { plainNames } from './names.ts';
+
+export type GatherFault =
+  | { readonly code: 'transparent' }
+  | { readonly code: 'all-rubbed-out' }
+  | { readonly code: 'stopped' };
+
+export interface GatherOptions {
+  /** 1…7 colours; left out, gathering chooses. */
+  readonly colours?: number | undefined;
+  /** What is looked at; left out, everything that is not transparent. */
+  readonly mask?: Mask | undefined;
+  /** Sets the light right: applied in linear sRGB (photo/neutral.ts). */
+  readonly adapt?: Matrix3 | undefined;
+  /** Called with 0…1. */
+  readonly onProgress?: ((done: number) => void) | undefined;
+  /** Asked now and then; true ends the work with the fault `stopped`. */
+  readonly stopped?: (() => boolean) | undefined;
+}
+
+/** Clusters before joining. */
+const OVER = 40;
+/** An accent holds less than this share of the area … */
+const ACCENT_SHARE = 0.02;
+/** … and is farther than this (CIEDE2000, kL = 2) from every other colour. */
+const ACCENT_FAR = 12;
+
+/**
+ * The harmony of a photograph: one to seven colours, each a thing with its light and its shadow.
+ * The same pixels give the same harmony to the last digit.
+ * @throws RangeError when `colours` is not a whole number 1…7 or the pixels are not as many as said
+ */
+export function gather(pixels: Pixels, options: GatherOptions = {}): Result<Gathered, GatherFault> {
+  const { colours: wanted, mask, adapt, onProgress, stopped } = options;
+  if (wanted !== undefined && !(Number.isInteger(wanted) && wanted >= 1 && wanted <= MOST))
+    throw new RangeError(`a harmony has 1 to ${MOST} colours, not ${wanted}`);
+  const pause = (done: number) => {
+    onProgress?.(0.6 * done);
+    return stopped?.() ?? false;
+  };
+  const work = workImage(pixels, { mask, adapt, pause });
+  if (!work) return fail({ code: 'stopped' });
+  if (work.pixels === 0)
+    return fail({ code: mask && anyOpaque(pixels) ? 'all-rubbed-out' : 'transparent' });
+  onProgress?.(0.6);
+
+  const flat = flatten(work);
+  const bins = histogram(flat, work.seen);
+  const clusters = cluster(bins, OVER);
+  if (stopped?.()) return fail({ code: 'stopped' });
+  onProgress?.(0.8);
+
+  const first = new Uint8Array(work.L.length).fill(NOWHERE);
+  for (let i = 0; i < first.length; i++)
+    if (bins.ofCell[i]! >= 0) first[i] = clusters.ofBin[bins.ofCell[i]!]!;
+  const group = join(
+    clusters,
+    borders(flat, work.width, work.height, first, clusters.count),
+    wanted,
+  );
+  const label = first;
+  for (let i = 0; i < label.length; i++) if (label[i] !== NOWHERE) label[i] = group[label[i]!]!;
+  if (stopped?.()) return fail({ code: 'stopped' });
+  onProgress?.(0.9);
+
+  const colours = measure(work, label);
+  onProgress?.(1);
+  return ok({
+    width: pixels.width,
+    height: pixels.height,
+    colours,
+    labels: labelMap(work, label),
+    remarks: remarks(pixels, work, colours, wanted),
+  });
+}
+
+function anyOpaque({ data }: Pixels): boolean {
+  const half = data instanceof Uint16Array ? 32768 : 128;
+  for (let i = 3; i < data.length; i += 4) if (data[i]! >= half) return true;
+  return false;
+}
+
+/** The colours of a labelling, by share with accents last; `label` is renumbered to that order. */
+function measure(work: WorkImage, label: Uint8Array): GatheredColour[] {
+  const lab = labImage(work);
+  const parts: { colour: number; part: Area; lab: Lab }[] = [];
+  for (let colour = 0; colour < MOST; colour++) {
+    const part = area(label, work.seen, colour);
+    if (part.cells.length === 0) continue;
+    parts.push({ colour, part, lab: localColour(lab, part, work.seen) });
+  }
+  const marked = parts.map((p) => {
+    const share = p.part.weight / work.pixels;
+    const far = parts.every((q) => q === p || deltaE00(p.lab, q.lab, 2) > ACCENT_FAR);
+    return { ...p, share, accent: parts.length > 1 && share < ACCENT_SHARE && far };
+  });
+  marked.sort(
+    (p, q) => Number(p.accent) - Number(q.accent) || q.share - p.share || p.colour - q.colour,
+  );
+  const order = new Uint8Array(256).fill(NOWHERE);
+  marked.forEach((p, i) => {
+    order[p.colour] = i;
+  });
+  for (let i = 0; i < label.length; i++) label[i] = order[label[i]!]!;
+  const names = plainNames(marked.map((p) => p.lab));
+  return marked.map((p, i) => ({
+    name: names[i]!,
+    lab: p.lab,
+    share: p.share,
+    accent: p.accent,
+    ladder: ladder(lab, p.part, work.seen),
+  }));
+}
+
+function remarks(
+  pixels: Pixels,
+  work: WorkImage,
+  colours: readonly GatheredColour[],
+  wanted: number | undefined,
+): string[] {
+  const said: string[] = [];
+  if (pixels.width * pixels.height < 64)
+    said.push('The photograph is only a few pixels large, so shares and ladder say little.');
+  else if (work.pixels < 64)
+    said.push('Only a few pixels are looked at, so shares and ladder say little.');
+  if (work.clipped.white > 0.25)
+    said.push(
+      `${Math.round(work.clipped.white * 100)} % of what is looked at is blown out to white: its colour was lost in the camera.`,
+    );
+  if (work.clipped.black > 0.5)
+    said.push(
+      `${Math.round(work.clipped.black * 100)} % of what is looked at is black: its colour was lost in the dark.`,
+    );
+  if (colours.length === 1 && wanted === undefined) said.push('There is one colour in it.');
+  if (wanted !== undefined && colours.length < wanted)
+    said.push(`${wanted} colours were asked for, ${colours.length} could be told apart.`);
+  if (colours.every((c) => Math.hypot(c.lab[1], c.lab[2]) < 2))
+    said.push('The photograph is grey throughout.');
+  return said;
+}

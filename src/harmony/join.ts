@@ -1,0 +1,168 @@
+import type { Borders } from './border.ts';
+
+/** What is to be joined: weights and mean OKLab of each node. */
+export interface Nodes {
+  readonly count: number;
+  readonly weight: Float64Array;
+  readonly L: Float64Array;
+  readonly a: Float64Array;
+  readonly b: Float64Array;
+}
+
+/** Colours that a harmony has at most. */
+export const MOST = 7;
+
+/** Nodes joined so far: sums, from which means follow. */
+export interface Group {
+  weight: number;
+  /** Σ w L, Σ w L², Σ w L a, Σ w L b: the line from black through the group's colours. */
+  sL: number;
+  sLL: number;
+  sLa: number;
+  sLb: number;
+}
+
+/** Sums over the border of two groups. */
+export interface Border {
+  n: number;
+  acrossL: number;
+  acrossC: number;
+  besideL: number;
+  besideC: number;
+}
+
+export function groupOf(nodes: Nodes, i: number): Group {
+  const [w, L, a, b] = [nodes.weight[i]!, nodes.L[i]!, nodes.a[i]!, nodes.b[i]!];
+  return { weight: w, sL: w * L, sLL: w * L * L, sLa: w * L * a, sLb: w * L * b };
+}
+
+export function borderOf(borders: Borders, i: number, j: number): Border {
+  const at = i * borders.count + j;
+  return {
+    n: borders.crossings[at]!,
+    acrossL: borders.acrossL[at]!,
+    acrossC: borders.acrossC[at]!,
+    besideL: borders.besideL[at]!,
+    besideC: borders.besideC[at]!,
+  };
+}
+
+function absorb<T extends Group | Border>(into: T, from: T): void {
+  for (const key of Object.keys(into) as (keyof T)[]) (into[key] as number) += from[key] as number;
+}
+
+/**
+ * Joins nodes that are one thing in different light, cheapest pair first.
+ * @param wanted colours, or undefined to choose by itself
+ * @returns the group of each node, 0…groups − 1
+ */
+export function join(
+  nodes: Nodes,
+  borders: Borders,
+  wanted?: number,
+  trace?: (p: Group, q: Group, border: Border, price: number) => void,
+): Uint8Array {
+  const n = nodes.count;
+  const groups: (Group | undefined)[] = [];
+  const edges: Border[][] = [];
+  let total = 0;
+  for (let i = 0; i < n; i++) {
+    total += nodes.weight[i]!;
+    groups.push(nodes.weight[i]! > 0 ? groupOf(nodes, i) : undefined);
+    edges.push(Array.from({ length: n }, (_, j) => borderOf(borders, i, j)));
+  }
+  const parent = Int32Array.from({ length: n }, (_, i) => i);
+  const limit = LIMIT * (0.65 + 0.35 * sceneScale(nodes, total));
+  let live = groups.filter((g) => g !== undefined).length;
+  const costs = new Float64Array(n * n);
+  const price = (i: number, j: number) => {
+    const gi = groups[i]!;
+    const gj = groups[j]!;
+    const c = cost(gi, gj, edges[i]![j]!);
+    const share = Math.min(gi.weight, gj.weight) / total;
+    // Past the limit the small go first; a far accent still costs more than a near large one.
+    return c > limit ? c * Math.min(1, 0.35 + 4 * Math.sqrt(share)) + limit : c;
+  };
+  for (let i = 0; i < n; i++)
+    for (let j = i + 1; j < n; j++) if (groups[i] && groups[j]) costs[i * n + j] = price(i, j);
+
+  for (;;) {
+    let best = Infinity;
+    let bi = -1;
+    let bj = -1;
+    for (let i = 0; i < n; i++) {
+      if (!groups[i]) continue;
+      for (let j = i + 1; j < n; j++) {
+        if (!groups[j]) continue;
+        if (costs[i * n + j]! < best) {
+          best = costs[i * n + j]!;
+          bi = i;
+          bj = j;
+        }
+      }
+    }
+    if (bi < 0) break;
+    const enough = wanted === undefined ? best > limit && live <= MOST : live <= wanted;
+    if (enough) break;
+    trace?.(groups[bi]!, groups[bj]!, edges[bi]![bj]!, best);
+    absorb(groups[bi]!, groups[bj]!);
+    groups[bj] = undefined;
+    parent[bj] = bi;
+    for (let k = 0; k < n; k++) {
+      if (!groups[k] || k === bi) continue;
+      absorb(edges[bi]![k]!, edges[bj]![k]!);
+      edges[k]![bi] = edges[bi]![k]!;
+      costs[Math.min(bi, k) * n + Math.max(bi, k)] = price(Math.min(bi, k), Math.max(bi, k));
+    }
+    live--;
+  }
+  const order = new Map<number, number>();
+  for (let i = 0; i < n; i++) if (groups[i]) order.set(i, order.size);
+  return Uint8Array.from({ length: n }, (_, i) => {
+    let root = i;
+    while (parent[root] !== root) root = parent[root]!;
+    return order.get(root) ?? 255;
+  });
+}
+
+/** Cost up to which two groups are one thing, in a sunny scene. */
+const LIMIT = 0.026;
+
+/** How unlike two groups are, in OKLab, once a change of light has been discounted. */
+export function cost(p: Group, q: Group, border: Border): number {
+  const pL = p.sL / p.weight;
+  const qL = q.sL / q.weight;
+  const dL = Math.abs(pL - qL);
+  const low = Math.max(0.02, Math.min(pL, qL));
+  const [pa, pb, qa, qb] = [p.sLa / p.sLL, p.sLb / p.sLL, q.sLa / q.sLL, q.sLb / q.sLL];
+  // Where the lighter one's chroma would fall in the darker one's light, against where it is.
+  const mismatch = Math.hypot(pa - qa, pb - qb) * Math.sqrt((low * (pL + qL)) / 2);
+  const strength = Math.min(Math.hypot(pa, pb), Math.hypot(qa, qb));
+  const hueHolds = Math.min(1, strength / 0.15);
+  if (border.n < 12) return Math.hypot(mismatch, dL * (0.6 - 0.4 * hueHolds));
+  const { n } = border;
+  const stepL = Math.sqrt((border.acrossL + n * GRAIN_L) / (border.besideL + n * GRAIN_L));
+  const stepC = Math.sqrt((border.acrossC + n * GRAIN_C) / (border.besideC + n * GRAIN_C));
+  const hardC = unit((stepC - 1.35) / 0.7) * unit((Math.sqrt(border.acrossC / n) - 0.003) / 0.003);
+  const hard = Math.max(unit(stepL - 1.55), hardC);
+  const jump = Math.sqrt(Math.max(0, border.acrossL - border.besideL) / n);
+  const light = (hard * (1 - 0.6 * hueHolds) * (dL + jump)) / 2 + 0.04 * dL;
+  return Math.hypot(mismatch * (0.45 + 1.2 * hardC), light);
+}
+
+/** Squared steps that mean nothing: the camera's grain and the file's rounding. */
+const GRAIN_L = 0.004 ** 2;
+const GRAIN_C = 0.002 ** 2;
+const unit = (v: number): number => Math.max(0, Math.min(1, v));
+
+/** How far apart colours lie in this scene, 1 in a sunny one: what counts as far goes with it. */
+export function sceneScale(nodes: Nodes, total: number): number {
+  let sum = 0;
+  for (const plane of [nodes.L, nodes.a, nodes.b]) {
+    let mean = 0;
+    for (let i = 0; i < nodes.count; i++) mean += (nodes.weight[i]! * plane[i]!) / total;
+    for (let i = 0; i < nodes.count; i++)
+      sum += (nodes.weight[i]! / total) * (plane[i]! - mean) ** 2;
+  }
+  return Math.min(1.2, Math.max(0.35, Math.sqrt(sum) / 0.15));
+}

@@ -1,0 +1,94 @@
+import type { Matrix } from 'ml-matrix';
+import { normalEquations, type Reading } from './normal.ts';
+import type { Paint } from './opaque.ts';
+import type { Surface } from './surface.ts';
+import { misfit, type Swatch, seen } from './swatch.ts';
+import { type FitPaint, paintsOf, type Unknowns } from './unknowns.ts';
+
+/** What was painted, and how it is seen. */
+export interface Trial {
+  readonly swatches: readonly Swatch[];
+  readonly surface: Surface;
+}
+
+/**
+ * What was painted, where that depends on numbers which are not well known themselves (surface
+ * constants, the amount that a brush leaves): they are fitted with the paints, each around its start.
+ */
+export interface Experiment {
+  /** Starts with their standard deviations. */
+  readonly settings: readonly { readonly start: number; readonly sd: number }[];
+  /** Always the same swatches in the same order; smooth in the settings, and valid for all of them. */
+  at(settings: Float64Array): Trial;
+}
+
+/** A fit as one vector of unknowns has it. */
+export interface Look {
+  readonly trial: Trial;
+  readonly paints: Paint[];
+  readonly readings: Omit<Reading, 'settingSlopes'>[];
+  readonly cost: number;
+}
+
+/** Everything as a vector of unknowns has it, and its cost: misfits and distance from the priors. */
+export function look(
+  experiment: Experiment,
+  given: readonly FitPaint[],
+  unknowns: Unknowns,
+  x: Float64Array,
+  robust: number | undefined,
+): Look {
+  const trial = experiment.at(x.slice(unknowns.settingsAt));
+  const paints = paintsOf(unknowns, given, x);
+  let cost = 0;
+  const readings = trial.swatches.map((swatch) => {
+    const expected = seen(swatch, paints, trial.surface);
+    const off = misfit(expected, swatch);
+    const own = swatch.weight ?? 1;
+    if (robust === undefined) {
+      cost += own * off.square;
+      return { swatch, expected, misfit: off, weight: own };
+    }
+    cost += own * robust * Math.log1p(off.square / robust);
+    return { swatch, expected, misfit: off, weight: own / (1 + off.square / robust) };
+  });
+  for (let i = 0; i < unknowns.settingsAt; i++) cost += x[i]! ** 2;
+  experiment.settings.forEach(({ start, sd }, k) => {
+    cost += ((x[unknowns.settingsAt + k]! - start) / sd) ** 2;
+  });
+  return { trial, paints, readings, cost };
+}
+
+/** Normal equations with the priors added. */
+export function equations(
+  experiment: Experiment,
+  unknowns: Unknowns,
+  x: Float64Array,
+  now: Look,
+): { matrix: Matrix; gradient: Float64Array } {
+  const at = unknowns.settingsAt;
+  const moved = experiment.settings.map(({ sd }, k) => {
+    // A thousandth of its own doubt: straight enough, and far above rounding.
+    const theta = x.slice(at);
+    theta[k]! += 1e-3 * sd;
+    const trial = experiment.at(theta);
+    return trial.swatches.map((swatch, i) => {
+      const base = now.readings[i]!.expected;
+      return seen(swatch, now.paints, trial.surface).map((R, b) => (R - base[b]!) / (1e-3 * sd));
+    });
+  });
+  const readings = now.readings.map((reading, i) => ({
+    ...reading,
+    settingSlopes: moved.map((slopes) => slopes[i]!),
+  }));
+  const { matrix, gradient } = normalEquations(readings, now.paints, now.trial.surface, unknowns);
+  for (let i = 0; i < at; i++) {
+    matrix.set(i, i, matrix.get(i, i) + 1);
+    gradient[i]! += x[i]!;
+  }
+  experiment.settings.forEach(({ start, sd }, k) => {
+    matrix.set(at + k, at + k, matrix.get(at + k, at + k) + 1 / sd ** 2);
+    gradient[at + k]! += (x[at + k]! - start) / sd ** 2;
+  });
+  return { matrix, gradient };
+}

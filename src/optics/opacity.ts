@@ -1,0 +1,49 @@
+import { BANDS, type Reflectance, spectrum } from '../colour/grid.ts';
+import { D65, toXYZ } from '../colour/observer.ts';
+import { type Film, film } from './film.ts';
+import { addSurface, NO_SURFACE, type Surface } from './surface.ts';
+
+/** The white of a contrast chart as the film sees it: 0.80, as in Kubelka's and the paint trade's tests. */
+const CHART_WHITE = 0.8;
+/** Y (white = 100) under which everything is equally black: a dye that only absorbs hides at last. */
+const BLACK_Y = 1e-6;
+const flat = (R: number): Reflectance => spectrum<'R'>(new Float64Array(BANDS).fill(R));
+
+/**
+ * Contrast ratio of a film: its luminous reflectance over black divided by that over white (0.80),
+ * 0…1; 1 hides completely.
+ * @param surface seen with the film; the trade's figure is without it, which is the default
+ * @throws RangeError as film()
+ */
+export function contrastRatio(over: Film, surface: Surface = NO_SURFACE): number {
+  const Y = (Rg: number) => {
+    const R = film(over, flat(Rg), spectrum<'R'>());
+    return toXYZ(addSurface(R, surface), D65, new Float64Array(3))[1]!;
+  };
+  const white = Y(CHART_WHITE);
+  return white < BLACK_Y ? 1 : Y(0) / white;
+}
+
+/**
+ * The least film thickness in millimetres that hides the ground: contrast ratio at least `contrast`.
+ * @param contrast 0…1, both excluded; 0.98 is the trade's "hides"
+ * @returns Infinity when no film up to a metre hides (paint that neither absorbs nor scatters)
+ * @throws RangeError as film(), and for a contrast outside 0…1
+ */
+export function hidingFilmMm(paint: Omit<Film, 'filmMm'>, contrast = 0.98): number {
+  if (!(contrast > 0 && contrast < 1)) throw new RangeError(`a contrast ratio of ${contrast}`);
+  const hides = (filmMm: number) => contrastRatio({ ...paint, filmMm }) >= contrast;
+  let thick = 1e-3;
+  while (!hides(thick)) {
+    thick *= 2;
+    if (thick > 1000) return Number.POSITIVE_INFINITY;
+  }
+  let thin = 0;
+  // To a millionth of the answer: contrast rises with thickness, so halving cannot miss it.
+  while (thick - thin > 1e-6 * thick) {
+    const middle = (thin + thick) / 2;
+    if (hides(middle)) thick = middle;
+    else thin = middle;
+  }
+  return thick;
+}

@@ -1,0 +1,160 @@
+import { LuDecomposition, Matrix } from 'ml-matrix';
+import { BANDS, type Reflectance, spectrum } from '../colour/grid.ts';
+import { type Lab, labOf, xyzOfLab } from '../colour/lab.ts';
+import { D65, type Light, type XYZ } from '../colour/observer.ts';
+import { addSurface, checkSurface, type Surface, surfaceSlope, throughSurface } from './surface.ts';
+
+/** A reflectance that a colour could have had. */
+export interface Recovered {
+  /** Internal reflectance (under the surface), strictly between 0 and 1. */
+  readonly R: Reflectance;
+  /** The colour that `R` has when seen through the surface. */
+  readonly lab: Lab;
+  /**
+   * Whether that is the colour asked for. If not, no bounded reflectance has it under this surface:
+   * lightness was brought between the surface's own and white's, then chroma lowered at the same
+   * lightness and CIELAB hue, as little as needed.
+   */
+  readonly exact: boolean;
+}
+
+/** Internal reflectances closer than this to 0 or 1 are not sought: tanh has no slope left there. */
+const MARGIN = 1e-4;
+
+/**
+ * The smoothest reflectance that has a given colour: "least hyperbolic tangent slope squared". With
+ * R = (tanh z + 1) ÷ 2 the sum of (zᵢ₊₁ − zᵢ)² is least, subject to the colour. What is smooth is
+ * the paint under the surface, so the slope is that of the internal reflectance, and the colour is
+ * that of the reflectance seen through the surface. A neutral is flat in every band.
+ *
+ * One of many curves with that colour: compare colours from it, never spectra.
+ *
+ * @param lab   under `light`, against its white; finite
+ * @throws RangeError for a colour or surface that is not a number
+ * @see S. A. Burns, Color Res. Appl. 45 (2020) 8-21
+ */
+export function recover(lab: Lab, surface: Surface, light: Light = D65): Recovered {
+  checkSurface(surface);
+  if (!lab.every(Number.isFinite)) throw new RangeError(`a colour of ${lab.join(', ')}`);
+  const darkest = labOf(flat(MARGIN, surface), light)[0];
+  const lightest = labOf(flat(1 - MARGIN, surface), light)[0];
+  const L = Math.min(Math.max(lab[0], darkest), lightest);
+  const at = (chroma: number): Lab => [L, chroma * lab[1], chroma * lab[2]];
+
+  // Outwards from the neutral of the same lightness, which is known: in one step where Newton's
+  // method can, in ever smaller ones where the colour is hard or cannot be.
+  let z: Float64Array = neutral(L, surface, light);
+  let reached = 0;
+  let step = 1;
+  while (reached < 1 && step > 1e-4) {
+    const next = Math.min(1, reached + step);
+    const found = newton(z, xyzOfLab(at(next), light.white), surface, light);
+    if (found === null) {
+      step /= 2;
+    } else {
+      z = found;
+      reached = next;
+    }
+  }
+  const R = spectrum<'R'>(z.map((v) => (Math.tanh(v) + 1) / 2));
+  const seen = addSurface(spectrum<'R'>(R), surface);
+  return { R, lab: labOf(seen, light), exact: reached === 1 && L === lab[0] };
+}
+
+function flat(R: number, surface: Surface): Reflectance {
+  return addSurface(spectrum<'R'>(new Float64Array(BANDS).fill(R)), surface);
+}
+
+/** z of the flat internal reflectance that is seen with lightness L. */
+function neutral(L: number, surface: Surface, light: Light): Float64Array {
+  const Y = xyzOfLab([L, 0, 0], light.white)[1] / light.white[1];
+  // Inverse by halving, which holds for either specular geometry and cannot leave 0…1.
+  let low = 0;
+  let high = 1;
+  for (let i = 0; i < 60; i++) {
+    const middle = (low + high) / 2;
+    if (throughSurface(middle, surface) < Y) low = middle;
+    else high = middle;
+  }
+  const R = Math.min(Math.max(low, MARGIN), 1 - MARGIN);
+  return new Float64Array(BANDS).fill(Math.atanh(2 * R - 1));
+}
+
+const SIZE = BANDS + 3;
+
+/** Newton's method on the conditions of the constrained minimum; null where it does not arrive. */
+function newton(start: Float64Array, target: XYZ, surface: Surface, light: Light) {
+  const weights = [light.X, light.Y, light.Z];
+  const goal = target.map((v) => v / 100);
+  let z = Float64Array.from(start);
+  let multipliers = new Float64Array(3);
+  let now = conditions(z, multipliers, goal, weights, surface);
+  for (let iteration = 0; iteration < 60; iteration++) {
+    if (now.size < 1e-11) return z;
+    const lu = new LuDecomposition(now.jacobian);
+    if (lu.isSingular()) return null;
+    const change = lu.solve(Matrix.columnVector(now.residual)).to1DArray();
+    let share = 1;
+    for (;;) {
+      const tried = z.map((v, band) => v - share * change[band]!);
+      const pulls = multipliers.map((v, i) => v - share * change[BANDS + i]!);
+      const next = conditions(tried, pulls, goal, weights, surface);
+      if (next.size < now.size) {
+        z = tried;
+        multipliers = pulls;
+        now = next;
+        break;
+      }
+      // Rounding, not the path, ends the descent once the colour is right to twelve digits.
+      if (share < 1e-3) return now.colourError < 1e-12 && now.size < 1e-8 ? z : null;
+      share /= 2;
+    }
+  }
+  return null;
+}
+
+/** Residual and Jacobian of [Dz + f′(z)·(Wᵀλ); Wf(z) − XYZ], with f the measured reflectance of z. */
+function conditions(
+  z: Float64Array,
+  multipliers: Float64Array,
+  goal: readonly number[],
+  weights: readonly Float64Array[],
+  surface: Surface,
+) {
+  const residual = new Float64Array(SIZE);
+  const jacobian = Matrix.zeros(SIZE, SIZE);
+  for (let i = 0; i < 3; i++) residual[BANDS + i] = -goal[i]!;
+  for (let band = 0; band < BANDS; band++) {
+    const R = (Math.tanh(z[band]!) + 1) / 2;
+    const dR = 2 * R * (1 - R);
+    const slope = surfaceSlope(R, surface);
+    const first = slope * dR;
+    const second =
+      slope * 2 * dR * (1 - 2 * R) + ((2 * surface.k2 * slope) / (1 - surface.k2 * R)) * dR * dR;
+    const seen = throughSurface(R, surface);
+
+    let pull = 0;
+    for (let i = 0; i < 3; i++) {
+      const weight = weights[i]![band]! / 100;
+      pull += weight * multipliers[i]!;
+      residual[BANDS + i]! += weight * seen;
+      jacobian.set(band, BANDS + i, weight * first);
+      jacobian.set(BANDS + i, band, weight * first);
+    }
+    // The gradient of Σ (zᵢ₊₁ − zᵢ)²: 4 inside, 2 at the two ends, −2 beside.
+    let bend = 0;
+    let diagonal = 0;
+    for (const beside of [band - 1, band + 1]) {
+      if (beside < 0 || beside >= BANDS) continue;
+      bend += 2 * (z[band]! - z[beside]!);
+      diagonal += 2;
+      jacobian.set(band, beside, -2);
+    }
+    residual[band] = bend + first * pull;
+    jacobian.set(band, band, diagonal + second * pull);
+  }
+  let size = 0;
+  for (const value of residual) size += value * value;
+  const colourError = Math.hypot(residual[BANDS]!, residual[BANDS + 1]!, residual[BANDS + 2]!);
+  return { residual, jacobian, size: Math.sqrt(size), colourError };
+}

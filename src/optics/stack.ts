@@ -1,0 +1,46 @@
+import { BANDS, type Reflectance, spectrum } from '../colour/grid.ts';
+import { type Film, film, type Layer } from './film.ts';
+import { addSurface, type Surface } from './surface.ts';
+
+/**
+ * What is seen of films laid one over the other: a glaze over an underpaint over a ground. Between
+ * films there is no boundary of their own (the binders are alike); the one surface is outermost.
+ *
+ * @param films   from the ground up; none shows the ground
+ * @param ground  as seen from inside the paint, BANDS values 0…1
+ * @param surface of the uppermost film; NO_SURFACE gives the internal reflectance
+ * @param out     BANDS values 0…1, overwritten and returned; not the ground itself
+ * @throws RangeError as film() and addSurface()
+ * @see P. Kubelka, J. Opt. Soc. Am. 44 (1954) 330
+ */
+export function stack(
+  films: readonly Film[],
+  ground: Reflectance,
+  surface: Surface,
+  out: Reflectance,
+): Reflectance {
+  out.set(ground);
+  for (const each of films) film(each, out, out);
+  return addSurface(out, surface);
+}
+
+/**
+ * Two layers as one, seen from above: R = R₁ + T₁²R₂ ÷ (1 − R₁R₂), T = T₁T₂ ÷ (1 − R₁R₂). A pair
+ * looks different from below, and light from the lower layer meets the upper one from below: so
+ * `lower` may be a pair of its own, `upper` may not. Build from the ground up.
+ * @see P. Kubelka, J. Opt. Soc. Am. 44 (1954) 330
+ */
+export function onTop(upper: Layer, lower: Layer): Layer {
+  const R0 = spectrum<'R'>();
+  const T = spectrum<'T'>();
+  for (let band = 0; band < BANDS; band++) {
+    const R1 = upper.R0[band]!;
+    const T1 = upper.T[band]!;
+    const R2 = lower.R0[band]!;
+    // Both perfect mirrors: nothing comes through, and 0 ÷ 0 must not decide it.
+    const bounces = T1 === 0 ? 0 : T1 / (1 - R1 * R2);
+    R0[band] = R1 + T1 * R2 * bounces;
+    T[band] = lower.T[band]! * bounces;
+  }
+  return { R0, T };
+}

@@ -1,0 +1,97 @@
+import { BANDS, type Spectrum, spectrum } from '../colour/grid.ts';
+import type { Paint } from './opaque.ts';
+import { type Basis, basisOf, type CurvePrior, type PaintPrior } from './prior.ts';
+
+/** A paint of a fit: known, or to be found from a prior (starting there, or at `start`). */
+export type FitPaint =
+  | { readonly known: Paint }
+  | { readonly prior: PaintPrior; readonly start?: Paint };
+
+/** One unknown curve and its place among the unknowns. */
+export interface Curve {
+  readonly paint: number;
+  readonly kind: 'K' | 'S';
+  readonly basis: Basis;
+  readonly offset: number;
+}
+
+/** All unknowns of a fit as one vector: the curves' coordinates, then the settings. */
+export interface Unknowns {
+  readonly curves: readonly Curve[];
+  /** Where the curves of a paint are: K at an even place, S after it; −1 for a known paint. */
+  readonly curveOf: Int32Array;
+  readonly settingsAt: number;
+  readonly size: number;
+}
+
+export function unknownsOf(paints: readonly FitPaint[], settings: number): Unknowns {
+  const cache = new Map<CurvePrior, Basis>();
+  const basis = (prior: CurvePrior): Basis => {
+    const made = cache.get(prior) ?? basisOf(prior);
+    cache.set(prior, made);
+    return made;
+  };
+  const curves: Curve[] = [];
+  const curveOf = new Int32Array(paints.length).fill(-1);
+  let offset = 0;
+  paints.forEach((each, paint) => {
+    if ('known' in each) return;
+    curveOf[paint] = curves.length;
+    for (const kind of ['K', 'S'] as const) {
+      const curve = { paint, kind, basis: basis(each.prior[kind]), offset };
+      curves.push(curve);
+      offset += curve.basis.size;
+    }
+  });
+  return { curves, curveOf, settingsAt: offset, size: offset + settings };
+}
+
+/** What a vector of unknowns adds to the mean of a curve, BANDS values of the logarithm. */
+export function changeOf({ basis, offset }: Curve, x: Float64Array): Float64Array {
+  const out = new Float64Array(BANDS);
+  for (let band = 0; band < BANDS; band++)
+    for (let k = 0; k < basis.size; k++)
+      out[band]! += basis.rows[band * basis.size + k]! * x[offset + k]!;
+  return out;
+}
+
+/** The paints that a vector of unknowns stands for, known ones as given. */
+export function paintsOf(
+  { curves, curveOf }: Unknowns,
+  paints: readonly FitPaint[],
+  x: Float64Array,
+): Paint[] {
+  const exp = <Kind extends string>(curve: Curve): Spectrum<Kind> =>
+    spectrum<Kind>(changeOf(curve, x).map((v, band) => Math.exp(curve.basis.mean[band]! + v)));
+  return paints.map((paint, i) => {
+    if ('known' in paint) return paint.known;
+    const at = curveOf[i]!;
+    return { K: exp<'K'>(curves[at]!), S: exp<'S'>(curves[at + 1]!) };
+  });
+}
+
+/** The unknowns that stand for the given starts, as nearly as the priors' coordinates allow. */
+export function startOf(
+  { curves, size, settingsAt }: Unknowns,
+  paints: readonly FitPaint[],
+  settings: readonly number[],
+): Float64Array {
+  const x = new Float64Array(size);
+  for (const { paint, kind, basis, offset } of curves) {
+    const given = paints[paint]!;
+    if ('known' in given || !given.start) continue;
+    // Columns of the basis are orthogonal: each coordinate is a projection of its own.
+    for (let k = 0; k < basis.size; k++) {
+      let along = 0;
+      let length = 0;
+      for (let band = 0; band < BANDS; band++) {
+        const b = basis.rows[band * basis.size + k]!;
+        along += b * (Math.log(given.start[kind][band]!) - basis.mean[band]!);
+        length += b * b;
+      }
+      x[offset + k] = along / length;
+    }
+  }
+  x.set(settings, settingsAt);
+  return x;
+}

@@ -1,0 +1,226 @@
+import { fail, ok, type Result } from '../result.ts';
+
+export type FileKind = 'jpeg' | 'png' | 'webp' | 'avif' | 'tiff' | 'gif';
+
+/** Why a photograph cannot be used. */
+export type PhotoFault =
+  | { readonly code: 'empty' }
+  | { readonly code: 'not-an-image' }
+  | { readonly code: 'truncated' }
+  | { readonly code: 'heic' }
+  | { readonly code: 'kind-not-here'; readonly kind: FileKind }
+  | { readonly code: 'too-large'; readonly megapixels: number }
+  | { readonly code: 'not-readable'; readonly why: string }
+  | { readonly code: 'missing'; readonly why: string };
+
+/** Above this many pixels a photograph is refused; above the second it is resized while it is decoded. */
+export const MOST_PIXELS = 200e6;
+export const EVERY_PIXEL = 16e6;
+
+/** What happened, then what to do. */
+export function photoFaultWords(fault: PhotoFault): string {
+  switch (fault.code) {
+    case 'empty':
+      return 'The file is empty. Choose the photograph again, or take it anew.';
+    case 'not-an-image':
+      return 'This is not a photograph that Kingcup knows. Choose a JPEG, PNG, WebP or AVIF file.';
+    case 'truncated':
+      return 'The photograph breaks off before its end. Copy it again from the camera and choose the whole file.';
+    case 'heic':
+      return 'This is a HEIC photograph, which cannot be read here. Save or share it as JPEG (the camera’s settings offer “most compatible”), then choose that.';
+    case 'kind-not-here':
+      return `This browser cannot open ${fault.kind.toUpperCase()} files. Save the photograph as JPEG or PNG and choose that.`;
+    case 'too-large':
+      return `The photograph has ${Math.round(fault.megapixels)} megapixels; up to 200 can be read. Save a smaller copy and choose that.`;
+    case 'not-readable':
+      return `The photograph cannot be decoded (${fault.why}). Open it elsewhere, save it again as JPEG and choose that.`;
+    case 'missing':
+      return `The file cannot be opened (${fault.why}). Check its name and place.`;
+  }
+}
+
+const ascii = (bytes: Uint8Array, from: number, to: number): string =>
+  String.fromCharCode(...bytes.subarray(from, to));
+const u32 = (b: Uint8Array, i: number): number =>
+  ((b[i]! << 24) | (b[i + 1]! << 16) | (b[i + 2]! << 8) | b[i + 3]!) >>> 0;
+const u16 = (b: Uint8Array, i: number): number => (b[i]! << 8) | b[i + 1]!;
+
+const HEIC_BRANDS = ['heic', 'heix', 'hevc', 'hevx', 'heim', 'heis', 'mif1', 'msf1'];
+
+/** What a photograph's file says of itself, before anything is decoded. */
+export interface FileFacts {
+  readonly kind: FileKind;
+  /** The embedded colour profile reaches beyond sRGB, so that pixels must be read as Display P3. */
+  readonly wide: boolean;
+  /** Has more than one frame; only the first is read. */
+  readonly animated: boolean;
+}
+
+/**
+ * Looks at a file's bytes: which format, whole or cut short, which gamut, animated or not.
+ * Formats: ITU-T T.81 (JPEG), ISO/IEC 15948 (PNG), RFC 9649 (WebP), ISO/IEC 14496-12 (AVIF, HEIC boxes), TIFF 6.0.
+ * @param inflate undoes the deflate compression of a PNG's profile; without it such a profile counts as sRGB
+ */
+export function inspectFile(
+  bytes: Uint8Array,
+  inflate?: (packed: Uint8Array) => Uint8Array,
+): Result<FileFacts, PhotoFault> {
+  if (bytes.length === 0) return fail({ code: 'empty' });
+  if (bytes[0] === 0xff && bytes[1] === 0xd8) return jpeg(bytes);
+  if (bytes.length >= 8 && u32(bytes, 0) === 0x89504e47) return png(bytes, inflate);
+  if (ascii(bytes, 0, 4) === 'RIFF' && ascii(bytes, 8, 12) === 'WEBP') return webp(bytes);
+  if (ascii(bytes, 0, 4) === 'GIF8') {
+    if (bytes.at(-1) !== 0x3b) return fail({ code: 'truncated' });
+    return ok({ kind: 'gif', wide: false, animated: hasBytes(bytes, 'NETSCAPE2.0') });
+  }
+  if (ascii(bytes, 4, 8) === 'ftyp') return boxes(bytes);
+  const order = ascii(bytes, 0, 4);
+  if (order === 'II*\0' || order === 'MM\0*')
+    return ok({ kind: 'tiff', wide: false, animated: false });
+  return fail({ code: 'not-an-image' });
+}
+
+function jpeg(bytes: Uint8Array): Result<FileFacts, PhotoFault> {
+  const profile: Uint8Array[] = [];
+  let i = 2;
+  while (i + 4 <= bytes.length) {
+    if (bytes[i] !== 0xff) return fail({ code: 'truncated' });
+    const marker = bytes[i + 1]!;
+    if (marker === 0xff) {
+      i++;
+      continue;
+    }
+    const length = u16(bytes, i + 2);
+    if (marker === 0xda) {
+      // Entropy-coded data: a 0xff in it is always followed by 0 or a restart, so 0xffd9 is the end.
+      for (let j = i + 2 + length; j + 1 < bytes.length; j++)
+        if (bytes[j] === 0xff && bytes[j + 1] === 0xd9)
+          return ok({ kind: 'jpeg', wide: isWide(join(profile)), animated: false });
+      return fail({ code: 'truncated' });
+    }
+    if (marker === 0xe2 && ascii(bytes, i + 4, i + 15) === 'ICC_PROFILE')
+      profile.push(bytes.subarray(i + 18, i + 2 + length));
+    i += 2 + length;
+  }
+  return fail({ code: 'truncated' });
+}
+
+function png(
+  bytes: Uint8Array,
+  inflate: ((packed: Uint8Array) => Uint8Array) | undefined,
+): Result<FileFacts, PhotoFault> {
+  let wide = false;
+  let animated = false;
+  for (let i = 8; i + 12 <= bytes.length; ) {
+    const length = u32(bytes, i);
+    const type = ascii(bytes, i + 4, i + 8);
+    if (type === 'IEND') return ok({ kind: 'png', wide, animated });
+    if (type === 'acTL') animated = true;
+    // cICP: colour primaries 12 are Display P3, 9 are ITU-R BT.2020.
+    if (type === 'cICP') wide ||= bytes[i + 8] === 12 || bytes[i + 8] === 9;
+    if (type === 'iCCP' && inflate) {
+      const body = bytes.subarray(i + 8, i + 8 + length);
+      const name = body.indexOf(0);
+      if (name > 0) wide ||= isWide(inflate(body.subarray(name + 2)));
+    }
+    i += 12 + length;
+  }
+  return fail({ code: 'truncated' });
+}
+
+function webp(bytes: Uint8Array): Result<FileFacts, PhotoFault> {
+  const le32 = (i: number) =>
+    (bytes[i]! | (bytes[i + 1]! << 8) | (bytes[i + 2]! << 16) | (bytes[i + 3]! << 24)) >>> 0;
+  const end = le32(4) + 8;
+  if (end > bytes.length) return fail({ code: 'truncated' });
+  let wide = false;
+  let animated = false;
+  for (let i = 12; i + 8 <= end; ) {
+    const length = le32(i + 4);
+    const type = ascii(bytes, i, i + 4);
+    if (type === 'ANIM') animated = true;
+    if (type === 'ICCP') wide = isWide(bytes.subarray(i + 8, i + 8 + length));
+    i += 8 + length + (length & 1);
+  }
+  return ok({ kind: 'webp', wide, animated });
+}
+
+function boxes(bytes: Uint8Array): Result<FileFacts, PhotoFault> {
+  const first = u32(bytes, 0);
+  const brands: string[] = [ascii(bytes, 8, 12)];
+  for (let i = 16; i + 4 <= Math.min(first, bytes.length); i += 4)
+    brands.push(ascii(bytes, i, i + 4));
+  const avif = brands.includes('avif') || brands.includes('avis');
+  if (!avif) {
+    const heic = brands.some((brand) => HEIC_BRANDS.includes(brand));
+    return fail({ code: heic ? 'heic' : 'not-an-image' });
+  }
+  for (let i = 0; i + 8 <= bytes.length; ) {
+    const size = u32(bytes, i);
+    if (size === 0) break;
+    if (size === 1 || size < 8) break;
+    if (i + size > bytes.length) return fail({ code: 'truncated' });
+    i += size;
+  }
+  return ok({ kind: 'avif', wide: avifIsWide(bytes), animated: brands[0] === 'avis' });
+}
+
+/** A colr box holds either a whole profile or, as nclx, the number of its primaries. */
+function avifIsWide(bytes: Uint8Array): boolean {
+  const limit = Math.min(bytes.length - 12, 65536);
+  for (let i = 4; i < limit; i++) {
+    if (ascii(bytes, i, i + 4) !== 'colr') continue;
+    const type = ascii(bytes, i + 4, i + 8);
+    if (type === 'nclx') return u16(bytes, i + 8) === 12 || u16(bytes, i + 8) === 9;
+    if (type === 'prof' || type === 'rICC')
+      return isWide(bytes.subarray(i + 8, i - 4 + u32(bytes, i - 4)));
+  }
+  return false;
+}
+
+function join(pieces: readonly Uint8Array[]): Uint8Array {
+  const whole = new Uint8Array(pieces.reduce((sum, piece) => sum + piece.length, 0));
+  let at = 0;
+  for (const piece of pieces) {
+    whole.set(piece, at);
+    at += piece.length;
+  }
+  return whole;
+}
+
+function hasBytes(bytes: Uint8Array, text: string): boolean {
+  const limit = Math.min(bytes.length, 4096) - text.length;
+  for (let i = 0; i < limit; i++) if (ascii(bytes, i, i + text.length) === text) return true;
+  return false;
+}
+
+/** Chromaticity x, y of the red and green colorants of an ICC matrix profile (ISO 15076-1), or null. */
+export function colorants(
+  icc: Uint8Array,
+): { red: [number, number]; green: [number, number] } | null {
+  if (icc.length < 132) return null;
+  const found = new Map<string, [number, number]>();
+  const count = Math.min(u32(icc, 128), 100);
+  for (let tag = 0; tag < count; tag++) {
+    const at = 132 + tag * 12;
+    if (at + 12 > icc.length) return null;
+    const name = ascii(icc, at, at + 4);
+    const offset = u32(icc, at + 4);
+    if ((name !== 'rXYZ' && name !== 'gXYZ') || offset + 20 > icc.length) continue;
+    const fixed = (i: number) => (u32(icc, offset + i) | 0) / 65536;
+    const [X, Y, Z] = [fixed(8), fixed(12), fixed(16)];
+    found.set(name, [X / (X + Y + Z), Y / (X + Y + Z)]);
+  }
+  const red = found.get('rXYZ');
+  const green = found.get('gXYZ');
+  return red && green ? { red, green } : null;
+}
+
+/**
+ * Whether a profile reaches beyond sRGB: its red or green colorant, adapted to D50 as profiles hold them,
+ * lies clearly outside sRGB's (0.6484, 0.3309 and 0.3212, 0.5978). Table-based profiles count as sRGB.
+ */
+export function isWide(icc: Uint8Array): boolean {
+  const c = colorants(icc);
+  return c !== null && (c.red[0] > 0.655 || c.green[1] > 0.61);
+}

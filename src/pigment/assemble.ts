@@ -1,0 +1,93 @@
+import { type Spectrum, spectrum } from '../colour/grid.ts';
+import type { Surface } from '../optics/surface.ts';
+import { fail, ok, type Result } from '../result.ts';
+import type { ShelfFault } from './fault.ts';
+import { type Door, doorOf, type GridFault } from './resample.ts';
+import type { Basis, Shelf, ShelfPaint } from './shelf.ts';
+import { findWhite } from './white.ts';
+
+/** Relative S far above any white's: the file counts in per cent. */
+const PERCENT_S = 20;
+
+/** K and S of one paint as a file gives them, on its own wavelengths. */
+export interface Measured {
+  readonly pigment: string;
+  readonly label: string;
+  readonly K: readonly number[];
+  readonly S: readonly number[];
+}
+
+/** {@link doorOf}, its faults in the words of a shelf. */
+export function shelfDoor(nms: readonly number[]): Result<Door, ShelfFault> {
+  const door = doorOf(nms);
+  return door.ok ? door : fail(shelfGridFault(door.fault));
+}
+
+/** A measured paint, checked on its own wavelengths and brought to ours. */
+export function paintThrough(
+  door: Door,
+  nms: readonly number[],
+  { pigment, label, K, S }: Measured,
+): Result<ShelfPaint, ShelfFault> {
+  const fault = checkValues(pigment, nms, K, S);
+  if (fault !== null) return fail(fault);
+  const onGrid = <Kind extends string>(values: readonly number[]): Spectrum<Kind> =>
+    spectrum<Kind>(door.resample(values));
+  return ok({ pigment, label, paint: { K: onGrid<'K'>(K), S: onGrid<'S'>(S) } });
+}
+
+/** Absorption and scattering as physics allows them; null if they are. */
+function checkValues(
+  pigment: string,
+  nms: readonly number[],
+  K: readonly number[],
+  S: readonly number[],
+): ShelfFault | null {
+  for (const [i, nm] of nms.entries()) {
+    if (!(K[i]! >= 0)) return { code: 'shelf-K-negative', pigment, nm, value: K[i]! };
+    if (!(S[i]! > 0)) return { code: 'shelf-S-not-positive', pigment, nm, value: S[i]! };
+  }
+  const middle = S.toSorted((p, q) => p - q)[S.length >> 1]!;
+  return middle > PERCENT_S ? { code: 'shelf-percent', pigment, value: middle } : null;
+}
+
+/** A shelf from its paints: no two of a name, its white named or found, and what is odd about it said. */
+export function shelfFrom(given: {
+  readonly name: string;
+  readonly basis: Basis;
+  readonly surface: Surface;
+  /** undefined: look for one. */
+  readonly white: string | null | undefined;
+  readonly paints: readonly ShelfPaint[];
+  readonly remarks: readonly string[];
+}): Result<Shelf, ShelfFault> {
+  const { name, basis, surface, paints } = given;
+  if (paints.length === 0) return fail({ code: 'shelf-empty' });
+  const names = paints.map(({ pigment }) => pigment);
+  const twice = names.find((each, i) => names.indexOf(each) !== i);
+  if (twice !== undefined) return fail({ code: 'shelf-name-twice', pigment: twice });
+  const white = given.white === undefined ? findWhite(paints, surface) : given.white;
+  if (white !== null && !names.includes(white))
+    return fail({ code: 'shelf-white-unknown', pigment: white });
+  const remarks = [...given.remarks, ...oddities(white, paints.length, basis)];
+  return ok({ name, basis, surface, white, paints, remarks });
+}
+
+function* oddities(white: string | null, count: number, basis: Basis): Generator<string> {
+  if (white === null)
+    yield 'There is no white on this shelf: colours lighter than its paints are out of reach.';
+  if (count === 1) yield 'There is one paint on this shelf, so nothing can be mixed from it yet.';
+  if (basis !== 'volume')
+    yield 'Its parts are not known to be volumes of paste: parts are offered, but no grams.';
+}
+
+function shelfGridFault(fault: GridFault): ShelfFault {
+  switch (fault.code) {
+    case 'grid-short':
+      return { ...fault, code: 'shelf-grid-short' };
+    case 'grid-coarse':
+      return { ...fault, code: 'shelf-grid-coarse' };
+    case 'grid-order':
+      return { ...fault, code: 'shelf-grid-order' };
+  }
+}

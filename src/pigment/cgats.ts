@@ -1,0 +1,212 @@
+import { type Reflectance, spectrum } from '../colour/grid.ts';
+import { fail, ok, type Result } from '../result.ts';
+import { readNumber } from './number.ts';
+import { doorOf, type GridFault } from './resample.ts';
+
+/** One measured spectrum of a file. */
+export interface Sample {
+  readonly name: string;
+  /** 0…1 on our grid, as measured (nothing has been taken off for a surface). */
+  readonly R: Reflectance;
+}
+
+/** What a CGATS file holds. */
+export interface Spectra {
+  readonly samples: readonly Sample[];
+  /** How it was measured, as the file words it; null where it does not say. */
+  readonly geometry: string | null;
+  /** A 45/0 instrument sees no gloss: such spectra belong to a surface with `specular: 'excluded'`. */
+  readonly specular: 'excluded' | null;
+  readonly remarks: readonly string[];
+}
+
+export type SpectraFault =
+  | { readonly code: 'spectra-not-cgats' }
+  | { readonly code: 'spectra-none' }
+  | { readonly code: 'spectra-no-samples' }
+  | { readonly code: 'spectra-cut' }
+  | {
+      readonly code: 'spectra-row';
+      readonly row: number;
+      readonly values: number;
+      readonly fields: number;
+    }
+  | {
+      readonly code: 'spectra-text';
+      readonly sample: string;
+      readonly nm: number;
+      readonly text: string;
+    }
+  | {
+      readonly code: 'spectra-range';
+      readonly sample: string;
+      readonly nm: number;
+      readonly value: number;
+    }
+  | GridFault;
+
+/** Whole spectra above this are per cent: no paint reflects half as much again as it gets. */
+const HIGHEST = 1.5;
+/** Noise of an instrument about zero; below it the value is wrong. */
+const NOISE = -0.005;
+/** SPECTRAL_NM380, SPECTRAL_NM_380, SPECTRAL_380, SPEC_380, nm380, NM_380, R_380. */
+const FIELD = /^(?:SPECTRAL_?(?:NM)?|SPEC|NM|R)_?(\d{3,4}(?:\.\d+)?)$/i;
+
+/**
+ * Reflectance spectra from CGATS.17 / ISO 28178 text. Fields are named after their wavelengths in any
+ * of the ways that instruments write; values are fractions, or per cent if any exceeds 1.5; decimal
+ * commas, quoted names and tabs are understood. Steps up to 20 nm that cover 400 to 700 nm are brought
+ * to our grid. Of several tables the first with spectra is read.
+ */
+export function readCgats(text: string): Result<Spectra, SpectraFault> {
+  const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
+  const tables = tablesOf(lines);
+  if (tables.length === 0) return fail({ code: 'spectra-not-cgats' });
+  const table = tables.find(({ fields }) => fields.some((field) => FIELD.test(field)));
+  if (table === undefined) return fail({ code: 'spectra-none' });
+  if (!table.closed) return fail({ code: 'spectra-cut' });
+  if (table.rows.length === 0) return fail({ code: 'spectra-no-samples' });
+
+  const bands = table.fields
+    .flatMap((field, column) => {
+      const nm = FIELD.exec(field)?.[1];
+      return nm === undefined ? [] : [{ column, nm: Number(nm) }];
+    })
+    .toSorted((p, q) => p.nm - q.nm);
+  const nms = bands.map(({ nm }) => nm);
+  const door = doorOf(nms);
+  if (!door.ok) return door;
+
+  const measured: { name: string; values: number[] }[] = [];
+  for (const [i, line] of table.rows.entries()) {
+    const cells = cellsOf(line, table.fields.length);
+    if (cells.length !== table.fields.length)
+      return fail({
+        code: 'spectra-row',
+        row: i + 1,
+        values: cells.length,
+        fields: table.fields.length,
+      });
+    const name = nameOf(table.fields, cells, i);
+    const values: number[] = [];
+    for (const { column, nm } of bands) {
+      const value = readNumber(cells[column]!);
+      if (value === null)
+        return fail({ code: 'spectra-text', sample: name, nm, text: cells[column]! });
+      values.push(value);
+    }
+    measured.push({ name, values });
+  }
+  const percent = measured.some(({ values }) => values.some((value) => value > HIGHEST));
+  return fractions(measured, nms, percent, door.value.resample, {
+    geometry: keyword(lines, 'MEASUREMENT_GEOMETRY'),
+    remarks: [
+      ...door.value.remarks,
+      ...(percent ? ['The values are taken as per cent and divided by 100.'] : []),
+    ],
+  });
+}
+
+function fractions(
+  measured: readonly { readonly name: string; readonly values: readonly number[] }[],
+  nms: readonly number[],
+  percent: boolean,
+  resample: (values: readonly number[]) => Float64Array,
+  about: { readonly geometry: string | null; readonly remarks: readonly string[] },
+): Result<Spectra, SpectraFault> {
+  let dark = false;
+  const samples: Sample[] = [];
+  for (const { name, values } of measured) {
+    const scaled = values.map((value) => (percent ? value / 100 : value));
+    for (const [i, nm] of nms.entries()) {
+      const value = scaled[i]!;
+      if (!(value >= NOISE && value <= HIGHEST))
+        return fail({ code: 'spectra-range', sample: name, nm, value: values[i]! });
+      if (value < 0) dark = true;
+    }
+    const R = resample(scaled.map((value) => Math.max(0, value)));
+    samples.push({ name, R: spectrum<'R'>(R) });
+  }
+  const remarks = dark
+    ? [...about.remarks, 'Values a little below 0 are noise of the instrument and count as 0.']
+    : about.remarks;
+  const specular = /\b(45\D{0,3}0|0\D{0,3}45)\b/.test(about.geometry ?? '') ? 'excluded' : null;
+  return ok({ samples, geometry: about.geometry, specular, remarks });
+}
+
+interface CgatsTable {
+  readonly fields: readonly string[];
+  readonly rows: readonly string[];
+  /** Its END_DATA was there. */
+  readonly closed: boolean;
+}
+
+function tablesOf(lines: readonly string[]): CgatsTable[] {
+  const tables: CgatsTable[] = [];
+  let fields: string[] = [];
+  let rows: string[] | null = null;
+  let format = false;
+  for (const line of lines) {
+    const word = line.trim().split(/\s+/)[0]!.toUpperCase();
+    if (word === 'BEGIN_DATA_FORMAT') [format, fields] = [true, []];
+    else if (word === 'END_DATA_FORMAT') format = false;
+    else if (word === 'BEGIN_DATA') rows = [];
+    else if (word === 'END_DATA') {
+      tables.push({ fields, rows: rows ?? [], closed: true });
+      rows = null;
+    } else if (word === '' || word.startsWith('#')) continue;
+    else if (format) fields.push(...line.trim().split(/\s+/));
+    else rows?.push(line);
+  }
+  if (rows !== null) tables.push({ fields, rows, closed: false });
+  return tables;
+}
+
+/** The cells of a line: by tabs if that gives as many as there are fields, else by spaces outside quotes. */
+function cellsOf(line: string, fields: number): string[] {
+  const tabbed = line.split('\t');
+  if (tabbed.length === fields) return tabbed.map(unquoted);
+  return Array.from(line.matchAll(/"((?:[^"]|"")*)"|\S+/g), ([cell]) => unquoted(cell));
+}
+
+const unquoted = (cell: string): string =>
+  /^\s*"(.*)"\s*$/s.exec(cell)?.[1]?.replaceAll('""', '"') ?? cell.trim();
+
+function nameOf(fields: readonly string[], cells: readonly string[], row: number): string {
+  for (const wanted of ['SAMPLE_NAME', 'SAMPLE_ID', 'SAMPLEID', 'SAMPLE_LOC']) {
+    const name = cells[fields.findIndex((field) => field.toUpperCase() === wanted)];
+    if (name !== undefined && name !== '') return name;
+  }
+  return `Sample ${row + 1}`;
+}
+
+function keyword(lines: readonly string[], name: string): string | null {
+  const line = lines.find((each) => each.trim().split(/\s+/)[0] === name);
+  return line === undefined ? null : unquoted(line.trim().slice(name.length));
+}
+
+/** A sentence for what is wrong with a file of spectra, then what to do. */
+export function spectraFaultWords(fault: SpectraFault): string {
+  switch (fault.code) {
+    case 'spectra-not-cgats':
+      return 'This is not a file of spectra: it has no data in the form of CGATS.17 or ISO 28178.';
+    case 'spectra-none':
+      return 'This file holds measurements, but no spectra: export it again with its reflectances by wavelength.';
+    case 'spectra-no-samples':
+      return 'This file names its wavelengths but holds no sample: measure at least one.';
+    case 'spectra-cut':
+      return 'This file breaks off before its end: export it again.';
+    case 'spectra-row':
+      return `Sample ${fault.row} has ${fault.values} values where ${fault.fields} are named: a value is missing or a name with spaces is not quoted.`;
+    case 'spectra-text':
+      return `"${fault.sample}" has "${fault.text}" at ${fault.nm} nm, which is not a number.`;
+    case 'spectra-range':
+      return `"${fault.sample}" has ${fault.value} at ${fault.nm} nm: a reflectance lies between 0 and 1, or 0 and 100 per cent.`;
+    case 'grid-short':
+      return `The wavelengths run from ${fault.firstNm} to ${fault.lastNm} nm, and 400 to 700 nm are needed: without the ends the colour would be a guess.`;
+    case 'grid-coarse':
+      return `Between ${fault.fromNm} and ${fault.toNm} nm there is no value: steps of up to 20 nm can be read.`;
+    case 'grid-order':
+      return `${fault.nm} nm is there twice: each wavelength may come once.`;
+  }
+}

@@ -1,0 +1,139 @@
+import figures from './data/figures.json' with { type: 'json' };
+import sentences from './data/words.json' with { type: 'json' };
+
+/** Where a figure comes from. The word belongs to the value; the ends of a range may be older or newer. */
+export type Provenance = 'seen' | 'seen2' | 'calc' | 'mem' | 'est' | 'common practice';
+
+/** A provenance word spelt out for a person. */
+export const PROVENANCE_WORDS = {
+  seen: 'read in the source named',
+  seen2: 'read in a later text that reports it',
+  calc: 'worked out from figures that were read',
+  mem: 'from memory of a handbook: check it',
+  est: 'an estimate without a source: measure your own lot',
+  'common practice': 'common practice in studios, with no published source',
+} as const satisfies Record<Provenance, string>;
+
+export interface Figure {
+  /** The one to compute with. */
+  readonly value: number;
+  readonly min: number;
+  readonly max: number;
+  readonly status: Provenance;
+  readonly source: string;
+}
+
+export type Family = 'white' | 'yellow' | 'red' | 'blue' | 'green' | 'brown' | 'black';
+export type HazardLevel = 'low' | 'caution' | 'toxic' | 'very_toxic';
+export type Opacity = 'transparent' | 'semi-transparent' | 'semi-opaque' | 'opaque';
+export type Strength = 'very low' | 'low' | 'medium' | 'high' | 'very high';
+export type Drying = 'fast' | 'medium' | 'slow' | 'very slow';
+
+/** What the handbooks hold of one pigment. Densities in g/cm3, oil in grams per 100 g of dry pigment. */
+export interface PigmentFacts {
+  readonly id: string;
+  readonly name: string;
+  readonly synonyms: readonly string[];
+  readonly family: Family;
+  readonly group: 'period' | 'later' | 'modern' | 'standin';
+  readonly colourIndex: {
+    readonly name: string | null;
+    readonly number: string;
+    readonly status: Provenance;
+  };
+  readonly chemistry: string;
+  /** null: not to be weighed as oil paint. */
+  readonly density: Figure | null;
+  readonly oil: Figure | null;
+  /** Index of refraction. */
+  readonly index: Omit<Figure, 'value' | 'source'> | null;
+  readonly opacity: { readonly word: Opacity | null; readonly status: Provenance };
+  readonly strength: { readonly word: Strength; readonly status: Provenance };
+  readonly drying: { readonly word: Drying | null; readonly status: Provenance };
+  readonly lightfast: {
+    /** ASTM D4302/D4303 class I-III, or `unlisted`, or `unlisted, fugitive`. */
+    readonly class: string;
+    readonly note: string;
+    readonly status: Provenance;
+  };
+  readonly hazard: {
+    readonly level: HazardLevel;
+    readonly sentence: string;
+    readonly caution: string;
+    readonly status: Provenance;
+  };
+  /** Ids of pigments that must not share a pile, touching layers or a slab with it. */
+  readonly avoid: readonly string[];
+  /** Ids of pigments that may, if the painter knows why it is said. */
+  readonly careWith: readonly string[];
+  readonly mixing: { readonly note: string; readonly status: Provenance };
+  readonly hue: string;
+  readonly use: string;
+  readonly used: { readonly from: string; readonly to: string };
+  /** Colour-index names, `+` for a mixture of two. */
+  readonly standIns: { readonly names: readonly string[]; readonly status: Provenance };
+  /** How our K and S of it came about; null where we have none. */
+  readonly curve: string | null;
+}
+
+type FigureRow = (typeof figures.pigments)[number];
+type Words = (typeof sentences.pigments)[keyof typeof sentences.pigments];
+
+function joined(row: FigureRow): PigmentFacts {
+  const words = (sentences.pigments as Record<string, Words>)[row.id];
+  if (words === undefined) throw new RangeError(`no sentences for ${row.id}`);
+  const figure = (
+    given: { value: number; min: number; max: number; status: string } | null,
+    source: string | null,
+  ): Figure | null =>
+    given === null ? null : { ...given, status: given.status as Provenance, source: source ?? '' };
+  return {
+    ...(row as unknown as PigmentFacts),
+    chemistry: words.chemistry,
+    density: figure(row.density, words.densitySource),
+    oil: figure(row.oil, words.oilSource),
+    lightfast: { ...row.lightfast, note: words.light, status: row.lightfast.status as Provenance },
+    hazard: {
+      level: row.hazard.level as HazardLevel,
+      sentence: (sentences.hazards as Record<string, string>)[words.hazard]!,
+      caution: (sentences.cautions as Record<string, string>)[words.caution]!,
+      status: row.hazard.status as Provenance,
+    },
+    mixing: { note: words.mixing, status: words.mixingStatus as Provenance },
+    hue: words.hue,
+    use: words.use,
+    curve: words.curve,
+  };
+}
+
+/** Every pigment that the handbooks' sheet holds, in its order. */
+export const PIGMENTS: readonly PigmentFacts[] = figures.pigments.map(joined);
+const BY_ID = new Map(PIGMENTS.map((facts) => [facts.id, facts]));
+
+/** What is known of a pigment of ours; null for any other name. */
+export const pigmentOf = (id: string): PigmentFacts | null => BY_ID.get(id) ?? null;
+
+/** Modern pigments of ours that can stand in for a period one. */
+export function standInsOf(id: string): readonly PigmentFacts[] {
+  const names = pigmentOf(id)?.standIns.names ?? [];
+  return PIGMENTS.filter(
+    ({ group, colourIndex }) =>
+      (group === 'standin' || group === 'modern') &&
+      colourIndex.name !== null &&
+      names.includes(colourIndex.name),
+  );
+}
+
+/** How a pair in one pile, one slab or touching layers is judged, and why. */
+export type Pair = { readonly severity: 'avoid' | 'caution'; readonly why: readonly string[] };
+
+/** The warning about a pair; null where there is none. Symmetric. */
+export function pairOf(id: string, other: string): Pair | null {
+  const [one, two] = [pigmentOf(id), pigmentOf(other)];
+  if (one === null || two === null || id === other) return null;
+  const said = (list: (facts: PigmentFacts) => readonly string[]) =>
+    list(one).includes(other) || list(two).includes(id);
+  const severity = said((f) => f.avoid) ? 'avoid' : said((f) => f.careWith) ? 'caution' : null;
+  if (severity === null) return null;
+  return { severity, why: [...new Set([one.mixing.note, two.mixing.note])] };
+}

@@ -1,0 +1,98 @@
+/** Why a shelf file cannot be taken in. Each carries what a clear sentence needs. */
+export type ShelfFault =
+  | { readonly code: 'shelf-empty' }
+  | { readonly code: 'shelf-not-a-shelf' }
+  | { readonly code: 'shelf-broken' }
+  | { readonly code: 'shelf-newer'; readonly version: number }
+  | { readonly code: 'shelf-grid-short'; readonly firstNm: number; readonly lastNm: number }
+  | { readonly code: 'shelf-grid-coarse'; readonly fromNm: number; readonly toNm: number }
+  | { readonly code: 'shelf-grid-order'; readonly nm: number }
+  | { readonly code: 'shelf-name-missing'; readonly row: number }
+  | { readonly code: 'shelf-name-twice'; readonly pigment: string }
+  | { readonly code: 'shelf-row-missing'; readonly pigment: string; readonly row: 'K' | 'S' }
+  | { readonly code: 'shelf-row-unknown'; readonly pigment: string; readonly row: string }
+  | {
+      readonly code: 'shelf-length';
+      readonly pigment: string;
+      readonly row: 'K' | 'S';
+      readonly values: number;
+      readonly bands: number;
+    }
+  | {
+      readonly code: 'shelf-band-missing';
+      readonly pigment: string;
+      readonly row: 'K' | 'S';
+      readonly nm: number;
+    }
+  | {
+      readonly code: 'shelf-band-text';
+      readonly pigment: string;
+      readonly row: 'K' | 'S';
+      readonly nm: number;
+      readonly text: string;
+    }
+  | {
+      readonly code: 'shelf-K-negative';
+      readonly pigment: string;
+      readonly nm: number;
+      readonly value: number;
+    }
+  | {
+      readonly code: 'shelf-S-not-positive';
+      readonly pigment: string;
+      readonly nm: number;
+      readonly value: number;
+    }
+  | { readonly code: 'shelf-percent'; readonly pigment: string; readonly value: number }
+  | { readonly code: 'shelf-surface'; readonly text: string }
+  | { readonly code: 'shelf-basis'; readonly text: string }
+  | { readonly code: 'shelf-white-unknown'; readonly pigment: string }
+  | { readonly code: 'shelf-pigment-unknown'; readonly pigment: string };
+
+/** One sentence, or two, for a fault: what is wrong and where, then what to do. */
+export function shelfFaultWords(fault: ShelfFault): string {
+  switch (fault.code) {
+    case 'shelf-empty':
+      return 'This shelf holds no paint: put at least one on it.';
+    case 'shelf-not-a-shelf':
+      return 'This file is not a shelf: it needs our JSON, or a CSV whose heading names the wavelengths and whose rows are K and S.';
+    case 'shelf-broken':
+      return 'This shelf file is damaged or was cut short: its JSON cannot be read. Export it again where it came from.';
+    case 'shelf-newer':
+      return `This shelf was written by a newer Kingcup (form ${fault.version}): bring this one up to date, then read it again.`;
+    case 'shelf-grid-short':
+      return `The wavelengths run from ${fault.firstNm} to ${fault.lastNm} nm, and mixing needs 400 to 700 nm: without the ends the colour would be a guess.`;
+    case 'shelf-grid-coarse':
+      return `Between ${fault.fromNm} and ${fault.toNm} nm there is no value: steps of up to 20 nm can be read, wider ones hide the edge that makes the colour.`;
+    case 'shelf-grid-order':
+      return `The wavelengths do not rise at ${fault.nm} nm: each must be larger than the one before it.`;
+    case 'shelf-name-missing':
+      return `Row ${fault.row} has no name: give every paint one.`;
+    case 'shelf-name-twice':
+      return `Two paints are called "${fault.pigment}": give each a name of its own.`;
+    case 'shelf-row-missing':
+      return `"${fault.pigment}" has no ${fault.row} row: every paint needs one of K (absorption) and one of S (scattering).`;
+    case 'shelf-row-unknown':
+      return `"${fault.pigment}" has a row "${fault.row}": only K and S are known here.`;
+    case 'shelf-length':
+      return `"${fault.pigment}" has ${fault.values} values of ${fault.row} for ${fault.bands} wavelengths: give one for each.`;
+    case 'shelf-band-missing':
+      return `"${fault.pigment}" has no ${fault.row} at ${fault.nm} nm: fill the gap or leave the paint out.`;
+    case 'shelf-band-text':
+      return `"${fault.pigment}" has "${fault.text}" for ${fault.row} at ${fault.nm} nm, which is not a number.`;
+    case 'shelf-K-negative':
+      return `"${fault.pigment}" has K ${fault.value} at ${fault.nm} nm: absorption is never below 0.`;
+    case 'shelf-S-not-positive':
+      return `"${fault.pigment}" has S ${fault.value} at ${fault.nm} nm: scattering is always above 0, for nothing comes back from a film that does not scatter.`;
+    case 'shelf-percent':
+      return `"${fault.pigment}" has S ${fault.value}, which looks like per cent: K and S are counted so that titanium white has S = 1. Divide all values by 100.`;
+    case 'shelf-surface':
+      return `"${fault.text}" is not a surface: write two numbers from 0 up to 1 (k1 and k2), such as 0.03,0.65, or 0,0 for none.`;
+    case 'shelf-basis':
+      return `"${fault.text}" is not a basis: write volume, mass or unknown.`;
+    case 'shelf-white-unknown':
+      return `The white "${fault.pigment}" is not on this shelf: name one that is, or none.`;
+    case 'shelf-pigment-unknown':
+      return `"${fault.pigment}" comes without K and S, and is not a pigment that we have curves for.`;
+  }
+}

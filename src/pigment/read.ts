@@ -1,0 +1,107 @@
+import { NO_SURFACE, type Surface } from '../optics/surface.ts';
+import { fail, ok, type Result } from '../result.ts';
+import { type Measured, paintThrough, shelfDoor, shelfFrom } from './assemble.ts';
+import type { ShelfFault } from './fault.ts';
+import { readForm } from './form.ts';
+import { readNumber } from './number.ts';
+import type { Basis, Shelf, ShelfPaint } from './shelf.ts';
+import { readTable, type Table } from './table.ts';
+
+export interface ReadOptions {
+  /** What the shelf is called where its file does not say: the file's name as a rule. */
+  readonly name: string;
+  /** Used in place of the surface that the file states. */
+  readonly surface?: Surface;
+}
+
+/**
+ * A shelf from the text of a file: our JSON (see form.ts) or a CSV of K and S. The CSV:
+ *
+ * ```
+ * # surface: 0.03,0.65
+ * # basis: volume
+ * index,pigment,coefficient,400,410,…,700
+ * 1,Lead white,K,0.012,0.006,…
+ * 1,Lead white,S,0.52,0.51,…
+ * ```
+ *
+ * `# surface: k1,k2` (Saunderson; without the line: none) and `# basis: volume|mass|unknown` (without:
+ * unknown) are honoured; the name column may also be headed colour, name or paint, and what it holds
+ * is kept letter for letter. Wavelengths of any step up to 20 nm that cover 400 to 700 nm are brought
+ * to 380-730 nm in tens, the ends carried on flat, and a remark says so. Commas, semicolons or tabs,
+ * decimal commas, quotes, CRLF and a byte order mark are understood.
+ */
+export function readShelf(text: string, options: ReadOptions): Result<Shelf, ShelfFault> {
+  const plain = text.replace(/^\uFEFF/, '');
+  if (plain.trim() === '') return fail({ code: 'shelf-empty' });
+  return plain.trimStart().startsWith('{') ? readForm(plain, options) : readCsv(plain, options);
+}
+
+function readCsv(text: string, options: ReadOptions): Result<Shelf, ShelfFault> {
+  const table = readTable(text);
+  if (!table.ok) return table;
+  const { comments, nms } = table.value;
+  const basis = readBasis(comments.get('basis'));
+  if (!basis.ok) return basis;
+  const surface = surfaceOf(comments.get('surface'), options.surface);
+  if (!surface.ok) return surface;
+  const door = shelfDoor(nms);
+  if (!door.ok) return door;
+  const rows = pairUp(table.value);
+  if (!rows.ok) return rows;
+
+  const paints: ShelfPaint[] = [];
+  for (const row of rows.value) {
+    const paint = paintThrough(door.value, nms, row);
+    if (!paint.ok) return paint;
+    paints.push(paint.value);
+  }
+  const remarks = [...door.value.remarks];
+  if (!comments.has('surface') && options.surface === undefined)
+    remarks.push('The file states no surface: its colours are shown without one.');
+  return shelfFrom({
+    name: options.name,
+    basis: basis.value,
+    surface: surface.value,
+    white: undefined,
+    paints,
+    remarks,
+  });
+}
+
+/** Each name's K row with its S row, in the order of their first lines. */
+function pairUp({ rows }: Table): Result<Measured[], ShelfFault> {
+  const pairs: Measured[] = [];
+  for (const pigment of new Set(rows.map((row) => row.pigment))) {
+    const of = (row: 'K' | 'S') => rows.filter((one) => one.pigment === pigment && one.row === row);
+    const [K, S] = [of('K'), of('S')];
+    if (K.length > 1 || S.length > 1) return fail({ code: 'shelf-name-twice', pigment });
+    if (K.length === 0) return fail({ code: 'shelf-row-missing', pigment, row: 'K' });
+    if (S.length === 0) return fail({ code: 'shelf-row-missing', pigment, row: 'S' });
+    pairs.push({ pigment, label: pigment, K: K[0]!.values, S: S[0]!.values });
+  }
+  return ok(pairs);
+}
+
+function surfaceOf(
+  stated: string | undefined,
+  wanted: Surface | undefined,
+): Result<Surface, ShelfFault> {
+  if (wanted !== undefined) return ok(wanted);
+  return stated === undefined ? ok(NO_SURFACE) : readSurface(stated);
+}
+
+/** A surface from `k1,k2`, each from 0 up to but not 1; `0,0` is none. Seen with its reflection. */
+export function readSurface(text: string): Result<Surface, ShelfFault> {
+  const pair = text.split(text.includes(';') ? ';' : ',').map(readNumber);
+  const [k1, k2] = pair;
+  const fits = (k: number | null | undefined): k is number => k != null && k >= 0 && k < 1;
+  if (pair.length !== 2 || !fits(k1) || !fits(k2)) return fail({ code: 'shelf-surface', text });
+  return ok({ k1, k2, specular: 'included' });
+}
+
+function readBasis(text: string | undefined): Result<Basis, ShelfFault> {
+  const word = (text ?? 'unknown').toLowerCase();
+  if (word === 'volume' || word === 'mass' || word === 'unknown') return ok(word);
+  return fail({ code: 'shelf-basis', text: text ?? '' });
+}

@@ -1,0 +1,115 @@
+import { BANDS, bandNm, FIRST_NM, LAST_NM, STEP_NM } from '../colour/grid.ts';
+import { fail, ok, type Result } from '../result.ts';
+
+/** Wavelengths of a file, and how they are brought to our bands. */
+export interface Door {
+  /** BANDS values from as many as the file has wavelengths. */
+  readonly resample: (values: readonly number[]) => Float64Array;
+  /** What was assumed, in plain sentences. */
+  readonly remarks: readonly string[];
+}
+
+export type GridFault =
+  | { readonly code: 'grid-short'; readonly firstNm: number; readonly lastNm: number }
+  | { readonly code: 'grid-coarse'; readonly fromNm: number; readonly toNm: number }
+  | { readonly code: 'grid-order'; readonly nm: number };
+
+/** Wavelengths that a file must cover, in nanometres. */
+const NEEDED = [400, 700] as const;
+const WIDEST_STEP = 20;
+
+/**
+ * How spectra on a file's wavelengths come to the 36 bands. Bands that the file has itself keep their
+ * values. Steps under 10 nm are averaged with a triangle of 10 nm half width (the band shape that
+ * 10 nm weights stand for, ASTM E308 practice); wider or shifted ones are joined by a monotone cubic
+ * (Fritsch and Carlson, SIAM J. Numer. Anal. 17 (1980) 238), which never overshoots, so that K and
+ * S cannot fall below zero between bands. Ends that the file lacks are carried on flat.
+ */
+export function doorOf(nms: readonly number[]): Result<Door, GridFault> {
+  for (let i = 1; i < nms.length; i++) {
+    if (!(nms[i]! > nms[i - 1]!)) return fail({ code: 'grid-order', nm: nms[i]! });
+  }
+  const [first, last] = [nms[0]!, nms.at(-1)!];
+  if (nms.length < 2 || first > NEEDED[0] || last < NEEDED[1])
+    return fail({ code: 'grid-short', firstNm: first, lastNm: last });
+  for (let i = 1; i < nms.length; i++) {
+    if (nms[i]! - nms[i - 1]! > WIDEST_STEP)
+      return fail({ code: 'grid-coarse', fromNm: nms[i - 1]!, toNm: nms[i]! });
+  }
+  const remarks: string[] = [];
+  if (first > FIRST_NM)
+    remarks.push(
+      `The wavelengths start at ${first} nm: the first value is carried on flat to 380.`,
+    );
+  if (last < LAST_NM)
+    remarks.push(`The wavelengths end at ${last} nm: the last value is carried on flat to 730.`);
+  const step = (last - first) / (nms.length - 1);
+  const onGrid = Array.from({ length: BANDS }, (_, band) => bandNm(band)).every(
+    (nm) => nm < first || nm > last || nms.includes(nm),
+  );
+  const fine = step < 0.75 * STEP_NM;
+  if (fine || !onGrid)
+    remarks.push(`Values every ${Number(step.toFixed(1))} nm were brought to every 10 nm.`);
+  const resample = fine
+    ? (values: readonly number[]) => averaged(nms, values)
+    : onGrid
+      ? (values: readonly number[]) => picked(nms, values)
+      : (values: readonly number[]) => joined(nms, values);
+  return ok({ resample, remarks });
+}
+
+function picked(nms: readonly number[], values: readonly number[]): Float64Array {
+  return Float64Array.from({ length: BANDS }, (_, band) => {
+    const i = nms.indexOf(bandNm(band));
+    if (i >= 0) return values[i]!;
+    return bandNm(band) < nms[0]! ? values[0]! : values.at(-1)!;
+  });
+}
+
+function averaged(nms: readonly number[], values: readonly number[]): Float64Array {
+  const [first, last] = [nms[0]!, nms.at(-1)!];
+  return Float64Array.from({ length: BANDS }, (_, band) => {
+    const centre = Math.min(Math.max(bandNm(band), first), last);
+    let sum = 0;
+    let weights = 0;
+    // A value stands for the stretch half way to its neighbours, so uneven steps weigh rightly.
+    for (let i = 0; i < nms.length; i++) {
+      const reach = STEP_NM - Math.abs(nms[i]! - centre);
+      if (reach <= 0) continue;
+      const stretch = (nms[i + 1] ?? nms[i]!) - (nms[i - 1] ?? nms[i]!);
+      sum += reach * stretch * values[i]!;
+      weights += reach * stretch;
+    }
+    return sum / weights;
+  });
+}
+
+function joined(nms: readonly number[], values: readonly number[]): Float64Array {
+  const slopes = monotoneSlopes(nms, values);
+  return Float64Array.from({ length: BANDS }, (_, band) => {
+    const nm = bandNm(band);
+    if (nm <= nms[0]!) return values[0]!;
+    if (nm >= nms.at(-1)!) return values.at(-1)!;
+    const i = nms.findLastIndex((at) => at <= nm);
+    const h = nms[i + 1]! - nms[i]!;
+    const t = (nm - nms[i]!) / h;
+    const u = 1 - t;
+    return (
+      u * u * (1 + 2 * t) * values[i]! +
+      t * u * u * h * slopes[i]! +
+      t * t * (3 - 2 * t) * values[i + 1]! -
+      t * t * u * h * slopes[i + 1]!
+    );
+  });
+}
+
+/** Slopes at the knots by the harmonic mean of the neighbouring secants; 0 at an extreme. */
+function monotoneSlopes(nms: readonly number[], values: readonly number[]): number[] {
+  const secant = (i: number) => (values[i + 1]! - values[i]!) / (nms[i + 1]! - nms[i]!);
+  return nms.map((_, i) => {
+    if (i === 0) return secant(0);
+    if (i === nms.length - 1) return secant(i - 1);
+    const [left, right] = [secant(i - 1), secant(i)];
+    return left * right <= 0 ? 0 : (2 * left * right) / (left + right);
+  });
+}

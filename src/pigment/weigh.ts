@@ -1,0 +1,52 @@
+import { fail, ok, type Result } from '../result.ts';
+import { pigmentOf } from './facts.ts';
+import { type Grind, OIL_DENSITY, type Oil } from './paste.ts';
+
+/** Why a pigment cannot be weighed as oil paint. */
+export type WeighFault =
+  | { readonly code: 'weigh-unknown'; readonly pigment: string }
+  | {
+      readonly code: 'weigh-no-figures';
+      readonly pigment: string;
+      readonly name: string;
+      readonly lacks: readonly ('density' | 'oil')[];
+    };
+
+/** What a studio measured of its own lot: preferred to the handbook. */
+export interface OwnFigures {
+  readonly density?: number | undefined;
+  readonly oil?: number | undefined;
+}
+
+/**
+ * Density and oil of a pigment, ready for the formulas of paste.ts: the studio's own figures first,
+ * the handbooks' defaults where it has none.
+ * @returns a fault where neither knows one of them: such a pigment is refused, not guessed
+ */
+export function grindOfPigment(
+  id: string,
+  own: OwnFigures = {},
+  oil: Oil = 'linseed',
+): Result<Grind, WeighFault> {
+  const facts = pigmentOf(id);
+  const density = own.density ?? facts?.density?.value;
+  const taken = own.oil ?? facts?.oil?.value;
+  if (density !== undefined && taken !== undefined)
+    return ok({ density, oil: taken, oilDensity: OIL_DENSITY[oil] });
+  if (facts === null) return fail({ code: 'weigh-unknown', pigment: id });
+  const lacks = [
+    ...(density === undefined ? (['density'] as const) : []),
+    ...(taken === undefined ? (['oil'] as const) : []),
+  ];
+  return fail({ code: 'weigh-no-figures', pigment: id, name: facts.name, lacks });
+}
+
+/** A sentence for a pigment that cannot be weighed, then what to do. */
+export function weighFaultWords(fault: WeighFault): string {
+  if (fault.code === 'weigh-unknown')
+    return `"${fault.pigment}" is not a pigment that we hold figures of: enter its density and the oil that it takes.`;
+  const lacks = fault.lacks
+    .map((one) => (one === 'oil' ? 'how much oil it takes' : 'its density'))
+    .join(' and ');
+  return `${fault.name} cannot be weighed as oil paint: ${lacks} is not known. Measure your own lot and enter it.`;
+}

@@ -1,0 +1,162 @@
+import type { JSX } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { bookFaultWords } from '../book/faults.ts';
+import { BookScreen } from './book/BookScreen.tsx';
+import { BookIcon, DraperyIcon, HarmonyIcon, PaletteIcon, WalkIcon } from './drawn/icons.tsx';
+import { HarmonyScreen } from './harmony/HarmonyScreen.tsx';
+import { hrefOf, PLACES, type Place, place, route } from './route.ts';
+import { book, notice, saveState, undoNotice } from './studio.ts';
+import { updateWaits } from './update.ts';
+import { WalkScreen } from './walk/WalkScreen.tsx';
+import { PLACE_NAMES, say } from './words.ts';
+
+export function App() {
+  return (
+    <>
+      <button type="button" class="skip" onClick={toContents}>
+        {say.skip}
+      </button>
+      <header class="head">
+        <p class="wordmark">Kingcup</p>
+        <Places />
+        <SaveLine />
+      </header>
+      <main id="contents" tabIndex={-1}>
+        <Screen />
+      </main>
+      <Notices />
+    </>
+  );
+}
+
+const toContents = () => document.getElementById('contents')?.focus();
+
+function Screen() {
+  const where = place.value;
+  const first = useRef(true);
+  // A new place is announced: its heading takes the focus, as a new page's would.
+  useEffect(() => {
+    if (first.current) first.current = false;
+    else document.querySelector<HTMLElement>('main h1')?.focus();
+    document.title = `${PLACE_NAMES[where]} · Kingcup`;
+  }, [where]);
+  switch (where) {
+    case 'walk':
+      return <WalkScreen />;
+    case 'harmony':
+      return <HarmonyScreen />;
+    case 'book':
+      return <BookScreen />;
+    case 'drapery':
+      return <LaterScreen place={where} text={say.draperyLater} />;
+    case 'palette':
+      return <LaterScreen place={where} text={say.paletteLater} />;
+  }
+}
+
+function LaterScreen({ place, text }: { place: Place; text: string }) {
+  return (
+    <section class="page">
+      <h1 tabIndex={-1}>{PLACE_NAMES[place]}</h1>
+      <p class="lead">{text}</p>
+    </section>
+  );
+}
+
+const ICONS: Record<Place, JSX.Element> = {
+  walk: <WalkIcon />,
+  harmony: <HarmonyIcon />,
+  drapery: <DraperyIcon />,
+  palette: <PaletteIcon />,
+  book: <BookIcon />,
+};
+
+/** Remembers what was open in a place, so that its link leads back there. */
+const lastOpen: Partial<Record<Place, string>> = {};
+
+function Places() {
+  const { place: here, open } = route.value;
+  if (open !== null) lastOpen[here] = open;
+  return (
+    <nav class="places" aria-label="Places">
+      <ul>
+        {PLACES.map((to) => (
+          <li key={to}>
+            <a
+              href={hrefOf(to, to === 'harmony' ? lastOpen.harmony : undefined)}
+              aria-current={to === here ? 'page' : undefined}
+            >
+              {ICONS[to]}
+              <span>{PLACE_NAMES[to]}</span>
+            </a>
+          </li>
+        ))}
+      </ul>
+    </nav>
+  );
+}
+
+/** Says what is true of the book: it may say "saved" only when everything is on disk. */
+function SaveLine() {
+  const state = saveState.value;
+  if (book.value === null) return <p class="save-line" role="status" />;
+  return (
+    <p class="save-line" role="status" data-state={state.state}>
+      {state.state === 'saved' && say.saved}
+      {state.state === 'saving' && say.saving}
+      {state.state === 'not saved' && (
+        <>
+          <strong>{say.notSaved}.</strong> {bookFaultWords(state.fault)}{' '}
+          <button type="button" class="quiet" onClick={() => void book.value?.retry()}>
+            {say.tryAgain}
+          </button>
+        </>
+      )}
+    </p>
+  );
+}
+
+function Notices() {
+  const shown = notice.value;
+  const update = updateWaits.value;
+  return (
+    <div class="notices" role="status">
+      {shown && (
+        <div class={shown.bad ? 'notice bad' : 'notice'}>
+          <p>{shown.text}</p>
+          {shown.undo && (
+            <button type="button" class="quiet" onClick={() => void undoNotice()}>
+              {say.undo}
+            </button>
+          )}
+          <button
+            type="button"
+            class="quiet"
+            onClick={() => {
+              notice.value = null;
+            }}
+          >
+            {say.close}
+          </button>
+        </div>
+      )}
+      {update && (
+        <div class="notice">
+          <p>{say.updateWaits}</p>
+          <button type="button" class="quiet" onClick={update}>
+            {say.updateNow}
+          </button>
+          <button
+            type="button"
+            class="quiet"
+            onClick={() => {
+              updateWaits.value = null;
+            }}
+          >
+            {say.later}
+          </button>
+        </div>
+      )}
+    </div>
+  );
+}

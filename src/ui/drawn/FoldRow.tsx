@@ -1,0 +1,91 @@
+import type { DrawnLadder } from './drawn.ts';
+import { Fold } from './Fold.tsx';
+
+export interface RowFold {
+  /** Different for each fold of the row. */
+  readonly id: string;
+  /** What this one is: "warmer, a little". Shown below it. */
+  readonly name: string;
+  readonly ladder: DrawnLadder;
+  /** False: hatched and named so. Left out, it is true when every step is reachable. */
+  readonly reachable?: boolean | undefined;
+}
+
+export interface FoldRowProps {
+  /** What the row is for, read before its folds. */
+  readonly label: string;
+  readonly folds: readonly RowFold[];
+  /** One fall for all, so that only their colours differ. */
+  readonly seed: number;
+  /** Id of the chosen fold. */
+  readonly chosen?: string | undefined;
+  /** Without it the row is only looked at. */
+  readonly onChoose?: ((id: string) => void) | undefined;
+  /** Words for the marks; ours unless told. */
+  readonly words?: { readonly chosen: string; readonly unreached: string } | undefined;
+}
+
+/** A row of short folds: the chosen one is marked by a frame and a word, those out of reach by hatching and a word. */
+export function FoldRow(props: FoldRowProps) {
+  const words = props.words ?? { chosen: 'chosen', unreached: 'out of reach' };
+  return (
+    <ul
+      aria-label={props.label}
+      style={{
+        display: 'grid',
+        gridTemplateColumns: 'repeat(auto-fill, minmax(92px, 1fr))',
+        gap: '12px',
+        margin: '0',
+        padding: '0',
+        listStyle: 'none',
+      }}
+    >
+      {props.folds.map((fold) => {
+        const reachable = fold.reachable ?? fold.ladder.every((step) => step.reachable);
+        const chosen = fold.id === props.chosen;
+        const inner = (
+          <>
+            <Fold name={fold.name} ladder={fold.ladder} seed={props.seed} />
+            <span style={{ display: 'block', overflowWrap: 'anywhere' }}>
+              {chosen ? <b>{fold.name}</b> : fold.name}
+            </span>
+            <small style={{ display: 'block', minHeight: '1.4em' }}>
+              {[chosen ? `✓ ${words.chosen}` : '', reachable ? '' : words.unreached]
+                .filter(Boolean)
+                .join(', ')}
+            </small>
+          </>
+        );
+        const box = {
+          display: 'block',
+          boxSizing: 'border-box',
+          width: '100%',
+          minHeight: '44px',
+          padding: '6px',
+          font: 'inherit',
+          textAlign: 'center',
+          color: 'var(--ink, #1c1c1c)',
+          background: 'none',
+          borderRadius: '4px',
+          border: chosen ? '3px solid var(--ink, #1c1c1c)' : '3px solid transparent',
+        } as const;
+        return (
+          <li key={fold.id}>
+            {props.onChoose ? (
+              <button
+                type="button"
+                aria-pressed={chosen}
+                onClick={() => props.onChoose?.(fold.id)}
+                style={{ ...box, cursor: 'pointer' }}
+              >
+                {inner}
+              </button>
+            ) : (
+              <div style={box}>{inner}</div>
+            )}
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

@@ -1,0 +1,65 @@
+import { useMemo } from 'preact/hooks';
+import { STEPS } from '../../harmony/harmony.ts';
+import { blend } from './blend.ts';
+import { borderOf, outline } from './contour.ts';
+import type { DrawnLadder } from './drawn.ts';
+import { heap } from './heap.ts';
+import { massesOf, toneOf } from './tone.ts';
+
+/** The body colour with a little gloss and a little shadow: how the colour is seen stays with its body. */
+export function bodyLadder(hex: string): DrawnLadder {
+  const tones = [
+    blend(hex, '#ffffff', 0.42),
+    blend(hex, '#ffffff', 0.08),
+    hex,
+    blend(hex, '#000000', 0.1),
+    blend(hex, '#000000', 0.26),
+    blend(hex, '#000000', 0.48),
+  ];
+  const shares = [0.015, 0.13, 0.5, 0.2, 0.11, 0.045];
+  return STEPS.map((step, at) => ({
+    step,
+    hex: tones[at] ?? hex,
+    share: shares[at] ?? 0,
+    reachable: true,
+  }));
+}
+
+/** A heap of paint of `radius` units round 0, 0, as a group inside a drawing. */
+export function PaintedHeap({ hex, seed, radius }: { hex: string; seed: number; radius: number }) {
+  const { masses, base } = useMemo(() => {
+    const shape = heap(seed);
+    const sheet = {
+      ...shape,
+      x: shape.x.map((v) => v * radius),
+      y: shape.y.map((v) => v * radius),
+    };
+    const ladder = bodyLadder(hex);
+    const tone = toneOf([sheet], ladder, 1);
+    return {
+      masses: massesOf(sheet, ladder, tone, 4, 0.12),
+      base: outline(sheet, borderOf(sheet, 0.12)),
+    };
+  }, [hex, seed, radius]);
+  return (
+    <g>
+      <g fill="#000" fill-opacity="0.07">
+        {[1, 2, 3, 4].map((step) => (
+          <path
+            key={step}
+            d={base}
+            transform={`translate(${radius * 0.035 * step} ${radius * 0.04 * step}) scale(0.1)`}
+          />
+        ))}
+      </g>
+      <g transform="scale(0.1)">
+        {masses.map((mass) => (
+          <path key={mass.fill} d={mass.d} fill={mass.fill} />
+        ))}
+      </g>
+    </g>
+  );
+}
+
+/** Radius of a heap whose area on the board is as its amount. */
+export const heapRadius = (amount: number, unit: number) => unit * Math.sqrt(Math.max(0, amount));

@@ -1,0 +1,111 @@
+import { useId } from 'preact/hooks';
+import { inkUpon } from './blend.ts';
+import type { Shape } from './board.ts';
+import { PaintedHeap } from './PaintedHeap.tsx';
+import { listed } from './say.ts';
+import { type BoardPile, LINE, layPalette, SIZE } from './seats.ts';
+import { seedOf } from './seed.ts';
+import { useWidth } from './width.ts';
+
+export interface PaletteBoardProps {
+  /** Whose palette: the start of the text alternative. */
+  readonly label: string;
+  /** In the order of their seats, white first: it sits beside the thumb hole. */
+  readonly pigments: readonly BoardPile[];
+  /** Laid below from light to dark, in any order given. */
+  readonly mixed: readonly BoardPile[];
+  readonly shape?: Shape | undefined;
+  /** The hand that holds it; 'left' unless told. */
+  readonly hand?: 'left' | 'right' | undefined;
+  /** px; measured from the page unless told. */
+  readonly width?: number | undefined;
+  readonly class?: string | undefined;
+}
+
+const BOARD = '#7b7b7b';
+
+/** The palette as it is set for a passage: pigments along the edge, mixed piles below, the middle free. */
+export function PaletteBoard(props: PaletteBoardProps) {
+  const id = useId();
+  const measured = useWidth<HTMLDivElement>(720);
+  const width = Math.max(280, props.width ?? measured.width);
+  const { pigments, mixed, shape = 'oval', hand = 'left' } = props;
+  const laid = layPalette(pigments, mixed, shape, hand, width);
+  const { board } = laid;
+  const pigmentWords = pigments.map(({ name }) => name);
+  const mixedWords = laid.seats
+    .filter((seat) => seat.kind === 'mixed')
+    .map((seat) => mixed[seat.index]?.name ?? '');
+  const words = [
+    `${props.label}: a ${shape === 'oval' ? 'rounded' : 'square-cornered'} palette with the thumb hole at the ${hand}`,
+    pigmentWords.length > 0 ? `along its edge ${listed(pigmentWords)}` : 'no pigments laid out',
+    mixedWords.length > 0 ? `mixed below from light to dark ${listed(mixedWords)}` : '',
+  ].filter(Boolean);
+  const flip = laid.mirrored ? `translate(${width} 0) scale(-1 1)` : undefined;
+  const { hole } = board;
+  const holePath = `M${hole.x - hole.rx} ${hole.y}a${hole.rx} ${hole.ry} -12 1 0 ${2 * hole.rx} 0a${hole.rx} ${hole.ry} -12 1 0 ${-2 * hole.rx} 0Z`;
+  return (
+    <div ref={measured.ref} class={props.class} style={{ width: '100%' }}>
+      <svg
+        viewBox={`0 0 ${laid.width} ${laid.height + 8}`}
+        role="img"
+        aria-labelledby={`${id}-title`}
+        style={{ display: 'block', width: '100%', height: 'auto', forcedColorAdjust: 'none' }}
+      >
+        <title id={`${id}-title`}>{words.join('; ')}</title>
+        <g transform={flip} fill-rule="evenodd">
+          <path
+            d={board.outline + holePath}
+            transform="translate(0 5)"
+            fill="#000"
+            fill-opacity="0.22"
+          />
+          <path d={board.outline + holePath} transform="translate(0 2.5)" fill="#4c4c4c" />
+          <path d={board.outline + holePath} fill={BOARD} />
+        </g>
+        {laid.seats.map((seat) => {
+          const pile = (seat.kind === 'pigment' ? pigments : mixed)[seat.index];
+          if (!pile) return null;
+          return (
+            <g key={`${seat.kind}${seat.index}`}>
+              <g transform={`translate(${seat.x} ${seat.y})`}>
+                <PaintedHeap hex={pile.hex} seed={seedOf(pile.name)} radius={seat.radius} />
+              </g>
+              {seat.lines.map((line, n) => (
+                <text
+                  key={line}
+                  x={(seat.label.left + seat.label.right) / 2}
+                  y={seat.label.top + LINE * (n + 0.78)}
+                  text-anchor="middle"
+                  fill={
+                    seat.label.left < seat.x &&
+                    seat.label.bottom < seat.y + 9 &&
+                    seat.label.top > seat.y - 9 &&
+                    seat.label.right < seat.x + 9 &&
+                    seat.label.left > seat.x - 9
+                      ? inkUpon(pile.hex)
+                      : '#fff'
+                  }
+                  style={{ fontSize: `${SIZE}px` }}
+                >
+                  {line}
+                </text>
+              ))}
+            </g>
+          );
+        })}
+        {laid.key.map((entry) => (
+          <text
+            key={entry.words}
+            x={entry.x}
+            y={entry.y}
+            fill="var(--ink, #1c1c1c)"
+            style={{ fontSize: `${SIZE}px` }}
+          >
+            {entry.words}
+          </text>
+        ))}
+      </svg>
+    </div>
+  );
+}

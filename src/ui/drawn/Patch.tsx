@@ -1,0 +1,35 @@
+import { bristles, type Ends, stroke } from './brush.ts';
+
+/** One brushed-out stroke of colour, as part of a drawing. */
+export function Patch(props: {
+  hex: string;
+  seed: number;
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+  ends?: Ends;
+  /** Id of the hatching to lay over it. */
+  hatching?: string | undefined;
+  marks?: number;
+}) {
+  const box = { x: props.x, y: props.y, width: props.width, height: props.height };
+  const d = stroke(props.seed, box, props.ends);
+  return (
+    <g>
+      <path d={d} fill={props.hex} />
+      {bristles(props.seed, box, props.marks ?? Math.round(props.height / 5)).map((mark) => (
+        <path
+          key={mark.d}
+          d={mark.d}
+          fill="none"
+          stroke={mark.light ? '#fff' : '#000'}
+          stroke-opacity={mark.light ? 0.07 : 0.06}
+          stroke-width="0.9"
+          stroke-linecap="round"
+        />
+      ))}
+      {props.hatching ? <path d={d} fill={`url(#${props.hatching})`} /> : null}
+    </g>
+  );
+}

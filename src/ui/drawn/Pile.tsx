@@ -1,0 +1,37 @@
+import { useId } from 'preact/hooks';
+import { heapRadius, PaintedHeap } from './PaintedHeap.tsx';
+import { partsWords } from './say.ts';
+
+export interface PileProps {
+  /** Pigment or colour, the start of the text alternative. */
+  readonly name: string;
+  /** #rrggbb. */
+  readonly hex: string;
+  /** Amount in parts; the heap's area is in proportion. */
+  readonly parts: number;
+  /** Parts that fill the drawing; `parts` unless told. */
+  readonly of?: number | undefined;
+  readonly seed: number;
+  readonly class?: string | undefined;
+}
+
+/** One heap of paint with the marks of the knife. */
+export function Pile({ name, hex, parts, of = parts, seed, ...rest }: PileProps) {
+  const id = useId();
+  return (
+    <svg
+      class={rest.class}
+      viewBox="-60 -60 120 120"
+      role="img"
+      aria-labelledby={`${id}-title`}
+      style={{ display: 'block', width: '100%', height: 'auto', forcedColorAdjust: 'none' }}
+    >
+      <title id={`${id}-title`}>{`${name}: a pile of paint, ${partsWords(parts)}`}</title>
+      <PaintedHeap
+        hex={hex}
+        seed={seed}
+        radius={of > 0 ? heapRadius(Math.min(parts, of) / of, 48) : 0}
+      />
+    </svg>
+  );
+}

@@ -1,0 +1,64 @@
+import { between, chance } from './seed.ts';
+
+/** Path data with one decimal. */
+const at = (x: number, y: number) => `${Math.round(x * 10) / 10} ${Math.round(y * 10) / 10}`;
+
+/** Which ends of a stroke are left rough by the bristles; the others are cut straight. */
+export interface Ends {
+  readonly left: boolean;
+  readonly right: boolean;
+}
+
+/** The shape of one brushed-out stroke that fills a box: its long sides a little uneven, its ends bristly. */
+export function stroke(
+  seed: number,
+  box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
+  ends: Ends = { left: true, right: true },
+): string {
+  const next = chance(seed);
+  const { x, y, width, height } = box;
+  const rough = Math.min(width * 0.09, height * 0.5, 14);
+  const side = Math.min(2.2, height * 0.05);
+  const points: string[] = [];
+  const steps = Math.max(4, Math.round(width / 26));
+  for (let k = 0; k <= steps; k++)
+    points.push(at(x + (width * k) / steps, y + between(next, 0, side)));
+  const bristles = Math.max(5, Math.round(height / 3));
+  if (ends.right) {
+    for (let k = 1; k < bristles; k++) {
+      const t = k / bristles;
+      const round = rough * (0.25 + 0.6 * (2 * t - 1) ** 2);
+      points.push(at(x + width - round * 0.6 - between(next, 0, rough * 0.7), y + height * t));
+    }
+  }
+  for (let k = steps; k >= 0; k--) {
+    points.push(at(x + (width * k) / steps, y + height - between(next, 0, side)));
+  }
+  if (ends.left) {
+    for (let k = bristles - 1; k > 0; k--) {
+      const t = k / bristles;
+      const round = rough * (0.2 + 0.5 * (2 * t - 1) ** 2);
+      points.push(at(x + round * 0.5 + between(next, 0, rough * 0.45), y + height * t));
+    }
+  }
+  return `M${points.join('L')}Z`;
+}
+
+/** Thin marks of single bristles along a stroke, light and dark in turn. */
+export function bristles(
+  seed: number,
+  box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
+  count: number,
+): { readonly d: string; readonly light: boolean }[] {
+  const next = chance(seed ^ 0x5bd1e995);
+  return Array.from({ length: count }, (_, k) => {
+    const y = box.y + box.height * between(next, 0.06, 0.94);
+    const from = box.x + box.width * between(next, 0.01, 0.55);
+    const to = Math.min(box.x + box.width * 0.97, from + box.width * between(next, 0.15, 0.7));
+    const bow = between(next, -1.2, 1.2);
+    return {
+      d: `M${at(from, y)}Q${at((from + to) / 2, y + bow)} ${at(to, y)}`,
+      light: k % 2 === 0,
+    };
+  });
+}

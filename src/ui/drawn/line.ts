@@ -1,0 +1,130 @@
+import { type Box, meets, wordsWidth } from './text.ts';
+
+/** What hangs on a line: its share of the whole, and whether it is the small bright accent. */
+export interface Hanging {
+  readonly name: string;
+  readonly share: number;
+  readonly accent?: boolean | undefined;
+}
+
+export interface HangingPlace {
+  readonly index: number;
+  /** Room for the cloth. */
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+  readonly how: 'one peg' | 'two pegs' | 'strip';
+  /** The part that is pressed: columns side by side, 44 or wider. */
+  readonly press: { readonly left: number; readonly width: number };
+  /** Middle of the name and the row it stands in. */
+  readonly label: { readonly x: number; readonly row: number; readonly box: Box };
+}
+
+export interface LineLaid {
+  readonly width: number;
+  /** Height of the wall with the cloth, and of the names below it. */
+  readonly wall: number;
+  readonly height: number;
+  /** From back to front. */
+  readonly places: readonly HangingPlace[];
+}
+
+export const NAME_SIZE = 14;
+const ROW = 26;
+
+/**
+ * Cloths side by side, each wider than its share so that neighbours overlap, accents as ribbons
+ * hung over the seams; names below in as many rows as they need not to meet.
+ *
+ * @param width px of the whole
+ */
+export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
+  const wall = Math.round(Math.min(460, Math.max(200, width * 0.52)));
+  const main = hangings.map((hanging, index) => ({ ...hanging, index })).filter((h) => !h.accent);
+  const accents = hangings.map((hanging, index) => ({ ...hanging, index })).filter((h) => h.accent);
+  const room = width - 16;
+  const least = Math.min(56, room / Math.max(1, main.length + accents.length));
+  const sum = main.reduce((all, { share }) => all + Math.max(0.001, share), 0) || 1;
+  const columns = fitted(
+    main.map(({ share }) => (Math.max(0.001, share) / sum) * room),
+    least,
+    room,
+  );
+  const places: HangingPlace[] = [];
+  let x = 8;
+  const middles: { index: number; middle: number }[] = [];
+  for (const [k, { index }] of main.entries()) {
+    const column = columns[k] ?? 0;
+    // Cloth narrows upward and its ends thin out, so it takes more room than its column.
+    const cloth = Math.min(column * 1.3 + 24, room);
+    const middle = x + column / 2;
+    const tall = wall * (0.97 - 0.1 * ((k * 0.618) % 1));
+    places.push({
+      index,
+      left: Math.min(width - cloth, Math.max(0, middle - cloth / 2)),
+      top: 2,
+      width: cloth,
+      height: tall,
+      how: cloth > tall * 0.72 ? 'two pegs' : 'one peg',
+      press: { left: x, width: column },
+      label: { x: middle, row: 0, box: { left: 0, top: 0, right: 0, bottom: 0 } },
+    });
+    middles.push({ index, middle });
+    x += column;
+  }
+  for (const [k, { index }] of accents.entries()) {
+    const seam = (places[k % Math.max(1, places.length - 1)] ?? null)?.press;
+    const at = seam ? seam.left + seam.width : width / 2;
+    const wide = Math.max(26, Math.min(54, width * 0.06));
+    const middle = Math.min(width - wide, Math.max(wide, at + Math.floor(k / 2) * wide));
+    places.push({
+      index,
+      left: middle - wide / 2,
+      top: wall * 0.04,
+      width: wide,
+      height: wall * 0.62,
+      how: 'strip',
+      press: { left: middle - 22, width: 44 },
+      label: { x: middle, row: 0, box: { left: 0, top: 0, right: 0, bottom: 0 } },
+    });
+    middles.push({ index, middle });
+  }
+  const taken: Box[] = [];
+  const named = new Map<number, HangingPlace['label']>();
+  let rows = 1;
+  for (const { index, middle } of middles.sort((a, b) => a.middle - b.middle)) {
+    const words = Math.min(width, wordsWidth(hangings[index]?.name ?? '', NAME_SIZE) + 12);
+    const centre = Math.min(width - words / 2, Math.max(words / 2, middle));
+    for (let row = 0; ; row++) {
+      const box = {
+        left: centre - words / 2,
+        right: centre + words / 2,
+        top: wall + row * ROW,
+        bottom: wall + (row + 1) * ROW - 2,
+      };
+      if (taken.some((other) => meets(box, other))) continue;
+      taken.push(box);
+      named.set(index, { x: centre, row, box });
+      rows = Math.max(rows, row + 1);
+      break;
+    }
+  }
+  return {
+    width,
+    wall,
+    height: wall + rows * ROW,
+    places: places.map((place) => ({ ...place, label: named.get(place.index) ?? place.label })),
+  };
+}
+
+/** Widths raised to `least` where they are under it, the others giving up what that takes. */
+function fitted(widths: readonly number[], least: number, room: number): number[] {
+  const small = widths.filter((w) => w < least);
+  const spare = room - small.length * least;
+  const large = widths.reduce((sum, w) => sum + (w < least ? 0 : w), 0) || 1;
+  const once = widths.map((w) => (w < least ? least : (w / large) * spare));
+  return once.some((w) => w < least - 0.01) && once.length > small.length
+    ? fitted(once, least, room)
+    : once;
+}

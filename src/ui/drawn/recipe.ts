@@ -1,0 +1,76 @@
+import { linesOf } from './text.ts';
+
+/** One pigment of a recipe as it is drawn. */
+export interface RecipePile {
+  readonly name: string;
+  readonly hex: string;
+  readonly parts: number;
+}
+
+export const WORD = 13;
+const LINE = 16;
+
+export interface RecipeLaid {
+  readonly width: number;
+  readonly height: number;
+  readonly piles: readonly {
+    readonly x: number;
+    readonly y: number;
+    readonly radius: number;
+    readonly lines: readonly string[];
+    /** Middle of the words, and the baseline of the first line. */
+    readonly words: { readonly x: number; readonly y: number };
+  }[];
+  /** The mixed heap, the patch of the wanted colour that touches the stroke drawn out of it. */
+  readonly mixed: { readonly x: number; readonly y: number; readonly radius: number };
+}
+
+/**
+ * Piles of a recipe in rows from the left, areas as their parts, and the mixed pile at the right
+ * (below, where the drawing is narrow) whose area is that of all of them, up to a bound.
+ *
+ * @param width px
+ * @param says words under each pile: amount first, then the name
+ */
+export function layRecipe(
+  piles: readonly RecipePile[],
+  width: number,
+  says: (pile: RecipePile) => string,
+): RecipeLaid {
+  const narrow = width < 460;
+  const room = narrow ? width : width - 190;
+  const perRow = Math.max(1, Math.min(piles.length, Math.floor(room / 92)));
+  const cell = room / perRow;
+  const largest = piles.reduce((most, { parts }) => Math.max(most, parts), 0) || 1;
+  const all = piles.reduce((sum, { parts }) => sum + Math.max(0, parts), 0);
+  const unit = Math.min(cell * 0.42, 46) / Math.sqrt(largest);
+  const row = 2 * Math.min(cell * 0.42, 46) + 3 * LINE + 18;
+  const laid = piles.map((pile, k) => {
+    const x = cell * ((k % perRow) + 0.5);
+    const y = row * Math.floor(k / perRow) + Math.min(cell * 0.42, 46) + 8;
+    const radius = unit * Math.sqrt(Math.max(0, pile.parts));
+    return {
+      x,
+      y,
+      radius,
+      lines: [says(pile), ...linesOf(pile.name, WORD, cell - 8)],
+      words: { x, y: y + Math.min(cell * 0.42, 46) + 22 },
+    };
+  });
+  const rows = Math.ceil(piles.length / perRow);
+  const radius = Math.min(78, unit * Math.sqrt(all));
+  const height = Math.max(row * rows, 2 * radius + 40);
+  return narrow
+    ? {
+        width,
+        height: height + 2 * radius + 40,
+        piles: laid,
+        mixed: { x: width / 2, y: height + radius + 10, radius },
+      }
+    : {
+        width,
+        height,
+        piles: laid,
+        mixed: { x: width - 95, y: Math.max(radius + 12, row * 0.42), radius },
+      };
+}

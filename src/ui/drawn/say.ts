@@ -1,0 +1,20 @@
+import type { DrawnLadder } from './drawn.ts';
+
+/** The steps out of reach in words, or nothing: "highlight and deepest fold out of reach". */
+export function unreachedWords(ladder: DrawnLadder): string {
+  const missing = ladder.filter((step) => !step.reachable).map((step) => step.step);
+  if (missing.length === 0) return '';
+  if (missing.length === ladder.length) return 'all steps out of reach';
+  return `${listed(missing)} out of reach`;
+}
+
+/** "a, b and c". */
+export function listed(words: readonly string[]): string {
+  return words.length < 2
+    ? (words[0] ?? '')
+    : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
+/** "1 part", "2.5 parts". */
+export const partsWords = (parts: number) =>
+  `${Number.isInteger(parts) ? parts : Number(parts.toFixed(2))} ${parts === 1 ? 'part' : 'parts'}`;

@@ -1,0 +1,231 @@
+import { brightness } from './blend.ts';
+import { type Board, boardOf, boxOf, type Shape } from './board.ts';
+import { type Box, linesOf, meets, wordsWidth } from './text.ts';
+
+export interface BoardPile {
+  readonly name: string;
+  readonly hex: string;
+  /** Amount in any one unit for all piles of the board; area is in proportion. */
+  readonly amount: number;
+}
+
+export interface Seat {
+  readonly kind: 'pigment' | 'mixed';
+  /** Which of the pigments or mixtures given. */
+  readonly index: number;
+  readonly x: number;
+  readonly y: number;
+  readonly radius: number;
+  /** The label's lines, their middle and their box; a figure alone where words found no room. */
+  readonly lines: readonly string[];
+  readonly label: Box;
+  /** The figure that stands for the name in the key below, where it does. */
+  readonly figure?: number;
+}
+
+export interface PaletteLaid {
+  readonly board: Board;
+  readonly mirrored: boolean;
+  readonly width: number;
+  readonly height: number;
+  readonly seats: readonly Seat[];
+  readonly key: readonly { readonly x: number; readonly y: number; readonly words: string }[];
+}
+
+export const SIZE = 13;
+export const LINE = 15;
+
+/**
+ * Pigments in their seats along the edge in the order given, the first beside the thumb hole;
+ * mixed piles below from light to dark; the middle left free; labels that meet nothing.
+ *
+ * @param hand the hand that holds the palette; its thumb hole is on that side
+ * @param width px
+ */
+export function layPalette(
+  pigments: readonly BoardPile[],
+  mixed: readonly BoardPile[],
+  shape: Shape,
+  hand: 'left' | 'right',
+  width: number,
+): PaletteLaid {
+  const mirrored = hand === 'right';
+  const tall = width < 520;
+  const largest =
+    [...pigments, ...mixed].reduce((most, { amount }) => Math.max(most, amount), 0) || 1;
+  const order = mixed
+    .map((pile, index) => ({ ...pile, index }))
+    .sort((a, b) => brightness(b.hex) - brightness(a.hex));
+  const bound = tall ? Math.min(width * 0.07, 26) : Math.min(width * 0.058, 46);
+  const inset = bound + 9;
+  const rowHeight = 2 * bound + 2 * LINE + 6;
+  let board = boardOf(shape, width, Math.round(width * (tall ? 1.2 : 0.62)));
+  let spots = seated(board, pigments, inset);
+  // A palette too small for its mixtures is made deeper until they have room below.
+  for (let more = 0; more < 30; more++) {
+    const laid = mixedRows(board, spots, order, bound, rowHeight);
+    if (laid) {
+      spots = [...spots, ...laid];
+      break;
+    }
+    board = boardOf(shape, width, Math.round(board.height + rowHeight * 0.5));
+    spots = seated(board, pigments, inset);
+  }
+  const { hole, height } = board;
+  // One measure for all piles, as large as neighbours allow.
+  let unit = bound / Math.sqrt(largest);
+  for (const [k, a] of spots.entries()) {
+    unit = Math.min(
+      unit,
+      (Math.hypot(a.x - hole.x, a.y - hole.y) - hole.rx - 4) / (1.1 * Math.sqrt(a.amount || 1e-9)),
+    );
+    for (const b of spots.slice(k + 1)) {
+      const apart = Math.hypot(a.x - b.x, a.y - b.y) - 4;
+      unit = Math.min(unit, apart / (1.1 * (Math.sqrt(a.amount) + Math.sqrt(b.amount)) || 1e-9));
+    }
+  }
+  const placed = spots.map((spot) => ({
+    ...spot,
+    radius: Math.max(2.5, unit * Math.sqrt(Math.max(0, spot.amount))),
+  }));
+  const taken: Box[] = [
+    boxOf(hole.x, hole.y, hole.rx + 3, hole.ry + 3),
+    // A figure may have to stand upon its own pile, so no label comes nearer than that needs.
+    ...placed.map(({ x, y, radius }) => boxOf(x, y, Math.max(9, radius * 1.1))),
+  ];
+  const free = (box: Box) =>
+    [box.left, box.right].every((x) => [box.top, box.bottom].every((y) => board.holds(x, y, 3))) &&
+    !taken.some((other) => meets(box, other, 2));
+  const key: string[] = [];
+  const seats = placed.map((spot): Seat => {
+    const pile = (spot.kind === 'pigment' ? pigments : mixed)[spot.index];
+    const name = pile?.name ?? '';
+    const { kind, index, x, y, radius } = spot;
+    const settle = (lines: readonly string[], box: Box, figure?: number): Seat => {
+      taken.push(box);
+      const seat = { kind, index, x, y, radius, lines, label: box };
+      return figure === undefined ? seat : { ...seat, figure };
+    };
+    for (const room of [120, 92, 72, 58]) {
+      const lines = linesOf(name, SIZE, room, room > 80 ? 2 : 3);
+      if (lines.some((line) => line.endsWith('…'))) continue;
+      const box = candidates(lines, spot, radius, board).find(free);
+      if (box) return settle(lines, box);
+    }
+    const figure = key.length + 1;
+    key.push(`${figure} ${name}`);
+    const lines = [String(figure)];
+    const box = candidates(lines, spot, radius, board).find(free);
+    return settle(lines, box ?? boxOf(x, y, 8), figure);
+  });
+  const columns = Math.max(1, Math.floor(width / 170));
+  const legend = key.map((words, k) => ({
+    x: 12 + ((width - 12) / columns) * (k % columns),
+    y: height + 22 + Math.floor(k / columns) * 20,
+    words: linesOf(words, SIZE, (width - 12) / columns - 10, 1)[0] ?? words,
+  }));
+  const turn = (box: Box): Box =>
+    mirrored ? { ...box, left: width - box.right, right: width - box.left } : box;
+  return {
+    board,
+    mirrored,
+    width,
+    height: height + (key.length > 0 ? 12 + Math.ceil(key.length / columns) * 20 : 0),
+    seats: seats.map((seat) => ({
+      ...seat,
+      x: mirrored ? width - seat.x : seat.x,
+      label: turn(seat.label),
+    })),
+    key: legend,
+  };
+}
+
+interface Spot {
+  readonly kind: Seat['kind'];
+  readonly index: number;
+  readonly x: number;
+  readonly y: number;
+  readonly amount: number;
+}
+
+const seated = (board: Board, pigments: readonly BoardPile[], inset: number): Spot[] =>
+  pigments.map((pile, index) => {
+    const way = pigments.length === 1 ? 0 : index / (pigments.length - 1);
+    return { kind: 'pigment', index, amount: pile.amount, ...board.seat(way, inset) };
+  });
+
+/** The mixtures in rows between the hole and the far seats; nothing where they do not fit. */
+function mixedRows(
+  board: Board,
+  seats: readonly Spot[],
+  order: readonly (BoardPile & { readonly index: number })[],
+  bound: number,
+  rowHeight: number,
+): Spot[] | undefined {
+  const { hole, width, height } = board;
+  const clear = bound + LINE + 4;
+  const spans: { y: number; from: number; to: number; holds: number }[] = [];
+  let room = 0;
+  const cell = Math.max(2 * bound + 8, Math.min(width * 0.16, 92));
+  for (let y = height - 6 - bound - 2 * LINE; y > height * 0.56; y -= rowHeight) {
+    let [from, to] = board.chord(y + bound * 0.6, bound + 10);
+    from = Math.max(from, width * 0.22);
+    if (Math.abs(y - hole.y) < hole.ry + clear) from = Math.max(from, hole.x + hole.rx + 8);
+    for (const seat of seats) {
+      if (Math.abs(seat.y - y) > 2 * bound + LINE) continue;
+      if (seat.x > width / 2) to = Math.min(to, seat.x - bound - 8);
+      else from = Math.max(from, seat.x + bound + 8);
+    }
+    const holds = Math.floor((to - from) / cell);
+    if (holds < 1) continue;
+    spans.unshift({ y, from, to, holds });
+    room += holds;
+    if (room >= order.length) break;
+  }
+  if (room < order.length) return undefined;
+  // A short row at the bottom sits better than a short row at the top.
+  const spots: Spot[] = [];
+  let next = 0;
+  for (const [k, span] of spans.entries()) {
+    const later = spans.slice(k + 1).reduce((sum, { holds }) => sum + holds, 0);
+    const even = Math.ceil((order.length - next) / (spans.length - k));
+    const count = Math.min(span.holds, Math.max(order.length - next - later, even));
+    const pitch = (span.to - span.from) / Math.max(1, count);
+    for (let m = 0; m < count; m++) {
+      const pile = order[next];
+      if (!pile) break;
+      next++;
+      spots.push({
+        kind: 'mixed',
+        index: pile.index,
+        amount: pile.amount,
+        x: span.from + pitch * (m + 0.5),
+        y:
+          span.y -
+          Math.min(12, rowHeight * 0.1) * Math.cos(((m + 0.5) / count) * Math.PI * 2) * 0.5,
+      });
+    }
+  }
+  return spots;
+}
+
+/** Places for a label about its pile: below, towards the middle of the board, above, outward. */
+function candidates(
+  lines: readonly string[],
+  { x, y }: { x: number; y: number },
+  radius: number,
+  board: Board,
+): Box[] {
+  const wide = Math.max(...lines.map((line) => wordsWidth(line, SIZE)));
+  const tall = lines.length * LINE;
+  const gap = radius * 1.1 + 4;
+  const put = (cx: number, cy: number): Box => boxOf(cx, cy, wide / 2, tall / 2);
+  const below = put(x, y + gap + tall / 2);
+  const above = put(x, y - gap - tall / 2);
+  const right = put(x + gap + wide / 2, y);
+  const left = put(x - gap - wide / 2, y);
+  const inward = x < board.width / 2 ? right : left;
+  const outward = x < board.width / 2 ? left : right;
+  const slid = [-0.35, 0.35].map((part) => put(x + part * wide, y + gap + tall / 2));
+  return [below, inward, ...slid, above, outward];
+}

@@ -1,0 +1,115 @@
+import { gatherAgain, gathering } from '../gathering.ts';
+import { hrefOf, route } from '../route.ts';
+import { GatheringLine } from '../walk/WalkScreen.tsx';
+import { say } from '../words.ts';
+import { Bench } from './Bench.tsx';
+import { KeepForm } from './KeepForm.tsx';
+import { Photograph } from './Photograph.tsx';
+import { canUndo, kept, name, specimen, stage, studied, undo } from './state.ts';
+import { VariantRows } from './VariantRows.tsx';
+import { Wall } from './Wall.tsx';
+
+export function HarmonyScreen() {
+  const { open } = route.value;
+  if (open === null || stage.value === 'empty')
+    return (
+      <section class="page">
+        <h1 tabIndex={-1}>Harmony</h1>
+        <p class="lead">{say.harmonyEmpty}</p>
+        <p class="main-actions">
+          <a class="button main" href={hrefOf('walk')}>
+            {say.toWalk}
+          </a>
+          <a class="button" href={hrefOf('book')}>
+            {say.toBook}
+          </a>
+        </p>
+      </section>
+    );
+  if (stage.value === 'missing')
+    return (
+      <section class="page">
+        <h1 tabIndex={-1}>Harmony</h1>
+        <p class="lead">{say.notFound}</p>
+        <p class="main-actions">
+          <a class="button main" href={hrefOf('book')}>
+            {say.toBook}
+          </a>
+        </p>
+      </section>
+    );
+  const colours = studied.value;
+  return (
+    <section class="page harmony">
+      <h1 tabIndex={-1}>{name.value || say.unnamed}</h1>
+      <GatheringLine />
+      <div class="sight">
+        <Photograph />
+        {colours.length > 0 && <Wall />}
+      </div>
+      {colours.length === 0 && !gathering.value && specimen.value && (
+        <p class="main-actions">
+          <button type="button" class="main" onClick={() => gather()}>
+            {say.gatherAgain}
+          </button>
+        </p>
+      )}
+      {colours.length > 0 && (
+        <>
+          {!kept.value && specimen.value && <HowMany now={colours.length} />}
+          <Remarks />
+          <Bench />
+          <VariantRows />
+          {canUndo.value && (
+            <p>
+              <button type="button" onClick={undo}>
+                {say.undo}
+              </button>
+            </p>
+          )}
+          <KeepForm />
+        </>
+      )}
+    </section>
+  );
+}
+
+const gather = (colours?: number) => {
+  if (specimen.value) void gatherAgain(specimen.value, colours);
+};
+
+function HowMany({ now }: { now: number }) {
+  const busy = gathering.value !== null;
+  return (
+    <p class="how-many">
+      <button
+        type="button"
+        class="quiet"
+        disabled={busy || now <= 1}
+        onClick={() => gather(now - 1)}
+      >
+        {say.fewer}
+      </button>
+      <button
+        type="button"
+        class="quiet"
+        disabled={busy || now >= 7}
+        onClick={() => gather(now + 1)}
+      >
+        {say.more}
+      </button>
+    </p>
+  );
+}
+
+function Remarks() {
+  const remarks = specimen.value?.body.gathered?.remarks ?? [];
+  if (remarks.length === 0) return null;
+  return (
+    <ul class="remarks">
+      {remarks.map((remark) => (
+        <li key={remark}>{remark}</li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,254 @@
+import { batch, computed, effect, signal } from '@preact/signals';
+import { canonical } from '../../book/digest.ts';
+import { bookFaultWords } from '../../book/faults.ts';
+import type { HarmonyBody, HarmonyColour } from '../../book/harmony.ts';
+import { gatheringOf } from '../../book/keep.ts';
+import type { Entry } from '../../book/record.ts';
+import type { Lab } from '../../colour/lab.ts';
+import type { GatheredColour, LabelMap } from '../../harmony/harmony.ts';
+import { keyOf } from '../../harmony/key.ts';
+import { AMOUNTS, type Amount, vary, WAYS, type Way } from '../../harmony/vary.ts';
+import type { Answer } from '../../mixture/mixture.ts';
+import { route } from '../route.ts';
+import { book, complain, edition, opening, shelf } from '../studio.ts';
+import { answerOf, remember, wantAnswers } from './answers.ts';
+import { moved } from './drawn.ts';
+
+/** A variant that the painter took. */
+export interface Taken {
+  readonly way: Way;
+  readonly amount: Amount;
+}
+
+/** One colour on the screen: as gathered, and what was done to it. */
+export interface Studied {
+  readonly gathered: GatheredColour;
+  readonly taken: readonly Taken[];
+}
+
+export const specimen = signal<Entry<'specimen'> | null>(null);
+/** The harmony as the book has it; null until it is kept. */
+export const kept = signal<Entry<'harmony'> | null>(null);
+export const stage = signal<'empty' | 'opening' | 'open' | 'missing'>('empty');
+export const photoUrl = signal<string | null>(null);
+export const labels = signal<LabelMap | null>(null);
+export const studied = signal<readonly Studied[]>([]);
+export const isKeyed = signal(true);
+/** Index of the colour on the bench. */
+export const chosen = signal(0);
+/** The photograph shows where the chosen colour lives. */
+export const isLit = signal(false);
+export const name = signal('');
+export const note = signal('');
+const past = signal<readonly (readonly Studied[])[]>([]);
+export const canUndo = computed(() => past.value.length > 0);
+
+const key = computed(() =>
+  keyOf(
+    studied.value.map(({ gathered }) => gathered.lab),
+    shelf.value,
+  ),
+);
+
+/** What one colour starts from: keyed to the shelf, or as seen. */
+const baseOf = ({ gathered }: Studied): Lab =>
+  isKeyed.value ? key.value(gathered.lab) : gathered.lab;
+
+/** What is to be mixed for each colour, CIELAB under D65. */
+export const targets = computed(() =>
+  studied.value.map((colour) =>
+    colour.taken.reduce((lab, { way, amount }) => vary(lab, way, amount).lab, baseOf(colour)),
+  ),
+);
+
+/** The ladder of each colour, keyed or as seen, moved as its local colour was. */
+export const ladders = computed(() =>
+  studied.value.map((colour, i) => {
+    const { ladder } = colour.gathered;
+    const from = isKeyed.value
+      ? ladder.map((step) => ({ ...step, lab: key.value(step.lab) }))
+      : ladder;
+    return moved(from, baseOf(colour), targets.value[i]!);
+  }),
+);
+
+export const answers = computed<readonly (Answer | null)[]>(() => targets.value.map(answerOf));
+
+/** The eighteen variants of the colour on the bench. */
+export const variants = computed(() => {
+  const target = targets.value[chosen.value];
+  if (!target) return [];
+  return WAYS.flatMap((way) => AMOUNTS.map((amount) => vary(target, way, amount)));
+});
+
+// Mixtures for what is on the screen: the harmony first, then the variants of the chosen colour.
+effect(() => {
+  wantAnswers([...targets.value, ...variants.value.map(({ lab }) => lab)], targets.value.length);
+});
+
+/** Takes a colour to the bench and shows where it lives; chosen again, the whole photograph is shown. */
+export function choose(index: number): void {
+  batch(() => {
+    isLit.value = chosen.value !== index || !isLit.value;
+    chosen.value = index;
+  });
+}
+
+/** Puts a variant of the colour on the bench in its place. */
+export function takeVariant(way: Way, amount: Amount): void {
+  batch(() => {
+    past.value = [...past.value, studied.value];
+    studied.value = studied.value.map((colour, i) =>
+      i === chosen.value ? { ...colour, taken: [...colour.taken, { way, amount }] } : colour,
+    );
+  });
+}
+
+export function undo(): void {
+  const last = past.value.at(-1);
+  if (!last) return;
+  batch(() => {
+    past.value = past.value.slice(0, -1);
+    studied.value = last;
+  });
+}
+
+/** Opens what the address names: a harmony that was kept, or a specimen. */
+async function open(id: string): Promise<void> {
+  const here = await opening;
+  if (!here) return;
+  stage.value = 'opening';
+  const harmony = await here.get('harmony', id);
+  const specimenId = harmony.ok ? harmony.value.body.specimen : id;
+  const photographed = specimenId === null ? null : await here.get('specimen', specimenId);
+  const entry = photographed?.ok ? photographed.value : null;
+  const picture = entry && (await here.photograph(entry.body.photo.file));
+  const gathered = entry && (await gatheringOf(here, entry));
+  if (shown !== id) return;
+  if (!harmony.ok && !entry) {
+    stage.value = 'missing';
+    return;
+  }
+  batch(() => {
+    if (photoUrl.value) URL.revokeObjectURL(photoUrl.value);
+    photoUrl.value = picture?.ok
+      ? URL.createObjectURL(new Blob([picture.value.bytes], { type: picture.value.type }))
+      : null;
+    specimen.value = entry;
+    labels.value = gathered?.labels ?? null;
+    past.value = [];
+    chosen.value = 0;
+    isLit.value = false;
+    stage.value = 'open';
+    if (harmony.ok) showHarmony(harmony.value);
+    else {
+      kept.value = null;
+      name.value = entry?.body.name ?? '';
+      note.value = entry?.body.note ?? '';
+      isKeyed.value = true;
+      studied.value = (gathered?.colours ?? []).map((colour) => ({ gathered: colour, taken: [] }));
+    }
+  });
+}
+
+function showHarmony(entry: Entry<'harmony'>): void {
+  const { body } = entry;
+  remember(body.colours.flatMap(({ answer }) => answer ?? []));
+  kept.value = entry;
+  name.value = body.name;
+  note.value = body.note;
+  isKeyed.value = body.keyed;
+  studied.value = body.colours.map(({ name, lab, share, accent, ladder, taken }) => ({
+    gathered: { name, lab, share, accent, ladder },
+    taken: taken ?? [],
+  }));
+}
+
+// The address says what is open.
+let shown: string | null = null;
+effect(() => {
+  const { place, open: id } = route.value;
+  if (place !== 'harmony' || id === null || id === shown) return;
+  void flush().then(() => {
+    shown = id;
+    return open(id);
+  });
+});
+
+// What was gathered meanwhile, here or in another window, appears by itself.
+effect(() => {
+  edition.value;
+  const current = specimen.peek();
+  const here = book.peek();
+  if (!current || !here || kept.peek()) return;
+  void here.get('specimen', current.id).then((found) => {
+    if (!found.ok || specimen.peek()?.id !== current.id || kept.peek()) return;
+    if (found.value.clock !== current.clock) void open(current.id);
+  });
+});
+
+/** A harmony without a name is called by its colours. */
+const calledByColours = (): string =>
+  studied.value
+    .slice(0, 3)
+    .map(({ gathered }) => gathered.name)
+    .join(', ');
+
+const bodyNow = (): HarmonyBody => ({
+  name: name.value.trim() || calledByColours(),
+  note: note.value,
+  date: specimen.value?.body.date ?? kept.value?.body.date ?? new Date().toLocaleDateString('sv'),
+  specimen: specimen.value?.id ?? kept.value?.body.specimen ?? null,
+  keyed: isKeyed.value,
+  shelf: shelf.value.name,
+  colours: studied.value.map(({ gathered, taken }, i): HarmonyColour => {
+    const answer = answers.value[i];
+    return {
+      ...gathered,
+      ...(taken.length > 0 ? { taken } : {}),
+      ...(answer ? { answer, mixture: answer.simplest } : {}),
+    };
+  }),
+});
+
+/** Writes the harmony into the book; from then on every change is kept. */
+export async function keep(): Promise<void> {
+  const here = book.value;
+  if (!here || studied.value.length === 0) return;
+  const before = kept.value;
+  const put = await here.put({
+    kind: 'harmony',
+    body: bodyNow(),
+    ...(before ? { id: before.id, over: before } : {}),
+  });
+  if (!put.ok) return complain(bookFaultWords(put.fault));
+  const { entry } = put.value;
+  kept.value = entry;
+  if (before) return;
+  name.value = entry.body.name;
+  shown = entry.id;
+  history.replaceState(null, '', `#/harmony/${entry.id}`);
+}
+
+let timer: ReturnType<typeof setTimeout> | undefined;
+
+/** Writes what waits to be written, at once. */
+async function flush(): Promise<void> {
+  if (timer === undefined) return;
+  clearTimeout(timer);
+  timer = undefined;
+  await keep();
+}
+
+// A kept harmony keeps every later change: soon, and at once when the page hides.
+effect(() => {
+  const entry = kept.value;
+  if (!entry || canonical(bodyNow()) === canonical(entry.body)) return;
+  // A mixture that is still being looked for must not replace one that the book has.
+  if (answers.value.includes(null)) return;
+  clearTimeout(timer);
+  timer = setTimeout(() => void flush(), 400);
+});
+addEventListener('visibilitychange', () => {
+  if (document.visibilityState === 'hidden') void flush();
+});

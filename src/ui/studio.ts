@@ -1,0 +1,68 @@
+import { effect, signal } from '@preact/signals';
+import { bookFaultWords } from '../book/faults.ts';
+import type { SaveState } from '../book/saving.ts';
+import { type Book, openBook, type Undo } from '../book/store.ts';
+import { starterShelf } from '../pigment/starter.ts';
+import { say } from './words.ts';
+
+/** The open book; null until it is open, or where it cannot be. */
+export const book = signal<Book | null>(null);
+export const saveState = signal<SaveState>({ state: 'saved' });
+/** Rises whenever something in the book changed, here or in another window. */
+export const edition = signal(0);
+export const shelf = signal(starterShelf());
+
+/** What has just happened, with a way back where there is one. */
+export interface Notice {
+  readonly text: string;
+  readonly undo?: Undo;
+  readonly bad?: boolean;
+}
+export const notice = signal<Notice | null>(null);
+
+export const tell = (text: string, undo?: Undo): void => {
+  notice.value = undo ? { text, undo } : { text };
+};
+export const complain = (text: string): void => {
+  notice.value = { text, bad: true };
+};
+
+/** Takes back what the last notice was about. */
+export async function undoNotice(): Promise<void> {
+  const undo = notice.value?.undo;
+  if (!undo) return;
+  notice.value = null;
+  const undone = await undo();
+  if (undone.ok) tell(say.undone);
+  else complain(bookFaultWords(undone.fault));
+}
+
+/** The book once it is open; null where it cannot be opened, which the painter has then been told. */
+export const opening: Promise<Book | null> = openBook({
+  notice: (fault) => complain(bookFaultWords(fault)),
+}).then((opened) => {
+  if (!opened.ok) {
+    complain(bookFaultWords(opened.fault));
+    return null;
+  }
+  const { value } = opened;
+  value.saving.subscribe((state) => {
+    saveState.value = state;
+  });
+  value.onChange(() => {
+    edition.value++;
+  });
+  if (value.readOnly) complain(bookFaultWords(value.readOnly));
+  book.value = value;
+  return value;
+});
+
+// A plain notice goes by itself; one that can be undone or that tells of trouble waits to be read.
+effect(() => {
+  const shown = notice.value;
+  if (!shown || shown.undo || shown.bad) return;
+  const timer = setTimeout(() => {
+    if (notice.peek() === shown) notice.value = null;
+  }, 6000);
+  return () => clearTimeout(timer);
+});

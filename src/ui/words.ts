@@ -1,0 +1,152 @@
+import type { Step } from '../harmony/harmony.ts';
+import type { Way } from '../harmony/vary.ts';
+import type { Place } from './route.ts';
+
+/** Every text of the screens, in one place. */
+export const PLACE_NAMES: Record<Place, string> = {
+  walk: 'Walk',
+  harmony: 'Harmony',
+  drapery: 'Drapery',
+  palette: 'Palette',
+  book: 'Book',
+};
+
+export const say = {
+  skip: 'Go to the contents',
+  saved: 'Saved in this browser',
+  saving: 'Saving…',
+  notSaved: 'Not saved',
+  tryAgain: 'Try again',
+  undo: 'Undo',
+  undone: 'Undone.',
+  close: 'Close',
+  stop: 'Stop',
+  stopped: 'Stopped. The photograph is kept; gather it again when you like.',
+  updateWaits: 'A newer Kingcup is ready. Your work is saved first.',
+  updateNow: 'Change to it now',
+  later: 'Later',
+  bookOpening: 'Opening the book…',
+
+  take: 'Take a photograph',
+  choose: 'Choose a photograph',
+  walkHeading: 'What did you see?',
+  walkEmpty:
+    'A bird, a flower, a lichened stone, an evening sky: take its photograph or choose one. It is kept at once, with no network; its name and your words can wait.',
+  samplesHeading: 'No photograph at hand? Begin with one of ours.',
+  sampleMissing: 'The sample is not on this device yet. Try once more with a network.',
+  specimensHeading: 'Specimens',
+  unnamed: 'Not yet named',
+  keeping: 'Reading the photograph…',
+  gathering: 'Gathering its colours…',
+
+  harmonyEmpty: 'No photograph is open. Bring one from a walk, or open one from the book.',
+  toWalk: 'Go to Walk',
+  toBook: 'Open the book',
+  notFound: 'This specimen is no longer in the book. It may be in the bin.',
+  gatherAgain: 'Gather its colours',
+  fewer: 'Fewer colours',
+  more: 'More colours',
+  keyed: 'Keyed to the shelf',
+  asSeen: 'As seen',
+  keyedAbout:
+    'Lightness and chroma are drawn together so that the whole harmony fits what these pigments can reach.',
+  asSeenAbout: 'The colours as the photograph has them. Paint reaches few of them.',
+  simplest: 'The simplest',
+  closest: 'The closest',
+  mixing: 'Finding mixtures…',
+  wanted: 'wanted',
+  mixed: 'mixed',
+  number: 'The figures',
+  showSimplest: 'Show the simplest',
+  showClosest: 'Show the closest',
+  photoOf: (name: string) => `Photograph: ${name}`,
+  livesWhere: (colour: string) => `Show where the ${colour} lives`,
+  harmonyHung: 'The harmony',
+  keyedOrSeen: 'How the colours are shown',
+  ofThePhotograph: (share: string) => `${share} of what was looked at.`,
+  accent: 'The accent.',
+  keyingMade: 'Keying made it',
+  madeOfSeen: 'Beside what was seen it is',
+  figureWanted: 'Wanted (CIELAB, D65)',
+  figureSeen: 'As the photograph has it',
+  figureBest: 'Nearest of all, up to four pigments',
+  ciede: (difference: number) => `difference ${difference.toFixed(1)} (CIEDE2000)`,
+  differs: {
+    'none seen': 'No difference from what is wanted would be seen.',
+    'a trained eye sees it': 'A trained eye would see that it differs from what is wanted.',
+    plain: 'It differs plainly from what is wanted.',
+  },
+  outOfReach: 'Out of reach of this shelf: this is the nearest that it mixes.',
+  variantsHeading: 'Alter it',
+  rowWarmth: 'From cool to warm',
+  rowLight: 'From deep to light',
+  rowChroma: 'From dull to bright',
+  asItIs: 'as it is',
+  variant: (way: string, amount: string) => `${way}, ${amount}`,
+  stoppedAt: {
+    'warm pole': 'It is as warm as its hue can be: there the turn ends.',
+    'cool pole': 'It is as cool as its hue can be: there the turn ends.',
+    white: 'Nothing is lighter than white: there the step ends.',
+    black: 'Nothing is deeper than black: there the step ends.',
+    neutral: 'It has no chroma to raise or lower.',
+  },
+  takeVariant: 'Take this variant',
+  keepHarmony: 'Keep this harmony',
+  kept: 'This harmony is in the book; what you change is kept.',
+  nameOf: 'Name',
+  noteOf: 'Your words',
+  notePlaceholder: 'What made it work? Where, in what light?',
+
+  draperyLater:
+    'Here each cloth of a harmony will get its ladder of folds, from highlight to deepest fold. It is not built yet.',
+  paletteLater:
+    'Here the piles for one passage will be laid out on the palette, with the morning sheet. It is not built yet.',
+
+  bookEmpty: 'The book is empty. What you photograph and the harmonies you keep are written here.',
+  search: 'Search the book',
+  nothingFound: 'Nothing in the book has these words.',
+  harmonies: 'Harmonies',
+  noSpecimens: 'No photograph has been kept yet.',
+  open: 'Open',
+  rename: 'Rename',
+  remove: 'Delete',
+  removed: (name: string) => `“${name}” is in the bin for 30 days.`,
+  renamed: (name: string) => `It is called “${name}” now.`,
+  cancel: 'Leave it',
+  shelf: 'Shelf',
+  shelfAbout:
+    'Sixteen pigments of the old studio and their curves, authored from handbooks: a starting point until your own paints are measured.',
+  screenCannot: 'This screen cannot show it: drawn as near as it can.',
+} as const;
+
+export const WAY_WORDS: Record<Way, string> = {
+  warmer: 'warmer',
+  cooler: 'cooler',
+  lighter: 'lighter',
+  deeper: 'deeper',
+  brighter: 'brighter',
+  duller: 'duller',
+};
+export const AMOUNT_WORDS = { small: 'a little', middle: 'clearly', large: 'much' } as const;
+export const STEP_WORDS: Record<Step, string> = {
+  highlight: 'highlight',
+  light: 'light',
+  'local colour': 'local colour',
+  'half-tone': 'half-tone',
+  shadow: 'shadow',
+  'deepest fold': 'deepest fold',
+};
+
+/** A share as a painter would say it; tenths below one per cent. */
+export function shareWords(share: number): string {
+  if (share < 0.001) return 'a trace';
+  return share < 0.01 ? `${(share * 100).toFixed(1)} %` : `${Math.round(share * 100)} %`;
+}
+
+/** An ISO day or date in the reader's own manner. */
+export const dateWords = (iso: string): string =>
+  new Date(iso.length === 10 ? `${iso}T12:00:00` : iso).toLocaleDateString(undefined, {
+    day: 'numeric',
+    month: 'long',
+    year: 'numeric',
+  });

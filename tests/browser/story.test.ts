@@ -1,0 +1,178 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeEach, expect, test } from 'vitest';
+import { hasShared, SHARED } from '../shared.ts';
+import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
+
+const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
+const LADYBIRD = resolve(SHARED, 'photos/ladybird-forget-me-nots.jpg');
+
+/** What axe finds wrong, WCAG 2.2 A and AA, in words. */
+async function violations(page: Page): Promise<string[]> {
+  const { violations: found } = await new AxeBuilder({ page })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+    .analyze();
+  return found.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' | ')}`);
+}
+
+const choosePhoto = (page: Page, path: string) =>
+  page.getByLabel('Choose a photograph').setInputFiles(path);
+
+const photographs: [name: string, path: string, viewport: typeof DESKTOP][] = [
+  ['a rendered specimen, on a desktop', JAY, DESKTOP],
+  ['a rendered specimen, on a phone', JAY, PHONE],
+];
+if (hasShared) photographs.push(['a real photograph', LADYBIRD, DESKTOP]);
+
+describeBrowser('from a photograph to a harmony in the book, with no network', () => {
+  const served = new Served();
+  beforeEach(() => served.start());
+  afterAll(() => served.stop());
+
+  test.each(photographs)('%s', async (_, path, viewport) => {
+    const studio = new Studio();
+    const away: string[] = [];
+    try {
+      const page = await studio.open(viewport);
+      page.on('request', (request) => {
+        if (!/^(blob:|data:)/.test(request.url()) && !request.url().startsWith(served.url))
+          away.push(request.url());
+      });
+      await page.goto(served.url);
+      await page.getByRole('heading', { name: 'What did you see?' }).waitFor();
+      expect(await violations(page)).toEqual([]);
+
+      await choosePhoto(page, path);
+      const wall = page.locator('.wall');
+      await wall.getByRole('button').first().waitFor();
+      const colours = await wall.getByRole('button').allInnerTexts();
+      expect(colours.length).toBeGreaterThanOrEqual(3);
+      expect(colours.length).toBeLessThanOrEqual(7);
+      expect(new Set(colours).size).toBe(colours.length);
+      await page.getByRole('img', { name: /mixed into one pile/ }).waitFor();
+      expect(await page.locator('.bench').innerText()).toMatch(/\d+ parts?/);
+      expect(await violations(page)).toEqual([]);
+
+      // A variant has its own mixture, takes the place of its origin, and can be undone.
+      const folds = page.getByRole('list', { name: 'From cool to warm' });
+      await folds.getByRole('button', { name: /cooler, clearly/ }).click();
+      const trial = page.locator('.trial');
+      await trial.getByRole('img', { name: /mixed into one pile/ }).waitFor();
+      await page.getByText('The figures').click();
+      const figures = page.locator('.bench .figures');
+      const wanted = await figures.innerText();
+      expect(await violations(page)).toEqual([]);
+      await trial.getByRole('button', { name: 'Take this variant' }).click();
+      await expect.poll(() => figures.innerText()).not.toBe(wanted);
+      const varied = await figures.innerText();
+      await page.getByRole('button', { name: 'Undo' }).click();
+      await expect.poll(() => figures.innerText()).toBe(wanted);
+      await folds.getByRole('button', { name: /cooler, clearly/ }).click();
+      await trial.getByRole('button', { name: 'Take this variant' }).click();
+      await expect.poll(() => figures.innerText()).toBe(varied);
+
+      await page.getByLabel('Name').fill('What the stream showed');
+      await page.getByRole('button', { name: 'Keep this harmony' }).click();
+      await page.getByText('This harmony is in the book').waitFor();
+      await expect.poll(() => page.locator('.save-line').innerText()).toBe('Saved in this browser');
+
+      // From here on there is no server.
+      await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+      await served.stop();
+      await page.reload();
+      await page.getByRole('heading', { name: 'What the stream showed' }).waitFor();
+      await page.getByText('The figures').click();
+      await expect.poll(() => figures.innerText()).toBe(varied);
+      expect(await wall.getByRole('button').allInnerTexts()).toEqual(colours);
+
+      await page.getByRole('link', { name: 'Book', exact: true }).click();
+      await page.getByRole('link', { name: 'What the stream showed', exact: true }).waitFor();
+      expect(await violations(page)).toEqual([]);
+
+      // And after the browser was closed.
+      await studio.close();
+      const again = await studio.open(viewport);
+      await again.goto(`${served.url}#/book`);
+      await again.getByRole('link', { name: 'What the stream showed', exact: true }).click();
+      await again.getByRole('heading', { name: 'What the stream showed' }).waitFor();
+      expect(await wallOf(again)).toEqual(colours);
+      expect(studio.errors).toEqual([]);
+      expect(away).toEqual([]);
+    } finally {
+      await studio.discard();
+    }
+  });
+
+  const wallOf = async (page: Page) => {
+    await page.locator('.wall').getByRole('button').first().waitFor();
+    return page.locator('.wall').getByRole('button').allInnerTexts();
+  };
+
+  test('rename, delete and undo in the book', async () => {
+    const studio = new Studio();
+    try {
+      const page = await studio.open();
+      await page.goto(served.url);
+      await choosePhoto(page, JAY);
+      await page.getByRole('button', { name: 'Keep this harmony' }).waitFor();
+      await page.getByRole('link', { name: 'Walk', exact: true }).click();
+      const card = page.getByRole('article').first();
+      await card.getByRole('button', { name: /^Rename/ }).click();
+      await card.getByLabel('Name').fill('<b>Blue & black</b>');
+      await card.getByRole('button', { name: 'Rename' }).click();
+      const named = page.getByRole('link', { name: '<b>Blue & black</b>', exact: true });
+      await named.waitFor();
+      await page.getByRole('button', { name: /^Delete/ }).click();
+      await expect.poll(() => named.count()).toBe(0);
+      await page.getByRole('button', { name: 'Undo' }).click();
+      await named.waitFor();
+      await page.reload();
+      await named.waitFor();
+      expect(studio.errors).toEqual([]);
+    } finally {
+      await studio.discard();
+    }
+  });
+
+  test.each([
+    ['a text file', 'words.jpg', 'no picture at all', /not a photograph/],
+    ['an empty file', 'empty.jpg', '', /empty/],
+    ['half a photograph', 'half.jpg', null, /breaks off/],
+  ])('%s is refused with one sentence, and nothing is lost', async (_, name, text, sentence) => {
+    const studio = new Studio();
+    try {
+      const page = await studio.open();
+      await page.goto(served.url);
+      const whole = readFileSync(JAY);
+      await page.getByLabel('Choose a photograph').setInputFiles({
+        name,
+        mimeType: 'image/jpeg',
+        buffer: text === null ? whole.subarray(0, whole.length / 2) : Buffer.from(text),
+      });
+      await page.getByText(sentence).waitFor();
+      expect(await violations(page)).toEqual([]);
+      // The next photograph works as if nothing had happened.
+      await choosePhoto(page, JAY);
+      await page.getByRole('button', { name: 'Keep this harmony' }).waitFor();
+      expect(studio.errors).toEqual([]);
+    } finally {
+      await studio.discard();
+    }
+  });
+
+  test('it can be installed', async () => {
+    const studio = new Studio();
+    try {
+      const page = await studio.open();
+      await page.goto(served.url);
+      await page.waitForFunction(() => navigator.serviceWorker.controller !== null || true);
+      const session = await page.context().newCDPSession(page);
+      const { installabilityErrors } = await session.send('Page.getInstallabilityErrors');
+      expect(installabilityErrors).toEqual([]);
+    } finally {
+      await studio.discard();
+    }
+  });
+});

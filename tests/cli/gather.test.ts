@@ -1,0 +1,198 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import sharp, { type Color } from 'sharp';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { STEPS } from '../../src/harmony/harmony.ts';
+import { expectRefusal, kingcup, SAMPLES, scratch } from './run.ts';
+
+const JAY = join(SAMPLES, 'jay-feather.jpg');
+const folder = scratch();
+const file = (name: string) => join(folder, name);
+
+/** The harmony of one photograph, as the JSON says it. */
+function gathered(path: string, ...options: string[]) {
+  const { status, stdout, stderr } = kingcup('gather', path, '--json', ...options);
+  expect(stderr, path).not.toMatch(/\n\s+at /);
+  expect(status, stderr).toBe(0);
+  const { photos } = JSON.parse(stdout);
+  expect(photos).toHaveLength(1);
+  return photos[0];
+}
+
+const plain = (width: number, height: number, background: Color) =>
+  sharp({ create: { width, height, channels: 4, background } });
+
+describe('gather', () => {
+  test('writes one JSON document in the form that the design promises', () => {
+    const photo = gathered(JAY);
+    expect(photo).toMatchObject({ photo: JAY, width: 1400, height: 1000 });
+    expect(photo.colours.length).toBeGreaterThanOrEqual(1);
+    expect(photo.colours.length).toBeLessThanOrEqual(7);
+    let sum = 0;
+    for (const { name, hex, lab, share, ladder } of photo.colours) {
+      expect(name).toMatch(/[a-z]/);
+      expect(hex).toMatch(/^#[0-9a-f]{6}$/);
+      expect(lab).toHaveLength(3);
+      expect(ladder.map(({ step }: { step: string }) => step)).toEqual([...STEPS]);
+      const values = ladder.map((step: { lab: number[] }) => step.lab[0]);
+      expect(values).toEqual([...values].sort((a, b) => b - a));
+      sum += share;
+    }
+    expect(sum).toBeCloseTo(1, 6);
+  });
+
+  test('the same photograph gives the same harmony to the last digit', () => {
+    expect(kingcup('gather', JAY, '--json').stdout).toBe(kingcup('gather', JAY, '--json').stdout);
+  });
+
+  test.each([1, 2, 3, 4, 5, 6, 7])('gives %i colours on request', (count) => {
+    expect(gathered(JAY, '--colours', String(count)).colours).toHaveLength(count);
+  });
+
+  test('several photographs come in one document, in order', () => {
+    const paths = ['rowan-branch', 'jay-feather', 'lichened-wall'].map((name) =>
+      join(SAMPLES, `${name}.jpg`),
+    );
+    const { stdout, status } = kingcup('gather', ...paths, '--json');
+    expect(status).toBe(0);
+    expect(JSON.parse(stdout).photos.map(({ photo }: { photo: string }) => photo)).toEqual(paths);
+  });
+
+  test('without --json it is a table for a person', () => {
+    const { stdout, status } = kingcup('gather', JAY);
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/jay-feather\.jpg, 1400 × 1000/);
+    expect(stdout).toMatch(/%/);
+  });
+
+  test('--help says what it takes', () => {
+    expect(kingcup('gather', '--help').stdout).toMatch(/--colours N/);
+    expect(kingcup('--help').stdout).toMatch(/gather/);
+  });
+
+  test.each(['jpeg', 'png', 'webp', 'tiff', 'avif'] as const)('reads %s', async (format) => {
+    const path = file(`jay.${format}`);
+    await sharp(JAY).resize(600).toFormat(format, { quality: 90 }).toFile(path);
+    expect(gathered(path).colours.length).toBeGreaterThanOrEqual(3);
+  });
+
+  test('turns a photograph once, as its EXIF says', async () => {
+    const path = file('turned.jpg');
+    await sharp(JAY).resize(700, 500).withMetadata({ orientation: 6 }).jpeg().toFile(path);
+    expect(gathered(path)).toMatchObject({ width: 500, height: 700 });
+  });
+
+  describe('works on what is odd', () => {
+    beforeAll(async () => {
+      await plain(1, 1, '#7a5230').png().toFile(file('one.png'));
+      await plain(300, 200, '#7a5230').png().toFile(file('flat.png'));
+      await sharp(JAY).resize(500).greyscale().jpeg().toFile(file('grey.jpg'));
+      await plain(400, 300, { r: 0, g: 0, b: 0, alpha: 0 })
+        .composite([{ input: await plain(200, 150, '#2f6f8f').png().toBuffer() }])
+        .png()
+        .toFile(file('partly.png'));
+      await plain(300, 200, '#000000').png().toFile(file('black.png'));
+      await plain(300, 200, '#ffffff').png().toFile(file('white.png'));
+      await plain(30000, 20, '#808080').png().toFile(file('panorama.png'));
+      await plain(11000, 9100, '#55606a').jpeg().toFile(file('hundred.jpg'));
+      await sharp(JAY).resize(400).toColourspace('cmyk').jpeg().toFile(file('cmyk.jpg'));
+      await sharp(JAY).resize(400).toColourspace('rgb16').png().toFile(file('deep.png'));
+    });
+
+    test.each([
+      ['one.png', 1],
+      ['flat.png', 1],
+      ['black.png', 1],
+      ['white.png', 1],
+      ['panorama.png', 1],
+      ['hundred.jpg', 1],
+    ])('%s has one colour', (name, count) => {
+      expect(gathered(file(name)).colours).toHaveLength(count);
+    });
+
+    test('one by one pixel keeps its colour', () => {
+      // IEC 61966-2-1 and CIE 015: #7a5230 under D65, computed with culori.
+      const [{ lab }] = gathered(file('one.png')).colours;
+      expect(lab[0]).toBeCloseTo(38.9, 0);
+    });
+
+    test('a grey photograph has greys only', () => {
+      for (const { lab } of gathered(file('grey.jpg')).colours)
+        expect(Math.hypot(lab[1], lab[2])).toBeLessThan(2);
+    });
+
+    test('what is transparent is not looked at', () => {
+      const { colours } = gathered(file('partly.png'));
+      expect(colours).toHaveLength(1);
+      expect(colours[0].hex).toBe('#2f6f8f');
+    });
+
+    test('a hundred megapixels are looked at in a smaller copy, and it says so', () => {
+      expect(kingcup('gather', file('hundred.jpg')).stderr).toMatch(/100 megapixels/);
+    });
+
+    test.each(['cmyk.jpg', 'deep.png'])('%s gives what its plain twin gives', async (name) => {
+      expect(gathered(file(name)).colours.length).toBeGreaterThanOrEqual(3);
+    });
+  });
+
+  describe('refuses with one plain sentence', () => {
+    beforeAll(async () => {
+      writeFileSync(file('words.jpg'), 'this is no picture');
+      writeFileSync(file('empty.jpg'), '');
+      const jay = readFileSync(JAY);
+      writeFileSync(file('half.jpg'), jay.subarray(0, jay.length >> 1));
+      const png = await sharp(JAY).resize(300).png().toBuffer();
+      writeFileSync(file('half.png'), png.subarray(0, png.length >> 1));
+      const webp = await sharp(JAY).resize(300).webp().toBuffer();
+      writeFileSync(file('half.webp'), webp.subarray(0, webp.length >> 1));
+      const avif = await sharp(JAY).resize(300).avif().toBuffer();
+      writeFileSync(file('half.avif'), avif.subarray(0, avif.length >> 1));
+      const heic = Buffer.alloc(64);
+      heic.writeUInt32BE(24, 0);
+      heic.write('ftypheic', 4, 'latin1');
+      heic.write('mif1heic', 16, 'latin1');
+      writeFileSync(file('phone.heic'), heic);
+      await plain(64, 64, { r: 9, g: 9, b: 9, alpha: 0 }).png().toFile(file('clear.png'));
+      await plain(20100, 10000, '#55606a').png().toFile(file('huge.png'));
+    });
+
+    test.each([
+      ['words.jpg', /not a photograph/],
+      ['empty.jpg', /empty/],
+      ['half.jpg', /breaks off/],
+      ['half.png', /breaks off/],
+      ['half.webp', /breaks off/],
+      ['half.avif', /breaks off/],
+      ['phone.heic', /HEIC.*JPEG/],
+      ['clear.png', /transparent/],
+      ['huge.png', /201 megapixels/],
+      ['missing.jpg', /no such file/],
+    ])('%s', (name, sentence) => {
+      expectRefusal(kingcup('gather', file(name), '--json'), sentence);
+    });
+
+    test('if one of several fails, nothing is written for the others', () => {
+      expectRefusal(
+        kingcup('gather', JAY, file('words.jpg'), '--json'),
+        /words\.jpg: .*not a photo/,
+      );
+    });
+
+    test.each([
+      [['--colours', '0'], /1 to 7/],
+      [['--colours', '8'], /1 to 7/],
+      [['--colours', '2.5'], /1 to 7/],
+      [['--colours', 'many'], /1 to 7/],
+      [['--colours'], /colours/],
+      [['--shade'], /--shade/],
+    ])('options %j', (options, sentence) => {
+      expectRefusal(kingcup('gather', JAY, ...options), sentence);
+    });
+
+    test('no photograph, and no such verb', () => {
+      expectRefusal(kingcup('gather'), /at least one photograph/);
+      expectRefusal(kingcup('squint'), /no verb “squint”/);
+    });
+  });
+});

@@ -1,0 +1,100 @@
+import { expect, test } from 'vitest';
+import { gatherFaultWords } from '../../src/harmony/faults.ts';
+import { gather } from '../../src/harmony/gather.ts';
+import { STEPS } from '../../src/harmony/harmony.ts';
+import type { Pixels } from '../../src/photo/pixels.ts';
+
+/** A picture from a function of x and y that gives encoded r, g, b and perhaps alpha. */
+function picture(
+  width: number,
+  height: number,
+  paint: (x: number, y: number) => readonly number[],
+): Pixels {
+  const data = new Uint8ClampedArray(width * height * 4);
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const [r, g, b, alpha = 255] = paint(x, y);
+      data.set([r!, g!, b!, alpha], (y * width + x) * 4);
+    }
+  return { width, height, data, space: 'srgb' };
+}
+
+function gathered(pixels: Pixels, options?: Parameters<typeof gather>[1]) {
+  const result = gather(pixels, options);
+  if (!result.ok) throw new Error(gatherFaultWords[result.fault.code]);
+  const { colours, labels } = result.value;
+  expect(colours.length).toBeGreaterThanOrEqual(1);
+  expect(colours.length).toBeLessThanOrEqual(7);
+  expect(colours.reduce((sum, c) => sum + c.share, 0)).toBeCloseTo(1, 9);
+  expect(new Set(colours.map((c) => c.name)).size).toBe(colours.length);
+  for (const c of colours) {
+    expect(c.lab.every(Number.isFinite)).toBe(true);
+    expect(c.ladder.map((s) => s.step)).toEqual(STEPS);
+    expect(c.ladder.reduce((sum, s) => sum + s.share, 0)).toBeCloseTo(1, 9);
+    for (let i = 1; i < 6; i++)
+      expect(c.ladder[i]!.lab[0]).toBeLessThanOrEqual(c.ladder[i - 1]!.lab[0]);
+  }
+  expect(labels.data.length).toBe(labels.width * labels.height);
+  expect(Math.max(labels.width, labels.height)).toBeLessThanOrEqual(512);
+  for (const v of labels.data) if (v !== 255 && v >= colours.length) throw new Error(`label ${v}`);
+  return result.value;
+}
+
+test('a red cloth with deep folds beside a blue one is two colours', () => {
+  const scene = picture(400, 300, (x, y) => {
+    const light = 0.25 + 0.75 * (0.5 + 0.5 * Math.sin(x / 23 + y / 61));
+    const grain = 1 + 0.04 * Math.sin(x * 12.9898 + y * 78.233);
+    const v = 255 * (light * grain) ** (1 / 2.2);
+    return x < 230 ? [v * 0.8, v * 0.2, v * 0.15] : [v * 0.2, v * 0.35, v * 0.8];
+  });
+  const { colours } = gathered(scene);
+  expect(colours.length).toBe(2);
+  expect(colours[0]!.share).toBeCloseTo(230 / 400, 1);
+  expect(colours[0]!.lab[1]).toBeGreaterThan(30);
+  expect(colours[1]!.lab[2]).toBeLessThan(-20);
+});
+
+test('the same pixels give the same harmony to the last digit', () => {
+  const scene = picture(333, 222, (x, y) => [(x * 7) % 256, (y * 3) % 256, (x * y) % 256]);
+  expect(gather(scene)).toEqual(gather(scene));
+});
+
+test.each([1, 2, 3, 4, 5, 6, 7])('%d colours on request', (colours) => {
+  const scene = picture(256, 256, (x, y) => [x, y, (x ^ y) & 255]);
+  expect(gathered(scene, { colours }).colours.length).toBe(colours);
+});
+
+test('odd pictures give a harmony with a remark', () => {
+  expect(gathered(picture(1, 1, () => [200, 30, 30])).remarks.length).toBeGreaterThan(0);
+  expect(gathered(picture(300, 200, () => [90, 120, 60])).colours.length).toBe(1);
+  expect(gathered(picture(300, 200, () => [0, 0, 0])).remarks.join(' ')).toContain('black');
+  expect(gathered(picture(300, 200, () => [255, 255, 255])).remarks.join(' ')).toContain('blown');
+  expect(
+    gathered(picture(300, 200, (x) => [x % 256, x % 256, x % 256])).remarks.join(' '),
+  ).toContain('grey');
+});
+
+test('nothing to look at is a fault with words', () => {
+  const clear = picture(20, 20, () => [10, 20, 30, 0]);
+  expect(gather(clear)).toEqual({ ok: false, fault: { code: 'transparent' } });
+  const full = picture(20, 20, () => [10, 20, 30]);
+  const mask = { width: 20, height: 20, data: new Uint8Array(400) };
+  expect(gather(full, { mask })).toEqual({ ok: false, fault: { code: 'all-rubbed-out' } });
+});
+
+test('transparent pixels and pixels rubbed out are not looked at', () => {
+  const half = picture(200, 100, (x) => (x < 100 ? [200, 40, 30] : [255, 255, 255, 0]));
+  expect(gathered(half).colours.length).toBe(1);
+  const both = picture(200, 100, (x) => (x < 100 ? [200, 40, 30] : [20, 60, 200]));
+  const mask = { width: 200, height: 100, data: new Uint8Array(20000) };
+  mask.data[50] = 1;
+  const one = gathered(both, { mask });
+  expect(one.colours.length).toBe(1);
+  expect(one.colours[0]!.lab[1]).toBeGreaterThan(30);
+  expect(one.remarks.length).toBeGreaterThan(0);
+});
+
+test('gathering stops when asked', () => {
+  const scene = picture(64, 64, (x, y) => [x, y, 0]);
+  expect(gather(scene, { stopped: () => true })).toEqual({ ok: false, fault: { code: 'stopped' } });
+});

@@ -1,0 +1,87 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { chroma, hueDeg, type Lab } from '../../src/colour/lab.ts';
+import { AMOUNTS, vary, WAYS } from '../../src/harmony/vary.ts';
+
+/** Ou, Luo, Woodcock, Wright, Color Res. Appl. 29 (2004) 232: warm-cool of a colour. */
+const warmCool = (lab: Lab) =>
+  -0.5 + 0.02 * chroma(lab) ** 1.07 * Math.cos((((hueDeg(lab) ?? 0) - 50) * Math.PI) / 180);
+
+const paintLike = fc
+  .record({
+    L: fc.double({ min: 20, max: 90, noNaN: true }),
+    C: fc.double({ min: 0, max: 60, noNaN: true }),
+    h: fc.double({ min: 0, max: 360, noNaN: true }),
+  })
+  .map(
+    ({ L, C, h }): Lab => [L, C * Math.cos((h * Math.PI) / 180), C * Math.sin((h * Math.PI) / 180)],
+  );
+const amount = fc.constantFrom(...AMOUNTS);
+
+test('warmer never lowers the published warm-cool measure, cooler never raises it', () => {
+  fc.assert(
+    fc.property(paintLike, amount, (lab, by) => {
+      expect(warmCool(vary(lab, 'warmer', by).lab)).toBeGreaterThanOrEqual(warmCool(lab) - 1e-9);
+      expect(warmCool(vary(lab, 'cooler', by).lab)).toBeLessThanOrEqual(warmCool(lab) + 1e-9);
+    }),
+    { seed: 1 },
+  );
+});
+
+test('warmth is turned at constant lightness and chroma, away from neutrals', () => {
+  const { lab } = vary([55, 0, 30], 'warmer', 'middle');
+  expect(lab[0]).toBe(55);
+  expect(chroma(lab)).toBeCloseTo(30, 9);
+  expect(hueDeg(lab)).toBeCloseTo(78, 9);
+});
+
+test('at a pole it stops, and says so', () => {
+  const nearWarm: Lab = [50, 40 * Math.cos(0.9), 40 * Math.sin(0.9)];
+  const { lab, stopped } = vary(nearWarm, 'warmer', 'large');
+  expect(hueDeg(lab)).toBeCloseTo(50, 9);
+  expect(stopped).toBe('warm pole');
+});
+
+test('a neutral moves along the axis between the poles by 2, 4 and 7', () => {
+  expect(AMOUNTS.map((by) => chroma(vary([60, 0, 0], 'cooler', by).lab))).toEqual([
+    expect.closeTo(2, 9),
+    expect.closeTo(4, 9),
+    expect.closeTo(7, 9),
+  ]);
+});
+
+test('lighter and deeper move L* by 4, 8 and 14 and keep chroma; there and back returns', () => {
+  fc.assert(
+    fc.property(paintLike, amount, (lab, by) => {
+      const step = { small: 4, middle: 8, large: 14 }[by];
+      const up = vary(lab, 'lighter', by);
+      if (up.stopped) return;
+      expect(up.lab[0]).toBeCloseTo(lab[0] + step, 6);
+      expect(chroma(up.lab)).toBeCloseTo(chroma(lab), 4);
+      const back = vary(up.lab, 'deeper', by).lab;
+      for (const i of [0, 1, 2] as const) expect(back[i]).toBeCloseTo(lab[i], 3);
+    }),
+    { seed: 2 },
+  );
+});
+
+test('brighter and duller change chroma alone by 1.1, 1.25 and 1.5', () => {
+  const lab: Lab = [45, 20, -30];
+  expect(AMOUNTS.map((by) => chroma(vary(lab, 'brighter', by).lab) / chroma(lab))).toEqual([
+    expect.closeTo(1.1, 5),
+    expect.closeTo(1.25, 5),
+    expect.closeTo(1.5, 5),
+  ]);
+  expect(vary(lab, 'duller', 'large').lab[0]).toBe(45);
+});
+
+test('every way of every amount gives a colour, even of black, white and grey', () => {
+  for (const lab of [
+    [0, 0, 0],
+    [100, 0, 0],
+    [50, 0, 0],
+    [50, 1e-12, 0],
+  ] as const)
+    for (const way of WAYS)
+      for (const by of AMOUNTS) expect(vary(lab, way, by).lab.every(Number.isFinite)).toBe(true);
+});

@@ -1,0 +1,57 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { ensureChromium } from './chromium.ts';
+
+const ROOT = resolve(import.meta.dirname, '../..');
+const STEPS: readonly (readonly [name: string, ...command: string[]])[] = [
+  ['format and lint', 'biome', 'check', '.'],
+  ['types of everything', 'tsc', '-p', 'tsconfig.json'],
+  ['types of the core', 'tsc', '-p', 'src/tsconfig.core.json'],
+  ['types of the workers', 'tsc', '-p', 'workers/tsconfig.json'],
+  ['build of the app', 'vite', 'build', '--logLevel', 'warn'],
+];
+
+const count = { passed: 0, failed: 0, skipped: 0 };
+const at = (name: string) => resolve(ROOT, 'node_modules/.bin', name);
+
+for (const [name, tool, ...rest] of STEPS) {
+  const { status } = spawnSync(at(tool!), rest, { cwd: ROOT, stdio: 'inherit' });
+  console.log(`${status === 0 ? 'passed' : 'FAILED'}: ${name}`);
+  if (status === 0) count.passed++;
+  else count.failed++;
+}
+
+if (ensureChromium() === null)
+  console.log(
+    'The browser tests need Chromium: install it (on Debian: apt-get install chromium) or set KINGCUP_CHROMIUM to its path.',
+  );
+
+const folder = mkdtempSync(join(tmpdir(), 'kingcup-'));
+const report = join(folder, 'tests.json');
+const { status } = spawnSync(
+  at('vitest'),
+  [
+    'run',
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${report}`,
+    ...process.argv.slice(2),
+  ],
+  { cwd: ROOT, stdio: 'inherit' },
+);
+try {
+  const tests = JSON.parse(readFileSync(report, 'utf8'));
+  count.passed += tests.numPassedTests;
+  count.failed += tests.numFailedTests;
+  count.skipped += tests.numPendingTests + tests.numTodoTests;
+} catch {
+  console.log('The tests wrote no report.');
+}
+// A file that could not even be read fails the run without a failed test in it.
+if (status !== 0 && count.failed === 0) count.failed++;
+rmSync(folder, { recursive: true });
+
+console.log(`${count.passed} passed, ${count.failed} failed, ${count.skipped} skipped`);
+process.exitCode = count.failed === 0 ? 0 : 1;

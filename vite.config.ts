@@ -1,0 +1,95 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import preact from '@preact/preset-vite';
+import { defineConfig, type Plugin } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
+import { CONTENT_SECURITY } from './src/cli/headers.ts';
+
+const root = import.meta.dirname;
+
+/** The policy stands in the page too, for hosts that send no headers; frame-ancestors is for headers only. */
+const contentSecurity: Plugin = {
+  name: 'content-security',
+  apply: 'build',
+  transformIndexHtml: () => [
+    {
+      tag: 'meta',
+      injectTo: 'head-prepend',
+      attrs: {
+        'http-equiv': 'Content-Security-Policy',
+        content: CONTENT_SECURITY.filter((rule) => !rule.startsWith('frame-ancestors')).join('; '),
+      },
+    },
+  ],
+};
+
+/** Our own specimens go along, so that the app can be tried with no photograph at hand. */
+const samples: Plugin = {
+  name: 'samples',
+  apply: 'build',
+  generateBundle() {
+    const folder = resolve(root, 'samples');
+    for (const name of readdirSync(folder).filter((file) => file.endsWith('.jpg')))
+      this.emitFile({
+        type: 'asset',
+        fileName: `samples/${name}`,
+        source: readFileSync(resolve(folder, name)),
+      });
+  },
+};
+
+export default defineConfig({
+  root: resolve(root, 'src'),
+  publicDir: resolve(root, 'src/ui/public'),
+  envDir: root,
+  cacheDir: resolve(root, 'node_modules/.vite'),
+  build: {
+    outDir: resolve(root, 'dist/app'),
+    emptyOutDir: true,
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    target: 'es2023',
+  },
+  worker: { format: 'es' },
+  plugins: [
+    preact(),
+    contentSecurity,
+    samples,
+    VitePWA({
+      strategies: 'injectManifest',
+      srcDir: '../workers',
+      filename: 'service.worker.ts',
+      registerType: 'prompt',
+      injectRegister: false,
+      injectManifest: {
+        rollupFormat: 'iife',
+        globPatterns: ['**/*.{html,js,css,svg,png,webmanifest,jpg,json}'],
+        globIgnores: ['**/*.map', 'icons/**', 'manifest.webmanifest'],
+      },
+      manifest: {
+        id: '/',
+        name: 'Kingcup',
+        short_name: 'Kingcup',
+        description:
+          'From what you saw on a walk to mixtures of the pigments on your shelf, kept in a studio book.',
+        lang: 'en',
+        start_url: '/',
+        scope: '/',
+        display: 'standalone',
+        background_color: '#c8c8c8',
+        theme_color: '#c8c8c8',
+        categories: ['productivity', 'education'],
+        icons: [
+          { src: 'icons/192.png', sizes: '192x192', type: 'image/png' },
+          { src: 'icons/512.png', sizes: '512x512', type: 'image/png' },
+          {
+            src: 'icons/maskable-512.png',
+            sizes: '512x512',
+            type: 'image/png',
+            purpose: 'maskable',
+          },
+        ],
+      },
+    }),
+  ],
+});

@@ -1,0 +1,4 @@
+import { serve } from './jobs.ts';
+import { findAll, type MixtureJob, type MixtureNews, type MixtureResult } from './mixture.ts';
+
+serve<MixtureJob, MixtureResult, MixtureNews>(self, findAll);

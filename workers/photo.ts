@@ -1,0 +1,146 @@
+import { inflateSync } from 'fflate';
+import { type GatherFault, gather } from '../src/harmony/gather.ts';
+import type { Gathered } from '../src/harmony/harmony.ts';
+import { EVERY_PIXEL, inspectFile, MOST_PIXELS, type PhotoFault } from '../src/photo/file.ts';
+import type { Pixels } from '../src/photo/pixels.ts';
+import { fail, ok, type Result } from '../src/result.ts';
+import type { Handed } from './jobs.ts';
+
+/** Long edge of the stored photograph and of its picture in lists, in pixels. */
+const STORED_EDGE = 2048;
+const SMALL_EDGE = 320;
+
+export interface PhotoJob {
+  readonly file: Blob;
+  /** Without it the photograph decides. */
+  readonly colours?: number;
+  /** Whether the picture for the book is wanted as well. */
+  readonly keep: boolean;
+}
+
+/** The photograph as the book keeps it: JPEG, upright, without EXIF. */
+export interface KeptPhoto {
+  readonly photo: ArrayBuffer;
+  readonly small: ArrayBuffer;
+  readonly type: 'image/jpeg';
+  readonly width: number;
+  readonly height: number;
+}
+
+export type PhotoNews =
+  | { readonly kind: 'kept'; readonly kept: KeptPhoto }
+  | { readonly kind: 'done'; readonly done: number };
+
+export type PhotoResult = Result<
+  { readonly gathered: Gathered; readonly remarks: readonly string[] },
+  PhotoFault | GatherFault
+>;
+
+/** Decodes a photograph, makes the copy for the book, and gathers its harmony. */
+export async function readPhoto(
+  { file, colours, keep }: PhotoJob,
+  tell: (news: PhotoNews) => void,
+): Promise<Handed<PhotoResult>> {
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const inspected = inspectFile(bytes, (packed) => unzlib(packed));
+  if (!inspected.ok) return { value: inspected };
+  const { kind, wide, animated } = inspected.value;
+  const remarks = animated ? ['The file holds several pictures; only the first is looked at.'] : [];
+
+  let bitmap: ImageBitmap;
+  try {
+    bitmap = await createImageBitmap(file);
+  } catch (error) {
+    if (kind === 'tiff') return { value: fail({ code: 'kind-not-here', kind }) };
+    return { value: fail({ code: 'not-readable', why: (error as Error).message.slice(0, 120) }) };
+  }
+  try {
+    const { width, height } = bitmap;
+    const count = width * height;
+    if (count > MOST_PIXELS) return { value: fail({ code: 'too-large', megapixels: count / 1e6 }) };
+    if (keep) tell({ kind: 'kept', kept: await keptCopy(bitmap) });
+    if (count > EVERY_PIXEL) {
+      const scale = Math.sqrt(EVERY_PIXEL / count);
+      const small = await createImageBitmap(file, {
+        resizeWidth: Math.max(1, Math.floor(width * scale)),
+        resizeHeight: Math.max(1, Math.floor(height * scale)),
+        resizeQuality: 'medium',
+      });
+      bitmap.close();
+      bitmap = small;
+      remarks.push(`${Math.round(count / 1e6)} megapixels: looked at in a smaller copy of 16.`);
+    }
+    const pixels = readBack(bitmap, wide);
+    if (readbackIsPerturbed())
+      remarks.push(
+        'This browser alters the pixels that a page may read. The colours can be off by a trace.',
+      );
+    const gathered = gather(pixels, {
+      ...(colours === undefined ? {} : { colours }),
+      onProgress: (done) => tell({ kind: 'done', done }),
+    });
+    if (!gathered.ok) return { value: gathered };
+    return {
+      value: ok({ gathered: gathered.value, remarks: [...remarks, ...gathered.value.remarks] }),
+    };
+  } finally {
+    bitmap.close();
+  }
+}
+
+/** A PNG's profile is a zlib stream; its two bytes of header and four of checksum are left out. */
+const unzlib = (packed: Uint8Array): Uint8Array => inflateSync(packed.subarray(2, -4));
+
+function canvasOf(width: number, height: number, wide: boolean) {
+  const canvas = new OffscreenCanvas(width, height);
+  const context = canvas.getContext('2d', {
+    colorSpace: wide ? 'display-p3' : 'srgb',
+    willReadFrequently: true,
+  });
+  if (!context) throw new Error('this browser gives no canvas to a worker');
+  return { canvas, context };
+}
+
+/** The pixels of a bitmap. A Display P3 canvas only where the file's profile is wider than sRGB. */
+function readBack(bitmap: ImageBitmap, wide: boolean): Pixels {
+  const { width, height } = bitmap;
+  const { canvas, context } = canvasOf(width, height, wide);
+  context.drawImage(bitmap, 0, 0);
+  const { data } = context.getImageData(0, 0, width, height);
+  canvas.width = 0;
+  return { width, height, data, space: wide ? 'display-p3' : 'srgb' };
+}
+
+/** Some browsers add noise to what is read back; a known fill shows it. */
+function readbackIsPerturbed(): boolean {
+  const { context } = canvasOf(16, 16, false);
+  context.fillStyle = 'rgb(121, 87, 43)';
+  context.fillRect(0, 0, 16, 16);
+  const { data } = context.getImageData(0, 0, 16, 16);
+  return data.some((value, i) => value !== [121, 87, 43, 255][i & 3]);
+}
+
+async function keptCopy(bitmap: ImageBitmap): Promise<KeptPhoto> {
+  const [photo, small] = await Promise.all([
+    asJpeg(bitmap, STORED_EDGE, 0.9),
+    asJpeg(bitmap, SMALL_EDGE, 0.8),
+  ]);
+  return {
+    photo: photo.bytes,
+    small: small.bytes,
+    type: 'image/jpeg',
+    width: photo.width,
+    height: photo.height,
+  };
+}
+
+async function asJpeg(bitmap: ImageBitmap, edge: number, quality: number) {
+  const scale = Math.min(1, edge / Math.max(bitmap.width, bitmap.height));
+  const width = Math.max(1, Math.round(bitmap.width * scale));
+  const height = Math.max(1, Math.round(bitmap.height * scale));
+  const { canvas, context } = canvasOf(width, height, false);
+  context.imageSmoothingQuality = 'high';
+  context.drawImage(bitmap, 0, 0, width, height);
+  const blob = await canvas.convertToBlob({ type: 'image/jpeg', quality });
+  return { bytes: await blob.arrayBuffer(), width, height };
+}

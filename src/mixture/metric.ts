@@ -123,7 +123,9 @@ export class Metric {
     sin /= length;
     const h = angle(sin, cos);
     const RT = rotation(h, C);
-    const SC = (1 + 0.045 * C) * Math.max(length / 2, 0.4);
+    // A neutral has no direction: it adds nothing to the length.
+    const full = 2 - TINY / C1 - TINY / C2 + TINY;
+    const SC = (1 + 0.045 * C) * Math.max(length / full, 0.4);
     const SH = ((1 + 0.015 * C * hueTerm(h)) * C) / Math.sqrt(C1 * C2);
     const fold = Math.sqrt(Math.max(0, 1 - (RT * RT) / 4));
     const m = this.linear;

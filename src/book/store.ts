@@ -35,6 +35,7 @@ import { createDrafts } from './drafts.ts';
 import { clear, current, stamp, store, weave } from './entries.ts';
 import { type BookFault, faultOf } from './faults.ts';
 import type { FileRef } from './fields.ts';
+import { keepHouse, type Locks } from './house.ts';
 import { withoutMetadata } from './jpeg.ts';
 import { type BookChange, type Channel, createLedger, type Ledger } from './ledger.ts';
 import { beside } from './merge.ts';
@@ -88,6 +89,8 @@ export interface BookOptions {
   readonly subtle?: Subtle;
   /** Tells other windows; null for none. */
   readonly channel?: Channel | null;
+  /** Tells whether another window has the book open; without it nothing is swept. */
+  readonly locks?: Locks | undefined;
   /** Tests only. */
   readonly steps?: readonly MigrationStep[];
 }
@@ -144,14 +147,21 @@ export async function openBook(options: BookOptions = {}): Promise<Result<Book, 
     newId = () => crypto.randomUUID(),
     subtle = crypto.subtle,
     channel = openChannel(name),
+    locks = globalThis.navigator?.locks,
     steps = STEPS,
   } = options;
+  let leave = () => {};
   try {
     const connection = await connect(name, steps, notice);
     const device = await nameDevice(connection, newId);
-    const book = createBook({ connection, device, now, newId, subtle, channel });
+    const book = createBook({
+      ...{ connection, device, now, newId, subtle, channel },
+      leave: () => leave(),
+    });
     // What is due to leave the bin does so in the background: opening never waits for it.
-    if (!connection.readOnly) void book.emptyBin(iso(now() - BIN_DAYS * DAY_MS));
+    if (connection.readOnly) return ok(book);
+    void book.emptyBin(iso(now() - BIN_DAYS * DAY_MS));
+    leave = keepHouse(name, book.ledger, locks);
     return ok(book);
   } catch (error) {
     channel?.close();
@@ -166,9 +176,10 @@ interface Parts {
   readonly newId: () => string;
   readonly subtle: Subtle;
   readonly channel: Channel | null;
+  readonly leave: () => void;
 }
 
-function createBook({ connection, device, now, newId, subtle, channel }: Parts): Book {
+function createBook({ connection, device, now, newId, subtle, channel, leave }: Parts): Book {
   const ledger = createLedger(connection, channel);
   const { read, write, saving } = ledger;
   /** Versions that this window wrote: they never surprise it. */
@@ -344,6 +355,7 @@ function createBook({ connection, device, now, newId, subtle, channel }: Parts):
     retry: ledger.retry,
     ledger,
     close() {
+      leave();
       channel?.close();
       connection.close();
     },

@@ -41,8 +41,8 @@ export function PaintedCloth({ hatching, ...garment }: Garment & { hatching: str
   const peg = Math.min(5, 2 + Math.min(width, height) / 90);
   return (
     <g>
-      <g fill="#000" fill-opacity="0.045">
-        {[1, 2, 3, 4, 5].map((step) => (
+      <g fill="#000" fill-opacity="0.035">
+        {[0.6, 1.3, 2, 2.7, 3.4, 4.2, 5].map((step) => (
           <path
             key={step}
             d={painted.shadow}

@@ -102,7 +102,7 @@ function fall(
       const wave =
         Math.sin(2 * Math.PI * (ripple * v + 0.9 * s) + shape.start) +
         0.6 * Math.sin(2 * Math.PI * (2.3 * ripple * v - 1.7 * s) + 2 * shape.start);
-      const z = spread * (out + 0.018 * wave * v);
+      const z = spread * (out + 0.013 * wave * v);
       return [x, shape.peg.y + shape.long * v + 0.17 * spread * out, z];
     },
   };

@@ -4,7 +4,7 @@ import { type Hung, hang } from './hang.ts';
 import { type Mass, massesOf, toneOf, unreachedOf } from './tone.ts';
 
 const FINE = {
-  fine: { perStep: 5, slack: 0.15 },
+  fine: { perStep: 7, slack: 0.15 },
   plain: { perStep: 4, slack: 0.22 },
   small: { perStep: 3, slack: 0.3 },
 } as const;

@@ -10,6 +10,9 @@ export interface LitSheet extends Sheet {
 /** From light to a place on the ladder: 0 is the highlight, 5 the deepest fold, between them the way between. */
 export type Tone = (light: number) => number;
 
+/** How much of the way from light to ladder is plain proportion. */
+const EVEN = 0.28;
+
 /** Degrees of light told apart when areas are summed. */
 const BINS = 512;
 
@@ -71,6 +74,11 @@ export function toneOf(sheets: readonly LitSheet[], ladder: DrawnLadder, trust =
     sum += area;
   }
   while (lights.length < 6) lights.push(darkest);
+  // Where much of a cloth lies flat, shares alone would make mountains of its least unevenness.
+  for (let step = 0; step < 6; step++) {
+    lights[step] =
+      EVEN * (lightest - ((step + 0.4) / 5.8) * span) + (1 - EVEN) * (lights[step] ?? 0);
+  }
   return (light) => {
     const first = lights[0] ?? 1;
     if (light >= first) return 0;
@@ -82,6 +90,9 @@ export function toneOf(sheets: readonly LitSheet[], ladder: DrawnLadder, trust =
     return 5;
   };
 }
+
+/** How far tones keep back from an edge, drawing units. */
+const HAIR = 0.7;
 
 /** A flat shape of one colour. */
 export interface Mass {
@@ -127,15 +138,49 @@ export function massesOf(
     if (d) masses.push({ d, fill: shade(level) });
   };
   const border = borderOf(sheet, slack);
-  lay(outline(sheet, border), ground);
+  const drawn = { ...sheet, x: sheet.x.slice(), y: sheet.y.slice() };
+  const near = (level: number) => keepBack(sheet, drawn, places, level);
+  near(ground);
+  lay(outline(drawn, border), ground);
   for (let level = ground + 1; level < most; level++) {
-    lay(pathOf(contours(sheet, places, level, border), slack), level);
+    near(level);
+    lay(pathOf(contours(drawn, places, level, border), slack), level);
   }
   const turned = places.map((place) => -place);
   for (let level = ground - 1; level + 1 > least; level--) {
-    lay(pathOf(contours(sheet, turned, -(level + 1), border), slack), level);
+    near(level);
+    lay(pathOf(contours(drawn, turned, -(level + 1), border), slack), level);
   }
   return masses;
+}
+
+/**
+ * Keeps a tone a hair's breadth back from the long edges wherever tones nearer to what is seen
+ * there will cover it. A pixel that an edge cuts through takes a little of every tone that shares
+ * that edge, and many darker ones would draw a line along a light fold.
+ */
+function keepBack(
+  sheet: LitSheet,
+  drawn: { readonly x: Float64Array; readonly y: Float64Array },
+  places: Float64Array,
+  level: number,
+): void {
+  const { columns, rows, x, y } = sheet;
+  const inward = Math.min(3, columns - 1);
+  for (let j = 0; j < rows; j++) {
+    for (const side of [0, 1]) {
+      const edge = j * columns + (side === 0 ? 0 : columns - 1);
+      const inner = edge + (side === 0 ? inward : -inward);
+      const ex = x[edge] ?? 0;
+      const ey = y[edge] ?? 0;
+      const far = Math.abs((places[edge] ?? 0) - level - 0.5) > 1.6;
+      const dx = (x[inner] ?? 0) - ex;
+      const dy = (y[inner] ?? 0) - ey;
+      const part = far ? Math.min(0.5, HAIR / (Math.hypot(dx, dy) || 1)) : 0;
+      drawn.x[edge] = ex + dx * part;
+      drawn.y[edge] = ey + dy * part;
+    }
+  }
 }
 
 /** The parts of a piece that fall on steps the shelf does not reach, to be hatched (fill rule even-odd). */

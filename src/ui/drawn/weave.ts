@@ -219,6 +219,21 @@ function look({ columns, rows }: Weave, field: Float64Array, s: number, v: numbe
   );
 }
 
+/** The stretches of 0…1 where something holds. */
+function runsOf(holds: (v: number) => boolean): [number, number][] {
+  const runs: [number, number][] = [];
+  const steps = 40;
+  let since = -1;
+  for (let k = 0; k <= steps + 1; k++) {
+    const on = k <= steps && holds(k / steps);
+    if (on && since < 0) since = k;
+    if (on || since < 0) continue;
+    runs.push([Math.max(0, since - 1) / steps, Math.min(steps, k) / steps]);
+    since = -1;
+  }
+  return runs;
+}
+
 /** Cuts a weave at the lines where folds turn away from us, so that no piece covers itself. */
 export function piecesOf(woven: Weave, cut: Cut): Piece[] {
   const { section } = woven;
@@ -233,6 +248,8 @@ export function piecesOf(woven: Weave, cut: Cut): Piece[] {
     which: number,
     from: (v: number) => number,
     to: (v: number) => number,
+    least = 0,
+    most = 1,
   ): Piece => {
     const size = cut.columns * cut.rows;
     const px = new Float64Array(size);
@@ -247,8 +264,9 @@ export function piecesOf(woven: Weave, cut: Cut): Piece[] {
         // Where the hem ends depends on where across the cloth we are, and that upon the row.
         for (let round = 0; round < 3; round++) {
           s = (from(v) * (1 - t) + to(v) * t) / flanks;
-          const begin = cut.from?.(s) ?? 0;
-          v = begin + ((cut.to(s) - begin) * j) / (cut.rows - 1);
+          const begin = Math.min(most, cut.to(s), Math.max(least, cut.from?.(s) ?? 0));
+          const end = Math.max(begin, Math.min(most, cut.to(s)));
+          v = begin + ((end - begin) * j) / (cut.rows - 1);
         }
         const at = j * cut.columns + i;
         px[at] = look(woven, woven.x, s, v);
@@ -261,16 +279,17 @@ export function piecesOf(woven: Weave, cut: Cut): Piece[] {
   };
   const pieces: Piece[] = [];
   for (let flank = 0; flank < flanks; flank++) {
-    let doubles = false;
-    for (let v = 0; v <= 1; v += 0.05) doubles ||= turn(flank, v) > 0;
-    if (doubles) {
-      const found = piece(
-        'wrong',
-        flank,
-        (v) => flank + 0.5 - turn(flank, v),
-        (v) => flank + 0.5 + turn(flank, v),
+    for (const [begin, end] of runsOf((v) => turn(flank, v) > 0)) {
+      pieces.push(
+        piece(
+          'wrong',
+          flank,
+          (v) => flank + 0.5 - turn(flank, v),
+          (v) => flank + 0.5 + turn(flank, v),
+          begin,
+          end,
+        ),
       );
-      pieces.push(found);
     }
   }
   for (let node = 0; node <= flanks; node++) {

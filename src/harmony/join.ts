@@ -29,6 +29,9 @@ export interface Border {
   acrossC: number;
   besideL: number;
   besideC: number;
+  /** From the first group to the second. */
+  turnA: number;
+  turnB: number;
 }
 
 export function groupOf(nodes: Nodes, i: number): Group {
@@ -44,6 +47,8 @@ export function borderOf(borders: Borders, i: number, j: number): Border {
     acrossC: borders.acrossC[at]!,
     besideL: borders.besideL[at]!,
     besideC: borders.besideC[at]!,
+    turnA: borders.turnA[at]!,
+    turnB: borders.turnB[at]!,
   };
 }
 
@@ -111,7 +116,8 @@ export function join(
     for (let k = 0; k < n; k++) {
       if (!groups[k] || k === bi) continue;
       absorb(edges[bi]![k]!, edges[bj]![k]!);
-      edges[k]![bi] = edges[bi]![k]!;
+      const edge = edges[bi]![k]!;
+      edges[k]![bi] = { ...edge, turnA: -edge.turnA, turnB: -edge.turnB };
       costs[Math.min(bi, k) * n + Math.max(bi, k)] = price(Math.min(bi, k), Math.max(bi, k));
     }
     live--;
@@ -149,8 +155,14 @@ export function cost(p: Group, q: Group, border: Border): number {
   if (border.n < 12) return Math.hypot(mismatch, dL * (0.6 - 0.4 * hueHolds));
   const { n } = border;
   const stepL = Math.sqrt((border.acrossL + n * GRAIN_L) / (border.besideL + n * GRAIN_L));
+  // The part of their difference in a/L and b/L that happens right at the border.
+  const [da, db] = [qa - pa, qb - pb];
+  const whole = (da * da + db * db) * Math.max(0.02, Math.min(pL, qL));
+  const there = whole > 0 ? (border.turnA * da + border.turnB * db) / n / whole : 0;
   const stepC = Math.sqrt((border.acrossC + n * GRAIN_C) / (border.besideC + n * GRAIN_C));
-  const hardC = unit((stepC - 1.35) / 0.7) * unit((Math.sqrt(border.acrossC / n) - 0.003) / 0.003);
+  const hardC =
+    Math.min(unit((stepC - 1.25) / 0.4), unit((there - 0.25) / 0.3)) *
+    unit((mismatch - 0.004) / 0.006);
   const hard = Math.max(unit(stepL - 1.55), hardC);
   const jump = Math.sqrt(Math.max(0, border.acrossL - border.besideL) / n);
   const light = (hard * (1 - 0.8 * hueHolds) * (dL + jump)) / 2 + 0.04 * dL;

@@ -56,6 +56,9 @@ export function borders(
     const i = label[p]!;
     const j = label[p + step]!;
     if (i >= count || j >= count) return;
+    // A lone cell of grain is no border: both labels must run on for two cells.
+    if (before > 0 && label[p - step] !== i) return;
+    if (after > 0 && label[p + 2 * step] !== j) return;
     const at = i < j ? i * count + j : j * count + i;
     const near = p - Math.min(REACH, before) * step;
     const far = p + step + Math.min(REACH, after) * step;

@@ -80,10 +80,13 @@ export function join(
   const limit = LIMIT * (0.65 + 0.35 * sceneScale(nodes, total));
   let live = groups.filter((g) => g !== undefined).length;
   const costs = new Float64Array(n * n);
+  const around = Float64Array.from(edges, (row, i) =>
+    row.reduce((sum, edge, j) => (j === i ? sum : sum + edge.n), 0),
+  );
   const price = (i: number, j: number) => {
     const gi = groups[i]!;
     const gj = groups[j]!;
-    const c = cost(gi, gj, edges[i]![j]!);
+    const c = cost(gi, gj, edges[i]![j]!, Math.min(around[i]!, around[j]!));
     const share = Math.min(gi.weight, gj.weight) / total;
     // Past the limit the small go first; a far accent still costs more than a near large one.
     return c > limit ? c * Math.min(1, 0.35 + 4 * Math.sqrt(share)) + limit : c;
@@ -110,6 +113,7 @@ export function join(
     const enough = wanted === undefined ? best > limit && live <= MOST : live <= wanted;
     if (enough) break;
     trace?.(groups[bi]!, groups[bj]!, edges[bi]![bj]!, best);
+    around[bi]! += around[bj]! - 2 * edges[bi]![bj]!.n;
     absorb(groups[bi]!, groups[bj]!);
     groups[bj] = undefined;
     parent[bj] = bi;
@@ -134,8 +138,11 @@ export function join(
 /** Cost up to which two groups are one thing, in a sunny scene. */
 const LIMIT = 0.026;
 
-/** How unlike two groups are, in OKLab, once a change of light has been discounted. */
-export function cost(p: Group, q: Group, border: Border): number {
+/**
+ * How unlike two groups are, in OKLab, once a change of light has been discounted.
+ * @param around crossings between the group that has fewer and all others
+ */
+export function cost(p: Group, q: Group, border: Border, around = border.n): number {
   const pL = p.sL / p.weight;
   const qL = q.sL / q.weight;
   const dL = Math.abs(pL - qL);
@@ -152,8 +159,11 @@ export function cost(p: Group, q: Group, border: Border): number {
   const sheen = pL > qL === pC < qC ? unit((lightC / Math.max(1e-6, darkC) - 0.6) / 0.25) : 0;
   const mismatch = Math.hypot(turned, across * (1 - 0.55 * sheen));
   const hueHolds = unit((strength - 0.06) / 0.2);
-  if (border.n < 12) return Math.hypot(mismatch, dL * (0.6 - 0.4 * hueHolds));
+  const apart = Math.hypot(mismatch, dL * (0.6 - 0.4 * hueHolds));
   const { n } = border;
+  // What only touches here and there has no border to judge by.
+  const touch = n < 12 ? 0 : unit((n / around - 0.03) / 0.12);
+  if (touch === 0) return apart;
   const stepL = Math.sqrt((border.acrossL + n * GRAIN_L) / (border.besideL + n * GRAIN_L));
   // The part of their difference in a/L and b/L that happens right at the border.
   const [da, db] = [qa - pa, qb - pb];
@@ -168,7 +178,8 @@ export function cost(p: Group, q: Group, border: Border): number {
   const light = (hard * (1 - 0.8 * hueHolds) * (dL + jump)) / 2 + 0.04 * dL;
   // Hue may wander softly inside a thing, but not without end.
   const wander = 0.45 + 0.55 * unit((mismatch - 0.02) / 0.03);
-  return Math.hypot(mismatch * Math.max(wander, 0.45 + 1.2 * hardC), light);
+  const met = Math.hypot(mismatch * Math.max(wander, 0.45 + 1.2 * hardC), light);
+  return touch * met + (1 - touch) * apart;
 }
 
 /** Squared steps that mean nothing: the camera's grain and the file's rounding. */

@@ -29,6 +29,9 @@ export interface Border {
   acrossC: number;
   besideL: number;
   besideC: number;
+  /** From the first group to the second. */
+  turnA: number;
+  turnB: number;
 }
 
 export function groupOf(nodes: Nodes, i: number): Group {
@@ -44,6 +47,8 @@ export function borderOf(borders: Borders, i: number, j: number): Border {
     acrossC: borders.acrossC[at]!,
     besideL: borders.besideL[at]!,
     besideC: borders.besideC[at]!,
+    turnA: borders.turnA[at]!,
+    turnB: borders.turnB[at]!,
   };
 }
 
@@ -75,10 +80,13 @@ export function join(
   const limit = LIMIT * (0.65 + 0.35 * sceneScale(nodes, total));
   let live = groups.filter((g) => g !== undefined).length;
   const costs = new Float64Array(n * n);
+  const around = Float64Array.from(edges, (row, i) =>
+    row.reduce((sum, edge, j) => (j === i ? sum : sum + edge.n), 0),
+  );
   const price = (i: number, j: number) => {
     const gi = groups[i]!;
     const gj = groups[j]!;
-    const c = cost(gi, gj, edges[i]![j]!);
+    const c = cost(gi, gj, edges[i]![j]!, Math.min(around[i]!, around[j]!));
     const share = Math.min(gi.weight, gj.weight) / total;
     // Past the limit the small go first; a far accent still costs more than a near large one.
     return c > limit ? c * Math.min(1, 0.35 + 4 * Math.sqrt(share)) + limit : c;
@@ -105,13 +113,15 @@ export function join(
     const enough = wanted === undefined ? best > limit && live <= MOST : live <= wanted;
     if (enough) break;
     trace?.(groups[bi]!, groups[bj]!, edges[bi]![bj]!, best);
+    around[bi]! += around[bj]! - 2 * edges[bi]![bj]!.n;
     absorb(groups[bi]!, groups[bj]!);
     groups[bj] = undefined;
     parent[bj] = bi;
     for (let k = 0; k < n; k++) {
       if (!groups[k] || k === bi) continue;
       absorb(edges[bi]![k]!, edges[bj]![k]!);
-      edges[k]![bi] = edges[bi]![k]!;
+      const edge = edges[bi]![k]!;
+      edges[k]![bi] = { ...edge, turnA: -edge.turnA, turnB: -edge.turnB };
       costs[Math.min(bi, k) * n + Math.max(bi, k)] = price(Math.min(bi, k), Math.max(bi, k));
     }
     live--;
@@ -128,8 +138,11 @@ export function join(
 /** Cost up to which two groups are one thing, in a sunny scene. */
 const LIMIT = 0.026;
 
-/** How unlike two groups are, in OKLab, once a change of light has been discounted. */
-export function cost(p: Group, q: Group, border: Border): number {
+/**
+ * How unlike two groups are, in OKLab, once a change of light has been discounted.
+ * @param around crossings between the group that has fewer and all others
+ */
+export function cost(p: Group, q: Group, border: Border, around = border.n): number {
   const pL = p.sL / p.weight;
   const qL = q.sL / q.weight;
   const dL = Math.abs(pL - qL);
@@ -146,17 +159,27 @@ export function cost(p: Group, q: Group, border: Border): number {
   const sheen = pL > qL === pC < qC ? unit((lightC / Math.max(1e-6, darkC) - 0.6) / 0.25) : 0;
   const mismatch = Math.hypot(turned, across * (1 - 0.55 * sheen));
   const hueHolds = unit((strength - 0.06) / 0.2);
-  if (border.n < 12) return Math.hypot(mismatch, dL * (0.6 - 0.4 * hueHolds));
+  const apart = Math.hypot(mismatch, dL * (0.6 - 0.4 * hueHolds));
   const { n } = border;
+  // What only touches here and there has no border to judge by.
+  const touch = n < 12 ? 0 : unit((n / around - 0.03) / 0.12);
+  if (touch === 0) return apart;
   const stepL = Math.sqrt((border.acrossL + n * GRAIN_L) / (border.besideL + n * GRAIN_L));
+  // The part of their difference in a/L and b/L that happens right at the border.
+  const [da, db] = [qa - pa, qb - pb];
+  const whole = (da * da + db * db) * Math.max(0.02, Math.min(pL, qL));
+  const there = whole > 0 ? (border.turnA * da + border.turnB * db) / n / whole : 0;
   const stepC = Math.sqrt((border.acrossC + n * GRAIN_C) / (border.besideC + n * GRAIN_C));
-  const hardC = unit((stepC - 1.35) / 0.7) * unit((Math.sqrt(border.acrossC / n) - 0.003) / 0.003);
+  const hardC =
+    Math.min(unit((stepC - 1.25) / 0.4), unit((there - 0.25) / 0.3)) *
+    unit((mismatch - 0.004) / 0.006);
   const hard = Math.max(unit(stepL - 1.55), hardC);
   const jump = Math.sqrt(Math.max(0, border.acrossL - border.besideL) / n);
   const light = (hard * (1 - 0.8 * hueHolds) * (dL + jump)) / 2 + 0.04 * dL;
   // Hue may wander softly inside a thing, but not without end.
   const wander = 0.45 + 0.55 * unit((mismatch - 0.02) / 0.03);
-  return Math.hypot(mismatch * Math.max(wander, 0.45 + 1.2 * hardC), light);
+  const met = Math.hypot(mismatch * Math.max(wander, 0.45 + 1.2 * hardC), light);
+  return touch * met + (1 - touch) * apart;
 }
 
 /** Squared steps that mean nothing: the camera's grain and the file's rounding. */

@@ -1,3 +1,7 @@
+import { deltaE00 } from '../colour/difference.ts';
+import type { Lab } from '../colour/lab.ts';
+import { linearOfOklab } from '../colour/oklab.ts';
+import { labOfLinear } from '../colour/rgb.ts';
 import type { Borders } from './border.ts';
 
 /** What is to be joined: weights and mean OKLab of each node. */
@@ -77,8 +81,11 @@ export function join(
     edges.push(Array.from({ length: n }, (_, j) => borderOf(borders, i, j)));
   }
   const parent = Int32Array.from({ length: n }, (_, i) => i);
-  const limit =
-    LIMIT * (0.65 + 0.35 * sceneScale(nodes, total)) + WANDER * hueWander(nodes, borders);
+  const spread = sceneScale(nodes, total);
+  const wander = hueWander(nodes, borders);
+  const far = (FAR + FAR_WANDER * wander) * Math.min(1, spread);
+  const scale = 0.65 + 0.35 * spread;
+  const limit = LIMIT * scale + WANDER * wander;
   let live = groups.filter((g) => g !== undefined).length;
   const costs = new Float64Array(n * n);
   const around = Float64Array.from(edges, (row, i) =>
@@ -111,8 +118,20 @@ export function join(
       }
     }
     if (bi < 0) break;
-    const enough = wanted === undefined ? best > limit && live <= MOST : live <= wanted;
-    if (enough) break;
+    if (wanted !== undefined && live <= wanted) break;
+    if (wanted === undefined && best > limit && live <= MOST) {
+      const small = nearSmall(groups, total, far);
+      if (small < 0) break;
+      best = Infinity;
+      for (let k = 0; k < n; k++) {
+        const c =
+          groups[k] && k !== small ? costs[Math.min(k, small) * n + Math.max(k, small)]! : best;
+        if (c >= best) continue;
+        best = c;
+        bi = Math.min(k, small);
+        bj = Math.max(k, small);
+      }
+    }
     trace?.(groups[bi]!, groups[bj]!, edges[bi]![bj]!, best);
     around[bi]! += around[bj]! - 2 * edges[bi]![bj]!.n;
     absorb(groups[bi]!, groups[bj]!);
@@ -140,6 +159,28 @@ export function join(
 const LIMIT = 0.024;
 /** … and more where hue wanders inside things. */
 const WANDER = 0.35;
+
+/** A thing of less than this share … */
+const SMALL = 0.015;
+/** … is kept only if it is farther than this from every other (CIEDE2000, kL = 2). */
+const FAR = 7;
+const FAR_WANDER = 350;
+
+/** The smallest group that is small and not far from another, or −1. */
+function nearSmall(groups: readonly (Group | undefined)[], total: number, far: number): number {
+  const live = groups.flatMap((g, i) => (g ? [{ i, g, lab: labOfGroup(g) }] : []));
+  live.sort((p, q) => p.g.weight - q.g.weight || p.i - q.i);
+  for (const p of live)
+    if (p.g.weight < SMALL * total && live.length > 1)
+      if (live.some((q) => q !== p && deltaE00(p.lab, q.lab, 2) < far)) return p.i;
+  return -1;
+}
+
+function labOfGroup(g: Group): Lab {
+  const L = g.sL / g.weight;
+  const rgb = linearOfOklab(L, (g.sLa / g.sLL) * L, (g.sLb / g.sLL) * L, new Float64Array(3));
+  return labOfLinear(rgb[0]!, rgb[1]!, rgb[2]!);
+}
 
 /**
  * How unlike two groups are, in OKLab, once a change of light has been discounted.

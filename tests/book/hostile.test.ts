@@ -1,4 +1,5 @@
 import { strToU8, unzipSync, type Zippable, zipSync } from 'fflate';
+import sharp from 'sharp';
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { bookFaultWords } from '../../src/book/faults.ts';
 import { INDEX, SEAL } from '../../src/book/format.ts';
@@ -317,6 +318,29 @@ describe('a spoilt copy is refused with a sentence, or brought in as it was made
     const { files, index } = opened();
     expect(await bring(await sealed(files, index), 'sealed again')).toBe('imported');
   });
+});
+
+test('a word changed in the index, under the old seal, is noticed', async () => {
+  const entries = unzipSync(whole) as Files;
+  const text = new TextDecoder().decode(entries[INDEX]);
+  entries[INDEX] = strToU8(text.replace('Copied 1', 'Copied 7')) as Bytes;
+  const opened = await openCopy(new Uint8Array(zipSync(entries, { level: 0 })), { subtle });
+  expect(opened).toEqual({ ok: false, fault: { code: 'copy-damaged', where: INDEX } });
+});
+
+test('a photograph that tells where it was taken is not brought in', async () => {
+  const { files, index } = opened();
+  const camera = sharp({ create: { width: 8, height: 6, channels: 3, background: '#864' } });
+  const place = { IFD3: { GPSLatitudeRef: 'N', GPSLatitude: '51/1 30/1 0/1' } };
+  const bytes = new Uint8Array(await camera.withExif(place).jpeg().toBuffer());
+  const file = await hex(bytes);
+  const [specimen] = index.records.filter(({ kind }: AnyRecord) => kind === 'specimen');
+  specimen.body.photo = { file, width: 8, height: 6, size: bytes.length };
+  index.files.push({ role: 'photograph', id: file, sha256: file, size: bytes.length });
+  files[`photographs/${file}.jpg`] = bytes;
+  const opening = await openCopy(await sealed(files, index), { subtle });
+  const where = [`photographs/${file}.jpg`];
+  expect(opening).toEqual({ ok: false, fault: { code: 'copy-unsound', where } });
 });
 
 test('an entry that claims to know all that is here replaces it only until undone', async () => {

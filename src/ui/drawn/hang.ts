@@ -352,7 +352,7 @@ function lay(
     return length(made.woven, made.hem, band / long, detail);
   };
   const { columns, rows } = FINENESS[detail];
-  const slingPieces = piecesOf(slung, { to: () => 1, columns, rows });
+  const slingPieces = piecesOf(slung, { to: () => 1, columns, rows, oneSided: true });
   return {
     pegs: [left, right],
     lengths: [

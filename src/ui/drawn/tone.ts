@@ -138,18 +138,18 @@ export function massesOf(
     if (d) masses.push({ d, fill: shade(level) });
   };
   const border = borderOf(sheet, slack);
-  const drawn = { ...sheet, x: sheet.x.slice(), y: sheet.y.slice() };
-  const near = (level: number) => keepBack(sheet, drawn, places, level);
+  const drawn = { ...sheet, x: sheet.x.slice(), y: sheet.y.slice(), kept: border.slice() };
+  const near = (level: number) => keepBack(sheet, drawn, border, places, level);
   near(ground);
-  lay(outline(drawn, border), ground);
+  lay(outline(drawn, drawn.kept), ground);
   for (let level = ground + 1; level < most; level++) {
     near(level);
-    lay(pathOf(contours(drawn, places, level, border), slack), level);
+    lay(pathOf(contours(drawn, places, level, drawn.kept), slack), level);
   }
   const turned = places.map((place) => -place);
   for (let level = ground - 1; level + 1 > least; level--) {
     near(level);
-    lay(pathOf(contours(drawn, turned, -(level + 1), border), slack), level);
+    lay(pathOf(contours(drawn, turned, -(level + 1), drawn.kept), slack), level);
   }
   return masses;
 }
@@ -161,14 +161,17 @@ export function massesOf(
  */
 function keepBack(
   sheet: LitSheet,
-  drawn: { readonly x: Float64Array; readonly y: Float64Array },
+  drawn: { readonly x: Float64Array; readonly y: Float64Array; readonly kept: Uint8Array },
+  border: Uint8Array,
   places: Float64Array,
   level: number,
 ): void {
   const { columns, rows, x, y } = sheet;
   const inward = Math.min(3, columns - 1);
-  for (let j = 0; j < rows; j++) {
-    for (const side of [0, 1]) {
+  drawn.kept.set(border);
+  for (const side of [0, 1]) {
+    let before: boolean | undefined;
+    for (let j = 0; j < rows; j++) {
       const edge = j * columns + (side === 0 ? 0 : columns - 1);
       const inner = edge + (side === 0 ? inward : -inward);
       const ex = x[edge] ?? 0;
@@ -179,6 +182,12 @@ function keepBack(
       const part = far ? Math.min(0.5, HAIR / (Math.hypot(dx, dy) || 1)) : 0;
       drawn.x[edge] = ex + dx * part;
       drawn.y[edge] = ey + dy * part;
+      // Where the line steps from the edge inward, both its points have to stay.
+      if (before !== undefined && before !== far) {
+        drawn.kept[edge] = 1;
+        drawn.kept[edge - columns] = 1;
+      }
+      before = far;
     }
   }
 }

@@ -180,6 +180,8 @@ export interface Cut {
   readonly to: (s: number) => number;
   readonly columns: number;
   readonly rows: number;
+  /** True where the wrong side never comes to light, as in a swag. */
+  readonly oneSided?: boolean;
 }
 
 /** The strip along the last edge of a weave, `part` of its last half fold wide. */
@@ -279,13 +281,18 @@ export function piecesOf(woven: Weave, cut: Cut): Piece[] {
   };
   const pieces: Piece[] = [];
   for (let flank = 0; flank < flanks; flank++) {
+    // Only near the hem can the wrong side be seen; higher up it stays well under its ridge.
+    const low = cut.to((flank + 0.5) / flanks);
+    const wide = (v: number) =>
+      turn(flank, v) * (1 - 0.35 * Math.min(1, Math.max(0, (low - v) / 0.2)));
     for (const [begin, end] of runsOf((v) => turn(flank, v) > 0)) {
+      if (cut.oneSided || end < low - 0.15) continue;
       pieces.push(
         piece(
           'wrong',
           flank,
-          (v) => flank + 0.5 - turn(flank, v),
-          (v) => flank + 0.5 + turn(flank, v),
+          (v) => flank + 0.5 - wide(v),
+          (v) => flank + 0.5 + wide(v),
           begin,
           end,
         ),

@@ -3,8 +3,9 @@ import { inkUpon } from './blend.ts';
 import type { Shape } from './board.ts';
 import { PaintedHeap } from './PaintedHeap.tsx';
 import { listed } from './say.ts';
-import { type BoardPile, LINE, layPalette, SIZE } from './seats.ts';
+import { layPalette, SIZE } from './seats.ts';
 import { seedOf } from './seed.ts';
+import { type BoardPile, LINE } from './spots.ts';
 import { useWidth } from './width.ts';
 
 export interface PaletteBoardProps {

@@ -15,6 +15,8 @@ export interface Seat {
   readonly label: Box;
   /** The figure that stands for the name in the key below, where it does. */
   readonly figure?: number;
+  /** True where that figure stands upon the pile itself. */
+  readonly upon?: boolean;
 }
 
 export interface PaletteLaid {
@@ -110,7 +112,9 @@ export function layPalette(
     key.push(`${figure} ${name}`);
     const lines = [String(figure)];
     const box = candidates(lines, spot, radius, board).find(free);
-    return settle(lines, box ?? boxOf(x, y, 8), figure);
+    return box
+      ? settle(lines, box, figure)
+      : { ...settle(lines, boxOf(x, y, 8), figure), upon: true };
   });
   const columns = Math.max(1, Math.floor(width / 170));
   const legend = key.map((words, k) => ({

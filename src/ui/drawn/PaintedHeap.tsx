@@ -1,10 +1,11 @@
 import { useMemo } from 'preact/hooks';
 import { STEPS } from '../../harmony/harmony.ts';
 import { blend, brightness } from './blend.ts';
-import { borderOf, outline } from './contour.ts';
 import type { DrawnLadder } from './drawn.ts';
 import { heap } from './heap.ts';
-import { massesOf, toneOf } from './tone.ts';
+import { massesOf } from './mass.ts';
+import { borderOf, outline } from './path.ts';
+import { toneOf } from './tone.ts';
 
 /** The body colour with a little gloss and a little shadow: how the colour is seen stays with its body. */
 export function bodyLadder(hex: string): DrawnLadder {

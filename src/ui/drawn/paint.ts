@@ -1,7 +1,8 @@
-import { borderOf, outline } from './contour.ts';
 import type { Detail, DrawnLadder, Hang } from './drawn.ts';
 import { type Hung, hang } from './hang.ts';
-import { type Mass, massesOf, toneOf, unreachedOf } from './tone.ts';
+import { type Mass, massesOf, unreachedOf } from './mass.ts';
+import { borderOf, outline } from './path.ts';
+import { toneOf } from './tone.ts';
 
 const FINE = {
   fine: { perStep: 7, slack: 0.15 },

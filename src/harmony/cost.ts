@@ -84,7 +84,13 @@ export function cost(p: Group, q: Group, border: Border, around = border.n): num
   const [lightC, darkC] = pL > qL ? [pC * pL, qC * qL] : [qC * qL, pC * pL];
   const sheen = pL > qL === pC < qC ? unit((lightC / Math.max(1e-6, darkC) - 0.6) / 0.25) : 0;
   const mismatch = Math.hypot(turned, across * (1 - 0.55 * sheen));
-  const hueHolds = unit((strength - 0.05) / 0.13);
+  // A strong colour, or one that both have exactly alike, is one thing in two lights; greys are
+  // alike by chance.
+  const alike = 1 - Math.hypot(pa - qa, pb - qb) / (0.15 * Math.max(1e-6, strength));
+  const hueHolds = Math.max(
+    unit((strength - 0.05) / 0.13),
+    0.75 * unit(2 * alike) * unit((strength - 0.02) / 0.02),
+  );
   const apart = Math.hypot(mismatch, dL * (0.6 - 0.4 * hueHolds));
   const { n } = border;
   // What only touches here and there has no border to judge by.

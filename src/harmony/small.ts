@@ -11,6 +11,9 @@ export const FAR = 7;
 /** … and farther where hue wanders inside things. */
 export const FAR_WANDER = 350;
 
+/** Less than this is never a thing: a few cells of grain or of a rim. */
+const LEAST = 0.0005;
+
 /** A rim has less than this share, … */
 const RIM_SHARE = 0.03;
 /** … this many neighbours of another colour a cell, … */
@@ -32,6 +35,7 @@ export function notAThing(
   live.sort((p, q) => p.g.weight - q.g.weight || p.i - q.i);
   for (const p of live) {
     if (p.g.weight > RIM_SHARE * total) break;
+    if (p.g.weight < LEAST * total) return p.i;
     const near = live.some((q) => q !== p && deltaE00(p.lab, q.lab, 2) < far);
     if (p.g.weight < SMALL * total && near) return p.i;
     if (isRim(p, live, edges[p.i]!)) return p.i;

@@ -21,7 +21,10 @@ export function join(nodes: Nodes, borders: Borders, wanted?: number): Uint8Arra
   const spread = sceneScale(nodes, total);
   const wander = hueWander(nodes, borders);
   const about = LIMIT * (0.65 + 0.35 * spread) + WANDER * wander;
-  const limit = settle(runOf(nodes, borders, SETTLE_HIGH * about), about);
+  // Where hue hardly wanders, what lies inside things is joined far below the limit.
+  const loose = Math.max(0, Math.min(1, (wander - 0.003) / 0.004));
+  const [low, high] = [(0.45 + 0.3 * loose) * about, (1.25 + 0.1 * loose) * about];
+  const limit = settle(runOf(nodes, borders, high), low, high);
   const far = (FAR + FAR_WANDER * wander) * Math.min(1, spread);
 
   const joining = new Joining(nodes, borders);
@@ -57,19 +60,15 @@ export function runOf(nodes: Nodes, borders: Borders, highest: number): number[]
   return run;
 }
 
-const SETTLE_LOW = 0.75;
-const SETTLE_HIGH = 1.35;
-
 /**
- * Moves a limit into the widest gap between the costs near it, so that a trace of grain or another
+ * A limit in the widest gap between the costs from `low` to `high`, so that a trace of grain or another
  * size of the same photograph does not tip a pair over it.
  */
-function settle(run: readonly number[], about: number): number {
-  const low = Math.log(SETTLE_LOW * about);
-  const high = Math.log(SETTLE_HIGH * about);
-  let before = low;
+function settle(run: readonly number[], low: number, high: number): number {
+  const last = Math.log(high);
+  let before = Math.log(low);
   let widest = 0;
-  let limit = about;
+  let limit = Math.sqrt(low * high);
   const consider = (next: number) => {
     if (next - before > widest) {
       widest = next - before;
@@ -79,9 +78,9 @@ function settle(run: readonly number[], about: number): number {
   };
   for (const c of run) {
     const at = Math.log(Math.max(c, 1e-9));
-    if (at > before) consider(Math.min(at, high));
+    if (at > before) consider(Math.min(at, last));
   }
-  consider(high);
+  consider(last);
   return limit;
 }
 

@@ -38,7 +38,9 @@ const BEAM = 24;
 /** Beyond this distance the search is done again, thoroughly. */
 const NEAR = 0.5;
 /** Of sets further than this many times the best, the thorough search tries no larger ones. */
-const FAR = 1.3;
+const FAR = 1.15;
+/** A descent that slows down further than this many times the best from its target is given up. */
+const HOPELESS = 1.5;
 /** A member under this effective amount beside a strongest of 1 is hardly there. */
 const THIN = Math.log(0.01);
 const EQUAL = [0, 0, 0];
@@ -49,7 +51,7 @@ const TINT = Math.log(0.01);
 interface How {
   /** How many sets of each size are extended. */
   readonly beam: number;
-  /** Every set of three from equal strengths too, and from each of its pairs. */
+  /** Every set of three from equal strengths, larger ones from each subset that a pinch helps. */
   readonly thorough: boolean;
 }
 
@@ -64,6 +66,8 @@ export class Search {
   private readonly lightness: Float64Array;
 
   private readonly stopped: () => boolean;
+  /** Squared difference that a set must promise to come under. */
+  private bound = Number.POSITIVE_INFINITY;
 
   /** @param stopped asked every few hundred descents */
   constructor(stock: Stock, rules: Rules, stopped: () => boolean = () => false) {
@@ -89,11 +93,13 @@ export class Search {
    */
   find(metric: Metric, quick = false): Candidate[] | null {
     const beam = quick ? BEAM : Number.POSITIVE_INFINITY;
+    this.bound = Number.POSITIVE_INFINITY;
     const first = this.levels(metric, this.pairs(metric), { beam, thorough: false });
     if (this.stopped()) return null;
     this.polish(metric, first);
     first.sort(byScore);
     if (quick || first.length === 0 || first[0]!.score < NEAR) return best(first);
+    this.bound = (HOPELESS * first[0]!.score) ** 2;
     // Out of reach the difference has several valleys, and one way into a set finds only one.
     const known = first.filter((one) => one.members.length === 2);
     const second = this.levels(metric, known, { beam, thorough: true });
@@ -172,7 +178,7 @@ export class Search {
           if (metric.target[0] > LIGHT) keep(this.attempt(metric, members, this.tint(members)));
         }
         if (!(this.slope[j]! < -FLAT * error)) continue;
-        if (!how.thorough && this.settled(members, parent, smaller)) continue;
+        if (how.thorough ? triples : this.settled(members, parent, smaller)) continue;
         const start = members.map((m) => (m === j ? PINCH : parent.x[parent.members.indexOf(m)]!));
         keep(this.attempt(metric, members, start));
       }
@@ -312,7 +318,7 @@ export class Search {
   ): Candidate | null {
     this.load(members, start);
     this.descents++;
-    if (descend(this.trial, metric, exact) === DROPPED) return null;
+    if (descend(this.trial, metric, exact, this.bound) === DROPPED) return null;
     return this.candidate(metric);
   }
 

@@ -71,6 +71,6 @@ test('folds hold whole pairs, each once, as the seed has it', () => {
 test('with few pairs nothing is chosen, but all is fitted', () => {
   const data = { pigments: ['a', 'b', 'c'], paper, singles };
   const { washes, options } = fitChosen(data, [mixed('a and b', 0.02, 0.02, 0)]);
-  expect(options.singles).toBe(0.1);
+  expect(options.singles).toBe(0.2);
   expect(off([0.02, 0.02, 0], washes)).toBeLessThan(1);
 });

@@ -133,7 +133,8 @@ export function transpose(
       best = tried;
     onProgress?.(0.2 + (0.7 * (i + 1)) / moves.length);
   }
-  const move = best!.move;
+  const move = best!.missed === 0 ? mixer.ease(colours, best!) : best!.move;
+  if (!move) return fail({ code: 'stopped' });
   const moved = mixer.moved(colours, moveAll(colours, move));
   if (!moved) return fail({ code: 'stopped' });
   return ok({ transposed: { ...moved, move }, keyed, alone });
@@ -280,6 +281,26 @@ class Mixer {
     return { move: chosen, missed, cost: costOf(colours, chosen) };
   }
 
+  /** The grid of moves is coarse: whatever of the move is not needed is given back. Null when stopped. */
+  ease(colours: readonly Lab[], from: Tried): Move | null {
+    let { move, cost } = from;
+    for (const share of [0.5, 0.25, 0.12]) {
+      for (const axis of ['lightness', 'shift', 'turnDeg', 'chroma'] as const) {
+        for (let again = 0; again < 3; again++) {
+          const eased = { ...move, [axis]: move[axis] + share * (STILL[axis] - move[axis]) };
+          const less = costOf(colours, eased);
+          if (less >= cost - 0.01) break;
+          const beyond = this.beyond(moveAll(colours, eased));
+          if (beyond === null) return null;
+          if (beyond > 0) break;
+          move = eased;
+          cost = less;
+        }
+      }
+    }
+    return move;
+  }
+
   /** Worst difference beyond reach of any colour; the first miss that is plain ends the look. */
   private beyond(colours: readonly Lab[]): number | null {
     let worst = 0;
@@ -287,6 +308,7 @@ class Mixer {
       const near = this.nearest.of(lab, true);
       if (!near) return null;
       if (near.deltaE00 > REACH) worst = Math.max(worst, near.deltaE00 - REACH);
+      // A plain miss: the others need not be asked.
       if (worst > 3 * REACH) break;
     }
     return worst;

@@ -5,9 +5,10 @@ import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { type Choice, type Constraints, type Contradiction, choose } from './constraint.ts';
 import { DROPPED, descend } from './descent.ts';
-import { findMixtures, REACH } from './find.ts';
+import { REACH } from './find.ts';
 import { Metric } from './metric.ts';
 import type { Part } from './mixture.ts';
+import { nearestOn } from './nearest.ts';
 import { ofParts, paintOf, predict } from './predict.ts';
 import { compile, MOST, type Stock } from './stock.ts';
 import { Trial } from './trial.ts';
@@ -94,8 +95,8 @@ export function additions(
     : parts;
   const mender = new Mender(held, batch, turnedOut, target, shelf, choice.value);
   const found = mender.options(Math.min(most, MOST - 1)).filter((o) => o.deltaE00 < now);
-  const fresh = findMixtures([target], shelf, { constraints, quick: true, alternatives: 0 });
-  const reach = fresh.ok ? fresh.value[0]!.deltaE00 : Number.POSITIVE_INFINITY;
+  const fresh = nearestOn(shelf, 4, constraints);
+  const reach = (fresh.ok ? fresh.value.of(target)?.deltaE00 : null) ?? Number.POSITIVE_INFINITY;
   const best = found[0];
   let startAgain: Correction['startAgain'] = null;
   if (best && best.deltaE00 <= Math.max(REACH, reach + REACH)) {

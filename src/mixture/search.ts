@@ -66,6 +66,7 @@ export class Search {
   private readonly lightness: Float64Array;
 
   private readonly stopped: () => boolean;
+  private enough = ENOUGH;
   /** Squared difference that a set must promise to come under. */
   private bound = Number.POSITIVE_INFINITY;
 
@@ -89,9 +90,11 @@ export class Search {
    * of the difference by a pinch of it is negative). Where it says not, the optimum of the larger
    * set is that of the smaller. Measured against trying every set: see tests/published.
    * @param quick extends only the best few sets: for dragging, within 0.3 of the whole search
+   * @param enough sets that meet the target before the search is content; more give more choice
    * @returns null when stopped
    */
-  find(metric: Metric, quick = false): Candidate[] | null {
+  find(metric: Metric, quick = false, enough = ENOUGH): Candidate[] | null {
+    this.enough = enough;
     const beam = quick ? BEAM : Number.POSITIVE_INFINITY;
     this.bound = Number.POSITIVE_INFINITY;
     const first = this.levels(metric, this.pairs(metric), { beam, thorough: false });
@@ -154,7 +157,7 @@ export class Search {
     parents.sort(byScore);
     const limit = how.thorough && parents[0] ? FAR * parents[0].score : Number.POSITIVE_INFINITY;
     for (const parent of parents) {
-      if (used++ >= how.beam || met >= ENOUGH) break;
+      if (used++ >= how.beam || met >= this.enough) break;
       if (used % 32 === 0 && this.stopped()) break;
       const triples = parent.members.length === 2;
       if (parent.score > limit && !triples) break;

@@ -1,11 +1,15 @@
 import { Plain, run } from './fault.ts';
 import { gatherVerb } from './gather.ts';
 import { mixVerb } from './mix.ts';
+import { paletteVerb } from './palette.ts';
+import { sheetVerb } from './sheet.ts';
 
 /** What each verb is for, and the verb itself. */
 const VERBS: Record<string, { about: string; act: (args: readonly string[]) => Promise<void> }> = {
   gather: { about: 'the harmony of a photograph', act: gatherVerb },
   mix: { about: 'mixtures of the pigments on a shelf for given colours', act: mixVerb },
+  palette: { about: 'the palettes for a day’s passages: seats, piles, amounts', act: paletteVerb },
+  sheet: { about: 'the morning sheets of a day: what to prepare, what to mind', act: sheetVerb },
 };
 
 const HELP = `Kingcup: from what you saw to paint on the palette.

@@ -1,3 +1,5 @@
+import { cautionWords } from '../palette/caution.ts';
+import { MIXING_WORDS } from '../palette/mixing.ts';
 import { sheetDocument, sheetPage } from '../palette/page.ts';
 import sheetStyle from '../palette/sheet.css?raw';
 import { type MorningSheet, sheetOf } from '../palette/sheet.ts';
@@ -48,8 +50,8 @@ export async function sheetVerb(args: readonly string[]): Promise<void> {
   process.stdout.write(sheets.map(sheetText).join('\n\n'));
 }
 
-/** The least width that the layout sets broad: its words are then largest on paper. */
-const BOARD_PX = 520;
+/** On its column of paper the words of the drawing are then as large as the text. */
+const BOARD_PX = 440;
 
 function sheetText(sheet: MorningSheet): string {
   const block = (head: string, lines: readonly string[]) =>
@@ -57,8 +59,8 @@ function sheetText(sheet: MorningSheet): string {
   const prepare = sheet.prepare.flatMap(({ tools, rows }) => [
     `  ${tools}`,
     ...rows.map(
-      ({ number, label, lot, act, cm3, measure }) =>
-        `  ${String(number).padStart(2)}  ${label.padEnd(26)} ${measure}${cm3 === null ? '' : ` (${cm3} cm³)`}, ${[act, lot].filter(Boolean).join(', ')}`,
+      ({ number, label, lot, act, cm3, weigh, oil }) =>
+        `  ${String(number).padStart(2)}  ${label.padEnd(26)} ${weigh}${oil === null ? '' : ` + ${oil} oil`}${cm3 === null ? '' : ` (${cm3} cm³)`}, ${[act, lot].filter(Boolean).join(', ')}`,
     ),
   ]);
   const piles = sheet.piles.flatMap(({ name, cm3, laid, parts, steps, instead }) => [
@@ -76,15 +78,11 @@ function sheetText(sheet: MorningSheet): string {
     ...sheet.prepareNotes.map((note) => `  ${note}`),
     '',
     'Piles',
+    `  ${MIXING_WORDS}`,
     ...piles,
     ...block('Today', [...sheet.today, ...sheet.lacks]),
     ...block('Mind', sheet.mind),
-    ...block(
-      'Cautions',
-      sheet.cautions.map(
-        ({ names, words, toxic }) => `${toxic ? 'Toxic: ' : ''}${names}. ${words}`,
-      ),
-    ),
+    ...block('Cautions', sheet.cautions.map(cautionWords)),
     ...block(
       'Read and understood, each lot',
       sheet.acknowledge.map(

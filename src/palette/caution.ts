@@ -1,4 +1,3 @@
-import { pigmentOf } from '../pigment/facts.ts';
 import type { Stock } from '../pigment/stock.ts';
 import type { PigmentPlan } from './day.ts';
 import { listed, within } from './figure.ts';
@@ -6,11 +5,13 @@ import { factsOf, hazardOf } from './known.ts';
 import { baseOf } from './passage.ts';
 import { isCollected } from './tools.ts';
 
-/** One caution, and every pigment of a palette that it is about. */
+/** One caution, and every pigment of a palette that it is for. */
 export interface CautionGroup {
   readonly pigments: readonly string[];
-  readonly names: string;
+  /** What each can do; pigments of one kind together. */
+  readonly hazards: readonly { readonly names: string; readonly words: string }[];
   readonly toxic: boolean;
+  /** What to do about it. */
   readonly words: string;
 }
 
@@ -25,20 +26,23 @@ export function cautionsOf(
   pigments: readonly PigmentPlan[],
   stock: Stock | null,
 ): readonly CautionGroup[] {
-  const groups = new Map<string, { keys: string[]; names: string[]; rank: number }>();
+  const groups = new Map<string, { rank: number; hazards: Map<string, PigmentPlan[]> }>();
   for (const plan of pigments.filter((one) => needsCaution(stock, one))) {
-    const level = hazardOf(stock, plan.key);
-    const words = wordsOf(plan.key, stock);
-    const group = groups.get(words) ?? { keys: [], names: [], rank: RANK[level] };
-    group.keys.push(plan.key);
-    group.names.push(group.names.length === 0 ? plan.label : within(plan.label));
-    groups.set(words, group);
+    const { hazard, caution } = wordsOf(plan.key, stock);
+    const rank = RANK[hazardOf(stock, plan.key)];
+    const group = groups.get(caution) ?? { rank, hazards: new Map<string, PigmentPlan[]>() };
+    group.rank = Math.max(group.rank, rank);
+    group.hazards.set(hazard, [...(group.hazards.get(hazard) ?? []), plan]);
+    groups.set(caution, group);
   }
   return [...groups]
     .sort(([, a], [, b]) => b.rank - a.rank)
-    .map(([words, { keys, names, rank }]) => ({
-      pigments: keys,
-      names: listed(names),
+    .map(([words, { rank, hazards }]) => ({
+      pigments: [...hazards.values()].flat().map(({ key }) => key),
+      hazards: [...hazards].map(([hazard, plans]) => ({
+        names: listed(plans.map(({ label }, i) => (i === 0 ? label : within(label)))),
+        words: hazard,
+      })),
       toxic: rank >= RANK.toxic,
       words,
     }));
@@ -46,16 +50,23 @@ export function cautionsOf(
 
 const RANK = { low: 0, caution: 1, toxic: 2, very_toxic: 3 } as const;
 
-function wordsOf(pigment: string, stock: Stock | null): string {
+function wordsOf(pigment: string, stock: Stock | null): { hazard: string; caution: string } {
   const own = stock?.own.find(({ id }) => id === baseOf(pigment));
-  if (own !== undefined) {
-    const said = own.caution === '' ? '' : ` ${own.caution}`;
-    return `One of the studio's own: read its data sheet.${said}`;
-  }
-  const facts = pigmentOf(baseOf(pigment)) ?? factsOf(pigment);
-  if (facts === null) return 'What it can do is not on our list: read its data sheet.';
-  return `${facts.hazard.sentence} ${facts.hazard.caution}`;
+  if (own !== undefined)
+    return {
+      hazard: "One of the studio's own: read its data sheet.",
+      caution: own.caution === '' ? UNTOLD : own.caution,
+    };
+  const facts = factsOf(pigment);
+  return facts === null
+    ? { hazard: 'What it can do is not on our list: read its data sheet.', caution: UNTOLD }
+    : { hazard: facts.hazard.sentence, caution: facts.hazard.caution };
 }
+const UNTOLD = 'Until you know, treat it with care: no dust, gloves, and collect the scraps.';
+
+/** A group in one run of words. */
+export const cautionWords = ({ hazards, words, toxic }: CautionGroup): string =>
+  `${toxic ? 'Toxic. ' : ''}${hazards.map((one) => `${one.names}: ${one.words}`).join(' ')} ${words}`;
 
 /** On every sheet, whatever lies on the palette. */
 export const ALWAYS: readonly { readonly head: string; readonly words: string }[] = [

@@ -74,7 +74,8 @@ export function paletteWords(palette: PalettePlan, rules: Day['rules']): string 
 }
 
 const LINE = 15;
-const SIZE = 13.5;
+/** The layout reckons with 13 in a wide face; a plain one leaves room for more. */
+const SIZE = 14;
 
 /** A heap pressed out by the knife: about a circle of radius 1, the same for the same name. */
 function heapPath(name: string): string {

@@ -1,8 +1,220 @@
-import type { MorningSheet } from './sheet.ts';
+import { dayWords } from './calendar.ts';
+import { MIXING_WORDS } from './mixing.ts';
+import type { MorningSheet, PrepareRow, SheetPile } from './sheet.ts';
 
-/** How closely a sheet is set: 0 for a quiet morning, the last for the fullest. */
-export const FITS = 6;
+/**
+ * How closely a sheet is set, so that it fills one page and no more: sizes of sheet.css in points, of what is
+ * read at the bench and of what is read once, from
+ * a quiet morning to the fullest. Paper has no script to measure itself with, so lines are counted
+ * here, on the generous side; a browser's own measurement holds this to account in the tests.
+ */
+export const SIZES_PT = [
+  [10.6, 8.4],
+  [10, 8.2],
+  [9.4, 8],
+  [8.8, 7.7],
+  [8.2, 7.4],
+  [7.6, 7.1],
+  [7, 6.8],
+] as const;
+/** `over`: even the closest does not do, and the sheet runs on to a second page. */
+export type Fit = 0 | 1 | 2 | 3 | 4 | 5 | 6 | 'over';
 
-export function fitOf(_sheet: MorningSheet): number {
-  return 0;
+/** How a sheet is set: its size, and which blocks follow the piles and which the drawing. */
+export interface Setting {
+  readonly fit: Fit;
+  readonly left: readonly Block[];
+  readonly right: readonly Block[];
 }
+
+const PAGE_MM = 257;
+const WIDTH_MM = 189;
+export const COLUMN_MM = { left: 111, right: 74 } as const;
+const MM_PER_PT = 25.4 / 72;
+const LINE = 1.26;
+/** Mean width of a letter in em; Arial's running text comes to 0.47, bold to 0.52. */
+const LETTER = 0.485;
+const BOLD = 0.545;
+const SMALL = 0.86;
+
+/** @param ratio height over width of the drawn palette */
+export function fitOf(sheet: MorningSheet, ratio: number): Setting {
+  let closest: Setting | null = null;
+  for (const [fit, [pt, smallPt]] of SIZES_PT.entries()) {
+    const { height, left, right } = settingAt(sheet, ratio, pt * MM_PER_PT, smallPt / pt);
+    closest = { fit: fit as Fit, left, right };
+    if (height <= PAGE_MM) return closest;
+  }
+  return { ...closest!, fit: 'over' };
+}
+
+/** A section of the two columns: lines of runs; a mark sets a bar beside the line. */
+export interface Block {
+  readonly kind: 'today' | 'mind' | 'cautions' | 'cleaning' | 'read';
+  readonly head: string;
+  readonly lines: readonly {
+    readonly runs: readonly { readonly bold: string; readonly plain: string }[];
+    readonly mark: boolean;
+  }[];
+}
+
+/** What follows the piles and the drawing, in the order of reading. */
+function blocksOf(sheet: MorningSheet): readonly Block[] {
+  const plain = (words: string, mark = false) => ({ runs: [{ bold: '', plain: words }], mark });
+  const blocks: Block[] = [
+    {
+      kind: 'today',
+      head: 'Today',
+      lines: [...sheet.today, ...sheet.lacks].map((words) => plain(words)),
+    },
+    { kind: 'mind', head: 'Mind', lines: sheet.mind.map((words) => plain(words)) },
+    {
+      kind: 'cautions',
+      head: 'Cautions',
+      lines: sheet.cautions.map(({ hazards, words, toxic }) => ({
+        mark: toxic,
+        runs: [
+          ...(toxic ? [{ bold: 'Toxic.', plain: '' }] : []),
+          ...hazards.map(({ names, words: hazard }) => ({ bold: `${names}:`, plain: hazard })),
+          { bold: '', plain: words },
+        ],
+      })),
+    },
+    {
+      kind: 'cleaning',
+      head: 'At the end of the day',
+      lines: sheet.cleaning.map((words) => plain(words)),
+    },
+    {
+      kind: 'read',
+      head: 'Data sheet read, each lot',
+      lines: readLines(sheet),
+    },
+  ];
+  return blocks.filter(({ lines }) => lines.length > 0);
+}
+
+/** One line a lot, one run a person; a bold name is still to put initials behind it. */
+function readLines({ acknowledge }: MorningSheet): Block['lines'] {
+  const lots = [...new Set(acknowledge.map(({ lot }) => lot))];
+  return lots.map((lot) => ({
+    mark: false,
+    runs: [
+      { bold: '', plain: `${lot}:` },
+      ...acknowledge
+        .filter((one) => one.lot === lot)
+        .map(({ person, date }) =>
+          date === null
+            ? { bold: person, plain: '________' }
+            : { bold: '', plain: `${person} ${dayWords(date)};` },
+        ),
+    ],
+  }));
+}
+
+/** @param em size of the body in mm @param small of what is read once, in em */
+function settingAt(
+  sheet: MorningSheet,
+  ratio: number,
+  em: number,
+  small: number,
+): { readonly height: number; readonly left: readonly Block[]; readonly right: readonly Block[] } {
+  const lines = (text: string, width: number, size: number, letter = LETTER) =>
+    text === '' ? 0 : Math.max(1, Math.ceil((text.length * letter * size * em) / width));
+  /** Height of running words: size in em. */
+  const words = (text: string, width: number, size: number) =>
+    lines(text, width, size) * LINE * size * em;
+  const head = 1.12 * 1.4 * em;
+
+  const rows = sheet.prepare.flatMap((group) => group.rows);
+  const prepare =
+    head +
+    sheet.prepare.length * (SMALL * LINE * em + 1.1) +
+    rows.reduce((sum, row) => {
+      const { label, weigh, oil } = row;
+      // The table gives each column what it wants, and what is then missing is taken from the words.
+      const figure = weigh.length * BOLD + (oil === null ? 0 : (oil.length + 6) * LETTER);
+      const rest = COLUMN_MM.left - 5 - 12 - 6 - figure * em;
+      const name = label.length * BOLD * em;
+      const from = lines(rowWords(row), Math.max(10, rest - name), SMALL);
+      return sum + Math.max(from * SMALL, 1.04) * LINE * em + 0.9;
+    }, 0) +
+    words(sheet.prepareNotes.join(' '), COLUMN_MM.left, SMALL) +
+    0.6;
+
+  const textMm = COLUMN_MM.left - 10 - 13 - 3.2;
+  const partLines = ({ parts }: SheetPile) => {
+    let count = 1;
+    let used = 0;
+    for (const { label, parts: of, letDown, cm3 } of parts) {
+      const plain = `${of} ${label}${letDown ? ', let down' : ''}`.length * LETTER;
+      const wide = (plain + (cm3 === null ? 0 : 1 + String(cm3).length) * LETTER * 0.85) * em;
+      if (used > 0 && used + wide > textMm) {
+        count++;
+        used = 0;
+      }
+      used += wide + 2.4;
+    }
+    return count;
+  };
+  const pile = (one: SheetPile) =>
+    2.2 +
+    Math.max(
+      13,
+      lines(`${one.name} ${one.cm3} cm³`, textMm, 1.1, BOLD) * 1.1 * 1.2 * em +
+        partLines(one) * LINE * em +
+        one.steps.reduce((sum, step) => sum + words(step, textMm, 0.9), 0) +
+        words(laidWords(one), textMm - 12, 0.82),
+    );
+  const column = {
+    left:
+      prepare +
+      1.4 +
+      head +
+      words(MIXING_WORDS + GUIDE_WORDS, COLUMN_MM.left, SMALL) +
+      sheet.piles.reduce((sum, one) => sum + pile(one), 0),
+    right: COLUMN_MM.right * ratio + 3.2,
+  };
+  const heightIn = ({ lines: of }: Block, width: number) =>
+    head +
+    1 +
+    of.reduce((sum, { runs }) => {
+      const bold = runs.map((run) => run.bold).join(' ');
+      const text = runs.map((run) => run.plain).join(' ');
+      const equal = text + bold + bold.slice(0, Math.ceil(bold.length * 0.12));
+      return sum + words(equal, width - 2.9, small) + 0.4;
+    }, 0);
+  const left: Block[] = [];
+  const right: Block[] = [];
+  // Each block goes where it ends higher.
+  for (const block of blocksOf(sheet)) {
+    const after = {
+      left: column.left + heightIn(block, COLUMN_MM.left),
+      right: column.right + heightIn(block, COLUMN_MM.right),
+    };
+    const side = after.left < after.right ? 'left' : 'right';
+    column[side] = after[side];
+    (side === 'left' ? left : right).push(block);
+  }
+
+  const always = Math.max(
+    ...sheet.always.map((one) => words(`${one.head}. ${one.words}`, 56, Math.max(small, 0.84))),
+  );
+  const header = Math.max(2.1 * 1.1, LINE * (sheet.pupils ? 3 : 2)) * em + 1.8;
+  const first =
+    sheet.useFirst.length === 0
+      ? 0
+      : sheet.useFirst.reduce((sum, text) => sum + words(text, WIDTH_MM - 34, 1), 0) + 3.8;
+  const closing = always + LINE * em + 8.6;
+  const height = header + first + Math.max(column.left, column.right) + 3 + closing;
+  return { height, left, right };
+}
+
+/** How a pigment is prepared, and from what. */
+export const rowWords = ({ act, lot }: PrepareRow): string =>
+  [act, lot].filter((words) => words !== '').join(' · ');
+/** Under every pile, before the blank for its date. */
+export const laidWords = ({ laid, lots, instead }: SheetPile): string =>
+  `${laid}. ${instead === null ? '' : `${instead} `}Lots ${lots}; date`;
+export const GUIDE_WORDS =
+  ' Small figures are cm³ of each. The printed square is a guide, not for matching: dab the accepted pile beside it.';

@@ -5,39 +5,29 @@ import { labelIn, type Studio } from './passage.ts';
 
 const STRENGTH = ['very low', 'low', 'medium', 'high', 'very high'] as const;
 
-/** Weak before strong, much before little: a strong pigment is worked in by small touches. */
-function mixingOrder(plan: PilePlan): PilePlan['pile']['parts'] {
+/** The bed first, then weak before strong and much before little: strong ones go in by touches. */
+export function mixingOrder({ pile: { parts } }: PilePlan): PilePlan['pile']['parts'] {
   const strength = (pigment: string, letDown = false) =>
     letDown ? -1 : STRENGTH.indexOf(factsOf(pigment)?.strength.word ?? 'medium');
-  const first = plan.pile.parts.reduce((most, one) => (one.parts > most.parts ? one : most));
-  return plan.pile.parts.toSorted(
+  const bed = parts.reduce((most, one) => (one.parts > most.parts ? one : most));
+  return parts.toSorted(
     (a, b) =>
-      Number(b === first) - Number(a === first) ||
+      Number(b === bed) - Number(a === bed) ||
       strength(a.pigment, a.letDown) - strength(b.pigment, b.letDown) ||
       b.parts - a.parts,
   );
 }
+export const MIXING_WORDS =
+  'Mix in the order written: the first is the bed, each next is worked in by touches.';
 
-/** How a pile is mixed, step by step. */
+/** What a pile wants beside its parts in their order: let-downs before, oil after. */
 export function mixingSteps(plan: PilePlan, studio: Studio): readonly string[] {
   const name = (pigment: string) => within(labelIn(studio, pigment));
   const steps = plan.amount.letDowns.map(
     ({ pigment, white, whiteParts, cm3 }) =>
       `First let down 1 part ${name(pigment)} with ${whiteParts} parts ${name(white)}: ${cm3Words(cm3)} of it goes in here.`,
   );
-  const [first, ...rest] = mixingOrder(plan);
-  if (first !== undefined && rest.length > 0) {
-    const adds = rest.map(
-      ({ pigment, letDown }) => `${name(pigment)}${letDown ? ' let down' : ''}`,
-    );
-    const last = adds.pop()!;
-    steps.push(
-      `Begin with ${name(first.pigment)}${first.letDown ? ' let down' : ''}; work in ${
-        adds.length > 0 ? `${adds.join(', ')}, and last ` : ''
-      }${last}, by touches.`,
-    );
-  }
   const oil = oilCm3Down(plan.amount.spareOil);
-  if (oil > 0) steps.push(`Stir in at most ${oil} cm³ of oil, by drops; three quarters first.`);
+  if (oil > 0) steps.push(`Last, at most ${oil} cm³ of oil by drops; begin with three quarters.`);
   return steps;
 }

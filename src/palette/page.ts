@@ -1,10 +1,11 @@
-import { fitOf } from './fit.ts';
+import { type Block, fitOf, GUIDE_WORDS, laidWords, rowWords } from './fit.ts';
 import { type Markup, markup, NOTHING } from './markup.ts';
+import { MIXING_WORDS } from './mixing.ts';
 import type { MorningSheet, SheetPile } from './sheet.ts';
 
 /** A swatch drawn, not painted as a background: it prints when backgrounds are off. */
 const swatch = (hex: string): Markup =>
-  markup`<svg class="swatch" viewBox="0 0 10 10" aria-hidden="true"><rect width="10" height="10" fill="${hex}" stroke="#222" stroke-width=".25"/></svg>`;
+  markup`<svg class="swatch" viewBox="0 0 10 13" aria-hidden="true"><rect width="10" height="13" fill="${hex}" stroke="#222" stroke-width=".25"/></svg>`;
 
 const items = (lines: readonly string[]): Markup =>
   markup`<ul>${lines.map((line) => markup`<li>${line}</li>`)}</ul>`;
@@ -12,57 +13,49 @@ const items = (lines: readonly string[]): Markup =>
 const part = (name: string, head: string, body: Markup): Markup =>
   markup`<section class="${name}"><h2>${head}</h2>${body}</section>`;
 
-function prepare(sheet: MorningSheet): Markup {
-  const groups = sheet.prepare.map(
+function prepare({ prepare: groups, prepareNotes }: MorningSheet): Markup {
+  const oil = groups.some(({ rows }) => rows.some((row) => row.oil !== null));
+  const bodies = groups.map(
     ({ tools, rows }) =>
-      markup`<tbody><tr><th class="tools" colspan="3" scope="rowgroup">${tools}</th></tr>${rows.map(
-        (row, i) => {
-          const again = i > 0 && rows[i - 1]!.number === row.number;
-          const detail = [row.act, row.lot].filter((words) => words !== '').join(' · ');
-          return markup`<tr><td class="number">${again ? '' : row.number}</td><td><b>${row.label}</b><span class="lot">${detail}</span></td><td class="measure"><b>${row.measure}</b>${
-            row.cm3 === null ? NOTHING : markup`<span class="lot">${row.cm3} cm³ paste</span>`
-          }</td></tr>`;
-        },
+      markup`<tbody><tr><th class="tools" colspan="5" scope="rowgroup">${tools}</th></tr>${rows.map(
+        (row, i) =>
+          markup`<tr><td class="number">${i > 0 && rows[i - 1]!.number === row.number ? '' : row.number}</td><td class="name">${row.label}</td><td class="from">${rowWords(row)}</td><td class="figure">${row.weigh}${
+            row.oil === null ? NOTHING : markup` <span>+ oil</span> ${row.oil}`
+          }</td><td class="paste">${row.cm3 === null ? '' : `${row.cm3} cm³`}</td></tr>`,
       )}</tbody>`,
   );
-  const notes = sheet.prepareNotes.map((note) => markup`<p class="note">${note}</p>`);
-  return part('prepare', 'Prepare, in this order', markup`<table>${groups}</table>${notes}`);
+  const notes = prepareNotes.map((note) => markup`${note} `);
+  const table = markup`<table><thead><tr><th colspan="3"><h2>Prepare, in this order</h2></th><th class="figure">weigh${oil ? ', oil at most' : ''}</th><th class="paste">paste</th></tr></thead>${bodies}</table>`;
+  return markup`<section class="prepare">${table}<p class="note">${notes}</p></section>`;
 }
 
 function pile(one: SheetPile): Markup {
   const parts = one.parts.map(
     ({ label, parts: count, letDown, cm3 }) =>
       markup`<li><b>${count}</b> ${label}${letDown ? ', let down' : ''}${
-        cm3 === null || one.parts.length === 1
-          ? NOTHING
-          : markup` <span class="cm3">${cm3} cm³</span>`
+        cm3 === null || one.parts.length === 1 ? NOTHING : markup` <span class="cm3">${cm3}</span>`
       }</li>`,
   );
-  const steps = [...one.steps, ...(one.instead === null ? [] : [one.instead])];
-  return markup`<article class="pile">${swatch(one.hex)}<div class="dab"><span>dab, date</span></div><div class="words"><h3>${one.name} <span class="cm3">${one.cm3} cm³</span></h3><p class="laid">${one.passage}: ${one.laid}</p><ul class="parts">${parts}</ul>${steps.map((step) => markup`<p class="step">${step}</p>`)}${
-    one.lots === '' ? NOTHING : markup`<p class="lots">${one.lots}</p>`
-  }</div></article>`;
+  const steps = one.steps.map((step) => markup`<p class="step">${step}</p>`);
+  return markup`<article class="pile">${swatch(one.hex)}<div class="dab"></div><div><h3>${one.name} <span class="cm3">${one.cm3} cm³</span></h3><ul class="parts">${parts}</ul>${steps}<p class="laid">${laidWords(one)}<i></i></p></div></article>`;
 }
 
-function foot(sheet: MorningSheet): Markup {
-  const today = [...sheet.today, ...sheet.lacks];
-  const acknowledge = sheet.acknowledge.map(
-    ({ lot, person, date }) =>
-      markup`<li>${person}, ${lot}: ${date === null ? markup`<span class="blank"></span>` : `read ${date}`}</li>`,
-  );
-  const cautions = sheet.cautions.map(
-    ({ names, words, toxic }) =>
-      markup`<p class="${toxic ? 'toxic' : 'caution'}"><b>${toxic ? 'Toxic: ' : ''}${names}.</b> ${words}</p>`,
-  );
-  return markup`<div class="foot"><div>${
-    today.length === 0 ? NOTHING : part('today', 'Today', items(today))
-  }${sheet.mind.length === 0 ? NOTHING : part('mind', 'Mind', items(sheet.mind))}${part('cleaning', 'At the end of the day', items(sheet.cleaning))}</div><div>${
-    cautions.length === 0 ? NOTHING : part('cautions', 'Cautions', markup`${cautions}`)
-  }${
-    acknowledge.length === 0
-      ? NOTHING
-      : part('read', 'Read and understood, each lot', markup`<ul>${acknowledge}</ul>`)
-  }</div></div>`;
+/** A section of the columns, as it is set. */
+function column({ kind, head, lines }: Block): Markup {
+  const said = lines.map(({ runs, mark }) => {
+    const words = runs.map(({ bold, plain }) =>
+      bold === '' ? markup`${plain} ` : markup`<b>${bold}</b> ${plain} `,
+    );
+    if (kind !== 'cautions') return markup`<li>${words}</li>`;
+    return markup`<p class="${mark ? 'toxic' : 'caution'}">${words}</p>`;
+  });
+  return part(kind, head, kind === 'cautions' ? markup`${said}` : markup`<ul>${said}</ul>`);
+}
+
+/** Height over width of a drawing. */
+function ratioOf({ html }: Markup): number {
+  const box = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(html);
+  return box === null ? 1 : Number(box[2]) / Number(box[1]);
 }
 
 /**
@@ -72,7 +65,11 @@ function foot(sheet: MorningSheet): Markup {
 export function sheetPage(sheet: MorningSheet, board: Markup): Markup {
   const first =
     sheet.useFirst.length === 0 ? NOTHING : part('first', 'Use first', items(sheet.useFirst));
-  return markup`<section class="sheet" data-fit="${fitOf(sheet)}"><header><h1>${sheet.title}</h1><p><b>${sheet.day}</b><br>morning sheet ${sheet.number} of ${sheet.of}${sheet.pupils ? ' · nothing toxic: pupils or pregnant people here' : ''}</p></header>${first}<div class="head">${prepare(sheet)}<figure>${board}<figcaption>Colours are a guide, not for matching.</figcaption></figure></div><section class="piles"><h2>Piles <span>the printed square is a guide, not for matching; dab the accepted pile beside it, with date and lots</span></h2><div>${sheet.piles.map(pile)}</div></section>${foot(sheet)}<footer><div class="always">${sheet.always.map(({ head, words }) => markup`<p><b>${head}.</b> ${words}</p>`)}</div><p class="initials"><span>prepared <i></i></span><span>piles accepted <i></i></span><span>cleaned, rags safe <i></i></span></p></footer></section>`;
+  const pupils = sheet.pupils
+    ? markup`<br><b>Pupils or pregnant people here: nothing toxic.</b>`
+    : NOTHING;
+  const { fit, left, right } = fitOf(sheet, ratioOf(board));
+  return markup`<section class="sheet" data-fit="${fit}"><header><h1>${sheet.title}</h1><p><b>${sheet.day}</b><br>morning sheet ${sheet.number} of ${sheet.of}${pupils}</p></header>${first}<div class="columns"><div>${prepare(sheet)}<section class="piles"><h2>Piles</h2><p class="note">${MIXING_WORDS}${GUIDE_WORDS}</p>${sheet.piles.map(pile)}</section>${left.map(column)}</div><div><figure>${board}</figure>${right.map(column)}</div></div><footer><div class="always">${sheet.always.map(({ head, words }) => markup`<p><b>${head}.</b> ${words}</p>`)}</div><p class="initials"><span>prepared <i></i></span><span>piles accepted <i></i></span><span>cleaned, rags safe <i></i></span></p></footer></section>`;
 }
 
 /** A whole document with its own style: nothing in it asks for anything outside. */

@@ -1,5 +1,4 @@
 import { hexOf } from '../colour/hex.ts';
-import { labelOf } from '../pigment/label.ts';
 import { weighFaultWords } from '../pigment/weigh.ts';
 import { dayWords, fullDay } from './calendar.ts';
 import { ALWAYS, type CautionGroup, cautionsOf } from './caution.ts';
@@ -10,7 +9,7 @@ import { type Dryness, drynessOf } from './drying.ts';
 import { cm3Up, cm3Words, gramsWords, listed, oilWords, within } from './figure.ts';
 import { hazardOf, isToxic } from './known.ts';
 import { LEFTOVER_WORDS } from './leftover.ts';
-import { mixingSteps } from './mixing.ts';
+import { mixingOrder, mixingSteps } from './mixing.ts';
 import { labelIn, type Studio } from './passage.ts';
 import { filmUmOf } from './quantity.ts';
 import type { Draw } from './supply.ts';
@@ -29,8 +28,10 @@ export interface PrepareRow {
   readonly act: string;
   /** cm3 of paste, rounded up; null where a part is no volume. */
   readonly cm3: number | null;
-  /** What the scales say: "12.4 g", "8.1 g powder, 4 g oil". */
-  readonly measure: string;
+  /** What the scales say: "12.4 g", "by volume", "by parts", "not weighed". */
+  readonly weigh: string;
+  /** Oil to start from, for powder: "4 g". */
+  readonly oil: string | null;
 }
 export interface PrepareGroup {
   readonly tools: string;
@@ -41,7 +42,8 @@ export interface PrepareGroup {
 export interface SheetPile {
   readonly key: string;
   readonly name: string;
-  readonly passage: string;
+  /** null where the palette serves one passage alone. */
+  readonly passage: string | null;
   /** As an sRGB screen shows it: a guide, not for matching. */
   readonly hex: string;
   readonly mixed: boolean;
@@ -54,8 +56,9 @@ export interface SheetPile {
     readonly letDown: boolean;
     readonly cm3: number | null;
   }[];
+  /** Let-downs and oil; the parts are in mixing order. */
   readonly steps: readonly string[];
-  /** What the accepted pile was made from: written beside its dab. */
+  /** Lots of the accepted pile in the order of its parts: written beside its dab; – where there is none. */
   readonly lots: string;
   readonly instead: string | null;
 }
@@ -143,13 +146,11 @@ function preparing(
   if (!day.weighable)
     notes.push('The shelf does not say that its parts are volumes: parts are given, but no grams.');
   if (draws.some(({ weighed }) => weighed.as === 'powder'))
-    notes.push(
-      'Oil: begin with about three quarters, then by drops until it comes together. Less is right, more is not.',
-    );
+    notes.push('Oil: begin with about three quarters, then by drops until it comes together.');
   if (draws.some(({ entry }) => entry?.form !== 'powder'))
-    notes.push('Paste and tubes are weighed as they come; no oil is added to them.');
+    notes.push('Paste and tubes: as they come, no oil added.');
   if (draws.some(({ weighed }) => 'about' in weighed && weighed.about))
-    notes.push('“About”: the figure is an estimate; weigh what your own lot takes.');
+    notes.push('“About”: an estimate; weigh what your lot takes.');
   return { prepare, prepareNotes: [...notes, ...unweighedWords(palette)] };
 }
 
@@ -169,7 +170,8 @@ function rowOf(
     lot: lotWords(plan, entry, studio),
     act,
     cm3: day.weighable ? cm3Up(cm3) : null,
-    measure: day.weighable ? measureWords(weighed) : 'by parts',
+    weigh: day.weighable ? weighWords(weighed) : 'by parts',
+    oil: day.weighable && weighed.as === 'powder' ? oilWords(weighed.oilGrams, false) : null,
   };
 }
 
@@ -179,17 +181,15 @@ function lotWords({ supply }: PigmentPlan, entry: Draw['entry'], { stock }: Stud
     return supply.dryRefused ? 'wetted paste only, to be bought' : 'not on the shelf';
   }
   const lot = entry.lot === '' ? '' : /^lot\b/i.test(entry.lot) ? entry.lot : `lot ${entry.lot}`;
-  return [entry.grade, lot, entry.form === 'tube' ? '' : entry.form]
-    .filter((word) => word !== '')
-    .join(', ');
+  return [entry.grade, lot].filter((word) => word !== '').join(', ');
 }
 
-function measureWords(weighed: Draw['weighed']): string {
+function weighWords(weighed: Draw['weighed']): string {
   switch (weighed.as) {
     case 'paste':
       return weighed.grams === null ? 'by volume' : gramsWords(weighed.grams, weighed.about);
     case 'powder':
-      return `${gramsWords(weighed.pigmentGrams, weighed.about)} powder, ${oilWords(weighed.oilGrams, false)} oil`;
+      return gramsWords(weighed.pigmentGrams, weighed.about);
     case 'unweighed':
       return 'not weighed';
   }
@@ -199,27 +199,27 @@ function sheetPile(plan: PilePlan, day: Day, palette: PalettePlan, studio: Studi
   const { pile, amount, swap, passage, pure } = plan;
   const coats = pile.coats ?? 1;
   const total = pile.parts.reduce((sum, one) => sum + one.parts, 0);
-  const entries = amount.pigments.flatMap(({ pigment }) =>
-    (palette.pigments.find(({ key }) => key === pigment)?.supply.draws ?? []).flatMap(
-      ({ entry }) => (entry === null || entry.lot === '' ? [] : [labelOf(studio.stock!, entry)]),
-    ),
-  );
+  const parts = mixingOrder(plan);
+  const lots = [...new Set(parts.map(({ pigment }) => pigment))].map((pigment) => {
+    const draws = palette.pigments.find(({ key }) => key === pigment)?.supply.draws ?? [];
+    return [...new Set(draws.map(({ entry }) => entry?.lot ?? '').filter((lot) => lot !== ''))];
+  });
   return {
     key: plan.key,
     name: pile.name,
-    passage: passage.name,
+    passage: palette.passages.length > 1 ? passage.name : null,
     hex: hexOf(plan.lab),
     mixed: !pure,
     cm3: cm3Up(amount.prepare),
     laid: `${pile.film}, ${filmUmOf(pile)} µm${coats > 1 ? `, ${coats} coats` : ''}`,
-    parts: pile.parts.map(({ pigment, parts, letDown = false }) => ({
+    parts: parts.map(({ pigment, parts: count, letDown = false }) => ({
       label: labelIn(studio, pigment),
-      parts,
+      parts: count,
       letDown,
-      cm3: day.weighable ? cm3Up((amount.paste * parts) / total) : null,
+      cm3: day.weighable ? cm3Up((amount.paste * count) / total) : null,
     })),
     steps: mixingSteps(plan, studio),
-    lots: listed([...new Set(entries)].map((label, i) => (i === 0 ? label : within(label)))),
+    lots: lots.map((of) => (of.length === 0 ? '–' : of.join(' and '))).join(', '),
     instead:
       swap === null
         ? null

@@ -51,7 +51,7 @@ export async function sheetVerb(args: readonly string[]): Promise<void> {
 }
 
 /** On its column of paper the words of the drawing are then as large as the text. */
-const BOARD_PX = 440;
+export const BOARD_PX = 440;
 
 function sheetText(sheet: MorningSheet): string {
   const block = (head: string, lines: readonly string[]) =>

@@ -10,12 +10,12 @@ import type { MorningSheet, PrepareRow, SheetPile } from './sheet.ts';
  */
 export const SIZES_PT = [
   [10.6, 8.4],
-  [10, 8.2],
-  [9.4, 8],
-  [8.8, 7.7],
-  [8.2, 7.4],
-  [7.6, 7.1],
-  [7, 6.8],
+  [10, 8],
+  [9.6, 7.6],
+  [9.2, 7.2],
+  [8.8, 7],
+  [8.2, 6.8],
+  [7.4, 6.6],
 ] as const;
 /** `over`: even the closest does not do, and the sheet runs on to a second page. */
 export type Fit = 0 | 1 | 2 | 3 | 4 | 5 | 6 | 'over';
@@ -23,6 +23,8 @@ export type Fit = 0 | 1 | 2 | 3 | 4 | 5 | 6 | 'over';
 /** How a sheet is set: its size, and which blocks follow the piles and which the drawing. */
 export interface Setting {
   readonly fit: Fit;
+  /** What it is reckoned to take, mm. */
+  readonly height: number;
   readonly left: readonly Block[];
   readonly right: readonly Block[];
 }
@@ -30,11 +32,13 @@ export interface Setting {
 const PAGE_MM = 257;
 const WIDTH_MM = 189;
 export const COLUMN_MM = { left: 111, right: 74 } as const;
+/** Columns of what to prepare, less their padding. */
+const TABLE_MM = { name: 31.4, from: 22.4, figure: 34.4 } as const;
 const MM_PER_PT = 25.4 / 72;
 const LINE = 1.26;
 /** Mean width of a letter in em; Arial's running text comes to 0.47, bold to 0.52. */
-const LETTER = 0.485;
-const BOLD = 0.545;
+const LETTER = 0.458;
+const BOLD = 0.54;
 const SMALL = 0.86;
 
 /** @param ratio height over width of the drawn palette */
@@ -42,7 +46,7 @@ export function fitOf(sheet: MorningSheet, ratio: number): Setting {
   let closest: Setting | null = null;
   for (const [fit, [pt, smallPt]] of SIZES_PT.entries()) {
     const { height, left, right } = settingAt(sheet, ratio, pt * MM_PER_PT, smallPt / pt);
-    closest = { fit: fit as Fit, left, right };
+    closest = { fit: fit as Fit, height, left, right };
     if (height <= PAGE_MM) return closest;
   }
   return { ...closest!, fit: 'over' };
@@ -131,13 +135,13 @@ function settingAt(
     head +
     sheet.prepare.length * (SMALL * LINE * em + 1.1) +
     rows.reduce((sum, row) => {
-      const { label, weigh, oil } = row;
-      // The table gives each column what it wants, and what is then missing is taken from the words.
-      const figure = weigh.length * BOLD + (oil === null ? 0 : (oil.length + 6) * LETTER);
-      const rest = COLUMN_MM.left - 5 - 12 - 6 - figure * em;
-      const name = label.length * BOLD * em;
-      const from = lines(rowWords(row), Math.max(10, rest - name), SMALL);
-      return sum + Math.max(from * SMALL, 1.04) * LINE * em + 0.9;
+      const figure = row.weigh + (row.oil === null ? '' : ` + oil ${row.oil}`);
+      const height = Math.max(
+        lines(row.label, TABLE_MM.name, 1.04, BOLD) * 1.04,
+        lines(rowWords(row), TABLE_MM.from, SMALL),
+        lines(figure, TABLE_MM.figure, 1.04, BOLD) * 1.04,
+      );
+      return sum + height * LINE * em + 0.95;
     }, 0) +
     words(sheet.prepareNotes.join(' '), COLUMN_MM.left, SMALL) +
     0.6;
@@ -198,7 +202,9 @@ function settingAt(
   }
 
   const always = Math.max(
-    ...sheet.always.map((one) => words(`${one.head}. ${one.words}`, 56, Math.max(small, 0.84))),
+    ...sheet.always.map((one, i) =>
+      words(`${one.head}. ${one.words}`, i === 0 ? 62 : 56, Math.max(small, 0.84)),
+    ),
   );
   const header = Math.max(2.1 * 1.1, LINE * (sheet.pupils ? 3 : 2)) * em + 1.8;
   const first =

@@ -25,7 +25,7 @@ function prepare({ prepare: groups, prepareNotes }: MorningSheet): Markup {
       )}</tbody>`,
   );
   const notes = prepareNotes.map((note) => markup`${note} `);
-  const table = markup`<table><thead><tr><th colspan="3"><h2>Prepare, in this order</h2></th><th class="figure">weigh${oil ? ', oil at most' : ''}</th><th class="paste">paste</th></tr></thead>${bodies}</table>`;
+  const table = markup`<table><colgroup><col class="n"><col class="name"><col class="from"><col class="figure"><col class="paste"></colgroup><thead><tr><th colspan="3"><h2>Prepare, in this order</h2></th><th class="figure">weigh${oil ? ', oil at most' : ''}</th><th class="paste">paste</th></tr></thead>${bodies}</table>`;
   return markup`<section class="prepare">${table}<p class="note">${notes}</p></section>`;
 }
 

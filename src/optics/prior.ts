@@ -74,7 +74,7 @@ export function namedPaint(named: Paint): PaintPrior {
 
 /**
  * A prior in coordinates of its own: ln K = mean + basis · c with every c of variance 1. Directions
- * that carry less than a millionth of the variance are left out (they stay at the mean).
+ * that carry less than `detail` of the variance are left out: they stay at the mean.
  */
 export interface Basis {
   readonly mean: Float64Array;
@@ -83,13 +83,13 @@ export interface Basis {
   readonly rows: Float64Array;
 }
 
-export function basisOf({ mean, covariance }: CurvePrior): Basis {
+export function basisOf({ mean, covariance }: CurvePrior, detail = 1e-6): Basis {
   const eigen = new EigenvalueDecomposition(covariance, { assumeSymmetric: true });
   const total = eigen.realEigenvalues.reduce((sum, v) => sum + v, 0);
   if (!(total > 0)) throw new RangeError('a prior needs some doubt');
   const kept = eigen.realEigenvalues
     .map((value, column) => ({ value, column }))
-    .filter(({ value }) => value > 1e-6 * total)
+    .filter(({ value }) => value > detail * total)
     .sort((x, y) => y.value - x.value);
   const rows = new Float64Array(BANDS * kept.length);
   for (let band = 0; band < BANDS; band++)

@@ -24,10 +24,14 @@ export interface Unknowns {
   readonly size: number;
 }
 
-export function unknownsOf(paints: readonly FitPaint[], settings: number): Unknowns {
+export function unknownsOf(
+  paints: readonly FitPaint[],
+  settings: number,
+  detail?: number,
+): Unknowns {
   const cache = new Map<CurvePrior, Basis>();
   const basis = (prior: CurvePrior): Basis => {
-    const made = cache.get(prior) ?? basisOf(prior);
+    const made = cache.get(prior) ?? basisOf(prior, detail);
     cache.set(prior, made);
     return made;
   };

@@ -8,6 +8,7 @@ import type { Opacity } from '../../pigment/facts.ts';
 import { paintOfColour, SCATTERING } from '../../pigment/seen.ts';
 import type { KeptCurve } from '../../pigment/stock.ts';
 import { Brushed } from './Brushed.tsx';
+import { Choice, optionsOf } from './Choice.tsx';
 import { type CurveFile, readCurves } from './curvefile.ts';
 import { shownStock } from './state.ts';
 import { strokesOf } from './strokes.ts';
@@ -141,19 +142,12 @@ function FromFile({ name, curve, scattering }: From) {
         </p>
       )}
       {read.value && read.value.offered.length > 1 && (
-        <label>
-          {sayShelf.which}
-          <select
-            value={String(which.value)}
-            onChange={(event) => take(read.value!, Number(event.currentTarget.value))}
-          >
-            {read.value.offered.map(({ name: offered }, i) => (
-              <option key={offered} value={String(i)}>
-                {offered}
-              </option>
-            ))}
-          </select>
-        </label>
+        <Choice
+          label={sayShelf.which}
+          options={read.value.offered.map(({ name: offered }, i) => [String(i), offered] as const)}
+          chosen={String(which.value)}
+          onChoose={(index) => take(read.value!, Number(index))}
+        />
       )}
       {read.value?.remarks.map((remark) => (
         <p key={remark} class="small">
@@ -233,22 +227,15 @@ function FromColour({ name, curve, start, scattering }: From & { start: Lab }) {
         </p>
       )}
       {scattering === null && (
-        <label>
-          {sayShelf.hides}
-          <select
-            value={hides}
-            onChange={(event) => {
-              hides.value = event.currentTarget.value as Opacity;
-              take(lab.value);
-            }}
-          >
-            {(Object.keys(HIDING_WORDS) as Opacity[]).map((word) => (
-              <option key={word} value={word}>
-                {HIDING_WORDS[word]}
-              </option>
-            ))}
-          </select>
-        </label>
+        <Choice
+          label={sayShelf.hides}
+          options={optionsOf(HIDING_WORDS)}
+          chosen={hides.value}
+          onChoose={(word) => {
+            hides.value = word;
+            take(lab.value);
+          }}
+        />
       )}
       {!exact.value && <p role="status">{sayShelf.nearest}</p>}
       <p class="small">{sayShelf.estimate}</p>

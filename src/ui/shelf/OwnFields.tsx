@@ -1,8 +1,8 @@
 import type { Signal } from '@preact/signals';
-import type { Family, HazardLevel } from '../../pigment/facts.ts';
 import type { KeptCurve, OwnPigment } from '../../pigment/stock.ts';
 import type { StockFault } from '../../pigment/validate.ts';
 import { masstone } from '../../pigment/white.ts';
+import { Choice, optionsOf } from './Choice.tsx';
 import { CurveField, paintOfKept } from './CurveField.tsx';
 import { Field } from './Field.tsx';
 import { shownStock } from './state.ts';
@@ -23,30 +23,21 @@ export function OwnFields({
       <legend>{sayShelf.ownHeading}</legend>
       <Field name="name" label={sayShelf.name} start={own?.name ?? ''} faults={faults} />
       <div class="shelf-row">
-        <label>
-          {sayShelf.family}
-          <select name="family">
-            {(Object.keys(FAMILY_WORDS) as Family[]).map((family) => (
-              <option key={family} value={family} selected={family === (own?.family ?? 'brown')}>
-                {FAMILY_WORDS[family]}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          {sayShelf.hazardOf}
-          <select name="hazard" aria-describedby="shelf-hazard-help">
-            {(Object.keys(HAZARD_WORDS) as HazardLevel[]).map((level) => (
-              <option key={level} value={level} selected={level === (own?.hazard ?? 'caution')}>
-                {HAZARD_WORDS[level]}
-              </option>
-            ))}
-          </select>
-        </label>
+        <Choice
+          label={sayShelf.family}
+          name="family"
+          options={optionsOf(FAMILY_WORDS)}
+          chosen={own?.family ?? 'brown'}
+        />
+        <Choice
+          label={sayShelf.hazardOf}
+          name="hazard"
+          options={optionsOf(HAZARD_WORDS)}
+          chosen={own?.hazard ?? 'caution'}
+        >
+          {sayShelf.hazardHelp}
+        </Choice>
       </div>
-      <p class="small" id="shelf-hazard-help">
-        {sayShelf.hazardHelp}
-      </p>
       <label>
         {sayShelf.caution}
         <textarea name="caution" rows={2} maxLength={2000} defaultValue={own?.caution ?? ''} />

@@ -7,9 +7,11 @@ import {
   type StockEntry,
   type StockForm,
   UNITS,
+  type Unit,
 } from '../../pigment/stock.ts';
 import type { StockFault } from '../../pigment/validate.ts';
 import { go, hrefOf } from '../route.ts';
+import { Choice } from './Choice.tsx';
 import { CurveField } from './CurveField.tsx';
 import { Faulty, Field } from './Field.tsx';
 import { FormIcon } from './FormIcon.tsx';
@@ -101,8 +103,9 @@ export function PaintForm({ entry }: { entry: StockEntry | null }) {
           inputMode="decimal"
           faults={faults.value}
         />
-        <UnitSelect key={kind.value} kind={kind.value} start={entry?.unit} faults={faults.value} />
+        <UnitSelect key={kind.value} kind={kind.value} start={entry?.unit} />
       </div>
+      <Faulty faults={faults.value} field="unit" />
       <div class="shelf-row">
         <Field
           name="grade"
@@ -164,27 +167,13 @@ export function PaintForm({ entry }: { entry: StockEntry | null }) {
   );
 }
 
-function UnitSelect({
-  kind,
-  start,
-  faults,
-}: {
-  kind: StockForm;
-  start: string | undefined;
-  faults: readonly StockFault[];
-}) {
-  const units: readonly string[] = UNITS[kind];
+function UnitSelect({ kind, start }: { kind: StockForm; start: Unit | undefined }) {
   return (
-    <div class="shelf-field">
-      <label for="shelf-unit">{sayShelf.unit}</label>
-      <select id="shelf-unit" name="unit">
-        {units.map((unit) => (
-          <option key={unit} value={unit} selected={unit === start}>
-            {unit}
-          </option>
-        ))}
-      </select>
-      <Faulty faults={faults} field="unit" />
-    </div>
+    <Choice
+      label={sayShelf.unit}
+      name="unit"
+      options={UNITS[kind].map((unit) => [unit, unit] as const)}
+      chosen={start}
+    />
   );
 }

@@ -33,8 +33,8 @@ export function FoldRow(props: FoldRowProps) {
       aria-label={props.label}
       style={{
         display: 'grid',
-        gridTemplateColumns: 'repeat(auto-fill, minmax(92px, 1fr))',
-        gap: '12px',
+        gridTemplateColumns: 'repeat(auto-fill, minmax(76px, 1fr))',
+        gap: '8px',
         margin: '0',
         padding: '0',
         listStyle: 'none',
@@ -69,7 +69,7 @@ export function FoldRow(props: FoldRowProps) {
           boxSizing: 'border-box',
           width: '100%',
           minHeight: '44px',
-          padding: '6px',
+          padding: '4px',
           font: 'inherit',
           textAlign: 'center',
           color: 'var(--ink, #1c1c1c)',

@@ -3,6 +3,7 @@ import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { differing } from './alternative.ts';
+import type { Candidate } from './candidate.ts';
 import {
   type Choice,
   type Constraints,
@@ -13,7 +14,7 @@ import {
 import { type Keep, Metric } from './metric.ts';
 import type { Answer, Mixture, Part, Share } from './mixture.ts';
 import { Divider, FINE, type Limits, type Source, type Whole } from './parts.ts';
-import { type Candidate, Search } from './search.ts';
+import { Search } from './search.ts';
 import { compile, MOST, type Stock } from './stock.ts';
 import { Trial } from './trial.ts';
 

@@ -1,10 +1,11 @@
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { findMixtures } from '../../src/mixture/find.ts';
 import { COARSE, FINE, type Limits } from '../../src/mixture/parts.ts';
 import { munsell, rit, TWELVE, withPaints } from '../mixture/data.ts';
 import { describeShared } from '../shared.ts';
 
 const SOAK = process.env.KINGCUP_SOAK === '1';
+if (SOAK) vi.setConfig({ testTimeout: 1_800_000 });
 
 // Colours: Newhall, Nickerson, Judd, J. Opt. Soc. Am. 33 (1943) 385-418, table I. Paints: Y. Okumura,
 // MS thesis, RIT, 2005. The bars are those of the Kubelka-Munk study beside the data, section 2.

@@ -117,7 +117,10 @@ test('sorts', () => {
 });
 
 describe('cells', () => {
-  const axis = fc.double({ min: -120, max: 120, noNaN: true });
+  // To nine digits: what the formula does with chromas of 1e-160 is not the index's matter.
+  const axis = fc
+    .double({ min: -120, max: 120, noNaN: true })
+    .map((value) => Math.round(value * 1e9) / 1e9);
   const lab = fc.tuple(fc.double({ min: 0, max: 100, noNaN: true }), axis, axis);
 
   test('never hide a colour that is near enough, in the blues and at the ends least of all', () => {
@@ -136,6 +139,30 @@ describe('cells', () => {
         expect(found.sort((x, y) => x - y)).toEqual(wanted.map(({ owner }) => owner));
       }),
       { numRuns: process.env.KINGCUP_SOAK === '1' ? 20_000 : 400, seed: 3 },
+    );
+  });
+
+  test('find a colour at exactly its own difference, however the valley lies', () => {
+    // Where hue and chroma differences weigh against each other: the blues.
+    const blue = fc
+      .tuple(
+        fc.double({ min: 5, max: 95, noNaN: true }),
+        fc.double({ min: 10, max: 130, noNaN: true }),
+        fc.double({ min: 240, max: 310, noNaN: true }),
+      )
+      .map(([L, C, h]): Lab => {
+        const turn = (h * Math.PI) / 180;
+        return [L, C * Math.cos(turn), C * Math.sin(turn)];
+      });
+    const either = fc.oneof(blue, blue, lab);
+    fc.assert(
+      fc.property(either, either, (one, other) => {
+        const within = deltaE00(one, other);
+        let found = 0;
+        createCells([{ lab: other, owner: 0 }]).near(one, within, () => found++);
+        expect(found).toBe(1);
+      }),
+      { numRuns: process.env.KINGCUP_SOAK === '1' ? 100_000 : 3000, seed: 8 },
     );
   });
 

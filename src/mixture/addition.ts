@@ -29,7 +29,8 @@ export interface AddOptions {
 
 export type AddFault =
   | Contradiction
-  | { readonly code: 'not-a-colour' }
+  /** Index 0 is the colour that the batch turned out to be, 1 the target. */
+  | { readonly code: 'not-a-colour'; readonly index: number }
   | { readonly code: 'empty-batch' }
   | { readonly code: 'not-on-shelf'; readonly pigment: string };
 
@@ -50,7 +51,8 @@ export function additions(
   options: AddOptions = {},
 ): Result<Correction, AddFault> {
   const { most = 3, constraints = {} } = options;
-  if (![...turnedOut, ...target].every(Number.isFinite)) return fail({ code: 'not-a-colour' });
+  const index = [turnedOut, target].findIndex((lab) => !lab.every(Number.isFinite));
+  if (index >= 0) return fail({ code: 'not-a-colour', index });
   const parts = batch.parts.filter((p) => p.parts > 0);
   if (parts.length === 0) return fail({ code: 'empty-batch' });
   const absent = parts.find((p) => !shelf.paints.some((s) => s.pigment === p.pigment));

@@ -29,10 +29,10 @@ export const byScore = (a: Candidate, b: Candidate): number =>
 export const insert = (members: readonly number[], j: number): number[] =>
   [...members, j].sort((a, b) => a - b);
 
-/** A number of its own for every set of up to eight paints of a stock of up to 63. */
+/** A number of its own for every set of up to six paints of a stock of up to 255. */
 export function keyOf(members: readonly number[]): number {
   let key = 0;
-  for (const member of members) key = key * 64 + member + 1;
+  for (const member of members) key = key * 256 + member + 1;
   return key;
 }
 

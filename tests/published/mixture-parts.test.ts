@@ -44,6 +44,23 @@ describeShared('whole parts of reachable Munsell colours', () => {
     expect(at(differences(strict), 0.5)).toBeLessThanOrEqual(0.3);
   });
 
+  test('with let-downs nine of ten come within 1, never past the ratio', () => {
+    const found = findMixtures(targets, shelf, { alternatives: 0 });
+    if (!found.ok) throw new Error(found.fault.code);
+    const sorted = found.value
+      .filter((a) => a.reachable)
+      .map((a) => {
+        if (!a.letDown) return a.partsDeltaE00;
+        const counts = a.letDown.parts.map((p) => p.parts);
+        expect(Math.max(...counts)).toBeLessThanOrEqual(12 * Math.min(...counts));
+        expect(counts.reduce((x, y) => x + y, 0)).toBeLessThanOrEqual(32);
+        return a.letDown.deltaE00;
+      })
+      .sort((a, b) => a - b);
+    expect(at(sorted, 0.5)).toBeLessThanOrEqual(0.3);
+    expect(at(sorted, 0.9)).toBeLessThanOrEqual(1);
+  });
+
   test('24 paints give them nearer still', () => {
     const more = { ...rit(), paints: rit().paints.slice(0, 24) };
     const sorted = differences(FINE, more, SOAK ? targets : targets.slice(0, 60));

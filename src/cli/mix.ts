@@ -146,7 +146,7 @@ async function harmonyFile(path: string): Promise<Lab[]> {
 }
 
 /** A file's text. @throws Plain */
-async function readText(path: string): Promise<string> {
+export async function readText(path: string): Promise<string> {
   try {
     return await readFile(path, 'utf8');
   } catch {

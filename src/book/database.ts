@@ -48,6 +48,32 @@ export const STEPS: readonly MigrationStep[] = [
   },
 ];
 
+/**
+ * For steps: copies every row of a table into a new one, verifies the copies, and only then drops the old.
+ * @param convert one row's new form; throws where it cannot, which undoes the whole migration
+ * @param sound   what the new form must satisfy
+ */
+export async function moveTable(
+  database: Database,
+  upgrade: Upgrade,
+  from: string,
+  to: string,
+  convert: (row: unknown) => unknown,
+  sound: (row: unknown) => boolean,
+): Promise<void> {
+  // Tables of other versions are not in today's types.
+  const [stores, tables] = [database as unknown as IDBPDatabase, upgrade as unknown as Untyped];
+  const source = tables.objectStore(from);
+  const target = stores.createObjectStore(to, { keyPath: source.keyPath });
+  for (let cursor = await source.openCursor(); cursor; cursor = await cursor.continue())
+    await target.put(convert(cursor.value));
+  const copies = await target.getAll();
+  if (copies.length !== (await source.count()) || !copies.every(sound))
+    throw new Error(`the copy of ${from} is not sound`);
+  stores.deleteObjectStore(from);
+}
+type Untyped = IDBPTransaction<unknown, string[], 'versionchange'>;
+
 /** Carries a fault out of a transaction, which is then undone. */
 export class Refusal extends Error {
   readonly fault: BookFault;

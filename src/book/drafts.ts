@@ -2,7 +2,7 @@ import { ok, type Result } from '../result.ts';
 import type { BookFault } from './faults.ts';
 import type { Kind } from './record.ts';
 import type { Saving } from './saving.ts';
-import type { Draft, Put } from './store.ts';
+import type { Draft, Put } from './write.ts';
 
 type Putting = <K extends Kind>(draft: Draft<K>) => Promise<Result<Put<K>, BookFault>>;
 

@@ -53,6 +53,11 @@ export async function clear(transaction: Write, ids: readonly string[]): Promise
     for (const { file } of filesOf(record)) loose.add(file);
     await store(transaction, purged(record));
   }
+  await dropLoose(transaction, loose);
+}
+
+/** Removes those of these files that no entry needs any more. */
+export async function dropLoose(transaction: Write, loose: Iterable<string>): Promise<void> {
   const needed = transaction.objectStore('cards').index('files');
   for (const file of loose) {
     if ((await needed.count(file)) > 0) continue;

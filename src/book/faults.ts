@@ -14,6 +14,12 @@ export type BookFault =
   | { readonly code: 'damaged' }
   | { readonly code: 'stopped' }
   | { readonly code: 'not-a-photograph' }
+  | { readonly code: 'not-a-copy' }
+  | { readonly code: 'copy-damaged'; readonly where: string }
+  | { readonly code: 'copy-newer' }
+  | { readonly code: 'copy-too-large' }
+  | { readonly code: 'book-too-large' }
+  | { readonly code: 'copy-unsound'; readonly where: readonly string[] }
   | { readonly code: 'bad-record'; readonly where: string }
   | { readonly code: 'newer-record' };
 
@@ -44,6 +50,18 @@ const WORDS = {
   stopped: 'This was stopped, and the book is as it was before. Start it again when you like.',
   'not-a-photograph':
     'This is no whole JPEG photograph, so it was not kept. Take or choose the photograph again.',
+  'not-a-copy':
+    'This file is no copy of a Kingcup book, so nothing was brought in. Choose the file that Kingcup made, with the ending .zip.',
+  'copy-damaged':
+    'This copy is not as it was made, perhaps because it was cut short on the way, so nothing was brought in. Fetch it again, or make a new copy.',
+  'copy-newer':
+    'This copy was made by a newer Kingcup, so nothing was brought in. Reload to bring Kingcup up to date, then choose it again.',
+  'copy-too-large':
+    'This copy is larger than this device can open at once, so nothing was brought in. Make smaller copies of parts of the book, and bring in one after the other.',
+  'book-too-large':
+    'The book is larger than one copy can be, so no copy was made. Make it in several copies; brought in one after the other, they are the whole book.',
+  'copy-unsound':
+    'This copy holds entries that do not fit together, so nothing was brought in. Make a new copy on the device that it came from.',
   'bad-record':
     'This entry is not in a form that the book can keep, so it was not saved. Undo the last change and try again.',
   'newer-record':

@@ -84,7 +84,7 @@ export function mergeBooks(...books: readonly (readonly AnyRecord[])[]): readonl
     for (const id of new Set([...families.keys(), ...copies.keys()])) {
       const { versions = [], outgrown = [] } = families.get(id) ?? {};
       const all = [...versions, ...(copies.get(id) ?? [])];
-      const [newest, ...others] = maximal(all, outgrown).sort(byNewest);
+      const [newest, ...others] = standing(all, outgrown);
       if (newest) merged.set(id, newest);
       for (const other of others) {
         const copy = beside(other);
@@ -100,14 +100,17 @@ export function mergeBooks(...books: readonly (readonly AnyRecord[])[]): readonl
 const keysOf = (copies: ReadonlyMap<string, readonly AnyRecord[]>): readonly string[] =>
   [...copies.values()].flatMap((several) => several.map(versionId)).sort();
 
-const maximal = (versions: readonly AnyRecord[], outgrown: readonly Seen[]): AnyRecord[] =>
-  versions.length === 1 && outgrown.length === 0
-    ? [...versions]
-    : versions.filter(
-        (version) =>
-          !versions.some((other) => supersedes(other, version)) &&
-          !outgrown.some((seen) => knows(seen, version.seen) && !knows(version.seen, seen)),
-      );
+/** The versions that no other was made in knowledge of, newest first; of some, always at least one. */
+function standing(versions: readonly AnyRecord[], outgrown: readonly Seen[]): readonly AnyRecord[] {
+  if (versions.length < 2) return versions;
+  const apart = versions
+    .filter((version) => !versions.some((other) => supersedes(other, version)))
+    .sort(byNewest);
+  const live = apart.filter(
+    ({ seen }) => !outgrown.some((known) => knows(known, seen) && !knows(seen, known)),
+  );
+  return live.length > 0 ? live : apart.slice(0, 1);
+}
 
 /** Equal in all that JSON can say. */
 export function sameValue(x: unknown, y: unknown): boolean {
@@ -130,6 +133,8 @@ export interface MergePreview {
   readonly deleted: readonly AnyRecord[];
   /** Versions kept beside newer ones, because both sides had changed the same entry. */
   readonly kept: readonly AnyRecord[];
+  /** Conflict copies that somebody has dealt with elsewhere: they are no longer needed here. */
+  readonly settled: readonly AnyRecord[];
   /** Entries that are in both already, or older in the copy. */
   readonly same: number;
 }
@@ -145,8 +150,11 @@ export function previewMerge(
     changed: [] as AnyRecord[],
     deleted: [] as AnyRecord[],
     kept: [] as AnyRecord[],
+    settled: [] as AnyRecord[],
     same: 0,
   };
+  const left = new Set(merged.map(({ id }) => id));
+  for (const record of book) if (!left.has(record.id)) preview.settled.push(record);
   for (const record of merged) {
     const was = before.get(record.id);
     if (was && sameValue(was, record)) preview.same++;

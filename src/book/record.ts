@@ -52,8 +52,11 @@ const BODY_SCHEMAS: { readonly [K in Kind]: v.GenericSchema<unknown, Bodies[K]> 
 };
 export const KINDS = Object.keys(BODY_SCHEMAS) as readonly Kind[];
 
+/** Step n takes an entry from schema n to n + 1. A step that has shipped is never edited. */
+const UPGRADES: readonly Upgrade[] = [];
+export type Upgrade = (older: Readonly<Record<string, unknown>>) => Record<string, unknown>;
 /** The schema that today's code writes. */
-export const SCHEMA = 1;
+export const SCHEMA = UPGRADES.length + 1;
 
 /** Which version of which entry a conflict copy keeps, or has grown from. */
 export interface Conflict {
@@ -146,12 +149,23 @@ const FORMS = Object.fromEntries(
   ]),
 ) as unknown as Readonly<Record<Kind, v.GenericSchema<unknown, AnyRecord>>>;
 
+/** An entry of an older schema in the form of the newest, step by step; anything else as it is. */
+export function upgraded(raw: object, steps: readonly Upgrade[] = UPGRADES): object {
+  let record = raw as Record<string, unknown>;
+  const from = record.schema;
+  if (typeof from !== 'number' || !Number.isInteger(from) || from < 1) return raw;
+  for (const [i, step] of steps.slice(from - 1).entries())
+    record = { ...step(record), schema: from + i + 1 };
+  return record;
+}
+
 export const isKind = (kind: unknown): kind is Kind =>
   typeof kind === 'string' && Object.hasOwn(BODY_SCHEMAS, kind);
 
 /** Reads a stored or received entry: exactly the form, nothing more, or a fault that says where. */
-export function readRecord(raw: unknown): Result<AnyRecord, BookFault> {
-  if (typeof raw !== 'object' || raw === null) return fail({ code: 'bad-record', where: '' });
+export function readRecord(stored: unknown): Result<AnyRecord, BookFault> {
+  if (typeof stored !== 'object' || stored === null) return fail({ code: 'bad-record', where: '' });
+  const raw = upgraded(stored);
   const { schema, kind } = raw as { schema?: unknown; kind?: unknown };
   if (typeof schema === 'number' && schema > SCHEMA) return fail({ code: 'newer-record' });
   if (!isKind(kind)) return fail({ code: 'bad-record', where: 'kind' });
@@ -180,3 +194,26 @@ export function filesOf(record: AnyRecord): readonly FileRef[] {
       return [];
   }
 }
+
+/** The entries that this one was made from: a copy of it takes them along. */
+export function linksOf(record: AnyRecord): readonly string[] {
+  if (!hasBody(record)) return [];
+  switch (record.kind) {
+    case 'harmony':
+      return present([record.body.specimen]);
+    case 'drapery':
+      return present([record.body.harmony]);
+    case 'formula':
+    case 'passage':
+      return present([record.body.from]);
+    case 'palette':
+      return record.body.passages;
+    case 'sheet':
+      return record.body.palettes;
+    default:
+      return [];
+  }
+}
+
+const present = (ids: readonly (string | null)[]): readonly string[] =>
+  ids.filter((id) => id !== null);

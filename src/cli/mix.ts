@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import { type DifferenceWords, differenceWords } from '../colour/change.ts';
 import { deltaE00 } from '../colour/difference.ts';
 import { hexOf } from '../colour/hex.ts';
 import type { Lab } from '../colour/lab.ts';
@@ -174,9 +175,11 @@ async function shelfOf(path: string | undefined, surface: string | undefined): P
   return read.value;
 }
 
-/** Up to one difference is none that an eye sees. */
-const differenceOf = (deltaE: number): string =>
-  deltaE <= 1 ? 'no difference seen' : deltaE <= 3 ? 'a trained eye sees it' : 'plainly different';
+const DIFFERENCE: Record<DifferenceWords, string> = {
+  'none seen': 'no difference seen',
+  'a trained eye sees it': 'a trained eye sees it',
+  plain: 'plainly different',
+};
 
 /** Answers as plain text: the simplest recipe first, then the best where it is another. */
 export function mixtureTable(answers: readonly Keyed[], shelf: Shelf): string {
@@ -186,7 +189,7 @@ export function mixtureTable(answers: readonly Keyed[], shelf: Shelf): string {
       .map(({ pigment, parts }) => `${parts} ${label.get(pigment) ?? pigment}`)
       .join(' + ');
   const line = (mixture: Mixture) =>
-    `${parts(mixture)}  → ${hexOf(mixture.partsLab)}, difference ${mixture.partsDeltaE00.toFixed(1)} (${differenceOf(mixture.partsDeltaE00)})`;
+    `${parts(mixture)}  → ${hexOf(mixture.partsLab)}, difference ${mixture.partsDeltaE00.toFixed(1)} (${DIFFERENCE[differenceWords(mixture.partsDeltaE00)]})`;
   return answers
     .map((answer) => {
       const target = answer.target.map((v) => v.toFixed(1)).join(', ');

@@ -10,6 +10,8 @@ import { CONTENT_SECURITY } from './headers.ts';
  */
 export function serveApp(folder: string, port: number): Promise<{ server: Server; url: string }> {
   const files = sirv(folder, {
+    // Looked up anew each time: the app may be built again while it is served.
+    dev: true,
     etag: true,
     setHeaders(response, path) {
       response.setHeader('Content-Security-Policy', CONTENT_SECURITY.join('; '));

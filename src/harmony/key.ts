@@ -1,10 +1,10 @@
 import type { Lab } from '../colour/lab.ts';
+import { masstonesOf } from '../pigment/near.ts';
 import type { Shelf } from '../pigment/shelf.ts';
-import { masstone } from '../pigment/white.ts';
 
 /** L* of the darkest and of the lightest masstone on a shelf. */
 export function rangeOf(shelf: Shelf): { darkest: number; lightest: number } {
-  const values = shelf.paints.map(({ paint }) => masstone(paint, shelf.surface)[0]);
+  const values = masstonesOf(shelf).map(({ lab }) => lab[0]);
   return { darkest: Math.min(...values), lightest: Math.max(...values) };
 }
 

@@ -12,6 +12,12 @@ const ROUNDS = 40;
 /** No amount changes by more than a factor of e² in one step. */
 const STRIDE = 2;
 
+/** A step that promises less than this share of the squared difference is not taken. */
+const WORTH = 1e-5;
+
+/** A step that gains less than this is slow: beyond the bound it is given up. */
+const SLOW = 0.2;
+
 /** Descent's answer where one pigment fell out: the smaller mixture is searched on its own. */
 export const DROPPED = -1;
 
@@ -27,10 +33,16 @@ const y = new Float64Array(3);
  *
  * @param exact residuals of CIEDE2000 itself, re-linearised at every step; otherwise those
  *   linearised at the target, which is several times cheaper
+ * @param bound squared difference beyond which a slow descent is given up
  * @returns the squared difference, with the trial evaluated there, or {@link DROPPED}
  * @see E. Allen, J. Opt. Soc. Am. 56 (1966) 1256 and 64 (1974) 991 (references from memory)
  */
-export function descend(trial: Trial, metric: Metric, exact: boolean): number {
+export function descend(
+  trial: Trial,
+  metric: Metric,
+  exact: boolean,
+  bound = Number.POSITIVE_INFINITY,
+): number {
   const { n, x, J } = trial;
   const { r } = metric;
   const slopes = exact ? metric.local : metric.linear;
@@ -49,6 +61,8 @@ export function descend(trial: Trial, metric: Metric, exact: boolean): number {
       saved[i] = step;
       longest = Math.max(longest, Math.abs(step));
     }
+    // What is left of the residuals if the colour followed its slopes.
+    if (longest <= STRIDE && left(n, r) > error * (1 - WORTH)) break;
     const shrink = longest > STRIDE ? STRIDE / longest : 1;
     for (let i = 0; i < n; i++) {
       const step = saved[i]! * shrink;
@@ -66,7 +80,8 @@ export function descend(trial: Trial, metric: Metric, exact: boolean): number {
       damping = Math.max(damping * 0.2, 1e-9);
       stale = false;
       if (dropped(x, n)) return DROPPED;
-      if (gain < 1e-6) break;
+      if (gain < WORTH) break;
+      if (round > 1 && gain < SLOW && error > bound) return DROPPED;
     } else {
       for (let i = 0; i < n; i++) x[i] = saved[i]!;
       r[0] = before0;
@@ -106,6 +121,17 @@ function project(slopes: Float64Array, J: Float64Array, n: number): void {
     Jr[MOST + i] = slopes[3]! * L + slopes[4]! * a + slopes[5]! * b;
     Jr[2 * MOST + i] = slopes[6]! * L + slopes[7]! * a + slopes[8]! * b;
   }
+}
+
+/** Squared residuals that a step leaves, by the slopes. */
+function left(n: number, r: Float64Array): number {
+  let sum = 0;
+  for (let k = 0; k < 3; k++) {
+    let value = r[k]!;
+    for (let i = 0; i < n; i++) value += Jr[k * MOST + i]! * saved[i]!;
+    sum += value * value;
+  }
+  return sum;
 }
 
 /** Solves (JJᵀ + μI) y = r by cofactors; false where it cannot be. */

@@ -35,6 +35,25 @@ const ENOUGH = 160;
 /** Where a pinched pigment starts, in effective amount beside a strongest of 1. */
 const PINCH = Math.log(0.1);
 const BEAM = 24;
+/** Beyond this distance the search is done again, thoroughly. */
+const NEAR = 0.5;
+/** Of sets further than this many times the best, the thorough search tries no larger ones. */
+const FAR = 1.15;
+/** A descent that slows down further than this many times the best from its target is given up. */
+const HOPELESS = 1.5;
+/** A member under this effective amount beside a strongest of 1 is hardly there. */
+const THIN = Math.log(0.01);
+const EQUAL = [0, 0, 0];
+/** Lighter targets are tints: equal strengths are far from them. */
+const LIGHT = 60;
+const TINT = Math.log(0.01);
+
+interface How {
+  /** How many sets of each size are extended. */
+  readonly beam: number;
+  /** Every set of three from equal strengths, larger ones from each subset that a pinch helps. */
+  readonly thorough: boolean;
+}
 
 export class Search {
   /** Descents made since the search was built: what a run cost. */
@@ -43,8 +62,13 @@ export class Search {
   private readonly rules: Rules;
   private readonly trial: Trial;
   private readonly slope: Float64Array;
+  /** L of each paint alone. */
+  private readonly lightness: Float64Array;
 
   private readonly stopped: () => boolean;
+  private enough = ENOUGH;
+  /** Squared difference that a set must promise to come under. */
+  private bound = Number.POSITIVE_INFINITY;
 
   /** @param stopped asked every few hundred descents */
   constructor(stock: Stock, rules: Rules, stopped: () => boolean = () => false) {
@@ -53,6 +77,11 @@ export class Search {
     this.rules = rules;
     this.trial = new Trial(stock);
     this.slope = new Float64Array(stock.count);
+    this.lightness = Float64Array.from({ length: stock.count }, (_, i) => {
+      this.load([i], [0]);
+      this.trial.look();
+      return this.trial.L;
+    });
   }
 
   /**
@@ -61,22 +90,32 @@ export class Search {
    * of the difference by a pinch of it is negative). Where it says not, the optimum of the larger
    * set is that of the smaller. Measured against trying every set: see tests/published.
    * @param quick extends only the best few sets: for dragging, within 0.3 of the whole search
+   * @param enough sets that meet the target before the search is content; more give more choice
    * @returns null when stopped
    */
-  find(metric: Metric, quick = false): Candidate[] | null {
-    const { most } = this.rules;
+  find(metric: Metric, quick = false, enough = ENOUGH): Candidate[] | null {
+    this.enough = enough;
     const beam = quick ? BEAM : Number.POSITIVE_INFINITY;
-    const kept: Candidate[][] = [];
-    kept[1] = this.singles(metric);
-    if (most >= 2) kept[2] = this.pairs(metric);
-    for (let length = 3; length <= most; length++) {
-      const smaller = this.scores(kept[length - 2]);
-      kept[length] = this.grow(metric, kept[length - 1]!, beam, smaller);
-    }
+    this.bound = Number.POSITIVE_INFINITY;
+    const first = this.levels(metric, this.pairs(metric), { beam, thorough: false });
     if (this.stopped()) return null;
-    const all = kept.flat().sort(byScore);
-    this.polish(metric, all);
-    return all.sort(byScore);
+    this.polish(metric, first);
+    first.sort(byScore);
+    if (quick || first.length === 0 || first[0]!.score < NEAR) return best(first);
+    this.bound = (HOPELESS * first[0]!.score) ** 2;
+    // Out of reach the difference has several valleys, and one way into a set finds only one.
+    const known = first.filter((one) => one.members.length === 2);
+    const second = this.levels(metric, known, { beam, thorough: true });
+    if (this.stopped()) return null;
+    this.polish(metric, second);
+    return best([...first, ...second]);
+  }
+
+  private levels(metric: Metric, pairs: Candidate[], how: How): Candidate[] {
+    const kept: Candidate[][] = [[], this.singles(metric), pairs];
+    for (let length = 3; length <= this.rules.most; length++)
+      kept[length] = this.grow(metric, kept[length - 1]!, how, this.scores(kept[length - 2]));
+    return kept.flat().sort(byScore);
   }
 
   private singles(metric: Metric): Candidate[] {
@@ -94,6 +133,7 @@ export class Search {
   private pairs(metric: Metric): Candidate[] {
     const { count } = this.stock;
     const found: Candidate[] = [];
+    if (this.rules.most < 2) return found;
     for (let a = 0; a < count && !this.stopped(); a++) {
       for (let b = a + 1; b < count; b++) {
         if (this.clash(a, b) || this.sizeOf([a, b]) > this.rules.most) continue;
@@ -109,32 +149,50 @@ export class Search {
    * subset: the first parent that meets it, because parents come best first.
    * @param smaller sets with fewer pigments than the parents, by key: they may be the best subset
    */
-  private grow(metric: Metric, parents: Candidate[], beam: number, smaller: Scores): Candidate[] {
-    const found: Candidate[] = [];
+  private grow(metric: Metric, parents: Candidate[], how: How, smaller: Scores): Candidate[] {
+    const found = new Map<number, Candidate>();
     const seen = new Set<number>();
     let met = 0;
     let used = 0;
     parents.sort(byScore);
+    const limit = how.thorough && parents[0] ? FAR * parents[0].score : Number.POSITIVE_INFINITY;
     for (const parent of parents) {
-      if (used++ >= beam || met >= ENOUGH) break;
+      if (used++ >= how.beam || met >= this.enough) break;
       if (used % 32 === 0 && this.stopped()) break;
+      const triples = parent.members.length === 2;
+      if (parent.score > limit && !triples) break;
       const error = this.pinch(metric, parent, false);
       for (let j = 0; j < this.stock.count; j++) {
         if (!this.joins(parent, j)) continue;
         const members = insert(parent.members, j);
         const key = this.key(members);
-        if (seen.has(key)) continue;
+        const fresh = !seen.has(key);
+        if (!fresh && !how.thorough) continue;
         seen.add(key);
+        const keep = (one: Candidate | null) => {
+          if (!one || one.score >= parent.score) return;
+          const known = found.get(key);
+          if (known && known.score <= one.score) return;
+          if (one.score * one.score < MET) met++;
+          found.set(key, one);
+        };
+        if (how.thorough && fresh && triples) {
+          keep(this.attempt(metric, members, EQUAL));
+          if (metric.target[0] > LIGHT) keep(this.attempt(metric, members, this.tint(members)));
+        }
         if (!(this.slope[j]! < -FLAT * error)) continue;
-        if (this.settled(members, parent, smaller)) continue;
+        if (how.thorough ? triples : this.settled(members, parent, smaller)) continue;
         const start = members.map((m) => (m === j ? PINCH : parent.x[parent.members.indexOf(m)]!));
-        const one = this.attempt(metric, members, start);
-        if (!one || one.score >= parent.score) continue;
-        found.push(one);
-        if (one.score * one.score < MET) met++;
+        keep(this.attempt(metric, members, start));
       }
     }
-    return found;
+    return [...found.values()];
+  }
+
+  /** A start in which the lightest member leads. */
+  private tint(members: readonly number[]): number[] {
+    const lightest = members.reduce((a, b) => (this.lightness[b]! > this.lightness[a]! ? b : a));
+    return members.map((m) => (m === lightest ? 0 : TINT));
   }
 
   /** Whether a still smaller subset does better than the parent: then its optimum is the set's. */
@@ -208,7 +266,7 @@ export class Search {
     for (let size = 1; size < this.rules.most; size++) {
       const some = all.filter((one) => one.size <= size).sort(byScore);
       let least = Number.POSITIVE_INFINITY;
-      for (const one of some.slice(0, 12)) {
+      for (const one of some.slice(0, 60)) {
         if (one.score > 1.25 * least + 0.05) break;
         this.refine(metric, one);
         least = Math.min(least, one.score);
@@ -218,16 +276,31 @@ export class Search {
       all.sort(byScore);
       const top = all[0]!;
       let moved = false;
+      const take = (one: Candidate | null, limit: number) => {
+        if (!one || one.score >= limit) return;
+        all.push(one);
+        best = Math.min(best, one.score);
+        moved ||= one.score < top.score - 1e-4;
+      };
       for (const j of this.better(metric, top)) {
         const members = insert(top.members, j);
         const start = members.map((m) => (m === j ? PINCH : top.x[top.members.indexOf(m)]!));
-        const one = this.attempt(metric, members, start, true);
-        if (!one || one.score >= top.score - 1e-4) continue;
-        all.push(one);
-        best = Math.min(best, one.score);
-        moved = true;
+        take(this.attempt(metric, members, start, true), top.score - 1e-4);
       }
+      if (round === 0) this.thin(metric, top, take);
       if (!moved) break;
+    }
+  }
+
+  /** What is left of a set without a pigment that is hardly there. */
+  private thin(metric: Metric, top: Candidate, take: Take): void {
+    for (let i = 0; i < top.members.length && top.members.length > 2; i++) {
+      if (top.x[i]! > THIN) continue;
+      const rest = (_: number, k: number) => k !== i;
+      take(
+        this.attempt(metric, top.members.filter(rest), top.x.filter(rest), true),
+        Number.POSITIVE_INFINITY,
+      );
     }
   }
 
@@ -248,7 +321,7 @@ export class Search {
   ): Candidate | null {
     this.load(members, start);
     this.descents++;
-    if (descend(this.trial, metric, exact) === DROPPED) return null;
+    if (descend(this.trial, metric, exact, this.bound) === DROPPED) return null;
     return this.candidate(metric);
   }
 
@@ -284,6 +357,7 @@ export class Search {
   }
 }
 
+type Take = (one: Candidate | null, limit: number) => void;
 type Scores = ReadonlyMap<number, number>;
 
 const byScore = (a: Candidate, b: Candidate): number =>
@@ -291,3 +365,14 @@ const byScore = (a: Candidate, b: Candidate): number =>
 
 const insert = (members: readonly number[], j: number): number[] =>
   [...members, j].sort((a, b) => a - b);
+
+/** One candidate a set, the better; rising by score. */
+function best(all: readonly Candidate[]): Candidate[] {
+  const bySet = new Map<string, Candidate>();
+  for (const one of all) {
+    const key = one.members.join();
+    const known = bySet.get(key);
+    if (!known || one.score < known.score) bySet.set(key, one);
+  }
+  return [...bySet.values()].sort(byScore);
+}

@@ -34,7 +34,8 @@ export interface Stock {
 /** Whether a paint has any K or S at all. */
 export const colours = ({ paint }: ShelfPaint): boolean => strengthOf(paint) > LEAST_STRENGTH;
 
-function strengthOf({ K, S }: ShelfPaint['paint']): number {
+/** Luminous strength of a unit of paste: Σ ȳ(K + S). */
+export function strengthOf({ K, S }: ShelfPaint['paint']): number {
   let sum = 0;
   for (let b = 0; b < BANDS; b++) sum += (D65.Y[b]! / 100) * (K[b]! + S[b]!);
   return sum;

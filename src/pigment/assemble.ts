@@ -6,8 +6,8 @@ import { type Door, doorOf, type GridFault } from './resample.ts';
 import type { Basis, Shelf, ShelfPaint } from './shelf.ts';
 import { findWhite } from './white.ts';
 
-/** Relative S far above any white's: the file counts in per cent. */
-const PERCENT_S = 20;
+/** Relative K or S far above any paint's (whites scatter 1, blacks absorb 10): the file counts in per cent. */
+const PERCENT = { K: 60, S: 20 } as const;
 
 /** K and S of one paint as a file gives them, on its own wavelengths. */
 export interface Measured {
@@ -47,8 +47,14 @@ function checkValues(
     if (!(K[i]! >= 0)) return { code: 'shelf-K-negative', pigment, nm, value: K[i]! };
     if (!(S[i]! > 0)) return { code: 'shelf-S-not-positive', pigment, nm, value: S[i]! };
   }
-  const middle = S.toSorted((p, q) => p - q)[S.length >> 1]!;
-  return middle > PERCENT_S ? { code: 'shelf-percent', pigment, value: middle } : null;
+  for (const [row, values] of [
+    ['S', S],
+    ['K', K],
+  ] as const) {
+    const middle = values.toSorted((p, q) => p - q)[values.length >> 1]!;
+    if (middle > PERCENT[row]) return { code: 'shelf-percent', pigment, row, value: middle };
+  }
+  return null;
 }
 
 /** A shelf from its paints: no two of a name, its white named or found, and what is odd about it said. */

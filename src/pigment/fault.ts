@@ -43,7 +43,12 @@ export type ShelfFault =
       readonly nm: number;
       readonly value: number;
     }
-  | { readonly code: 'shelf-percent'; readonly pigment: string; readonly value: number }
+  | {
+      readonly code: 'shelf-percent';
+      readonly pigment: string;
+      readonly row: 'K' | 'S';
+      readonly value: number;
+    }
   | { readonly code: 'shelf-surface'; readonly text: string }
   | { readonly code: 'shelf-basis'; readonly text: string }
   | { readonly code: 'shelf-white-unknown'; readonly pigment: string }
@@ -85,7 +90,7 @@ export function shelfFaultWords(fault: ShelfFault): string {
     case 'shelf-S-not-positive':
       return `"${fault.pigment}" has S ${fault.value} at ${fault.nm} nm: scattering is always above 0, for nothing comes back from a film that does not scatter.`;
     case 'shelf-percent':
-      return `"${fault.pigment}" has S ${fault.value}, which looks like per cent: K and S are counted so that titanium white has S = 1. Divide all values by 100.`;
+      return `"${fault.pigment}" has ${fault.row} ${fault.value}, which looks like per cent: K and S are counted so that titanium white has S = 1. Divide all values by 100.`;
     case 'shelf-surface':
       return `"${fault.text}" is not a surface: write two numbers from 0 up to 1 (k1 and k2), such as 0.03,0.65, or 0,0 for none.`;
     case 'shelf-basis':

@@ -89,6 +89,8 @@ export function readForm(
 
   const paints: ShelfPaint[] = [];
   const remarks = new Set<string>();
+  if (rest.surface === undefined && options.surface === undefined)
+    remarks.add('The file states no surface: its colours are shown without one.');
   for (const [i, row] of rows.entries()) {
     if (row.pigment.trim() === '') return fail({ code: 'shelf-name-missing', row: i + 1 });
     const paint = paintOfRow(row, wavelengths, remarks);

@@ -28,7 +28,7 @@ export function nearOf(lab: Lab, shelf: Shelf): Near | null {
     );
   if (nearest === null) return null;
   const { pigment, label, difference } = nearest;
-  const name = inSentence(label);
+  const name = label === pigment ? label : inSentence(label);
   const change = difference <= SEEN ? '' : changeWords(nearest.lab, lab);
   const words = change === '' ? name : `near ${name}, ${change}`;
   return { pigment, label, deltaE00: difference, change, words };
@@ -56,7 +56,7 @@ export function masstonesOf(shelf: Shelf): readonly Masstone[] {
   return made;
 }
 
-/** A label within a sentence: small first letter, unless the word is a name (Prussian, Naples). */
+/** A label of ours within a sentence: small first letter, unless it is a place (Naples). A file's names stay as they are. */
 function inSentence(label: string): string {
   if (/^(Prussian|Naples|Cassel|[A-Z]{2})/.test(label)) return label;
   return label.charAt(0).toLowerCase() + label.slice(1);

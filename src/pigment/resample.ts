@@ -19,11 +19,12 @@ const NEEDED = [400, 700] as const;
 const WIDEST_STEP = 20;
 
 /**
- * How spectra on a file's wavelengths come to the 36 bands. Bands that the file has itself keep their
- * values. Steps under 10 nm are averaged with a triangle of 10 nm half width (the band shape that
- * 10 nm weights stand for, ASTM E308 practice); wider or shifted ones are joined by a monotone cubic
- * (Fritsch and Carlson, SIAM J. Numer. Anal. 17 (1980) 238), which never overshoots, so that K and
- * S cannot fall below zero between bands. Ends that the file lacks are carried on flat.
+ * How spectra on a file's wavelengths come to the 36 bands. A file that has all our bands keeps its
+ * values there: K and S are smooth, and what it prints for 550 nm is what it means. Finer steps that
+ * miss our bands are averaged with a triangle of 10 nm half width (the band shape that 10 nm weights
+ * stand for, ASTM E308 practice); wider or shifted ones are joined by a monotone cubic (Fritsch and
+ * Carlson, SIAM J. Numer. Anal. 17 (1980) 238), which never overshoots, so that K and S cannot fall
+ * below zero between bands. Ends that the file lacks are carried on flat.
  */
 export function doorOf(nms: readonly number[]): Result<Door, GridFault> {
   for (let i = 1; i < nms.length; i++) {
@@ -50,11 +51,8 @@ export function doorOf(nms: readonly number[]): Result<Door, GridFault> {
   const fine = step < 0.75 * STEP_NM;
   if (fine || !onGrid)
     remarks.push(`Values every ${Number(step.toFixed(1))} nm were brought to every 10 nm.`);
-  const resample = fine
-    ? (values: readonly number[]) => averaged(nms, values)
-    : onGrid
-      ? (values: readonly number[]) => picked(nms, values)
-      : (values: readonly number[]) => joined(nms, values);
+  const bring = onGrid ? picked : fine ? averaged : joined;
+  const resample = (values: readonly number[]) => bring(nms, values);
   return ok({ resample, remarks });
 }
 
@@ -66,22 +64,22 @@ function picked(nms: readonly number[], values: readonly number[]): Float64Array
   });
 }
 
+/** The triangle is weighed every nanometre, over straight lines between the file's values. */
 function averaged(nms: readonly number[], values: readonly number[]): Float64Array {
-  const [first, last] = [nms[0]!, nms.at(-1)!];
   return Float64Array.from({ length: BANDS }, (_, band) => {
-    const centre = Math.min(Math.max(bandNm(band), first), last);
     let sum = 0;
-    let weights = 0;
-    // A value stands for the stretch half way to its neighbours, so uneven steps weigh rightly.
-    for (let i = 0; i < nms.length; i++) {
-      const reach = STEP_NM - Math.abs(nms[i]! - centre);
-      if (reach <= 0) continue;
-      const stretch = (nms[i + 1] ?? nms[i]!) - (nms[i - 1] ?? nms[i]!);
-      sum += reach * stretch * values[i]!;
-      weights += reach * stretch;
-    }
-    return sum / weights;
+    for (let off = 1 - STEP_NM; off < STEP_NM; off++)
+      sum += (STEP_NM - Math.abs(off)) * straight(nms, values, bandNm(band) + off);
+    return sum / STEP_NM ** 2;
   });
+}
+
+function straight(nms: readonly number[], values: readonly number[], nm: number): number {
+  if (nm <= nms[0]!) return values[0]!;
+  if (nm >= nms.at(-1)!) return values.at(-1)!;
+  const i = nms.findLastIndex((at) => at <= nm);
+  const t = (nm - nms[i]!) / (nms[i + 1]! - nms[i]!);
+  return (1 - t) * values[i]! + t * values[i + 1]!;
 }
 
 function joined(nms: readonly number[], values: readonly number[]): Float64Array {

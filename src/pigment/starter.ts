@@ -1,6 +1,7 @@
 import type { Surface } from '../optics/surface.ts';
 import { CURVES, type CurveRow, curveOf, ownCurve } from './curves.ts';
 import type { Shelf, ShelfPaint } from './shelf.ts';
+import { draftOf, type Stock } from './stock.ts';
 
 /** How the paints of our own shelf meet the air: gloss, measured with its reflection (Saunderson). */
 export const STARTER_SURFACE: Surface = { k1: 0.03, k2: 0.65, specular: 'included' };
@@ -34,3 +35,12 @@ export const starterShelf = (): Shelf =>
 
 /** Every pigment that we have a curve of, of the period and its stand-ins. */
 export const wholeShelf = (): Shelf => shelfOf('every pigment', CURVES);
+
+/** The stock of a new book: a tube of everything on the starter shelf, nothing weighed yet. */
+export const starterStock = (): Stock => ({
+  name: 'starter shelf',
+  surface: STARTER_SURFACE,
+  white: STARTER_WHITE,
+  entries: CURVES.filter(({ starter }) => starter).map(({ id }) => ({ ...draftOf(id), id })),
+  own: [],
+});

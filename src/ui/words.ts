@@ -93,6 +93,7 @@ export const say = {
   takeVariant: 'Take this variant',
   keepHarmony: 'Keep this harmony',
   kept: 'This harmony is in the book; what you change is kept.',
+  wordsHeading: 'In words',
   nameOf: 'Name',
   noteOf: 'Your words',
   notePlaceholder: 'What made it work? Where, in what light?',

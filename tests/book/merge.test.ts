@@ -138,6 +138,24 @@ describe('merging', () => {
     );
   });
 
+  test('gives the same for copies of a few entries only', () => {
+    const some = fc.array(fc.boolean(), { minLength: 30, maxLength: 30 });
+    fc.assert(
+      fc.property(story, pick, pick, pick, some, some, some, (steps, i, j, k, ...wanted) => {
+        const { books } = play(steps);
+        const [x, y, z] = [i, j, k].map((which, n) =>
+          books[which]!.filter((_, index) => wanted[n]![index % 30]),
+        ) as [AnyRecord[], AnyRecord[], AnyRecord[]];
+        expect(mergeBooks(x, y)).toEqual(mergeBooks(y, x));
+        expect(mergeBooks(mergeBooks(x, y), z)).toEqual(mergeBooks(x, mergeBooks(y, z)));
+        const ids = new Set(mergeBooks(x, y).map(({ id }) => id));
+        // An entry is never without a version of its own; only an untouched conflict copy may go.
+        for (const { id, conflict } of [...x, ...y]) if (!conflict) expect(ids).toContain(id);
+      }),
+      { numRuns: RUNS, seed: 13 },
+    );
+  });
+
   test('changes nothing in a book that met itself', () => {
     fc.assert(
       fc.property(story, (steps) => {
@@ -214,6 +232,33 @@ describe('two devices', () => {
     const merged = mergeBooks(first(studio), [...studio.books[1]!.values()]);
     const live = merged.filter(({ deletedAt }) => deletedAt === undefined);
     expect(live.map(nameOf)).toEqual(['text 1']);
+  });
+
+  test('a conflict copy that was gone on with still stands for what it grew from', () => {
+    const studio = new Studio(2);
+    studio.step(edit(0, 0, 'new'));
+    studio.step(edit(1, 0, 'merge'));
+    studio.step(edit(0, 1));
+    const oldest = first(studio);
+    studio.step(edit(0, 2));
+    const older = first(studio);
+    studio.step(edit(1, 50));
+    const there = [...studio.books[1]!.values()];
+    studio.step(edit(0, 0, 'merge'));
+    // The losing version is gone on with where it was kept.
+    const [winner] = there;
+    studio.step({ ...edit(0, 60), pick: first(studio).findIndex(({ id }) => id !== winner!.id) });
+    const grown = first(studio).filter(({ id }) => id !== winner!.id);
+    expect(grown.map(nameOf)).toEqual(['text 4']);
+
+    const known = mergeBooks(grown, there);
+    expect(known.map(nameOf).sort()).toEqual(['text 3', 'text 4']);
+    for (const late of [oldest, older]) expect(mergeBooks(known, late)).toEqual(known);
+    expect(mergeBooks(mergeBooks(oldest, older), known)).toEqual(known);
+    // Without the winner the entry keeps the version that there is.
+    const alone = mergeBooks(grown, oldest);
+    expect(alone.map(nameOf).sort()).toEqual(['text 1', 'text 4']);
+    expect(mergeBooks(alone, there)).toEqual(known);
   });
 
   test('clearing the bin holds against a device that still has the entry in its bin', () => {

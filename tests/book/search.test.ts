@@ -139,6 +139,30 @@ describe('cells', () => {
     );
   });
 
+  test('find a colour at exactly its own difference, however the valley lies', () => {
+    // Where hue and chroma differences weigh against each other: the blues.
+    const blue = fc
+      .tuple(
+        fc.double({ min: 5, max: 95, noNaN: true }),
+        fc.double({ min: 10, max: 130, noNaN: true }),
+        fc.double({ min: 240, max: 310, noNaN: true }),
+      )
+      .map(([L, C, h]): Lab => {
+        const turn = (h * Math.PI) / 180;
+        return [L, C * Math.cos(turn), C * Math.sin(turn)];
+      });
+    const either = fc.oneof(blue, blue, lab);
+    fc.assert(
+      fc.property(either, either, (one, other) => {
+        const within = deltaE00(one, other);
+        let found = 0;
+        createCells([{ lab: other, owner: 0 }]).near(one, within, () => found++);
+        expect(found).toBe(1);
+      }),
+      { numRuns: process.env.KINGCUP_SOAK === '1' ? 100_000 : 3000, seed: 8 },
+    );
+  });
+
   test('look at a small share of 10,000 harmonies', () => {
     const colours = cardsOf(10_000).flatMap((card, owner) =>
       card.colours.map((colour) => ({ lab: colour.lab, owner })),

@@ -1,78 +1,13 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
-import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { describe, test } from 'vitest';
-import { serveApp } from '../../src/cli/server.ts';
-import { CHROMIUM_FLAGS, findChromium } from '../tools/chromium.ts';
+import { findChromium } from '../tools/chromium.ts';
 
-const executablePath = findChromium();
-if (executablePath === null && process.env.KINGCUP_MUST === '1') throw new Error('no Chromium');
+export { DESKTOP, PHONE, Served, Studio } from '../tools/studio.ts';
+
+const present = findChromium() !== null;
+if (!present && process.env.KINGCUP_MUST === '1') throw new Error('no Chromium');
 
 /** Checks that need a browser; one visible skip where there is none. */
 export function describeBrowser(name: string, checks: () => void): void {
-  if (executablePath !== null) describe(name, checks);
+  if (present) describe(name, checks);
   else test.skip(`${name} (skipped: no Chromium)`, () => {});
-}
-
-export const APP = resolve(import.meta.dirname, '../../dist/app');
-export const DESKTOP = { width: 1280, height: 860 };
-export const PHONE = { width: 390, height: 844 };
-
-/** The built app, served; the server can be stopped and started again on the same port. */
-export class Served {
-  url = '';
-  #server: Awaited<ReturnType<typeof serveApp>>['server'] | null = null;
-
-  /** Does nothing where it is already being served. */
-  async start(): Promise<void> {
-    if (this.#server !== null) return;
-    const port = this.url === '' ? 0 : Number(new URL(this.url).port);
-    const { server, url } = await serveApp(APP, port);
-    this.#server = server;
-    this.url = url;
-  }
-
-  async stop(): Promise<void> {
-    const server = this.#server;
-    if (server === null) return;
-    this.#server = null;
-    server.closeAllConnections();
-    await new Promise((done) => server.close(done));
-  }
-}
-
-/** A browser with a profile of its own on disk, as a painter's is; `errors` gathers all that the page complains of. */
-export class Studio {
-  readonly errors: string[] = [];
-  readonly #folder = mkdtempSync(join(tmpdir(), 'kingcup-profile-'));
-  context!: BrowserContext;
-
-  async open(viewport = DESKTOP): Promise<Page> {
-    this.context = await chromium.launchPersistentContext(this.#folder, {
-      executablePath: executablePath!,
-      args: CHROMIUM_FLAGS,
-      headless: true,
-      viewport,
-      hasTouch: viewport === PHONE,
-      reducedMotion: 'reduce',
-    });
-    const page = this.context.pages()[0] ?? (await this.context.newPage());
-    page.on('console', (message) => {
-      if (message.type() === 'error' || message.type() === 'warning')
-        this.errors.push(message.text());
-    });
-    page.on('pageerror', (error) => this.errors.push(String(error)));
-    return page;
-  }
-
-  /** Closes the browser; the profile stays for the next {@link open}. */
-  async close(): Promise<void> {
-    await this.context?.close();
-  }
-
-  async discard(): Promise<void> {
-    await this.close();
-    rmSync(this.#folder, { recursive: true, force: true });
-  }
 }

@@ -73,7 +73,7 @@ describeBrowser('from a photograph to a harmony in the book, with no network', (
       await trial.getByRole('button', { name: 'Take this variant' }).click();
       await expect.poll(() => figures.innerText()).toBe(varied);
 
-      await page.getByLabel('Name').fill('What the stream showed');
+      await page.getByLabel('Name').last().fill('What the stream showed');
       await page.getByRole('button', { name: 'Keep this harmony' }).click();
       await page.getByText('This harmony is in the book').waitFor();
       await expect.poll(() => page.locator('.save-line').innerText()).toBe('Saved in this browser');

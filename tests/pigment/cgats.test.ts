@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readCgats, type Spectra, spectraFaultWords } from '../../src/pigment/cgats.ts';
+import { readCgats, type Spectra } from '../../src/pigment/cgats.ts';
+import { spectraFaultWords } from '../../src/pigment/unreadable.ts';
 import { describeShared, readShared } from '../shared.ts';
 
 const read = (text: string): Spectra => {

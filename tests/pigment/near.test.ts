@@ -28,6 +28,16 @@ test('names of places and people keep their capital', () => {
   expect(nearOf(prussian, whole)!.words).toBe('Prussian blue');
 });
 
+test('names of a file stay letter for letter', () => {
+  const named = shelf.paints.map((paint) => ({
+    ...paint,
+    pigment: "Payne's GREY",
+    label: "Payne's GREY",
+  }));
+  const file = { ...shelf, paints: named.slice(0, 1) };
+  expect(nearOf([50, 0, 0], file)!.words).toMatch(/^near Payne's GREY, /);
+});
+
 test('an empty shelf has no words', () => {
   expect(nearOf([50, 0, 0], { ...shelf, paints: [] })).toBeNull();
 });

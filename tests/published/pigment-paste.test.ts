@@ -23,8 +23,8 @@ const paste = (id: string) => pasteOf(grind(id));
 const near = (value: number, printed: number) =>
   expect(Math.abs(value / printed - 1)).toBeLessThanOrEqual(0.005);
 
-// Check values of the handbook sheet, section 10, by their row; linseed 0.93, the sheet's defaults.
-// Formulas: section 4.1 there (volumes add); CPVC as coatings references print it.
+// Check values of the handbook sheet by their row; linseed 0.93, the sheet's defaults.
+// Formulas: volumes add; CPVC as coatings references print it.
 describe('check values of the handbook sheet', () => {
   test('1: lead white takes less oil than raw sienna, over all their ranges', () => {
     const [white, sienna] = [pigmentOf('lead_white')!.oil!, pigmentOf('raw_sienna')!.oil!];
@@ -134,7 +134,7 @@ describe('check values of the handbook sheet', () => {
   });
 });
 
-// The sheet's section 4.3: 100 g of finished paint.
+// The sheet's worked table: 100 g of finished paint.
 test.each([
   ['lead_white', 88.5, 11.5, 25.6],
   ['raw_sienna', 63.7, 36.3, 59.3],

@@ -8,8 +8,7 @@ const shown = ([L, a, b]: Lab) => `${L.toFixed(1)} ${a.toFixed(1)} ${b.toFixed(1
 const hueOf = (lab: Lab) => hueDeg(lab) ?? Number.NaN;
 
 // Common practice, no published source; the measured data do not settle it: the instrument's floor is
-// as bright as the measured vine black, and both measured bone blacks give a bluish grey (see
-// kubelka-munk-study section 5 of the reference data).
+// as bright as the measured vine black, and both measured bone blacks give a bluish grey.
 describe('blacks with lead white', () => {
   test.each(LIGHTNESSES)('charcoal is bluish and bone at least 2 warmer at L* %d', (L) => {
     const charcoal = atLightness('charcoal_black', 'lead_white', L);
@@ -152,7 +151,7 @@ describe('lakes in the mass', () => {
   });
 });
 
-// Hue bands of the handbook sheet, section 7.1, asked in its order as far as these colours go.
+// Hue bands of the handbook sheet, asked in its order as far as these colours go.
 describe('reds are red, not brown', () => {
   test.each(['vermilion', 'carmine_lake', 'madder_lake'])('%s', (id) => {
     const lab = mixed({ [id]: 1 });

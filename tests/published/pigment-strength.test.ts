@@ -14,7 +14,7 @@ const RANKS = ['very low', 'low', 'medium', 'high', 'very high'];
 const rank = ({ strength: { word } }: PigmentFacts) => RANKS.indexOf(word);
 const drawn = PIGMENTS.filter(({ id }) => CURVES.some((curve) => curve.id === id));
 
-// Words of the handbook sheet, section 1.3 (from memory there). Within one family: a weaker word is
+// Words of the handbook sheet (from memory there). Within one family: a weaker word is
 // never the stronger tinter. Stand-ins are compared among themselves, for they are mostly stronger
 // than what they replace.
 describe('order of tinting strengths', () => {
@@ -52,7 +52,7 @@ const volume = (id: string, grams: number) => {
 const inLeadWhite = (id: string, white: number) =>
   mixed({ [id]: volume(id, 1), lead_white: volume('lead_white', white) });
 
-// Yardsticks by weight, handbook sheet section 1.3: Jennings (Prussian blue), Henley (blacks).
+// Yardsticks by weight, handbook sheet: Jennings (Prussian blue), Henley (blacks).
 describe('yardsticks by weight in lead white', () => {
   test('1 part Prussian blue in 100 is a distinct sky blue', () => {
     const sky = inLeadWhite('prussian_blue', 100);

@@ -72,14 +72,14 @@ export const trainingScenes = (): Scene[] => [
     things: [
       {
         name: 'hedge',
-        lab: [45, 5, 14],
+        lab: [45, -3, 10],
         wander: 4,
         texture: [0.3, 40],
         folds: { deep: 0.25, high: 1, often: 5, bend: 1 },
       },
       {
         name: 'back',
-        lab: [48, 4, 17],
+        lab: [46, 12, 26],
         wander: 2,
         texture: [0.1, 90],
         folds: { deep: 0.4, high: 1.05, often: 3 },

@@ -190,6 +190,34 @@ test('a recipe says its parts under each pile', () => {
   expect(screen.getByRole('img').textContent).toContain('3 parts white and 1 part ochre');
 });
 
+test('every pile of a palette can be pressed', () => {
+  const choose = vi.fn();
+  render(
+    <PaletteBoard
+      label="Sky"
+      width={700}
+      pigments={[
+        { name: 'white', hex: '#f4f2ec', amount: 4 },
+        { name: 'black', hex: '#222222', amount: 1 },
+      ]}
+      mixed={[{ name: 'pale', hex: '#dddddd', amount: 1 }]}
+      chosen={{ kind: 'mixed', index: 0 }}
+      onChoose={choose}
+    />,
+  );
+  expect(screen.getByRole('button', { name: 'pale' }).getAttribute('aria-pressed')).toBe('true');
+  screen.getByRole('button', { name: 'black' }).click();
+  expect(choose).toHaveBeenCalledWith('pigment', 1);
+});
+
+test('a fold out of reach as a whole is hatched as a whole', () => {
+  const { container } = render(
+    <FoldRow label="x" seed={1} folds={[{ id: 'a', name: 'a', ladder: red, reachable: false }]} />,
+  );
+  expect(container.querySelectorAll('path[fill^="url(#"]').length).toBeGreaterThan(0);
+  expect(screen.getByText('out of reach')).toBeTruthy();
+});
+
 test('the palette is told from the hole onward, mixtures from light to dark', () => {
   render(
     <PaletteBoard

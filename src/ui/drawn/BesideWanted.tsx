@@ -1,6 +1,6 @@
 import { useId } from 'preact/hooks';
+import { stroke } from './brush.ts';
 import { Hatching } from './PaintedCloth.tsx';
-import { Patch } from './Patch.tsx';
 
 export interface BesideWantedProps {
   /** #rrggbb of what is wanted, and what it is called. */
@@ -23,6 +23,7 @@ export function BesideWanted(props: BesideWantedProps) {
     reachable ? '' : 'out of reach',
     difference ?? '',
   ].filter(Boolean);
+  const whole = stroke(seed, { x: 8, y: 6, width: 224, height: 72 });
   return (
     <svg
       class={props.class}
@@ -34,28 +35,18 @@ export function BesideWanted(props: BesideWantedProps) {
       <title id={`${id}-title`}>{words.join(', ')}</title>
       <defs>
         <Hatching id={`${id}-hatch`} />
+        <clipPath id={`${id}-half`}>
+          <rect x="120" y="0" width="120" height="110" />
+        </clipPath>
+        <clipPath id={`${id}-end`}>
+          <rect x="208" y="0" width="32" height="110" />
+        </clipPath>
       </defs>
-      <Patch
-        hex={wanted.hex}
-        seed={seed}
-        x={8}
-        y={6}
-        width={112}
-        height={72}
-        ends={{ left: true, right: false }}
-        marks={0}
-      />
-      <Patch
-        hex={mixed.hex}
-        seed={seed + 1}
-        x={120}
-        y={6}
-        width={112}
-        height={72}
-        ends={{ left: false, right: true }}
-        marks={0}
-      />
-      {reachable ? null : <rect x="206" y="6" width="20" height="72" fill={`url(#${id}-hatch)`} />}
+      <path d={whole} fill={wanted.hex} />
+      <path d={whole} fill={mixed.hex} clip-path={`url(#${id}-half)`} />
+      {reachable ? null : (
+        <path d={whole} fill={`url(#${id}-hatch)`} clip-path={`url(#${id}-end)`} />
+      )}
       <g
         fill="var(--ink, #1c1c1c)"
         font-size="13"

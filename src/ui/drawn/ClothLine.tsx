@@ -78,7 +78,7 @@ export function ClothLine(props: ClothLineProps) {
                 ladder={cloth.ladder}
                 seed={cloth.seed ?? seedOf(cloth.name)}
                 hang={place.how}
-                detail={place.width > 260 ? 'plain' : 'small'}
+                detail={place.width > 190 ? 'plain' : 'small'}
                 width={Math.round(place.width)}
                 height={Math.round(place.height)}
               />

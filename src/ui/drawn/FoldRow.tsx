@@ -42,10 +42,18 @@ export function FoldRow(props: FoldRowProps) {
     >
       {props.folds.map((fold) => {
         const reachable = fold.reachable ?? fold.ladder.every((step) => step.reachable);
+        // Said to be out of reach as a whole, it is hatched as a whole.
+        const ladder =
+          !reachable && fold.ladder.every((step) => step.reachable)
+            ? fold.ladder.map((step) => ({ ...step, reachable: false }))
+            : fold.ladder;
         const chosen = fold.id === props.chosen;
         const inner = (
           <>
-            <Fold name={fold.name} ladder={fold.ladder} seed={props.seed} />
+            {/* The name and the marks stand below in words: read once is enough. */}
+            <span aria-hidden="true">
+              <Fold name={fold.name} ladder={ladder} seed={props.seed} />
+            </span>
             <span style={{ display: 'block', overflowWrap: 'anywhere' }}>
               {chosen ? <b>{fold.name}</b> : fold.name}
             </span>

@@ -51,7 +51,7 @@ export function Ladder(props: LadderProps) {
           x={down ? 4 : 3 + k * step}
           y={down ? 3 + k * step : 4}
           width={down ? 150 : step}
-          height={down ? step : 84}
+          height={down ? step + (k + 1 < ladder.length ? 5 : 0) : 84}
           ends={
             down ? { left: true, right: true } : { left: k === 0, right: k === ladder.length - 1 }
           }

@@ -18,13 +18,13 @@ export function Hatching({ id, unit = 1 }: { id: string; unit?: number }) {
       <path
         d={`M0 ${unit * 1.5}H${gap}`}
         stroke="#000"
-        stroke-opacity="0.5"
+        stroke-opacity="0.42"
         stroke-width={unit * 0.7}
       />
       <path
         d={`M0 ${unit * 2.2}H${gap}`}
         stroke="#fff"
-        stroke-opacity="0.5"
+        stroke-opacity="0.42"
         stroke-width={unit * 0.7}
       />
     </pattern>
@@ -41,8 +41,8 @@ export function PaintedCloth({ hatching, ...garment }: Garment & { hatching: str
   const peg = Math.min(5, 2 + Math.min(width, height) / 90);
   return (
     <g>
-      <g fill="#000" fill-opacity="0.045">
-        {[1, 2, 3, 4, 5].map((step) => (
+      <g fill="#000" fill-opacity="0.035">
+        {[0.6, 1.3, 2, 2.7, 3.4, 4.2, 5].map((step) => (
           <path
             key={step}
             d={painted.shadow}

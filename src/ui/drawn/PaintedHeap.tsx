@@ -1,22 +1,25 @@
 import { useMemo } from 'preact/hooks';
 import { STEPS } from '../../harmony/harmony.ts';
-import { blend } from './blend.ts';
-import { borderOf, outline } from './contour.ts';
+import { blend, brightness } from './blend.ts';
 import type { DrawnLadder } from './drawn.ts';
 import { heap } from './heap.ts';
-import { massesOf, toneOf } from './tone.ts';
+import { massesOf } from './mass.ts';
+import { borderOf, outline } from './path.ts';
+import { toneOf } from './tone.ts';
 
 /** The body colour with a little gloss and a little shadow: how the colour is seen stays with its body. */
 export function bodyLadder(hex: string): DrawnLadder {
+  // The same gloss that sits well on white would blind on black.
+  const gloss = 0.35 + 0.65 * Math.sqrt(brightness(hex));
   const tones = [
-    blend(hex, '#ffffff', 0.42),
-    blend(hex, '#ffffff', 0.08),
+    blend(hex, '#ffffff', 0.4 * gloss),
+    blend(hex, '#ffffff', 0.08 * gloss),
     hex,
     blend(hex, '#000000', 0.1),
     blend(hex, '#000000', 0.26),
     blend(hex, '#000000', 0.48),
   ];
-  const shares = [0.015, 0.13, 0.5, 0.2, 0.11, 0.045];
+  const shares = [0.012, 0.12, 0.56, 0.18, 0.09, 0.038];
   return STEPS.map((step, at) => ({
     step,
     hex: tones[at] ?? hex,
@@ -28,7 +31,7 @@ export function bodyLadder(hex: string): DrawnLadder {
 /** A heap of paint of `radius` units round 0, 0, as a group inside a drawing. */
 export function PaintedHeap({ hex, seed, radius }: { hex: string; seed: number; radius: number }) {
   const { masses, base } = useMemo(() => {
-    const shape = heap(seed);
+    const shape = heap(seed, radius < 22 ? 25 : 37);
     const sheet = {
       ...shape,
       x: shape.x.map((v) => v * radius),
@@ -37,7 +40,7 @@ export function PaintedHeap({ hex, seed, radius }: { hex: string; seed: number; 
     const ladder = bodyLadder(hex);
     const tone = toneOf([sheet], ladder, 1);
     return {
-      masses: massesOf(sheet, ladder, tone, 4, 0.12),
+      masses: massesOf(sheet, ladder, tone, radius < 22 ? 4 : 6, 0.12),
       base: outline(sheet, borderOf(sheet, 0.12)),
     };
   }, [hex, seed, radius]);

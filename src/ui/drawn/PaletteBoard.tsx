@@ -3,8 +3,9 @@ import { inkUpon } from './blend.ts';
 import type { Shape } from './board.ts';
 import { PaintedHeap } from './PaintedHeap.tsx';
 import { listed } from './say.ts';
-import { type BoardPile, LINE, layPalette, SIZE } from './seats.ts';
+import { layPalette, type Seat, SIZE } from './seats.ts';
 import { seedOf } from './seed.ts';
+import { type BoardPile, LINE } from './spots.ts';
 import { useWidth } from './width.ts';
 
 export interface PaletteBoardProps {
@@ -19,10 +20,27 @@ export interface PaletteBoardProps {
   readonly hand?: 'left' | 'right' | undefined;
   /** px; measured from the page unless told. */
   readonly width?: number | undefined;
+  /** The pile that is chosen. */
+  readonly chosen?: { readonly kind: 'pigment' | 'mixed'; readonly index: number } | undefined;
+  /** Makes every pile a button. */
+  readonly onChoose?: ((kind: 'pigment' | 'mixed', index: number) => void) | undefined;
   readonly class?: string | undefined;
 }
 
-const BOARD = '#7b7b7b';
+/** Neutral, of middle value: neither light nor dark paint is flattered by it; white words stand on it. */
+const BOARD = '#6e6e6e';
+
+/** Side of the square that is pressed for a pile: 44 or its own size, less where neighbours sit closer. */
+function touchSide(seat: Seat, seats: readonly Seat[]): number {
+  const nearest = seats.reduce(
+    (least, other) =>
+      other === seat
+        ? least
+        : Math.min(least, Math.max(Math.abs(other.x - seat.x), Math.abs(other.y - seat.y))),
+    Number.POSITIVE_INFINITY,
+  );
+  return Math.min(nearest, Math.max(44, 2.2 * seat.radius));
+}
 
 /** The palette as it is set for a passage: pigments along the edge, mixed piles below, the middle free. */
 export function PaletteBoard(props: PaletteBoardProps) {
@@ -43,11 +61,14 @@ export function PaletteBoard(props: PaletteBoardProps) {
   ].filter(Boolean);
   const flip = laid.mirrored ? `translate(${width} 0) scale(-1 1)` : undefined;
   const { hole } = board;
+  const isChosen = ({ kind, index }: Seat) =>
+    props.chosen?.kind === kind && props.chosen.index === index;
+  const height = laid.height + 8;
   const holePath = `M${hole.x - hole.rx} ${hole.y}a${hole.rx} ${hole.ry} -12 1 0 ${2 * hole.rx} 0a${hole.rx} ${hole.ry} -12 1 0 ${-2 * hole.rx} 0Z`;
   return (
-    <div ref={measured.ref} class={props.class} style={{ width: '100%' }}>
+    <div ref={measured.ref} class={props.class} style={{ position: 'relative', width: '100%' }}>
       <svg
-        viewBox={`0 0 ${laid.width} ${laid.height + 8}`}
+        viewBox={`0 0 ${width} ${height}`}
         role="img"
         aria-labelledby={`${id}-title`}
         style={{ display: 'block', width: '100%', height: 'auto', forcedColorAdjust: 'none' }}
@@ -60,7 +81,7 @@ export function PaletteBoard(props: PaletteBoardProps) {
             fill="#000"
             fill-opacity="0.22"
           />
-          <path d={board.outline + holePath} transform="translate(0 2.5)" fill="#4c4c4c" />
+          <path d={board.outline + holePath} transform="translate(0 2.5)" fill="#464646" />
           <path d={board.outline + holePath} fill={BOARD} />
         </g>
         {laid.seats.map((seat) => {
@@ -70,6 +91,12 @@ export function PaletteBoard(props: PaletteBoardProps) {
             <g key={`${seat.kind}${seat.index}`}>
               <g transform={`translate(${seat.x} ${seat.y})`}>
                 <PaintedHeap hex={pile.hex} seed={seedOf(pile.name)} radius={seat.radius} />
+                {isChosen(seat) ? (
+                  <g fill="none">
+                    <circle r={seat.radius * 1.1 + 1.5} stroke="#fff" stroke-width="2.5" />
+                    <circle r={seat.radius * 1.1 + 3.2} stroke="#161616" stroke-width="1.2" />
+                  </g>
+                ) : null}
               </g>
               {seat.lines.map((line, n) => (
                 <text
@@ -77,15 +104,7 @@ export function PaletteBoard(props: PaletteBoardProps) {
                   x={(seat.label.left + seat.label.right) / 2}
                   y={seat.label.top + LINE * (n + 0.78)}
                   text-anchor="middle"
-                  fill={
-                    seat.label.left < seat.x &&
-                    seat.label.bottom < seat.y + 9 &&
-                    seat.label.top > seat.y - 9 &&
-                    seat.label.right < seat.x + 9 &&
-                    seat.label.left > seat.x - 9
-                      ? inkUpon(pile.hex)
-                      : '#fff'
-                  }
+                  fill={seat.upon ? inkUpon(pile.hex) : '#fff'}
                   style={{ fontSize: `${SIZE}px` }}
                 >
                   {line}
@@ -106,6 +125,33 @@ export function PaletteBoard(props: PaletteBoardProps) {
           </text>
         ))}
       </svg>
+      {props.onChoose
+        ? laid.seats.map((seat) => {
+            const pile = (seat.kind === 'pigment' ? pigments : mixed)[seat.index];
+            const side = touchSide(seat, laid.seats);
+            return (
+              <button
+                key={`${seat.kind}${seat.index}`}
+                type="button"
+                aria-label={pile?.name ?? ''}
+                aria-pressed={isChosen(seat)}
+                onClick={() => props.onChoose?.(seat.kind, seat.index)}
+                style={{
+                  position: 'absolute',
+                  left: `${((seat.x - side / 2) / width) * 100}%`,
+                  top: `${((seat.y - side / 2) / height) * 100}%`,
+                  width: `${(side / width) * 100}%`,
+                  height: `${(side / height) * 100}%`,
+                  padding: '0',
+                  border: '0',
+                  borderRadius: '50%',
+                  background: 'none',
+                  cursor: 'pointer',
+                }}
+              />
+            );
+          })
+        : null}
     </div>
   );
 }

@@ -1,9 +1,8 @@
 import { useId } from 'preact/hooks';
-import { blend } from './blend.ts';
 import { PaintedHeap } from './PaintedHeap.tsx';
 import { layRecipe, type RecipePile, WORD } from './recipe.ts';
 import { listed, partsWords } from './say.ts';
-import { seedOf } from './seed.ts';
+import { between, chance, seedOf } from './seed.ts';
 import { useWidth } from './width.ts';
 
 export interface PileRowProps {
@@ -13,6 +12,41 @@ export interface PileRowProps {
   /** px; measured from the page unless told. */
   readonly width?: number | undefined;
   readonly class?: string | undefined;
+}
+
+/**
+ * The pull of the knife that gathers the pigments: streaks of each, as broad as its share, running
+ * together into the pile.
+ */
+function pullsOf(
+  to: { readonly x: number; readonly y: number; readonly radius: number },
+  piles: readonly RecipePile[],
+): { readonly d: string; readonly of: number }[] {
+  const all = piles.reduce((sum, { parts }) => sum + Math.max(0, parts), 0) || 1;
+  const next = chance(seedOf(piles.map(({ name }) => name).join()));
+  const streaks = piles
+    .flatMap(({ parts }, of) =>
+      Array.from({ length: 3 }, () => ({ of, broad: parts / all / 3, at: next() })),
+    )
+    .sort((a, b) => a.at - b.at);
+  const tall = to.radius * 0.8;
+  const right = to.x - to.radius * 0.2;
+  const sag = to.radius * 0.14;
+  const point = (px: number, py: number) => `${px.toFixed(1)} ${py.toFixed(1)}`;
+  let y = to.y - tall * 0.3;
+  return streaks.map(({ of, broad }) => {
+    const high = Math.max(1.2, tall * broad);
+    const left = to.x - to.radius * between(next, 1.55, 2);
+    const middle = (left + right) / 2;
+    // Each streak overlaps the next a little and thins out to a point where the blade set down.
+    const d =
+      `M${point(left, y + high / 2 + sag)}` +
+      `C${point(left + 6, y + sag - 0.6)} ${point(middle, y + sag * 0.8 - 0.6)} ${point(right, y - 0.6)}` +
+      `V${(y + high + 0.6).toFixed(1)}` +
+      `C${point(middle, y + high + sag * 0.8 + 0.6)} ${point(left + 6, y + high + sag + 0.6)} ${point(left, y + high / 2 + sag)}Z`;
+    y += tall * broad;
+    return { d, of };
+  });
 }
 
 /** A recipe: the piles of its pigments, a pull of the knife, and what they make. */
@@ -33,10 +67,25 @@ export function PileRow(props: PileRowProps) {
         style={{ display: 'block', width: '100%', height: 'auto', forcedColorAdjust: 'none' }}
       >
         <title id={`${id}-title`}>{`${mixed.name}: ${listed(words)}, mixed into one pile`}</title>
-        <path
-          d={`M${smear.x - smear.radius * 1.5} ${smear.y + smear.radius * 0.5}Q${smear.x - smear.radius * 0.6} ${smear.y + smear.radius * 0.7} ${smear.x} ${smear.y + smear.radius * 0.35}L${smear.x} ${smear.y - smear.radius * 0.2}Q${smear.x - smear.radius * 0.8} ${smear.y - smear.radius * 0.1} ${smear.x - smear.radius * 1.35} ${smear.y + smear.radius * 0.1}Z`}
-          fill={blend(mixed.hex, '#000000', 0.04)}
-        />
+        <defs>
+          {piles.map((pile, k) => (
+            <linearGradient
+              key={pile.name}
+              id={`${id}-pull${k}`}
+              gradientUnits="userSpaceOnUse"
+              x1={smear.x - smear.radius * 2}
+              x2={smear.x - smear.radius * 0.4}
+              y1="0"
+              y2="0"
+            >
+              <stop offset="0.1" stop-color={pile.hex} />
+              <stop offset="1" stop-color={mixed.hex} />
+            </linearGradient>
+          ))}
+        </defs>
+        {pullsOf(smear, piles).map((pull) => (
+          <path key={pull.d} d={pull.d} fill={`url(#${id}-pull${pull.of})`} />
+        ))}
         <g transform={`translate(${smear.x} ${smear.y})`}>
           <PaintedHeap hex={mixed.hex} seed={seedOf(mixed.name)} radius={smear.radius} />
         </g>

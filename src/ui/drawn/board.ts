@@ -38,7 +38,7 @@ function oval(width: number, height: number, hole: Board['hole']): Board {
   const cy = height / 2;
   const a = width / 2 - 6;
   const b = height / 2 - 6;
-  const power = 2.3;
+  const power = 2.6;
   const dent = (angle: number) => {
     const off = Math.atan2(Math.sin(angle - 2.28), Math.cos(angle - 2.28));
     return (

@@ -20,25 +20,28 @@ export function stroke(
   const rough = Math.min(width * 0.09, height * 0.5, 14);
   const side = Math.min(2.2, height * 0.05);
   const points: string[] = [];
+  // Bristles reach furthest in the middle of an end, so that no corner sticks out.
+  const from = x + (ends.left ? rough * 0.8 : 0);
+  const to = x + width - (ends.right ? rough : 0);
   const steps = Math.max(4, Math.round(width / 26));
-  for (let k = 0; k <= steps; k++)
-    points.push(at(x + (width * k) / steps, y + between(next, 0, side)));
-  const bristles = Math.max(5, Math.round(height / 3));
+  for (let k = 0; k <= steps; k++) {
+    points.push(at(from + ((to - from) * k) / steps, y + between(next, 0, side)));
+  }
+  const bristles = Math.max(6, Math.round(height / 2.5));
+  const reach = (t: number) => 1 - (2 * t - 1) ** 4;
   if (ends.right) {
     for (let k = 1; k < bristles; k++) {
       const t = k / bristles;
-      const round = rough * (0.25 + 0.6 * (2 * t - 1) ** 2);
-      points.push(at(x + width - round * 0.6 - between(next, 0, rough * 0.7), y + height * t));
+      points.push(at(to + rough * reach(t) * between(next, 0.3, 1), y + height * t));
     }
   }
   for (let k = steps; k >= 0; k--) {
-    points.push(at(x + (width * k) / steps, y + height - between(next, 0, side)));
+    points.push(at(from + ((to - from) * k) / steps, y + height - between(next, 0, side)));
   }
   if (ends.left) {
     for (let k = bristles - 1; k > 0; k--) {
       const t = k / bristles;
-      const round = rough * (0.2 + 0.5 * (2 * t - 1) ** 2);
-      points.push(at(x + round * 0.5 + between(next, 0, rough * 0.45), y + height * t));
+      points.push(at(from - rough * 0.8 * reach(t) * between(next, 0.55, 1), y + height * t));
     }
   }
   return `M${points.join('L')}Z`;

@@ -1,3 +1,5 @@
+import type { Loop } from './path.ts';
+
 /**
  * A sheet of points: a grid of `columns` × `rows` (row after row) with a place on the page and a
  * depth of shade for each point. The grid may be bent as it likes on the page.
@@ -8,9 +10,6 @@ export interface Sheet {
   readonly x: Float64Array;
   readonly y: Float64Array;
 }
-
-/** A closed line; `fixed` points may not be left out when it is simplified. */
-type Loop = { readonly x: number[]; readonly y: number[]; readonly fixed: number[] };
 
 /**
  * The closed lines around every part of a sheet where `value` is at least `level`, along the
@@ -28,41 +27,35 @@ export function contours(
   border?: Uint8Array,
 ): Loop[] {
   const { columns, rows, x, y } = sheet;
+  // A frame of points that are never inside closes every loop along the border.
   const width = columns + 2;
   const height = rows + 2;
-  // A frame of points that are never inside closes every loop along the border.
-  const inside = new Uint8Array(width * height);
-  for (let j = 0; j < rows; j++) {
-    for (let i = 0; i < columns; i++) {
-      if ((value[j * columns + i] ?? 0) >= level) inside[(j + 1) * width + i + 1] = 1;
-    }
-  }
   const vertical = width * height;
-  const next = new Int32Array(2 * vertical).fill(-1);
-  const corner = [0, 0, 0, 0];
-  const edge = [0, 0, 0, 0];
+  if (bench.inside.length < vertical) {
+    bench.inside = new Uint8Array(vertical);
+    bench.next = new Int32Array(2 * vertical).fill(-1);
+  }
+  const { inside, next } = bench;
+  inside.fill(0, 0, vertical);
+  for (let j = 0; j < rows; j++) {
+    const from = j * columns;
+    const to = (j + 1) * width + 1;
+    for (let i = 0; i < columns; i++) inside[to + i] = (value[from + i] ?? 0) >= level ? 1 : 0;
+  }
+  const starts: number[] = [];
   for (let j = 0; j + 1 < height; j++) {
     for (let i = 0; i + 1 < width; i++) {
       const at = j * width + i;
-      corner[0] = inside[at] ?? 0;
-      corner[1] = inside[at + 1] ?? 0;
-      corner[2] = inside[at + width + 1] ?? 0;
-      corner[3] = inside[at + width] ?? 0;
-      const sum = (corner[0] ?? 0) + (corner[1] ?? 0) + (corner[2] ?? 0) + (corner[3] ?? 0);
-      if (sum === 0 || sum === 4) continue;
-      edge[0] = at;
-      edge[1] = vertical + at + 1;
-      edge[2] = at + width;
-      edge[3] = vertical + at;
-      for (let e = 0; e < 4; e++) {
-        if (corner[e] || !corner[(e + 1) % 4]) continue;
-        for (let k = 1; k < 4; k++) {
-          const f = (e + k) % 4;
-          if (corner[f] && !corner[(f + 1) % 4]) {
-            next[edge[e] ?? 0] = edge[f] ?? 0;
-            break;
-          }
-        }
+      const cell =
+        (inside[at] ?? 0) |
+        ((inside[at + 1] ?? 0) << 1) |
+        ((inside[at + width + 1] ?? 0) << 2) |
+        ((inside[at + width] ?? 0) << 3);
+      const ways = WAYS[cell] ?? [];
+      for (let k = 0; k < ways.length; k += 2) {
+        const entry = crossingOf(ways[k] ?? 0, at, width, vertical);
+        next[entry] = crossingOf(ways[k + 1] ?? 0, at, width, vertical);
+        starts.push(entry);
       }
     }
   }
@@ -88,7 +81,7 @@ export function contours(
     loop.y.push((y[a] ?? 0) + ((y[b] ?? 0) - (y[a] ?? 0)) * part);
   };
   const loops: Loop[] = [];
-  for (let start = 0; start < next.length; start++) {
+  for (const start of starts) {
     if ((next[start] ?? -1) < 0) continue;
     const loop: Loop = { x: [], y: [], fixed: [] };
     let at = start;
@@ -103,135 +96,27 @@ export function contours(
   return loops;
 }
 
-/**
- * Drops the points of a closed line that lie within `slack` of the line without them (Douglas and
- * Peucker 1973), never the fixed ones. Returns the indices kept.
- */
-function simplify({ x, y, fixed }: Loop, slack: number): number[] {
-  const n = x.length;
-  if (n < 4) return [...x.keys()];
-  const keep = Uint8Array.from(fixed);
-  let far = 0;
-  let farthest = -1;
-  for (let i = 1; i < n; i++) {
-    const d = ((x[i] ?? 0) - (x[0] ?? 0)) ** 2 + ((y[i] ?? 0) - (y[0] ?? 0)) ** 2;
-    if (d > farthest) {
-      farthest = d;
-      far = i;
-    }
-  }
-  keep[0] = 1;
-  keep[far] = 1;
-  const spans: [number, number][] = [];
-  let from = 0;
-  for (let i = 1; i <= n; i++) {
-    if (i < n && !keep[i]) continue;
-    if (i > from + 1) spans.push([from, i]);
-    from = i;
-  }
-  for (let span = spans.pop(); span; span = spans.pop()) {
-    const [begin, end] = span;
-    const ax = x[begin] ?? 0;
-    const ay = y[begin] ?? 0;
-    const bx = x[end % n] ?? 0;
-    const by = y[end % n] ?? 0;
-    const long = Math.hypot(bx - ax, by - ay);
-    let worst = slack;
-    let cut = -1;
-    for (let i = begin + 1; i < end; i++) {
-      const px = (x[i] ?? 0) - ax;
-      const py = (y[i] ?? 0) - ay;
-      const along = long > 0 ? (px * (bx - ax) + py * (by - ay)) / long : 0;
-      const off =
-        along < 0 || along > long || long === 0
-          ? Math.min(Math.hypot(px, py), Math.hypot(px - (bx - ax), py - (by - ay)))
-          : Math.abs(px * (by - ay) - py * (bx - ax)) / long;
-      if (off > worst) {
-        worst = off;
-        cut = i;
-      }
-    }
-    if (cut < 0) continue;
-    keep[cut] = 1;
-    if (cut > begin + 1) spans.push([begin, cut]);
-    if (end > cut + 1) spans.push([cut, end]);
-  }
-  const kept: number[] = [];
-  for (let i = 0; i < n; i++) if (keep[i]) kept.push(i);
-  return kept;
-}
+/** Room to work in, kept between calls: a cloth asks for some hundred lines. `next` is left all -1. */
+const bench = { inside: new Uint8Array(0), next: new Int32Array(0) };
 
 /**
- * SVG path data of closed loops, in tenths of a unit (draw it under `scale(0.1)`), each point
- * told from the one before: half the weight of plain figures. Loops too small to see are left out.
+ * For each of the 16 ways in which a cell's corners (clockwise from the upper left, bits 1, 2, 4, 8)
+ * can lie inside: pairs of edges by which a line enters and leaves. Edges: 0 top, 1 right, 2 bottom,
+ * 3 left. Going round, a line enters where outside turns to inside.
  */
-export function pathOf(loops: readonly Loop[], slack: number): string {
-  let d = '';
-  for (const loop of loops) {
-    const kept = simplify(loop, slack);
-    if (kept.length < 3) continue;
-    let area = 0;
-    for (let k = 0; k < kept.length; k++) {
-      const a = kept[k] ?? 0;
-      const b = kept[(k + 1) % kept.length] ?? 0;
-      area += (loop.x[a] ?? 0) * (loop.y[b] ?? 0) - (loop.x[b] ?? 0) * (loop.y[a] ?? 0);
+const WAYS: readonly (readonly number[])[] = Array.from({ length: 16 }, (_, cell) => {
+  const lies = (corner: number) => (cell >> (corner % 4)) & 1;
+  const ways: number[] = [];
+  for (let edge = 0; edge < 4; edge++) {
+    if (lies(edge) || !lies(edge + 1)) continue;
+    for (let k = 1; k < 4; k++) {
+      if (!lies(edge + k) || lies(edge + k + 1)) continue;
+      ways.push(edge, (edge + k) % 4);
+      break;
     }
-    if (Math.abs(area) < 4 * slack * slack) continue;
-    let px = 0;
-    let py = 0;
-    for (const [k, i] of kept.entries()) {
-      const qx = Math.round((loop.x[i] ?? 0) * 10);
-      const qy = Math.round((loop.y[i] ?? 0) * 10);
-      const down = qy - py;
-      if (k === 0) d += `M${qx} ${qy}l`;
-      else d += `${k > 1 && qx >= px ? ' ' : ''}${qx - px}${down < 0 ? '' : ' '}${down}`;
-      px = qx;
-      py = qy;
-    }
-    d += 'z';
   }
-  return d;
-}
+  return ways;
+});
 
-/** The points along a sheet's border, once round, as indices into its grid. */
-function rim({ columns, rows }: Sheet): number[] {
-  const points: number[] = [];
-  for (let i = 0; i < columns; i++) points.push(i);
-  for (let j = 1; j < rows; j++) points.push(j * columns + columns - 1);
-  for (let i = columns - 2; i >= 0; i--) points.push((rows - 1) * columns + i);
-  for (let j = rows - 2; j > 0; j--) points.push(j * columns);
-  return points;
-}
-
-/** Marks the points of the border that a line along it needs to stay within `slack` of it. */
-export function borderOf(sheet: Sheet, slack: number): Uint8Array {
-  const points = rim(sheet);
-  const loop = {
-    x: points.map((at) => sheet.x[at] ?? 0),
-    y: points.map((at) => sheet.y[at] ?? 0),
-    fixed: points.map(() => 0),
-  };
-  const marks = new Uint8Array(sheet.columns * sheet.rows);
-  for (const k of simplify(loop, slack)) marks[points[k] ?? 0] = 1;
-  return marks;
-}
-
-/** The outline of a whole sheet, always the same way round on the page. */
-export function outline(sheet: Sheet, border: Uint8Array): string {
-  const points = rim(sheet).filter((at) => border[at]);
-  const loop: Loop = {
-    x: points.map((at) => sheet.x[at] ?? 0),
-    y: points.map((at) => sheet.y[at] ?? 0),
-    fixed: points.map(() => 1),
-  };
-  let area = 0;
-  for (let k = 0; k < points.length; k++) {
-    const m = (k + 1) % points.length;
-    area += (loop.x[k] ?? 0) * (loop.y[m] ?? 0) - (loop.x[m] ?? 0) * (loop.y[k] ?? 0);
-  }
-  if (area < 0) {
-    loop.x.reverse();
-    loop.y.reverse();
-  }
-  return pathOf([loop], 0);
-}
+const crossingOf = (edge: number, at: number, width: number, vertical: number) =>
+  edge === 0 ? at : edge === 1 ? vertical + at + 1 : edge === 2 ? at + width : vertical + at;

@@ -1,40 +1,64 @@
 import { between, chance } from './seed.ts';
 import type { LitSheet } from './tone.ts';
 
+/** 0 to 1 over t from -1 to 1, without corners. */
+const soft = (t: number) => {
+  const c = Math.min(1, Math.max(0, 0.5 + t / 2));
+  return c * c * (3 - 2 * c);
+};
+
 /** What the foot of every heap covers, in squares of its radius. */
 export const HEAP_AREA = 2.25;
 
 /**
- * A heap of paint scooped together by a palette knife, seen from slightly above: a mound with a
- * few flat cuts, each leaving a burr along its edge. Fills a circle of radius 1 round 0, 0, its
- * top rising a little out of it.
+ * A heap of paint worked together with a palette knife, seen from slightly above: a soft mound, a
+ * few pulls of the blade laid over one another, each flat, with a lip along both sides and a
+ * ridge where the blade was lifted. About a circle of radius 1 round 0, 0.
+ *
+ * @param size points across the grid on which it is worked out
  */
-export function heap(seed: number, size = 25): LitSheet {
+export function heap(seed: number, size = 33): LitSheet {
   const next = chance(seed);
   const wobble = Array.from({ length: 4 }, (_, k) => ({
     many: k + 2,
-    much: between(next, 0.02, 0.09) / (1 + k * 0.5),
+    much: between(next, 0.02, 0.075) / (1 + k * 0.4),
     turn: between(next, 0, 2 * Math.PI),
   }));
-  const cuts = Array.from({ length: 3 }, () => {
-    const way = between(next, 0, 2 * Math.PI);
+  const first = between(next, 0, 2 * Math.PI);
+  const pulls = Array.from({ length: 2 }, (_, k) => {
+    const way = first + k * between(next, 1.9, 2.7);
     return {
       x: Math.cos(way),
       y: Math.sin(way),
-      fall: between(next, 0.35, 0.85),
-      high: between(next, 0.3, 0.52),
+      off: between(next, -0.25, 0.25),
+      bow: between(next, 0.25, 0.6) * (next() < 0.5 ? -1 : 1),
+      half: between(next, 0.36, 0.5),
+      end: between(next, 0.05, 0.4),
+      high: between(next, 0.3, 0.38) + 0.06 * k,
+      lift: between(next, 0.1, 0.24),
+      comb: between(next, 15, 22),
+      shift: between(next, 0, 6),
     };
   });
-  const peak = { x: between(next, -0.18, 0.18), y: between(next, -0.2, 0.1) };
   const height = (x: number, y: number) => {
-    const r = Math.hypot(x, y);
-    const d = Math.hypot(x - peak.x * (1 - r), y - peak.y * (1 - r));
-    let h = 0.62 * Math.sqrt(Math.max(0, 1 - r * r)) * (0.45 + 0.55 * Math.exp(-2.2 * d * d));
-    for (const cut of cuts) {
-      const plane = cut.high - cut.fall * (x * cut.x + y * cut.y - 0.12);
-      const over = h - plane;
-      if (over > 0) h = plane + 0.12 * over;
-      h += 0.045 * Math.exp(-((over / 0.07) ** 2)) * Math.min(1, h * 4);
+    const r2 = Math.min(1, x * x + y * y);
+    const dome = (1 - r2 * r2) ** 0.7;
+    let h = 0.5 * dome * (0.8 + 0.2 * Math.exp(-3 * r2));
+    for (const pull of pulls) {
+      const u = x * pull.x + y * pull.y;
+      const side = -x * pull.y + y * pull.x - pull.off - pull.bow * u * u;
+      const n = Math.abs(side);
+      const along = soft((pull.end - u) / 0.16);
+      const within = soft((pull.half - n) / 0.2) * along;
+      const blade =
+        (pull.high + pull.lift * u + 0.007 * Math.sin(pull.comb * side + pull.shift)) * dome;
+      h += (blade - h) * within * 0.85;
+      h += 0.05 * dome * along * Math.exp(-(((n - pull.half) / 0.11) ** 2));
+      h +=
+        0.09 *
+        dome *
+        Math.exp(-(((u - pull.end - 0.05) / 0.12) ** 2)) *
+        soft((pull.half * 0.9 - n) / 0.25);
     }
     return h;
   };
@@ -58,7 +82,7 @@ export function heap(seed: number, size = 25): LitSheet {
       const length = Math.hypot(nx, ny, 1);
       const at = j * size + i;
       sx[at] = x * edge;
-      sy[at] = y * edge * 0.78 - h * 0.5 + 0.12;
+      sy[at] = y * edge * 0.8 - h * 0.42 + 0.1;
       light[at] = Math.max(0, (-0.5 * nx - 0.55 * ny + 0.67) / length);
     }
   }

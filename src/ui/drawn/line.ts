@@ -73,18 +73,20 @@ export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
     middles.push({ index, middle });
     x += column;
   }
-  for (const [k, { index }] of accents.entries()) {
+  for (const [k, { index, share }] of accents.entries()) {
     const seam = (places[k % Math.max(1, places.length - 1)] ?? null)?.press;
     const at = seam ? seam.left + seam.width : width / 2;
-    const wide = Math.max(26, Math.min(54, width * 0.06));
+    // A larger accent is a kerchief, a small one a ribbon.
+    const kerchief = share >= 0.02 && width >= 480;
+    const wide = kerchief ? Math.min(118, width * 0.12) : Math.max(26, Math.min(54, width * 0.06));
     const middle = Math.min(width - wide, Math.max(wide, at + Math.floor(k / 2) * wide));
     places.push({
       index,
       left: middle - wide / 2,
       top: wall * 0.04,
       width: wide,
-      height: wall * 0.62,
-      how: 'strip',
+      height: wall * (kerchief ? 0.5 : 0.62),
+      how: kerchief ? 'one peg' : 'strip',
       press: { left: middle - 22, width: 44 },
       label: { x: middle, row: 0, box: { left: 0, top: 0, right: 0, bottom: 0 } },
     });

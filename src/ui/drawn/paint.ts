@@ -1,10 +1,11 @@
-import { borderOf, outline } from './contour.ts';
 import type { Detail, DrawnLadder, Hang } from './drawn.ts';
 import { type Hung, hang } from './hang.ts';
-import { type Mass, massesOf, toneOf, unreachedOf } from './tone.ts';
+import { type Mass, massesOf, unreachedOf } from './mass.ts';
+import { borderOf, outline } from './path.ts';
+import { toneOf } from './tone.ts';
 
 const FINE = {
-  fine: { perStep: 5, slack: 0.15 },
+  fine: { perStep: 7, slack: 0.15 },
   plain: { perStep: 4, slack: 0.22 },
   small: { perStep: 3, slack: 0.3 },
 } as const;

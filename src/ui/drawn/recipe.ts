@@ -39,8 +39,9 @@ export function layRecipe(
 ): RecipeLaid {
   const narrow = width < 460;
   const room = narrow ? width : width - 190;
-  const perRow = Math.max(1, Math.min(piles.length, Math.floor(room / 92)));
-  const cell = room / perRow;
+  const most = Math.max(1, Math.floor(room / 92));
+  const perRow = Math.max(1, Math.ceil(piles.length / Math.ceil(Math.max(1, piles.length) / most)));
+  const cell = Math.min(150, room / perRow);
   const largest = piles.reduce((most, { parts }) => Math.max(most, parts), 0) || 1;
   const all = piles.reduce((sum, { parts }) => sum + Math.max(0, parts), 0);
   const unit = Math.min(cell * 0.42, 46) / Math.sqrt(largest);
@@ -71,6 +72,10 @@ export function layRecipe(
         width,
         height,
         piles: laid,
-        mixed: { x: width - 95, y: Math.max(radius + 12, row * 0.42), radius },
+        mixed: {
+          x: Math.min(width - 95, cell * perRow + 170),
+          y: Math.max(radius + 12, row * 0.42),
+          radius,
+        },
       };
 }

@@ -1,13 +1,7 @@
 import { brightness } from './blend.ts';
 import { type Board, boardOf, boxOf, type Shape } from './board.ts';
+import { type BoardPile, LINE, mixedRows, seated } from './spots.ts';
 import { type Box, linesOf, meets, wordsWidth } from './text.ts';
-
-export interface BoardPile {
-  readonly name: string;
-  readonly hex: string;
-  /** Amount in any one unit for all piles of the board; area is in proportion. */
-  readonly amount: number;
-}
 
 export interface Seat {
   readonly kind: 'pigment' | 'mixed';
@@ -21,6 +15,8 @@ export interface Seat {
   readonly label: Box;
   /** The figure that stands for the name in the key below, where it does. */
   readonly figure?: number;
+  /** True where that figure stands upon the pile itself. */
+  readonly upon?: boolean;
 }
 
 export interface PaletteLaid {
@@ -32,8 +28,8 @@ export interface PaletteLaid {
   readonly key: readonly { readonly x: number; readonly y: number; readonly words: string }[];
 }
 
+/** Letters on the board, px, and the height of a line. */
 export const SIZE = 13;
-export const LINE = 15;
 
 /**
  * Pigments in their seats along the edge in the order given, the first beside the thumb hole;
@@ -56,9 +52,9 @@ export function layPalette(
   const order = mixed
     .map((pile, index) => ({ ...pile, index }))
     .sort((a, b) => brightness(b.hex) - brightness(a.hex));
-  const bound = tall ? Math.min(width * 0.07, 26) : Math.min(width * 0.058, 46);
+  const bound = tall ? Math.min(width * 0.07, 26) : Math.min(width * 0.05, 42);
   const inset = bound + 9;
-  const rowHeight = 2 * bound + 2 * LINE + 6;
+  const rowHeight = 2 * bound + LINE + 14;
   let board = boardOf(shape, width, Math.round(width * (tall ? 1.2 : 0.62)));
   let spots = seated(board, pigments, inset);
   // A palette too small for its mixtures is made deeper until they have room below.
@@ -116,7 +112,9 @@ export function layPalette(
     key.push(`${figure} ${name}`);
     const lines = [String(figure)];
     const box = candidates(lines, spot, radius, board).find(free);
-    return settle(lines, box ?? boxOf(x, y, 8), figure);
+    return box
+      ? settle(lines, box, figure)
+      : { ...settle(lines, boxOf(x, y, 8), figure), upon: true };
   });
   const columns = Math.max(1, Math.floor(width / 170));
   const legend = key.map((words, k) => ({
@@ -138,75 +136,6 @@ export function layPalette(
     })),
     key: legend,
   };
-}
-
-interface Spot {
-  readonly kind: Seat['kind'];
-  readonly index: number;
-  readonly x: number;
-  readonly y: number;
-  readonly amount: number;
-}
-
-const seated = (board: Board, pigments: readonly BoardPile[], inset: number): Spot[] =>
-  pigments.map((pile, index) => {
-    const way = pigments.length === 1 ? 0 : index / (pigments.length - 1);
-    return { kind: 'pigment', index, amount: pile.amount, ...board.seat(way, inset) };
-  });
-
-/** The mixtures in rows between the hole and the far seats; nothing where they do not fit. */
-function mixedRows(
-  board: Board,
-  seats: readonly Spot[],
-  order: readonly (BoardPile & { readonly index: number })[],
-  bound: number,
-  rowHeight: number,
-): Spot[] | undefined {
-  const { hole, width, height } = board;
-  const clear = bound + LINE + 4;
-  const spans: { y: number; from: number; to: number; holds: number }[] = [];
-  let room = 0;
-  const cell = Math.max(2 * bound + 8, Math.min(width * 0.16, 92));
-  for (let y = height - 6 - bound - 2 * LINE; y > height * 0.56; y -= rowHeight) {
-    let [from, to] = board.chord(y + bound * 0.6, bound + 10);
-    from = Math.max(from, width * 0.22);
-    if (Math.abs(y - hole.y) < hole.ry + clear) from = Math.max(from, hole.x + hole.rx + 8);
-    for (const seat of seats) {
-      if (Math.abs(seat.y - y) > 2 * bound + LINE) continue;
-      if (seat.x > width / 2) to = Math.min(to, seat.x - bound - 8);
-      else from = Math.max(from, seat.x + bound + 8);
-    }
-    const holds = Math.floor((to - from) / cell);
-    if (holds < 1) continue;
-    spans.unshift({ y, from, to, holds });
-    room += holds;
-    if (room >= order.length) break;
-  }
-  if (room < order.length) return undefined;
-  // A short row at the bottom sits better than a short row at the top.
-  const spots: Spot[] = [];
-  let next = 0;
-  for (const [k, span] of spans.entries()) {
-    const later = spans.slice(k + 1).reduce((sum, { holds }) => sum + holds, 0);
-    const even = Math.ceil((order.length - next) / (spans.length - k));
-    const count = Math.min(span.holds, Math.max(order.length - next - later, even));
-    const pitch = (span.to - span.from) / Math.max(1, count);
-    for (let m = 0; m < count; m++) {
-      const pile = order[next];
-      if (!pile) break;
-      next++;
-      spots.push({
-        kind: 'mixed',
-        index: pile.index,
-        amount: pile.amount,
-        x: span.from + pitch * (m + 0.5),
-        y:
-          span.y -
-          Math.min(12, rowHeight * 0.1) * Math.cos(((m + 0.5) / count) * Math.PI * 2) * 0.5,
-      });
-    }
-  }
-  return spots;
 }
 
 /** Places for a label about its pile: below, towards the middle of the board, above, outward. */

@@ -1,5 +1,4 @@
-import { blend } from './blend.ts';
-import { borderOf, contours, outline, pathOf, type Sheet } from './contour.ts';
+import type { Sheet } from './contour.ts';
 import type { DrawnLadder } from './drawn.ts';
 
 /** Lit pieces of one cloth, or of one heap, and what each point sends us. */
@@ -9,6 +8,12 @@ export interface LitSheet extends Sheet {
 
 /** From light to a place on the ladder: 0 is the highlight, 5 the deepest fold, between them the way between. */
 export type Tone = (light: number) => number;
+
+/** How much of the way from light to ladder is plain proportion. */
+const EVEN = 0.28;
+
+/** Degrees of light told apart when areas are summed. */
+const BINS = 512;
 
 /** How much of a cloth each step usually takes, where a ladder does not say. */
 const USUAL = [0.07, 0.2, 0.31, 0.22, 0.13, 0.07] as const;
@@ -20,7 +25,17 @@ const USUAL = [0.07, 0.2, 0.31, 0.22, 0.13, 0.07] as const;
  * @param trust how much of each share is the ladder's own, 0…1
  */
 export function toneOf(sheets: readonly LitSheet[], ladder: DrawnLadder, trust = 0.5): Tone {
-  const seen: { light: number; area: number }[] = [];
+  const seen = new Float64Array(BINS);
+  let all = 0;
+  let lightest = Number.NEGATIVE_INFINITY;
+  let darkest = Number.POSITIVE_INFINITY;
+  for (const { light } of sheets) {
+    for (const value of light) {
+      lightest = Math.max(lightest, value);
+      darkest = Math.min(darkest, value);
+    }
+  }
+  const span = lightest - darkest || 1;
   for (const { columns, rows, x, y, light } of sheets) {
     for (let j = 0; j + 1 < rows; j++) {
       for (let i = 0; i + 1 < columns; i++) {
@@ -30,12 +45,13 @@ export function toneOf(sheets: readonly LitSheet[], ladder: DrawnLadder, trust =
           ((x[over] ?? 0) - (x[at] ?? 0)) * ((y[over - 1] ?? 0) - (y[at + 1] ?? 0)) -
             ((x[over - 1] ?? 0) - (x[at + 1] ?? 0)) * ((y[over] ?? 0) - (y[at] ?? 0)),
         );
-        seen.push({ light: ((light[at] ?? 0) + (light[over] ?? 0)) / 2, area });
+        const mean = ((light[at] ?? 0) + (light[over] ?? 0)) / 2;
+        const bin = Math.min(BINS - 1, Math.floor(((lightest - mean) / span) * BINS));
+        seen[bin] = (seen[bin] ?? 0) + area;
+        all += area;
       }
     }
   }
-  seen.sort((a, b) => b.light - a.light);
-  const all = seen.reduce((sum, spot) => sum + spot.area, 0) || 1;
   const given = ladder.reduce((sum, step) => sum + Math.max(0, step.share), 0);
   const marks: number[] = [];
   let from = 0;
@@ -48,11 +64,20 @@ export function toneOf(sheets: readonly LitSheet[], ladder: DrawnLadder, trust =
   }
   const lights: number[] = [];
   let sum = 0;
-  for (const spot of seen) {
-    sum += spot.area / all;
-    while (lights.length < 6 && sum >= (marks[lights.length] ?? 1)) lights.push(spot.light);
+  for (let bin = 0; bin < BINS; bin++) {
+    const area = (seen[bin] ?? 0) / (all || 1);
+    while (lights.length < 6 && sum + area >= (marks[lights.length] ?? 1)) {
+      const part = area > 0 ? ((marks[lights.length] ?? 1) - sum) / area : 0;
+      lights.push(lightest - ((bin + part) / BINS) * span);
+    }
+    sum += area;
   }
-  while (lights.length < 6) lights.push(seen.at(-1)?.light ?? 0);
+  while (lights.length < 6) lights.push(darkest);
+  // Where much of a cloth lies flat, shares alone would make mountains of its least unevenness.
+  for (let step = 0; step < 6; step++) {
+    lights[step] =
+      EVEN * (lightest - ((step + 0.4) / 5.8) * span) + (1 - EVEN) * (lights[step] ?? 0);
+  }
   return (light) => {
     const first = lights[0] ?? 1;
     if (light >= first) return 0;
@@ -63,76 +88,4 @@ export function toneOf(sheets: readonly LitSheet[], ladder: DrawnLadder, trust =
     }
     return 5;
   };
-}
-
-/** A flat shape of one colour. */
-export interface Mass {
-  readonly d: string;
-  readonly fill: string;
-}
-
-/** The colour at a place on the ladder, between two neighbouring steps mixed as light. */
-export function colourAt(ladder: DrawnLadder, place: number): string {
-  const low = Math.min(5, Math.max(0, Math.floor(place)));
-  const from = ladder[low]?.hex ?? '#808080';
-  return blend(from, ladder[Math.min(5, low + 1)]?.hex ?? from, place - low);
-}
-
-/**
- * A piece of cloth massed in as a painter would: the whole shape in the tone that its long edges
- * have, then every darker tone upon it and every lighter one, so many to a step that they melt
- * together. To begin at the edge's own tone keeps a rim of another tone from showing there.
- *
- * @param perStep tones between two neighbouring steps
- * @param slack how far a line may stray, in units of the drawing
- */
-export function massesOf(
-  sheet: LitSheet,
-  ladder: DrawnLadder,
-  tone: Tone,
-  perStep: number,
-  slack: number,
-): Mass[] {
-  const places = sheet.light.map((light) => tone(light) * perStep);
-  const least = places.reduce((low, place) => Math.min(low, place), 5 * perStep);
-  const most = places.reduce((high, place) => Math.max(high, place), 0);
-  let edge = 0;
-  for (let j = 0; j < sheet.rows; j++) {
-    edge += places[j * sheet.columns] ?? 0;
-    edge += places[(j + 1) * sheet.columns - 1] ?? 0;
-  }
-  const ground = Math.floor(edge / (2 * sheet.rows));
-  const shade = (level: number) =>
-    colourAt(ladder, Math.min(5, Math.max(0, (level + 0.5) / perStep)));
-  const masses: Mass[] = [];
-  const lay = (d: string, level: number) => {
-    if (d) masses.push({ d, fill: shade(level) });
-  };
-  const border = borderOf(sheet, slack);
-  lay(outline(sheet, border), ground);
-  for (let level = ground + 1; level < most; level++) {
-    lay(pathOf(contours(sheet, places, level, border), slack), level);
-  }
-  const turned = places.map((place) => -place);
-  for (let level = ground - 1; level + 1 > least; level--) {
-    lay(pathOf(contours(sheet, turned, -(level + 1), border), slack), level);
-  }
-  return masses;
-}
-
-/** The parts of a piece that fall on steps the shelf does not reach, to be hatched (fill rule even-odd). */
-export function unreachedOf(
-  sheet: LitSheet,
-  ladder: DrawnLadder,
-  tone: Tone,
-  slack: number,
-): string {
-  const places = sheet.light.map(tone);
-  let d = '';
-  for (let step = 0; step < 6; step++) {
-    if (ladder[step]?.reachable !== false) continue;
-    d += pathOf(contours(sheet, places, step - 0.5), slack);
-    d += pathOf(contours(sheet, places, step + 0.5), slack);
-  }
-  return d;
 }

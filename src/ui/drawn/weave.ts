@@ -1,4 +1,4 @@
-import type { Sheet } from './contour.ts';
+import { lit } from './light.ts';
 
 /**
  * Hanging cloth as a surface. Across the folds its section is a meander of sine-generated curves:
@@ -27,7 +27,7 @@ export interface Section {
 }
 
 /** Samples in a half fold, and ways along it: the grid on which light is worked out. */
-const PER_FLANK = 10;
+const PER_FLANK = 9;
 
 export interface Weave {
   readonly section: Section;
@@ -39,16 +39,6 @@ export interface Weave {
   /** Light that a point sends us, 0…1. */
   readonly light: Float64Array;
 }
-
-/** Where the light comes from: upper left, before the cloth. The drapery study's window. */
-const LIGHT = [-0.6, -0.42, 0.68] as const;
-/** Light thrown back by the wall and floor: weak, from the right and below. */
-const BACK = [0.8, 0.35, 0.25] as const;
-
-const smooth = (low: number, high: number, value: number) => {
-  const t = Math.min(1, Math.max(0, (value - low) / (high - low)));
-  return t * t * (3 - 2 * t);
-};
 
 /** Works out the surface and its light on `rows` ways along the folds. */
 export function weave(section: Section, rows: number): Weave {
@@ -107,105 +97,8 @@ export function weave(section: Section, rows: number): Weave {
   };
 }
 
-interface Lay {
-  readonly columns: number;
-  readonly rows: number;
-  readonly x: Float64Array;
-  readonly y: Float64Array;
-  readonly z: Float64Array;
-  readonly rise: Float64Array;
-}
-
-/** Direct light, the shadow that a ridge casts on what lies right of it, and light thrown back. */
-function lit({ columns, rows, x, y, z, rise }: Lay, turn: number): Float64Array {
-  const light = new Float64Array(columns * rows);
-  const slope = LIGHT[2] / -LIGHT[0];
-  for (let j = 0; j < rows; j++) {
-    const up = Math.max(0, j - 1) * columns;
-    const down = Math.min(rows - 1, j + 1) * columns;
-    let horizon = Number.NEGATIVE_INFINITY;
-    let reach = 0;
-    for (let i = 0; i < columns; i++) {
-      reach = Math.max(reach, Math.abs(z[j * columns + i] ?? 0));
-    }
-    for (let i = 0; i < columns; i++) {
-      const at = j * columns + i;
-      const left = j * columns + Math.max(0, i - 1);
-      const right = j * columns + Math.min(columns - 1, i + 1);
-      const ax = (x[right] ?? 0) - (x[left] ?? 0);
-      const ay = (y[right] ?? 0) - (y[left] ?? 0);
-      const az = (z[right] ?? 0) - (z[left] ?? 0);
-      const bx = (x[down + i] ?? 0) - (x[up + i] ?? 0);
-      const by = (y[down + i] ?? 0) - (y[up + i] ?? 0);
-      const bz = (z[down + i] ?? 0) - (z[up + i] ?? 0);
-      let nx = ay * bz - az * by;
-      let ny = az * bx - ax * bz;
-      let nz = ax * by - ay * bx;
-      const length = Math.hypot(nx, ny, nz) || 1;
-      const side = nz < 0 ? -1 : 1;
-      nx *= side / length;
-      ny *= side / length;
-      nz *= side / length;
-      const direct = Math.max(0, nx * LIGHT[0] + ny * LIGHT[1] + nz * LIGHT[2]);
-      const back = Math.max(0, nx * BACK[0] + ny * BACK[1] + nz * BACK[2]);
-      const height = (z[at] ?? 0) + (x[at] ?? 0) * slope;
-      const cast = smooth(0, 0.5 * reach + 0.01, horizon - height);
-      horizon = Math.max(horizon, height);
-      const hollow = (1 - (rise[at] ?? 0)) ** 1.5;
-      const floor = smooth(0.86, 1, j / (rows - 1));
-      light[at] =
-        0.86 * direct * (1 - 0.55 * cast) * (1 - 0.3 * hollow) +
-        0.12 * (1 - hollow) +
-        0.13 * back * (1 - 0.5 * hollow) +
-        0.05 * floor * (1 - direct) +
-        turn * (0.45 - i / (columns - 1));
-    }
-  }
-  return light;
-}
-
-/** One visible piece of a weave: a ridge, a hollow, or the wrong side where a fold doubles back. */
-export interface Piece extends Sheet {
-  readonly side: 'ridge' | 'hollow' | 'wrong';
-  /** Which ridge, hollow or half fold: the same piece of another cut of this weave has the same. */
-  readonly which: number;
-  /** Towards us; pieces are painted from the least to the greatest. */
-  readonly depth: number;
-  readonly light: Float64Array;
-}
-
-export interface Cut {
-  /** The v at which the cloth begins and ends, for the way s (0…1) across it. */
-  readonly from?: (s: number) => number;
-  readonly to: (s: number) => number;
-  readonly columns: number;
-  readonly rows: number;
-}
-
-/** The strip along the last edge of a weave, `part` of its last half fold wide. */
-export function edgeOf(woven: Weave, part: number, rows: number): Piece {
-  const { columns, section } = woven;
-  const size = 4 * rows;
-  const strip = {
-    x: new Float64Array(size),
-    y: new Float64Array(size),
-    light: new Float64Array(size),
-  };
-  for (let j = 0; j < rows; j++) {
-    for (let i = 0; i < 4; i++) {
-      const s = 1 - ((1 - i / 3) * part) / section.flanks;
-      const at = j * 4 + i;
-      const v = j / (rows - 1);
-      strip.x[at] = look(woven, woven.x, s, v);
-      strip.y[at] = look(woven, woven.y, s, v);
-      strip.light[at] = look(woven, woven.light, s, v);
-    }
-  }
-  return { columns: 4, rows, ...strip, side: 'ridge', which: section.flanks, depth: columns };
-}
-
 /** The value of a field of the weave between its samples. */
-function look({ columns, rows }: Weave, field: Float64Array, s: number, v: number): number {
+export function look({ columns, rows }: Weave, field: Float64Array, s: number, v: number): number {
   const fi = Math.min(columns - 1.000001, Math.max(0, s * (columns - 1)));
   const fj = Math.min(rows - 1.000001, Math.max(0, v * (rows - 1)));
   const i = Math.floor(fi);
@@ -217,81 +110,4 @@ function look({ columns, rows }: Weave, field: Float64Array, s: number, v: numbe
     ((field[at] ?? 0) * (1 - a) + (field[at + 1] ?? 0) * a) * (1 - b) +
     ((field[at + columns] ?? 0) * (1 - a) + (field[at + columns + 1] ?? 0) * a) * b
   );
-}
-
-/** Cuts a weave at the lines where folds turn away from us, so that no piece covers itself. */
-export function piecesOf(woven: Weave, cut: Cut): Piece[] {
-  const { section } = woven;
-  /** How far from the middle of a half fold, 0…0.5 of it, the cloth turns away from us. */
-  const turn = (flank: number, v: number) => {
-    const swing = section.swing(flank, v);
-    return swing <= Math.PI / 2 ? 0 : Math.acos(Math.PI / 2 / swing) / Math.PI;
-  };
-  const flanks = section.flanks;
-  const piece = (
-    side: Piece['side'],
-    which: number,
-    from: (v: number) => number,
-    to: (v: number) => number,
-  ): Piece => {
-    const size = cut.columns * cut.rows;
-    const px = new Float64Array(size);
-    const py = new Float64Array(size);
-    const light = new Float64Array(size);
-    let depth = 0;
-    for (let i = 0; i < cut.columns; i++) {
-      const t = i / (cut.columns - 1);
-      for (let j = 0; j < cut.rows; j++) {
-        let v = j / (cut.rows - 1);
-        let s = 0;
-        // Where the hem ends depends on where across the cloth we are, and that upon the row.
-        for (let round = 0; round < 4; round++) {
-          s = (from(v) * (1 - t) + to(v) * t) / flanks;
-          const begin = cut.from?.(s) ?? 0;
-          v = begin + ((cut.to(s) - begin) * j) / (cut.rows - 1);
-        }
-        const at = j * cut.columns + i;
-        px[at] = look(woven, woven.x, s, v);
-        py[at] = look(woven, woven.y, s, v);
-        light[at] = look(woven, woven.light, s, v);
-        depth += look(woven, woven.z, s, v) / size;
-      }
-    }
-    return { columns: cut.columns, rows: cut.rows, x: px, y: py, light, side, which, depth };
-  };
-  const pieces: Piece[] = [];
-  for (let flank = 0; flank < flanks; flank++) {
-    let doubles = false;
-    for (let v = 0; v <= 1; v += 0.05) doubles ||= turn(flank, v) > 0;
-    if (doubles) {
-      const found = piece(
-        'wrong',
-        flank,
-        (v) => flank + 0.5 - turn(flank, v),
-        (v) => flank + 0.5 + turn(flank, v),
-      );
-      pieces.push(found);
-    }
-  }
-  for (let node = 0; node <= flanks; node++) {
-    const before = node - 1;
-    const rising = node % 2 === 0 ? -section.first : section.first;
-    // Hollows run on under their ridges where the cloth does not double back, or the wall would
-    // show through the seam.
-    const under = rising > 0 ? 0.02 : 0.14;
-    const past = (bend: number) => Math.max(0.02, under - 3 * bend);
-    const from = (v: number) => {
-      if (before < 0) return 0;
-      const bend = turn(before, v);
-      return before + 0.5 + bend - past(bend);
-    };
-    const to = (v: number) => {
-      if (node >= flanks) return flanks;
-      const bend = turn(node, v);
-      return node + 0.5 - bend + past(bend);
-    };
-    pieces.push(piece(rising > 0 ? 'ridge' : 'hollow', node, from, to));
-  }
-  const order = { hollow: 0, wrong: 1, ridge: 2 } as const;
-  return pieces.sort((a, b) => order[a.side] - order[b.side] || a.depth - b.depth);
 }

@@ -3,6 +3,8 @@ import { deltaE00 } from '../../colour/difference.ts';
 import { hexOf } from '../../colour/hex.ts';
 import { inSrgb } from '../../colour/rgb.ts';
 import { changeWords, describe } from '../../colour/words.ts';
+import { nearOf } from '../../pigment/near.ts';
+import { shelf } from '../studio.ts';
 import { say, shareWords } from '../words.ts';
 import { mixing, stopMixing } from './answers.ts';
 import { BenchPiles } from './BenchPiles.tsx';
@@ -18,6 +20,7 @@ export function Bench() {
   const answer = answers.value[i];
   const { name, share, accent, lab: seen } = colour.gathered;
   const away = deltaE00(seen, target);
+  const near = nearOf(target, shelf.value);
   const simplest = answer?.simplest;
   const better =
     answer && simplest && simplest.partsDeltaE00 - answer.partsDeltaE00 > 0.05 ? answer : null;
@@ -25,6 +28,7 @@ export function Bench() {
     <section class="bench" aria-labelledby="bench-heading">
       <h2 id="bench-heading">{name}</h2>
       <p>
+        {near && `${sentence(near.words)} `}
         {sentence(describe(target))} {say.ofThePhotograph(shareWords(share))}
         {accent && ` ${say.accent}`}
         {away > 1 &&

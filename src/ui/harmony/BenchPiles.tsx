@@ -2,7 +2,7 @@ import { hexOf } from '../../colour/hex.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { differenceWords } from '../../colour/words.ts';
 import type { Mixture } from '../../mixture/mixture.ts';
-import { masstone } from '../../pigment/white.ts';
+import { masstonesOf } from '../../pigment/near.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
 import { PileRow } from '../drawn/PileRow.tsx';
 import { shelf } from '../studio.ts';
@@ -18,12 +18,12 @@ export function BenchPiles({
   mixture: Mixture;
   heading: string;
 }) {
-  const { paints, surface } = shelf.value;
+  const masstones = masstonesOf(shelf.value);
   const piles = mixture.parts.map(({ pigment, parts }) => {
-    const found = paints.find((paint) => paint.pigment === pigment);
+    const found = masstones.find((paint) => paint.pigment === pigment);
     return {
       name: found?.label ?? pigment,
-      hex: found ? hexOf(masstone(found.paint, surface)) : '#808080',
+      hex: found ? hexOf(found.lab) : '#808080',
       parts,
     };
   });

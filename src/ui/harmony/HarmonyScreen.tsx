@@ -3,7 +3,7 @@ import { hrefOf, route } from '../route.ts';
 import { GatheringLine } from '../walk/WalkScreen.tsx';
 import { say } from '../words.ts';
 import { Bench } from './Bench.tsx';
-import { KeepForm } from './KeepForm.tsx';
+import { KeepBar, WordsForm } from './Keep.tsx';
 import { Photograph } from './Photograph.tsx';
 import { canUndo, kept, name, specimen, stage, studied, undo } from './state.ts';
 import { VariantRows } from './VariantRows.tsx';
@@ -41,7 +41,10 @@ export function HarmonyScreen() {
   const colours = studied.value;
   return (
     <section class="page harmony">
-      <h1 tabIndex={-1}>{name.value || say.unnamed}</h1>
+      <div class="title">
+        <h1 tabIndex={-1}>{name.value || say.unnamed}</h1>
+        {colours.length > 0 && <KeepBar />}
+      </div>
       <GatheringLine />
       <div class="sight">
         <Photograph />
@@ -67,7 +70,7 @@ export function HarmonyScreen() {
               </button>
             </p>
           )}
-          <KeepForm />
+          <WordsForm />
         </>
       )}
     </section>

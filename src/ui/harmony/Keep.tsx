@@ -1,16 +1,11 @@
 import { say } from '../words.ts';
 import { keep, kept, name, note } from './state.ts';
 
-/** Name and words; both may stay empty. The one main action of this place. */
-export function KeepForm() {
+/** Name and words; both may stay empty. */
+export function WordsForm() {
   return (
-    <form
-      class="keep"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void keep();
-      }}
-    >
+    <section class="keep" aria-labelledby="words-heading">
+      <h2 id="words-heading">{say.wordsHeading}</h2>
       <label>
         {say.nameOf}
         <input
@@ -34,13 +29,21 @@ export function KeepForm() {
           }}
         />
       </label>
+    </section>
+  );
+}
+
+/** The one main action of this place, always under the thumb. */
+export function KeepBar() {
+  return (
+    <div class="keep-bar" role="status">
       {kept.value ? (
-        <p role="status">{say.kept}</p>
+        <p class="small">{say.kept}</p>
       ) : (
-        <button type="submit" class="main">
+        <button type="button" class="main" onClick={() => void keep()}>
           {say.keepHarmony}
         </button>
       )}
-    </form>
+    </div>
   );
 }

@@ -1,0 +1,49 @@
+import { TYPE_OF } from './format.ts';
+import type { Ledger } from './ledger.ts';
+
+/** What of `navigator.locks` the book uses. */
+export interface Locks {
+  request<T>(
+    name: string,
+    options: { readonly ifAvailable?: boolean; readonly mode?: 'shared' | 'exclusive' },
+    work: (lock: unknown) => Promise<T>,
+  ): Promise<T>;
+}
+
+/**
+ * Removes maps that no entry needs: label maps that were gathered anew, masks that were drawn anew.
+ * Only while no other window has the book open: its undo may want them back. Where the browser has
+ * no locks nothing is removed.
+ *
+ * @returns ends this window's claim on the book
+ */
+export function keepHouse(name: string, ledger: Ledger, locks: Locks | undefined): () => void {
+  let release = () => {};
+  if (!locks) return release;
+  const open = new Promise<void>((resolve) => {
+    release = resolve;
+  });
+  const claim = `${name} open`;
+  const sweepAlone = locks.request(claim, { ifAvailable: true }, async (lock) => {
+    if (lock) await sweep(ledger);
+  });
+  void sweepAlone
+    .then(() => locks.request(claim, { mode: 'shared' }, () => open))
+    .catch(() => {
+      // Without the lock the next window sweeps nothing: no harm.
+    });
+  return () => release();
+}
+
+/** Maps only: they can be gathered again. A photograph goes when its entry leaves the bin, never here. */
+const sweep = (ledger: Ledger) =>
+  ledger.write(null, ['cards', 'files'], async (transaction) => {
+    const needed = transaction.objectStore('cards').index('files');
+    const files = transaction.objectStore('files');
+    for (const id of await files.getAllKeys()) {
+      if ((await needed.count(id)) > 0) continue;
+      const file = await files.get(id);
+      if (file?.type === TYPE_OF.map) await files.delete(id);
+    }
+    return { value: null, ids: [] };
+  });

@@ -1,0 +1,112 @@
+import Papa from 'papaparse';
+import { hexOf } from '../colour/hex.ts';
+import type { Lab } from '../colour/lab.ts';
+import type { Mixture } from '../mixture/mixture.ts';
+import { folded } from './card.ts';
+import type { Entry } from './record.ts';
+
+type Cell = string | number;
+type Row = Readonly<Record<string, Cell>>;
+
+/**
+ * The colours, mixtures or amounts of an entry as a table: comma, decimal point, a heading, UTF-8.
+ * A text that a spreadsheet would run as a formula is made harmless.
+ */
+export function csvOf(entry: Entry): string {
+  const rows = rowsOf(entry);
+  const columns = [...new Set(rows.flatMap((row) => Object.keys(row)))];
+  return Papa.unparse([...rows], { columns, escapeFormulae: true, newline: '\n' });
+}
+
+/** An entry for other programs: what it holds, without what only the book needs. */
+export function jsonOf({ id, kind, created, changed, body }: Entry): string {
+  const entry = { format: 'kingcup-entry', version: 1, id, kind, created, changed, body };
+  return `${JSON.stringify(entry, null, 2)}\n`;
+}
+
+/** A name for a file of this entry that every system takes, whatever the painter called it. */
+export function fileNameOf({ kind, changed, body }: Entry, ending: string): string {
+  const name = folded(body.name)
+    .replace(/[^a-z0-9]+/g, '-')
+    .slice(0, 60)
+    .replace(/^-+|-+$/g, '');
+  const day = ('date' in body ? body.date : changed).slice(0, 10);
+  return `${[kind, name, day].filter(Boolean).join('-')}.${ending}`;
+}
+
+function rowsOf(entry: Entry): readonly Row[] {
+  switch (entry.kind) {
+    case 'specimen':
+      return (entry.body.gathered?.colours ?? []).map(({ name, lab, share }) => ({
+        colour: name,
+        ...labCells(lab),
+        share: rounded(share, 4),
+      }));
+    case 'harmony':
+      return entry.body.colours.map(({ name, lab, share, mixture }) => ({
+        colour: name,
+        ...labCells(lab),
+        share: rounded(share, 4),
+        ...mixtureCells(mixture),
+      }));
+    case 'drapery':
+      return entry.body.garments.flatMap((garment) =>
+        garment.folds.map(({ step, lab, mixture }) => ({
+          ...{ garment: garment.name, step, ...labCells(lab), ...mixtureCells(mixture) },
+        })),
+      );
+    case 'formula':
+      return entry.body.passages.flatMap((passage) =>
+        passage.layers.map(({ film, mixture, filmMm = '', note }) => ({
+          ...{ passage: passage.name, film, 'film mm': filmMm, note, ...mixtureCells(mixture) },
+        })),
+      );
+    case 'passage':
+    case 'palette':
+      return entry.body.piles.map(({ name, mixture, areaCm2 = '', filmMm = '', cm3 = '' }) => ({
+        ...{ pile: name, 'area cm2': areaCm2, 'film mm': filmMm, cm3, ...mixtureCells(mixture) },
+      }));
+    case 'sheet':
+      return entry.body.amounts.map(({ pigment, lot, grams = '', cm3 = '' }) => ({
+        ...{ pigment, lot, grams, cm3 },
+      }));
+    case 'shelf':
+      return entry.body.paints.map(({ pigment, label, grade, lot, form, known, grams = '' }) => ({
+        ...{ pigment, label, grade, lot, form, known, grams },
+      }));
+    case 'swatch': {
+      const { pigment, lot, toWhite, lab } = entry.body;
+      return [{ pigment, lot, 'parts to one of white': toWhite ?? '', ...labCells(lab) }];
+    }
+    case 'pile': {
+      const { name, seen, known, mixture } = entry.body;
+      return [{ pile: name, ...labCells(seen), known, ...mixtureCells(mixture) }];
+    }
+    case 'leftover': {
+      const { name, cm3, kept, mixture } = entry.body;
+      return [{ pile: name, cm3, kept, ...mixtureCells(mixture) }];
+    }
+  }
+}
+
+const labCells = (lab: Lab): Row => ({
+  hex: hexOf(lab),
+  'L*': rounded(lab[0], 2),
+  'a*': rounded(lab[1], 2),
+  'b*': rounded(lab[2], 2),
+});
+
+function mixtureCells(mixture: Mixture | undefined): Row {
+  if (!mixture) return {};
+  const { parts, partsLab, partsDeltaE00 } = mixture;
+  return {
+    parts: parts.map(({ pigment, parts }) => `${parts} ${pigment}`).join(' + '),
+    'mixed L*': rounded(partsLab[0], 2),
+    'mixed a*': rounded(partsLab[1], 2),
+    'mixed b*': rounded(partsLab[2], 2),
+    'difference (CIEDE2000)': rounded(partsDeltaE00, 2),
+  };
+}
+
+/** Rounded for a reader; never "-0". */
+const rounded = (value: number, digits: number): number => Number(value.toFixed(digits)) + 0;

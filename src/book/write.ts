@@ -1,0 +1,147 @@
+import { fail, ok, type Result } from '../result.ts';
+import { msOf } from './clock.ts';
+import { Refusal, type StoredFile, type Table } from './database.ts';
+import { clear, current, stamp, store, weave } from './entries.ts';
+import type { BookFault } from './faults.ts';
+import type { FileRef } from './fields.ts';
+import type { Ledger } from './ledger.ts';
+import { beside } from './merge.ts';
+import type { AnyRecord, Bodies, Entry, Kind } from './record.ts';
+import { deleted, restored } from './version.ts';
+
+/** A file with the name that its bytes give it. */
+export interface NamedFile {
+  readonly ref: FileRef;
+  readonly stored: StoredFile;
+}
+export interface Draft<K extends Kind> {
+  readonly kind: K;
+  readonly body: Bodies[K];
+  /** Of an entry to change, or one chosen beforehand with `newId`; absent for a new one. */
+  readonly id?: string;
+  /** The version that the screen was showing: what another window has changed since is kept too. */
+  readonly over?: Entry<K>;
+  /** Added by the program, not the painter: an entry in the bin stays there. */
+  readonly quiet?: boolean;
+  readonly files?: readonly NamedFile[];
+  readonly thumbnail?: { readonly of: string; readonly bytes: ArrayBuffer; readonly type: string };
+}
+export type Undo = () => Promise<Result<null, BookFault>>;
+export interface Put<K extends Kind> {
+  readonly entry: Entry<K>;
+  readonly undo: Undo;
+  /** The other window's version, kept beside this one. */
+  readonly keptBeside: string | null;
+}
+
+export interface Writer {
+  put<K extends Kind>(draft: Draft<K>): Promise<Result<Put<K>, BookFault>>;
+  remove(id: string): Promise<Result<{ readonly undo: Undo }, BookFault>>;
+  restore(id: string): Promise<Result<null, BookFault>>;
+  /** Takes what was deleted before this moment (ISO) out of the bin for good; answers how many. */
+  emptyBin(before: string): Promise<Result<number, BookFault>>;
+}
+
+const ALL: readonly Table[] = ['records', 'cards', 'files', 'thumbnails', 'meta'];
+const MARKED: readonly Table[] = ['records', 'cards', 'files', 'meta'];
+
+/** All that a painter can do to single entries. */
+export function createWriter(
+  ledger: Ledger,
+  device: string,
+  now: () => number,
+  newId: () => string,
+): Writer {
+  /** Versions that this window wrote: they never surprise it. */
+  const own = new Set<string>();
+
+  async function put<K extends Kind>(draft: Draft<K>): Promise<Result<Put<K>, BookFault>> {
+    const { kind, over, thumbnail } = draft;
+    const id = draft.id ?? over?.id ?? newId();
+    // The screen may go on changing its own object; functions and signals cannot be stored.
+    const copied = copyOf(draft.body);
+    if (!copied.ok) return copied;
+    return ledger.write(id, ALL, async (transaction) => {
+      const existing = await transaction.objectStore('records').getKey(id);
+      const before = existing === undefined ? null : await current(transaction, id);
+      if (before && before.kind !== kind) throw new Refusal({ code: 'bad-record', where: 'kind' });
+      for (const { stored } of draft.files ?? [])
+        await transaction.objectStore('files').put(stored);
+      if (thumbnail) {
+        const { of, type, bytes } = thumbnail;
+        await transaction.objectStore('thumbnails').put({ id: of, type, bytes });
+      }
+      let body = copied.value;
+      let keptBeside: string | null = null;
+      if (before && over && before.clock !== over.clock) {
+        const woven = weave<object>(over.body, before.body, body);
+        body = woven.body as Bodies[K];
+        if (woven.clash && !own.has(before.clock)) {
+          // Stamped anew: this device's next version of the entry would seem to know this one.
+          const marks = await stamp(transaction, device, now(), [before]);
+          const copy = { ...beside(before), ...marks };
+          keptBeside = copy.id;
+          await store(transaction, copy);
+        }
+      }
+      const known = [before, over].filter((version) => version != null) as AnyRecord[];
+      const marks = await stamp(transaction, device, now(), known);
+      own.add(marks.clock);
+      const { deletedAt, ...kept } = before ?? { id, kind, created: marks.changed };
+      const binned = draft.quiet && deletedAt !== undefined ? { deletedAt } : {};
+      const entry = { ...kept, ...marks, ...binned, body } as Entry<K>;
+      await store(transaction, entry as AnyRecord);
+      const undo: Undo = async () => {
+        if (!before) return nothing(await remove(id));
+        return nothing(await put({ kind, id, over: entry, body: before.body as Bodies[K] }));
+      };
+      const ids = keptBeside === null ? [id] : [id, keptBeside];
+      return { value: { entry, undo, keptBeside }, ids };
+    });
+  }
+
+  /** Puts into the bin, or takes back. */
+  const bin = (id: string, away: boolean): Promise<Result<null, BookFault>> =>
+    ledger.write(id, MARKED, async (transaction) => {
+      const before = await current(transaction, id);
+      if ((before.deletedAt !== undefined) === away) return { value: null, ids: [] };
+      const marks = await stamp(transaction, device, now(), [before]);
+      own.add(marks.clock);
+      await store(transaction, away ? deleted(before, marks) : restored(before, marks));
+      return { value: null, ids: [id] };
+    });
+
+  async function remove(id: string): Promise<Result<{ readonly undo: Undo }, BookFault>> {
+    const removed = await bin(id, true);
+    return removed.ok ? ok({ undo: () => bin(id, false) }) : removed;
+  }
+
+  return {
+    put,
+    remove,
+    restore: (id) => bin(id, false),
+    emptyBin: (before) =>
+      ledger.write(null, ALL, async (transaction) => {
+        const index = transaction.objectStore('cards').index('deletedAt');
+        const ids: string[] = [];
+        for (const id of await index.getAllKeys(IDBKeyRange.upperBound(before))) {
+          // A wall clock that was wrong that day must not cut the days in the bin short.
+          const { clock } = await current(transaction, id);
+          if (new Date(msOf(clock)).toISOString() <= before) ids.push(id);
+        }
+        await clear(transaction, ids);
+        return { value: ids.length, ids };
+      }),
+  };
+}
+
+const nothing = (result: Result<unknown, BookFault>): Result<null, BookFault> =>
+  result.ok ? ok(null) : result;
+
+function copyOf<T>(body: T): Result<T, BookFault> {
+  try {
+    return ok(structuredClone(body));
+  } catch {
+    return fail({ code: 'bad-record', where: 'body' });
+  }
+}

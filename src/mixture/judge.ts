@@ -1,0 +1,156 @@
+import { deltaE00 } from '../colour/difference.ts';
+import type { Lab } from '../colour/lab.ts';
+import { A } from '../colour/observer.ts';
+import { contrastRatio } from '../optics/opacity.ts';
+import { type Opacity, type Pair, type PigmentFacts, pairOf, pigmentOf } from '../pigment/facts.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+import { type Amount, paintOf, predict } from './predict.ts';
+import { strengthOf } from './stock.ts';
+
+/** What a painter weighs one mixture against another by, beside its colour. */
+export interface Judgement {
+  readonly pigments: number;
+  /** Contrast ratio of a brushed film of {@link BRUSHED_MM}, 0…1, and what that is called. */
+  readonly contrast: number;
+  readonly opacity: Opacity;
+  /** Pigments that are more than a dust, with what to mind. */
+  readonly hazards: readonly Note[];
+  /** The least lightfast pigment that anything is known of; null where nothing is. */
+  readonly weakest: {
+    readonly pigment: string;
+    readonly class: string;
+    readonly note: string;
+  } | null;
+  /** Pairs that call for care in one pile, with their sentences. */
+  readonly pairs: readonly (Pair & { readonly pigments: readonly [string, string] })[];
+  /** Under lamp-light, against the lamp's own white; no adaptation. */
+  readonly lamp: Lab;
+  /** CIEDE2000 from daylight to lamp-light. */
+  readonly lampShift: number;
+  readonly slip: Slip;
+  /** Pigments that scatter next to nothing: alone they are films, not masstones. */
+  readonly films: readonly string[];
+}
+
+interface Note {
+  readonly pigment: string;
+  readonly level: PigmentFacts['hazard']['level'];
+  readonly sentence: string;
+  readonly caution: string;
+}
+
+/** What measuring the strongest part 10 % wrong does. */
+export interface Slip {
+  readonly pigment: string;
+  /** CIEDE2000, the worse of a tenth more and a tenth less. */
+  readonly deltaE00: number;
+}
+
+/** A brushed film, in millimetres: what lead white needs to hide (see the estimate of PER_MM). */
+export const BRUSHED_MM = 0.08;
+const SLIP = 0.1;
+/** Mean S under which a paint hides nothing. */
+const HARDLY_SCATTERS = 0.02;
+const LIGHTFAST = ['I', 'II', 'III', 'unlisted', 'unlisted, fugitive'];
+
+export type FactsOf = (pigment: string) => PigmentFacts | null;
+
+/**
+ * @param amounts a recipe's shares or its parts, by volume
+ * @param factsOf what is known of a pigment; of our own pigments where not given
+ * @throws RangeError as predict()
+ */
+export function judge(
+  amounts: readonly Amount[],
+  shelf: Shelf,
+  factsOf: FactsOf = pigmentOf,
+): Judgement {
+  const used = amounts.filter((a) => a.amount > 0);
+  const lab = predict(used, shelf);
+  const lamp = predict(used, shelf, A);
+  const contrast = contrastRatio({
+    parts: used.map((a) => a.amount),
+    paints: used.map((a) => paintOf(a.pigment, shelf)),
+    filmMm: BRUSHED_MM,
+  });
+  const known = used.flatMap(({ pigment }) => {
+    const facts = factsOf(pigment);
+    return facts ? [{ pigment, facts }] : [];
+  });
+  return {
+    pigments: used.length,
+    contrast,
+    opacity: opacityOf(contrast),
+    hazards: known
+      .filter(({ facts }) => facts.hazard.level !== 'low')
+      .map(({ pigment, facts: { hazard } }) => ({
+        pigment,
+        level: hazard.level,
+        sentence: hazard.sentence,
+        caution: hazard.caution,
+      })),
+    weakest: weakestOf(known),
+    pairs: pairsOf(used.map((a) => a.pigment)),
+    lamp,
+    lampShift: deltaE00(lab, lamp),
+    slip: slipOf(used, shelf),
+    films: used.map((a) => a.pigment).filter((pigment) => isFilm(pigment, shelf)),
+  };
+}
+
+/**
+ * How far each of a harmony's mixtures leaves its neighbours by lamp-light: the CIEDE2000 between
+ * its colour there and where it would be had it moved as the others do on average. 0 for one alone.
+ */
+export function lampDrift(colours: readonly { readonly lab: Lab; readonly lamp: Lab }[]): number[] {
+  return colours.map((one) => {
+    const others = colours.filter((other) => other !== one);
+    if (others.length === 0) return 0;
+    const axis = (i: 0 | 1 | 2) =>
+      one.lab[i] + others.reduce((sum, o) => sum + o.lamp[i] - o.lab[i], 0) / others.length;
+    return deltaE00([axis(0), axis(1), axis(2)], one.lamp);
+  });
+}
+
+function slipOf(used: readonly Amount[], shelf: Shelf): Slip {
+  const strength = ({ pigment }: Amount) => strengthOf(paintOf(pigment, shelf));
+  const strongest = used.reduce((a, b) => (strength(b) > strength(a) ? b : a));
+  const right = predict(used, shelf);
+  const with_ = (factor: number) =>
+    deltaE00(
+      right,
+      predict(
+        used.map((a) => (a === strongest ? { ...a, amount: a.amount * factor } : a)),
+        shelf,
+      ),
+    );
+  return { pigment: strongest.pigment, deltaE00: Math.max(with_(1 + SLIP), with_(1 - SLIP)) };
+}
+
+function opacityOf(contrast: number): Opacity {
+  if (contrast >= 0.97) return 'opaque';
+  if (contrast >= 0.85) return 'semi-opaque';
+  return contrast >= 0.6 ? 'semi-transparent' : 'transparent';
+}
+
+function weakestOf(known: readonly { pigment: string; facts: PigmentFacts }[]) {
+  const rank = (one: { facts: PigmentFacts }) => LIGHTFAST.indexOf(one.facts.lightfast.class);
+  const last = [...known].sort((a, b) => rank(b) - rank(a))[0];
+  if (!last) return null;
+  const { class: name, note } = last.facts.lightfast;
+  return { pigment: last.pigment, class: name, note };
+}
+
+function pairsOf(pigments: readonly string[]): Judgement['pairs'] {
+  return pigments.flatMap((a, i) =>
+    pigments.slice(i + 1).flatMap((b) => {
+      const pair = pairOf(a, b);
+      return pair ? [{ ...pair, pigments: [a, b] as const }] : [];
+    }),
+  );
+}
+
+function isFilm(pigment: string, shelf: Shelf): boolean {
+  const { S } = paintOf(pigment, shelf);
+  return S.reduce((sum, v) => sum + v, 0) / S.length < HARDLY_SCATTERS;
+}

@@ -1,0 +1,104 @@
+import { deltaE00 } from '../colour/difference.ts';
+import { BANDS, spectrum } from '../colour/grid.ts';
+import type { Lab } from '../colour/lab.ts';
+import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
+import { Metric } from './metric.ts';
+import type { Part, Share } from './mixture.ts';
+import { Divider, FINE, type Limits } from './parts.ts';
+import { paintOf } from './predict.ts';
+import { compile } from './stock.ts';
+
+/** A pigment weakened with white, in a pile of its own, so that a little of it can be measured. */
+export interface LetDown {
+  readonly pigment: string;
+  readonly white: string;
+  /** Parts of pigment and of white in the let-down pile. */
+  readonly parts: 1;
+  readonly whiteParts: number;
+}
+
+/** Whole parts in which some pigments come as let-downs. */
+export interface LetDownParts {
+  readonly letDowns: readonly LetDown[];
+  /** `letDown` marks a part that is taken from the let-down pile of that pigment. */
+  readonly parts: readonly (Part & { readonly letDown: boolean })[];
+  readonly lab: Lab;
+  readonly deltaE00: number;
+}
+
+/** One to ten with the studio white (common practice). */
+const STEPS = [10, 20] as const;
+
+/**
+ * Whole parts of a recipe whose weakest pigments fall under one part: each becomes a let-down.
+ * @param recipe shares that sum to 1
+ * @returns null where no pigment falls under one part, or the shelf has no white, or the recipe has
+ *   less of it than the let-downs bring
+ */
+export function letDown(
+  target: Lab,
+  recipe: readonly Share[],
+  shelf: Shelf,
+  limits: Limits = FINE,
+): LetDownParts | null {
+  const { white } = shelf;
+  const largest = Math.max(...recipe.map((s) => s.share));
+  const least = Math.max(1 / limits.total, largest / limits.ratio);
+  const small = recipe.filter((s) => s.share < least && s.pigment !== white);
+  if (white === null || small.length === 0) return null;
+  let best: LetDownParts | null = null;
+  for (const whiteParts of STEPS) {
+    const found = withWhite(target, recipe, small, white, whiteParts, shelf, limits);
+    if (found && (!best || found.deltaE00 < best.deltaE00 - 0.1)) best = found;
+  }
+  return best;
+}
+
+function withWhite(
+  target: Lab,
+  recipe: readonly Share[],
+  small: readonly Share[],
+  white: string,
+  whiteParts: number,
+  shelf: Shelf,
+  limits: Limits,
+): LetDownParts | null {
+  const left = new Map<string, number>();
+  for (const { pigment, share } of recipe)
+    left.set(pigment, small.some((s) => s.pigment === pigment) ? share * (1 + whiteParts) : share);
+  const taken = small.reduce((sum, s) => sum + s.share * whiteParts, 0);
+  const rest = (left.get(white) ?? 0) - taken;
+  if (rest < 0) return null;
+  if (rest > 0) left.set(white, rest);
+  else left.delete(white);
+  const names = [...left.keys()];
+  const isSmall = (name: string) => small.some((s) => s.pigment === name);
+  const paints: ShelfPaint[] = names.map((name) => ({
+    pigment: name,
+    label: name,
+    paint: isSmall(name) ? weakened(name, white, whiteParts, shelf) : paintOf(name, shelf),
+  }));
+  const divider = new Divider(compile(paints, shelf), {
+    ...limits,
+    beyond: Number.POSITIVE_INFINITY,
+  });
+  const shares = names.map((name) => left.get(name)!);
+  const members = names.map((_, i) => i);
+  const whole = divider.of(new Metric(target), { members, shares, score: 0 });
+  if (!whole) return null;
+  return {
+    letDowns: small.map(({ pigment }) => ({ pigment, white, parts: 1, whiteParts })),
+    parts: whole.members
+      .map((m, i) => ({ pigment: names[m]!, parts: whole.parts[i]!, letDown: isSmall(names[m]!) }))
+      .sort((a, b) => b.parts - a.parts),
+    lab: whole.lab,
+    deltaE00: deltaE00(target, whole.lab),
+  };
+}
+
+function weakened(pigment: string, white: string, whiteParts: number, shelf: Shelf) {
+  const [one, other] = [paintOf(pigment, shelf), paintOf(white, shelf)];
+  const blend = (a: Float64Array, b: Float64Array) =>
+    Array.from({ length: BANDS }, (_, i) => (a[i]! + whiteParts * b[i]!) / (1 + whiteParts));
+  return { K: spectrum<'K'>(blend(one.K, other.K)), S: spectrum<'S'>(blend(one.S, other.S)) };
+}

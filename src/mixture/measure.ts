@@ -1,0 +1,62 @@
+import type { Shelf } from '../pigment/shelf.ts';
+import type { Part } from './mixture.ts';
+import { paintOf, predict } from './predict.ts';
+import { strengthOf } from './stock.ts';
+
+/** One pigment of a pile as a bench measures it. */
+export interface Measure extends Part {
+  /** Share of the volume, 0…1. */
+  readonly volume: number;
+  /** Share of the weight, 0…1; null unless the shelf's parts are volumes and every density is known. */
+  readonly weight: number | null;
+  /** Cubic centimetres and grams for the volume asked for; null where they are not known. */
+  readonly cm3: number;
+  readonly grams: number | null;
+}
+
+/**
+ * A pile by volume and by weight.
+ * @param parts     by volume
+ * @param cm3       volume of the whole pile
+ * @param densityOf g/cm³ of a pigment's paste; null where it is not known
+ */
+export function measures(
+  parts: readonly Part[],
+  shelf: Pick<Shelf, 'basis'>,
+  cm3: number,
+  densityOf: (pigment: string) => number | null,
+): Measure[] {
+  const total = parts.reduce((sum, p) => sum + p.parts, 0);
+  const heavy = parts.map((p) => {
+    const density = shelf.basis === 'volume' ? densityOf(p.pigment) : null;
+    return density === null ? null : p.parts * density;
+  });
+  const weighed = heavy.every((w) => w !== null);
+  const weight = heavy.reduce<number>((sum, w) => sum + (w ?? 0), 0);
+  return parts.map((part, i) => ({
+    ...part,
+    volume: part.parts / total,
+    weight: weighed ? heavy[i]! / weight : null,
+    cm3: (cm3 * part.parts) / total,
+    grams: weighed ? (cm3 * heavy[i]!) / total : null,
+  }));
+}
+
+/**
+ * The order in which a pile is mixed: the weakest and lightest first, the strong colour last and by
+ * knife-tips (common practice: a strong colour drowns the rest, and can't be taken out).
+ */
+export function mixingOrder(parts: readonly Part[], shelf: Shelf): Part[] {
+  const rank = ({ pigment }: Part) => {
+    const [L] = predict([{ pigment, amount: 1 }], shelf);
+    return Math.log(strengthOf(paintOf(pigment, shelf)) + 1e-9) - L / 50;
+  };
+  return [...parts].sort((a, b) => rank(a) - rank(b) || (a.pigment < b.pigment ? -1 : 1));
+}
+
+/** Ways to measure that a bench has. */
+export const MEASURES = {
+  spoon: 'level spoons of one size',
+  ribbon: 'equal lengths of ribbon from tubes of one size of nozzle',
+  scale: 'a scale: use the weights, not the parts',
+} as const;

@@ -1,0 +1,42 @@
+import { spectrum } from '../colour/grid.ts';
+import { type Lab, labOf } from '../colour/lab.ts';
+import { D65, type Light } from '../colour/observer.ts';
+import { opaque, type Paint } from '../optics/opaque.ts';
+import { addSurface } from '../optics/surface.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+
+/** An amount of one pigment: shares, parts or any other measure by volume of paste. */
+export interface Amount {
+  readonly pigment: string;
+  readonly amount: number;
+}
+
+export const ofParts = (parts: readonly { pigment: string; parts: number }[]): Amount[] =>
+  parts.map(({ pigment, parts: amount }) => ({ pigment, amount }));
+export const ofShares = (recipe: readonly { pigment: string; share: number }[]): Amount[] =>
+  recipe.map(({ pigment, share: amount }) => ({ pigment, amount }));
+
+/** @throws RangeError when the shelf has no such pigment */
+export function paintOf(pigment: string, shelf: Pick<Shelf, 'paints' | 'name'>): Paint {
+  const found = shelf.paints.find((p) => p.pigment === pigment);
+  if (!found) throw new RangeError(`no ${pigment} on ${shelf.name}`);
+  return found.paint;
+}
+
+/**
+ * The colour of an opaque pile, with the shelf's surface.
+ * @param light its own white is white: under lamp-light no adaptation is taken off
+ * @throws RangeError when an amount is not ≥ 0, none is above 0, or a pigment is not on the shelf
+ */
+export function predict(
+  amounts: readonly Amount[],
+  shelf: Pick<Shelf, 'paints' | 'name' | 'surface'>,
+  light: Light = D65,
+): Lab {
+  const R = opaque(
+    amounts.map((a) => a.amount),
+    amounts.map((a) => paintOf(a.pigment, shelf)),
+    spectrum<'R'>(),
+  );
+  return labOf(addSurface(R, shelf.surface), light);
+}

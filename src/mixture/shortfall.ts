@@ -1,0 +1,123 @@
+import { type Steps, stepsBetween, turnWords } from '../colour/axes.ts';
+import { hueOf } from '../colour/family.ts';
+import { chroma, type Lab } from '../colour/lab.ts';
+import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
+import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
+import type { Constraints } from './constraint.ts';
+import { REACH } from './find.ts';
+import type { Mixture } from './mixture.ts';
+import { nearestOn } from './nearest.ts';
+
+export type Axis = 'chroma' | 'lightness' | 'hue';
+
+/** Why a shelf does not reach a target, measured on the nearest that it mixes. */
+export interface Shortfall {
+  /** The axis that falls short most. */
+  readonly axis: Axis;
+  /** How far, from the target to the mixture, in units of about 1 CIEDE2000. */
+  readonly steps: Steps;
+  /** Axes that the mixture keeps, to within {@link REACH}. */
+  readonly kept: readonly Axis[];
+  readonly deltaE00: number;
+  readonly target: Lab;
+  readonly nearest: Lab;
+}
+
+/** Under this C*ab there is no hue to keep. */
+const HUELESS = 6;
+
+/** Null where the mixture reaches its target. */
+export function shortfallOf(
+  target: Lab,
+  mixture: Pick<Mixture, 'lab' | 'deltaE00'>,
+): Shortfall | null {
+  if (mixture.deltaE00 <= REACH) return null;
+  const steps = stepsBetween(target, mixture.lab);
+  const sizes: Record<Axis, number> = {
+    chroma: Math.abs(steps.chroma),
+    lightness: Math.abs(steps.value),
+    hue: Math.abs(steps.hue),
+  };
+  const hued = chroma(target) >= HUELESS;
+  const axes = (Object.keys(sizes) as Axis[]).sort((a, b) => sizes[b] - sizes[a]);
+  return {
+    axis: axes[0]!,
+    steps,
+    kept: axes.filter((axis) => sizes[axis] <= REACH && (axis === 'lightness' || hued)).reverse(),
+    deltaE00: mixture.deltaE00,
+    target,
+    nearest: mixture.lab,
+  };
+}
+
+/** One sentence: what is asked for beyond the shelf, what the nearest keeps and what it gives up. */
+export function shortfallWords({ axis, steps, kept, target }: Shortfall): string {
+  const { word, family } = hueOf(target);
+  const any = ['grey', 'black', 'white'].includes(family) ? 'colour' : word;
+  const beyond = {
+    chroma: steps.chroma < 0 ? `brighter than any ${any}` : `greyer than any ${any}`,
+    lightness: steps.value < 0 ? `lighter than any ${any}` : `deeper than any ${any}`,
+    hue: `${turn(target, steps.hue)} than any colour so light and so bright`,
+  }[axis];
+  const lost = (
+    Object.entries({ chroma: steps.chroma, lightness: steps.value, hue: steps.hue }) as [
+      Axis,
+      number,
+    ][]
+  )
+    .filter(([name, size]) => name === axis || Math.abs(size) > 2 * REACH)
+    .map(([name]) => name);
+  const keeps = kept.length > 0 ? `keeps the ${list(kept)} and ` : '';
+  return `This is ${beyond} on the shelf; the nearest ${keeps}gives up ${list(lost)}.`;
+}
+
+/** Which way the target lies from the mixture: the opposite of the step. */
+function turn(target: Lab, step: number): string {
+  const [back, on] = turnWords(oklabHueDeg(oklabOfLab(target)) ?? 0);
+  return step < 0 ? on : back;
+}
+
+const list = (words: readonly string[]): string =>
+  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+
+/** What one more pigment would do. */
+export interface Lack {
+  readonly pigment: string;
+  readonly label: string;
+  readonly deltaE00: number;
+  readonly reachable: boolean;
+}
+
+/** A pigment must bring a colour this much nearer to be worth naming. */
+const WORTH = 1;
+
+/**
+ * Pigments that are not on the shelf and would bring a target nearer, nearest first.
+ * @param further paints that could be bought; those on the shelf already are passed over
+ */
+export function lacksFor(
+  target: Lab,
+  shelf: Shelf,
+  further: readonly ShelfPaint[],
+  { most = 4, constraints = {} }: { most?: number; constraints?: Constraints } = {},
+): Lack[] {
+  const { inStock, ...wishes } = constraints;
+  const nearest = (paint?: ShelfPaint): number => {
+    const paints = paint ? [...shelf.paints, paint] : shelf.paints;
+    const all = { ...wishes, ...(inStock && { inStock: [...inStock, paint?.pigment ?? ''] }) };
+    const on = nearestOn({ ...shelf, paints }, most, all);
+    return on.ok ? on.value.of(target, true)!.deltaE00 : Number.POSITIVE_INFINITY;
+  };
+  const now = nearest();
+  const isHere = ({ pigment }: ShelfPaint) =>
+    shelf.paints.some((p) => p.pigment === pigment) && (inStock?.includes(pigment) ?? true);
+  return further
+    .filter((paint) => !isHere(paint))
+    .map((paint) => {
+      const deltaE00 = nearest(paint);
+      const { pigment, label } = paint;
+      return { pigment, label, deltaE00, reachable: deltaE00 <= REACH };
+    })
+    .filter((lack) => lack.deltaE00 <= now - WORTH)
+    .sort((a, b) => a.deltaE00 - b.deltaE00);
+}

@@ -1,0 +1,154 @@
+import { BANDS, type Reflectance, spectrum } from '../colour/grid.ts';
+import { labOf } from '../colour/lab.ts';
+import type { Experiment } from './cost.ts';
+import { type Fit, fitExperiment } from './fit.ts';
+import { type Paint, PER_MM } from './opaque.ts';
+import { curvePrior, type PaintPrior } from './prior.ts';
+import { removeSurface, type Surface } from './surface.ts';
+import { type Swatch, seen } from './swatch.ts';
+
+/** A wash of one or more watercolours on white paper, as it was measured. */
+export interface Wash {
+  /** Amount of each paint, one per pigment, each ≥ 0, not all 0; in the unit of all others. */
+  readonly amounts: ArrayLike<number>;
+  /** Measured reflectance. */
+  readonly R: Reflectance;
+}
+
+/** What is believed beforehand of washes, and how far they are trusted. */
+export interface WashOptions {
+  /** A wash of a single pigment counts as so many mixtures (as 1 where there are no mixtures). */
+  readonly singles: number;
+  /** Cauchy's constant: see FitOptions. */
+  readonly robust: number;
+}
+
+export const WASH_OPTIONS: WashOptions = { singles: 0.2, robust: 6 };
+
+/** Watercolours fitted to washes, and what the fit found out about brush, paper and surface. */
+export interface Washes {
+  /** One per pigment, then the paper fibre; K and S per unit of thickness as `exponents` count it. */
+  readonly paints: readonly Paint[];
+  /** Thickness goes with the amount to this power, one per pigment. */
+  readonly exponents: Float64Array;
+  /** Thickness of the paper fibre inside the film, which scatters 1 per unit. */
+  readonly fibre: number;
+  readonly surface: Surface;
+  /** Measured reflectance of the bare paper. */
+  readonly paper: Reflectance;
+  readonly fit: Fit;
+}
+
+/** Amounts are counted in this unit (of millilitres in the published data), so that K and S are of order 1. */
+const UNIT = 0.04;
+
+/** Standard deviation of L*, a*, b* of a wash that obeys the model. */
+const LAB_SD = 2;
+/** The same of each band; large, since neighbouring bands err together: all bands count as one Lab. */
+const BAND_SD = 12;
+
+const even = (value: number): Float64Array => new Float64Array(BANDS).fill(value);
+const PRIOR: PaintPrior = {
+  K: curvePrior(even(0), { level: 2, shape: 1.5, lengthNm: 90 }),
+  S: curvePrior(even(-1), { level: 0.7, shape: 0.5, lengthNm: 90 }),
+};
+
+/** Paper fibre that the paint sinks into: it scatters and does not absorb. */
+const FIBRE: Paint = { K: spectrum<'K'>(), S: spectrum<'S'>(even(1)) };
+
+const logistic = (x: number): number => 1 / (1 + Math.exp(-x));
+const logit = (y: number): number => Math.log(y / (1 - y));
+const K1_BELOW = 0.1;
+const K2_BELOW = 0.9;
+
+/** Settings: an exponent per pigment, then k1, k2 and fibre in forms that are valid for any number. */
+const settingsOf = (pigments: number): Experiment['settings'] => [
+  ...Array.from({ length: pigments }, () => ({ start: 0.9, sd: 0.1 })),
+  // A matt film seen without its glare has little of k1.
+  { start: logit(0.02 / K1_BELOW), sd: 0.05 },
+  // Light inside a binder of index 1.5 meets k2 = 0.6 (Fresnel's equations, diffuse).
+  { start: logit(0.6 / K2_BELOW), sd: 0.05 },
+  { start: Math.log(0.3), sd: 0.1 },
+];
+
+function meaning(settings: Float64Array): Pick<Washes, 'exponents' | 'surface' | 'fibre'> {
+  const count = settings.length - 3;
+  const surface: Surface = {
+    k1: K1_BELOW * logistic(settings[count]!),
+    k2: K2_BELOW * logistic(settings[count + 1]!),
+    specular: 'included',
+  };
+  return { exponents: settings.slice(0, count), surface, fibre: Math.exp(settings[count + 2]!) };
+}
+
+/** The film that a wash leaves: its paints and the fibre between them, over the paper. */
+function filmOf(
+  amounts: ArrayLike<number>,
+  { exponents, fibre }: Pick<Washes, 'exponents' | 'fibre'>,
+  ground: Reflectance,
+): Pick<Swatch, 'parts'> & Required<Pick<Swatch, 'film'>> {
+  const parts = new Float64Array(amounts.length + 1);
+  let sum = fibre;
+  for (let i = 0; i < amounts.length; i++) {
+    if (amounts[i]! > 0) parts[i] = (amounts[i]! / UNIT) ** exponents[i]!;
+    sum += parts[i]!;
+  }
+  parts[amounts.length] = fibre;
+  return { parts, film: { filmMm: sum / PER_MM, ground } };
+}
+
+const isSingle = ({ amounts }: Wash): boolean =>
+  Array.from(amounts).filter((amount) => amount > 0).length === 1;
+
+/**
+ * Watercolours as films over paper (Kubelka and Munk), K and S by the joint fit to all washes. Fitted
+ * along, with the same washes: each pigment's exponent on its amount (a wash twice as rich is not
+ * twice as thick), the surface, and how much the paper fibre inside the film scatters.
+ *
+ * @param pigments how many; every wash has as many amounts
+ * @param paper    measured reflectance of the bare paper
+ * @param from     an earlier fit of the same pigments, to begin from
+ * @throws RangeError for a wash that is none
+ */
+export function fitWashes(
+  pigments: number,
+  paper: Reflectance,
+  washes: readonly Wash[],
+  options: WashOptions = WASH_OPTIONS,
+  from?: Washes,
+): Washes {
+  const singles = washes.every(isSingle) ? 1 : options.singles;
+  const observed = washes.map((wash) => ({
+    amounts: wash.amounts,
+    lab: { lab: labOf(wash.R), sd: LAB_SD },
+    spectrum: { R: wash.R, sd: BAND_SD },
+    weight: isSingle(wash) ? singles : 1,
+  }));
+  const experiment: Experiment = {
+    settings: settingsOf(pigments),
+    at: (settings) => {
+      const found = meaning(settings);
+      const ground = removeSurface(paper, found.surface).R;
+      const swatches = observed.map(({ amounts, ...wash }) => ({
+        ...wash,
+        ...filmOf(amounts, found, ground),
+      }));
+      return { swatches, surface: found.surface };
+    },
+  };
+  const paints = Array.from({ length: pigments }, (_, i) =>
+    from ? { prior: PRIOR, start: from.paints[i]! } : { prior: PRIOR },
+  );
+  const fit = fitExperiment(experiment, [...paints, { known: FIBRE }], {
+    robust: options.robust,
+    tolerance: 1e-4,
+    detail: 1e-3,
+  });
+  return { paints: fit.paints, ...meaning(fit.settings), paper, fit };
+}
+
+/** Measured reflectance that is expected of a wash, in a new spectrum. */
+export function seenWash(amounts: ArrayLike<number>, washes: Washes): Reflectance {
+  const ground = removeSurface(washes.paper, washes.surface).R;
+  return seen(filmOf(amounts, washes, ground), washes.paints, washes.surface);
+}

@@ -1,0 +1,20 @@
+import { pasteOf, weightsOf } from './paste.ts';
+import type { Stock, StockEntry } from './stock.ts';
+import { grindOfPigment } from './weigh.ts';
+
+/**
+ * Cubic centimetres of paste that an entry holds, or would make once ground in linseed oil; null
+ * where it was not weighed, or where its density or oil is not known.
+ */
+export function pasteCm3(stock: Stock, entry: StockEntry): number | null {
+  if (entry.amount === null) return null;
+  if (entry.unit === 'ml') return entry.amount;
+  const own = stock.own.find(({ id }) => id === entry.pigment);
+  const grind = grindOfPigment(entry.pigment, {
+    density: entry.density ?? own?.density ?? undefined,
+    oil: entry.oil ?? own?.oil ?? undefined,
+  });
+  if (!grind.ok) return null;
+  const perCm3 = weightsOf(1, grind.value);
+  return entry.amount / (entry.form === 'powder' ? perCm3.pigment : pasteOf(grind.value).density);
+}

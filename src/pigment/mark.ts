@@ -1,0 +1,24 @@
+import { chroma } from '../colour/lab.ts';
+import { fail, ok } from '../result.ts';
+import type { StockResult } from './edit.ts';
+import { labelOf } from './label.ts';
+import { curveOfEntry } from './mixable.ts';
+import type { Stock } from './stock.ts';
+import { masstone } from './white.ts';
+
+/** The least lightness and the most chroma of something that can serve as a white. */
+const WHITE = { L: 85, C: 20 } as const;
+
+/** Marks the studio's white, or none. */
+export function markWhite(stock: Stock, id: string | null): StockResult {
+  if (id === null) return ok({ ...stock, white: null });
+  const entry = stock.entries.find((each) => each.id === id);
+  if (entry === undefined) return fail([{ code: 'stock-gone', field: null }]);
+  const label = labelOf(stock, entry);
+  const paint = curveOfEntry(stock, entry);
+  if (paint === null) return fail([{ code: 'stock-white-uncurved', field: null, label }]);
+  const lab = masstone(paint, stock.surface);
+  if (lab[0] < WHITE.L || chroma(lab) > WHITE.C)
+    return fail([{ code: 'stock-white-dark', field: null, label }]);
+  return ok({ ...stock, white: id });
+}

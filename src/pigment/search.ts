@@ -1,0 +1,61 @@
+import { pasteCm3 } from './amount.ts';
+import { pigmentOf } from './facts.ts';
+import { labelOf } from './label.ts';
+import type { Stock, StockEntry } from './stock.ts';
+
+export type Order = 'name' | 'family' | 'amount' | 'hazard';
+
+/** Families from light to dark in the large, as heaps are set along a palette's edge. */
+const FAMILIES = ['white', 'yellow', 'red', 'green', 'blue', 'brown', 'black'];
+const HAZARDS = ['very_toxic', 'toxic', 'caution', 'low'];
+
+/**
+ * The entries in which every word of a query occurs (in name, other names, colour-index name, family,
+ * grade, lot or note; accents and capitals do not count), in an order. An empty query finds them all.
+ */
+export function findEntries(stock: Stock, query = '', order: Order = 'family'): StockEntry[] {
+  const words = plain(query)
+    .split(/\s+/)
+    .filter((word) => word !== '');
+  return stock.entries
+    .filter((entry) => {
+      const text = textOf(stock, entry);
+      return words.every((word) => text.includes(word));
+    })
+    .map((entry) => ({ entry, label: labelOf(stock, entry), rank: rankOf(stock, entry, order) }))
+    .toSorted((p, q) => p.rank - q.rank || p.label.localeCompare(q.label, 'en', { numeric: true }))
+    .map(({ entry }) => entry);
+}
+
+function textOf(stock: Stock, entry: StockEntry): string {
+  const facts = pigmentOf(entry.pigment);
+  const own = stock.own.find(({ id }) => id === entry.pigment);
+  return plain(
+    [
+      labelOf(stock, entry),
+      entry.note,
+      entry.form,
+      ...(facts?.synonyms ?? own?.synonyms ?? []),
+      facts?.family ?? own?.family ?? '',
+      facts?.colourIndex.name ?? '',
+    ].join(' '),
+  );
+}
+
+function rankOf(stock: Stock, entry: StockEntry, order: Order): number {
+  const facts = pigmentOf(entry.pigment);
+  const own = stock.own.find(({ id }) => id === entry.pigment);
+  switch (order) {
+    case 'name':
+      return 0;
+    case 'family':
+      return FAMILIES.indexOf(facts?.family ?? own?.family ?? '');
+    case 'hazard':
+      return HAZARDS.indexOf(facts?.hazard.level ?? own?.hazard ?? 'caution');
+    case 'amount':
+      // What runs out first comes first; what nobody weighed comes last.
+      return pasteCm3(stock, entry) ?? Number.MAX_VALUE;
+  }
+}
+
+const plain = (text: string): string => text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();

@@ -1,0 +1,124 @@
+import type { Detail } from './drawn.ts';
+import { FINENESS, type Length } from './length.ts';
+import { piecesOf } from './piece.ts';
+import { between, type Chance } from './seed.ts';
+import { type Section, type Weave, weave } from './weave.ts';
+
+export interface Fall {
+  readonly peg: { readonly x: number; readonly y: number };
+  /** Width at the widest, drawing units. */
+  readonly wide: number;
+  /** The longest thread's length. */
+  readonly long: number;
+  /** Where in its width the cloth hangs from the peg, 0…1. */
+  readonly anchor: number;
+  /** Sideways drift of the lower end. */
+  readonly lean: number;
+  readonly folds: number;
+  /** Length of the thread at s, 0…1 of the longest. */
+  readonly hem: (s: number) => number;
+  /** Least and most of the steepest direction at the lower end, radians. */
+  readonly swing: readonly [number, number];
+  /** Where its soft waves begin, radians. */
+  readonly start: number;
+}
+
+/** Cloth falling from one peg: folds stand close at the peg, open downward, some of them dying away. */
+export function fall(
+  shape: Fall,
+  next: Chance,
+  detail: Detail,
+): { woven: Weave; hem: (s: number) => number } {
+  const flanks = shape.folds * 2 + (next() < 0.5 ? 1 : 0);
+  const wave = Array.from({ length: flanks }, () => ({
+    above: between(next, 0.55, 1.1) * (next() < 0.3 ? 1.7 : 1),
+    below: between(next, 0.7, 1.45),
+    swingAbove: between(next, 0.95, 1.4),
+    swingBelow: between(next, shape.swing[0], shape.swing[1]),
+    dies: next() < 0.25,
+    where: between(next, 0.3, 0.7),
+  }));
+  // Both halves of a fold die together, or its ridge would turn into a step.
+  for (let k = 0; k + 1 < flanks; k += 2) {
+    const one = wave[k];
+    const other = wave[k + 1];
+    if (one && other) {
+      other.dies = one.dies;
+      other.where = one.where;
+    }
+  }
+  const sway = between(next, -0.01, 0.01) * shape.wide;
+  // The free edges turn back narrow and never lie open.
+  for (const edge of [wave[0], wave.at(-1)]) {
+    if (!edge) continue;
+    edge.dies = false;
+    edge.below *= 0.4;
+  }
+  const ripple = between(next, 0.6, 1.3);
+  const section: Section = {
+    flanks,
+    first: next() < 0.5 ? 1 : -1,
+    turn: 0.2,
+    cloth: (flank, v) => {
+      const w = wave[flank] ?? { above: 1, below: 1 };
+      return w.above * (1 + (w.below - 1) * v);
+    },
+    swing: (flank, v) => {
+      const w = wave[flank];
+      if (!w) return 1;
+      const angle = w.swingAbove + (w.swingBelow - w.swingAbove) * v ** 0.8;
+      if (!w.dies) return angle;
+      const gone = Math.min(1, Math.max(0, (v - w.where) / 0.4));
+      return angle * (1 - 0.65 * gone * gone * (3 - 2 * gone));
+    },
+    place: (across, out, v, s) => {
+      const spread = shape.wide * (0.05 + 0.95 * v ** 0.7);
+      const x =
+        shape.peg.x +
+        shape.lean * v ** 1.4 +
+        sway * Math.sin(v * 4.2 + shape.start) * v +
+        spread * (across - shape.anchor);
+      // Cloth never falls quite plumb: long soft waves down the folds make their lights swell and fade.
+      const wave =
+        Math.sin(2 * Math.PI * (ripple * v + 0.9 * s) + shape.start) +
+        0.6 * Math.sin(2 * Math.PI * (2.3 * ripple * v - 1.7 * s) + 2 * shape.start);
+      const z = spread * (out + 0.013 * wave * v);
+      return [x, shape.peg.y + shape.long * v + 0.17 * spread * out, z];
+    },
+  };
+  return { woven: weave(section, FINENESS[detail].weave), hem: shape.hem };
+}
+
+/** The bunch of cloth that stands above a peg, where it was pinched to be pinned. */
+export function ear(
+  peg: { x: number; y: number },
+  size: number,
+  next: Chance,
+  detail: Detail,
+): Length {
+  const folds = 2;
+  const wave = Array.from({ length: folds * 2 }, () => between(next, 0.7, 1.4));
+  const tips = Array.from({ length: 8 }, () => between(next, 0.4, 1));
+  const woven = weave(
+    {
+      flanks: folds * 2,
+      first: 1,
+      cloth: (flank) => wave[flank] ?? 1,
+      swing: () => 1.4,
+      place: (across, out, v) => {
+        const spread = size * (0.3 + 0.75 * v);
+        const z = spread * out;
+        return [peg.x + spread * (across - 0.5), peg.y - size * v + 0.12 * z, z];
+      },
+    },
+    16,
+  );
+  const { columns } = FINENESS[detail];
+  const hem = (s: number) => {
+    const at = s * (tips.length - 1);
+    const k = Math.min(tips.length - 2, Math.floor(at));
+    const a = tips[k] ?? 1;
+    return a + ((tips[k + 1] ?? 1) - a) * (at - k);
+  };
+  return { pieces: piecesOf(woven, { to: hem, columns, rows: 8 }), band: [] };
+}

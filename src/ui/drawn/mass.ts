@@ -1,0 +1,123 @@
+import { blend } from './blend.ts';
+import { contours } from './contour.ts';
+import type { DrawnLadder } from './drawn.ts';
+import { borderOf, outline, pathOf } from './path.ts';
+import type { LitSheet, Tone } from './tone.ts';
+
+/** How far tones keep back from an edge, drawing units. */
+const HAIR = 0.7;
+
+/** A flat shape of one colour. */
+export interface Mass {
+  readonly d: string;
+  readonly fill: string;
+}
+
+/** The colour at a place on the ladder, between two neighbouring steps mixed as light. */
+export function colourAt(ladder: DrawnLadder, place: number): string {
+  const low = Math.min(5, Math.max(0, Math.floor(place)));
+  const from = ladder[low]?.hex ?? '#808080';
+  return blend(from, ladder[Math.min(5, low + 1)]?.hex ?? from, place - low);
+}
+
+/**
+ * A piece of cloth massed in as a painter would: the whole shape in the tone that its long edges
+ * have, then every darker tone upon it and every lighter one, so many to a step that they melt
+ * together. To begin at the edge's own tone keeps a rim of another tone from showing there.
+ *
+ * @param perStep tones between two neighbouring steps
+ * @param slack how far a line may stray, in units of the drawing
+ */
+export function massesOf(
+  sheet: LitSheet,
+  ladder: DrawnLadder,
+  tone: Tone,
+  perStep: number,
+  slack: number,
+): Mass[] {
+  const places = sheet.light.map((light) => tone(light) * perStep);
+  const least = places.reduce((low, place) => Math.min(low, place), 5 * perStep);
+  const most = places.reduce((high, place) => Math.max(high, place), 0);
+  let edge = 0;
+  for (let j = 0; j < sheet.rows; j++) {
+    edge += places[j * sheet.columns] ?? 0;
+    edge += places[(j + 1) * sheet.columns - 1] ?? 0;
+  }
+  const ground = Math.floor(edge / (2 * sheet.rows));
+  const shade = (level: number) =>
+    colourAt(ladder, Math.min(5, Math.max(0, (level + 0.5) / perStep)));
+  const masses: Mass[] = [];
+  const lay = (d: string, level: number) => {
+    if (d) masses.push({ d, fill: shade(level) });
+  };
+  const border = borderOf(sheet, slack);
+  const drawn = { ...sheet, x: sheet.x.slice(), y: sheet.y.slice(), kept: border.slice() };
+  const near = (level: number) => keepBack(sheet, drawn, border, places, level);
+  near(ground);
+  lay(outline(drawn, drawn.kept), ground);
+  for (let level = ground + 1; level < most; level++) {
+    near(level);
+    lay(pathOf(contours(drawn, places, level, drawn.kept), slack), level);
+  }
+  const turned = places.map((place) => -place);
+  for (let level = ground - 1; level + 1 > least; level--) {
+    near(level);
+    lay(pathOf(contours(drawn, turned, -(level + 1), drawn.kept), slack), level);
+  }
+  return masses;
+}
+
+/**
+ * Keeps a tone a hair's breadth back from the long edges wherever tones nearer to what is seen
+ * there will cover it. A pixel that an edge cuts through takes a little of every tone that shares
+ * that edge, and many darker ones would draw a line along a light fold.
+ */
+function keepBack(
+  sheet: LitSheet,
+  drawn: { readonly x: Float64Array; readonly y: Float64Array; readonly kept: Uint8Array },
+  border: Uint8Array,
+  places: Float64Array,
+  level: number,
+): void {
+  const { columns, rows, x, y } = sheet;
+  const inward = Math.min(3, columns - 1);
+  drawn.kept.set(border);
+  for (const side of [0, 1]) {
+    let before: boolean | undefined;
+    for (let j = 0; j < rows; j++) {
+      const edge = j * columns + (side === 0 ? 0 : columns - 1);
+      const inner = edge + (side === 0 ? inward : -inward);
+      const ex = x[edge] ?? 0;
+      const ey = y[edge] ?? 0;
+      const far = Math.abs((places[edge] ?? 0) - level - 0.5) > 1.6;
+      const dx = (x[inner] ?? 0) - ex;
+      const dy = (y[inner] ?? 0) - ey;
+      const part = far ? Math.min(0.5, HAIR / (Math.hypot(dx, dy) || 1)) : 0;
+      drawn.x[edge] = ex + dx * part;
+      drawn.y[edge] = ey + dy * part;
+      // Where the line steps from the edge inward, both its points have to stay.
+      if (before !== undefined && before !== far) {
+        drawn.kept[edge] = 1;
+        drawn.kept[edge - columns] = 1;
+      }
+      before = far;
+    }
+  }
+}
+
+/** The parts of a piece that fall on steps the shelf does not reach, to be hatched (fill rule even-odd). */
+export function unreachedOf(
+  sheet: LitSheet,
+  ladder: DrawnLadder,
+  tone: Tone,
+  slack: number,
+): string {
+  const places = sheet.light.map(tone);
+  let d = '';
+  for (let step = 0; step < 6; step++) {
+    if (ladder[step]?.reachable !== false) continue;
+    d += pathOf(contours(sheet, places, step - 0.5), slack);
+    d += pathOf(contours(sheet, places, step + 0.5), slack);
+  }
+  return d;
+}

@@ -1,0 +1,82 @@
+import type { Board } from './board.ts';
+
+/** Height of a line of words on the board, px. */
+export const LINE = 15;
+
+export interface BoardPile {
+  readonly name: string;
+  readonly hex: string;
+  /** Amount in any one unit for all piles of the board; area is in proportion. */
+  readonly amount: number;
+}
+
+/** Where a pile's middle comes, before its size is known. */
+export interface Spot {
+  readonly kind: 'pigment' | 'mixed';
+  readonly index: number;
+  readonly x: number;
+  readonly y: number;
+  readonly amount: number;
+}
+
+/** Pigments evenly along the line of seats. */
+export const seated = (board: Board, pigments: readonly BoardPile[], inset: number): Spot[] =>
+  pigments.map((pile, index) => {
+    const way = pigments.length === 1 ? 0 : index / (pigments.length - 1);
+    return { kind: 'pigment', index, amount: pile.amount, ...board.seat(way, inset) };
+  });
+
+/** The mixtures in rows between the hole and the far seats; nothing where they do not fit. */
+export function mixedRows(
+  board: Board,
+  seats: readonly Spot[],
+  order: readonly (BoardPile & { readonly index: number })[],
+  bound: number,
+  rowHeight: number,
+): Spot[] | undefined {
+  const { hole, width, height } = board;
+  const clear = bound + LINE + 4;
+  const spans: { y: number; from: number; to: number; holds: number }[] = [];
+  let room = 0;
+  const cell = Math.max(2 * bound + 8, Math.min(width * 0.16, 84));
+  for (let y = height - 6 - bound - LINE - 8; y > height * 0.56; y -= rowHeight) {
+    let [from, to] = board.chord(y + bound * 0.4, bound + 4);
+    from = Math.max(from, width * 0.22);
+    if (Math.abs(y - hole.y) < hole.ry + clear) from = Math.max(from, hole.x + hole.rx + 8);
+    for (const seat of seats) {
+      if (Math.abs(seat.y - y) > 1.7 * bound + LINE) continue;
+      if (seat.x > width / 2) to = Math.min(to, seat.x - bound - 8);
+      else from = Math.max(from, seat.x + bound + 8);
+    }
+    const holds = Math.floor((to - from) / cell);
+    if (holds < 1) continue;
+    spans.unshift({ y, from, to, holds });
+    room += holds;
+    if (room >= order.length) break;
+  }
+  if (room < order.length) return undefined;
+  // A short row at the bottom sits better than a short row at the top.
+  const spots: Spot[] = [];
+  let next = 0;
+  for (const [k, span] of spans.entries()) {
+    const later = spans.slice(k + 1).reduce((sum, { holds }) => sum + holds, 0);
+    const even = Math.ceil((order.length - next) / (spans.length - k));
+    const count = Math.min(span.holds, Math.max(order.length - next - later, even));
+    const pitch = (span.to - span.from) / Math.max(1, count);
+    for (let m = 0; m < count; m++) {
+      const pile = order[next];
+      if (!pile) break;
+      next++;
+      spots.push({
+        kind: 'mixed',
+        index: pile.index,
+        amount: pile.amount,
+        x: span.from + pitch * (m + 0.5),
+        y:
+          span.y -
+          Math.min(12, rowHeight * 0.1) * Math.cos(((m + 0.5) / count) * Math.PI * 2) * 0.5,
+      });
+    }
+  }
+  return spots;
+}

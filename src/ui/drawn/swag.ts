@@ -1,0 +1,64 @@
+import type { Detail } from './drawn.ts';
+import { FINENESS } from './length.ts';
+import { between, type Chance } from './seed.ts';
+import { type Section, type Weave, weave } from './weave.ts';
+
+/** Cloth slung between two pegs: nested hanging curves that gather at both. */
+export function swag(
+  left: { x: number; y: number },
+  right: { x: number; y: number },
+  slack: { above: number; below: number },
+  folds: number,
+  next: Chance,
+  detail: Detail,
+): Weave {
+  const flanks = folds * 2 + 1;
+  const wave = Array.from({ length: flanks }, (_, k) => ({
+    left: between(next, 0.6, 1.4) * (1 + 0.5 * (k / flanks)),
+    right: between(next, 0.6, 1.4) * (1 + 0.5 * (k / flanks)),
+    swing: between(next, 1.1, 1.8),
+    side: Math.floor(next() * 3),
+  }));
+  for (let k = 0; k + 1 < flanks; k += 2) {
+    const one = wave[k];
+    const other = wave[k + 1];
+    if (one && other) other.side = one.side;
+  }
+  const lowest = between(next, 0.42, 0.58);
+  const start = between(next, 0, 6);
+  const section: Section = {
+    flanks,
+    first: 1,
+    cloth: (flank, v) => {
+      const w = wave[flank];
+      return w ? w.left + (w.right - w.left) * v : 1;
+    },
+    swing: (flank, v) => {
+      const w = wave[flank];
+      if (!w) return 1;
+      // Folds born at one peg lose themselves before they come to the other.
+      const kept = w.side === 0 ? 1 : w.side === 1 ? 1.1 - v : 0.1 + v;
+      const near = Math.min(1, kept * 1.9);
+      return w.swing * (0.3 + 0.7 * near * near * (3 - 2 * near));
+    },
+    place: (across, out, v, s) => {
+      // The deepest point need not hang midway.
+      const u = v ** (Math.log(0.5) / Math.log(lowest));
+      const bow = 4 * u * (1 - u);
+      const sag = slack.above + (slack.below - slack.above) * across ** 1.1;
+      const round = bow ** (1 - 0.4 * across);
+      const span = (slack.below - slack.above) * round + 10;
+      const z = span * (out + 0.012 * Math.sin(7 * v + 9 * s + start));
+      return [
+        left.x + (right.x - left.x) * v,
+        left.y +
+          (right.y - left.y) * v +
+          sag * round +
+          12 * (across - 0.5) * (1 - bow) +
+          0.1 * span * out,
+        z,
+      ];
+    },
+  };
+  return weave(section, FINENESS[detail].weave);
+}

@@ -1,0 +1,22 @@
+import { benchGather } from './gather.ts';
+import { benchMixture } from './mixture.ts';
+
+const cell = (value: number, digits: number, width: number) =>
+  value.toFixed(digits).padStart(width);
+
+console.log('Gathering: file to harmony in a worker, against decoding alone in the same browser');
+const rows = await benchGather();
+if (rows === null) console.log('  skipped: no Chromium');
+else {
+  console.log('  photograph          MB   decode ms   harmony ms   ratio   page held up ms');
+  for (const { photo, megabytes, decodeMs, wholeMs, ratio, heldUpMs } of rows)
+    console.log(
+      `  ${photo.padEnd(16)}${cell(megabytes, 1, 6)}${cell(decodeMs, 0, 12)}${cell(wholeMs, 0, 13)}${cell(ratio, 2, 8)}${cell(heldUpMs, 0, 18)}`,
+    );
+}
+
+console.log('\nMixing: 5 colours with up to 4 pigments, in Node');
+for (const { what, ms, ratio, note } of benchMixture()) {
+  const times = ratio === null ? '' : `${ratio.toFixed(2)} times`;
+  console.log(`  ${what.padEnd(44)}${cell(ms, 0, 8)} ms  ${times.padEnd(14)}${note}`);
+}

@@ -1,0 +1,109 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { chromium } from 'playwright-core';
+import sharp from 'sharp';
+import { build } from 'vite';
+import { serveApp } from '../../src/cli/server.ts';
+import { CHROMIUM_FLAGS, ensureChromium } from '../tools/chromium.ts';
+
+const ROOT = resolve(import.meta.dirname, '../..');
+const ROUNDS = 7;
+
+/** One row of the report: a photograph, and how its gathering compares with decoding it alone. */
+export interface GatherRow {
+  readonly photo: string;
+  readonly megabytes: number;
+  readonly decodeMs: number;
+  readonly wholeMs: number;
+  readonly ratio: number;
+  readonly heldUpMs: number;
+}
+
+/** Repeatable noise: mulberry32, public domain. */
+function noise(seed: number): () => number {
+  let a = seed;
+  return () => {
+    a = (a + 0x6d2b79f5) | 0;
+    let t = Math.imul(a ^ (a >>> 15), 1 | a);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+  };
+}
+
+/** A sample enlarged to so many megapixels; noisy as from a small sensor, or smooth. */
+async function photograph(megapixels: number, noisy: boolean): Promise<Buffer> {
+  const height = Math.round(Math.sqrt((megapixels * 1e6) / 1.4));
+  const width = Math.round(height * 1.4);
+  const { data } = await sharp(resolve(ROOT, 'samples/jay-feather.jpg'))
+    .resize(width, height)
+    .raw()
+    .toBuffer({ resolveWithObject: true });
+  if (noisy) {
+    const next = noise(1);
+    for (let i = 0; i < data.length; i++) data[i] = clamp(data[i]! + (next() - 0.5) * 36);
+  }
+  return sharp(data, { raw: { width, height, channels: 3 } })
+    .jpeg({ quality: 92 })
+    .toBuffer();
+}
+const clamp = (v: number): number => Math.max(0, Math.min(255, Math.round(v)));
+
+const median = (values: number[]): number =>
+  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]!;
+
+/** File to harmony in a worker of Chromium against decoding alone, in the same run. Null without a browser. */
+export async function benchGather(): Promise<GatherRow[] | null> {
+  const executablePath = ensureChromium();
+  if (executablePath === null) return null;
+  const folder = mkdtempSync(join(tmpdir(), 'kingcup-bench-'));
+  await build({
+    root: resolve(import.meta.dirname, '../../tests/bench/page'),
+    configFile: false,
+    logLevel: 'error',
+    base: './',
+    worker: { format: 'es' },
+    build: { outDir: folder, emptyOutDir: true, target: 'es2023' },
+  });
+  const photos: [string, number, boolean][] = [
+    ['smooth, 1 MP', 1, false],
+    ['smooth, 3 MP', 3, false],
+    ['smooth, 12 MP', 12, false],
+    ['noisy, 12 MP', 12, true],
+    ['smooth, 48 MP', 48, false],
+  ];
+  const sizes = new Map<string, number>();
+  for (const [i, [name, megapixels, noisy]] of photos.entries()) {
+    const bytes = await photograph(megapixels, noisy);
+    sizes.set(name, bytes.length / 1e6);
+    writeFileSync(join(folder, `${i}.jpg`), bytes);
+  }
+  const { server, url } = await serveApp(folder, 0);
+  const browser = await chromium.launch({ executablePath, args: CHROMIUM_FLAGS });
+  try {
+    const page = await browser.newPage();
+    await page.goto(url);
+    const rows: GatherRow[] = [];
+    for (const [i, [photo]] of photos.entries()) {
+      const { decode, whole, heldUpMs } = await page.evaluate(
+        ([path, rounds]) => window.timePhoto(path, rounds),
+        [`${i}.jpg`, ROUNDS] as const,
+      );
+      const [decodeMs, wholeMs] = [median(decode), median(whole)];
+      rows.push({
+        photo,
+        megabytes: sizes.get(photo)!,
+        decodeMs,
+        wholeMs,
+        ratio: wholeMs / decodeMs,
+        heldUpMs,
+      });
+    }
+    return rows;
+  } finally {
+    await browser.close();
+    server.closeAllConnections();
+    server.close();
+    rmSync(folder, { recursive: true });
+  }
+}

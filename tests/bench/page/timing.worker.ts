@@ -1,0 +1,36 @@
+import { readPhoto } from '../../../workers/photo.ts';
+
+export interface TimingJob {
+  readonly file: Blob;
+  readonly rounds: number;
+}
+
+/** Milliseconds, one value a round, decode and whole taken in turn so that both meet the same machine. */
+export interface Timing {
+  readonly decode: number[];
+  readonly whole: number[];
+}
+
+const scope = self as unknown as {
+  onmessage: ((event: MessageEvent<TimingJob>) => void) | null;
+  postMessage(message: Timing): void;
+};
+
+scope.onmessage = async ({ data: { file, rounds } }) => {
+  const timing: Timing = { decode: [], whole: [] };
+  // The first round warms both up and is not counted.
+  for (let round = 0; round <= rounds; round++) {
+    const a = performance.now();
+    const bitmap = await createImageBitmap(file);
+    const b = performance.now();
+    bitmap.close();
+    const c = performance.now();
+    const { value } = await readPhoto({ file, keep: false }, () => {});
+    const d = performance.now();
+    if (!value.ok) throw new Error(value.fault.code);
+    if (round === 0) continue;
+    timing.decode.push(b - a);
+    timing.whole.push(d - c);
+  }
+  scope.postMessage(timing);
+};

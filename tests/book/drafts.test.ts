@@ -1,0 +1,66 @@
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { flushOnHide, type Page } from '../../src/book/drafts.ts';
+import type { Book } from '../../src/book/store.ts';
+import { failAtCommit } from './disk.ts';
+import { freshDisk, harmonyBodyOf, must, openMade } from './made.ts';
+
+let book: Book;
+const line: string[] = [];
+beforeEach(async () => {
+  freshDisk();
+  book = await openMade();
+  line.length = 0;
+  book.saving.subscribe(({ state }) => line.push(state));
+});
+afterEach(() => {
+  vi.useRealTimers();
+});
+
+const type = (name: string) =>
+  book.later({ kind: 'harmony', id: 'harmony-0001', body: harmonyBodyOf(name) });
+const names = async () => must(await book.list()).map(({ name }) => name);
+
+test('what is typed is saving at once and saved soon, only its last state', async () => {
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+  for (const name of ['J', 'Ja', 'Jay']) type(name);
+  expect(line).toEqual(['saved', 'saving']);
+  vi.advanceTimersByTime(650);
+  expect(await names()).toEqual([]);
+  vi.advanceTimersByTime(100);
+  vi.useRealTimers();
+  await expect.poll(names).toEqual(['Jay']);
+  expect(line).toEqual(['saved', 'saving', 'saved']);
+});
+
+test('a page that hides saves at once', async () => {
+  const listeners = new Set<() => void>();
+  const page = {
+    visibilityState: 'visible',
+    addEventListener: (_: string, listener: () => void) => listeners.add(listener),
+    removeEventListener: (_: string, listener: () => void) => listeners.delete(listener),
+  };
+  const end = flushOnHide(page as Page, book);
+  type('Jay');
+  for (const listener of listeners) listener();
+  expect(await names()).toEqual([]);
+  page.visibilityState = 'hidden';
+  for (const listener of listeners) listener();
+  expect(await names()).toEqual(['Jay']);
+  end();
+  expect(listeners.size).toBe(0);
+});
+
+test('a flush tells of a draft that could not be saved, and the line keeps saying so', async () => {
+  const mend = failAtCommit(() => new DOMException('', 'QuotaExceededError'));
+  type('Jay');
+  expect(await book.flush()).toEqual({ ok: false, fault: { code: 'disk-full' } });
+  mend();
+  expect(line.at(-1)).toBe('not saved');
+  await book.retry();
+  expect(line.at(-1)).toBe('saved');
+  expect(await names()).toEqual(['Jay']);
+});
+
+test('a flush with nothing to save is fine', async () => {
+  expect(await book.flush()).toEqual({ ok: true, value: null });
+});

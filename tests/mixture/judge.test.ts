@@ -1,0 +1,102 @@
+import { describe, expect, test } from 'vitest';
+import { deltaE00 } from '../../src/colour/difference.ts';
+import { BANDS, spectrum } from '../../src/colour/grid.ts';
+import { labOfXYZ } from '../../src/colour/lab.ts';
+import { A } from '../../src/colour/observer.ts';
+import { judge, lampDrift } from '../../src/mixture/judge.ts';
+import { type Amount, predict } from '../../src/mixture/predict.ts';
+import { starterShelf } from '../../src/pigment/starter.ts';
+import { invented } from './invented.ts';
+
+const pile: Amount[] = [
+  { pigment: 'white', amount: 6 },
+  { pigment: 'blue', amount: 2 },
+  { pigment: 'red', amount: 1 },
+];
+const paint = (name: string) => invented.paints.find((p) => p.pigment === name)!.paint;
+
+describe('a judgement', () => {
+  test('by lamp-light agrees with direct recomputation', () => {
+    // Kubelka-Munk, Saunderson and the table of CIE A written out once more.
+    let [X, Y, Z] = [0, 0, 0];
+    for (let b = 0; b < BANDS; b++) {
+      const sum = (of: 'K' | 'S') =>
+        pile.reduce((all, a) => all + a.amount * paint(a.pigment)[of][b]!, 0);
+      const q = sum('K') / sum('S');
+      const R = 1 + q - Math.sqrt(q * q + 2 * q);
+      const seen = 0.03 + (0.97 * 0.35 * R) / (1 - 0.65 * R);
+      X += seen * A.X[b]!;
+      Y += seen * A.Y[b]!;
+      Z += seen * A.Z[b]!;
+    }
+    const lamp = labOfXYZ(X, Y, Z, A.white);
+    const found = judge(pile, invented);
+    for (const i of [0, 1, 2] as const) expect(found.lamp[i]).toBeCloseTo(lamp[i], 8);
+    expect(found.lampShift).toBeCloseTo(deltaE00(predict(pile, invented), lamp), 8);
+  });
+
+  test('of a slip agrees with direct recomputation', () => {
+    const { slip } = judge(pile, invented);
+    // Red absorbs more than the others: a little of it goes furthest.
+    expect(slip.pigment).toBe('red');
+    const at = (red: number) =>
+      predict([pile[0]!, pile[1]!, { ...pile[2]!, amount: red }], invented);
+    const worse = Math.max(deltaE00(at(1), at(1.1)), deltaE00(at(1), at(0.9)));
+    expect(slip.deltaE00).toBeCloseTo(worse, 10);
+  });
+
+  test('does not depend on the unit of the amounts', () => {
+    const tenfold = pile.map((a) => ({ ...a, amount: 10 * a.amount }));
+    const [one, other] = [judge(pile, invented), judge(tenfold, invented)];
+    expect(other.slip.deltaE00).toBeCloseTo(one.slip.deltaE00, 9);
+    expect(other.contrast).toBeCloseTo(one.contrast, 9);
+  });
+
+  test('tells what is known of our own pigments', () => {
+    const shelf = starterShelf();
+    const { hazards, weakest, pairs, opacity } = judge(
+      [
+        { pigment: 'lead_white', amount: 4 },
+        { pigment: 'madder_lake', amount: 1 },
+      ],
+      shelf,
+    );
+    expect(hazards.map((h) => [h.pigment, h.level])).toEqual([['lead_white', 'toxic']]);
+    expect(hazards[0]!.caution.length).toBeGreaterThan(10);
+    expect(weakest?.pigment).toBe('madder_lake');
+    expect(pairs.map((p) => [p.pigments, p.severity])).toEqual([
+      [['lead_white', 'madder_lake'], 'caution'],
+    ]);
+    expect(['opaque', 'semi-opaque']).toContain(opacity);
+    const lake = judge([{ pigment: 'madder_lake', amount: 1 }], shelf);
+    expect(lake.contrast).toBeLessThan(
+      judge([{ pigment: 'lead_white', amount: 1 }], shelf).contrast,
+    );
+  });
+
+  test('knows no facts of a stranger’s shelf, and says so by saying nothing', () => {
+    const found = judge(pile, invented);
+    expect(found.hazards).toEqual([]);
+    expect(found.weakest).toBeNull();
+  });
+
+  test('names pigments that are films', () => {
+    const none = new Array<number>(BANDS).fill(0);
+    const clear = { K: paint('red').K, S: spectrum<'S'>(none) };
+    const lake = { pigment: 'lake', label: 'lake', paint: clear };
+    const shelf = { ...invented, paints: [...invented.paints, lake] };
+    expect(judge([...pile, { pigment: 'lake', amount: 1 }], shelf).films).toEqual(['lake']);
+  });
+});
+
+test('lamp-light drift is nothing for colours that move together', () => {
+  const moved = [40, 60, 80].map((L) => ({
+    lab: [L, 5, 5] as const,
+    lamp: [L + 1, 8, 12] as const,
+  }));
+  for (const drift of lampDrift(moved)) expect(drift).toBeCloseTo(0, 9);
+  const [first, ...rest] = moved;
+  const odd = [{ ...first!, lamp: [41, -8, 2] as const }, ...rest];
+  expect(lampDrift(odd)[0]).toBeGreaterThan(10);
+  expect(lampDrift([first!])).toEqual([0]);
+});

@@ -1,0 +1,59 @@
+import { expect, test } from 'vitest';
+import type { Lab } from '../../src/colour/lab.ts';
+import { findMixtures } from '../../src/mixture/find.ts';
+import { predict } from '../../src/mixture/predict.ts';
+import { lacksFor, shortfallOf, shortfallWords } from '../../src/mixture/shortfall.ts';
+import { invented } from './invented.ts';
+
+const nearest = (target: Lab, shelf = invented) => {
+  const found = findMixtures([target], shelf, { alternatives: 0 });
+  if (!found.ok) throw new Error(found.fault.code);
+  return found.value[0]!;
+};
+
+test('a colour within reach has no shortfall', () => {
+  const target: Lab = [55, 2, 3];
+  expect(shortfallOf(target, nearest(target))).toBeNull();
+});
+
+const white = predict([{ pigment: 'white', amount: 1 }], invented);
+test.each([
+  {
+    target: [45, 85, 55],
+    axis: 'chroma',
+    says: /^This is brighter than any .*red.* on the shelf; /,
+  },
+  {
+    target: [white[0] + 3, white[1], white[2]],
+    axis: 'lightness',
+    says: /^This is lighter than any .* on the shelf; /,
+  },
+  { target: [5, 0, 0], axis: 'lightness', says: /^This is deeper than any .* on the shelf; / },
+] as { target: Lab; axis: string; says: RegExp }[])(
+  '$target falls short in $axis',
+  ({ target, axis, says }) => {
+    const found = shortfallOf(target, nearest(target))!;
+    expect(found.axis).toBe(axis);
+    const words = shortfallWords(found);
+    expect(words).toMatch(says);
+    expect(words).toMatch(new RegExp(`gives up .*${axis}.*\\.$`));
+  },
+);
+
+test('the pigment that would reach a colour is named, others are not', () => {
+  const without = {
+    ...invented,
+    paints: invented.paints.filter((p) => !['red', 'earth'].includes(p.pigment)),
+  };
+  const target = predict(
+    [
+      { pigment: 'red', amount: 3 },
+      { pigment: 'white', amount: 2 },
+    ],
+    invented,
+  );
+  const lacks = lacksFor(target, without, invented.paints);
+  expect(lacks[0]).toMatchObject({ pigment: 'red', reachable: true });
+  expect(lacks.map((l) => l.pigment)).not.toContain('white');
+  expect(lacksFor([55, 2, 3], invented, invented.paints)).toEqual([]);
+});

@@ -1,0 +1,53 @@
+import { expect, test } from 'vitest';
+import { findMixtures } from '../../src/mixture/find.ts';
+import { COARSE, FINE, type Limits } from '../../src/mixture/parts.ts';
+import { munsell, rit, TWELVE, withPaints } from '../mixture/data.ts';
+import { describeShared } from '../shared.ts';
+
+const SOAK = process.env.KINGCUP_SOAK === '1';
+
+// Colours: Newhall, Nickerson, Judd, J. Opt. Soc. Am. 33 (1943) 385-418, table I. Paints: Y. Okumura,
+// MS thesis, RIT, 2005. The bars are those of the Kubelka-Munk study beside the data, section 2.
+describeShared('whole parts of reachable Munsell colours', () => {
+  const targets = munsell(300, 5);
+  const shelf = withPaints(rit(), TWELVE);
+  const differences = (limits: Limits, from = shelf, some = targets) => {
+    const found = findMixtures(some, from, { limits, alternatives: 0 });
+    if (!found.ok) throw new Error(found.fault.code);
+    const reached = found.value.filter((a) => a.reachable);
+    for (const { parts } of reached) {
+      const counts = parts.map((p) => p.parts);
+      expect(counts.every((n) => Number.isInteger(n) && n >= 1)).toBe(true);
+      expect(counts.reduce((a, b) => a + b, 0)).toBeLessThanOrEqual(limits.total);
+      if (limits.beyond === Number.POSITIVE_INFINITY)
+        expect(Math.max(...counts)).toBeLessThanOrEqual(limits.ratio * Math.min(...counts));
+    }
+    return reached.map((a) => a.partsDeltaE00).sort((a, b) => a - b);
+  };
+  const at = (sorted: readonly number[], share: number) =>
+    sorted[Math.floor(share * sorted.length)]!;
+
+  test('at most 32 in all: median at most 0.3, 90 % under 3', () => {
+    const sorted = differences(FINE);
+    expect(sorted.length).toBeGreaterThan(120);
+    expect(at(sorted, 0.5)).toBeLessThanOrEqual(0.3);
+    expect(at(sorted, 0.9)).toBeLessThan(3);
+  });
+
+  test('at most 12 in all: median at most 0.9', () => {
+    expect(at(differences(COARSE), 0.5)).toBeLessThanOrEqual(0.9);
+  });
+
+  test('never past the ratio when that is forbidden: median at most 0.3', () => {
+    const strict = { ...FINE, beyond: Number.POSITIVE_INFINITY };
+    expect(at(differences(strict), 0.5)).toBeLessThanOrEqual(0.3);
+  });
+
+  test('24 paints give them nearer still', () => {
+    const more = { ...rit(), paints: rit().paints.slice(0, 24) };
+    const sorted = differences(FINE, more, SOAK ? targets : targets.slice(0, 60));
+    expect(at(sorted, 0.5)).toBeLessThanOrEqual(0.2);
+    // A few dozen colours say nothing about the worst tenth.
+    if (SOAK) expect(at(sorted, 0.9)).toBeLessThan(3);
+  });
+});

@@ -216,9 +216,12 @@ export function cost(p: Group, q: Group, border: Border, around = border.n): num
   const whole = (da * da + db * db) * Math.max(0.02, Math.min(pL, qL));
   const there = whole > 0 ? (border.turnA * da + border.turnB * db) / n / whole : 0;
   const stepC = Math.sqrt((border.acrossC + n * GRAIN_C) / (border.besideC + n * GRAIN_C));
+  // In a strong colour sheen alone makes such an edge.
+  const bySheen = sheen * hueHolds * (across * across > turned * turned ? 1 : 0);
   const hardC =
     Math.min(unit((stepC - 1.25) / 0.4), unit((there - 0.25) / 0.3)) *
-    unit((mismatch - 0.004) / 0.006);
+    unit((mismatch - 0.004) / 0.006) *
+    (1 - 0.7 * bySheen);
   const hard = Math.max(unit(stepL - 1.55), hardC);
   const jump = Math.sqrt(Math.max(0, border.acrossL - border.besideL) / n);
   const light = (hard * (1 - 0.8 * hueHolds) * (dL + jump)) / 2 + 0.04 * dL;

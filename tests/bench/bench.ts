@@ -15,5 +15,8 @@ else {
     );
 }
 
-console.log('\nMixing: 5 colours');
-for (const line of await benchMixture()) console.log(`  ${line}`);
+console.log('\nMixing: 5 colours with up to 4 pigments, in Node');
+for (const { what, ms, ratio, note } of benchMixture()) {
+  const times = ratio === null ? '' : `${ratio.toFixed(2)} times`;
+  console.log(`  ${what.padEnd(44)}${cell(ms, 0, 8)} ms  ${times.padEnd(14)}${note}`);
+}

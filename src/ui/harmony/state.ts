@@ -117,6 +117,8 @@ export function undo(): void {
 async function open(id: string): Promise<void> {
   const here = await opening;
   if (!here) return;
+  // What was open before must not stand there under another name meanwhile.
+  if (specimen.value?.id !== id && kept.value?.id !== id) clear();
   stage.value = 'opening';
   const harmony = await here.get('harmony', id);
   const specimenId = harmony.ok ? harmony.value.body.specimen : id;
@@ -148,6 +150,20 @@ async function open(id: string): Promise<void> {
       isKeyed.value = true;
       studied.value = (gathered?.colours ?? []).map((colour) => ({ gathered: colour, taken: [] }));
     }
+  });
+}
+
+function clear(): void {
+  batch(() => {
+    if (photoUrl.value) URL.revokeObjectURL(photoUrl.value);
+    photoUrl.value = null;
+    specimen.value = null;
+    kept.value = null;
+    labels.value = null;
+    studied.value = [];
+    past.value = [];
+    name.value = '';
+    note.value = '';
   });
 }
 

@@ -316,6 +316,13 @@ describeBrowser('the shelf', () => {
       await page.getByLabel('Family', { exact: true }).selectOption('green');
       const own = page.locator('.shelf-own');
       await own.getByText('A colour as seen', { exact: true }).click();
+      await page.getByLabel(/Or in figures/).fill('48 −22');
+      await page.getByRole('button', { name: 'Put it on the shelf' }).click();
+      await own
+        .getByRole('alert')
+        .getByText(/three numbers of a surface/)
+        .waitFor();
+      expect(await own.isVisible()).toBe(true);
       await page.getByLabel(/Or in figures/).fill('48 −22 24');
       await own.getByRole('img').waitFor();
       expect(await violations(page)).toEqual([]);

@@ -175,7 +175,7 @@ function reflect(
   const own = folds[3]!.lab;
   for (const t of [0.5, 0.6, 0.4, 0.7, 0.3]) {
     const wish = reflection(own, neighbour, foot + t * (top - foot));
-    const near = dulled(wish, (lab) => (layer.find(lab)?.deltaE00 ?? 9) <= 1) ?? wish;
+    const near = dulled(wish, (lab) => layer.reaches(lab)) ?? wish;
     const bounds: Bounds = {
       below: { lab: half.lab, partsLab: half.partsLab },
       above: { lab: shadow.lab, partsLab: shadow.partsLab },

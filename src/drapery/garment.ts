@@ -78,32 +78,34 @@ function clothOf(wish: ClothWish, bench: Bench): Cloth {
   const room = ends === null ? 0 : ends.lightest - ends.deepest;
   if (tones === null || ends === null || room < 4) throw new Snag({ code: 'no-range', name });
 
-  // Something is kept in hand for the brightest gleam and the deepest dark (Alberti 1435).
   const white = whiteOf(shelf, wish.pigments);
-  const L = Math.min(
+  // Something is kept in hand for the brightest gleam and the deepest dark (Alberti 1435).
+  const top = Math.min(
     ends.lightest - Math.min(LEAST_UP, 0.4 * room),
     white[0] - UNDER_WHITE,
     Math.max(ends.deepest + Math.min(LEAST_DOWN, 0.55 * room), lab[0]),
   );
-  const local = tones.strongest(L, chroma(lab), 0, 0, 7) ?? tones.at(L, 0);
-  const steps = lightnesses(L, { ...ends, white: white[0] }, stuff, wish.even ?? false);
-  const shot = way === 'shot cloth' ? shotShadows(wish, local, steps, bench) : null;
-  const wishes = (): readonly Lab[] => {
-    if (way === 'as nature had it') {
-      const nature = natureOf(wish.ladder!, shelf, tones, ends);
-      if (nature === null) throw new Snag({ code: 'no-range', name });
-      return nature;
-    }
-    const lights = lightsOf(tones, local, [steps[0]!, steps[1]!], white, wish.upright ?? false);
-    if (shot === null) return [...lights, local, ...shadowsOf(tones, local, steps.slice(3))];
-    const half = meeting(tones, local, shot.wishes[0]!, shot.half);
-    return [...lights, local, half, ...shot.wishes];
-  };
-  const layer = new Layer(bench, lab, rule, wish.pigments);
-  const { folds, reflected } = layFolds(
-    { wish, wishes: wishes(), shadowHue: wish.shadows },
-    layer,
-    bench,
+  const { folds, reflected } = firstThatLays(
+    (more) => {
+      if (way === 'as nature had it') {
+        const nature = natureOf(wish.ladder!, shelf, tones, ends, more);
+        if (nature === null) throw new Snag({ code: 'no-range', name });
+        return nature;
+      }
+      const foot = ends.deepest + Math.min(LEAST_DOWN, 0.55 * room);
+      const L = top - foot > ROOM ? Math.max(foot, top - ROOM * more) : top + ROOM * more;
+      const local = tones.strongest(L, chroma(lab), 0, 0, 7) ?? tones.at(L, 0);
+      const steps = lightnesses(L, { ...ends, white: white[0] }, stuff, wish.even ?? false);
+      const lights = lightsOf(tones, local, [steps[0]!, steps[1]!], white, wish.upright ?? false);
+      if (way !== 'shot cloth')
+        return [...lights, local, ...shadowsOf(tones, local, steps.slice(3))];
+      const shot = shotShadows(wish, local, steps, bench);
+      return [...lights, local, meeting(tones, local, shot.wishes[0]!, shot.half), ...shot.wishes];
+    },
+    (wishes) => {
+      const layer = new Layer(bench, lab, rule, wish.pigments);
+      return layFolds({ wish, wishes, shadowHue: wish.shadows }, layer, bench);
+    },
   );
   const localFold = folds[2]!;
   return {
@@ -137,6 +139,26 @@ function underGlaze(
 function whiteOf(shelf: Shelf, pigments: readonly string[] | undefined): Lab {
   const masstones = masstonesOf(shelf).filter(({ pigment }) => pigments?.includes(pigment) ?? true);
   return masstones.map(({ lab }) => lab).toSorted((p, q) => q[0] - p[0])[0] ?? [100, 0, 0];
+}
+
+/** Where whole parts leave no six lightnesses, the local colour gives way by so much L*, and once more. */
+const ROOM = 6;
+const TRIES = 4;
+
+/** The first plan that can be laid; each next one makes more room. */
+function firstThatLays<T>(
+  plan: (more: number) => readonly Lab[],
+  lay: (wishes: readonly Lab[]) => T,
+): T {
+  for (let more = 0; ; more++) {
+    const wishes = plan(more);
+    try {
+      return lay(wishes);
+    } catch (error) {
+      if (!(error instanceof Snag && error.fault.code === 'no-range') || more + 1 >= TRIES)
+        throw error;
+    }
+  }
 }
 
 /** A local colour is mixed without black where that serves: then none may deepen it. */

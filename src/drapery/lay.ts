@@ -61,6 +61,7 @@ export class Layer {
       for (let count = 1; count <= most; count++) {
         const found = this.bench.mix(wish, {
           most: count,
+          quick: count > 2,
           without: neverIn(this.rule.barred, shelf),
           ...(of ? { of } : {}),
         });
@@ -69,13 +70,15 @@ export class Layer {
         if (barredIn(mixture, this.rule.barred, shelf)) {
           const without = this.bench.mix(wish, {
             most: count,
+            quick: count > 2,
             without: this.rule.barred,
             ...(of ? { of } : {}),
           });
           if (without === null) continue;
           mixture = plain(without);
         }
-        if (this.ordered(mixture, bounds)) seen.push(mixture);
+        if (!this.ordered(mixture, bounds)) continue;
+        seen.push(mixture);
         if (mixture.deltaE00 <= this.serves && this.obeys(mixture, wish, bounds)) return mixture;
       }
       return null;
@@ -83,8 +86,8 @@ export class Layer {
     const own = this.own();
     const kept = own.length > 0 ? best(own) : null;
     if (kept !== null) return kept;
-    const near = nearest(seen);
-    const fetched = best(this.of) ?? nearest(seen);
+    const near = nearest(seen, wish);
+    const fetched = best(this.of) ?? nearest(seen, wish);
     if (fetched === null) return null;
     const stay =
       near !== null &&
@@ -92,6 +95,16 @@ export class Layer {
       this.obeys(near, wish, bounds) &&
       near.deltaE00 <= 3;
     return stay ? near : fetched;
+  }
+
+  /** Whether some pile that the rule allows comes so near that no eye sees more. */
+  reaches(wish: Lab): boolean {
+    const found = this.bench.mix(wish, {
+      quick: true,
+      without: this.rule.barred,
+      ...(this.of ? { of: this.of } : {}),
+    });
+    return found !== null && found.deltaE00 <= SERVES;
   }
 
   /** Notes a pile that was chosen elsewhere. */
@@ -136,11 +149,12 @@ export function barredIn(mixture: Mixture, barred: readonly string[], shelf: She
 export const lower = (one: Seen, than: Seen): boolean =>
   one.lab[0] < than.lab[0] && one.partsLab[0] < than.partsLab[0];
 
-const nearest = (mixtures: readonly Mixture[]): Mixture | null =>
-  mixtures.reduce<Mixture | null>(
-    (best, one) => (best === null || one.deltaE00 < best.deltaE00 ? one : best),
-    null,
-  );
+/** Lightness counts twice: the ladder lives by it. */
+const nearest = (mixtures: readonly Mixture[], wish: Lab): Mixture | null =>
+  mixtures.toSorted((p, q) => miss(p, wish) - miss(q, wish))[0] ?? null;
+
+const miss = ({ lab, deltaE00 }: Mixture, wish: Lab): number =>
+  deltaE00 + Math.abs(lab[0] - wish[0]);
 
 /** The same colour with less chroma, as far as needed for `passes`; null where not even its grey does. */
 export function dulled(lab: Lab, passes: (lab: Lab) => boolean): Lab | null {

@@ -10,6 +10,7 @@ export const GAP = 1.5;
 /**
  * The six steps of a photograph, brought into reach: keyed to the shelf's range of light and dark where
  * they leave it, drawn apart where they are alike, each with as much of its own chroma as is mixed there.
+ * @param more how many times the least gap is widened
  * @returns null where the shelf has not six lightnesses
  */
 export function natureOf(
@@ -17,9 +18,10 @@ export function natureOf(
   shelf: Shelf,
   tones: Tones,
   ends: { readonly deepest: number; readonly lightest: number },
+  more = 0,
 ): readonly Lab[] | null {
   const room = ends.lightest - ends.deepest;
-  const gap = Math.min(GAP, room / 5.5);
+  const gap = Math.min(GAP * (1 + more), room / 5.5);
   if (!(gap > 0.2)) return null;
   const keyed = ladder.map(keyOf(ladder, shelf));
   const L = spread(
@@ -29,7 +31,7 @@ export function natureOf(
   );
   return keyed.map(([, a, b], i) => {
     const lab: Lab = [L[i]!, a, b];
-    return dulled(lab, (one) => tones.passes(one)) ?? lab;
+    return dulled(lab, (one) => tones.passes(one)) ?? [L[i]!, 0, 0];
   });
 }
 

@@ -14,6 +14,12 @@ const LEVEL = 0.5;
 const ALIVE = 0.3;
 const LEAST_CHROMA = 4;
 
+/** L* of the deepest and of the lightest that a hue has. */
+export interface Ends {
+  readonly deepest: number;
+  readonly lightest: number;
+}
+
 /** What a shelf can do with one hue: how light, how deep, how strong. */
 export class Tones {
   readonly neutral: boolean;
@@ -25,6 +31,7 @@ export class Tones {
   private readonly without: readonly string[];
   private readonly of: readonly string[] | undefined;
   private readonly lab: Lab;
+  private known: Ends | null | undefined;
 
   /** @param without pigments that no step of it may hold */
   constructor(bench: Bench, lab: Lab, without: readonly string[], of?: readonly string[]) {
@@ -46,15 +53,14 @@ export class Tones {
 
   /** Whether the shelf mixes it, its hue held. */
   passes(lab: Lab): boolean {
-    const { neutral, of } = this;
-    const found = this.bench.mix(lab, {
-      quick: true,
-      without: this.without,
-      ...(of ? { of } : {}),
-    });
-    if (found === null || Math.abs(found.lab[0] - lab[0]) > LEVEL) return false;
+    const { neutral, of, bench, without } = this;
     const met = of && of.length <= 3 ? (neutral ? MET_NEUTRAL : MET_OF_FEW) : MET;
-    return found.deltaE00 <= met && hueHeld(lab, found.lab);
+    // Three pigments are looked through much faster than four, and often suffice.
+    return [3, bench.most].some((most) => {
+      const found = bench.mix(lab, { quick: true, most, without, ...(of ? { of } : {}) });
+      if (found === null || Math.abs(found.lab[0] - lab[0]) > LEVEL) return false;
+      return found.deltaE00 <= met && hueHeld(lab, found.lab);
+    });
   }
 
   /** The strongest colour of this hue at a lightness, between two chromas; null where not even the weaker is mixed. */
@@ -69,7 +75,12 @@ export class Tones {
   }
 
   /** L* of the deepest and of the lightest of this hue; the lights may end in white. */
-  ends(): { readonly deepest: number; readonly lightest: number } | null {
+  ends(): Ends | null {
+    if (this.known === undefined) this.known = this.findEnds();
+    return this.known;
+  }
+
+  private findEnds(): Ends | null {
     const chromas = this.neutral ? [0, chroma(this.lab)] : [this.alive];
     const middle = [this.lab[0], 45, 35, 60, 30, 75]
       .map((L) => Math.min(92, Math.max(24, L)))
@@ -78,12 +89,12 @@ export class Tones {
     const deepest = furthest((t) => {
       const L = middle + t * (12 - middle);
       return this.reaches(L, chromas) ? L : null;
-    }, 7);
+    }, 6);
     const pale = this.neutral ? chromas : [2, this.alive];
     const lightest = furthest((t) => {
       const L = middle + t * (100 - middle);
       return this.reaches(L, t === 0 ? chromas : pale) ? L : null;
-    }, 7);
+    }, 6);
     return { deepest: deepest!.value, lightest: lightest!.value };
   }
 

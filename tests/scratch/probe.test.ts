@@ -15,7 +15,6 @@ export function show(w: GarmentWish, s=starterShelf()) {
     console.log(out+c.remarks.join('\n'));
 }
 test('m', () => {
-  show({name:'red glaze',lab:[40,40,20],way:'underpaint and glaze',stuff:'satin'});
-  show({name:'white',lab:[90,0,4],way:'deepened in its own hue',stuff:'linen',neighbour:[50,30,20]});
-  show({name:'green glaze',lab:[50,-22,30],way:'underpaint and glaze',glaze:'yellow_lake',stuff:'satin'}, wholeShelf());
+  show({"name":"cloth","lab":[25.42746508719806,5.282511038436077,5.5837362214384285],"stuff":"velvet","even":false,"way":"deepened in its own hue","neighbour":[5.000000000000007,89.99999999999983,1.1677236465389795e-230]});
+  show({"name":"cloth","lab":[40.55176008866232,-2.899524958546007,2.902502979497612],"stuff":"satin","even":true,"way":"as nature had it","ladder":[[97.99999999999991,89.99999999999991,-1.0197970015766353e-13],[97.99999999999987,1.7551672757086708e-241,0],[40.55176008866232,-2.899524958546007,2.902502979497612],[40.55176008866232,-2.899524958546007,2.902502979497612],[33.5025071335353,-5.8400670188277495,-13.563883526405707],[9.276327244603719,5e-323,0]]});
 }, 120000);

@@ -2,7 +2,6 @@ import { chroma, type Lab } from '../colour/lab.ts';
 import { atBench, type Bench, type BenchOptions } from '../harmony/bench.ts';
 import { masstonesOf } from '../pigment/near.ts';
 import type { Shelf } from '../pigment/shelf.ts';
-import { masstone } from '../pigment/white.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { blackRule, blacksOf } from './black.ts';
 import {
@@ -14,13 +13,14 @@ import {
   Snag,
 } from './fold.ts';
 import { chooseGlaze, layFolds } from './folds.ts';
+import { filmOver, insideOf, THICKEST_MM } from './glaze.ts';
 import { Layer } from './lay.ts';
 import { lossToBlack } from './loss.ts';
 import { lightsOf, meeting, shadowsOf } from './model.ts';
 import { natureOf } from './nature.ts';
 import { remarksOf } from './remarks.ts';
 import { LEAST_DOWN, LEAST_UP, lightnesses, UNDER_WHITE } from './stuff.ts';
-import { Tones } from './tone.ts';
+import { type Ends, Tones } from './tone.ts';
 
 /** How a drapery is worked out. */
 export interface DraperyOptions extends BenchOptions {
@@ -74,7 +74,10 @@ function clothOf(wish: ClothWish, bench: Bench): Cloth {
   const rule = ruleFor(lab, wish, bench);
   const tones = tonesFor(lab, wish, rule.barred, bench);
   const reach = tones?.ends() ?? null;
-  const ends = reach && way === 'underpaint and glaze' ? underGlaze(reach, wish, bench) : reach;
+  const ends =
+    tones && reach && way === 'underpaint and glaze'
+      ? underGlaze(reach, tones, wish, bench)
+      : reach;
   const room = ends === null ? 0 : ends.lightest - ends.deepest;
   if (tones === null || ends === null || room < 4) throw new Snag({ code: 'no-range', name });
 
@@ -125,14 +128,14 @@ function clothOf(wish: ClothWish, bench: Bench): Cloth {
   };
 }
 
-/** A film over what is deeper than its own pigment lightens it: a glazed cloth goes little deeper than its glaze. */
-function underGlaze(
-  { deepest, lightest }: { readonly deepest: number; readonly lightest: number },
-  wish: ClothWish,
-  bench: Bench,
-) {
-  const own = masstone(chooseGlaze(wish, bench).paint, bench.shelf.surface)[0];
-  return { deepest: Math.max(deepest, own - 3), lightest };
+/** A film over what is deeper than its own pigment lightens it: a glazed cloth goes no deeper than that. */
+function underGlaze(ends: Ends, tones: Tones, wish: ClothWish, bench: Bench): Ends {
+  const body = bench.mix(tones.at(ends.deepest, tones.alive), { quick: true });
+  if (body === null) return ends;
+  const glaze = chooseGlaze(wish, bench);
+  const ground = insideOf(body.recipe, bench.shelf);
+  const foot = filmOver(glaze, THICKEST_MM, ground, bench.shelf)[0] + 0.5;
+  return { ...ends, deepest: Math.max(ends.deepest, foot) };
 }
 
 /** The lightest masstone that may be used. */

@@ -43,6 +43,11 @@ export function remarksOf(
     said.push(
       `The ${name} glaze goes over dry, lean body colour, with no white in it and more oil than beneath.`,
     );
+    const lifted = folds.filter((fold) => fold.glaze && fold.lab[0] > fold.mixture.lab[0] + 1);
+    if (lifted.length > 0)
+      said.push(
+        `In the ${listed(lifted.map(({ step }) => step))} the body colour is deeper than the glaze, which lifts it a little.`,
+      );
     if (thick > ONE_COAT_MM)
       said.push('Lay the glaze of the folds in two thin coats: one thick coat dies back.');
   }

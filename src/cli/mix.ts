@@ -90,6 +90,7 @@ function asJson(answer: Keyed): object {
     parts: mixture.parts,
     partsLab: mixture.partsLab,
     partsDeltaE00: mixture.partsDeltaE00,
+    ...(mixture.letDown ? { letDown: mixture.letDown } : {}),
   });
   return {
     target: answer.target,
@@ -187,12 +188,29 @@ const DIFFERENCE: Record<DifferenceWords, string> = {
 /** Answers as plain text: the simplest recipe first, then the best where it is another. */
 export function mixtureTable(answers: readonly Keyed[], shelf: Shelf): string {
   const label = new Map(shelf.paints.map(({ pigment, label }) => [pigment, label]));
+  const named = (pigment: string) => label.get(pigment) ?? pigment;
+  const plain = (mixture: Mixture) =>
+    mixture.parts.map(({ pigment, parts }) => `${parts} ${named(pigment)}`).join(' + ');
+  /** With let-downs where the mixture has them: they come nearer than any plain parts. */
   const parts = (mixture: Mixture) =>
-    mixture.parts
-      .map(({ pigment, parts }) => `${parts} ${label.get(pigment) ?? pigment}`)
-      .join(' + ');
-  const line = (mixture: Mixture) =>
-    `${parts(mixture)}  → ${hexOf(mixture.partsLab)}, difference ${mixture.partsDeltaE00.toFixed(1)} (${DIFFERENCE[differenceWords(mixture.partsDeltaE00)]})`;
+    mixture.letDown
+      ? `${mixture.letDown.parts
+          .map(
+            ({ pigment, parts, letDown }) =>
+              `${parts} ${named(pigment)}${letDown ? ' let down' : ''}`,
+          )
+          .join(' + ')}  (${mixture.letDown.letDowns
+          .map(
+            ({ pigment, white, parts, whiteParts }) =>
+              `${named(pigment)} let down: ${parts} to ${whiteParts} ${named(white)}`,
+          )
+          .join('; ')})`
+      : plain(mixture);
+  const line = (mixture: Mixture) => {
+    const lab = mixture.letDown?.lab ?? mixture.partsLab;
+    const away = mixture.letDown?.deltaE00 ?? mixture.partsDeltaE00;
+    return `${parts(mixture)}  → ${hexOf(lab)}, difference ${away.toFixed(1)} (${DIFFERENCE[differenceWords(away)]})`;
+  };
   return answers
     .map((answer) => {
       const target = answer.target.map((v) => v.toFixed(1)).join(', ');

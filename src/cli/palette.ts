@@ -1,4 +1,3 @@
-import { readFile } from 'node:fs/promises';
 import { hexOf } from '../colour/hex.ts';
 import { mixFaultWords } from '../mixture/faults.ts';
 import { type Day, type PalettePlan, planDay } from '../palette/day.ts';
@@ -10,13 +9,12 @@ import { readDay } from '../palette/form.ts';
 import type { Markup } from '../palette/markup.ts';
 import { labelIn, type Studio } from '../palette/passage.ts';
 import { leftOffWords } from '../palette/sheet.ts';
-import { shelfFaultWords } from '../pigment/fault.ts';
 import { shelfOfStock } from '../pigment/mixable.ts';
-import { readShelf } from '../pigment/read.ts';
 import { starterShelf, starterStock } from '../pigment/starter.ts';
 import type { Stock } from '../pigment/stock.ts';
 import { layPalette } from '../ui/drawn/seats.ts';
 import { Plain } from './fault.ts';
+import { readText, shelfOf } from './mix.ts';
 import { type Parsed, readOptions, wholeNumber } from './options.ts';
 
 /** How a day's file looks, for both verbs that read one. */
@@ -102,17 +100,7 @@ async function studioOf(path: string | undefined, stock: Stock | null): Promise<
     return stock === null
       ? { shelf: starterShelf(), stock: starterStock() }
       : { shelf: shelfOfStock(stock), stock };
-  const read = readShelf(await readText(path), { name: path });
-  if (!read.ok) throw new Plain(`${path}: ${shelfFaultWords(read.fault)}`);
-  return { shelf: read.value, stock };
-}
-
-async function readText(path: string): Promise<string> {
-  try {
-    return await readFile(path, 'utf8');
-  } catch {
-    throw new Plain(`${path} cannot be opened. Check its name and place.`);
-  }
+  return { shelf: await shelfOf(path, undefined), stock };
 }
 
 /** Which palettes were asked for, from 0. @throws Plain */

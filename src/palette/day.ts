@@ -22,6 +22,7 @@ import { TOOLS, TOOLS_WORDS, type Tools, toolsOf } from './tools.ts';
 /*
  * From a day's passages to its palettes. What screens and the command line call:
  *
+ *   pileOfMixture, pilesOfFormula source.ts   piles from harmonies, draperies and formulas
  *   readDay(text)                form.ts      a day from a file: passages, layers, leftovers, rules
  *   planDay(asked, studio)       here         piles, amounts, seats, warnings, what waits, what lacks
  *   sheetOf(day, n, studio)      sheet.ts     the morning sheet of palette n, as data in plain words
@@ -254,7 +255,7 @@ function planPile(
     const toxic = toxicOf(studio);
     swap = wanted === null ? null : nearestOther(wanted, toxic, [], studio);
     if (swap === null) return { why: { code: 'toxic-alone' } };
-    pile = { ...pile, parts: swap.parts, letDowns: [] };
+    pile = { ...pile, parts: swap.parts, letDowns: swap.letDowns };
   }
   const lab = swap?.lab ?? wanted ?? UNKNOWN;
   const amount = amountOf(pile, passage, rules.allowances);

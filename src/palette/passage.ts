@@ -1,5 +1,5 @@
 import type { Lab } from '../colour/lab.ts';
-import type { LetDown } from '../mixture/letdown.ts';
+import type { LetDown } from '../mixture/mixture.ts';
 import { nameIn } from '../pigment/label.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import type { Stock } from '../pigment/stock.ts';

@@ -304,7 +304,10 @@ function lackWords(lack: Day['lacks'][number], index: number, studio: Studio): s
     other === null
       ? `No other mixture serves “${pile}”.`
       : `Nearest other for “${pile}”: ${other.parts
-          .map(({ pigment, parts }) => `${parts} ${within(labelIn(studio, pigment))}`)
+          .map(
+            ({ pigment, parts, letDown }) =>
+              `${parts} ${within(labelIn(studio, pigment))}${letDown ? ' let down' : ''}`,
+          )
           .join(' + ')}, ${other.deltaE00.toFixed(1)} away.`,
   );
   return [start, ...others].join(' ');

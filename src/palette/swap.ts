@@ -3,12 +3,11 @@ import type { Lab } from '../colour/lab.ts';
 import { findMixtures } from '../mixture/find.ts';
 import { standInsOf } from '../pigment/facts.ts';
 import { factsOf, hazardOf, isToxic, knownAs } from './known.ts';
-import type { PilePart, Studio } from './passage.ts';
+import type { Studio } from './passage.ts';
+import { type Measured, measured } from './source.ts';
 
 /** The nearest mixture that does without some pigments. */
-export interface Swap {
-  readonly parts: readonly PilePart[];
-  readonly lab: Lab;
+export interface Swap extends Measured {
   /** CIEDE2000 from the colour that was wanted. */
   readonly deltaE00: number;
 }
@@ -32,9 +31,8 @@ export function nearestOther(
     alternatives: 0,
   });
   if (!found.ok) return null;
-  const { parts, partsLab } = found.value[0]!.simplest;
-  if (parts.length === 0) return null;
-  return { parts, lab: partsLab, deltaE00: deltaE00(lab, partsLab) };
+  const other = measured(found.value[0]!.simplest);
+  return other.parts.length === 0 ? null : { ...other, deltaE00: deltaE00(lab, other.lab) };
 }
 
 /** Every toxic paint of a shelf. */

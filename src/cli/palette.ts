@@ -1,6 +1,6 @@
 import { hexOf } from '../colour/hex.ts';
 import { mixFaultWords } from '../mixture/faults.ts';
-import { type Day, type PalettePlan, planDay } from '../palette/day.ts';
+import { planDay } from '../palette/day.ts';
 import { drawPalette, type Laid, paletteWords, pilesOf } from '../palette/drawing.ts';
 import { paletteFaultWords } from '../palette/faults.ts';
 import { fewestOfDay } from '../palette/fewer.ts';
@@ -8,7 +8,8 @@ import { cm3Words, listed, within } from '../palette/figure.ts';
 import { readDay } from '../palette/form.ts';
 import type { Markup } from '../palette/markup.ts';
 import { labelIn, type Studio } from '../palette/passage.ts';
-import { leftOffWords } from '../palette/sheet.ts';
+import type { Day, PalettePlan } from '../palette/plan.ts';
+import { leftOffWords } from '../palette/said.ts';
 import { shelfOfStock } from '../pigment/mixable.ts';
 import { starterShelf, starterStock } from '../pigment/starter.ts';
 import type { Stock } from '../pigment/stock.ts';

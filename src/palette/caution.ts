@@ -1,8 +1,8 @@
 import type { Stock } from '../pigment/stock.ts';
-import type { PigmentPlan } from './day.ts';
 import { listed, within } from './figure.ts';
 import { factsOf, hazardOf } from './known.ts';
 import { baseOf } from './passage.ts';
+import type { PigmentPlan } from './plan.ts';
 import { isCollected } from './tools.ts';
 
 /** One caution, and every pigment of a palette that it is for. */

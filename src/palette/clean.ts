@@ -1,6 +1,6 @@
-import type { PigmentPlan } from './day.ts';
 import { listed, within } from './figure.ts';
 import { knownAs } from './known.ts';
+import type { PigmentPlan } from './plan.ts';
 import { isCollected } from './tools.ts';
 
 /** May be scraped into a ground or an imprimatura (common practice); black only under a tenth. */

@@ -1,7 +1,7 @@
 import { hexOf } from '../colour/hex.ts';
-import type { Day, PalettePlan } from './day.ts';
 import { listed } from './figure.ts';
 import { type Markup, markup, NOTHING } from './markup.ts';
+import type { Day, PalettePlan } from './plan.ts';
 
 /** A heap to be drawn: `amount` in cm3. */
 export interface DrawnPile {

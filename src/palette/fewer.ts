@@ -1,7 +1,7 @@
 import { type Fewest, type FewestFault, type FewestOptions, fewest } from '../harmony/fewest.ts';
 import { ok, type Result } from '../result.ts';
-import type { Day } from './day.ts';
 import type { Studio } from './passage.ts';
+import type { Day } from './plan.ts';
 
 /** What a shorter set costs: the piles in the order in which `deltaE00` of every step names them. */
 export interface FewestOfDay extends Fewest {

@@ -1,6 +1,8 @@
-import { dayWords } from './calendar.ts';
+import { type Block, blocksOf } from './block.ts';
+import type { SheetPile } from './heap.ts';
 import { MIXING_WORDS } from './mixing.ts';
-import type { MorningSheet, PrepareRow, SheetPile } from './sheet.ts';
+import { GUIDE_WORDS, laidWords, rowWords } from './phrase.ts';
+import type { MorningSheet } from './sheet.ts';
 
 /**
  * How closely a sheet is set, so that it fills one page and no more: sizes of sheet.css in points, of what is
@@ -50,70 +52,6 @@ export function fitOf(sheet: MorningSheet, ratio: number): Setting {
     if (height <= PAGE_MM) return closest;
   }
   return { ...closest!, fit: 'over' };
-}
-
-/** A section of the two columns: lines of runs; a mark sets a bar beside the line. */
-export interface Block {
-  readonly kind: 'today' | 'mind' | 'cautions' | 'cleaning' | 'read';
-  readonly head: string;
-  readonly lines: readonly {
-    readonly runs: readonly { readonly bold: string; readonly plain: string }[];
-    readonly mark: boolean;
-  }[];
-}
-
-/** What follows the piles and the drawing, in the order of reading. */
-function blocksOf(sheet: MorningSheet): readonly Block[] {
-  const plain = (words: string, mark = false) => ({ runs: [{ bold: '', plain: words }], mark });
-  const blocks: Block[] = [
-    {
-      kind: 'today',
-      head: 'Today',
-      lines: [...sheet.today, ...sheet.lacks].map((words) => plain(words)),
-    },
-    { kind: 'mind', head: 'Mind', lines: sheet.mind.map((words) => plain(words)) },
-    {
-      kind: 'cautions',
-      head: 'Cautions',
-      lines: sheet.cautions.map(({ hazards, words, toxic }) => ({
-        mark: toxic,
-        runs: [
-          ...(toxic ? [{ bold: 'Toxic.', plain: '' }] : []),
-          ...hazards.map(({ names, words: hazard }) => ({ bold: `${names}:`, plain: hazard })),
-          { bold: '', plain: words },
-        ],
-      })),
-    },
-    {
-      kind: 'cleaning',
-      head: 'At the end of the day',
-      lines: sheet.cleaning.map((words) => plain(words)),
-    },
-    {
-      kind: 'read',
-      head: 'Data sheet read, each lot',
-      lines: readLines(sheet),
-    },
-  ];
-  return blocks.filter(({ lines }) => lines.length > 0);
-}
-
-/** One line a lot, one run a person; a bold name is still to put initials behind it. */
-function readLines({ acknowledge }: MorningSheet): Block['lines'] {
-  const lots = [...new Set(acknowledge.map(({ lot }) => lot))];
-  return lots.map((lot) => ({
-    mark: false,
-    runs: [
-      { bold: '', plain: `${lot}:` },
-      ...acknowledge
-        .filter((one) => one.lot === lot)
-        .map(({ person, date }) =>
-          date === null
-            ? { bold: person, plain: '________' }
-            : { bold: '', plain: `${person} ${dayWords(date)};` },
-        ),
-    ],
-  }));
 }
 
 /** @param em size of the body in mm @param small of what is read once, in em */
@@ -215,12 +153,3 @@ function settingAt(
   const height = header + first + Math.max(column.left, column.right) + 3 + closing;
   return { height, left, right };
 }
-
-/** How a pigment is prepared, and from what. */
-export const rowWords = ({ act, lot }: PrepareRow): string =>
-  [act, lot].filter((words) => words !== '').join(' · ');
-/** Under every pile, before the blank for its date. */
-export const laidWords = ({ laid, lots, instead }: SheetPile): string =>
-  `${laid}. ${instead === null ? '' : `${instead} `}Lots ${lots}; date`;
-export const GUIDE_WORDS =
-  ' Small figures are cm³ of each. The printed square is a guide, not for matching: dab the accepted pile beside it.';

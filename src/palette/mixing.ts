@@ -1,7 +1,7 @@
-import type { PilePlan } from './day.ts';
 import { cm3Words, oilCm3Down, within } from './figure.ts';
 import { factsOf } from './known.ts';
 import { labelIn, type Studio } from './passage.ts';
+import type { PilePlan } from './plan.ts';
 
 const STRENGTH = ['very low', 'low', 'medium', 'high', 'very high'] as const;
 

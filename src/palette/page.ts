@@ -1,7 +1,10 @@
-import { type Block, fitOf, GUIDE_WORDS, laidWords, rowWords } from './fit.ts';
+import type { Block } from './block.ts';
+import { fitOf } from './fit.ts';
+import type { SheetPile } from './heap.ts';
 import { type Markup, markup, NOTHING } from './markup.ts';
 import { MIXING_WORDS } from './mixing.ts';
-import type { MorningSheet, SheetPile } from './sheet.ts';
+import { GUIDE_WORDS, laidWords, rowWords } from './phrase.ts';
+import type { MorningSheet } from './sheet.ts';
 
 /** A swatch drawn, not painted as a background: it prints when backgrounds are off. */
 const swatch = (hex: string): Markup =>

@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { planDay } from '../../src/palette/day.ts';
 import { paletteFaultWords } from '../../src/palette/faults.ts';
 import type { Studio } from '../../src/palette/passage.ts';
-import { leftOffWords, sheetOf } from '../../src/palette/sheet.ts';
+import { leftOffWords } from '../../src/palette/said.ts';
+import { sheetOf } from '../../src/palette/sheet.ts';
 import { PIGMENTS } from '../../src/pigment/facts.ts';
 import {
   askedOf,

@@ -1,7 +1,9 @@
-import { type Day, type DayAsked, planDay, RULES } from '../../src/palette/day.ts';
+import { type DayAsked, RULES } from '../../src/palette/asked.ts';
+import { planDay } from '../../src/palette/day.ts';
 import { paletteFaultWords } from '../../src/palette/faults.ts';
 import { FILM_WORDS } from '../../src/palette/film.ts';
 import type { Passage, PassagePile, PilePart, Studio } from '../../src/palette/passage.ts';
+import type { Day } from '../../src/palette/plan.ts';
 import { ownPaint, STARTER_SURFACE, starterShelf, wholeShelf } from '../../src/pigment/starter.ts';
 import { draftOf, type Stock, type StockEntry } from '../../src/pigment/stock.ts';
 

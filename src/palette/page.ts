@@ -10,6 +10,9 @@ import type { MorningSheet } from './sheet.ts';
 const swatch = (hex: string): Markup =>
   markup`<svg class="swatch" viewBox="0 0 10 13" aria-hidden="true"><rect width="10" height="13" fill="${hex}" stroke="#222" stroke-width=".25"/></svg>`;
 
+/** A number and its unit stay on one line. */
+const kept = (figure: string): string => figure.replaceAll(/ (?=g$)/g, '\u00a0');
+
 const items = (lines: readonly string[]): Markup =>
   markup`<ul>${lines.map((line) => markup`<li>${line}</li>`)}</ul>`;
 
@@ -22,8 +25,8 @@ function prepare({ prepare: groups, prepareNotes }: MorningSheet): Markup {
     ({ tools, rows }) =>
       markup`<tbody><tr><th class="tools" colspan="5" scope="rowgroup">${tools}</th></tr>${rows.map(
         (row, i) =>
-          markup`<tr><td class="number">${i > 0 && rows[i - 1]!.number === row.number ? '' : row.number}</td><td class="name">${row.label}</td><td class="from">${rowWords(row)}</td><td class="figure">${row.weigh}${
-            row.oil === null ? NOTHING : markup` <span>+ oil</span> ${row.oil}`
+          markup`<tr><td class="number">${i > 0 && rows[i - 1]!.number === row.number ? '' : row.number}</td><td class="name">${row.label}</td><td class="from">${rowWords(row)}</td><td class="figure">${kept(row.weigh)}${
+            row.oil === null ? NOTHING : markup` <span>+ oil</span> ${kept(row.oil)}`
           }</td><td class="paste">${row.cm3 === null ? '' : `${row.cm3} cm³`}</td></tr>`,
       )}</tbody>`,
   );

@@ -74,6 +74,9 @@ function pairWords(group: readonly Clash[], studio: Studio): string {
 }
 const WHERE = { pile: 'in', layers: 'over the last coat in', slab: 'prepared' } as const;
 
+/** Beyond this CIEDE2000 another mixture is another colour. */
+const NEAR = 6;
+
 /** What of a pigment lacks, and what could take its place on a palette. */
 export function lackWords(lack: Day['lacks'][number], index: number, studio: Studio): string {
   const piles = lack.piles.filter(({ palette }) => palette === index);
@@ -81,15 +84,17 @@ export function lackWords(lack: Day['lacks'][number], index: number, studio: Stu
   const start = lack.dryRefused
     ? `${lack.label}: only dry powder is there, and that is not handled here. ${cm3Words(lack.lackCm3)} of ready-wetted paste is wanted${stands.length > 0 ? `; a safe stand-in is ${listed(stands)}` : ''}.`
     : `${lack.label}: the shelf lacks ${cm3Words(lack.lackCm3)}.`;
-  const others = piles.map(({ pile, other }) =>
-    other === null
-      ? `No other mixture serves “${pile}”.`
-      : `Nearest other for “${pile}”: ${other.parts
-          .map(
-            ({ pigment, parts, letDown }) =>
-              `${parts} ${within(labelIn(studio, pigment))}${letDown ? ' let down' : ''}`,
-          )
-          .join(' + ')}, ${other.deltaE00.toFixed(1)} away.`,
+  const near = piles.filter(({ other }) => other !== null && other.deltaE00 <= NEAR);
+  const far = piles.filter((one) => !near.includes(one)).map(({ pile }) => `“${pile}”`);
+  const others = near.map(
+    ({ pile, other }) =>
+      `Nearest other for “${pile}”: ${other!.parts
+        .map(
+          ({ pigment, parts, letDown }) =>
+            `${parts} ${within(labelIn(studio, pigment))}${letDown ? ' let down' : ''}`,
+        )
+        .join(' + ')}, ${other!.deltaE00.toFixed(1)} away.`,
   );
+  if (far.length > 0) others.push(`Nothing else comes near ${listed(far)}.`);
   return [start, ...others].join(' ');
 }

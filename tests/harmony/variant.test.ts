@@ -45,7 +45,7 @@ describe('over the whole reach', () => {
         nothing += Number(made.granted === 'nothing');
         same += Number(made.samePigments);
       }),
-      { seed: 11, numRuns: runs(60) },
+      { seed: 11, numRuns: runs(60), endOnFailure: true },
     );
     console.log(`whole ${whole}, part ${part}, nothing ${nothing}; same pigments ${same}`);
     expect(whole).toBeGreaterThan(part + nothing);
@@ -65,7 +65,7 @@ describe('over the whole reach', () => {
           expect(Math.abs(turn)).toBeLessThanOrEqual(5);
         },
       ),
-      { seed: 12, numRuns: runs(40) },
+      { seed: 12, numRuns: runs(40), endOnFailure: true },
     );
   });
 
@@ -83,7 +83,7 @@ describe('over the whole reach', () => {
         most = Math.max(most, deltaE00(mixture.lab, back.mixture.lab));
         expect(deltaE00(mixture.lab, back.mixture.lab)).toBeLessThanOrEqual(1);
       }),
-      { seed: 13, numRuns: runs(60) },
+      { seed: 13, numRuns: runs(60), endOnFailure: true },
     );
     console.log(`there and back: ${counted} counted, at most ${most.toFixed(2)}`);
     expect(counted).toBeGreaterThan(20);

@@ -68,7 +68,7 @@ const HUE_HELD_DEG = 5;
  * One colour altered in one way, mixed from the shelf: from the origin's own pigments where these come
  * near enough, else from as many of them as serve. Signs hold for the piles themselves: a warmer variant
  * never scores lower on the published warm-cool scale than its origin's pile, and so on; what the shelf
- * cannot do comes back as `part` or `nothing` (limitWords says it).
+ * cannot do comes back as `part` or `nothing` (limit.ts says it).
  */
 export function variantOf(
   origin: Origin,
@@ -290,34 +290,4 @@ export function against(wish: Lab, mixture: Mixture): Mixture {
     reachable: difference <= SEEN,
     partsDeltaE00: deltaE00(wish, mixture.partsLab),
   };
-}
-
-const WANTED: Record<Way, string> = {
-  warmer: 'warmer at this lightness',
-  cooler: 'cooler at this lightness',
-  lighter: 'lighter in this hue',
-  deeper: 'deeper in this hue',
-  brighter: 'brighter at this lightness',
-  duller: 'duller at this lightness',
-};
-const GIVEN_UP = { chroma: 'chroma', turn: 'the turn of hue', lightness: 'lightness' } as const;
-const AT_END = {
-  'warm pole': 'It is as warm as its hue can be: there the turn ends.',
-  'cool pole': 'It is as cool as its hue can be: there the turn ends.',
-  white: 'Nothing is lighter than white: there the step ends.',
-  black: 'Nothing is deeper than black: there the step ends.',
-  neutral: 'It has no chroma to raise or lower.',
-} as const;
-
-/** What could not be done, in a sentence; empty where all of the wish was. */
-export function limitWords({ way, granted, short, stopped }: Mixed): string {
-  const said: string[] = [];
-  if (stopped !== null) said.push(AT_END[stopped]);
-  if (granted === 'nothing' && stopped === null)
-    said.push(`These pigments make it no ${WANTED[way]}.`);
-  if (granted === 'part') {
-    const what = short.map((one) => GIVEN_UP[one]).join(' and ');
-    said.push(`These pigments go only part of the way${what ? `: ${what} falls short` : ''}.`);
-  }
-  return said.join(' ');
 }

@@ -7,7 +7,6 @@ import {
   logs,
   namedPaint,
   type PaintPrior,
-  UNKNOWN_PAINT,
   UNKNOWN_WHITE,
 } from '../../optics/prior.ts';
 import type { Surface } from '../../optics/surface.ts';
@@ -19,6 +18,7 @@ import type { CalibrationFault } from './fault.ts';
 import { type Posterior, posteriorOf } from './posterior.ts';
 import { type Painted, soleOf, USUAL_SD } from './swatches.ts';
 import { tintFaults } from './tint.ts';
+import { UNNAMED } from './unnamed.ts';
 
 /** A paint that is to be calibrated, or that stands in the piles. */
 export interface PaintToFit {
@@ -81,7 +81,8 @@ const DETAIL = 1e-3;
  * K and S of the painter's own paints from all that was seen of them: masstones, tints, mixtures and
  * logged piles, by colour or by spectrum, at once. First the white from its own swatches, then all
  * together with it: every tint also says something about its white. The named pigments' curves are the
- * priors (see optics/prior.ts); of others nothing is supposed but smoothness.
+ * priors (see optics/prior.ts); of others nothing is supposed but smoothness, and how smooth is learnt
+ * from these very swatches: of a few priors the one that makes them most probable is taken.
  *
  * Deterministic; up to about a second for 27 paints and 60 piles.
  *
@@ -126,24 +127,34 @@ export function calibrate(
     if (impossible) return fail(impossible);
   }
 
-  const given = used.map((paint, i): FitPaint => {
-    if (i === whiteAt)
-      return alone.length === 0 ? { known: first } : { prior: whitePrior.prior, start: first };
-    return { prior: paint.named ? namedPaint(paint.named) : UNKNOWN_PAINT };
-  });
+  const givenBy = (unnamed: PaintPrior) =>
+    used.map((paint, i): FitPaint => {
+      if (i === whiteAt)
+        return alone.length === 0 ? { known: first } : { prior: whitePrior.prior, start: first };
+      return { prior: paint.named ? namedPaint(paint.named) : unnamed };
+    });
   const trial = trialOf(swatches, used);
   let stopped = false;
-  const fit = fitPaints(trial, given, {
-    detail: DETAIL,
-    tolerance: 1e-4,
-    ...(swatches.some(({ logged }) => logged) ? { robust: FORGIVEN } : {}),
-    proceed: (round) => {
-      stopped = options.proceed?.(round) === false;
-      return !stopped;
-    },
-  });
-  if (stopped) return fail({ code: 'stopped' });
-  const posterior = posteriorOf(trial, given, fit.paints, DETAIL);
+  const fitted = (given: readonly FitPaint[]) => {
+    const fit = fitPaints(trial, given, {
+      detail: DETAIL,
+      tolerance: 1e-4,
+      ...(swatches.some(({ logged }) => logged) ? { robust: FORGIVEN } : {}),
+      proceed: (round) => {
+        stopped = options.proceed?.(round) === false;
+        return !stopped;
+      },
+    });
+    return { fit, posterior: posteriorOf(trial, given, fit.paints, DETAIL) };
+  };
+  const unnamed = used.some(({ named }, i) => named === null && i !== whiteAt);
+  let best: ReturnType<typeof fitted> | null = null;
+  for (const prior of unnamed ? UNNAMED : UNNAMED.slice(0, 1)) {
+    const next = fitted(givenBy(prior));
+    if (stopped) return fail({ code: 'stopped' });
+    if (best === null || next.posterior.surprise < best.posterior.surprise) best = next;
+  }
+  const { fit, posterior } = best!;
   return ok({
     white,
     surface,

@@ -21,7 +21,16 @@ export interface Light {
 }
 
 /** What is beyond repair. A smooth fall of light is divided away; these are judgement, not published. */
-export const LIMITS = { ratio: 2, colourRatio: 1.12, outliers: 0.22, residual: 0.035 } as const;
+export const LIMITS = {
+  ratio: 2,
+  colourRatio: 1.12,
+  outliers: 0.22,
+  residual: 0.035,
+  /** Green of the paper, linear: below this an 8-bit photograph has too few steps. */
+  darkest: 0.04,
+  /** Strongest over weakest primary of the paper: beyond this gains undo a cast only in part. */
+  cast: 2.5,
+} as const;
 
 /**
  * Light over the page as a quadratic in the logarithm of each channel, fitted to the bare paper between
@@ -41,7 +50,11 @@ export function lightOf(
   if (spots.length < 12) return fail({ code: 'card-none' });
   if (clipped > 0.3 * spots.length)
     return fail({ code: 'card-clipped', place: card.places[0]!.number, label: 'the paper' });
-  if (spots.some(({ seen }) => Math.min(...seen.rgb) <= 0)) return fail({ code: 'card-dark' });
+  const paper = [0, 1, 2].map((c) => median(spots.map(({ seen }) => seen.rgb[c]!)));
+  if (!(paper[1]! > LIMITS.darkest) || spots.some(({ seen }) => Math.min(...seen.rgb) <= 0))
+    return fail({ code: 'card-dark' });
+  const ratio = Math.max(...paper) / Math.min(...paper);
+  if (ratio > LIMITS.cast) return fail({ code: 'card-light-coloured', ratio });
   const fitted = fitLight(spots, card);
   if (fitted.outliers > LIMITS.outliers || fitted.residual > LIMITS.residual) {
     // A hard edge between two lights leaves both kinds of trace: colour tells them apart.

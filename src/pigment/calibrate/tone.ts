@@ -2,6 +2,7 @@ import type { Lab } from '../../colour/lab.ts';
 import { linearOfLab } from '../../colour/rgb.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import type { CalibrationFault } from './fault.ts';
+import { LIMITS } from './light.ts';
 import type { Rgb } from './sample.ts';
 
 /** What the references are known to be (CIELAB, D65). */
@@ -25,8 +26,6 @@ export interface Tone {
 
 /** Exponents beyond these are no camera's. */
 const EXPONENTS = [0.6, 1.6] as const;
-/** Two greys as far apart in one channel as this have a cast that gains undo only in part. */
-const CAST = 2.5;
 
 /**
  * Per channel v → gain · v^exponent, so that the white and the grey reference come out as they are
@@ -37,7 +36,7 @@ export function toneOf(white: Rgb, grey: Rgb, known: References): Result<Tone, C
   const [wanted, middle] = [linearOfLab(known.white), linearOfLab(known.grey)];
   const cast = white.map((v, c) => v / wanted[c]!);
   const ratio = Math.max(...cast) / Math.min(...cast);
-  if (!(ratio < CAST)) return fail({ code: 'card-light-coloured', ratio });
+  if (!(ratio < LIMITS.cast)) return fail({ code: 'card-light-coloured', ratio });
   const exponents = white.map((v, c) => Math.log(wanted[c]! / middle[c]!) / Math.log(v / grey[c]!));
   const exponent = exponents.reduce((sum, v) => sum + v, 0) / 3;
   if (!exponents.every((p) => p > EXPONENTS[0] && p < EXPONENTS[1]))

@@ -12,7 +12,7 @@ const ENTRIES = {
   check: 'tests/tools/check.ts',
   bench: 'tests/bench/bench.ts',
   soak: 'tests/tools/soak.ts',
-  specimens: 'tests/tools/specimens.ts',
+  samples: 'tests/tools/samples.ts',
   pictures: 'tests/tools/pictures.ts',
   icons: 'tests/tools/icons.ts',
   watercolours: 'src/cli/watercolours.ts',

@@ -90,6 +90,7 @@ function asJson(answer: Keyed): object {
     parts: mixture.parts,
     partsLab: mixture.partsLab,
     partsDeltaE00: mixture.partsDeltaE00,
+    ...(mixture.letDown ? { letDown: mixture.letDown } : {}),
   });
   return {
     target: answer.target,
@@ -100,7 +101,7 @@ function asJson(answer: Keyed): object {
   };
 }
 
-async function targetsOf({ name, value }: Typed): Promise<Lab[]> {
+export async function targetsOf({ name, value }: Typed): Promise<Lab[]> {
   if (name === 'lab')
     return [checkedLab('lab', numbers('lab', value, 3, '62,18,34') as unknown as Lab)];
   if (name === 'hex') {
@@ -111,7 +112,7 @@ async function targetsOf({ name, value }: Typed): Promise<Lab[]> {
   return name === 'harmony' ? harmonyFile(value) : [];
 }
 
-function checkedLab(where: string, lab: Lab): Lab {
+export function checkedLab(where: string, lab: Lab): Lab {
   const [L, a, b] = lab;
   if (!(L >= 0 && L <= 100 && Math.abs(a) <= 160 && Math.abs(b) <= 160))
     throw new Plain(
@@ -146,7 +147,7 @@ async function harmonyFile(path: string): Promise<Lab[]> {
 }
 
 /** A file's text. @throws Plain */
-async function readText(path: string): Promise<string> {
+export async function readText(path: string): Promise<string> {
   try {
     return await readFile(path, 'utf8');
   } catch {
@@ -154,7 +155,10 @@ async function readText(path: string): Promise<string> {
   }
 }
 
-async function shelfOf(path: string | undefined, surface: string | undefined): Promise<Shelf> {
+export async function shelfOf(
+  path: string | undefined,
+  surface: string | undefined,
+): Promise<Shelf> {
   const constants = surface === undefined ? undefined : numbers('surface', surface, 2, '0.03,0.65');
   if (constants && !constants.every((v) => v >= 0 && v < 1))
     throw new Plain('--surface takes two numbers from 0 to below 1, like 0.03,0.65.');
@@ -184,12 +188,29 @@ const DIFFERENCE: Record<DifferenceWords, string> = {
 /** Answers as plain text: the simplest recipe first, then the best where it is another. */
 export function mixtureTable(answers: readonly Keyed[], shelf: Shelf): string {
   const label = new Map(shelf.paints.map(({ pigment, label }) => [pigment, label]));
+  const named = (pigment: string) => label.get(pigment) ?? pigment;
+  const plain = (mixture: Mixture) =>
+    mixture.parts.map(({ pigment, parts }) => `${parts} ${named(pigment)}`).join(' + ');
+  /** With let-downs where the mixture has them: they come nearer than any plain parts. */
   const parts = (mixture: Mixture) =>
-    mixture.parts
-      .map(({ pigment, parts }) => `${parts} ${label.get(pigment) ?? pigment}`)
-      .join(' + ');
-  const line = (mixture: Mixture) =>
-    `${parts(mixture)}  → ${hexOf(mixture.partsLab)}, difference ${mixture.partsDeltaE00.toFixed(1)} (${DIFFERENCE[differenceWords(mixture.partsDeltaE00)]})`;
+    mixture.letDown
+      ? `${mixture.letDown.parts
+          .map(
+            ({ pigment, parts, letDown }) =>
+              `${parts} ${named(pigment)}${letDown ? ' let down' : ''}`,
+          )
+          .join(' + ')}  (${mixture.letDown.letDowns
+          .map(
+            ({ pigment, white, parts, whiteParts }) =>
+              `${named(pigment)} let down: ${parts} to ${whiteParts} ${named(white)}`,
+          )
+          .join('; ')})`
+      : plain(mixture);
+  const line = (mixture: Mixture) => {
+    const lab = mixture.letDown?.lab ?? mixture.partsLab;
+    const away = mixture.letDown?.deltaE00 ?? mixture.partsDeltaE00;
+    return `${parts(mixture)}  → ${hexOf(lab)}, difference ${away.toFixed(1)} (${DIFFERENCE[differenceWords(away)]})`;
+  };
   return answers
     .map((answer) => {
       const target = answer.target.map((v) => v.toFixed(1)).join(', ');

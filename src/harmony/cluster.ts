@@ -1,7 +1,7 @@
 import type { FlatImage } from '../photo/flat.ts';
 
 /** Weight of lightness against a and b while clustering: light changes inside one thing. */
-const LIGHTNESS = 0.4;
+export const LIGHTNESS = 0.4;
 
 /** Occupied cells of a grid over the work image's own range of OKLab. */
 export interface Histogram {
@@ -91,12 +91,18 @@ export interface Clusters {
  * Weighted k-means of a histogram by Lloyd's steps, no random numbers: it starts at the heaviest
  * bin, then takes the bin with the largest weight × squared distance to those chosen, the lowest
  * on ties; an empty cluster is left out. Clustering bins with weights equals clustering pixels.
- * @param k    clusters at most, 1…255
+ * @param k         clusters at most, 1…255
+ * @param lightness weight of L against a and b
  */
-export function cluster(bins: Histogram, k: number, passes = 10): Clusters {
+export function cluster(
+  bins: Pick<Histogram, 'bins' | 'weight' | 'L' | 'a' | 'b'>,
+  k: number,
+  lightness = LIGHTNESS,
+  passes = 10,
+): Clusters {
   const n = bins.bins;
   const { weight } = bins;
-  const x = Float64Array.from(bins.L, (v) => v * LIGHTNESS);
+  const x = Float64Array.from(bins.L, (v) => v * lightness);
   const { a: y, b: z } = bins;
   const far = new Float64Array(n).fill(Infinity);
   const cx: number[] = [];
@@ -165,7 +171,7 @@ export function cluster(bins: Histogram, k: number, passes = 10): Clusters {
   for (let i = 0; i < n; i++) weights[ofBin[i]!]! += weight[i]!;
   return {
     count,
-    L: Float64Array.from(cx, (v) => v / LIGHTNESS),
+    L: Float64Array.from(cx, (v) => v / lightness),
     a: Float64Array.from(cy),
     b: Float64Array.from(cz),
     weight: weights,

@@ -133,7 +133,7 @@ class Cover {
   /** Best of all sets, by colour. */
   readonly shelf: readonly number[];
   readonly empty: Palette = { members: [], cost: Number.POSITIVE_INFINITY };
-  private readonly sets: readonly { low: number; high: number; deltaE00: number }[][];
+  private readonly sets: readonly { mask: Int32Array; deltaE00: number }[][];
 
   constructor(found: readonly ReachingSet[][], shelf: Shelf, { inStock }: Constraints) {
     const used = new Set(found.flat().flatMap((set) => set.pigments));
@@ -143,7 +143,7 @@ class Cover {
     this.shelf = found.map((sets) => sets[0]!.deltaE00);
     this.sets = found.map((sets) =>
       sets.map(({ pigments, deltaE00 }) => ({
-        ...mask(pigments.map((p) => this.names.indexOf(p))),
+        mask: this.mask(pigments.map((p) => this.names.indexOf(p))),
         deltaE00,
       })),
     );
@@ -173,13 +173,13 @@ class Cover {
 
   /** By the colour that loses most against the whole shelf, then by what all lose. */
   private judged(members: readonly number[]): Palette {
-    const { low, high } = mask(members);
+    const palette = this.mask(members);
     let worst = 0;
     let sum = 0;
     for (const [i, sets] of this.sets.entries()) {
       let loss = 200;
       for (const set of sets) {
-        if ((set.low & ~low) !== 0 || (set.high & ~high) !== 0) continue;
+        if (!holds(palette, set.mask)) continue;
         loss = set.deltaE00 - this.shelf[i]!;
         break;
       }
@@ -188,17 +188,21 @@ class Cover {
     }
     return { members, cost: worst + sum / this.sets.length };
   }
+
+  /** Members as bits. */
+  private mask(members: readonly number[]): Int32Array {
+    const bits = new Int32Array(Math.ceil(this.names.length / WORD));
+    for (const m of members) bits[Math.floor(m / WORD)]! |= 1 << (m % WORD);
+    return bits;
+  }
 }
 
-/** Members as bits of two numbers of 30. */
-function mask(members: readonly number[]): { low: number; high: number } {
-  let low = 0;
-  let high = 0;
-  for (const m of members) {
-    if (m < 30) low |= 1 << m;
-    else high |= 1 << (m - 30);
-  }
-  return { low, high };
+const WORD = 31;
+
+/** Whether a palette holds a set whole. */
+function holds(palette: Int32Array, set: Int32Array): boolean {
+  for (let i = 0; i < set.length; i++) if ((set[i]! & ~palette[i]!) !== 0) return false;
+  return true;
 }
 
 const byCost = (a: Palette, b: Palette): number => a.cost - b.cost;

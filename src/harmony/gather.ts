@@ -1,17 +1,17 @@
 import { deltaE00 } from '../colour/difference.ts';
-import type { Lab } from '../colour/lab.ts';
+import type { Matrix } from '../colour/matrix.ts';
+import { namesOf } from '../colour/words.ts';
 import { flatten } from '../photo/flat.ts';
 import type { Mask } from '../photo/mask.ts';
 import type { Pixels } from '../photo/pixels.ts';
-import { type Matrix3, type WorkImage, workImage } from '../photo/work.ts';
+import { type WorkImage, workImage } from '../photo/work.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { borders } from './border.ts';
 import { cluster, histogram } from './cluster.ts';
 import type { Gathered, GatheredColour } from './harmony.ts';
 import { join, MOST } from './join.ts';
 import { labelMap, NOWHERE } from './labels.ts';
-import { type Area, area, labImage, ladder, localColour } from './measure.ts';
-import { plainNames } from './names.ts';
+import { ladder, localColour, tally } from './measure.ts';
 
 export type GatherFault =
   | { readonly code: 'transparent' }
@@ -24,7 +24,7 @@ export interface GatherOptions {
   /** What is looked at; left out, everything that is not transparent. */
   readonly mask?: Mask | undefined;
   /** Sets the light right: applied in linear sRGB (photo/neutral.ts). */
-  readonly adapt?: Matrix3 | undefined;
+  readonly adapt?: Matrix | undefined;
   /** Called with 0…1. */
   readonly onProgress?: ((done: number) => void) | undefined;
   /** Asked now and then; true ends the work with the fault `stopped`. */
@@ -95,33 +95,28 @@ function anyOpaque({ data }: Pixels): boolean {
 
 /** The colours of a labelling, by share with accents last; `label` is renumbered to that order. */
 function measure(work: WorkImage, label: Uint8Array): GatheredColour[] {
-  const lab = labImage(work);
-  const parts: { colour: number; part: Area; lab: Lab }[] = [];
-  for (let colour = 0; colour < MOST; colour++) {
-    const part = area(label, work.seen, colour);
-    if (part.cells.length === 0) continue;
-    parts.push({ colour, part, lab: localColour(lab, part, work.seen) });
-  }
+  const parts = tally(work, label, MOST).map((part) => ({ part, lab: localColour(part) }));
   const marked = parts.map((p) => {
     const share = p.part.weight / work.pixels;
     const far = parts.every((q) => q === p || deltaE00(p.lab, q.lab, 2) > ACCENT_FAR);
     return { ...p, share, accent: parts.length > 1 && share < ACCENT_SHARE && far };
   });
   marked.sort(
-    (p, q) => Number(p.accent) - Number(q.accent) || q.share - p.share || p.colour - q.colour,
+    (p, q) =>
+      Number(p.accent) - Number(q.accent) || q.share - p.share || p.part.colour - q.part.colour,
   );
   const order = new Uint8Array(256).fill(NOWHERE);
   marked.forEach((p, i) => {
-    order[p.colour] = i;
+    order[p.part.colour] = i;
   });
   for (let i = 0; i < label.length; i++) label[i] = order[label[i]!]!;
-  const names = plainNames(marked.map((p) => p.lab));
-  return marked.map((p, i) => ({
+  const names = namesOf(marked.map((p) => p.lab));
+  return marked.map(({ lab, share, accent, part }, i) => ({
     name: names[i]!,
-    lab: p.lab,
-    share: p.share,
-    accent: p.accent,
-    ladder: ladder(lab, p.part, work.seen),
+    lab,
+    share,
+    accent,
+    ladder: ladder(part),
   }));
 }
 

@@ -4,28 +4,42 @@ import { cubeRoot } from '../photo/cuberoot.ts';
 import type { WorkImage } from '../photo/work.ts';
 import { type LadderStep, STEPS } from './harmony.ts';
 
-/** CIELAB (D65) of every cell of a work image; unseen cells hold nothing of use. */
-export interface LabImage {
-  readonly L: Float32Array;
-  readonly a: Float32Array;
-  readonly b: Float32Array;
+/** Buckets of CIELAB per unit; L*, a* and b* are counted by themselves. */
+const PER = 8;
+const LOWEST = -160;
+const BUCKETS = 320 * PER;
+
+/** One colour's cells, counted: enough for its medians and its ladder. */
+export interface Tally {
+  readonly colour: number;
+  /** Pixels looked at. */
+  weight: number;
+  /** Per bucket of L*: weight, and sums of L*, a*, b*. */
+  readonly light: Float64Array;
+  /** Per bucket of a* and of b*: weight and sum. */
+  readonly a: Float64Array;
+  readonly b: Float64Array;
 }
 
-const EPSILON = 216 / 24389;
-const KAPPA = 24389 / 27;
-const f = (t: number): number => (t > EPSILON ? cubeRoot(t) : (KAPPA * t + 16) / 116);
-
-/** From the cells' OKLab: cubes give the linear light, one table of primaries the rest. */
-export function labImage(work: WorkImage): LabImage {
-  const cells = work.L.length;
-  const L = new Float32Array(cells);
-  const a = new Float32Array(cells);
-  const b = new Float32Array(cells);
+/** Counts every cell of a labelling into its colour, in CIELAB (D65). Colours without cells are left out. */
+export function tally(work: WorkImage, label: Uint8Array, colours: number): Tally[] {
+  const all: Tally[] = Array.from({ length: colours }, (_, colour) => ({
+    colour,
+    weight: 0,
+    light: new Float64Array(BUCKETS * 4),
+    a: new Float64Array(BUCKETS * 2),
+    b: new Float64Array(BUCKETS * 2),
+  }));
   const [mx, my, mz] = TO_XYZ.srgb;
   const [wx, wy, wz] = RGB_WHITE;
-  for (let i = 0; i < cells; i++) {
-    if (work.seen[i] === 0) continue;
-    const [oL, oa, ob] = [work.L[i]!, work.a[i]!, work.b[i]!];
+  for (let i = 0; i < label.length; i++) {
+    const one = all[label[i]!];
+    const weight = work.seen[i]!;
+    if (!one || weight === 0) continue;
+    // Back from OKLab to linear light (colour/oklab.ts), then to CIELAB.
+    const oL = work.L[i]!;
+    const oa = work.a[i]!;
+    const ob = work.b[i]!;
     let l = oL + 0.3963377774 * oa + 0.2158037573 * ob;
     let m = oL - 0.1055613458 * oa - 0.0638541728 * ob;
     let s = oL - 0.0894841775 * oa - 1.291485548 * ob;
@@ -38,114 +52,88 @@ export function labImage(work: WorkImage): LabImage {
     const fx = f((mx[0] * red + mx[1] * green + mx[2] * blue) / wx);
     const fy = f((my[0] * red + my[1] * green + my[2] * blue) / wy);
     const fz = f((mz[0] * red + mz[1] * green + mz[2] * blue) / wz);
-    L[i] = 116 * fy - 16;
-    a[i] = 500 * (fx - fy);
-    b[i] = 200 * (fy - fz);
+    const L = 116 * fy - 16;
+    const a = 500 * (fx - fy);
+    const b = 200 * (fy - fz);
+    one.weight += weight;
+    let at = bucketOf(L) * 4;
+    one.light[at]! += weight;
+    one.light[at + 1]! += weight * L;
+    one.light[at + 2]! += weight * a;
+    one.light[at + 3]! += weight * b;
+    at = bucketOf(a) * 2;
+    one.a[at]! += weight;
+    one.a[at + 1]! += weight * a;
+    at = bucketOf(b) * 2;
+    one.b[at]! += weight;
+    one.b[at + 1]! += weight * b;
   }
-  return { L, a, b };
+  return all.filter((one) => one.weight > 0);
 }
 
-/** Cells of one colour with their weights, sorted by what is asked. */
-export interface Area {
-  readonly cells: Int32Array;
-  readonly weight: number;
-}
+const EPSILON = 216 / 24389;
+const KAPPA = 24389 / 27;
+/** The compressive function of CIELAB with our own cube root. */
+const f = (t: number): number => (t > EPSILON ? cubeRoot(t) : (KAPPA * t + 16) / 116);
 
-export function area(label: Uint8Array, seen: Uint16Array, colour: number): Area {
-  let count = 0;
-  for (let i = 0; i < label.length; i++) if (label[i] === colour && seen[i]) count++;
-  const cells = new Int32Array(count);
-  let weight = 0;
-  let at = 0;
-  for (let i = 0; i < label.length; i++)
-    if (label[i] === colour && seen[i]) {
-      cells[at++] = i;
-      weight += seen[i]!;
-    }
-  return { cells, weight };
-}
+const bucketOf = (v: number): number =>
+  Math.max(0, Math.min(BUCKETS - 1, Math.floor((v - LOWEST) * PER)));
 
-/** Weighted median of one plane over an area, by counting in steps of 1/32. */
-function median(plane: Float32Array, { cells, weight }: Area, seen: Uint16Array): number {
-  const counts = new Float64Array(BUCKETS);
-  const sums = new Float64Array(BUCKETS);
-  for (let i = 0; i < cells.length; i++) {
-    const v = plane[cells[i]!]!;
-    const bucket = bucketOf(v);
-    counts[bucket]! += seen[cells[i]!]!;
-    sums[bucket]! += seen[cells[i]!]! * v;
-  }
+/** The weighted median, to the mean of its bucket (an eighth wide). */
+function median(buckets: Float64Array, stride: number, weight: number): number {
   let run = 0;
-  for (let k = 0; k < BUCKETS; k++) {
-    run += counts[k]!;
-    if (run * 2 >= weight) return sums[k]! / counts[k]!;
+  for (let at = 0; at < buckets.length; at += stride) {
+    run += buckets[at]!;
+    if (run * 2 >= weight) return buckets[at + 1]! / buckets[at]!;
   }
   return 0;
 }
 
-const PER = 16;
-const LOWEST = -200;
-const BUCKETS = 400 * PER;
-const bucketOf = (v: number): number =>
-  Math.max(0, Math.min(BUCKETS - 1, Math.floor((v - LOWEST) * PER)));
-
 /** Median of L*, of a* and of b*, each by itself: the local colour. */
-export function localColour(lab: LabImage, part: Area, seen: Uint16Array): Lab {
-  return [median(lab.L, part, seen), median(lab.a, part, seen), median(lab.b, part, seen)];
-}
+export const localColour = ({ light, a, b, weight }: Tally): Lab => [
+  median(light, 4, weight),
+  median(a, 2, weight),
+  median(b, 2, weight),
+];
 
-/** Where the steps part, as shares of the area from the lightest: about a studio's folds. */
-const BANDS = [0.04, 0.26, 0.6, 0.82, 0.96, 1];
+/** Where the steps part, as shares of the area from the lightest: a narrow highlight, a narrow deepest fold. */
+const PARTS = [0.04, 0.26, 0.6, 0.82, 0.96, 1];
 
 /**
  * Six steps as they are in the photograph: the area's cells by lightness, parted at fixed shares,
- * each step the mean of its part. Shares are what the parts really hold; lightness never rises.
+ * each step the mean of its part. Lightness never rises.
  */
-export function ladder(lab: LabImage, part: Area, seen: Uint16Array): LadderStep[] {
-  const { cells, weight } = part;
-  // By counting: the cells are walked once, in order of lightness to 1/16 of L*.
-  const counts = new Float64Array(BUCKETS * 4);
-  for (let i = 0; i < cells.length; i++) {
-    const cell = cells[i]!;
-    const at = bucketOf(lab.L[cell]!) * 4;
-    const w = seen[cell]!;
-    counts[at]! += w;
-    counts[at + 1]! += w * lab.L[cell]!;
-    counts[at + 2]! += w * lab.a[cell]!;
-    counts[at + 3]! += w * lab.b[cell]!;
-  }
+export function ladder({ light, weight }: Tally): LadderStep[] {
   const steps: LadderStep[] = [];
-  let bucket = BUCKETS - 1;
-  let left = counts[bucket * 4]!;
+  let at = light.length - 4;
+  let left = light[at]!;
   let before = 0;
-  for (let s = 0; s < 6; s++) {
+  for (let s = 0; s < PARTS.length; s++) {
+    const share = PARTS[s]! - before;
+    before = PARTS[s]!;
     // A bucket may straddle two steps: each takes its share of it.
-    let need = (BANDS[s]! - before) * weight;
-    const share = BANDS[s]! - before;
-    before = BANDS[s]!;
-    const sum = [0, 0, 0, 0];
-    while (need > 1e-9 && bucket >= 0) {
-      if (left <= 1e-9) {
-        bucket--;
-        left = bucket >= 0 ? counts[bucket * 4]! : 0;
+    let need = share * weight;
+    let [taken, L, a, b] = [0, 0, 0, 0];
+    while (need > weight * 1e-12) {
+      if (left <= 0) {
+        at -= 4;
+        if (at < 0) break;
+        left = light[at]!;
         continue;
       }
       const take = Math.min(need, left);
-      const w = counts[bucket * 4]!;
-      sum[0]! += take;
-      for (let c = 1; c < 4; c++) sum[c]! += (take * counts[bucket * 4 + c]!) / w;
+      const part = take / light[at]!;
+      taken += take;
+      L += part * light[at + 1]!;
+      a += part * light[at + 2]!;
+      b += part * light[at + 3]!;
       need -= take;
       left -= take;
     }
-    const w = sum[0]!;
     const last = steps[s - 1]?.lab;
-    const mean: Lab =
-      w > 0 ? [sum[1]! / w, sum[2]! / w, sum[3]! / w] : (last ?? ([0, 0, 0] as Lab));
-    steps.push({
-      step: STEPS[s]!,
-      lab: last && mean[0] > last[0] ? [last[0], mean[1], mean[2]] : mean,
-      share,
-    });
+    const mean: Lab = taken > 0 ? [L / taken, a / taken, b / taken] : last!;
+    const lab: Lab = last && mean[0] > last[0] ? [last[0], mean[1], mean[2]] : mean;
+    steps.push({ step: STEPS[s]!, lab, share });
   }
   return steps;
 }

@@ -1,29 +1,14 @@
 import { deltaE00 } from '../colour/difference.ts';
-import { angleDeg, chroma, hueTurnDeg, type Lab } from '../colour/lab.ts';
-import { labOfOklab, oklabChroma, oklabHueDeg, oklabOfLab, oklabOfLCh } from '../colour/oklab.ts';
+import { angleDeg, chroma, type Lab } from '../colour/lab.ts';
 import type { Constraints, Contradiction } from '../mixture/constraint.ts';
 import { REACH } from '../mixture/find.ts';
 import { type Nearest, nearestOn } from '../mixture/nearest.ts';
 import { type Solid, solidOf } from '../mixture/solid.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
+import { type Lost, lostOf } from './interval.ts';
 import { keyOf } from './key.ts';
-
-/**
- * How a whole harmony moves: L* → mean + lightness·(L* − mean) + shift, C* × chroma, hue + turn.
- * One move for all colours, so lightness differences keep their proportions and their order, hue
- * differences stay as they are, and so do the ratios of chroma.
- */
-export interface Move {
-  /** Factor on lightness differences, 0…1. */
-  readonly lightness: number;
-  /** Added to every L*. */
-  readonly shift: number;
-  /** Factor on every chroma, 0…1. */
-  readonly chroma: number;
-  /** Turn of every hue in OKLab degrees. */
-  readonly turnDeg: number;
-}
+import { type Move, moveAll, STILL } from './move.ts';
 
 /** A harmony after a move, as aimed at and as mixed. */
 export interface Moved {
@@ -42,16 +27,6 @@ export interface Moved {
   /** Every colour is reached. */
   readonly reached: boolean;
   readonly lost: Lost;
-}
-
-/** What was lost of a harmony's intervals as mixed, mean over its pairs; all 0 where they are kept. */
-export interface Lost {
-  /** L*, from the same differences times one common factor. */
-  readonly lightness: number;
-  /** Degrees of OKLab hue between two colours that have one. */
-  readonly hueDeg: number;
-  /** Natural logarithm of the ratio of two chromas: 0.1 is about a tenth. */
-  readonly chroma: number;
 }
 
 export interface Transposed extends Moved {
@@ -78,8 +53,6 @@ export type TransposeFault =
   | Contradiction
   | { readonly code: 'not-a-colour'; readonly index: number }
   | { readonly code: 'stopped' };
-
-export const STILL: Move = { lightness: 1, shift: 0, chroma: 1, turnDeg: 0 };
 
 const TURNS = [0, -4, 4, -8, 8, -12, 12];
 const FACTORS = [1, 0.92, 0.84, 0.76, 0.68, 0.6, 0.5, 0.4];
@@ -146,35 +119,6 @@ interface Tried {
   /** Worst difference beyond reach; 0 where every colour is reached. */
   readonly missed: number;
   readonly cost: number;
-}
-
-/** A harmony under a move; CIELAB under D65 in and out. */
-export function moveAll(colours: readonly Lab[], move: Move): Lab[] {
-  const mean = colours.reduce((sum, [L]) => sum + L, 0) / Math.max(1, colours.length);
-  return colours.map((lab) => {
-    const L = mean + move.lightness * (lab[0] - mean) + move.shift;
-    if (move.chroma === 1 && move.turnDeg === 0 && L === lab[0]) return lab;
-    return placed(lab, L, move.chroma * chroma(lab), move.turnDeg);
-  });
-}
-
-/** The colour of a turned OKLab hue with the given L* and C*: hue is held where CIELAB's wanders. */
-function placed(lab: Lab, L: number, C: number, turnDeg: number): Lab {
-  const ok0 = oklabOfLab(lab);
-  const hue = oklabHueDeg(ok0);
-  if (hue === null || C < 1e-9) return [L, 0, 0];
-  let okL = ok0[0] + (L - lab[0]) / 100;
-  let okC = (oklabChroma(ok0) * C) / Math.max(chroma(lab), 1e-9);
-  let at: Lab = lab;
-  // Both answer nearly in proportion, so a handful of corrections settles to 1e-6.
-  for (let round = 0; round < 40; round++) {
-    at = labOfOklab(oklabOfLCh(okL, okC, hue + turnDeg));
-    const [dL, ratio] = [L - at[0], C / Math.max(chroma(at), 1e-12)];
-    if (Math.abs(dL) < 1e-7 && Math.abs(ratio - 1) < 1e-9) break;
-    okL += dL / 115;
-    okC *= Math.min(2, Math.max(0.5, ratio));
-  }
-  return [L, at[1], at[2]];
 }
 
 const toll = ({ turnDeg, lightness }: Move): number =>
@@ -313,36 +257,4 @@ class Mixer {
     }
     return worst;
   }
-}
-
-/** Under this C*ab a colour has no hue to speak of, and no chroma to compare. */
-const HUELESS = 5;
-
-function lostOf(from: readonly Lab[], to: readonly Lab[]): Lost {
-  const turn = (a: Lab, b: Lab) =>
-    hueTurnDeg(oklabHueDeg(oklabOfLab(a)) ?? 0, oklabHueDeg(oklabOfLab(b)) ?? 0);
-  const steps: [number, number][] = [];
-  const hues: number[] = [];
-  const ratios: number[] = [];
-  for (let i = 0; i < from.length; i++) {
-    for (let j = i + 1; j < from.length; j++) {
-      const [a, b, A, B] = [from[i]!, from[j]!, to[i]!, to[j]!];
-      steps.push([a[0] - b[0], A[0] - B[0]]);
-      if (Math.min(chroma(a), chroma(b)) < HUELESS) continue;
-      const off = Math.abs(turn(A, B) - turn(a, b));
-      hues.push(Math.min(off, 360 - off));
-      const tiny = 1e-3;
-      const ratio = (chroma(A) + tiny) / (chroma(B) + tiny);
-      ratios.push(Math.abs(Math.log((ratio * chroma(b)) / chroma(a))));
-    }
-  }
-  const mean = (all: readonly number[]) =>
-    all.length > 0 ? all.reduce((sum, v) => sum + v, 0) / all.length : 0;
-  const scale = steps.reduce((sum, [a]) => sum + a * a, 0);
-  const factor = scale > 0 ? steps.reduce((sum, [a, A]) => sum + a * A, 0) / scale : 1;
-  return {
-    lightness: mean(steps.map(([a, A]) => Math.abs(A - factor * a))),
-    hueDeg: mean(hues),
-    chroma: mean(ratios),
-  };
 }

@@ -3,6 +3,7 @@ import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { differing } from './alternative.ts';
+import type { Candidate } from './candidate.ts';
 import {
   type Choice,
   type Constraints,
@@ -10,10 +11,11 @@ import {
   choose,
   LEAST_HELD,
 } from './constraint.ts';
+import { letDown } from './letdown.ts';
 import { type Keep, Metric } from './metric.ts';
 import type { Answer, Mixture, Part, Share } from './mixture.ts';
 import { Divider, FINE, type Limits, type Source, type Whole } from './parts.ts';
-import { type Candidate, Search } from './search.ts';
+import { Search } from './search.ts';
 import { compile, MOST, type Stock } from './stock.ts';
 import { Trial } from './trial.ts';
 
@@ -83,6 +85,7 @@ export function findMixtures(
 /** One shelf under one set of constraints, compiled once for all targets. */
 class Finder {
   private readonly choice: Choice;
+  private readonly shelf: Shelf;
   private readonly options: MixOptions;
   private readonly search: Search;
   private readonly divider: Divider;
@@ -93,6 +96,7 @@ class Finder {
 
   constructor(shelf: Shelf, choice: Choice, most: number, options: MixOptions) {
     this.choice = choice;
+    this.shelf = { ...shelf, paints: choice.paints };
     this.options = options;
     this.pasteHeld = new Map(choice.held.map((i) => [i, LEAST_HELD]));
     const plain = compile(choice.paints, shelf);
@@ -202,7 +206,22 @@ class Finder {
       parts,
       partsLab,
       partsDeltaE00: deltaE00(target, partsLab),
+      ...this.letDown(target, recipe, parts, deltaE00(target, partsLab)),
     };
+  }
+
+  /** Let-downs, where the plain parts miss visibly or are past the ratio. */
+  private letDown(
+    target: Lab,
+    recipe: readonly Share[],
+    parts: readonly Part[],
+    plain: number,
+  ): Pick<Mixture, 'letDown'> {
+    const limits = this.options.limits ?? FINE;
+    const past = parts.length > 0 && parts[0]!.parts > limits.ratio * parts.at(-1)!.parts;
+    if (!past && plain <= REACH) return {};
+    const found = letDown(target, recipe, this.shelf, limits);
+    return found && found.deltaE00 < plain + (past ? REACH : -0.5) ? { letDown: found } : {};
   }
 }
 

@@ -50,7 +50,7 @@ const BAND_SD = 12;
 const even = (value: number): Float64Array => new Float64Array(BANDS).fill(value);
 const PRIOR: PaintPrior = {
   K: curvePrior(even(0), { level: 2, shape: 1.5, lengthNm: 90 }),
-  S: curvePrior(even(-1), { level: 0.7, shape: 0.5, lengthNm: 90 }),
+  S: curvePrior(even(-1), { level: 0.7, shape: 0.5, lengthNm: 150 }),
 };
 
 /** Paper fibre that the paint sinks into: it scatters and does not absorb. */
@@ -68,7 +68,7 @@ const settingsOf = (pigments: number): Experiment['settings'] => [
   { start: logit(0.02 / K1_BELOW), sd: 0.05 },
   // Light inside a binder of index 1.5 meets k2 = 0.6 (Fresnel's equations, diffuse).
   { start: logit(0.6 / K2_BELOW), sd: 0.05 },
-  { start: Math.log(0.3), sd: 0.1 },
+  { start: Math.log(0.4), sd: 0.1 },
 ];
 
 function meaning(settings: Float64Array): Pick<Washes, 'exponents' | 'surface' | 'fibre'> {

@@ -16,29 +16,8 @@ export interface FlatImage {
 export function flatten(work: WorkImage): FlatImage {
   const { width, height, seen } = work;
   const cells = width * height;
-  const count = boxSum(
-    Float32Array.from(seen, (n) => (n ? 1 : 0)),
-    width,
-    height,
-  );
-  const planes = [work.L, work.a, work.b].map((plane) => boxSum(plane, width, height));
-  const squares = new Float32Array(cells);
-  for (let i = 0; i < cells; i++)
-    squares[i] = work.L[i]! * work.L[i]! + work.a[i]! * work.a[i]! + work.b[i]! * work.b[i]!;
-  const spread = boxSum(squares, width, height);
-  const [mL, ma, mb] = planes as [Float32Array, Float32Array, Float32Array];
-  for (let i = 0; i < cells; i++) {
-    const n = count[i]!;
-    if (n === 0) {
-      spread[i] = Infinity;
-      continue;
-    }
-    const [L, a, b] = [mL[i]! / n, ma[i]! / n, mb[i]! / n];
-    mL[i] = L;
-    ma[i] = a;
-    mb[i] = b;
-    spread[i] = spread[i]! / n - (L * L + a * a + b * b);
-  }
+  const mean = windows(work);
+  const { spread } = mean;
   const out: FlatImage = {
     L: new Float32Array(cells),
     a: new Float32Array(cells),
@@ -50,48 +29,98 @@ export function flatten(work: WorkImage): FlatImage {
     for (let x = 0; x < width; x++) {
       const i = y * width + x;
       if (seen[i] === 0) continue;
-      const left = x >= 2 ? -2 : 0;
-      const right = x + 2 < width ? 2 : 0;
+      const left = x >= 2 ? i - 2 : i;
+      const right = x + 2 < width ? i + 2 : i;
+      // Its own window loses a near draw: else the rim of a thing would stay mixed.
       let best = i;
-      // Its own window only where it is clearly calmer: else the rim of a thing would stay mixed.
       let least = spread[i]! * 1.05;
-      let at = i + up + left;
-      if (spread[at]! < least) {
-        best = at;
-        least = spread[at]!;
+      if (spread[left + up]! < least) {
+        best = left + up;
+        least = spread[best]!;
       }
-      at = i + up + right;
-      if (spread[at]! < least) {
-        best = at;
-        least = spread[at]!;
+      if (spread[right + up]! < least) {
+        best = right + up;
+        least = spread[best]!;
       }
-      at = i + down + left;
-      if (spread[at]! < least) {
-        best = at;
-        least = spread[at]!;
+      if (spread[left + down]! < least) {
+        best = left + down;
+        least = spread[best]!;
       }
-      at = i + down + right;
-      if (spread[at]! < least) best = at;
-      out.L[i] = mL[best]!;
-      out.a[i] = ma[best]!;
-      out.b[i] = mb[best]!;
+      if (spread[right + down]! < least) best = right + down;
+      out.L[i] = mean.L[best]!;
+      out.a[i] = mean.a[best]!;
+      out.b[i] = mean.b[best]!;
     }
   }
   return out;
 }
 
-/** Sums over 3 × 3 windows, cut at the image's edge. */
-function boxSum(from: Float32Array, width: number, height: number): Float32Array {
-  const rows = new Float32Array(from.length);
-  for (let y = 0; y < height; y++) {
-    const start = y * width;
-    const end = start + width;
-    for (let i = start; i < end; i++)
-      rows[i] = from[i]! + (i > start ? from[i - 1]! : 0) + (i + 1 < end ? from[i + 1]! : 0);
+/** Mean and variance of the 3 × 3 window round each cell, over what is looked at. */
+function windows(work: WorkImage): FlatImage & { spread: Float32Array } {
+  const { width, height, seen } = work;
+  const cells = width * height;
+  const L = new Float32Array(cells);
+  const a = new Float32Array(cells);
+  const b = new Float32Array(cells);
+  const spread = new Float32Array(cells);
+  // Sums over three columns, for three rows at a time: L, a, b, their squares, and how many.
+  const ring = [0, 1, 2].map(() => new Float64Array(width * 5));
+  for (let y = 0; y <= height; y++) {
+    const next = ring[y % 3]!;
+    if (y < height) sumColumns(work, y, next);
+    else next.fill(0);
+    if (y === 0) {
+      ring[2]!.fill(0);
+      continue;
+    }
+    const [above, here] = [ring[(y + 1) % 3]!, ring[(y + 2) % 3]!];
+    const row = (y - 1) * width;
+    for (let x = 0, at = 0; x < width; x++, at += 5) {
+      const cell = row + x;
+      const n = above[at + 4]! + here[at + 4]! + next[at + 4]!;
+      if (n === 0 || seen[cell] === 0) {
+        spread[cell] = Infinity;
+        continue;
+      }
+      const per = 1 / n;
+      const meanL = (above[at]! + here[at]! + next[at]!) * per;
+      const meanA = (above[at + 1]! + here[at + 1]! + next[at + 1]!) * per;
+      const meanB = (above[at + 2]! + here[at + 2]! + next[at + 2]!) * per;
+      const squares = (above[at + 3]! + here[at + 3]! + next[at + 3]!) * per;
+      L[cell] = meanL;
+      a[cell] = meanA;
+      b[cell] = meanB;
+      spread[cell] = squares - (meanL * meanL + meanA * meanA + meanB * meanB);
+    }
   }
-  const out = new Float32Array(from.length);
-  for (let y = 0; y < height; y++)
-    for (let i = y * width; i < (y + 1) * width; i++)
-      out[i] = rows[i]! + (y > 0 ? rows[i - width]! : 0) + (y + 1 < height ? rows[i + width]! : 0);
-  return out;
+  return { L, a, b, spread };
+}
+
+function sumColumns(work: WorkImage, y: number, out: Float64Array): void {
+  const { width, seen } = work;
+  const row = y * width;
+  for (let x = 0, at = 0; x < width; x++, at += 5) {
+    let sumL = 0;
+    let sumA = 0;
+    let sumB = 0;
+    let squares = 0;
+    let n = 0;
+    const end = x + 1 < width ? row + x + 1 : row + x;
+    for (let i = x > 0 ? row + x - 1 : row; i <= end; i++) {
+      if (seen[i] === 0) continue;
+      const L = work.L[i]!;
+      const a = work.a[i]!;
+      const b = work.b[i]!;
+      sumL += L;
+      sumA += a;
+      sumB += b;
+      squares += L * L + a * a + b * b;
+      n++;
+    }
+    out[at] = sumL;
+    out[at + 1] = sumA;
+    out[at + 2] = sumB;
+    out[at + 3] = squares;
+    out[at + 4] = n;
+  }
 }

@@ -1,20 +1,16 @@
-import { DECODE_8BIT, decode, type RgbSpace } from '../colour/rgb.ts';
+import { type Matrix, product } from '../colour/matrix.ts';
+import { DECODE_8BIT, decode, FROM_XYZ, type RgbSpace, TO_XYZ } from '../colour/rgb.ts';
 import { cubeRoot } from './cuberoot.ts';
 import type { Mask } from './mask.ts';
 import type { Pixels } from './pixels.ts';
 
-/** Nine numbers, row by row, applied to linear sRGB. */
-export type Matrix3 = readonly number[];
-
 /**
- * The photograph averaged over square blocks in linear light, in OKLab: small enough to look at
+ * The photograph averaged over small blocks in linear light, in OKLab: small enough to look at
  * many times, fine enough that an accent of a thousandth of the area keeps hundreds of cells.
  */
 export interface WorkImage {
   readonly width: number;
   readonly height: number;
-  /** Pixels along a block's side. */
-  readonly block: number;
   /** OKLab of each cell. */
   readonly L: Float32Array;
   readonly a: Float32Array;
@@ -27,79 +23,73 @@ export interface WorkImage {
   readonly clipped: { readonly white: number; readonly black: number };
 }
 
-/** Cells that a work image has about: the block's side is the whole number that comes nearest. */
-const CELLS = 600_000;
-/** Linear light as whole numbers: sums of a block are exact, in any order. */
+/** Cells of a work image, about; a photograph of fewer pixels keeps its own. */
+const CELLS = 300_000;
+/** Linear light as whole numbers, so that sums of a block are exact in any order. */
 const UNIT = 1 << 20;
 
-const lut8 = Int32Array.from(DECODE_8BIT, (v) => Math.round(v * UNIT));
-let lut16: Int32Array | undefined;
-function table(bits: 8 | 16): Int32Array {
-  if (bits === 8) return lut8;
-  lut16 ??= Int32Array.from({ length: 65536 }, (_, v) => Math.round(decode(v / 65535) * UNIT));
+const inUnits = (v: number): number => Math.round(v * UNIT);
+const lut8 = Float64Array.from(DECODE_8BIT, inUnits);
+let lut16: Float64Array | undefined;
+function table16(): Float64Array {
+  lut16 ??= Float64Array.from({ length: 65536 }, (_, v) => inUnits(decode(v / 65535)));
   return lut16;
 }
 
-/** Linear Display P3 to linear sRGB, from the primaries of both (colour/rgb.ts). */
-const P3_TO_SRGB: Matrix3 = [
-  1.2249401763, -0.2249401763, 0, -0.0420569547, 1.0420569547, 0, -0.0196375546, -0.0786360456,
-  1.0982736002,
-];
-
-/** a · b, both row by row. */
-export function multiply(a: Matrix3, b: Matrix3): Matrix3 {
-  const out: number[] = [];
-  for (let row = 0; row < 3; row++)
-    for (let col = 0; col < 3; col++)
-      out.push(
-        a[row * 3]! * b[col]! + a[row * 3 + 1]! * b[3 + col]! + a[row * 3 + 2]! * b[6 + col]!,
-      );
-  return out;
-}
-
-/** The matrix that takes an image's linear RGB to linear sRGB, then sets its light right. */
-export function toLinearSrgb(space: RgbSpace, adapt?: Matrix3): Matrix3 | undefined {
+/** The matrix that takes a photograph's linear RGB to linear sRGB, then sets its light right. */
+export function toLinearSrgb(space: RgbSpace, adapt?: Matrix): Matrix | undefined {
   if (space === 'srgb') return adapt;
-  return adapt ? multiply(adapt, P3_TO_SRGB) : P3_TO_SRGB;
+  const toSrgb = product(FROM_XYZ.srgb, TO_XYZ[space]);
+  return adapt ? product(adapt, toSrgb) : toSrgb;
 }
 
 export interface WorkOptions {
   readonly mask?: Mask | undefined;
   /** Applied in linear sRGB after averaging. */
-  readonly adapt?: Matrix3 | undefined;
+  readonly adapt?: Matrix | undefined;
   /** Called with 0…1 now and then; true stops the work. */
   readonly pause?: ((done: number) => boolean) | undefined;
 }
 
-/** Side of a block for a photograph of this size. */
-export const blockOf = (width: number, height: number): number =>
-  Math.max(1, Math.round(Math.sqrt((width * height) / CELLS)));
+/**
+ * Columns and rows of the work image of a photograph: the same for the same photograph at one, four
+ * or twelve megapixels, so that they give the same harmony.
+ */
+export function workSize(width: number, height: number): [columns: number, rows: number] {
+  const scale = Math.min(1, Math.sqrt(CELLS / (width * height)));
+  return [Math.max(1, Math.round(width * scale)), Math.max(1, Math.round(height * scale))];
+}
+
+/** Where each cell's pixels begin, and the end: blocks differ by one pixel at most. */
+const cuts = (pixels: number, cells: number): Int32Array =>
+  Int32Array.from({ length: cells + 1 }, (_, cell) => Math.round((cell * pixels) / cells));
 
 /**
  * One pass over all pixels: exact sums of linear light per block, then OKLab of the averages.
  * Pixels less than half opaque are not looked at; a mask as large as the photograph is honoured
  * pixel by pixel, any other at the centre of each block.
  * @returns undefined when `pause` stopped it
+ * @throws RangeError when there are not width × height × 4 values
  */
 export function workImage(pixels: Pixels, options: WorkOptions = {}): WorkImage | undefined {
   const { width, height, data } = pixels;
   if (data.length !== width * height * 4)
     throw new RangeError(`${width} × ${height} pixels need ${width * height * 4} values`);
-  const block = blockOf(width, height);
-  const columns = Math.ceil(width / block);
-  const rows = Math.ceil(height / block);
-  const cells = columns * rows;
-  const L = new Float32Array(cells);
-  const a = new Float32Array(cells);
-  const b = new Float32Array(cells);
-  const seen = new Uint16Array(cells);
+  const [columns, rows] = workSize(width, height);
+  const across = cuts(width, columns);
+  const along = cuts(height, rows);
+  const work = emptyWork(columns, rows);
   const matrix = toLinearSrgb(pixels.space, options.adapt);
-  const lut = table(data instanceof Uint16Array ? 16 : 8);
-  const half = data instanceof Uint16Array ? 32768 : 128;
+  const deep = data instanceof Uint16Array;
+  // Four bytes at a time, where the memory allows it: a third less time.
+  const words =
+    !deep && data.byteOffset % 4 === 0
+      ? new Int32Array(data.buffer, data.byteOffset, width * height)
+      : undefined;
   const { mask } = options;
   const fine = mask && mask.width === width && mask.height === height ? mask.data : undefined;
-  const sums = new Int32Array(columns * 3);
-  const counts = new Uint16Array(columns);
+  const sums = new Float64Array(columns * 3);
+  const counts = new Uint32Array(columns);
   let total = 0;
   let kept = 0;
   let white = 0;
@@ -107,12 +97,22 @@ export function workImage(pixels: Pixels, options: WorkOptions = {}): WorkImage 
 
   for (let row = 0; row < rows; row++) {
     if ((row & 63) === 0 && options.pause?.(row / rows)) return undefined;
+    const top = along[row]!;
+    const bottom = along[row + 1]!;
     sums.fill(0);
-    counts.fill(0);
-    const bottom = Math.min(height, (row + 1) * block);
-    for (let y = row * block; y < bottom; y++) {
-      if (fine) addMasked(data, lut, half, fine, width, y, block, sums, counts);
-      else addRow(data, lut, half, width, y, block, sums, counts);
+    let opaque = -1;
+    if (words && !fine)
+      for (let y = top; y < bottom && opaque >>> 24 === 255; y++)
+        opaque &= addWords(words, y * width, across, sums);
+    if (words && !fine && opaque >>> 24 === 255)
+      for (let column = 0; column < columns; column++)
+        counts[column] = (bottom - top) * (across[column + 1]! - across[column]!);
+    else {
+      sums.fill(0);
+      counts.fill(0);
+      const lut = deep ? table16() : lut8;
+      for (let y = top; y < bottom; y++)
+        addRow(data, lut, deep ? 32768 : 128, fine, y * width, across, sums, counts);
     }
     const maskRow = mask && !fine ? Math.floor(((row + 0.5) / rows) * mask.height) * mask.width : 0;
     for (let column = 0; column < columns; column++) {
@@ -129,88 +129,90 @@ export function workImage(pixels: Pixels, options: WorkOptions = {}): WorkImage 
       if (red + green + blue > 2.99) white++;
       else if (red + green + blue < 0.0015) black++;
       if (matrix) {
-        const [r, g, bl] = [red, green, blue];
-        red = matrix[0]! * r + matrix[1]! * g + matrix[2]! * bl;
-        green = matrix[3]! * r + matrix[4]! * g + matrix[5]! * bl;
-        blue = matrix[6]! * r + matrix[7]! * g + matrix[8]! * bl;
+        const r = red;
+        const g = green;
+        const bl = blue;
+        red = matrix[0][0] * r + matrix[0][1] * g + matrix[0][2] * bl;
+        green = matrix[1][0] * r + matrix[1][1] * g + matrix[1][2] * bl;
+        blue = matrix[2][0] * r + matrix[2][1] * g + matrix[2][2] * bl;
       }
       // OKLab by the direct matrix of colour/oklab.ts.
       const l = cubeRoot(0.4122214708 * red + 0.5363325363 * green + 0.0514459929 * blue);
       const m = cubeRoot(0.2119034982 * red + 0.6806995451 * green + 0.1073969566 * blue);
       const s = cubeRoot(0.0883024619 * red + 0.2817188376 * green + 0.6299787005 * blue);
       const cell = row * columns + column;
-      L[cell] = 0.2104542553 * l + 0.793617785 * m - 0.0040720468 * s;
-      a[cell] = 1.9779984951 * l - 2.428592205 * m + 0.4505937099 * s;
-      b[cell] = 0.0259040371 * l + 0.7827717662 * m - 0.808675766 * s;
-      seen[cell] = n;
+      work.L[cell] = 0.2104542553 * l + 0.793617785 * m - 0.0040720468 * s;
+      work.a[cell] = 1.9779984951 * l - 2.428592205 * m + 0.4505937099 * s;
+      work.b[cell] = 0.0259040371 * l + 0.7827717662 * m - 0.808675766 * s;
+      work.seen[cell] = n;
       total += n;
       kept++;
     }
   }
-  return {
-    width: columns,
-    height: rows,
-    block,
-    L,
-    a,
-    b,
-    seen,
-    pixels: total,
-    clipped: { white: kept ? white / kept : 0, black: kept ? black / kept : 0 },
-  };
+  const clipped = { white: kept ? white / kept : 0, black: kept ? black / kept : 0 };
+  return { ...work, pixels: total, clipped };
 }
 
-/** Adds one row of pixels to its blocks. The loop that reads every pixel: keep it bare. */
-function addRow(
-  data: Pixels['data'],
-  lut: Int32Array,
-  half: number,
-  width: number,
-  y: number,
-  block: number,
-  sums: Int32Array,
-  counts: Uint16Array,
-): void {
-  let at = y * width * 4;
-  let column = 0;
-  for (let x = 0; x < width; column++) {
-    const end = Math.min(x + block, width);
+const emptyWork = (width: number, height: number) => ({
+  width,
+  height,
+  L: new Float32Array(width * height),
+  a: new Float32Array(width * height),
+  b: new Float32Array(width * height),
+  seen: new Uint16Array(width * height),
+});
+
+/**
+ * Adds one row of opaque pixels to its blocks: the loop that reads every pixel, so keep it bare.
+ * Every engine's typed arrays are little-endian on today's machines: red is the lowest byte.
+ * @returns all words and-ed: its highest byte is 255 only where every pixel was opaque
+ */
+function addWords(
+  words: Int32Array,
+  start: number,
+  across: Int32Array,
+  sums: Float64Array,
+): number {
+  let at = start;
+  let all = -1;
+  let sum = 0;
+  for (let column = 1; column < across.length; column++, sum += 3) {
+    const end = start + across[column]!;
     let red = 0;
     let green = 0;
     let blue = 0;
-    let n = 0;
-    for (; x < end; x++, at += 4) {
-      if (data[at + 3]! < half) continue;
-      red += lut[data[at]!]!;
-      green += lut[data[at + 1]!]!;
-      blue += lut[data[at + 2]!]!;
-      n++;
+    for (; at < end; at++) {
+      const word = words[at]!;
+      all &= word;
+      red += lut8[word & 255]!;
+      green += lut8[(word >>> 8) & 255]!;
+      blue += lut8[(word >>> 16) & 255]!;
     }
-    sums[column * 3]! += red;
-    sums[column * 3 + 1]! += green;
-    sums[column * 3 + 2]! += blue;
-    counts[column]! += n;
+    sums[sum]! += red;
+    sums[sum + 1]! += green;
+    sums[sum + 2]! += blue;
   }
+  return all;
 }
 
-function addMasked(
+/** The same for any depth, leaving out what is see-through or masked. */
+function addRow(
   data: Pixels['data'],
-  lut: Int32Array,
+  lut: Float64Array,
   half: number,
-  mask: Uint8Array,
-  width: number,
-  y: number,
-  block: number,
-  sums: Int32Array,
-  counts: Uint16Array,
+  mask: Uint8Array | undefined,
+  start: number,
+  across: Int32Array,
+  sums: Float64Array,
+  counts: Uint32Array,
 ): void {
-  for (let x = 0; x < width; x++) {
-    const at = (y * width + x) * 4;
-    if (mask[y * width + x] === 0 || data[at + 3]! < half) continue;
-    const column = Math.floor(x / block);
-    sums[column * 3]! += lut[data[at]!]!;
-    sums[column * 3 + 1]! += lut[data[at + 1]!]!;
-    sums[column * 3 + 2]! += lut[data[at + 2]!]!;
-    counts[column]!++;
-  }
+  for (let column = 0; column + 1 < across.length; column++)
+    for (let x = across[column]!; x < across[column + 1]!; x++) {
+      const at = (start + x) * 4;
+      if (data[at + 3]! < half || (mask && mask[start + x] === 0)) continue;
+      sums[column * 3]! += lut[data[at]!]!;
+      sums[column * 3 + 1]! += lut[data[at + 1]!]!;
+      sums[column * 3 + 2]! += lut[data[at + 2]!]!;
+      counts[column]!++;
+    }
 }

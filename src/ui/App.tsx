@@ -5,6 +5,7 @@ import { BookScreen } from './book/BookScreen.tsx';
 import { BookIcon, DraperyIcon, HarmonyIcon, PaletteIcon, WalkIcon } from './drawn/icons.tsx';
 import { HarmonyScreen } from './harmony/HarmonyScreen.tsx';
 import { hrefOf, PLACES, type Place, place, route } from './route.ts';
+import { ShelfScreen } from './shelf/ShelfScreen.tsx';
 import { book, notice, saveState, undoNotice } from './studio.ts';
 import { updateWaits } from './update.ts';
 import { WalkScreen } from './walk/WalkScreen.tsx';
@@ -33,20 +34,21 @@ const toContents = () => document.getElementById('contents')?.focus();
 
 function Screen() {
   const where = place.value;
+  const onShelf = where === 'book' && route.value.open === 'shelf';
   const first = useRef(true);
   // A new place is announced: its heading takes the focus, as a new page's would.
   useEffect(() => {
     if (first.current) first.current = false;
     else document.querySelector<HTMLElement>('main h1')?.focus();
-    document.title = `${PLACE_NAMES[where]} · Kingcup`;
-  }, [where]);
+    document.title = `${onShelf ? say.shelf : PLACE_NAMES[where]} · Kingcup`;
+  }, [where, onShelf]);
   switch (where) {
     case 'walk':
       return <WalkScreen />;
     case 'harmony':
       return <HarmonyScreen />;
     case 'book':
-      return <BookScreen />;
+      return onShelf ? <ShelfScreen /> : <BookScreen />;
     case 'drapery':
       return <LaterScreen place={where} text={say.draperyLater} />;
     case 'palette':

@@ -1,8 +1,9 @@
-import { effect, signal } from '@preact/signals';
+import { computed, effect, signal } from '@preact/signals';
 import { bookFaultWords } from '../book/faults.ts';
+import type { Entry } from '../book/record.ts';
 import type { SaveState } from '../book/saving.ts';
 import { type Book, openBook, type Undo } from '../book/store.ts';
-import { starterShelf } from '../pigment/starter.ts';
+import { mixedFrom, shelfIn } from './shelf/stocked.ts';
 import { say } from './words.ts';
 
 /** The open book; null until it is open, or where it cannot be. */
@@ -10,7 +11,10 @@ export const book = signal<Book | null>(null);
 export const saveState = signal<SaveState>({ state: 'saved' });
 /** Rises whenever something in the book changed, here or in another window. */
 export const edition = signal(0);
-export const shelf = signal(starterShelf());
+/** The studio's shelf as the book has it; null until something is stocked. */
+export const stocked = signal<Entry<'shelf'> | null>(null);
+/** What mixtures are sought on: the stocked shelf, or the starter shelf while that has nothing to mix. */
+export const shelf = computed(() => mixedFrom(stocked.value?.body.stock ?? null));
 
 /** What has just happened, with a way back where there is one. */
 export interface Notice {
@@ -40,7 +44,7 @@ export async function undoNotice(): Promise<void> {
 /** The book once it is open; null where it cannot be opened, which the painter has then been told. */
 export const opening: Promise<Book | null> = openBook({
   notice: (fault) => complain(bookFaultWords(fault)),
-}).then((opened) => {
+}).then(async (opened) => {
   if (!opened.ok) {
     complain(bookFaultWords(opened.fault));
     return null;
@@ -49,13 +53,22 @@ export const opening: Promise<Book | null> = openBook({
   value.saving.subscribe((state) => {
     saveState.value = state;
   });
+  // Before any screen asks for a mixture.
+  await readStocked(value);
   value.onChange(() => {
     edition.value++;
+    void readStocked(value);
   });
   if (value.readOnly) complain(bookFaultWords(value.readOnly));
   book.value = value;
   return value;
 });
+
+async function readStocked(book: Book): Promise<void> {
+  const found = await shelfIn(book);
+  if (!found.ok) complain(bookFaultWords(found.fault));
+  else if (found.value?.clock !== stocked.peek()?.clock) stocked.value = found.value;
+}
 
 // A plain notice goes by itself; one that can be undone or that tells of trouble waits to be read.
 effect(() => {

@@ -115,8 +115,6 @@ export const say = {
   renamed: (name: string) => `It is called “${name}” now.`,
   cancel: 'Leave it',
   shelf: 'Shelf',
-  shelfAbout:
-    'Sixteen pigments of the old studio and their curves, authored from handbooks: a starting point until your own paints are measured.',
   screenCannot: 'This screen cannot show it: drawn as near as it can.',
 } as const;
 

@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { chroma, hueTurnDeg, type Lab } from '../../src/colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../../src/colour/oklab.ts';
-import { moveAll, STILL, transpose } from '../../src/harmony/transpose.ts';
+import { moveAll, STILL } from '../../src/harmony/move.ts';
+import { transpose } from '../../src/harmony/transpose.ts';
 import { predict } from '../../src/mixture/predict.ts';
 import { invented } from '../mixture/invented.ts';
 

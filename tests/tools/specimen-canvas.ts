@@ -49,6 +49,8 @@ export interface Scene {
   readonly camera?: Camera;
   /** Light over the whole picture. */
   readonly light?: (x: number, y: number) => number;
+  /** Light of the sky that fills the shadows, linear red, green, blue as shares of the sun. */
+  readonly sky?: readonly [number, number, number];
 }
 
 export interface Camera {

@@ -14,9 +14,10 @@ import { stream } from './specimen-noise.ts';
 
 /**
  * A scene by lot: three to six things of colours that differ by at least CIEDE2000 (kL = 2) 11,
- * every other one of low chroma, in folds; one or two of them accents of a thousandth and up.
+ * about a third of the scenes near grey, in folds; the last is an accent of a thousandth and up.
+ * @param hard closer colours, more wander, texture, blur and noise, shadows filled by a blue sky
  */
-export function randomScene(seed: number): Scene {
+export function randomScene(seed: number, hard = false): Scene {
   const next = stream(seed * 31 + 7);
   const between = (low: number, high: number) => low + (high - low) * next();
   const grey = next() < 0.35;
@@ -28,14 +29,17 @@ export function randomScene(seed: number): Scene {
     const C = accent ? between(35, 75) : grey ? between(0, 9) : between(2, 55);
     const h = between(0, 2 * Math.PI);
     const lab: Lab = [between(accent ? 35 : 14, 90), C * Math.cos(h), C * Math.sin(h)];
-    if (inSrgb(lab) && labs.every((other) => deltaE00(lab, other, 2) > (accent ? 22 : 11)))
+    if (
+      inSrgb(lab) &&
+      labs.every((other) => deltaE00(lab, other, 2) > (accent ? 20 : hard ? 8.5 : 11))
+    )
       labs.push(lab);
   }
   const things: Thing[] = labs.map((lab, i) => ({
     name: `thing ${i + 1}`,
     lab,
-    wander: between(0.5, 1 + Math.hypot(lab[1], lab[2]) * 0.1),
-    texture: [between(0.02, 0.25), between(30, 120)],
+    wander: between(0.5, 1 + Math.hypot(lab[1], lab[2]) * (hard ? 0.16 : 0.1)),
+    texture: [between(0.02, hard ? 0.4 : 0.25), between(hard ? 15 : 30, 120)],
     folds: {
       deep: between(0.12, 0.6),
       high: between(1, 1.2),
@@ -77,15 +81,16 @@ export function randomScene(seed: number): Scene {
   const r = Math.sqrt((between(0.0011, 0.006) * 1.4) / Math.PI);
   shapes.push(ball(last, between(0.15, 1.25), between(0.15, 0.85), r, between(0.35, 0.7)));
   return {
-    name: `by lot ${seed}`,
+    name: `by lot ${hard ? 'hard ' : ''}${seed}`,
     seed,
     aspect: 1.4,
     things,
     shapes,
+    ...(hard ? { sky: [0.1, 0.13, 0.19] as const } : {}),
     camera: {
       bloom: between(0.02, 0.07),
-      blur: between(0.6, 1.6),
-      noise: between(0.005, 0.02),
+      blur: between(0.6, hard ? 2.6 : 1.6),
+      noise: between(0.005, hard ? 0.04 : 0.02),
       jpeg: Math.round(between(75, 93)),
       ...(misty ? { haze: { lab: [75, 0, -2] as Lab, amount: 0.65 } } : {}),
     },

@@ -1,47 +1,82 @@
 import { signal } from '@preact/signals';
+import { deltaE00 } from '../../colour/difference.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { mixFaultWords } from '../../mixture/faults.ts';
-import type { Answer } from '../../mixture/mixture.ts';
+import type { Answer, Mixture } from '../../mixture/mixture.ts';
+import { colourOf } from '../../pigment/moved.ts';
+import type { Shelf } from '../../pigment/shelf.ts';
 import { findMixtures, isStop } from '../jobs.ts';
 import { complain, shelf } from '../studio.ts';
 
 const nameOf = (lab: Lab): string => lab.map((v) => v.toFixed(4)).join(' ');
 
-/** Answers found so far on the present shelf, by target. */
-const found = signal<ReadonlyMap<string, Answer>>(new Map());
+/** Answers found so far on one shelf, by target; on another shelf they answer nothing. */
+const found = signal<{ readonly on: Shelf; readonly answers: ReadonlyMap<string, Answer> }>({
+  on: shelf.peek(),
+  answers: new Map(),
+});
+const foundOn = (on: Shelf, { on: shelf, answers }: typeof found.value) =>
+  shelf === on ? answers : new Map<string, Answer>();
 /** How much of the work under way is done, 0…1; null when there is none. */
 export const mixing = signal<number | null>(null);
 
 /** The answer for a target, or null while it is not known yet. */
-export const answerOf = (lab: Lab): Answer | null => found.value.get(nameOf(lab)) ?? null;
+export const answerOf = (lab: Lab): Answer | null =>
+  foundOn(shelf.value, found.value).get(nameOf(lab)) ?? null;
 
-/** Answers that a record brought along, so that opening it searches for nothing. */
+/** Answers that a record brought along, as far as they still hold: opening it searches for no others. */
 export function remember(answers: readonly Answer[]): void {
-  const next = new Map(found.peek());
+  const on = shelf.peek();
+  learn(
+    on,
+    answers.filter((answer) =>
+      [answer, answer.simplest, ...answer.alternatives].every((one) => holdsOn(on, one)),
+    ),
+  );
+}
+
+/** Less than any eye sees, more than numbers lose on their way through a book. */
+const SAME = 0.05;
+
+/** Whether a shelf still makes of a recipe what it made when it was found. */
+function holdsOn(on: Shelf, { parts, partsLab }: Mixture): boolean {
+  const lab = colourOf({ id: '', parts }, on);
+  return lab !== null && deltaE00(lab, partsLab) < SAME;
+}
+
+function learn(on: Shelf, answers: readonly Answer[]): void {
+  const next = new Map(foundOn(on, found.peek()));
   for (const answer of answers) next.set(nameOf(answer.target), answer);
-  found.value = next;
+  found.value = { on, answers: next };
 }
 
 let controller: AbortController | null = null;
 let wanted = '';
+let wantedOn: Shelf | null = null;
 
 /**
  * Sees to it that these targets will be answered, the first `first` of them before the others. What was
  * wanted before and is no longer is stopped.
  */
 export function wantAnswers(targets: readonly Lab[], first: number): void {
-  const missing = (labs: readonly Lab[]) => labs.filter((lab) => !found.peek().has(nameOf(lab)));
+  // Read, not peeked: what was wanted on one shelf is wanted anew when that changes.
+  const on = shelf.value;
+  const missing = (labs: readonly Lab[]) => {
+    const known = foundOn(on, found.peek());
+    return labs.filter((lab) => !known.has(nameOf(lab)));
+  };
   if (missing(targets).length === 0) return;
   const all = targets.map(nameOf).join();
-  if (controller && all === wanted) return;
+  if (controller && all === wanted && on === wantedOn) return;
   wanted = all;
+  wantedOn = on;
   controller?.abort();
   const mine = new AbortController();
   controller = mine;
   void (async () => {
     try {
       for (const group of [targets.slice(0, first), targets.slice(first)])
-        await search(missing(group), mine.signal);
+        await search(missing(group), on, mine.signal);
     } catch (error) {
       if (!isStop(error)) complain((error as Error).message);
     } finally {
@@ -55,11 +90,11 @@ export function wantAnswers(targets: readonly Lab[], first: number): void {
 
 export const stopMixing = (): void => controller?.abort();
 
-async function search(targets: readonly Lab[], signal: AbortSignal): Promise<void> {
+async function search(targets: readonly Lab[], on: Shelf, signal: AbortSignal): Promise<void> {
   if (targets.length === 0) return;
   mixing.value = 0;
   const result = await findMixtures(
-    { targets, shelf: shelf.peek(), options: {} },
+    { targets, shelf: on, options: {} },
     {
       signal,
       onNews: (done) => {
@@ -68,5 +103,5 @@ async function search(targets: readonly Lab[], signal: AbortSignal): Promise<voi
     },
   );
   if (!result.ok) return complain(mixFaultWords(result.fault));
-  remember(result.value);
+  learn(on, result.value);
 }

@@ -9,7 +9,7 @@ import type { GatheredColour, LabelMap } from '../../harmony/harmony.ts';
 import { keyOf } from '../../harmony/key.ts';
 import { AMOUNTS, type Amount, vary, WAYS, type Way } from '../../harmony/vary.ts';
 import type { Answer } from '../../mixture/mixture.ts';
-import { route } from '../route.ts';
+import { rename, route } from '../route.ts';
 import { book, complain, edition, opening, shelf } from '../studio.ts';
 import { answerOf, remember, wantAnswers } from './answers.ts';
 import { moved } from './drawn.ts';
@@ -117,6 +117,8 @@ export function undo(): void {
 async function open(id: string): Promise<void> {
   const here = await opening;
   if (!here) return;
+  // What was open before must not stand there under another name meanwhile.
+  if (specimen.value?.id !== id && kept.value?.id !== id) clear();
   stage.value = 'opening';
   const harmony = await here.get('harmony', id);
   const specimenId = harmony.ok ? harmony.value.body.specimen : id;
@@ -148,6 +150,20 @@ async function open(id: string): Promise<void> {
       isKeyed.value = true;
       studied.value = (gathered?.colours ?? []).map((colour) => ({ gathered: colour, taken: [] }));
     }
+  });
+}
+
+function clear(): void {
+  batch(() => {
+    if (photoUrl.value) URL.revokeObjectURL(photoUrl.value);
+    photoUrl.value = null;
+    specimen.value = null;
+    kept.value = null;
+    labels.value = null;
+    studied.value = [];
+    past.value = [];
+    name.value = '';
+    note.value = '';
   });
 }
 
@@ -227,7 +243,7 @@ export async function keep(): Promise<void> {
   if (before) return;
   name.value = entry.body.name;
   shown = entry.id;
-  history.replaceState(null, '', `#/harmony/${entry.id}`);
+  if (route.peek().place === 'harmony') rename('harmony', entry.id);
 }
 
 let timer: ReturnType<typeof setTimeout> | undefined;
@@ -240,10 +256,21 @@ async function flush(): Promise<void> {
   await keep();
 }
 
-// A kept harmony keeps every later change: soon, and at once when the page hides.
+/** What the painter decided; mixtures follow from it, and from the shelf of the day. */
+const decided = (body: HarmonyBody): string =>
+  canonical({
+    ...body,
+    shelf: '',
+    colours: body.colours.map((colour) => ({ ...colour, answer: null, mixture: null })),
+  });
+
+// A kept harmony keeps every later change: soon, and at once when the page hides. Another shelf is no
+// change of the harmony: the recipes that were kept stay until the painter alters it.
 effect(() => {
   const entry = kept.value;
-  if (!entry || canonical(bodyNow()) === canonical(entry.body)) return;
+  if (!entry) return;
+  const hasAll = entry.body.colours.every(({ answer }) => answer !== undefined);
+  if (hasAll && decided(bodyNow()) === decided(entry.body)) return;
   // A mixture that is still being looked for must not replace one that the book has.
   if (answers.value.includes(null)) return;
   clearTimeout(timer);

@@ -1,4 +1,3 @@
-import { readFile, writeFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { photoFaultWords } from '../photo/file.ts';
 import { cardPaintOf, photographedSwatches } from '../pigment/calibrate/calibrate.ts';
@@ -13,6 +12,8 @@ import { USUAL_REFERENCES } from '../pigment/calibrate/tone.ts';
 import type { ShelfPaint } from '../pigment/shelf.ts';
 import { decodeFile } from './decode.ts';
 import { Plain } from './fault.ts';
+import { dayOf, written } from './given.ts';
+import { readText } from './mix.ts';
 import { numbers, type Parsed, readOptions } from './options.ts';
 import { fitOnto, shelfToCalibrate, writeFitted } from './shelf-fit.ts';
 
@@ -148,7 +149,7 @@ export async function shelfRead(args: readonly string[]): Promise<void> {
   const cardFile = options.value('card');
   if (cardFile === undefined)
     throw new Plain('Name the card that was printed and photographed: --card FILE.svg.');
-  const card = planOf(await textOf(cardFile));
+  const card = planOf(await readText(cardFile));
   if (card === null)
     throw new Plain(`${basename(cardFile)} is not a swatch card of “kingcup shelf card”.`);
   const decoded = await decodeFile(photo);
@@ -192,7 +193,7 @@ async function readingOptions(options: Parsed, scale: number): Promise<ReadCardO
     );
   let chart: ReadCardOptions['chart'];
   if (values !== undefined && at !== null) {
-    const labs = readChart(await textOf(values));
+    const labs = readChart(await readText(values));
     if (!labs.ok) throw new Plain(`${basename(values)}: ${calibrationFaultWords(labs.fault)}`);
     chart = { labs: labs.value, corners: at };
   }
@@ -215,30 +216,4 @@ function readingJson({ places, references, remarks, ...rest }: Reading) {
     uneven,
   });
   return { ...rest, places: places.map(seen), references: references.map(seen), remarks };
-}
-
-/** @throws Plain for what is no day */
-export function dayOf(text: string | undefined): string | null {
-  if (text === undefined) return null;
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(text) || Number.isNaN(Date.parse(text)))
-    throw new Plain(`--date takes a day like 2026-05-01, not “${text}”.`);
-  return text;
-}
-
-/** @throws Plain when it cannot be read */
-export async function textOf(path: string): Promise<string> {
-  try {
-    return await readFile(path, 'utf8');
-  } catch {
-    throw new Plain(`${path} cannot be read. Check its name and place.`);
-  }
-}
-
-/** @throws Plain when it cannot be written */
-export async function written(path: string, text: string): Promise<void> {
-  try {
-    await writeFile(path, text);
-  } catch {
-    throw new Plain(`${path} cannot be written. Check its place, and whether there is room.`);
-  }
 }

@@ -18,8 +18,9 @@ import { pigmentOf } from '../pigment/facts.ts';
 import { readNumber } from '../pigment/number.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { Plain } from './fault.ts';
+import { dayOf, written } from './given.ts';
+import { readText } from './mix.ts';
 import { type Parsed, readOptions } from './options.ts';
-import { dayOf, textOf, written } from './shelf-card.ts';
 import { fitOnto, shelfToCalibrate, writeFitted } from './shelf-fit.ts';
 
 export const CURVES_HELP = `kingcup shelf curves FILE [--is "SAMPLE = PIGMENT 1, PIGMENT 4"]... [--white ID]
@@ -58,7 +59,7 @@ export async function shelfCurves(args: readonly string[]): Promise<void> {
   const [file, stray] = options.files;
   if (file === undefined) throw new Plain('Name a file of curves: kingcup shelf curves FILE.');
   if (stray !== undefined) throw new Plain(`“${stray}” is one too many: one file at a time.`);
-  const spectra = readSpectra(await textOf(file));
+  const spectra = readSpectra(await readText(file));
   if (!spectra.ok) throw new Plain(`${basename(file)}: ${curvesFaultWords(spectra.fault)}`);
   const { samples, geometry, remarks } = spectra.value;
   for (const remark of remarks) process.stderr.write(`${basename(file)}: ${remark}\n`);

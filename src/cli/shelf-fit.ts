@@ -10,13 +10,14 @@ import { readShelf } from '../pigment/read.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { wholeShelf } from '../pigment/starter.ts';
 import { Plain } from './fault.ts';
+import { written } from './given.ts';
+import { readText } from './mix.ts';
 import type { Parsed } from './options.ts';
-import { textOf, written } from './shelf-card.ts';
 
 /** The shelf whose paints are calibrated: a file's, or every pigment that Kingcup has. @throws Plain */
 export async function shelfToCalibrate(path: string | undefined): Promise<Shelf> {
   if (path === undefined) return wholeShelf();
-  const shelf = readShelf(await textOf(path), { name: path });
+  const shelf = readShelf(await readText(path), { name: path });
   if (!shelf.ok) throw new Plain(`${path}: ${shelfFaultWords(shelf.fault)}`);
   return shelf.value;
 }

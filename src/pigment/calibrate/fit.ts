@@ -81,8 +81,9 @@ const DETAIL = 1e-3;
  * K and S of the painter's own paints from all that was seen of them: masstones, tints, mixtures and
  * logged piles, by colour or by spectrum, at once. First the white from its own swatches, then all
  * together with it: every tint also says something about its white. The named pigments' curves are the
- * priors (see optics/prior.ts); of others nothing is supposed but smoothness, and how smooth is learnt
- * from these very swatches: of a few priors the one that makes them most probable is taken.
+ * priors (see optics/prior.ts); of others nothing is supposed but smoothness, and how smooth is
+ * learnt from these very swatches, once there are as many mixtures of colours as such paints: of a few
+ * priors the one that makes them most probable is taken.
  *
  * Deterministic; up to about a second for 27 paints and 60 piles.
  *
@@ -147,9 +148,14 @@ export function calibrate(
     });
     return { fit, posterior: posteriorOf(trial, given, fit.paints, DETAIL) };
   };
-  const unnamed = used.some(({ named }, i) => named === null && i !== whiteAt);
+  const unnamed = used.filter(({ named }, i) => named === null && i !== whiteAt).length;
+  const mixed = swatches.filter((swatch) => {
+    const colours = swatch.parts.filter(({ pigment, parts }) => pigment !== white && parts > 0);
+    return colours.length > 1;
+  }).length;
   let best: ReturnType<typeof fitted> | null = null;
-  for (const prior of unnamed ? UNNAMED : UNNAMED.slice(0, 1)) {
+  // Masstones and tints in white say little of how S bends: only mixtures of colours choose a prior.
+  for (const prior of unnamed > 0 && mixed >= unnamed ? UNNAMED : UNNAMED.slice(0, 1)) {
     const next = fitted(givenBy(prior));
     if (stopped) return fail({ code: 'stopped' });
     if (best === null || next.posterior.surprise < best.posterior.surprise) best = next;

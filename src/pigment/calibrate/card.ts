@@ -143,9 +143,12 @@ export function planCards(
   return Array.from({ length: pages }, (_, at) => {
     const mine = lines.slice(at * perPage, (at + 1) * perPage);
     const used = new Set(mine.flat().flatMap(({ parts }) => parts.map(({ pigment }) => pigment)));
-    const cautions = all
-      .filter(({ pigment, caution }) => used.has(pigment) && caution !== '')
-      .map(({ label, caution }) => `${label}: ${caution}`);
+    const dangerous = all.filter(({ pigment, caution }) => used.has(pigment) && caution !== '');
+    // Paints of one danger share a line.
+    const cautions = [...new Set(dangerous.map(({ caution }) => caution))].map((caution) => {
+      const names = dangerous.filter((each) => each.caution === caution);
+      return `${names.map(({ label }) => label).join(', ')}: ${caution}`;
+    });
     return {
       paper,
       page: at + 1,

@@ -82,7 +82,7 @@ const DETAIL = 1e-3;
  * logged piles, by colour or by spectrum, at once. First the white from its own swatches, then all
  * together with it: every tint also says something about its white. The named pigments' curves are the
  * priors (see optics/prior.ts); of others nothing is supposed but smoothness, and how smooth is
- * learnt from these very swatches, once there are as many mixtures of colours as such paints: of a few
+ * learnt from these very swatches, once there are as many spectra and mixtures of colours as such paints: of a few
  * priors the one that makes them most probable is taken.
  *
  * Deterministic; up to about a second for 27 paints and 60 piles.
@@ -128,11 +128,13 @@ export function calibrate(
     if (impossible) return fail(impossible);
   }
 
-  const givenBy = (unnamed: PaintPrior) =>
-    used.map((paint, i): FitPaint => {
-      if (i === whiteAt)
-        return alone.length === 0 ? { known: first } : { prior: whitePrior.prior, start: first };
-      return { prior: paint.named ? namedPaint(paint.named) : unnamed };
+  const named = used.map((paint) => (paint.named ? namedPaint(paint.named) : null));
+  const givenBy = (unnamed: PaintPrior, from: readonly Paint[] | undefined) =>
+    used.map((_, i): FitPaint => {
+      if (i === whiteAt && alone.length === 0) return { known: first };
+      const start = from?.[i] ?? (i === whiteAt ? first : undefined);
+      const prior = i === whiteAt ? whitePrior.prior : (named[i] ?? unnamed);
+      return start ? { prior, start } : { prior };
     });
   const trial = trialOf(swatches, used);
   let stopped = false;
@@ -149,14 +151,14 @@ export function calibrate(
     return { fit, posterior: posteriorOf(trial, given, fit.paints, DETAIL) };
   };
   const unnamed = used.filter(({ named }, i) => named === null && i !== whiteAt).length;
-  const mixed = swatches.filter((swatch) => {
-    const colours = swatch.parts.filter(({ pigment, parts }) => pigment !== white && parts > 0);
-    return colours.length > 1;
+  const telling = swatches.filter(({ parts, R }) => {
+    const colours = parts.filter((part) => part.pigment !== white && part.parts > 0);
+    return R !== null || colours.length > 1;
   }).length;
   let best: ReturnType<typeof fitted> | null = null;
-  // Masstones and tints in white say little of how S bends: only mixtures of colours choose a prior.
-  for (const prior of unnamed > 0 && mixed >= unnamed ? UNNAMED : UNNAMED.slice(0, 1)) {
-    const next = fitted(givenBy(prior));
+  // Colours of masstones and tints say little of how S bends: spectra and mixtures choose a prior.
+  for (const prior of unnamed > 0 && telling >= unnamed ? UNNAMED : UNNAMED.slice(0, 1)) {
+    const next = fitted(givenBy(prior, best?.fit.paints));
     if (stopped) return fail({ code: 'stopped' });
     if (best === null || next.posterior.surprise < best.posterior.surprise) best = next;
   }

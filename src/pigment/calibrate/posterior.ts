@@ -50,11 +50,16 @@ export function posteriorOf(
   const lower = cholesky.lowerTriangularMatrix;
   let logDeterminant = 0;
   for (let i = 0; i < lower.rows; i++) logDeterminant += 2 * Math.log(lower.get(i, i));
+  let covariance: Matrix | undefined;
   return {
     paints: now.paints,
     surface: trial.surface,
     unknowns,
-    covariance: cholesky.solve(Matrix.eye(matrix.rows)),
+    // Costs more than all the rest, and is not always asked for.
+    get covariance() {
+      covariance ??= cholesky.solve(Matrix.eye(matrix.rows));
+      return covariance;
+    },
     surprise: now.cost + logDeterminant,
   };
 }

@@ -66,18 +66,20 @@ function folded(words: string, most = 30): string[] {
 }
 
 function foot({ cautions }: Card, height: number): string[] {
+  if (cautions.length === 0) return [];
   const lines = [
-    ...(cautions.length > 0
-      ? [
-          'Read the safety data sheet of each paint. No eating at the bench; wash your hands; keep cards from children.',
-        ]
-      : []),
-    ...cautions.map((each) => (each.length > 118 ? `${each.slice(0, 117)}…` : each)),
+    'Read the safety data sheet of each paint. No food at the bench; wash your hands; keep the card from children.',
+    ...cautions.flatMap((each) => wrapped(each, 125)),
   ];
-  const size = lines.length > 5 ? Math.max(1.2, 11 / lines.length) : 2.2;
-  return lines.map((line, at) =>
-    text(27, round(height - 22 + at * size * 1.25), round(size), line),
-  );
+  // Down to the edge that printers leave blank.
+  const step = Math.min(2.6, 18 / lines.length);
+  return lines.map((line, at) => text(27, round(height - 22 + at * step), round(0.8 * step), line));
+}
+
+function wrapped(words: string, most: number): string[] {
+  if (words.length <= most) return [words];
+  const at = words.lastIndexOf(' ', most);
+  return [words.slice(0, at), ...wrapped(words.slice(at + 1), most)];
 }
 
 /**

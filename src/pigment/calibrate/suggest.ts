@@ -89,7 +89,8 @@ export function suggest(calibration: Calibration, options: SuggestOptions = {}):
 
 /** (M + sd²)⁻¹ of a 3 × 3 covariance. */
 function noisy(M: Matrix, sd: number): Matrix {
-  const sum = M.clone();
+  // Rounding leaves it a little lopsided, which the decomposition does not forgive.
+  const sum = Matrix.add(M, M.transpose()).mul(0.5);
   for (let i = 0; i < 3; i++) sum.set(i, i, sum.get(i, i) + sd * sd);
   return new CholeskyDecomposition(sum).solve(Matrix.eye(3));
 }

@@ -50,7 +50,7 @@ export const IDEAL: Camera = (R, light) => {
  * A camera of our own: three Gaussian sensitivities under daylight, balanced to white, and a matrix that its
  * maker fitted to everyday paints (here our authored pigments, alone and in white).
  */
-export function gaussianCamera(peaks: Rgb = [600, 540, 455], widths: Rgb = [32, 36, 26]): Camera {
+export function gaussianCamera(peaks: Rgb = [610, 532, 462], widths: Rgb = [27, 31, 23]): Camera {
   const sensitivity = peaks.map((peak, c) =>
     Float64Array.from({ length: BANDS }, (_, band) =>
       Math.exp(-0.5 * ((bandNm(band) - peak) / widths[c]!) ** 2),

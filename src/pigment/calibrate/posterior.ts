@@ -109,7 +109,18 @@ export function slopesOfPile(posterior: Posterior, parts: ArrayLike<number>): Ma
 /** Covariance of a pile's L*, a*, b* as the posterior foresees it. */
 export function covarianceOfPile(posterior: Posterior, parts: ArrayLike<number>): Matrix {
   const J = slopesOfPile(posterior, parts);
-  return J.mmul(posterior.covariance).mmul(J.transpose());
+  // Only the unknowns of its own paints move a pile: a few dozen of perhaps a thousand.
+  const { curves, curveOf } = posterior.unknowns;
+  const columns = posterior.paints.flatMap((_, i) => {
+    const at = curveOf[i]!;
+    if (at < 0 || !(parts[i]! > 0)) return [];
+    return [curves[at]!, curves[at + 1]!].flatMap(({ basis, offset }) =>
+      Array.from({ length: basis.size }, (_, k) => offset + k),
+    );
+  });
+  if (columns.length === 0) return Matrix.zeros(3, 3);
+  const own = J.subMatrixColumn(columns);
+  return own.mmul(posterior.covariance.selection(columns, columns)).mmul(own.transpose());
 }
 
 /** Root mean square of the CIEDE2000 by which a pile may come out otherwise than foreseen. */

@@ -1,3 +1,4 @@
+import { labF } from '../../colour/lab.ts';
 import type { Pixels } from '../../photo/pixels.ts';
 import { linearTable } from './plane.ts';
 
@@ -14,7 +15,7 @@ export interface Sampled {
   readonly kept: number;
   /** Share with a channel at the top of its range. */
   readonly clipped: number;
-  /** Half-width of what was kept, in units of cube-root light (0.01 is about one L*). */
+  /** Robust standard deviation of what was kept, as CIELAB bends light (0.01 is about one L*). */
   readonly spread: number;
 }
 
@@ -22,12 +23,12 @@ export interface Sampled {
 const CLIPPED = 0.985;
 /** Kept within so many robust standard deviations of the median. */
 const WITHIN = 2.8;
-/** Grain of an 8-bit photograph, in cube-root light: less is not told from it. */
+/** Grain of an 8-bit photograph, as CIELAB bends light: less is not told from it. */
 const GRAIN = 0.012;
 
 /**
  * The colour of a patch from many of its pixels. Gloss and dust are outliers of their channel's median
- * (by the median absolute deviation, in cube-root light, where noise is even); they are left out,
+ * (by the median absolute deviation, in light bent as CIELAB bends it, where noise is even); they are left out,
  * and the rest is averaged in linear light.
  *
  * @param points pixels of the photograph, as many as one likes; null outside it
@@ -54,7 +55,7 @@ export function sample(
     }
     if (high) clipped++;
   }
-  const rooted = planes.map((plane) => plane.map(Math.cbrt));
+  const rooted = planes.map((plane) => plane.map(labF));
   let keep = new Uint8Array(n).fill(1);
   let spread = 0;
   for (let pass = 0; pass < 3; pass++) {

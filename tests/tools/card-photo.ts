@@ -248,10 +248,10 @@ export async function photograph(
         if (shot.gloss?.includes(place.number)) {
           // A soft reflection in a corner of the place, with specks about it.
           const far = Math.hypot(x - place.x - 3, y - place.y + 2) / 1.9;
-          const veil = Math.exp(-far * far * 1.5) + (hash(px, py, 11) < 0.02 ? 0.6 : 0);
+          const veil = Math.exp(-far * far * 1.5) + (far < 2 && hash(px, py, 11) < 0.05 ? 0.6 : 0);
           for (let c = 0; c < 3; c++) rgb[i + c]! += 0.9 * veil;
         }
-        if (shot.dust && hash(Math.floor(x * 2), Math.floor(y * 2), 23) < 0.03)
+        if (shot.dust && hash(Math.floor(x * 2), Math.floor(y * 2), 23) < 0.01)
           for (let c = 0; c < 3; c++) rgb[i + c] = 0.25 * exposure;
       }
     }

@@ -21,7 +21,7 @@ const escaped = (text: string): string =>
 export function clothSvg(garments: readonly Garment[]): string {
   const width = WIDTH * garments.length;
   const drawn = garments.map((garment, i) => {
-    const { pegs, shadow, layers } = paint({
+    const { pegs, shadow, layers, colour } = paint({
       ladder: ladderOf(garment),
       ...(garment.trim ? { trim: ladderOf(garment.trim) } : {}),
       ...(garment.lining ? { lining: ladderOf(garment.lining) } : {}),
@@ -31,7 +31,7 @@ export function clothSvg(garments: readonly Garment[]): string {
       height: HEIGHT,
     });
     const masses = layers.flatMap((layer) => [
-      ...layer.masses.map(({ d, fill }) => `<path d="${d}" fill="${fill}"/>`),
+      ...layer.masses.map(({ d, place }) => `<path d="${d}" fill="${colour(layer.part, place)}"/>`),
       layer.hatch ? `<path d="${layer.hatch}" fill="url(#out)" fill-rule="evenodd"/>` : '',
     ]);
     return [

@@ -1,7 +1,8 @@
 import { hexOf } from '../colour/hex.ts';
+import { limitWords } from '../harmony/limit.ts';
 import { periodWords } from '../harmony/period.ts';
 import { type Relations, relationsOf } from '../harmony/relations.ts';
-import { limitWords, type Mixed, type Origin, originOf, variantOf } from '../harmony/variant.ts';
+import { type Mixed, type Origin, originOf, variantOf } from '../harmony/variant.ts';
 import { AMOUNTS, type Amount, WAYS, type Way } from '../harmony/vary.ts';
 import { mixFaultWords } from '../mixture/faults.ts';
 import type { Mixture } from '../mixture/mixture.ts';

@@ -1,4 +1,4 @@
-import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
@@ -39,6 +39,12 @@ export class Probed {
     server.closeAllConnections();
     await new Promise((done) => server.close(done));
     rmSync(this.#folder, { recursive: true, force: true });
+  }
+
+  /** Serves a file; the address is for pages of this origin. */
+  put(name: string, bytes: Buffer): string {
+    writeFileSync(join(this.#folder, name), bytes);
+    return `/${name}`;
   }
 
   /** Opens the probe on a book, the app's own unless named; before the app has a service worker. */

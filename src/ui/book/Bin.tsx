@@ -67,13 +67,15 @@ export function Bin() {
           </p>
         </div>
       )}
-      <Long
-        items={away.value}
-        rem={6}
-        label={sayBook.listOfBin}
-        keyOf={({ id }) => id}
-        row={(card) => <Row card={card} canWrite={canWrite} />}
-      />
+      <div class="bin-list">
+        <Long
+          items={away.value}
+          rem={6.5}
+          label={sayBook.listOfBin}
+          keyOf={({ id }) => id}
+          row={(card) => <Row card={card} canWrite={canWrite} />}
+        />
+      </div>
     </>
   );
 }
@@ -87,9 +89,7 @@ function Row({ card, canWrite }: { card: Card; canWrite: boolean }) {
       <span class="row-picture">{url && <img src={url} alt="" width="72" height="72" />}</span>
       <span class="row-words">
         <span class="row-name">{name}</span>
-        <span class="small">
-          {KIND_WORDS[card.kind]} · {sayBook.binUntil(dateWords(until))}
-        </span>
+        <span class="small">{sayBook.binUntil(KIND_WORDS[card.kind], dateWords(until))}</span>
       </span>
       {canWrite && (
         <button

@@ -10,14 +10,16 @@ import { CopyReminder } from './Keeping.tsx';
 import { Long } from './Long.tsx';
 import { nameOfCard } from './names.ts';
 import { Dabs, useThumbnail } from './Picture.tsx';
-import { cards, clearSearch, found, onlyVersions, scrolled, versions } from './state.ts';
+import { cards, clearSearch, found, onlyVersions, pairs, scrolled, versions } from './state.ts';
 import { KIND_WORDS, sayBook } from './words.ts';
 
 const wide = matchMedia('(min-width: 60rem)');
 /** Room for the list and an entry beside each other. */
 const isWide = signal(wide.matches);
+const print = matchMedia('print');
 wide.addEventListener('change', () => {
-  isWide.value = wide.matches;
+  // A sheet of paper is narrow: what is printed must not be laid out anew meanwhile.
+  if (!print.matches) isWide.value = wide.matches;
 });
 
 /** The list of entries with what finds them, and the one that is open: beside it, or over it on a phone. */
@@ -90,11 +92,11 @@ export function Entries() {
 }
 
 function Versions() {
-  const count = (cards.value ?? []).filter(({ conflictOf }) => conflictOf !== undefined).length;
-  if (count === 0 && !onlyVersions.value) return null;
+  const { length } = pairs.value;
+  if (length === 0) return null;
   return (
-    <p class="versions">
-      {sayBook.twoVersions(count)}{' '}
+    <div class="versions">
+      <p>{sayBook.twoVersions(length)}</p>
       <button
         type="button"
         class="quiet"
@@ -104,7 +106,7 @@ function Versions() {
       >
         {onlyVersions.value ? sayBook.showAll : sayBook.showVersions}
       </button>
-    </p>
+    </div>
   );
 }
 

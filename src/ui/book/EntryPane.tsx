@@ -17,7 +17,7 @@ import { clothsOf, Drawing } from './Drawing.tsx';
 import { MakingLine } from './MakingLine.tsx';
 import { makeEntryCopy, making } from './making.ts';
 import { nameOfCard, pigmentWords } from './names.ts';
-import { cards, colour, scrolled, versions } from './state.ts';
+import { cards, colour, pairs, scrolled } from './state.ts';
 import { type Form, takeOut } from './takeout.tsx';
 import { KIND_WORDS, sayBook } from './words.ts';
 
@@ -115,17 +115,16 @@ function Heading({ card, at }: { card: Card; at: { current: HTMLHeadingElement |
 }
 
 function Versions({ card }: { card: Card }) {
-  if (!versions.value.has(card.id)) return null;
-  const other = (cards.value ?? []).find(
-    ({ id, conflictOf }) => id === card.conflictOf || conflictOf === card.id,
-  );
+  const pair = pairs.value.find((both) => both.includes(card.id));
+  if (!pair) return null;
+  const other = pair.find((id) => id !== card.id)!;
   return (
     <section class="versions" aria-labelledby="versions-heading">
       <h3 id="versions-heading">{sayBook.conflictHeading}</h3>
       <p>{sayBook.conflictAbout}</p>
       <p>
         {sayBook.conflictThis(new Date(card.changed).toLocaleString())}{' '}
-        {other && <a href={hrefOf('book', other.id)}>{sayBook.conflictOther}</a>}
+        <a href={hrefOf('book', other)}>{sayBook.conflictOther}</a>
       </p>
     </section>
   );

@@ -16,6 +16,7 @@ import {
   pigmentsThere,
   sort,
   to,
+  versions,
   words,
 } from './state.ts';
 import { KIND_WORDS, SORT_WORDS, sayBook } from './words.ts';
@@ -149,7 +150,7 @@ function Conditions() {
           day.value = '';
         },
       ]);
-  if (onlyVersions.value)
+  if (onlyVersions.value && versions.value.size > 0)
     all.push([
       sayBook.conflictHeading,
       () => {

@@ -16,13 +16,15 @@ export function CopyReminder() {
   const changed = changedSince();
   if (!copyIsDue({ last, changed }, Date.now())) return null;
   return (
-    <p class="reminder">
-      <strong>{sayBook.reminder}</strong>{' '}
-      {last === null
-        ? sayBook.unsavedCopies(changed)
-        : `${sayBook.lastCopy(dateWords(last))} ${sayBook.changedSince(changed)}`}{' '}
-      <a href={hrefOf('book', 'copies')}>{sayBook.toCopies}</a>
-    </p>
+    <div class="reminder">
+      <p>
+        <strong>{sayBook.reminder}</strong>{' '}
+        {last === null
+          ? sayBook.unsavedCopies(changed)
+          : `${sayBook.lastCopy(dateWords(last))} ${sayBook.changedSince(changed)}`}{' '}
+        <a href={hrefOf('book', 'copies')}>{sayBook.toCopies}</a>
+      </p>
+    </div>
   );
 }
 

@@ -11,7 +11,7 @@ export function dabs(
   const gap = height / 7;
   let x = from;
   return colours.map(({ lab, share }) => {
-    const r = Math.max(most / 4, most * Math.sqrt(share));
+    const r = Math.max(most / 2.6, most * Math.sqrt(share));
     x += 2 * r + gap;
     return { x: x - r - gap, r, hex: hexOf(lab) };
   });

@@ -81,25 +81,27 @@ export const isNarrowed = computed(
     to.value !== '' ||
     pigments.value.length > 0 ||
     colour.value !== null ||
-    onlyVersions.value,
+    (onlyVersions.value && versions.value.size > 0),
 );
 
 const index = computed(() => createIndex(cards.value ?? []));
 export const found = computed((): readonly Found[] => {
   const all = index.value.search(query.value);
-  return onlyVersions.value ? all.filter(({ card }) => versions.value.has(card.id)) : all;
+  const isOnly = onlyVersions.value && versions.value.size > 0;
+  return isOnly ? all.filter(({ card }) => versions.value.has(card.id)) : all;
 });
 
-/** Entries that are here in two versions, both of each. */
-export const versions = computed((): ReadonlySet<string> => {
-  const both = new Set<string>();
-  for (const { id, conflictOf } of cards.value ?? [])
-    if (conflictOf !== undefined) {
-      both.add(id);
-      both.add(conflictOf);
-    }
-  return both;
+/** Entries of which two versions are outside the bin: the version in force, and the one beside it. */
+export const pairs = computed((): readonly (readonly [id: string, beside: string])[] => {
+  const all = cards.value ?? [];
+  const besides = all.filter(({ conflictOf }) => conflictOf !== undefined);
+  if (besides.length === 0) return [];
+  const there = new Set(all.map(({ id }) => id));
+  return besides.flatMap(({ id, conflictOf }) =>
+    there.has(conflictOf!) ? [[conflictOf!, id] as const] : [],
+  );
 });
+export const versions = computed((): ReadonlySet<string> => new Set(pairs.value.flat()));
 
 export const kindsThere = computed((): readonly Kind[] => [
   ...new Set((cards.value ?? []).map((card) => card.kind)),

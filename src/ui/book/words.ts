@@ -11,7 +11,7 @@ export const sayBook = {
   shelf: 'Shelf',
 
   search: 'Search the book',
-  searchHint: 'A name, a place, a pigment, a word of your notes',
+  searchHint: 'A name, a place, a pigment…',
   narrow: 'Narrow it down',
   kind: 'Kind',
   everyKind: 'Every kind',
@@ -76,7 +76,7 @@ export const sayBook = {
 
   binEmpty: 'The bin is empty. What you delete waits here for 30 days.',
   binAbout: 'What was deleted waits here for 30 days, then it goes for good.',
-  binUntil: (date: string) => `stays until ${date}`,
+  binUntil: (kind: string, date: string) => `${kind}, here until ${date}`,
   restore: 'Put back',
   restored: (name: string) => `“${name}” is back in the book.`,
   emptyBin: 'Empty the bin',

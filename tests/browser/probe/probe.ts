@@ -23,8 +23,10 @@ export interface Probe {
   fill(count: number, seed: number, pictures?: boolean): Promise<void>;
   /** Saves for ever; tells of everything that the book says is on disk. */
   saveWithoutPause(seed: number): Promise<void>;
-  copy(): Promise<number[]>;
-  bringIn(bytes: number[]): Promise<number>;
+  /** A copy of the whole book, in base 64. */
+  copy(): Promise<string>;
+  /** Brings in a copy from an address of the test's own server; answers how many entries were new. */
+  bringIn(url: string): Promise<number>;
   /** Changes the name of an entry, as on another device. */
   rename(id: string, name: string): Promise<void>;
   audit(): Promise<Audit>;
@@ -206,10 +208,15 @@ window.openProbe = async (name) => {
     },
     async copy() {
       const { pieces } = must(await makeCopy(book, { nowMs: Date.now() }));
-      return [...new Uint8Array(await new Blob([...pieces]).arrayBuffer())];
+      const bytes = new Uint8Array(await new Blob([...pieces]).arrayBuffer());
+      let text = '';
+      for (let i = 0; i < bytes.length; i += 8192)
+        text += String.fromCharCode(...bytes.subarray(i, i + 8192));
+      return btoa(text);
     },
-    async bringIn(bytes) {
-      const copy = must(await openCopy(new Uint8Array(bytes), { subtle: crypto.subtle }));
+    async bringIn(url) {
+      const bytes = new Uint8Array(await (await fetch(url)).arrayBuffer());
+      const copy = must(await openCopy(bytes, { subtle: crypto.subtle }));
       const brought = must(await importCopy(book, copy));
       return brought.added.length;
     },

@@ -123,14 +123,10 @@ describeBrowser('the browser is killed', () => {
       const first = await mortal.open();
       await probed.probe(first, 'source');
       await first.evaluate(() => window.probe.fill(240, 3, true));
-      const bytes = await first.evaluate(() => window.probe.copy());
+      const bytes = Buffer.from(await first.evaluate(() => window.probe.copy()), 'base64');
+      const url = probed.put('copy.zip', bytes);
       await probed.probe(first, 'measured');
-      // Opening and checking the copy comes first; the kills are spread over all of it.
-      const span = await first.evaluate(async (copy) => {
-        const from = performance.now();
-        await window.probe.bringIn(copy);
-        return performance.now() - from;
-      }, bytes);
+      await first.evaluate((copy) => window.probe.bringIn(copy), url);
       const all = Object.keys((await first.evaluate(() => window.probe.audit())).clocks).length;
       await mortal.kill();
       expect(all).toBe(240 + 180);
@@ -140,13 +136,29 @@ describeBrowser('the browser is killed', () => {
         const page = await mortal.open();
         await probed.probe(page, `book-${round}`);
         await page.evaluate(() => window.probe.fill(3, 99));
-        await page.evaluate((copy) => Object.assign(window, { copy }), bytes);
-        const bringing = page.evaluate(() =>
-          window.probe.bringIn((window as unknown as { copy: number[] }).copy),
-        );
-        bringing.catch(() => {});
-        await pause(span * (0.3 + 0.9 * next()));
+        let done = -1;
+        await page.exposeFunction('progress', (share: number) => {
+          done = share;
+        });
+        let hasEnded = false;
+        const bringing = page
+          .evaluate((copy) => window.probe.bringIn(copy), url)
+          .then(
+            () => {
+              hasEnded = true;
+            },
+            () => {},
+          );
+        // Anywhere in the one transaction, around its end, or once it was said to have ended.
+        const at = 1.25 * next();
+        if (at > 1.1) await bringing;
+        else {
+          while (done < Math.min(at, 0.97)) await pause(1);
+          if (at > 0.97) await pause(60 * next());
+        }
+        const wasSaid = hasEnded;
         await mortal.kill();
+        await bringing;
 
         const again = await mortal.open();
         await probed.probe(again, `book-${round}`);
@@ -155,6 +167,7 @@ describeBrowser('the browser is killed', () => {
         expect(wrong).toEqual([]);
         const there = Object.keys(clocks).length - 3;
         expect([0, all], `round ${round}`).toContain(there);
+        if (wasSaid) expect(there).toBe(all);
         ends[there === 0 ? 'nothing' : 'all']++;
       }
       console.log(`  nothing ${ends.nothing} times, all of it ${ends.all} times`);

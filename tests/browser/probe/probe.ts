@@ -23,6 +23,8 @@ export interface Probe {
   fill(count: number, seed: number, pictures?: boolean): Promise<void>;
   /** Saves for ever; tells of everything that the book says is on disk. */
   saveWithoutPause(seed: number): Promise<void>;
+  /** Every card, as JSON. */
+  cards(): Promise<string>;
   /** A copy of the whole book, in base 64. */
   copy(): Promise<string>;
   /** Brings in a copy from an address of the test's own server; answers how many entries were new. */
@@ -45,6 +47,8 @@ declare global {
     probe: Probe;
     /** Of the test: an entry's id and the version that was confirmed. */
     confirmed(id: string, clock: string): Promise<void>;
+    /** Of the test: how far a merge is, 0…1. */
+    progress?(done: number): Promise<void>;
     openProbe(name?: string): Promise<void>;
   }
 }
@@ -206,6 +210,7 @@ window.openProbe = async (name) => {
         await window.confirmed(renamed.entry.id, renamed.entry.clock);
       }
     },
+    cards: async () => JSON.stringify(must(await book.list())),
     async copy() {
       const { pieces } = must(await makeCopy(book, { nowMs: Date.now() }));
       const bytes = new Uint8Array(await new Blob([...pieces]).arrayBuffer());
@@ -217,7 +222,16 @@ window.openProbe = async (name) => {
     async bringIn(url) {
       const bytes = new Uint8Array(await (await fetch(url)).arrayBuffer());
       const copy = must(await openCopy(bytes, { subtle: crypto.subtle }));
-      const brought = must(await importCopy(book, copy));
+      let told = 0;
+      const brought = must(
+        await importCopy(book, copy, {
+          onProgress: (done) => {
+            if (done < told) return;
+            told = done + 0.02;
+            void window.progress?.(done);
+          },
+        }),
+      );
       return brought.added.length;
     },
     async rename(id, name) {

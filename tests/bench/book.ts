@@ -52,7 +52,6 @@ async function script(page: Page, act: () => Promise<unknown>, until: () => Prom
   const before = await spent();
   await act();
   await until();
-  await page.waitForTimeout(300);
   const ms = (await spent()) - before;
   await session.detach();
   return ms;
@@ -109,10 +108,20 @@ export async function benchBook(): Promise<BookRow[] | null> {
       () => stroke.nth(5).click(),
       () => page.getByText(/ of 10,000 entries/).waitFor(),
     );
+    const before = await found.innerText();
     const again = await script(
       page,
       () => stroke.nth(9).click(),
-      () => page.waitForTimeout(200),
+      () =>
+        page.waitForFunction(
+          (was) => document.querySelector('.found')?.textContent !== was,
+          before,
+        ),
+    );
+    const entry = await script(
+      page,
+      () => page.locator('.long .row').nth(3).click(),
+      () => page.locator('.lines').waitFor(),
     );
     rows.push(
       { what: 'the app opens the list', ms: list, ratio: null, note: 'script, Chromium' },
@@ -129,6 +138,7 @@ export async function benchBook(): Promise<BookRow[] | null> {
         ratio: null,
         note: await found.innerText(),
       },
+      { what: 'the app opens an entry', ms: entry, ratio: null, note: 'its cloths are drawn' },
     );
     return rows;
   } finally {

@@ -288,12 +288,16 @@ describeBrowser('the book as a painter meets it', () => {
       expect(await violations(page)).toEqual([]);
 
       // In print there is the sheet alone, and its colours are there with backgrounds off.
+      const pdf = await page.pdf({ printBackground: false, format: 'A4' });
+      expect(pdf.length).toBeGreaterThan(5000);
+      await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
       await page.emulateMedia({ media: 'print' });
       expect(await page.locator('.drawing').isVisible()).toBe(true);
       expect(await page.locator('.pane-list').isVisible()).toBe(false);
       expect(await page.getByRole('button').first().isVisible()).toBe(false);
-      const pdf = await page.pdf({ printBackground: false, format: 'A4' });
-      expect(pdf.length).toBeGreaterThan(5000);
+      await page.emulateMedia({ media: null });
+      await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+      await expect.poll(() => page.locator('.drawing').count()).toBe(0);
       expect(studio.errors).toEqual([]);
     } finally {
       await studio.discard();

@@ -1,5 +1,5 @@
 import { signal } from '@preact/signals';
-import { useLayoutEffect } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import type { Found } from '../../book/search.ts';
 import { hrefOf, route } from '../route.ts';
 import { ShelfLink } from '../shelf/ShelfLink.tsx';
@@ -26,6 +26,8 @@ wide.addEventListener('change', () => {
 export function Entries() {
   const { open } = route.value;
   const all = cards.value;
+  const first = useRested(found.value[0]?.card.id ?? null);
+  const beside = open ?? first;
   const isOver = open !== null && !isWide.value;
   useLayoutEffect(() => {
     if (isOver) return;
@@ -55,7 +57,6 @@ export function Entries() {
       </>
     );
   const shown = found.value;
-  const beside = open ?? shown[0]?.card.id ?? null;
   return (
     <div class="panes">
       <div class="pane-list">
@@ -83,12 +84,26 @@ export function Entries() {
         )}
       </div>
       {isWide.value && (
-        <div class="pane-entry">
-          {beside === null ? <p>{sayBook.chooseEntry}</p> : <EntryPane key={beside} id={beside} />}
-        </div>
+        <div class="pane-entry">{beside !== null && <EntryPane key={beside} id={beside} />}</div>
       )}
     </div>
   );
+}
+
+/** Milliseconds after which a search is taken to have come to rest. */
+const REST = 400;
+
+/**
+ * The entry that stands first once the list is at rest. Cloths take longer to draw than a whole list:
+ * nobody who is typing waits for them.
+ */
+function useRested(id: string | null): string | null {
+  const [rested, setRested] = useState<string | null>(null);
+  useEffect(() => {
+    const timer = setTimeout(() => setRested(id), REST);
+    return () => clearTimeout(timer);
+  }, [id]);
+  return rested;
 }
 
 function Versions() {

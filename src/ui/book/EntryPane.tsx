@@ -1,3 +1,4 @@
+import { render } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Card } from '../../book/card.ts';
 import { bookFaultWords } from '../../book/faults.ts';
@@ -158,11 +159,28 @@ function Body({ entry, card }: { entry: Entry; card: Card }) {
         </section>
       )}
       <Out entry={entry} />
-      <div class="print-only">
-        <Drawing entry={entry} groups={groups} />
-      </div>
+      <Printed entry={entry} />
     </>
   );
+}
+
+/** The sheet that is printed, drawn only when it is: synchronously, for the printer waits for nobody. */
+function Printed({ entry }: { entry: Entry }) {
+  const sheet = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const draw = () => {
+      const groups = contentsOf(entry, pigmentWords);
+      render(<Drawing entry={entry} groups={groups} />, sheet.current!);
+    };
+    const clear = () => render(null, sheet.current!);
+    addEventListener('beforeprint', draw);
+    addEventListener('afterprint', clear);
+    return () => {
+      removeEventListener('beforeprint', draw);
+      removeEventListener('afterprint', clear);
+    };
+  }, [entry]);
+  return <div class="print-only" ref={sheet} />;
 }
 
 function LineRow({ line: { name, lab, words } }: { line: Line }) {

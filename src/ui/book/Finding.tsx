@@ -1,4 +1,4 @@
-import type { Signal } from '@preact/signals';
+import { type Signal, useSignal } from '@preact/signals';
 import type { Kind } from '../../book/record.ts';
 import { SORTS, type Sort } from '../../book/search.ts';
 import { nameOf } from '../../colour/words.ts';
@@ -23,7 +23,7 @@ import { KIND_WORDS, SORT_WORDS, sayBook } from './words.ts';
 
 /** Everything that entries can be found by. */
 export function Finding() {
-  const order = sort.value ?? (colour.value ? 'nearest' : 'newest');
+  const isOpen = useSignal(false);
   return (
     <search class="finding">
       <label class="search">
@@ -37,66 +37,79 @@ export function Finding() {
           }}
         />
       </label>
-      <details class="narrow">
+      <details
+        class="narrow"
+        onToggle={({ currentTarget }) => {
+          isOpen.value = currentTarget.open;
+        }}
+      >
         <summary>{sayBook.narrow}</summary>
-        <div class="narrow-fields">
-          <ColourChoice />
-          <label>
-            {sayBook.pigment}
-            <select
-              value=""
-              onChange={({ currentTarget }) => {
-                if (currentTarget.value) pigments.value = [...pigments.value, currentTarget.value];
-                currentTarget.value = '';
-              }}
-            >
-              <option value="">{sayBook.anyPigment}</option>
-              {pigmentsThere.value
-                .filter((pigment) => !pigments.value.includes(pigment))
-                .map((pigment) => (
-                  <option key={pigment} value={pigment}>
-                    {pigmentWords(pigment)}
-                  </option>
-                ))}
-            </select>
-          </label>
-          <label>
-            {sayBook.kind}
-            <select
-              value={kind.value ?? ''}
-              onChange={({ currentTarget }) => {
-                kind.value = currentTarget.value === '' ? null : (currentTarget.value as Kind);
-              }}
-            >
-              <option value="">{sayBook.everyKind}</option>
-              {kindsThere.value.map((one) => (
-                <option key={one} value={one}>
-                  {KIND_WORDS[one]}
-                </option>
-              ))}
-            </select>
-          </label>
-          <DayField label={sayBook.from} day={from} />
-          <DayField label={sayBook.to} day={to} />
-          <label>
-            {sayBook.sort}
-            <select
-              value={order}
-              onChange={({ currentTarget }) => {
-                sort.value = currentTarget.value as Sort;
-              }}
-            >
-              {SORTS.filter((one) => one !== 'nearest' || colour.value).map((one) => (
-                <option key={one} value={one}>
-                  {SORT_WORDS[one]}
-                </option>
-              ))}
-            </select>
-          </label>
-        </div>
+        {isOpen.value && <Fields />}
       </details>
       {isNarrowed.value && <Conditions />}
     </search>
+  );
+}
+
+/** What they offer is gathered from the whole book, so only once they are asked for. */
+function Fields() {
+  const order = sort.value ?? (colour.value ? 'nearest' : 'newest');
+  return (
+    <div class="narrow-fields">
+      <ColourChoice />
+      <label>
+        {sayBook.pigment}
+        <select
+          value=""
+          onChange={({ currentTarget }) => {
+            if (currentTarget.value) pigments.value = [...pigments.value, currentTarget.value];
+            currentTarget.value = '';
+          }}
+        >
+          <option value="">{sayBook.anyPigment}</option>
+          {pigmentsThere.value
+            .filter((pigment) => !pigments.value.includes(pigment))
+            .map((pigment) => (
+              <option key={pigment} value={pigment}>
+                {pigmentWords(pigment)}
+              </option>
+            ))}
+        </select>
+      </label>
+      <label>
+        {sayBook.kind}
+        <select
+          value={kind.value ?? ''}
+          onChange={({ currentTarget }) => {
+            kind.value = currentTarget.value === '' ? null : (currentTarget.value as Kind);
+          }}
+        >
+          <option value="">{sayBook.everyKind}</option>
+          {kindsThere.value.map((one) => (
+            <option key={one} value={one}>
+              {KIND_WORDS[one]}
+            </option>
+          ))}
+        </select>
+      </label>
+      <DayField label={sayBook.from} day={from} />
+      <DayField label={sayBook.to} day={to} />
+      <label>
+        {sayBook.sort}
+        <select
+          value={order}
+          onChange={({ currentTarget }) => {
+            sort.value = currentTarget.value as Sort;
+          }}
+        >
+          {SORTS.filter((one) => one !== 'nearest' || colour.value).map((one) => (
+            <option key={one} value={one}>
+              {SORT_WORDS[one]}
+            </option>
+          ))}
+        </select>
+      </label>
+    </div>
   );
 }
 

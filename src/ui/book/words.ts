@@ -50,7 +50,6 @@ export const sayBook = {
   showVersions: 'Show them',
   showAll: 'Show all entries',
 
-  chooseEntry: 'Choose an entry to see what is written in it.',
   gone: 'This entry is not in the book. It may be in the bin.',
   back: 'All entries',
   openInHarmony: 'Open in Harmony',

@@ -95,7 +95,10 @@ const SORTS = ['added', 'changed', 'deleted', 'kept', 'settled'] as const;
 
 function Preview({ looked }: { looked: Looked }) {
   const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => heading.current?.focus(), [looked]);
+  useEffect(() => {
+    heading.current?.focus({ preventScroll: true });
+    heading.current?.scrollIntoView({ block: 'center' });
+  }, [looked]);
   const count = touched(looked);
   return (
     <section class="preview" aria-labelledby="preview-heading">
@@ -105,7 +108,8 @@ function Preview({ looked }: { looked: Looked }) {
       {SORTS.map((sort) => (
         <Sort key={sort} heading={sayBook[sort]} several={looked[sort]} />
       ))}
-      <p>{count === 0 ? sayBook.nothingNew : sayBook.same(looked.same)}</p>
+      {count === 0 && <p>{sayBook.nothingNew}</p>}
+      {count > 0 && looked.same > 0 && <p>{sayBook.same(looked.same)}</p>}
       <p class="entry-actions">
         {count > 0 && (
           <button type="button" class="main" onClick={() => void bringIn()}>

@@ -1,12 +1,18 @@
+import { addVerb } from './add.ts';
 import { Plain, run } from './fault.ts';
+import { fewestVerb } from './fewest.ts';
 import { gatherVerb } from './gather.ts';
 import { mixVerb } from './mix.ts';
 import { shelfVerb } from './shelf.ts';
+import { transposeVerb } from './transpose.ts';
 
 /** What each verb is for, and the verb itself. */
 const VERBS: Record<string, { about: string; act: (args: readonly string[]) => Promise<void> }> = {
   gather: { about: 'the harmony of a photograph', act: gatherVerb },
   mix: { about: 'mixtures of the pigments on a shelf for given colours', act: mixVerb },
+  transpose: { about: 'colours moved together until a shelf mixes them', act: transposeVerb },
+  fewest: { about: 'the fewest pigments that mix a harmony', act: fewestVerb },
+  add: { about: 'what to add to a pile that came out wrong', act: addVerb },
   shelf: {
     about: 'what stands on a shelf, one pigment in full, or whether a file is sound',
     act: shelfVerb,

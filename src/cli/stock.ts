@@ -23,7 +23,11 @@ export async function shelfIn({ value }: Parsed): Promise<Shelf> {
   return shelf;
 }
 
-async function shelfOf(path: string | undefined, surface: string | undefined): Promise<Shelf> {
+/** A shelf file, or the starter shelf. @throws Plain */
+export async function shelfOf(
+  path: string | undefined,
+  surface: string | undefined,
+): Promise<Shelf> {
   const constants = surface === undefined ? undefined : numbers('surface', surface, 2, '0.03,0.65');
   if (constants && !constants.every((v) => v >= 0 && v < 1))
     throw new Plain('--surface takes two numbers from 0 to below 1, like 0.03,0.65.');

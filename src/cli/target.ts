@@ -25,7 +25,8 @@ export async function targetsIn({ given }: Parsed): Promise<Lab[]> {
   return targets;
 }
 
-async function targetsOf({ name, value }: Typed): Promise<Lab[]> {
+/** The colours that one option names; none where it names no colour. @throws Plain */
+export async function targetsOf({ name, value }: Typed): Promise<Lab[]> {
   if (name === 'lab') return [labTyped('lab', value)];
   if (name === 'hex') return [hexTyped('hex', value)];
   return name === 'harmony' ? harmonyFile(value) : [];
@@ -44,7 +45,8 @@ function hexTyped(option: string, text: string): Lab {
 export const colourTyped = (option: string, text: string): Lab =>
   text.includes(',') ? labTyped(option, text) : hexTyped(option, text);
 
-function checkedLab(where: string, lab: Lab): Lab {
+/** A colour within the bounds of a surface's. @throws Plain */
+export function checkedLab(where: string, lab: Lab): Lab {
   const [L, a, b] = lab;
   if (!(L >= 0 && L <= 100 && Math.abs(a) <= 160 && Math.abs(b) <= 160))
     throw new Plain(

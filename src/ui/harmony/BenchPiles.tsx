@@ -46,15 +46,19 @@ export function BenchPiles({
       </div>
       <p>{say.differs[differenceWords(bench.deltaE00)]}</p>
       {shortfall && <p>{shortfallWords(shortfall)}</p>}
-      {bench.letDowns.map(({ name, pigment, white, parts, whiteParts }) => (
-        <div class="mix-let-down" key={name}>
-          <PileRow
-            piles={[pile(pigment, parts), pile(white, whiteParts)]}
-            mixed={{ name: labelOn(name, bench.shelf), hex: hexOn(name, bench.shelf) }}
-          />
-          <p>{mixSay.letDown(spokenOn(pigment, on), whiteParts, spokenOn(white, on))}</p>
+      {bench.letDowns.length > 0 && (
+        <div class="mix-let-downs">
+          {bench.letDowns.map(({ name, pigment, white, parts, whiteParts }) => (
+            <div class="mix-let-down" key={name}>
+              <PileRow
+                piles={[pile(pigment, parts), pile(white, whiteParts)]}
+                mixed={{ name: labelOn(name, bench.shelf), hex: hexOn(name, bench.shelf) }}
+              />
+              <p>{mixSay.letDown(labelOn(pigment, on), whiteParts, spokenOn(white, on))}</p>
+            </div>
+          ))}
         </div>
-      ))}
+      )}
     </div>
   );
 }

@@ -9,7 +9,7 @@ import type { GatheredColour, LabelMap } from '../../harmony/harmony.ts';
 import { keyOf } from '../../harmony/key.ts';
 import { AMOUNTS, type Amount, vary, WAYS, type Way } from '../../harmony/vary.ts';
 import type { Answer, Mixture } from '../../mixture/mixture.ts';
-import { route } from '../route.ts';
+import { rename, route } from '../route.ts';
 import { book, complain, edition, opening, shelf } from '../studio.ts';
 import { answerOf, remember, wantAnswers } from './answers.ts';
 import { moved } from './drawn.ts';
@@ -266,7 +266,7 @@ export async function keep(): Promise<void> {
   if (before) return;
   name.value = entry.body.name;
   shown = entry.id;
-  history.replaceState(null, '', `#/harmony/${entry.id}`);
+  if (route.peek().place === 'harmony') rename('harmony', entry.id);
 }
 
 let timer: ReturnType<typeof setTimeout> | undefined;

@@ -74,7 +74,7 @@ function Way({
   const bench = benchOf(one.mixture, on);
   const { judgement, drift, alone } = one;
   const { weakest, hazards, slip, pigments, opacity, films, pairs } = judgement;
-  const name = listed(one.mixture.parts.map(({ pigment }) => spokenOn(pigment, on)));
+  const name = listed(bench.pigments.map(({ pigment }) => spokenOn(pigment, on)));
   const strongest = spokenOn(slip.pigment, on);
   return (
     <li class="mix-way">

@@ -51,7 +51,7 @@ export function Curve({
           </g>
         ))}
         <path class="mix-allowed" d={`M${EDGE.left} ${y(within)}H${width - EDGE.right}`} />
-        <text x={width - EDGE.right} y={y(within) - 6} text-anchor="end">
+        <text x={EDGE.left + 6} y={y(within) - 6}>
           {mixSay.curveAllowed}
         </text>
         {enough !== null && (

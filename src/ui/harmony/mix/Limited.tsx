@@ -7,6 +7,7 @@ import { Disclosure } from './Disclosure.tsx';
 import { changeWish } from './decided.ts';
 import { findFewest, limiting, palettesOf, within } from './limited.ts';
 import { spokenOn } from './named.ts';
+import { Table } from './Table.tsx';
 import { WorkLine } from './WorkLine.tsx';
 import { mixSay, numberWord } from './words.ts';
 
@@ -78,36 +79,33 @@ function Palettes({ found }: { found: NonNullable<ReturnType<typeof palettesOf>>
       <Curve curve={curve} within={found.within} enough={enough?.count ?? null} />
       <Disclosure heading={mixSay.everyNumber}>
         {() => (
-          <div class="mix-scroll">
-            <table class="mix-table">
-              <thead>
-                <tr>
-                  <th scope="col">{mixSay.count}</th>
-                  <th scope="col">{mixSay.worst}</th>
-                  <th scope="col">{mixSay.mean}</th>
-                  <th scope="col">
-                    <span class="unseen">{mixSay.useSet}</span>
-                  </th>
+          <Table label={mixSay.everyNumber}>
+            <thead>
+              <tr>
+                <th scope="col">
+                  <span class="unseen">{mixSay.howMany}</span>
+                </th>
+                <th scope="col">{mixSay.count}</th>
+                <th scope="col">{mixSay.worst}</th>
+                <th scope="col">{mixSay.mean}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {curve.map((step) => (
+                <tr key={step.count}>
+                  <th scope="row">{step.count}</th>
+                  <td class="mix-set">
+                    {names(step)}
+                    <button type="button" onClick={() => takeSet(step)}>
+                      {mixSay.useSetOf(step.count)}
+                    </button>
+                  </td>
+                  <td>{step.worst.toFixed(1)}</td>
+                  <td>{step.mean.toFixed(1)}</td>
                 </tr>
-              </thead>
-              <tbody>
-                {curve.map((step) => (
-                  <tr key={step.count}>
-                    <th scope="row">
-                      {step.count}: <span class="mix-plain">{names(step)}</span>
-                    </th>
-                    <td>{step.worst.toFixed(1)}</td>
-                    <td>{step.mean.toFixed(1)}</td>
-                    <td>
-                      <button type="button" onClick={() => takeSet(step)}>
-                        {mixSay.useSetOf(step.count)}
-                      </button>
-                    </td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </div>
+              ))}
+            </tbody>
+          </Table>
         )}
       </Disclosure>
     </>

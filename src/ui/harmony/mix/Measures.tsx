@@ -3,6 +3,7 @@ import { Disclosure } from './Disclosure.tsx';
 import { changeWish, wish } from './decided.ts';
 import { by, measured, millilitres, WAYS_TO_MEASURE } from './measuring.ts';
 import { labelOn } from './named.ts';
+import { Table } from './Table.tsx';
 import { mixSay } from './words.ts';
 
 const percent = (share: number) => `${(share * 100).toFixed(share < 0.1 ? 1 : 0)} %`;
@@ -55,34 +56,32 @@ function Measured({ bench }: { bench: Bench }) {
       <p>{mixSay.measureAbout[way]}</p>
       {way === 'scale' && !isWeighed && <p>{mixSay.noWeights}</p>}
       <p>{mixSay.order}</p>
-      <div class="mix-scroll">
-        <table class="mix-table">
-          <thead>
-            <tr>
-              <th scope="col">
-                <span class="unseen">{columns.order}</span>
-              </th>
-              <th scope="col">{columns.paint}</th>
-              <th scope="col">{columns[way]}</th>
-              <th scope="col">{columns.ml}</th>
-              <th scope="col">{way === 'scale' ? columns.weight : columns.volume}</th>
+      <Table label={mixSay.measureHeading}>
+        <thead>
+          <tr>
+            <th scope="col">
+              <span class="unseen">{columns.order}</span>
+            </th>
+            <th scope="col">{columns.paint}</th>
+            <th scope="col">{columns[way]}</th>
+            <th scope="col">{columns.ml}</th>
+            <th scope="col">{way === 'scale' ? columns.weight : columns.volume}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ pigment, parts, cm3, grams, volume, weight }, i) => (
+            <tr key={pigment}>
+              <td>{i + 1}</td>
+              <th scope="row">{labelOn(pigment, bench.shelf)}</th>
+              <td>{way === 'scale' ? (grams === null ? '–' : small(grams)) : parts}</td>
+              <td>{small(cm3)}</td>
+              <td>
+                {way === 'scale' ? (weight === null ? '–' : percent(weight)) : percent(volume)}
+              </td>
             </tr>
-          </thead>
-          <tbody>
-            {rows.map(({ pigment, parts, cm3, grams, volume, weight }, i) => (
-              <tr key={pigment}>
-                <td>{i + 1}</td>
-                <th scope="row">{labelOn(pigment, bench.shelf)}</th>
-                <td>{way === 'scale' ? (grams === null ? '–' : small(grams)) : parts}</td>
-                <td>{small(cm3)}</td>
-                <td>
-                  {way === 'scale' ? (weight === null ? '–' : percent(weight)) : percent(volume)}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+          ))}
+        </tbody>
+      </Table>
       <label class="check">
         <input
           type="checkbox"

@@ -26,6 +26,9 @@ import { labelOn, spokenOn } from './named.ts';
 import { WorkLine } from './WorkLine.tsx';
 import { farOf, mixSay, partsRoughly, timesWords } from './words.ts';
 
+/** Ways to mend that are told. */
+const SHOWN = 3;
+
 /** A pile came out wrong: what to add to it. */
 export function Mending({ target, bench }: { target: Lab; bench: Bench }) {
   return (
@@ -193,7 +196,7 @@ function Found() {
       {slip && <p>{mixSay.mendSlip(spokenOn(slip.pigment, on), timesWords(slip.factor))}</p>}
       {options.length === 0 && <p>{mixSay.mendNone}</p>}
       <ol class="mix-options">
-        {options.map((one) => (
+        {options.slice(0, SHOWN).map((one) => (
           <li key={what(one)}>
             {mixSay.mendAdd(what(one))} {mixSay.mendOf(shareOf(one.total))}{' '}
             {mixSay.mendThen[farOf(one.deltaE00)]}
@@ -203,7 +206,7 @@ function Found() {
       <Disclosure heading={mixSay.figuresHeading}>
         {() => (
           <dl class="figures">
-            {options.map((one) => (
+            {options.slice(0, SHOWN).map((one) => (
               <div key={what(one)}>
                 <dt>{what(one)}</dt>
                 <dd>

@@ -3,6 +3,7 @@ import { moveWords } from '../../../harmony/told.ts';
 import type { Moved } from '../../../harmony/transpose.ts';
 import { gatheredLabs, studied } from '../state.ts';
 import { Disclosure } from './Disclosure.tsx';
+import { Table } from './Table.tsx';
 import {
   comparisonOf,
   isTransposed,
@@ -65,28 +66,26 @@ function Comparison() {
   const ways = ['transposed', 'keyed', 'alone'] as const;
   return (
     <>
-      <div class="mix-scroll">
-        <table class="mix-table">
-          <thead>
-            <tr>
-              <th scope="col">{mixSay.wayColumn}</th>
-              <th scope="col">{mixSay.movedColumn}</th>
-              <th scope="col">{mixSay.reachedColumn}</th>
-              <th scope="col">{mixSay.lostColumn}</th>
+      <Table label={mixSay.movedHeading}>
+        <thead>
+          <tr>
+            <th scope="col">{mixSay.wayColumn}</th>
+            <th scope="col">{mixSay.movedColumn}</th>
+            <th scope="col">{mixSay.reachedColumn}</th>
+            <th scope="col">{mixSay.lostColumn}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {ways.map((way) => (
+            <tr key={way}>
+              <th scope="row">{mixSay.ways[way]}</th>
+              <td>{mixSay.differsFromSeen[farOf(found[way].moved)]}</td>
+              <td>{found[way].reached ? mixSay.yes : mixSay.no}</td>
+              <td>{keptWords(found[way])}</td>
             </tr>
-          </thead>
-          <tbody>
-            {ways.map((way) => (
-              <tr key={way}>
-                <th scope="row">{mixSay.ways[way]}</th>
-                <td>{mixSay.differsFromSeen[farOf(found[way].moved)]}</td>
-                <td>{found[way].reached ? mixSay.yes : mixSay.no}</td>
-                <td>{keptWords(found[way])}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+          ))}
+        </tbody>
+      </Table>
       <Disclosure heading={mixSay.figuresHeading}>
         {() => (
           <dl class="figures">

@@ -41,9 +41,9 @@ export function weigh(mixtures: readonly Mixture[]): Weighed[] {
   });
 }
 
-/** The pigments of a mixture, sorted: two with the same are the same way to mix a colour. */
-export const pigmentsOf = (mixture: Mixture): string =>
-  mixture.parts
-    .map(({ pigment }) => pigment)
-    .sort()
-    .join();
+/** The pigments of a mixture as it stands on the bench, most of it first. */
+export const namesIn = (mixture: Mixture): readonly string[] =>
+  benchOf(mixture, shelf.value).pigments.map(({ pigment }) => pigment);
+
+/** Two with the same pigments are the same way to mix a colour. */
+export const pigmentsOf = (mixture: Mixture): string => [...namesIn(mixture)].sort().join();

@@ -85,7 +85,7 @@ export const mixSay = {
     `${pigment} hardly scatters light: alone it is a glaze, not a masstone.`,
   hazardWords: {
     low: 'mild',
-    caution: 'take care with',
+    caution: 'calls for care',
     toxic: 'toxic',
     very_toxic: 'very toxic',
   } satisfies Record<HazardLevel, string>,
@@ -183,8 +183,7 @@ export const mixSay = {
   notEnough: 'No number of pigments on this shelf comes so near.',
   beyond: (count: number, all: number) =>
     `${count} of the ${all} colours ${count === 1 ? 'is' : 'are'} out of reach of the whole shelf; there the palette comes nearly as near as the shelf does.`,
-  useSet: 'Mix with these only',
-  useSetOf: (count: number) => `Mix with these ${count} only`,
+  useSetOf: (count: number) => (count === 1 ? 'Mix with it alone' : `Mix with these ${count} only`),
   setSaid: (count: number) => (count === 1 ? 'one pigment only' : `only ${count} pigments`),
   everyNumber: 'Every number of pigments',
   curveTitle: (worst: string) =>
@@ -194,6 +193,7 @@ export const mixSay = {
   curveWorst: 'worst colour',
   curveMean: 'all together',
   curveAllowed: 'allowed',
+  howMany: 'How many',
   count: 'Pigments',
   worst: 'Worst',
   mean: 'Mean',

@@ -18,12 +18,14 @@ import { Cupboard, takingsOf } from './supply.ts';
  *   readDay(text)                form.ts      a day from a file: passages, layers, leftovers, rules
  *   planDay(asked, studio)       here         piles, amounts, seats, warnings, what waits, what lacks
  *   sheetOf(day, n, studio)      sheet.ts     the morning sheet of palette n, as data in plain words
+ *   leftOffWords                 said.ts      why a pile is on no sheet
  *   sheetPage(sheet, board)      page.ts      its page of HTML; sheetDocument adds head and style
  *   drawPalette(laid, piles)     drawing.ts   the palette as SVG, from a layout of its seats
  *   takeFrom, putBack            supply.ts    "prepared" and its undo, with day.takings
  *   proposeSeats, moved          seat.ts      the studio's seat order, set once; moves by hand or key
  *   fewestOfDay(day, studio)     fewer.ts     what a shorter set of pigments costs, pile by pile
- *   offersOf, leftoverState      leftover.ts  what is left from days before
+ *   layerOfPile                  source.ts    the coat that a passage keeps of a pile once it is laid
+ *   putAway, offersOf            leftover.ts  what is left of a pile, and from days before
  *   paletteFaultWords            faults.ts    the sentences for everything that is refused
  *
  * What goes in is typed in asked.ts and passage.ts, what comes out in plan.ts and sheet.ts.

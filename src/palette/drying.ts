@@ -76,3 +76,26 @@ export function drynessOf(layer: Layer, today: string): Dryness {
 
 /** Dry enough to be glazed: even at its slowest, or because the painter felt it. */
 export const isDry = ({ least }: Dryness): boolean => least === 'touch-dry';
+
+/** What is painted on today: every coat of the last day on which the passage was worked. */
+export function groundOf(layers: readonly Layer[]): readonly Layer[] {
+  const days = layers.map(({ date }) => date).sort();
+  const last = days.at(-1);
+  return layers.filter(({ date }) => date === last);
+}
+
+const STATES: readonly DryState[] = ['wet', 'tacky', 'touch-dry'];
+
+/** How dry the ground is where it is wettest, and the coat that is so; null where nothing lies there. */
+export function groundDryness(
+  layers: readonly Layer[],
+  today: string,
+): { readonly layer: Layer; readonly dryness: Dryness } | null {
+  const ground = groundOf(layers).map((layer) => ({ layer, dryness: drynessOf(layer, today) }));
+  ground.sort(
+    (a, b) =>
+      STATES.indexOf(a.dryness.least) - STATES.indexOf(b.dryness.least) ||
+      (a.dryness.to < b.dryness.to ? 1 : -1),
+  );
+  return ground[0] ?? null;
+}

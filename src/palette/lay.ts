@@ -52,7 +52,12 @@ export function layPalette(
     ({ parts }) =>
       !rules.pupils || parts.every(({ pigment }) => !isToxic(hazardOf(studio.stock, pigment))),
   );
-  const wanted = piles.map(({ pile, lab }) => ({ name: pile.name, parts: pile.parts, lab }));
+  const wanted = piles.map(({ pile, lab }) => ({
+    name: pile.name,
+    parts: pile.parts,
+    letDowns: pile.letDowns,
+    lab,
+  }));
   return {
     name: palette.name,
     passages: palette.passages,

@@ -1,5 +1,6 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
+import type { LetDown } from '../mixture/mixture.ts';
 import type { Drying } from '../pigment/facts.ts';
 import { daysBetween } from './calendar.ts';
 import { factsOf, knownAs } from './known.ts';
@@ -86,12 +87,28 @@ export interface Offer {
   readonly piles: readonly string[];
 }
 
+/** A pile of today that a leftover may serve. */
+export interface Served {
+  readonly name: string;
+  readonly parts: readonly PilePart[];
+  readonly letDowns?: readonly LetDown[] | undefined;
+  readonly lab: Lab;
+}
+
+/** What is put away of a pile at the day's end; its let-downs are resolved into their pigments. */
+export const putAway = (
+  { name, parts, letDowns, lab }: Served,
+  kept: Pick<Leftover, 'id' | 'cm3' | 'kept' | 'date'>,
+): Leftover => ({
+  ...kept,
+  name,
+  lab,
+  parts: sharesOf(parts, letDowns).map(({ pigment, share }) => ({ pigment, parts: share })),
+});
+
 /** Two heaps of one mixture, or so near in colour that no difference is seen. */
-function serves(
-  leftover: Leftover,
-  pile: { readonly parts: readonly PilePart[]; readonly lab: Lab },
-): boolean {
-  const [a, b] = [sharesOf(leftover.parts), sharesOf(pile.parts)];
+function serves(leftover: Leftover, pile: Served): boolean {
+  const [a, b] = [sharesOf(leftover.parts), sharesOf(pile.parts, pile.letDowns)];
   const same =
     a.length === b.length &&
     a.every(({ pigment, share }) =>
@@ -103,11 +120,7 @@ function serves(
 /** What is left from days before, the oldest first; what must go is offered to no pile. */
 export function offersOf(
   leftovers: readonly Leftover[],
-  piles: readonly {
-    readonly name: string;
-    readonly parts: readonly PilePart[];
-    readonly lab: Lab;
-  }[],
+  piles: readonly Served[],
   today: string,
 ): readonly Offer[] {
   return leftovers

@@ -4,7 +4,7 @@ import { predict } from '../mixture/predict.ts';
 import { masstone } from '../pigment/white.ts';
 import type { DayAsked, Rules } from './asked.ts';
 import { clashes } from './clash.ts';
-import { drynessOf, isDry } from './drying.ts';
+import { groundDryness, groundOf, isDry } from './drying.ts';
 import { needsDryGround } from './film.ts';
 import { hazardOf, isToxic } from './known.ts';
 import { layerWarnings } from './layer.ts';
@@ -24,11 +24,10 @@ export function planPile(
   studio: Studio,
 ): PilePlan | { readonly why: LeftOff['why'] } {
   if (asked.parts === null) return { why: { code: 'mixture-gone' } };
-  const last = passage.layers.at(-1);
-  if (last !== undefined && needsDryGround(asked.film)) {
-    const dryness = drynessOf(last, date);
-    if (!isDry(dryness)) return { why: { code: 'ground-wet', dryness } };
-  }
+  const wettest = groundDryness(passage.layers, date);
+  if (wettest !== null && needsDryGround(asked.film) && !isDry(wettest.dryness))
+    return { why: { code: 'ground-wet', dryness: wettest.dryness } };
+  const ground = groundOf(passage.layers);
   const wanted = colourOf({ ...asked, parts: asked.parts }, studio);
   const names = sharesOf(asked.parts, asked.letDowns).map(({ pigment }) => pigment);
   let pile = { ...asked, parts: asked.parts };
@@ -46,7 +45,10 @@ export function planPile(
   const white = whiteOf(studio, rules);
   const mixed = shares.map(({ pigment }) => pigment);
   // Under the pupils switch what lies below is not named: its pigments may be toxic ones.
-  const below = last === undefined ? [] : sharesOf(last.parts).map(({ pigment }) => pigment);
+  const below = new Set(
+    ground.flatMap(({ parts }) => sharesOf(parts).map(({ pigment }) => pigment)),
+  );
+  const warnings = ground.flatMap((layer) => layerWarnings(pile, layer, studio));
   return {
     key: asked.id,
     passage,
@@ -58,9 +60,11 @@ export function planPile(
     swap,
     clashes: [
       ...clashes('pile', pile.name, mixed, null, studio),
-      ...(rules.pupils ? [] : clashes('layers', pile.name, mixed, below, studio)),
+      ...(rules.pupils ? [] : clashes('layers', pile.name, mixed, [...below], studio)),
     ],
-    layerWarnings: last === undefined ? [] : layerWarnings(pile, last, studio),
+    layerWarnings: warnings.filter(
+      ({ words }, i) => warnings.findIndex((other) => other.words === words) === i,
+    ),
   };
 }
 

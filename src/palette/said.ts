@@ -1,9 +1,11 @@
 import { dayWords } from './calendar.ts';
 import type { Clash } from './clash.ts';
-import { type Dryness, drynessOf } from './drying.ts';
+import { type Dryness, groundDryness } from './drying.ts';
 import { cm3Words, listed, within } from './figure.ts';
-import { labelIn, type Studio } from './passage.ts';
+import { FILMS } from './film.ts';
+import { labelIn, type PassagePile, type Studio } from './passage.ts';
 import type { Day, LeftOff, PalettePlan } from './plan.ts';
+import { filmUmOf, spareOilOf } from './quantity.ts';
 import { standInWords } from './swap.ts';
 
 /** "touch-dry", "between tacky and touch-dry: your touch decides". */
@@ -15,10 +17,10 @@ export function drynessWords({ least, most, felt }: Dryness): string {
 /** How the passages of a palette stand, what waits and why. */
 export function todayOf(day: Day, { passages }: PalettePlan): readonly string[] {
   return passages.flatMap(({ name, layers }) => {
-    const last = layers.at(-1);
-    const under = last
+    const wettest = groundDryness(layers, day.date);
+    const under = wettest
       ? [
-          `${name}: the ${last.film} of ${dayWords(last.date)} is ${drynessWords(drynessOf(last, day.date))}.`,
+          `${name}: the ${wettest.layer.film} of ${dayWords(wettest.layer.date)} is ${drynessWords(wettest.dryness)}.`,
         ]
       : [];
     const waits = day.leftOff
@@ -56,7 +58,27 @@ export function mindOf({ piles, slabClashes }: PalettePlan, studio: Studio): rea
   return [
     ...together,
     ...[...coats].map(([words, names]) => `${listed(names.map((name) => `“${name}”`))}: ${words}`),
+    ...piles.flatMap(({ pile }) => laidRemarks(pile)),
   ];
+}
+
+/** Three times the oil that most pastes are ground in. */
+const MUCH_OIL = 1.3;
+
+/** What to mind of a thickness or an amount of oil that is out of the usual. */
+function laidRemarks(pile: PassagePile): readonly string[] {
+  const um = filmUmOf(pile);
+  const { least, most } = FILMS[pile.film];
+  const remarks: string[] = [];
+  if (um < least || um > most)
+    remarks.push(
+      `“${pile.name}” is laid ${um} µm thick, where ${pile.film} is usually ${least} to ${most}.`,
+    );
+  if (spareOilOf(pile) > MUCH_OIL)
+    remarks.push(
+      `“${pile.name}” takes more than three times the usual oil: thin the film, not the pigment.`,
+    );
+  return remarks;
 }
 
 function pairWords(group: readonly Clash[], studio: Studio): string {

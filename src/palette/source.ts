@@ -1,7 +1,9 @@
 import type { Lab } from '../colour/lab.ts';
 import type { Formula } from '../drapery/formula.ts';
 import type { LetDown, Mixture } from '../mixture/mixture.ts';
-import type { Cover, PassagePile, PilePart } from './passage.ts';
+import { type Cover, type Layer, type PassagePile, type PilePart, sharesOf } from './passage.ts';
+import type { PilePlan } from './plan.ts';
+import { filmUmOf, spareOilOf } from './quantity.ts';
 
 /** A mixture as a pile measures it. */
 export interface Measured {
@@ -51,3 +53,15 @@ export function pilesOfFormula(
     ),
   );
 }
+
+/** The coat that a pile has become once it was laid: what its passage keeps. */
+export const layerOfPile = ({ pile }: Pick<PilePlan, 'pile'>, date: string): Layer => ({
+  date,
+  film: pile.film,
+  filmUm: filmUmOf(pile),
+  spareOil: spareOilOf(pile),
+  parts: sharesOf(pile.parts, pile.letDowns).map(({ pigment, share }) => ({
+    pigment,
+    parts: share,
+  })),
+});

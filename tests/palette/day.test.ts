@@ -4,6 +4,7 @@ import { paletteFaultWords } from '../../src/palette/faults.ts';
 import type { Studio } from '../../src/palette/passage.ts';
 import { leftOffWords } from '../../src/palette/said.ts';
 import { sheetOf } from '../../src/palette/sheet.ts';
+import { layerOfPile } from '../../src/palette/source.ts';
 import { PIGMENTS } from '../../src/pigment/facts.ts';
 import {
   askedOf,
@@ -136,7 +137,7 @@ test('a shelf file that names lead white in its own words is lead all the same',
 
 describe('dry powder of what is toxic', () => {
   const studio: Studio = {
-    shelf: STARTER.shelf,
+    shelf: WHOLE.shelf,
     stock: stockOf([
       entryOf('lead_white', { form: 'powder', amount: 500, unit: 'g' }),
       entryOf('yellow_ochre', { form: 'powder', amount: 100, unit: 'g', lot: '7' }),
@@ -183,6 +184,20 @@ describe('glazes wait for a dry ground', () => {
   test('a fortnight old: both', () => {
     expect(with_([{ ...red, date: '2026-04-30' }]).leftOff).toEqual([]);
   });
+  test('where several piles were laid, the wettest counts', () => {
+    const date = '2026-05-05';
+    const layers = [
+      { ...red, date, parts: [{ pigment: 'bone_black', parts: 1 }] },
+      { ...red, date },
+      { ...red, date: '2026-04-01' },
+    ];
+    const day = with_(layers);
+    expect(day.leftOff).toHaveLength(1);
+    expect(day.palettes[0]!.piles[0]!.layerWarnings.map(({ rule }) => rule)).toEqual([
+      'quick over slow',
+      'black underneath',
+    ]);
+  });
   test('between: the finger decides', () => {
     const date = '2026-05-10';
     expect(with_([{ ...red, date }]).leftOff).toHaveLength(1);
@@ -200,6 +215,22 @@ test('a pile whose mixture was deleted is left off and named; the rest of the da
   expect(day.leftOff.map(leftOffWords)).toEqual([
     '“sedge” of Bank is left off: its mixture is no longer in the book. Choose another for it.',
   ]);
+});
+
+test('a thickness or an amount of oil out of the usual is remarked', () => {
+  const thick = pileOf('thick', { madder_lake: 1 }, { film: 'glaze', filmUm: 90, spareOil: 2 });
+  const { mind } = sheetOf(planned(askedOf([passageOf('p', [thick])]), STARTER), 0, STARTER);
+  expect(mind.join('\n')).toMatch(/90 µm thick, where glaze is usually 5 to 20\./);
+  expect(mind.join('\n')).toMatch(/thin the film, not the pigment/);
+});
+
+test('what was laid yesterday lies underneath today', () => {
+  const asked = askedOf([passageOf('p', [pileOf('dark', { bone_black: 1 })])]);
+  const [pile] = planned(asked, STARTER).palettes[0]!.piles;
+  const layer = layerOfPile(pile!, '2026-05-13');
+  const next = askedOf([passageOf('p', [pileOf('light', { lead_white: 1 })], [layer])]);
+  const [over] = planned(next, STARTER).palettes[0]!.piles;
+  expect(over!.layerWarnings.map(({ rule }) => rule)).toContain('black underneath');
 });
 
 test('a shelf whose parts are no volumes: parts, but no grams', () => {

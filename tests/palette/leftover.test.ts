@@ -7,6 +7,7 @@ import {
   leftoverState,
   mayLieUnderWater,
   offersOf,
+  putAway,
 } from '../../src/palette/leftover.ts';
 import { sheetOf } from '../../src/palette/sheet.ts';
 import { askedOf, partsOf, passageOf, pileOf, planned, STARTER } from './made.ts';
@@ -95,6 +96,21 @@ describe('offered next time', () => {
       'sky',
     ]);
     expect(offered(leftover({ smalt: 1, lead_white: 1 }, { lab: [60, -5, -20] }))).toEqual([]);
+  });
+  test('what was put away of a pile with let-downs serves that pile again', () => {
+    const mist = {
+      name: 'mist',
+      parts: [
+        { pigment: 'lead_white', parts: 5 },
+        { pigment: 'bone_black', parts: 1, letDown: true },
+      ],
+      letDowns: [{ pigment: 'bone_black', white: 'lead_white', parts: 1 as const, whiteParts: 10 }],
+      lab: [80, 0, 0] as const,
+    };
+    const away = putAway(mist, { id: 'a', cm3: 1, kept: 'under film', date: '2026-05-13' });
+    expect(away.parts.reduce((sum, { parts }) => sum + parts, 0)).toBeCloseTo(1, 12);
+    const { lab: _, ...colourless } = away;
+    expect(offersOf([colourless], [mist], '2026-05-14')[0]!.piles).toEqual(['mist']);
   });
   test('never once it is spoilt', () => {
     expect(offered(leftover({ lead_white: 3, azurite: 1 }, { skinned: true }))).toEqual([]);

@@ -291,13 +291,18 @@ const decided = (body: HarmonyBody): string =>
     })),
   });
 
+/** Whether the painter decided something that the book does not have yet. */
+export function isUnsaved(): boolean {
+  const entry = kept.value;
+  if (!entry) return false;
+  const hasAll = entry.body.colours.every(({ answer }) => answer !== undefined);
+  return !hasAll || decided(bodyNow()) !== decided(entry.body);
+}
+
 // A kept harmony keeps every later change: soon, and at once when the page hides. Another shelf is no
 // change of the harmony: the recipes that were kept stay until the painter alters it.
 effect(() => {
-  const entry = kept.value;
-  if (!entry) return;
-  const hasAll = entry.body.colours.every(({ answer }) => answer !== undefined);
-  if (hasAll && decided(bodyNow()) === decided(entry.body)) return;
+  if (!isUnsaved()) return;
   // A mixture that is still being looked for must not replace one that the book has.
   if (answers.value.includes(null)) return;
   clearTimeout(timer);

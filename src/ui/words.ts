@@ -20,6 +20,9 @@ export const say = {
   undo: 'Undo',
   undone: 'Undone.',
   close: 'Close',
+  coming: 'One moment…',
+  notComing:
+    'This place could not be opened: part of the app is not on this device yet. Try again with a network.',
   stop: 'Stop',
   stopped: 'Stopped. The photograph is kept; gather it again when you like.',
   updateWaits: 'A newer Kingcup is ready. Your work is saved first.',

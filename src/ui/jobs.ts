@@ -1,6 +1,7 @@
 import { type JobOptions, runJob } from '../../workers/jobs.ts';
-import type { MixtureJob, MixtureNews, MixtureResult } from '../../workers/mixture.ts';
+import type { Kind, MixtureNews, MixtureWork } from '../../workers/mixture.ts';
 import type { PhotoJob, PhotoNews, PhotoResult } from '../../workers/photo.ts';
+import type { Shelf } from '../pigment/shelf.ts';
 
 /** Reads a photograph and gathers its harmony, away from the page's own thread. */
 export const readPhoto = (job: PhotoJob, options: JobOptions<PhotoNews>): Promise<PhotoResult> =>
@@ -10,15 +11,16 @@ export const readPhoto = (job: PhotoJob, options: JobOptions<PhotoNews>): Promis
     options,
   );
 
-/** Finds mixtures, away from the page's own thread. */
-export const findMixtures = (
-  job: MixtureJob,
+/** Everything about mixtures, away from the page's own thread. */
+export const workMixtures = <K extends Kind>(
+  kind: K,
+  takes: MixtureWork[K]['takes'] & { readonly shelf: Shelf },
   options: JobOptions<MixtureNews>,
-): Promise<MixtureResult> =>
+): Promise<MixtureWork[K]['gives']> =>
   runJob(
     () =>
       new Worker(new URL('../../workers/mixture.worker.ts', import.meta.url), { type: 'module' }),
-    job,
+    { ...takes, kind },
     options,
   );
 

@@ -104,10 +104,6 @@ export const say = {
     'Here the piles for one passage will be laid out on the palette, with the morning sheet. It is not built yet.',
 
   bookEmpty: 'The book is empty. What you photograph and the harmonies you keep are written here.',
-  search: 'Search the book',
-  nothingFound: 'Nothing in the book has these words.',
-  harmonies: 'Harmonies',
-  noSpecimens: 'No photograph has been kept yet.',
   open: 'Open',
   rename: 'Rename',
   remove: 'Delete',

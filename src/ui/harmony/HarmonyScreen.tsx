@@ -4,6 +4,7 @@ import { GatheringLine } from '../walk/WalkScreen.tsx';
 import { say } from '../words.ts';
 import { Bench } from './Bench.tsx';
 import { KeepBar, WordsForm } from './Keep.tsx';
+import { HarmonyMix } from './mix/BenchMix.tsx';
 import { Photograph } from './Photograph.tsx';
 import { canUndo, kept, name, specimen, stage, studied, undo } from './state.ts';
 import { VariantRows } from './VariantRows.tsx';
@@ -62,6 +63,7 @@ export function HarmonyScreen() {
           {!kept.value && specimen.value && <HowMany now={colours.length} />}
           <Remarks />
           <Bench />
+          <HarmonyMix />
           <VariantRows />
           {canUndo.value && (
             <p>

@@ -1,3 +1,4 @@
+import type { EditFault } from './edit.ts';
 import type { GatherFault } from './gather.ts';
 
 /** What happened, then what to do. */
@@ -8,3 +9,14 @@ export const gatherFaultWords = {
     'Everything has been rubbed out, so there is nothing to gather. Undo, or keep a part of the photograph.',
   stopped: 'Gathering was stopped. Nothing has changed; start it again when you like.',
 } satisfies Record<GatherFault['code'], string>;
+
+export const editFaultWords = {
+  ...gatherFaultWords,
+  'no-such-colour': 'That colour is no longer in the harmony. Choose another.',
+  'last-colour': 'A harmony keeps at least one colour. Add another before you drop this one.',
+  'too-many': 'A harmony holds twelve colours at most. Drop or join some first.',
+  'no-name': 'A name needs at least one letter. Type one, or keep the old name.',
+  'name-taken': 'Another colour of this harmony has that name. Choose a different one.',
+  'same-colour': 'That is the same colour twice. Choose two colours to join.',
+  'cannot-split': 'This colour is even throughout and cannot be parted.',
+} satisfies Record<EditFault['code'], string>;

@@ -3,21 +3,8 @@ import { gatherFaultWords } from '../../src/harmony/faults.ts';
 import { gather } from '../../src/harmony/gather.ts';
 import { STEPS } from '../../src/harmony/harmony.ts';
 import type { Pixels } from '../../src/photo/pixels.ts';
-
-/** A picture from a function of x and y that gives encoded r, g, b and perhaps alpha. */
-function picture(
-  width: number,
-  height: number,
-  paint: (x: number, y: number) => readonly number[],
-): Pixels {
-  const data = new Uint8ClampedArray(width * height * 4);
-  for (let y = 0; y < height; y++)
-    for (let x = 0; x < width; x++) {
-      const [r, g, b, alpha = 255] = paint(x, y);
-      data.set([r!, g!, b!, alpha], (y * width + x) * 4);
-    }
-  return { width, height, data, space: 'srgb' };
-}
+import { picture } from '../photo/paint.ts';
+import { stream } from '../tools/specimen-noise.ts';
 
 function gathered(pixels: Pixels, options?: Parameters<typeof gather>[1]) {
   const result = gather(pixels, options);
@@ -97,4 +84,56 @@ test('transparent pixels and pixels rubbed out are not looked at', () => {
 test('gathering stops when asked', () => {
   const scene = picture(64, 64, (x, y) => [x, y, 0]);
   expect(gather(scene, { stopped: () => true })).toEqual({ ok: false, fault: { code: 'stopped' } });
+});
+
+test('noise, a panorama and deep files work', () => {
+  const next = stream(3);
+  gathered(picture(300, 300, () => [255 * next(), 255 * next(), 255 * next()]));
+  const wide = gathered(picture(30000, 20, (x) => (x < 9000 ? [180, 40, 30] : [40, 90, 160])));
+  expect(wide.colours.length).toBe(2);
+  expect(wide.colours[0]!.share).toBeCloseTo(0.7, 2);
+  const data = new Uint16Array(200 * 100 * 4);
+  for (let i = 0; i < 20000; i++)
+    data.set(i % 200 < 60 ? [51400, 10280, 7710, 65535] : [10280, 23130, 41120, 65535], i * 4);
+  const deep = gathered({ width: 200, height: 100, data, space: 'srgb' });
+  const flat = gathered(picture(200, 100, (x) => (x < 60 ? [200, 40, 30] : [40, 90, 160])));
+  expect(deep.colours.map((c) => c.lab)).toEqual(flat.colours.map((c) => c.lab));
+});
+
+test('the same colours in Display P3 numbers are the same colours', () => {
+  const p3 = { ...picture(64, 64, () => [200, 80, 60]), space: 'display-p3' as const };
+  // 200, 80, 60 in Display P3 by the matrices of colour/rgb.ts: redder than the sRGB of that name.
+  const [, a] = gathered(p3).colours[0]!.lab;
+  const [, sa] = gathered(picture(64, 64, () => [200, 80, 60])).colours[0]!.lab;
+  expect(a).toBeGreaterThan(sa + 4);
+});
+
+test('an accent of a thousandth of the area is kept, marked and last', () => {
+  const scene = picture(600, 400, (x, y) => {
+    const light = 0.6 + 0.4 * Math.sin(x / 70 + y / 90);
+    if ((x - 300) ** 2 + (y - 200) ** 2 < 9 ** 2) return [210, 30, 30];
+    return [70 * light, 130 * light, 60 * light];
+  });
+  const { colours } = gathered(scene);
+  expect(colours.length).toBe(2);
+  expect(colours[1]!.accent).toBe(true);
+  expect(colours[1]!.lab[1]).toBeGreaterThan(50);
+  expect(colours[1]!.share).toBeCloseTo((Math.PI * 81) / 240000, 3);
+});
+
+test('a number of colours that no harmony has is a mistake of the caller', () => {
+  const scene = picture(8, 8, () => [1, 2, 3]);
+  for (const colours of [0, 8, 2.5, Number.NaN])
+    expect(() => gather(scene, { colours })).toThrow(RangeError);
+  expect(() => gather({ ...scene, width: 9 })).toThrow(RangeError);
+});
+
+test('progress runs from nothing to all', () => {
+  const seen: number[] = [];
+  gather(
+    picture(300, 300, (x, y) => [x, y, 0]),
+    { onProgress: (done) => seen.push(done) },
+  );
+  expect(seen.at(-1)).toBe(1);
+  expect(seen).toEqual([...seen].sort((p, q) => p - q));
 });

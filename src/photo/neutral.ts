@@ -1,0 +1,117 @@
+import { linearAdaptation } from '../colour/adaptation.ts';
+import { diagonal, type Matrix, product } from '../colour/matrix.ts';
+import { A, type XYZ } from '../colour/observer.ts';
+import { RGB_WHITE, TO_XYZ } from '../colour/rgb.ts';
+import { fail, ok, type Result } from '../result.ts';
+import type { Pixels } from './pixels.ts';
+import { type Spot, type SpotFault, spotOf } from './spot.ts';
+
+/** How a photograph's light is set right: a matrix for linear sRGB, and what it rests on. */
+export interface Setting {
+  readonly matrix: Matrix;
+  readonly by:
+    | { readonly kind: 'spot'; readonly spot: Spot }
+    | { readonly kind: 'light'; readonly light: StatedLight };
+  /** By how much the exposure was changed; 1 when it was left. */
+  readonly exposure: number;
+}
+
+export type NeutralFault =
+  | SpotFault
+  /** A channel was at its end: what the light did there is lost. */
+  | { readonly code: 'clipped' }
+  | { readonly code: 'too-dark' }
+  /** So strongly coloured that no common light makes a neutral look so. */
+  | { readonly code: 'coloured' };
+
+/** Share of a patch that may be clipped, and the least light that a neutral spot must have. */
+const CLIPPED = 0.02;
+const DARK = 0.01;
+
+/**
+ * Sets the light right by a spot that was white or neutral grey: Bradford adaptation in linear light
+ * that turns the mean of a small patch into grey of the same luminance.
+ * @param x, y place of the spot, 0…1
+ * @param grey reflectance of the card, 0…1 (0.18 for a grey card): sets the exposure as well
+ */
+export function neutralAt(
+  pixels: Pixels,
+  x: number,
+  y: number,
+  grey?: number,
+  side?: number,
+): Result<Setting, NeutralFault> {
+  const found = side === undefined ? spotOf(pixels, x, y) : spotOf(pixels, x, y, side);
+  if (!found.ok) return found;
+  const spot = found.value;
+  if (spot.clipped > CLIPPED) return fail({ code: 'clipped' });
+  const [r, g, b] = spot.linear;
+  const row = (i: number) => {
+    const m = TO_XYZ.srgb[i]!;
+    return m[0] * r + m[1] * g + m[2] * b;
+  };
+  const xyz: XYZ = [row(0), row(1), row(2)];
+  if (xyz[1] < 100 * DARK) return fail({ code: 'too-dark' });
+  if (!couldBeLight(xyz)) return fail({ code: 'coloured' });
+  const adapted = linearAdaptation(xyz, RGB_WHITE);
+  const exposure = grey === undefined ? 1 : (100 * grey) / xyz[1];
+  const matrix =
+    exposure === 1 ? adapted : product(diagonal(exposure, exposure, exposure), adapted);
+  return ok({ matrix, by: { kind: 'spot', spot }, exposure });
+}
+
+/** x and y of lights from a candle to open shade, with room around: outside it nothing lights a studio. */
+function couldBeLight([X, Y, Z]: XYZ): boolean {
+  const sum = X + Y + Z;
+  const x = X / sum;
+  const y = Y / sum;
+  return x > 0.22 && x < 0.6 && y > 0.22 && y < 0.46 && Z > 0;
+}
+
+/** Lights that a painter can name. */
+export const STATED_LIGHTS = ['open shade', 'overcast', 'low sun', 'lamp'] as const;
+export type StatedLight = (typeof STATED_LIGHTS)[number];
+
+/**
+ * White of a phase of daylight, 4000 to 25000 K, on the scale Y = 100.
+ * @throws RangeError outside that range
+ * @see CIE 015:2018, 4.1.2: the daylight locus
+ */
+export function daylightWhite(kelvin: number): XYZ {
+  if (!(kelvin >= 4000 && kelvin <= 25000))
+    throw new RangeError(`daylight is known from 4000 to 25000 K, not at ${kelvin}`);
+  const t = 1000 / kelvin;
+  const x =
+    kelvin <= 7000
+      ? 0.244063 + 0.09911 * t + 2.9678 * t ** 2 - 4.607 * t ** 3
+      : 0.23704 + 0.24748 * t + 1.9018 * t ** 2 - 2.0064 * t ** 3;
+  const y = -3 * x * x + 2.87 * x - 0.275;
+  return [(100 * x) / y, 100, (100 * (1 - x - y)) / y];
+}
+
+/** Colour temperatures are common practice among photographers; lamp-light is CIE A. */
+const WHITES: Record<StatedLight, XYZ> = {
+  'open shade': daylightWhite(8000),
+  overcast: daylightWhite(7000),
+  'low sun': daylightWhite(4000),
+  lamp: A.white,
+};
+
+/** Sets the light right by what it was, for a camera that was set to daylight. */
+export const lightStated = (light: StatedLight): Setting => ({
+  matrix: linearAdaptation(WHITES[light], RGB_WHITE),
+  by: { kind: 'light', light },
+  exposure: 1,
+});
+
+/** What happened, then what to do. */
+export const neutralFaultWords = {
+  outside: 'That spot lies outside the photograph. Touch a place inside it.',
+  'see-through': 'That spot is transparent, so it has no colour. Touch another.',
+  clipped:
+    'That spot is burnt out: the camera lost what the light did there. Touch a white or grey spot that is a little darker.',
+  'too-dark':
+    'That spot is too dark to show the colour of the light. Touch a lighter grey or white.',
+  coloured:
+    'That spot is strongly coloured, more than any usual light would make a white or a grey. Touch one that was neutral.',
+} satisfies Record<NeutralFault['code'], string>;

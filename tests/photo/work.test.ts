@@ -1,0 +1,65 @@
+import { expect, test } from 'vitest';
+import { oklabOfLinear } from '../../src/colour/oklab.ts';
+import { decode } from '../../src/colour/rgb.ts';
+import { workImage, workSize } from '../../src/photo/work.ts';
+import { stream } from '../tools/specimen-noise.ts';
+import { picture } from './paint.ts';
+
+test('every pixel is averaged in linear light', () => {
+  // A checkerboard of black and white is half the light, not half the number.
+  const work = workImage(
+    picture(2400, 1600, (x, y) => ((x + y) % 2 ? [255, 255, 255] : [0, 0, 0])),
+  )!;
+  expect(work.width * work.height).toBeLessThan(320_000);
+  expect(work.pixels).toBe(2400 * 1600);
+  let light = 0;
+  for (let i = 0; i < work.L.length; i++) light += work.seen[i]! * work.L[i]! ** 3;
+  expect(light / work.pixels).toBeCloseTo(0.5, 3);
+});
+
+test('a small photograph keeps its pixels, in OKLab', () => {
+  const next = stream(1);
+  const scene = picture(40, 30, () => [255 * next(), 255 * next(), 255 * next()]);
+  const work = workImage(scene)!;
+  expect([work.width, work.height]).toEqual([40, 30]);
+  const out = new Float64Array(3);
+  for (let i = 0; i < 1200; i++) {
+    const at = (c: number) => decode(scene.data[i * 4 + c]! / 255);
+    oklabOfLinear(at(0), at(1), at(2), out);
+    expect(work.L[i]).toBeCloseTo(out[0]!, 4);
+    expect(work.a[i]).toBeCloseTo(out[1]!, 4);
+    expect(work.b[i]).toBeCloseTo(out[2]!, 4);
+  }
+});
+
+test('one photograph has one work image at any size', () => {
+  expect(workSize(1200, 900)).toEqual(workSize(4000, 3000));
+  const [columns, rows] = workSize(30000, 20);
+  expect(columns * rows).toBeLessThan(330_000);
+  expect(rows).toBeGreaterThan(0);
+  expect(workSize(1, 1)).toEqual([1, 1]);
+  expect(workSize(1_000_000, 1)[1]).toBe(1);
+});
+
+test('see-through and masked pixels do not colour their cell', () => {
+  const scene = picture(1500, 1000, (x) => (x % 2 ? [255, 255, 255, 0] : [90, 20, 20]));
+  const work = workImage(scene)!;
+  const pure = workImage(picture(8, 8, () => [90, 20, 20]))!;
+  expect(work.pixels).toBe(750 * 1000);
+  const at = work.seen.findIndex((n) => n > 0);
+  expect(work.a[at]).toBeCloseTo(pure.a[0]!, 6);
+  const opaque = picture(1500, 1000, (x) => (x % 2 ? [255, 255, 255] : [90, 20, 20]));
+  const mask = {
+    width: 1500,
+    height: 1000,
+    data: Uint8Array.from({ length: 1_500_000 }, (_, i) => (i + 1) % 2),
+  };
+  expect(workImage(opaque, { mask })!.a[at]).toBeCloseTo(pure.a[0]!, 6);
+});
+
+test('memory that does not begin at a whole word is read all the same', () => {
+  const scene = picture(50, 40, (x, y) => [x * 5, y * 6, 40]);
+  const shifted = new Uint8Array(new ArrayBuffer(scene.data.length + 1), 1);
+  shifted.set(scene.data);
+  expect(workImage({ ...scene, data: shifted })).toEqual(workImage(scene));
+});

@@ -196,7 +196,28 @@ describeBrowser('the shelf', () => {
       await page.keyboard.press('Enter');
       await page.getByText('Vermilion is on the shelf.').waitFor();
       await page.getByText(/only the one paint/).waitFor();
+
+      // Undone, the starter shelf is back; and it can be stocked again.
+      await tabTo('Undo');
+      await page.keyboard.press('Enter');
+      await page.getByText(/mixtures use the starter shelf/).waitFor();
+      await page.goto(`${served.url}#/book/shelf`);
+      await tabTo('Yellow ochre');
+      await page.keyboard.press('Enter');
+      await tabTo('Put one on my shelf');
+      await page.keyboard.press('Enter');
+      await page.getByText(/only the one paint/).waitFor();
+      await tabTo('Edit');
+      await page.keyboard.press('Enter');
+      await heading(page, 'Edit Yellow ochre').waitFor();
+      expect(await focused()).toBe('Edit Yellow ochre');
       await page.goBack();
+      await heading(page, 'Yellow ochre').waitFor();
+      expect(await focused()).toBe('Yellow ochre');
+      await tabTo('Take it off the shelf');
+      await page.keyboard.press('Enter');
+      await page.getByText(/mixtures use the starter shelf/).waitFor();
+      expect(await focused()).toBe('Shelf');
       expect(studio.errors).toEqual([]);
     } finally {
       await studio.discard();
@@ -254,7 +275,7 @@ describeBrowser('the shelf', () => {
       await page.goto(`${served.url}#/book/shelf/lead_white`);
       await page.getByText('If this lot is replaced').click();
       await page.getByText('A colour as seen', { exact: true }).click();
-      const lab = page.getByLabel(/or in figures/);
+      const lab = page.getByLabel(/Or in figures/);
       // The same white again moves nothing; a much yellower one moves what is mixed with it.
       await lab.fill('93.3 -2.5 6.1');
       await page.getByText(/move by more than 1|moves by more than 1/).waitFor();
@@ -295,7 +316,7 @@ describeBrowser('the shelf', () => {
       await page.getByLabel('Family', { exact: true }).selectOption('green');
       const own = page.locator('.shelf-own');
       await own.getByText('A colour as seen', { exact: true }).click();
-      await page.getByLabel(/or in figures/).fill('48 −22 24');
+      await page.getByLabel(/Or in figures/).fill('48 −22 24');
       await own.getByRole('img').waitFor();
       expect(await violations(page)).toEqual([]);
       await page.getByRole('button', { name: 'Put it on the shelf' }).click();

@@ -4,6 +4,7 @@ import { shelf } from '../studio.ts';
 import type { Line, Order } from './order.ts';
 import { PaintLine } from './PaintLine.tsx';
 import { isStocked, lines, order, query, takeStarter } from './state.ts';
+import { isStarter } from './stocked.ts';
 import { FAMILY_WORDS, sayShelf } from './words.ts';
 
 /** The list of what is on the shelf, with what is mixed from it said above. */
@@ -32,7 +33,7 @@ export function Board() {
 
 function Standing() {
   const { paints, remarks } = shelf.value;
-  const starter = shelf.value.name === 'starter shelf';
+  const starter = isStarter(shelf.value);
   return (
     <div class="shelf-standing">
       {!isStocked.value ? (

@@ -154,7 +154,9 @@ function FromFile({ name, curve, scattering }: From) {
           {remark}
         </p>
       ))}
-      {read.value?.isSpectra && <p class="small">{sayShelf.estimate}</p>}
+      {read.value?.isSpectra && (
+        <p class="small">{scattering === null ? sayShelf.estimate : sayShelf.scattersAlike}</p>
+      )}
     </>
   );
 }
@@ -238,7 +240,7 @@ function FromColour({ name, curve, start, scattering }: From & { start: Lab }) {
         />
       )}
       {!exact.value && <p role="status">{sayShelf.nearest}</p>}
-      <p class="small">{sayShelf.estimate}</p>
+      <p class="small">{scattering === null ? sayShelf.estimate : sayShelf.scattersAlike}</p>
     </>
   );
 }

@@ -1,4 +1,5 @@
 import { cautionOf } from '../../pigment/caution.ts';
+import { pigmentOf } from '../../pigment/facts.ts';
 import { markWhite } from '../../pigment/mark.ts';
 import { curveOfEntry } from '../../pigment/mixable.ts';
 import { draftOf, type StockEntry } from '../../pigment/stock.ts';
@@ -12,7 +13,7 @@ import { amountWords, gradeWords } from './PaintLine.tsx';
 import { Replaced } from './Replaced.tsx';
 import { add, duplicate, isStocked, mark, newId, remove, shownStock } from './state.ts';
 import { strokesOf } from './strokes.ts';
-import { FORM_WORDS, HAZARD_WORDS, sayShelf } from './words.ts';
+import { FORM_WORDS, HAZARD_WORDS, KNOWN_WORDS, sayShelf } from './words.ts';
 
 const TINTS = [2, 10] as const;
 
@@ -128,6 +129,8 @@ async function take(pigment: string): Promise<void> {
 
 function Hazard({ entry }: { entry: StockEntry }) {
   const { level, hazard, caution, dryRefused } = cautionOf(shownStock.value, entry);
+  const facts = pigmentOf(entry.pigment);
+  const known = facts && KNOWN_WORDS[facts.hazard.status];
   const grave = level === 'toxic' || level === 'very_toxic';
   return (
     <section class="shelf-caution" data-grave={grave ? 'yes' : 'no'}>
@@ -138,7 +141,10 @@ function Hazard({ entry }: { entry: StockEntry }) {
       {dryRefused && <p class="shelf-strong">{sayShelf.dryRefused}</p>}
       <p>{hazard}</p>
       {caution !== '' && <p>{caution}</p>}
-      <p class="small">{sayShelf.defers}</p>
+      <p class="small">
+        {known && `${known.charAt(0).toUpperCase()}${known.slice(1)}. `}
+        {sayShelf.defers}
+      </p>
     </section>
   );
 }

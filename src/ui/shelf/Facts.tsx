@@ -131,8 +131,10 @@ function Measured({
       </Fact>
     );
   if (figure === null) return <Fact name={name}>{sayShelf.unknown}</Fact>;
+  const { min, max, status, source } = figure;
+  const range = min === max ? '' : `${sayShelf.between(min, max)}; `;
   return (
-    <Fact name={name} known={figure.status} source={figure.source}>
+    <Fact name={name} known={status} source={`${range}${source}`}>
       {words(figure.value)}
     </Fact>
   );

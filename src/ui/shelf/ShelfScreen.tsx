@@ -13,23 +13,26 @@ import { sayShelf } from './words.ts';
 export function ShelfScreen() {
   const [what, doing] = route.value.within;
   const side = useRef<HTMLElement>(null);
-  const before = useRef(what);
+  const heading = useRef<HTMLHeadingElement>(null);
+  const open = what === undefined ? '' : [what, doing].join('/');
+  const before = useRef(open);
   const scrolled = useRef(0);
-  // What opens takes the focus; when it shuts, the line it came from has it again.
+  // What opens takes the focus; when it shuts, the line it came from has it again, or else the heading.
   useEffect(() => {
-    if (what === before.current) return;
-    const from = before.current;
-    before.current = what;
-    if (what === undefined) {
+    if (open === before.current) return;
+    const [from] = before.current.split('/');
+    before.current = open;
+    if (open === '') {
       scrollTo(0, scrolled.current);
-      document.querySelector<HTMLElement>(`[data-entry="${CSS.escape(from ?? '')}"]`)?.focus();
+      const line = document.querySelector<HTMLElement>(`[data-entry="${CSS.escape(from!)}"]`);
+      (line ?? heading.current)?.focus({ preventScroll: true });
       return;
     }
-    if (from === undefined) scrolled.current = scrollY;
+    if (from === '') scrolled.current = scrollY;
     side.current?.querySelector<HTMLElement>('h2')?.focus({ preventScroll: true });
     if (side.current && side.current.getBoundingClientRect().top < 0)
       side.current.scrollIntoView({ block: 'start' });
-  }, [what, doing]);
+  }, [open]);
   if (book.value === null) return <Opening />;
   return (
     <section class="page shelf-page" data-open={what === undefined ? 'no' : 'yes'}>
@@ -37,7 +40,9 @@ export function ShelfScreen() {
         <p class="shelf-crumb">
           <a href={hrefOf('book')}>{sayShelf.back}</a>
         </p>
-        <h1 tabIndex={-1}>{sayShelf.heading}</h1>
+        <h1 tabIndex={-1} ref={heading}>
+          {sayShelf.heading}
+        </h1>
       </div>
       <div class="shelf-parts">
         <Board />

@@ -28,6 +28,8 @@ export async function shelfIn(book: Book): Promise<Result<Entry<'shelf'> | null,
 
 const STARTER = starterShelf();
 
+export const isStarter = (shelf: Shelf): boolean => shelf === STARTER;
+
 /** What mixtures are sought on: a stock, or the starter shelf while nothing can be mixed from it. */
 export function mixedFrom(stock: Stock | null): Shelf {
   const shelf = stock && shelfOfStock(stock);

@@ -50,7 +50,7 @@ export const sayShelf = {
   duplicate: 'Another lot of it',
   remove: 'Take it off the shelf',
   markWhite: "Make it the studio's white",
-  unmarkWhite: 'Another white, not this one',
+  unmarkWhite: 'Take the mark off',
   isWhite: "This is the studio's white: tints are let down with it.",
   take: 'Put one on my shelf',
   added: (name: string): string => `${name} is on the shelf.`,
@@ -80,6 +80,7 @@ export const sayShelf = {
   oilOf: (value: number): string => `${value} g for 100 g of pigment`,
   makesOf: (cm3: number): string =>
     `about ${cm3 < 10 ? cm3.toFixed(1) : Math.round(cm3)} cm³ of paste`,
+  between: (min: number, max: number): string => `from ${min} to ${max}`,
   ownFigure: "your own lot's figure",
   unknown: 'not known',
   apart: 'Keep apart from',
@@ -101,7 +102,7 @@ export const sayShelf = {
     photographed:
       'From one colour as seen. Its masstone is right; how it tints is an estimate until swatches of it are painted.',
   },
-  curveNone: 'Nobody knows its K and S here, so nothing is mixed with it yet.',
+  curveNone: 'Its colour is not known here yet, so nothing is mixed with it. Edit it to give one.',
   note: 'Note',
 
   replaced: 'If this lot is replaced',
@@ -166,13 +167,15 @@ export const sayShelf = {
   fileTooLarge: 'This file is larger than any shelf: choose one of up to 5 MB.',
   which: 'Which of them',
   fromScreen: 'Its masstone on screen',
-  lab: 'or in figures: L*, a*, b*',
+  lab: 'Or in figures: L*, a*, b*',
   labHelp: 'CIELAB under D65, three numbers with spaces between them.',
   labFault: 'These are not the three numbers of a surface: L* from 0 to 100, a* and b* to ±160.',
   hides: 'How it hides',
   nearest: 'No paint can look quite like this: the nearest is taken.',
   estimate:
     'The masstone will be right. How it tints is an estimate from how it hides, until swatches of it are painted.',
+  scattersAlike:
+    'The masstone will be right. That it hides as the lot before is taken for granted, until swatches of it are painted.',
   measuredCurve: 'Its colour by this curve:',
 } as const;
 

@@ -28,7 +28,7 @@ export const saySight = {
     'Touch a spot that was white or neutral grey: a card, a cloth, a pebble. Everything is then seen as in daylight.',
   itWas: 'The spot was',
   whiteOrGrey: 'white or grey',
-  greyCard: 'an 18 % grey card: sets the exposure too',
+  greyCard: 'an 18 % grey card (exposure too)',
   patch: 'Patch',
   patches: { small: 'small', middle: 'middle', large: 'large' },
   patchSide: (side: number) => `The mean of ${side} × ${side} pixels is taken.`,

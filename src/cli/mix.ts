@@ -101,7 +101,7 @@ function asJson(answer: Keyed): object {
   };
 }
 
-async function targetsOf({ name, value }: Typed): Promise<Lab[]> {
+export async function targetsOf({ name, value }: Typed): Promise<Lab[]> {
   if (name === 'lab')
     return [checkedLab('lab', numbers('lab', value, 3, '62,18,34') as unknown as Lab)];
   if (name === 'hex') {
@@ -112,7 +112,7 @@ async function targetsOf({ name, value }: Typed): Promise<Lab[]> {
   return name === 'harmony' ? harmonyFile(value) : [];
 }
 
-function checkedLab(where: string, lab: Lab): Lab {
+export function checkedLab(where: string, lab: Lab): Lab {
   const [L, a, b] = lab;
   if (!(L >= 0 && L <= 100 && Math.abs(a) <= 160 && Math.abs(b) <= 160))
     throw new Plain(
@@ -155,7 +155,10 @@ export async function readText(path: string): Promise<string> {
   }
 }
 
-async function shelfOf(path: string | undefined, surface: string | undefined): Promise<Shelf> {
+export async function shelfOf(
+  path: string | undefined,
+  surface: string | undefined,
+): Promise<Shelf> {
   const constants = surface === undefined ? undefined : numbers('surface', surface, 2, '0.03,0.65');
   if (constants && !constants.every((v) => v >= 0 && v < 1))
     throw new Plain('--surface takes two numbers from 0 to below 1, like 0.03,0.65.');

@@ -60,3 +60,10 @@ export function numbers(name: string, text: string, count: number, example: stri
     );
   return values;
 }
+
+/** One of a few words. @throws Plain */
+export function choice<T extends string>(name: string, text: string, words: readonly T[]): T {
+  const found = words.find((word) => word === text);
+  if (found === undefined) throw new Plain(`--${name} takes ${words.join(', ')}, not “${text}”.`);
+  return found;
+}

@@ -99,6 +99,7 @@ export function cluster(
   k: number,
   lightness = LIGHTNESS,
   passes = 10,
+  start?: readonly (readonly [number, number, number])[],
 ): Clusters {
   const n = bins.bins;
   const { weight } = bins;
@@ -110,7 +111,12 @@ export function cluster(
   const cz: number[] = [];
   let next = 0;
   for (let i = 1; i < n; i++) if (weight[i]! > weight[next]!) next = i;
-  while (cx.length < k) {
+  for (const [sx, sy, sz] of start ?? []) {
+    cx.push(sx);
+    cy.push(sy);
+    cz.push(sz);
+  }
+  while (!start && cx.length < k) {
     const [sx, sy, sz] = [x[next]!, y[next]!, z[next]!];
     cx.push(sx);
     cy.push(sy);

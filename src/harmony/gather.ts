@@ -7,7 +7,8 @@ import type { Pixels } from '../photo/pixels.ts';
 import { type WorkImage, workImage } from '../photo/work.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { borders } from './border.ts';
-import { cluster, histogram } from './cluster.ts';
+import { cluster, histogram, LIGHTNESS } from './cluster.ts';
+import { halve } from './halve.ts';
 import type { Gathered, GatheredColour } from './harmony.ts';
 import { join, MOST } from './join.ts';
 import { labelMap, NOWHERE } from './labels.ts';
@@ -32,7 +33,7 @@ export interface GatherOptions {
 }
 
 /** Clusters before joining. */
-const OVER = 40;
+const OVER = 36;
 /** An accent holds less than this share of the area … */
 const ACCENT_SHARE = 0.02;
 /** … and is farther than this (CIEDE2000, kL = 2) from every other colour. */
@@ -59,7 +60,11 @@ export function gather(pixels: Pixels, options: GatherOptions = {}): Result<Gath
 
   const flat = flatten(work);
   const bins = histogram(flat, work.seen);
-  const clusters = cluster(bins, OVER);
+  const start = halve(
+    { weight: bins.weight, x: bins.L.map((v) => v * LIGHTNESS), y: bins.a, z: bins.b },
+    OVER,
+  );
+  const clusters = cluster(bins, OVER, LIGHTNESS, 6, start);
   if (stopped?.()) return fail({ code: 'stopped' });
   onProgress?.(0.8);
 

@@ -4,7 +4,7 @@ import { deltaE00 } from '../colour/difference.ts';
 import { chroma, hueTurnDeg, type Lab } from '../colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
 import type { MixFault } from '../mixture/find.ts';
-import type { Answer, Mixture } from '../mixture/mixture.ts';
+import type { Answer, Mixture, Share } from '../mixture/mixture.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import type { Result } from '../result.ts';
 import { atBench, type Bench, type BenchOptions, furthest } from './bench.ts';
@@ -50,7 +50,7 @@ export interface Mixed {
   readonly short: readonly ('chroma' | 'turn' | 'lightness')[];
   /** Mixed from no other pigments than the origin. */
   readonly samePigments: boolean;
-  /** What changes in the pile: "a little red earth more, less lead white". */
+  /** What changes in the pile of whole parts: "a little red earth more, less lead white". */
   readonly pile: string;
   /** What changes to the eye: "lighter, a little duller". */
   readonly seen: string;
@@ -68,7 +68,7 @@ const HUE_HELD_DEG = 5;
  * One colour altered in one way, mixed from the shelf: from the origin's own pigments where these come
  * near enough, else from as many of them as serve. Signs hold for the piles themselves: a warmer variant
  * never scores lower on the published warm-cool scale than its origin's pile, and so on; what the shelf
- * cannot do comes back as `part` or `nothing` (limitWords says it).
+ * cannot do comes back as `part` or `nothing` (limit.ts says it).
  */
 export function variantOf(
   origin: Origin,
@@ -125,20 +125,18 @@ function mixed(origin: Origin, way: Way, amount: Amount, bench: Bench): Mixed {
     mixture,
     granted,
     short: granted === 'whole' ? [] : shortOf(way, from, wish, mixture.lab),
-    samePigments: mixture.recipe.every(({ pigment }) =>
-      origin.mixture.recipe.some((held) => held.pigment === pigment),
-    ),
-    pile: pileWords(origin.mixture.recipe, mixture.recipe, nameOf),
+    samePigments: pigmentsOf(mixture).every((one) => pigmentsOf(origin.mixture).includes(one)),
+    pile: pileWords(inShares(origin.mixture), inShares(mixture), nameOf),
     seen: changeWords(from, mixture.lab),
   };
 }
 
 /** The pile for a wish, or the furthest towards it; null where the shelf makes no such change. */
 function make(origin: Origin, way: Way, from: Lab, wish: Lab, bench: Bench): Mixture | null {
-  const own = origin.mixture.recipe.map(({ pigment }) => pigment);
+  const own = pigmentsOf(origin.mixture);
   const good = (mixture: Mixture) => keeps(way, from, mixture.lab);
   const ask = (lab: Lab): Mixture | null => {
-    const same = bench.mix(lab, { of: own, most: Math.max(own.length, 1) });
+    const same = bench.mix(lab, { of: own });
     if (same && same.deltaE00 <= MET && good(same)) return plain(same);
     const { white } = bench.shelf;
     if (white !== null && !own.includes(white)) {
@@ -263,8 +261,19 @@ function shortOf(way: Way, from: Lab, wish: Lab, to: Lab): Mixed['short'] {
   return short;
 }
 
+/** Of the recipe and of its whole parts, which may be of others. */
+const pigmentsOf = ({ recipe, parts }: Mixture): string[] => [
+  ...new Set([...recipe, ...parts].map(({ pigment }) => pigment)),
+];
+
+/** What the painter lays out: whole parts, as shares. */
+function inShares({ recipe, parts }: Mixture): readonly Share[] {
+  const sum = parts.reduce((all, one) => all + one.parts, 0);
+  return sum > 0 ? parts.map((one) => ({ pigment: one.pigment, share: one.parts / sum })) : recipe;
+}
+
 const strangers = (mixture: Mixture, own: readonly string[]): number =>
-  mixture.recipe.filter(({ pigment }) => !own.includes(pigment)).length;
+  pigmentsOf(mixture).filter((pigment) => !own.includes(pigment)).length;
 
 /** A mixture alone, without what an answer carries beside it. */
 export function plain(mixture: Mixture | Answer): Mixture {
@@ -281,34 +290,4 @@ export function against(wish: Lab, mixture: Mixture): Mixture {
     reachable: difference <= SEEN,
     partsDeltaE00: deltaE00(wish, mixture.partsLab),
   };
-}
-
-const WANTED: Record<Way, string> = {
-  warmer: 'warmer at this lightness',
-  cooler: 'cooler at this lightness',
-  lighter: 'lighter in this hue',
-  deeper: 'deeper in this hue',
-  brighter: 'brighter at this lightness',
-  duller: 'duller at this lightness',
-};
-const GIVEN_UP = { chroma: 'chroma', turn: 'the turn of hue', lightness: 'lightness' } as const;
-const AT_END = {
-  'warm pole': 'It is as warm as its hue can be: there the turn ends.',
-  'cool pole': 'It is as cool as its hue can be: there the turn ends.',
-  white: 'Nothing is lighter than white: there the step ends.',
-  black: 'Nothing is deeper than black: there the step ends.',
-  neutral: 'It has no chroma to raise or lower.',
-} as const;
-
-/** What could not be done, in a sentence; empty where all of the wish was. */
-export function limitWords({ way, granted, short, stopped }: Mixed): string {
-  const said: string[] = [];
-  if (stopped !== null) said.push(AT_END[stopped]);
-  if (granted === 'nothing' && stopped === null)
-    said.push(`These pigments make it no ${WANTED[way]}.`);
-  if (granted === 'part') {
-    const what = short.map((one) => GIVEN_UP[one]).join(' and ');
-    said.push(`These pigments go only part of the way${what ? `: ${what} falls short` : ''}.`);
-  }
-  return said.join(' ');
 }

@@ -38,3 +38,9 @@ export const hrefOf = (to: Place, open?: string, ...within: readonly string[]): 
 export function go(to: Place, open?: string, ...within: readonly string[]): void {
   location.hash = hrefOf(to, open, ...within);
 }
+
+/** Names what is open otherwise than before, with no step for going back. */
+export function rename(to: Place, open: string): void {
+  history.replaceState(null, '', hrefOf(to, open));
+  route.value = read();
+}

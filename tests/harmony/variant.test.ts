@@ -4,7 +4,8 @@ import { warmCool } from '../../src/colour/appearance.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { chroma, hueTurnDeg } from '../../src/colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../../src/colour/oklab.ts';
-import { limitWords, originOf, variantOf, variantsOf } from '../../src/harmony/variant.ts';
+import { limitWords } from '../../src/harmony/limit.ts';
+import { originOf, variantOf, variantsOf } from '../../src/harmony/variant.ts';
 import { AMOUNTS, OPPOSITE, WAYS } from '../../src/harmony/vary.ts';
 import { starterShelf } from '../../src/pigment/starter.ts';
 import { labOfRecipe, pileOf, pilesOf, runs } from './piles.ts';
@@ -45,7 +46,7 @@ describe('over the whole reach', () => {
         nothing += Number(made.granted === 'nothing');
         same += Number(made.samePigments);
       }),
-      { seed: 11, numRuns: runs(60) },
+      { seed: 11, numRuns: runs(60), endOnFailure: true },
     );
     console.log(`whole ${whole}, part ${part}, nothing ${nothing}; same pigments ${same}`);
     expect(whole).toBeGreaterThan(part + nothing);
@@ -65,7 +66,7 @@ describe('over the whole reach', () => {
           expect(Math.abs(turn)).toBeLessThanOrEqual(5);
         },
       ),
-      { seed: 12, numRuns: runs(40) },
+      { seed: 12, numRuns: runs(40), endOnFailure: true },
     );
   });
 
@@ -83,7 +84,7 @@ describe('over the whole reach', () => {
         most = Math.max(most, deltaE00(mixture.lab, back.mixture.lab));
         expect(deltaE00(mixture.lab, back.mixture.lab)).toBeLessThanOrEqual(1);
       }),
-      { seed: 13, numRuns: runs(60) },
+      { seed: 13, numRuns: runs(60), endOnFailure: true },
     );
     console.log(`there and back: ${counted} counted, at most ${most.toFixed(2)}`);
     expect(counted).toBeGreaterThan(20);

@@ -10,7 +10,7 @@ import type { LabelMap } from '../../harmony/harmony.ts';
 import { keyOf } from '../../harmony/key.ts';
 import { AMOUNTS, type Amount, vary, WAYS, type Way } from '../../harmony/vary.ts';
 import type { Answer } from '../../mixture/mixture.ts';
-import { route } from '../route.ts';
+import { rename, route } from '../route.ts';
 import { book, complain, edition, opening, shelf } from '../studio.ts';
 import { answerOf, remember, wantAnswers } from './answers.ts';
 import { moved } from './drawn.ts';
@@ -295,7 +295,7 @@ export async function keep(): Promise<void> {
   if (before) return;
   name.value = entry.body.name;
   shown = entry.id;
-  history.replaceState(null, '', `#/harmony/${entry.id}`);
+  if (route.peek().place === 'harmony') rename('harmony', entry.id);
 }
 
 let timer: ReturnType<typeof setTimeout> | undefined;

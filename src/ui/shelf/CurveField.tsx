@@ -56,7 +56,8 @@ export function CurveField({
   ];
   const choose = (to: Source) => {
     source.value = to;
-    curve.value = to === 'kept' ? kept.value : null;
+    // Until another is given, what it had stays.
+    curve.value = to === 'none' ? null : kept.value;
   };
   return (
     <fieldset class="shelf-fields">
@@ -74,9 +75,17 @@ export function CurveField({
           </label>
         ))}
       </div>
-      {source.value === 'file' && <FromFile name={name} curve={curve} scattering={scattering} />}
+      {source.value === 'file' && (
+        <FromFile name={name} curve={curve} before={kept.value} scattering={scattering} />
+      )}
       {source.value === 'colour' && (
-        <FromColour name={name} curve={curve} start={start ?? GREY} scattering={scattering} />
+        <FromColour
+          name={name}
+          curve={curve}
+          before={kept.value}
+          start={start ?? GREY}
+          scattering={scattering}
+        />
       )}
       {curve.value && (
         <div class="shelf-preview">
@@ -94,10 +103,12 @@ export function CurveField({
 interface From {
   name: string;
   curve: Signal<KeptCurve | null>;
+  /** What it has while nothing sound is given here. */
+  before: KeptCurve | null;
   scattering: Spectrum<'S'> | null;
 }
 
-function FromFile({ name, curve, scattering }: From) {
+function FromFile({ name, curve, before, scattering }: From) {
   const fault = useSignal('');
   const read = useSignal<CurveFile | null>(null);
   const which = useSignal(0);
@@ -106,12 +117,12 @@ function FromFile({ name, curve, scattering }: From) {
     which.value = index;
     curve.value = offered
       ? keptOf(offered.paint, file.isSpectra ? 'photographed' : 'measured')
-      : null;
+      : before;
   };
   const open = async (file: File | undefined) => {
     fault.value = '';
     read.value = null;
-    curve.value = null;
+    curve.value = before;
     if (!file) return;
     const S = scattering ?? SCATTERING['semi-opaque'];
     const result = await readCurves(file, shownStock.peek().surface, S);
@@ -137,7 +148,7 @@ function FromFile({ name, curve, scattering }: From) {
         {sayShelf.fileHelp}
       </p>
       {fault.value && (
-        <p class="shelf-fault" role="alert">
+        <p class="shelf-fault" role="alert" data-wrong>
           {fault.value}
         </p>
       )}
@@ -173,7 +184,7 @@ function labOfText(text: string): Lab | null {
   return [L!, a!, b!];
 }
 
-function FromColour({ name, curve, start, scattering }: From & { start: Lab }) {
+function FromColour({ name, curve, before, start, scattering }: From & { start: Lab }) {
   const lab = useSignal<Lab | null>(start);
   const text = useSignal('');
   const hides = useSignal<Opacity>('semi-opaque');
@@ -181,7 +192,7 @@ function FromColour({ name, curve, start, scattering }: From & { start: Lab }) {
   const take = (next: Lab | null) => {
     lab.value = next;
     if (next === null) {
-      curve.value = null;
+      curve.value = before;
       return;
     }
     const S = scattering ?? SCATTERING[hides.value];
@@ -224,7 +235,7 @@ function FromColour({ name, curve, start, scattering }: From & { start: Lab }) {
         {sayShelf.labHelp}
       </p>
       {isWrong && (
-        <p class="shelf-fault" role="alert">
+        <p class="shelf-fault" role="alert" data-wrong>
           {sayShelf.labFault}
         </p>
       )}

@@ -38,6 +38,9 @@ export function PaintForm({ entry }: { entry: StockEntry | null }) {
   const submit = async (event: SubmitEvent) => {
     event.preventDefault();
     if (!form.current) return;
+    // A colour that could not be read is mended or left out, never passed over.
+    const wrong = form.current.querySelector('[data-wrong]')?.closest('fieldset');
+    if (wrong) return wrong.querySelector<HTMLElement>('[type="file"], [type="text"]')?.focus();
     const written = writtenIn(form.current, stock, entry, {
       lot: lotCurve.value,
       own: ownCurve.value,

@@ -378,6 +378,26 @@ describeBrowser('what a painter does upon the photograph', () => {
         expect(lab[0]).toBeGreaterThan(15);
     }));
 
+  test('a browser that alters what is read back is told of', async () =>
+    inStudio(DESKTOP, 'light', async (page) => {
+      await page.context().route('**/photo.worker*.js', async (route) => {
+        const answer = await route.fetch();
+        const noise = `{
+          const of = OffscreenCanvasRenderingContext2D.prototype;
+          const read = of.getImageData;
+          of.getImageData = function (...args) {
+            const image = read.apply(this, args);
+            for (let i = 0; i < image.data.length; i += 28) image.data[i] ^= 1;
+            return image;
+          };
+        }`;
+        await route.fulfill({ response: answer, body: noise + (await answer.text()) });
+      });
+      await bring(page, served.url, still);
+      await page.getByText(/This browser alters the pixels/).waitFor();
+      expect((await inBook(page)).gathered.remarks.join()).toMatch(/alters the pixels/);
+    }));
+
   test.each([
     ['an animated file: the first picture, and it says so', 'gif', /only the first is looked at/],
     ['all black', 'black', /is black|There is one colour/],

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { type EditedColour, MOST_BY_HAND } from '../harmony/edit.ts';
+import type { Move } from '../harmony/move.ts';
 import { AMOUNTS, type Amount, WAYS, type Way } from '../harmony/vary.ts';
 import type { Answer, Mixture } from '../mixture/mixture.ts';
 import { answer, date, id, mixture, shortWords, words } from './fields.ts';
@@ -25,9 +26,19 @@ export interface HarmonyBody {
   readonly colours: readonly HarmonyColour[];
   /** The mixtures answer the harmony keyed to the shelf, or as it was seen. */
   readonly keyed: boolean;
+  /** How the whole harmony was transposed into reach, where that is what the mixtures answer. */
+  readonly transposed?: Move;
   /** Name of the shelf that the mixtures were found on. */
   readonly shelf: string;
 }
+
+const factor = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
+const move: v.GenericSchema<unknown, Move> = v.strictObject({
+  lightness: factor,
+  shift: v.pipe(v.number(), v.minValue(-100), v.maxValue(100)),
+  chroma: factor,
+  turnDeg: v.pipe(v.number(), v.minValue(-180), v.maxValue(180)),
+});
 
 const harmonyColour: v.GenericSchema<unknown, HarmonyColour> = v.strictObject({
   ...gatheredForm,
@@ -49,5 +60,6 @@ export const harmonyBody: v.GenericSchema<unknown, HarmonyBody> = v.strictObject
   specimen: v.nullable(id),
   colours: v.pipe(v.array(harmonyColour), v.minLength(1), v.maxLength(MOST_BY_HAND)),
   keyed: v.boolean(),
+  transposed: v.exactOptional(move),
   shelf: shortWords,
 });

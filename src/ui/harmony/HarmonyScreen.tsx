@@ -4,6 +4,7 @@ import { GatheringLine } from '../walk/WalkScreen.tsx';
 import { say } from '../words.ts';
 import { Bench } from './Bench.tsx';
 import { KeepBar, WordsForm } from './Keep.tsx';
+import { HarmonyMix } from './mix/BenchMix.tsx';
 import { Photograph } from './Photograph.tsx';
 import { gatherAnew } from './sight/gathered.ts';
 import { HandMarks } from './sight/HandMarks.tsx';
@@ -66,6 +67,7 @@ export function HarmonyScreen() {
           <HandMarks />
           <Remarks />
           <Bench />
+          <HarmonyMix />
           <VariantRows />
           <WordsForm />
         </>

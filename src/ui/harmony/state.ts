@@ -9,11 +9,13 @@ import type { EditedColour } from '../../harmony/edit.ts';
 import type { LabelMap } from '../../harmony/harmony.ts';
 import { keyOf } from '../../harmony/key.ts';
 import { AMOUNTS, type Amount, vary, WAYS, type Way } from '../../harmony/vary.ts';
-import type { Answer } from '../../mixture/mixture.ts';
+import type { Answer, Mixture } from '../../mixture/mixture.ts';
 import { rename, route } from '../route.ts';
 import { book, complain, edition, opening, shelf } from '../studio.ts';
 import { answerOf, remember, wantAnswers } from './answers.ts';
 import { moved } from './drawn.ts';
+import { chosenFor, hasSay, openChoices } from './mix/decided.ts';
+import { isTransposed, move, movedWith, openMove } from './mix/transposing.ts';
 import { type Look, look, lookOf, NO_LOOK } from './sight/look.ts';
 
 /** A variant that the painter took. */
@@ -70,9 +72,18 @@ const key = computed(() =>
   ),
 );
 
-/** What one colour starts from: keyed to the shelf, or as seen. */
-const baseOf = ({ gathered }: Studied): Lab =>
-  isKeyed.value ? key.value(gathered.lab) : gathered.lab;
+/** The colours as gathered. */
+export const gatheredLabs = computed(() => studied.value.map(({ gathered }) => gathered.lab));
+
+/** How the whole harmony moves: transposed into reach, keyed to the shelf, or as seen. */
+const together = computed<(lab: Lab) => Lab>(() => {
+  const all = isTransposed.value ? move.value : null;
+  if (all) return (lab) => movedWith(lab, gatheredLabs.value, all);
+  return isKeyed.value ? key.value : (lab) => lab;
+});
+
+/** What one colour starts from. */
+const baseOf = ({ gathered }: Studied): Lab => together.value(gathered.lab);
 
 /** What is to be mixed for each colour, CIELAB under D65. */
 export const targets = computed(() =>
@@ -85,9 +96,7 @@ export const targets = computed(() =>
 export const ladders = computed(() =>
   studied.value.map((colour, i) => {
     const { ladder } = colour.gathered;
-    const from = isKeyed.value
-      ? ladder.map((step) => ({ ...step, lab: key.value(step.lab) }))
-      : ladder;
+    const from = ladder.map((step) => ({ ...step, lab: together.value(step.lab) }));
     return moved(from, baseOf(colour), targets.value[i]!);
   }),
 );
@@ -191,6 +200,8 @@ async function open(id: string): Promise<void> {
       name.value = entry?.body.name ?? '';
       note.value = entry?.body.note ?? '';
       isKeyed.value = true;
+      openMove(null);
+      openChoices();
       studied.value = (gathered?.colours ?? []).map((colour) => ({ gathered: colour, taken: [] }));
     }
     inBook.value = stepNow();
@@ -210,6 +221,8 @@ function clear(): void {
     past.value = [];
     name.value = '';
     note.value = '';
+    openMove(null);
+    openChoices();
   });
 }
 
@@ -220,6 +233,12 @@ function showHarmony(entry: Entry<'harmony'>): void {
   name.value = body.name;
   note.value = body.note;
   isKeyed.value = body.keyed;
+  openMove(body.transposed ?? null);
+  openChoices(
+    body.colours.flatMap(({ answer, mixture }) =>
+      answer && mixture && !isSame(mixture, answer.simplest) ? [[answer.target, mixture]] : [],
+    ),
+  );
   studied.value = body.colours.map(({ taken, answer: _a, mixture: _m, ...gathered }) => ({
     gathered,
     taken: taken ?? [],
@@ -262,19 +281,23 @@ const calledByColours = (): string =>
     .map(({ gathered }) => gathered.name)
     .join(', ');
 
+const isSame = (one: Mixture, other: Mixture): boolean =>
+  canonical([one.parts, one.recipe]) === canonical([other.parts, other.recipe]);
+
 const bodyNow = (): HarmonyBody => ({
   name: name.value.trim() || calledByColours(),
   note: note.value,
   date: specimen.value?.body.date ?? kept.value?.body.date ?? new Date().toLocaleDateString('sv'),
   specimen: specimen.value?.id ?? kept.value?.body.specimen ?? null,
   keyed: isKeyed.value,
+  ...(isTransposed.value && move.value ? { transposed: move.value } : {}),
   shelf: shelf.value.name,
   colours: studied.value.map(({ gathered, taken }, i): HarmonyColour => {
     const answer = answers.value[i];
     return {
       ...gathered,
       ...(taken.length > 0 ? { taken } : {}),
-      ...(answer ? { answer, mixture: answer.simplest } : {}),
+      ...(answer ? { answer, mixture: chosenFor(answer.target) ?? answer.simplest } : {}),
     };
   }),
 });
@@ -308,21 +331,30 @@ async function flush(): Promise<void> {
   await keep();
 }
 
-/** What the painter decided; mixtures follow from it, and from the shelf of the day. */
+/** What the painter decided; mixtures follow from it, and from the shelf of the day, until the painter has a say in them. */
 const decided = (body: HarmonyBody): string =>
   canonical({
     ...body,
     shelf: '',
-    colours: body.colours.map((colour) => ({ ...colour, answer: null, mixture: null })),
+    colours: body.colours.map((colour) => ({
+      ...colour,
+      answer: null,
+      mixture: hasSay.value && colour.mixture ? colour.mixture.parts : null,
+    })),
   });
+
+/** Whether the painter decided something that the book does not have yet. */
+export function isUnsaved(): boolean {
+  const entry = kept.value;
+  if (!entry) return false;
+  const hasAll = entry.body.colours.every(({ answer }) => answer !== undefined);
+  return !hasAll || decided(bodyNow()) !== decided(entry.body);
+}
 
 // A kept harmony keeps every later change: soon, and at once when the page hides. Another shelf is no
 // change of the harmony: the recipes that were kept stay until the painter alters it.
 effect(() => {
-  const entry = kept.value;
-  if (!entry) return;
-  const hasAll = entry.body.colours.every(({ answer }) => answer !== undefined);
-  if (hasAll && decided(bodyNow()) === decided(entry.body)) return;
+  if (!isUnsaved()) return;
   // A mixture that is still being looked for must not replace one that the book has.
   if (answers.value.includes(null)) return;
   clearTimeout(timer);

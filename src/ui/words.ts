@@ -41,6 +41,7 @@ export const say = {
   unnamed: 'Not yet named',
   keeping: 'Reading the photograph…',
   gathering: 'Gathering its colours…',
+  looking: 'Looking at the photograph again…',
 
   harmonyEmpty: 'No photograph is open. Bring one from a walk, or open one from the book.',
   toWalk: 'Go to Walk',

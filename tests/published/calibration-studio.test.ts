@@ -88,7 +88,7 @@ describeShared('a studio that calibrates its paints', () => {
     say(what, [middle, tenth]);
     expect(middle).toBeLessThanOrEqual(most);
     expect(tenth).toBeLessThanOrEqual(mostTenth);
-  });
+  }, 600_000);
 
   test('with 60 logged mixtures', () => {
     const all = (soak ? draws : [1, 2]).flatMap((seed) => {

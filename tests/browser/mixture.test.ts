@@ -50,7 +50,7 @@ describeBrowser('mixtures on the screen of a harmony', () => {
       await opened(page, 'Measure and mix it');
       await bench(page).getByText('a scale', { exact: true }).click();
       await bench(page).getByRole('columnheader', { name: 'Grams' }).waitFor();
-      await bench(page).getByText('ribbons from the tube').click();
+      await bench(page).getByText('ribbons', { exact: true }).click();
       await bench(page).getByRole('columnheader', { name: 'Lengths' }).waitFor();
 
       const simplest = await piles(page);

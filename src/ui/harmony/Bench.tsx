@@ -1,36 +1,53 @@
 import { useSignal } from '@preact/signals';
+import { useRef } from 'preact/hooks';
 import { deltaE00 } from '../../colour/difference.ts';
 import { hexOf } from '../../colour/hex.ts';
 import { inSrgb } from '../../colour/rgb.ts';
 import { changeWords, describe } from '../../colour/words.ts';
-import type { Mixture } from '../../mixture/mixture.ts';
+import type { Answer, Mixture } from '../../mixture/mixture.ts';
 import { nearOf } from '../../pigment/near.ts';
+import type { Shelf } from '../../pigment/shelf.ts';
 import { shelf } from '../studio.ts';
 import { say, shareWords } from '../words.ts';
 import { mixAgain, mixing, stopMixing } from './answers.ts';
 import { BenchPiles } from './BenchPiles.tsx';
 import { BenchMix } from './mix/BenchMix.tsx';
-import { chosenFor, contradiction, takeMixture } from './mix/decided.ts';
+import { chosenFor, contradiction, nameOfLab, takeMixture } from './mix/decided.ts';
 import { isTransposed } from './mix/transposing.ts';
 import { used } from './mix/used.ts';
 import { Asked } from './mix/Wishes.tsx';
 import { mixSay } from './mix/words.ts';
 import { answers, chosen, isKeyed, studied, targets } from './state.ts';
 
+/** What was found last, and for what. */
+interface Found {
+  readonly of: string;
+  readonly on: Shelf;
+  readonly answer: Answer;
+  readonly inUse: Mixture;
+}
+
 /** The chosen colour and the paint for it. */
 export function Bench() {
   const isClosest = useSignal(false);
+  const last = useRef<Found | null>(null);
   const i = chosen.value;
   const colour = studied.value[i];
   const target = targets.value[i];
   if (!colour || !target) return null;
-  const answer = answers.value[i];
+  const answer = answers.value[i] ?? null;
   const { name, share, accent, lab: seen } = colour.gathered;
   const away = deltaE00(seen, target);
   const near = nearOf(target, shelf.value);
-  const inUse = used.value[i];
+  const fresh = used.value[i];
+  if (answer && fresh)
+    last.current = { of: nameOfLab(target), on: shelf.value, answer, inUse: fresh };
+  // While others are sought, the mixtures found last stay on the bench, and what is open stays open.
+  const found =
+    last.current?.of === nameOfLab(target) && last.current.on === shelf.value ? last.current : null;
+  const inUse = found?.inUse;
   const better =
-    answer && inUse && differenceOf(inUse) - differenceOf(answer) > 0.05 ? answer : null;
+    found && differenceOf(found.inUse) - differenceOf(found.answer) > 0.05 ? found.answer : null;
   const shown = isClosest.value && better ? better : inUse;
   const isChosen = chosenFor(target) !== null;
   const inUseName = isChosen ? mixSay.yours : say.simplest;
@@ -66,14 +83,14 @@ export function Bench() {
           )}
         </div>
       )}
-      {shown && (
+      {shown && contradiction.value === null && (
         <BenchPiles
           wanted={target}
           mixture={shown}
           heading={shown === inUse ? inUseName : say.closest}
         />
       )}
-      {(better || isChosen) && (
+      {(better || isChosen) && contradiction.value === null && (
         <p class="mix-buttons">
           {better && (
             <button
@@ -108,7 +125,15 @@ export function Bench() {
           )}
         </p>
       )}
-      {shown && answer && inUse && <BenchMix {...{ target, answer, inUse, shown }} colour={name} />}
+      {shown && found && (
+        <BenchMix
+          target={target}
+          colour={name}
+          answer={found.answer}
+          inUse={found.inUse}
+          shown={shown}
+        />
+      )}
       <details>
         <summary>{say.number}</summary>
         <dl class="figures">

@@ -13,6 +13,8 @@ import { mixSay } from './words.ts';
 import { newWork } from './work.ts';
 
 const KEEPS: readonly Keep[] = ['nearest', 'hue', 'lightness'];
+/** Pigments that are named at most. */
+const TOLD = 5;
 const looking = newWork();
 const lacks = signal<{ readonly of: string; readonly on: Shelf; readonly found: Lack[] } | null>(
   null,
@@ -68,14 +70,27 @@ function Choices({ target }: { target: Lab }) {
           {found.length === 0 ? (
             <p>{mixSay.lacksNone}</p>
           ) : (
-            <ul class="mix-points">
-              {found.slice(0, 5).map(({ pigment, label, reachable, deltaE00 }) => (
-                <li key={pigment}>
-                  {reachable ? mixSay.lackReaches(label) : mixSay.lackNearer(label)}{' '}
-                  <span class="small">{mixSay.ciede(deltaE00)}</span>
-                </li>
-              ))}
-            </ul>
+            <>
+              <ul class="mix-points">
+                {found.slice(0, TOLD).map(({ pigment, label, reachable }) => (
+                  <li key={pigment}>
+                    {reachable ? mixSay.lackReaches(label) : mixSay.lackNearer(label)}
+                  </li>
+                ))}
+              </ul>
+              <Disclosure heading={mixSay.figuresHeading}>
+                {() => (
+                  <dl class="figures">
+                    {found.slice(0, TOLD).map(({ pigment, label, deltaE00 }) => (
+                      <div key={pigment}>
+                        <dt>{label}</dt>
+                        <dd>{mixSay.ciede(deltaE00)}</dd>
+                      </div>
+                    ))}
+                  </dl>
+                )}
+              </Disclosure>
+            </>
           )}
         </div>
       )}

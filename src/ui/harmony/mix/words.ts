@@ -23,7 +23,7 @@ export const mixSay = {
   by: 'Measured by',
   measures: {
     spoon: 'level spoons',
-    ribbon: 'ribbons from the tube',
+    ribbon: 'ribbons',
     scale: 'a scale',
   },
   measureAbout: {

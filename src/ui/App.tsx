@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { BookScreen } from './book/BookScreen.tsx';
 import { SaveLine } from './book/SaveLine.tsx';
+import { DraperyScreen } from './drapery/DraperyScreen.tsx';
 import { BookIcon, DraperyIcon, HarmonyIcon, PaletteIcon, WalkIcon } from './drawn/icons.tsx';
 import { HarmonyScreen } from './harmony/HarmonyScreen.tsx';
 import { hrefOf, PLACES, type Place, place, route } from './route.ts';
@@ -50,7 +51,7 @@ function Screen() {
     case 'book':
       return onShelf ? <ShelfScreen /> : <BookScreen />;
     case 'drapery':
-      return <LaterScreen place={where} text={say.draperyLater} />;
+      return <DraperyScreen />;
     case 'palette':
       return <LaterScreen place={where} text={say.paletteLater} />;
   }
@@ -79,13 +80,15 @@ const lastOpen: Partial<Record<Place, string>> = {};
 function Places() {
   const { place: here, open } = route.value;
   if (open !== null) lastOpen[here] = open;
+  // A drapery that was begun anew has no name yet: its link leads to it all the same.
+  else if (here === 'drapery') delete lastOpen.drapery;
   return (
     <nav class="places" aria-label="Places">
       <ul>
         {PLACES.map((to) => (
           <li key={to}>
             <a
-              href={hrefOf(to, to === 'harmony' ? lastOpen.harmony : undefined)}
+              href={hrefOf(to, to === 'harmony' || to === 'drapery' ? lastOpen[to] : undefined)}
               aria-current={to === here ? 'page' : undefined}
             >
               {ICONS[to]}

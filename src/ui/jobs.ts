@@ -1,3 +1,4 @@
+import type { DraperyJob, DraperyNews } from '../../workers/drapery.ts';
 import { type JobOptions, runJob } from '../../workers/jobs.ts';
 import type { MixtureJob, MixtureNews, MixtureResult } from '../../workers/mixture.ts';
 import type { PhotoJob, PhotoNews, PhotoResult } from '../../workers/photo.ts';
@@ -18,6 +19,15 @@ export const findMixtures = (
   runJob(
     () =>
       new Worker(new URL('../../workers/mixture.worker.ts', import.meta.url), { type: 'module' }),
+    job,
+    options,
+  );
+
+/** Works out cloths; each comes as news as soon as it is ready. */
+export const drapeCloths = (job: DraperyJob, options: JobOptions<DraperyNews>): Promise<null> =>
+  runJob(
+    () =>
+      new Worker(new URL('../../workers/drapery.worker.ts', import.meta.url), { type: 'module' }),
     job,
     options,
   );

@@ -1,3 +1,4 @@
+import { MakeDrapery } from '../drapery/MakeDrapery.tsx';
 import { gatherAgain, gathering } from '../gathering.ts';
 import { hrefOf, route } from '../route.ts';
 import { GatheringLine } from '../walk/WalkScreen.tsx';
@@ -70,6 +71,7 @@ export function HarmonyScreen() {
               </button>
             </p>
           )}
+          <MakeDrapery />
           <WordsForm />
         </>
       )}

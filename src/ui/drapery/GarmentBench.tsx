@@ -1,9 +1,11 @@
 import { useEffect } from 'preact/hooks';
 import { hueDeg, hueTurnDeg } from '../../colour/lab.ts';
 import { type ClothWish, DRAPERY_WAYS, type DraperyWay } from '../../drapery/fold.ts';
+import { glazesOf } from '../../drapery/glaze.ts';
 import { STUFFS } from '../../drapery/stuff.ts';
 import { WORKED } from '../../drapery/worked.ts';
 import { Choice } from '../shelf/Choice.tsx';
+import { shelf } from '../studio.ts';
 import { answered, garmentOf, troubleOf } from './cloths.ts';
 import { Hanging } from './Hanging.tsx';
 import { part, picking } from './picking.ts';
@@ -38,9 +40,11 @@ export function GarmentBench() {
   const trouble = troubleOf(cloth);
   return (
     <section class="drapery-bench" aria-labelledby="garment-heading">
-      <div class="drapery-hanging">
-        <Hanging worn={worn} garment={garmentOf(worn)} />
-      </div>
+      {scheme.value.garments.length > 1 && (
+        <div class="drapery-hanging">
+          <Hanging worn={worn} garment={garmentOf(worn)} />
+        </div>
+      )}
       <div class="drapery-side">
         <h2 id="garment-heading">{wish.name}</h2>
         {has.length > 1 && (
@@ -91,6 +95,7 @@ function Wishes({
   const others = scheme.value.garments.filter((_, i) => i !== at);
   const beside = others[0]?.wish;
   const { neighbour: _, ...alone } = cloth;
+  const { glaze: _glaze, ...unglazed } = cloth;
   const answer = answered(cloth);
   return (
     <div class="drapery-wishes">
@@ -145,6 +150,17 @@ function Wishes({
           />
         )}
       </div>
+      {cloth.way === 'underpaint and glaze' && (
+        <Choice
+          label={say.glazeOf}
+          options={[
+            ['', say.glazeChosen] as const,
+            ...glazesOf(shelf.value).map(({ pigment, label }) => [pigment, label] as const),
+          ]}
+          chosen={cloth.glaze ?? ''}
+          onChoose={(pigment) => set(pigment === '' ? unglazed : { ...unglazed, glaze: pigment })}
+        />
+      )}
       {cloth.way === 'shot cloth' && (
         <button
           type="button"

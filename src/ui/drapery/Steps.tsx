@@ -65,8 +65,8 @@ function Recipe({ fold, name }: { fold: Fold; name: string }) {
         />
       </div>
       <p class="small">
-        {sayAll.differs[differenceWords(deltaE00)]} {sayAll.ciede(deltaE00)}
-        {deltaE00 > 3 && `. ${say.outOfReach}`}
+        {sayAll.differs[differenceWords(deltaE00)]} {say.ciede(deltaE00)}
+        {deltaE00 > 3 && ` ${say.outOfReach}`}
       </p>
     </div>
   );

@@ -62,5 +62,5 @@ function seen({ wish }: Worn, share: number): string {
     ...(lining ? [`lined with ${lining.stuff}, ${colourOf(lining)}`] : []),
     ...(trim ? [`edged with ${trim.stuff}, ${colourOf(trim)}`] : []),
   ];
-  return `${name.charAt(0).toUpperCase()}${name.slice(1)} (${shareWords(share)} of the wall): ${parts.join('; ')}.`;
+  return `${name.charAt(0).toUpperCase()}${name.slice(1)}${share < 1 ? ` (${shareWords(share)} of the wall)` : ''}: ${parts.join('; ')}.`;
 }

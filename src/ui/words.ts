@@ -102,8 +102,6 @@ export const say = {
   noteOf: 'Your words',
   notePlaceholder: 'What made it work? Where, in what light?',
 
-  draperyLater:
-    'Here each cloth of a harmony will get its ladder of folds, from highlight to deepest fold. It is not built yet.',
   paletteLater:
     'Here the piles for one passage will be laid out on the palette, with the morning sheet. It is not built yet.',
 

@@ -4,6 +4,7 @@ import { bookFaultWords } from '../book/faults.ts';
 import { BookScreen } from './book/BookScreen.tsx';
 import { BookIcon, DraperyIcon, HarmonyIcon, PaletteIcon, WalkIcon } from './drawn/icons.tsx';
 import { HarmonyScreen } from './harmony/HarmonyScreen.tsx';
+import { PaletteScreen } from './palette/PaletteScreen.tsx';
 import { hrefOf, PLACES, type Place, place, route } from './route.ts';
 import { ShelfScreen } from './shelf/ShelfScreen.tsx';
 import { book, notice, saveState, undoNotice } from './studio.ts';
@@ -52,7 +53,7 @@ function Screen() {
     case 'drapery':
       return <LaterScreen place={where} text={say.draperyLater} />;
     case 'palette':
-      return <LaterScreen place={where} text={say.paletteLater} />;
+      return <PaletteScreen />;
   }
 }
 

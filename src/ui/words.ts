@@ -100,8 +100,6 @@ export const say = {
 
   draperyLater:
     'Here each cloth of a harmony will get its ladder of folds, from highlight to deepest fold. It is not built yet.',
-  paletteLater:
-    'Here the piles for one passage will be laid out on the palette, with the morning sheet. It is not built yet.',
 
   bookEmpty: 'The book is empty. What you photograph and the harmonies you keep are written here.',
   search: 'Search the book',

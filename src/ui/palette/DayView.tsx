@@ -109,11 +109,11 @@ function Begin() {
   const older = (kept.value?.passages ?? []).filter(({ id }) => !there.has(id));
   return (
     <div class="pal-begin">
-      <h3>{sayPalette.fromBook}</h3>
+      <h2>{sayPalette.fromBook}</h2>
       <Sources onTake={(source) => void newPassage(source)} />
       {older.length > 0 && (
         <>
-          <h3>{sayPalette.goOn}</h3>
+          <h2>{sayPalette.goOn}</h2>
           <ul class="pal-sources">
             {older.slice(0, 12).map(({ id, body }) => (
               <li key={id}>

@@ -8,18 +8,24 @@ import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import { starterShelf, wholeShelf } from '../pigment/starter.ts';
 import { masstone } from '../pigment/white.ts';
 import { Plain } from './fault.ts';
-import { readText } from './mix.ts';
 import { type Parsed, readOptions } from './options.ts';
 import { pigmentJson, pigmentText, sought } from './pigment.ts';
+import { shelfCard, shelfRead } from './shelf-card.ts';
+import { shelfCurves } from './shelf-curves.ts';
+import { readText } from './text.ts';
 
 const HELP = `kingcup shelf list [--shelf FILE | --all] [--json]
 kingcup shelf show PIGMENT [--shelf FILE] [--json]
 kingcup shelf check FILE [--json]
+kingcup shelf card | read PHOTO | curves FILE ...
 
 list    what stands on a shelf, from light to dark, with its hazards
 show    one pigment: what it is, its colour alone and with white, its K and S, its figures and
         how each is known, its hazards and the usual caution
 check   reads a shelf file and says what it holds, or what is wrong with it
+card    draws a swatch card, to be printed and painted with your own paints
+read    reads a photograph of that card and fits K and S of its paints
+curves  the same from measured reflectances; each of these three has a --help of its own
 
   --shelf FILE  a shelf: Kingcup's JSON, or CSV with rows of K and S (without it: the starter
                 shelf; “show” then knows every pigment)
@@ -27,7 +33,16 @@ check   reads a shelf file and says what it holds, or what is wrong with it
   --json        one JSON document instead of plain text
 `;
 
+/** What calibrates a shelf has options of its own. */
+const CALIBRATE: Record<string, (args: readonly string[]) => Promise<void>> = {
+  card: shelfCard,
+  read: shelfRead,
+  curves: shelfCurves,
+};
+
 export async function shelfVerb(args: readonly string[]): Promise<void> {
+  const [first, ...others] = args;
+  if (first !== undefined && Object.hasOwn(CALIBRATE, first)) return CALIBRATE[first]!(others);
   const options = readOptions('shelf', args, {
     shelf: { type: 'string' },
     all: { type: 'boolean' },
@@ -56,7 +71,7 @@ export async function shelfVerb(args: readonly string[]): Promise<void> {
     default:
       throw new Plain(
         act === undefined
-          ? 'Say what to do with the shelf: list, show PIGMENT or check FILE.'
+          ? 'Say what to do with the shelf: list, show PIGMENT, check FILE, card, read PHOTO or curves FILE.'
           : `The shelf has no “${act}”. “kingcup shelf --help” lists what it has.`,
       );
   }

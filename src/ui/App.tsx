@@ -1,16 +1,18 @@
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { bookFaultWords } from '../book/faults.ts';
-import { BookScreen } from './book/BookScreen.tsx';
+import { SaveLine } from './book/SaveLine.tsx';
 import { BookIcon, DraperyIcon, HarmonyIcon, PaletteIcon, WalkIcon } from './drawn/icons.tsx';
-import { HarmonyScreen } from './harmony/HarmonyScreen.tsx';
-import { PaletteScreen } from './palette/PaletteScreen.tsx';
+import { lazy } from './lazy.tsx';
 import { hrefOf, PLACES, type Place, place, route } from './route.ts';
-import { ShelfScreen } from './shelf/ShelfScreen.tsx';
-import { book, notice, saveState, undoNotice } from './studio.ts';
+import { notice, undoNotice } from './studio.ts';
 import { updateWaits } from './update.ts';
 import { WalkScreen } from './walk/WalkScreen.tsx';
 import { PLACE_NAMES, say } from './words.ts';
+
+const HarmonyScreen = lazy(async () => (await import('./harmony/HarmonyScreen.tsx')).HarmonyScreen);
+const PaletteScreen = lazy(async () => (await import('./palette/PaletteScreen.tsx')).PaletteScreen);
+const BookScreen = lazy(async () => (await import('./book/BookScreen.tsx')).BookScreen);
+const ShelfScreen = lazy(async () => (await import('./shelf/ShelfScreen.tsx')).ShelfScreen);
 
 export function App() {
   return (
@@ -96,26 +98,6 @@ function Places() {
         ))}
       </ul>
     </nav>
-  );
-}
-
-/** Says what is true of the book: it may say "saved" only when everything is on disk. */
-function SaveLine() {
-  const state = saveState.value;
-  if (book.value === null) return <p class="save-line" role="status" />;
-  return (
-    <p class="save-line" role="status" data-state={state.state}>
-      {state.state === 'saved' && say.saved}
-      {state.state === 'saving' && say.saving}
-      {state.state === 'not saved' && (
-        <>
-          <strong>{say.notSaved}.</strong> {bookFaultWords(state.fault)}{' '}
-          <button type="button" class="quiet" onClick={() => void book.value?.retry()}>
-            {say.tryAgain}
-          </button>
-        </>
-      )}
-    </p>
   );
 }
 

@@ -96,6 +96,7 @@ describeBrowser('from a photograph to a harmony in the book, with no network', (
       const again = await studio.open(viewport);
       await again.goto(`${served.url}#/book`);
       await again.getByRole('link', { name: 'What the stream showed', exact: true }).click();
+      await again.getByRole('link', { name: 'Open in Harmony' }).click();
       await again.getByRole('heading', { name: 'What the stream showed' }).waitFor();
       expect(await wallOf(again)).toEqual(colours);
       expect(studio.errors).toEqual([]);

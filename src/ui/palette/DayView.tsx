@@ -172,6 +172,21 @@ function Planned({ day, studio }: { day: Day; studio: Studio }) {
           ))}
         </ul>
       )}
+      <p class="pal-actions">
+        <a class="button main" href={hrefOf('palette', 'sheet')}>
+          {sayPalette.toSheet}
+        </a>
+        {sheet.value?.body.prepared ? (
+          <button type="button" onClick={() => void unprepare()}>
+            {sayPalette.undoPrepared}
+          </button>
+        ) : (
+          <button type="button" disabled={isPlanning.value} onClick={() => void prepare()}>
+            {sayPalette.prepare}
+          </button>
+        )}
+      </p>
+      {sheet.value?.body.prepared && <p role="status">{sayPalette.isPrepared}</p>}
       <h2>{sayPalette.amounts}</h2>
       {!isCounted.value && (
         <p>
@@ -212,21 +227,6 @@ function Planned({ day, studio }: { day: Day; studio: Studio }) {
       <p class="small">{sayPalette.defer}</p>
       <Acknowledge day={day} studio={studio} />
       <Fewest studio={studio} />
-      <p class="pal-actions">
-        <a class="button main" href={hrefOf('palette', 'sheet')}>
-          {sayPalette.toSheet}
-        </a>
-        {sheet.value?.body.prepared ? (
-          <button type="button" onClick={() => void unprepare()}>
-            {sayPalette.undoPrepared}
-          </button>
-        ) : (
-          <button type="button" disabled={isPlanning.value} onClick={() => void prepare()}>
-            {sayPalette.prepare}
-          </button>
-        )}
-      </p>
-      {sheet.value?.body.prepared && <p role="status">{sayPalette.isPrepared}</p>}
       <DayEnd day={day} />
     </>
   );

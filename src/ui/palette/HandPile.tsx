@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Entry } from '../../book/record.ts';
 import { addPiles, newId } from './acts.ts';
+import { Select } from './Fields.tsx';
 import { handMixture } from './kept.ts';
 import { studio } from './state.ts';
 import { sayPalette } from './words.ts';
@@ -65,16 +66,12 @@ export function HandPile({ passage }: { passage: Entry<'passage'> }) {
                 onInput={(event) => change(at, { parts: event.currentTarget.value })}
               />
             </label>
-            <label class="pal-field">
-              {sayPalette.pigment}
-              <select onChange={(event) => change(at, { pigment: event.currentTarget.value })}>
-                {paints.map(({ pigment, label }) => (
-                  <option key={pigment} value={pigment} selected={pigment === row.pigment}>
-                    {label}
-                  </option>
-                ))}
-              </select>
-            </label>
+            <Select
+              label={sayPalette.pigment}
+              value={row.pigment}
+              options={paints.map(({ pigment, label }) => [pigment, label] as const)}
+              onKeep={(pigment) => change(at, { pigment })}
+            />
           </div>
         ))}
         {fault !== '' && (

@@ -150,7 +150,7 @@ describeBrowser('from a harmony in the book to a printed morning sheet', () => {
       const page = await studio.open();
       await addPaint(page, served.url, 'Lead white', '200', '3');
       await addPaint(page, served.url, 'Yellow ochre', '150', '7');
-      await addPaint(page, served.url, 'Ultramarine', '2', '1');
+      await addPaint(page, served.url, 'Ultramarine', '1', '1');
       await page.goto(`${served.url}#/palette`);
       const day = await page.getByLabel('The day').inputValue();
 
@@ -179,7 +179,7 @@ describeBrowser('from a harmony in the book to a printed morning sheet', () => {
       await page.getByRole('link', { name: 'The day’s palette' }).first().click();
       await page.getByRole('img', { name: /palette with the thumb hole/ }).waitFor();
 
-      // 200 cm2 of ultramarine in a third of 100 cm2: more than the 2 g that stand there.
+      // About 0.8 cm3 of ultramarine, seat and all, is more than the gram that stands there.
       await heading(page, 'What the shelf lacks').waitFor();
       await page.getByText(/Ultramarine: the shelf lacks/).waitFor();
 

@@ -7,11 +7,12 @@ const root = import.meta.dirname;
 /** Everything that runs on Node, bundled for it: the command line first, then the project's own scripts. */
 const ENTRIES = {
   kingcup: 'src/cli/kingcup.ts',
+  'gather-worker': 'src/cli/gather-worker.ts',
   start: 'src/cli/start.ts',
   check: 'tests/tools/check.ts',
   bench: 'tests/bench/bench.ts',
   soak: 'tests/tools/soak.ts',
-  specimens: 'tests/tools/specimens.ts',
+  samples: 'tests/tools/samples.ts',
   pictures: 'tests/tools/pictures.ts',
   icons: 'tests/tools/icons.ts',
   watercolours: 'src/cli/watercolours.ts',

@@ -1,5 +1,6 @@
 import type { Lab } from '../colour/lab.ts';
 import type { Mixture } from '../mixture/mixture.ts';
+import { labelOf } from '../pigment/label.ts';
 import { type AnyRecord, type Entry, filesOf, hasBody, type Kind } from './record.ts';
 
 /** What a list needs of an entry: small, kept beside it, written in the same transaction. */
@@ -105,10 +106,12 @@ function contentsOf(record: Entry): Contents {
       return { ...contents(record.body, pigments, []), pigments };
     }
     case 'shelf': {
-      const { paints } = record.body;
+      const { paints, stock } = record.body;
       const own = paints.flatMap(({ pigment, label, grade, lot, note }) => [
         ...[pigment, label, grade, lot, note],
       ]);
+      // What is used up, or has no curve yet, is to be found too.
+      for (const entry of stock?.entries ?? []) own.push(labelOf(stock!, entry), entry.note);
       const card = contents({ ...record.body, date: record.changed.slice(0, 10) }, own, []);
       return { ...card, pigments: paints.map(({ pigment }) => pigment) };
     }

@@ -102,8 +102,9 @@ function leastDifference(L: number, a: number, b: number, box: Float64Array, i: 
   const c7 = meanC ** 7;
   const R = Math.sin(Math.PI / 3) * 2 * Math.sqrt(c7 / (c7 + POW_25_7));
   const tAB = (1 - R / 2) * ((gapA * gapA + gapB * gapB) / (1 + 0.045 * meanC) ** 2);
-  // A digit is given away, so that rounding never hides a colour that lies just within.
-  return Math.sqrt(tL * tL + tAB) * (1 - 1e-9);
+  // A digit is given away, so that neither rounding nor the underflow of squares hides a colour that
+  // lies just within.
+  return Math.sqrt(tL * tL + tAB) * (1 - 1e-9) - 1e-9;
 }
 
 const gap = (x: number, from: number, to: number): number =>

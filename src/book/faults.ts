@@ -18,6 +18,7 @@ export type BookFault =
   | { readonly code: 'copy-damaged'; readonly where: string }
   | { readonly code: 'copy-newer' }
   | { readonly code: 'copy-too-large' }
+  | { readonly code: 'book-too-large' }
   | { readonly code: 'copy-unsound'; readonly where: readonly string[] }
   | { readonly code: 'bad-record'; readonly where: string }
   | { readonly code: 'newer-record' };
@@ -57,6 +58,8 @@ const WORDS = {
     'This copy was made by a newer Kingcup, so nothing was brought in. Reload to bring Kingcup up to date, then choose it again.',
   'copy-too-large':
     'This copy is larger than this device can open at once, so nothing was brought in. Make smaller copies of parts of the book, and bring in one after the other.',
+  'book-too-large':
+    'The book is larger than one copy can be, so no copy was made. Make it in several copies; brought in one after the other, they are the whole book.',
   'copy-unsound':
     'This copy holds entries that do not fit together, so nothing was brought in. Make a new copy on the device that it came from.',
   'bad-record':

@@ -52,6 +52,22 @@ const mixtureForm = {
   parts: v.pipe(v.array(v.strictObject({ pigment, parts: amount })), v.maxLength(12)),
   partsLab: lab,
   partsDeltaE00: amount,
+  letDown: v.exactOptional(
+    v.strictObject({
+      letDowns: v.pipe(
+        v.array(
+          v.strictObject({ pigment, white: pigment, parts: v.literal(1), whiteParts: amount }),
+        ),
+        v.maxLength(12),
+      ),
+      parts: v.pipe(
+        v.array(v.strictObject({ pigment, parts: amount, letDown: v.boolean() })),
+        v.maxLength(12),
+      ),
+      lab,
+      deltaE00: amount,
+    }),
+  ),
 };
 export const mixture: v.GenericSchema<unknown, Mixture> = v.strictObject(mixtureForm);
 export const answer: v.GenericSchema<unknown, Answer> = v.strictObject({

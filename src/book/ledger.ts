@@ -33,7 +33,8 @@ export interface Ledger {
   ): Promise<Result<T, BookFault>>;
   onChange(listener: (change: BookChange) => void): () => void;
   retry(): Promise<void>;
-  forget(key: string): void;
+  /** Gives up what could not be saved under this key, or all such. */
+  forget(key?: string): void;
 }
 export interface Written<T> {
   readonly value: T;
@@ -95,7 +96,8 @@ export function createLedger(connection: Connection, channel: Channel | null): L
       for (const attempt of [...again.values()]) await attempt();
     },
     forget(key) {
-      again.delete(key);
+      if (key === undefined) again.clear();
+      else again.delete(key);
       saving.forget(key);
     },
   };

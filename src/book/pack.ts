@@ -81,13 +81,13 @@ export async function packCopy(
     const thumbnail = isPhotograph ? await source.thumbnail(id) : null;
     if (thumbnail) await add('thumbnail', id, thumbnail);
     if (bytes > LIMITS.bytes || files.length > LIMITS.entries)
-      return fail({ code: 'copy-too-large' });
+      return fail({ code: 'book-too-large' });
   }
 
   const isWhole = (record: AnyRecord) => filesOf(record).every(({ file }) => packed.has(file));
   const records = source.records.filter(isWhole);
   const index = encoded({ format: FORMAT, version: VERSION, made, files, records });
-  if (index.length > LIMITS.indexBytes) return fail({ code: 'copy-too-large' });
+  if (index.length > LIMITS.indexBytes) return fail({ code: 'book-too-large' });
   const seal = { format: FORMAT, version: VERSION, sha256: await sha256(subtle, index.buffer) };
   if (signal?.aborted) return fail({ code: 'stopped' });
   for (const [name, content] of [
@@ -104,6 +104,31 @@ export async function packCopy(
   const leftOut = source.records.filter((record) => !isWhole(record)).map(({ id }) => id);
   return ok({ entries: records.length, bytes, leftOut });
 }
+
+/**
+ * The entries of a book in as many groups as it takes for each to fit into one copy; one group for
+ * most books. Brought in one after the other, in any order, such copies make the whole book.
+ * @param most bytes of photographs and maps in one copy
+ */
+export function volumesOf(
+  records: readonly AnyRecord[],
+  most: number = LIMITS.bytes * 0.8,
+): readonly (readonly string[])[] {
+  const volumes: string[][] = [[]];
+  let held = 0;
+  for (const record of records) {
+    const needed = filesOf(record).reduce((sum, { size }) => sum + size, 0) + ROOM;
+    if (held + needed > most && held > 0) {
+      volumes.push([]);
+      held = 0;
+    }
+    volumes.at(-1)!.push(record.id);
+    held += needed;
+  }
+  return volumes;
+}
+/** What an entry and its thumbnail take beside its files, generously. */
+const ROOM = 60_000;
 
 const encoded = (value: unknown): Uint8Array<ArrayBuffer> =>
   new Uint8Array(new TextEncoder().encode(JSON.stringify(value)));

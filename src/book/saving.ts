@@ -18,8 +18,8 @@ export interface Saving {
     /** There was nothing to save after all. */
     dropped(): void;
   };
-  /** The painter gives up an entry that could not be saved. */
-  forget(key: string): void;
+  /** The painter gives up an entry that could not be saved; all such when no key is given. */
+  forget(key?: string): void;
 }
 
 /**
@@ -73,7 +73,9 @@ export function createSaving(): Saving {
       };
     },
     forget(key) {
-      if (failures.delete(key)) settle();
+      if (key === undefined) failures.clear();
+      else failures.delete(key);
+      settle();
     },
   };
 }

@@ -2,7 +2,9 @@ import * as v from 'valibot';
 import { BANDS, spectrum } from '../colour/grid.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Surface } from '../optics/surface.ts';
+import { shelfOfStock } from '../pigment/mixable.ts';
 import type { Basis, Shelf, ShelfPaint } from '../pigment/shelf.ts';
+import type { OwnPigment, Stock, StockEntry } from '../pigment/stock.ts';
 import {
   amount,
   date,
@@ -45,20 +47,62 @@ export interface ShelfBody {
   readonly white: string | null;
   readonly paints: readonly StockPaint[];
   readonly remarks: readonly string[];
+  /**
+   * Everything that stands on the studio's own shelf, by lot and amount, with the pigments of its own.
+   * `paints` are then what could be mixed from it when it was written, curves and all.
+   */
+  readonly stock?: Stock;
 }
 
+const MOST_REMARKS = 100;
 const band = several(amount, BANDS);
 const bands: v.GenericSchema<unknown, readonly number[]> = v.pipe(band, v.length(BANDS));
+
+const curve = v.nullable(
+  v.strictObject({ known: v.picklist(['photographed', 'measured']), K: bands, S: bands }),
+);
+const figures = { density: v.nullable(amount), oil: v.nullable(amount), curve, note: words };
+
+const stockEntry: v.GenericSchema<unknown, StockEntry> = v.strictObject({
+  ...figures,
+  id: pigment,
+  pigment,
+  grade: shortWords,
+  lot: shortWords,
+  form: v.picklist(['powder', 'paste', 'tube']),
+  amount: v.nullable(amount),
+  unit: v.picklist(['g', 'ml']),
+});
+
+const ownPigment: v.GenericSchema<unknown, OwnPigment> = v.strictObject({
+  ...figures,
+  id: pigment,
+  name: shortWords,
+  synonyms: several(shortWords, 24),
+  family: v.picklist(['white', 'yellow', 'red', 'blue', 'green', 'brown', 'black']),
+  hazard: v.picklist(['low', 'caution', 'toxic', 'very_toxic']),
+  caution: words,
+});
+
+const surface = v.strictObject({
+  k1: share,
+  k2: share,
+  specular: v.picklist(['included', 'excluded']),
+});
+
+const stock: v.GenericSchema<unknown, Stock> = v.strictObject({
+  name: shortWords,
+  surface,
+  white: v.nullable(pigment),
+  entries: several(stockEntry, 500),
+  own: several(ownPigment, 200),
+});
 
 export const shelfBody: v.GenericSchema<unknown, ShelfBody> = v.strictObject({
   name: shortWords,
   note: words,
   basis: v.picklist(['volume', 'mass', 'unknown']),
-  surface: v.strictObject({
-    k1: share,
-    k2: share,
-    specular: v.picklist(['included', 'excluded']),
-  }),
+  surface,
   white: v.nullable(pigment),
   paints: several(
     v.strictObject({
@@ -76,8 +120,34 @@ export const shelfBody: v.GenericSchema<unknown, ShelfBody> = v.strictObject({
     }),
     500,
   ),
-  remarks: several(words, 100),
+  remarks: several(words, MOST_REMARKS),
+  stock: v.exactOptional(stock),
 });
+
+/** A stock as it is kept, with what can be mixed from it. */
+export function bodyOfStock(stock: Stock, note = ''): ShelfBody {
+  const shelf = shelfOfStock(stock);
+  const { name, basis, surface, white } = shelf;
+  const paints = shelf.paints.map(({ pigment, label, paint }): StockPaint => {
+    const entry =
+      stock.entries.find(({ id, pigment: of }) => `${of}#${id}` === pigment) ??
+      stock.entries.find((each) => each.pigment === pigment && each.amount !== 0)!;
+    const own = stock.own.find(({ id }) => id === entry.pigment);
+    return {
+      pigment,
+      label,
+      known: (entry.curve ?? own?.curve)?.known ?? 'handbook',
+      K: Array.from(paint.K),
+      S: Array.from(paint.S),
+      grade: entry.grade,
+      lot: entry.lot,
+      note: entry.note,
+      form: entry.form === 'powder' ? 'powder' : 'paste',
+    };
+  });
+  const remarks = shelf.remarks.slice(0, MOST_REMARKS);
+  return { name, note, basis, surface, white, paints, remarks, stock };
+}
 
 /** A shelf's paints as they are kept; what a person knows of each comes later. */
 export function shelfBodyOf(shelf: Shelf, known: StockPaint['known'] = 'handbook'): ShelfBody {

@@ -5,7 +5,7 @@ import { dropLoose, stamp, store } from './entries.ts';
 import type { BookFault } from './faults.ts';
 import type { Running } from './format.ts';
 import { type MergePreview, mergeBooks, previewMerge } from './merge.ts';
-import { type Packed, packCopy } from './pack.ts';
+import { type Packed, packCopy, volumesOf } from './pack.ts';
 import { type AnyRecord, filesOf, linksOf, readRecord } from './record.ts';
 import type { Book, Undo } from './store.ts';
 import type { Copy } from './unpack.ts';
@@ -17,8 +17,10 @@ export interface CopyRequest extends Running {
   readonly subtle?: Subtle;
   /** Milliseconds since 1970. */
   readonly nowMs: number;
-  /** These entries and what they were made from; all of the book when absent. */
+  /** These entries and what they were made from, to hand to someone. */
   readonly ids?: readonly string[];
+  /** One of {@link planCopies}; all of the book when both are absent. */
+  readonly volume?: readonly string[];
 }
 export interface MadeCopy extends Packed {
   /** The zip, in pieces: `new Blob(pieces)`. */
@@ -29,7 +31,7 @@ export interface MadeCopy extends Packed {
 /** Makes a copy of the book, or of a few entries to hand to someone. Works on a book that is read only. */
 export async function makeCopy(
   book: Book,
-  { subtle = crypto.subtle, nowMs, ids, ...running }: CopyRequest,
+  { subtle = crypto.subtle, nowMs, ids, volume, ...running }: CopyRequest,
 ): Promise<Result<MadeCopy, BookFault>> {
   const all = await readAll(book);
   if (!all.ok) return all;
@@ -44,7 +46,7 @@ export async function makeCopy(
     return found.value ?? null;
   };
   const source = {
-    records: ids ? withLinks(records, ids) : records,
+    records: ids ? withLinks(records, ids) : volume ? among(records, volume) : records,
     file: get('files'),
     thumbnail: get('thumbnails'),
   };
@@ -61,6 +63,14 @@ export async function makeCopy(
     if (error instanceof Refusal) return { ok: false, fault: error.fault };
     throw error;
   }
+}
+
+/** How many copies the whole book takes, and what goes into each: one, but for very large books. */
+export async function planCopies(
+  book: Book,
+): Promise<Result<readonly (readonly string[])[], BookFault>> {
+  const all = await readAll(book);
+  return all.ok ? ok(volumesOf(all.value.records)) : all;
 }
 
 /** The painter has the copy: reminders count from here. */
@@ -185,6 +195,11 @@ async function readAll(book: Book) {
     }
     return { records, unread };
   });
+}
+
+function among(records: readonly AnyRecord[], ids: readonly string[]): readonly AnyRecord[] {
+  const wanted = new Set(ids);
+  return records.filter(({ id }) => wanted.has(id));
 }
 
 function withLinks(records: readonly AnyRecord[], ids: readonly string[]): readonly AnyRecord[] {

@@ -1,14 +1,9 @@
 import { readFile } from 'node:fs/promises';
 import { inflateSync } from 'node:zlib';
 import sharp from 'sharp';
-import {
-  colorants,
-  EVERY_PIXEL,
-  inspectFile,
-  MOST_PIXELS,
-  type PhotoFault,
-} from '../photo/file.ts';
+import { EVERY_PIXEL, inspectFile, MOST_PIXELS, type PhotoFault } from '../photo/file.ts';
 import type { Pixels } from '../photo/pixels.ts';
+import { colorants, isWide } from '../photo/profile.ts';
 import { fail, ok, type Result } from '../result.ts';
 
 export interface Decoded {
@@ -42,12 +37,12 @@ export async function decodeBytes(bytes: Uint8Array): Promise<Result<Decoded, Ph
     const count = width * height;
     if (count > MOST_PIXELS) return fail({ code: 'too-large', megapixels: count / 1e6 });
 
-    const space = facts.icc && isDisplayP3(facts.icc) ? 'display-p3' : 'srgb';
+    const gamut = gamutOf(facts.icc);
     let image = sharp(bytes, {
       limitInputPixels: false,
       failOn: 'error',
       // A Display P3 file keeps its own numbers: turned into sRGB they would be clipped.
-      ignoreIcc: space === 'display-p3',
+      ignoreIcc: gamut === 'display-p3',
     }).autoOrient();
     let [w, h] = [width, height];
     if (count > EVERY_PIXEL) {
@@ -55,17 +50,26 @@ export async function decodeBytes(bytes: Uint8Array): Promise<Result<Decoded, Ph
       [w, h] = [Math.max(1, Math.floor(width * scale)), Math.max(1, Math.floor(height * scale))];
       image = image.resize(w, h, { fit: 'fill', kernel: 'linear' });
     }
-    const deep = facts.depth === 'ushort' && !facts.icc;
-    image = image.toColourspace(deep ? 'rgb16' : 'srgb').ensureAlpha();
+    const sixteen = facts.depth === 'ushort' && (!facts.icc || gamut === 'wider');
+    if (gamut === 'wider')
+      image = image.pipelineColourspace('rgb16').toColourspace('rgb16').withIccProfile('p3');
+    else image = image.toColourspace(sixteen ? 'rgb16' : 'srgb');
+    const asShorts = sixteen || gamut === 'wider';
     const { data, info } = await image
-      .raw({ depth: deep ? 'ushort' : 'uchar' })
+      .ensureAlpha()
+      .raw({ depth: asShorts ? 'ushort' : 'uchar' })
       .toBuffer({ resolveWithObject: true });
-    const values = deep
+    if (info.channels !== 4) throw new Error(`${info.channels} channels`);
+    const values = asShorts
       ? new Uint16Array(data.buffer, data.byteOffset, data.byteLength / 2)
       : new Uint8Array(data.buffer, data.byteOffset, data.byteLength);
-    if (info.channels !== 4) throw new Error(`${info.channels} channels`);
     return ok({
-      pixels: { width: info.width, height: info.height, data: values, space },
+      pixels: {
+        width: info.width,
+        height: info.height,
+        data: gamut === 'wider' && !sixteen ? eightBit(values) : values,
+        space: gamut === 'srgb' ? 'srgb' : 'display-p3',
+      },
       width,
       height,
       remarks: [
@@ -85,11 +89,18 @@ export async function decodeBytes(bytes: Uint8Array): Promise<Result<Decoded, Ph
   }
 }
 
-/** Display P3's colorants, adapted to D50 as profiles hold them. */
-function isDisplayP3(icc: Uint8Array): boolean {
-  const c = colorants(icc);
-  return c !== null && Math.abs(c.red[0] - 0.681) < 0.004 && Math.abs(c.green[1] - 0.6747) < 0.004;
+/** What an embedded profile reaches: sRGB (or none is there), Display P3 itself, or beyond sRGB in its own way. */
+function gamutOf(icc: Uint8Array | undefined): 'srgb' | 'display-p3' | 'wider' {
+  if (!icc || !isWide(icc)) return 'srgb';
+  // Display P3's colorants, adapted to D50 as profiles hold them.
+  const { red, green } = colorants(icc)!;
+  const isP3 = Math.abs(red[0] - 0.681) < 0.004 && Math.abs(green[1] - 0.6747) < 0.004;
+  return isP3 ? 'display-p3' : 'wider';
 }
+
+/** libvips widens 8 bits to 16 by 256. */
+const eightBit = (values: Uint8Array | Uint16Array): Uint8Array =>
+  Uint8Array.from(values, (v) => Math.min(255, Math.round(v / 256)));
 
 function whyMissing(error: unknown): string {
   const code = (error as NodeJS.ErrnoException).code;

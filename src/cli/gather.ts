@@ -1,46 +1,31 @@
+import { availableParallelism } from 'node:os';
 import { basename } from 'node:path';
-import { hexOf } from '../colour/hex.ts';
-import { gatherFaultWords } from '../harmony/faults.ts';
-import { gather } from '../harmony/gather.ts';
-import type { Gathered } from '../harmony/harmony.ts';
-import { photoFaultWords } from '../photo/file.ts';
-import { decodeFile } from './decode.ts';
+import Tinypool from 'tinypool';
 import { Plain } from './fault.ts';
-import { readOptions, wholeNumber } from './options.ts';
+import {
+  type GatheredPhoto,
+  type GatherFileOptions,
+  type GatherTask,
+  gatherFile,
+} from './gather-file.ts';
+import { numbers, readOptions, wholeNumber } from './options.ts';
 
-const HELP = `kingcup gather PHOTO... [--colours N] [--json]
+const HELP = `kingcup gather PHOTO... [--colours N] [--neutral X,Y] [--json]
 
 Finds the harmony of each photograph: one to seven colours with their shares, their local
 colour and their ladder of six steps from highlight to deepest fold.
 Reads JPEG, PNG, WebP, TIFF and AVIF.
 
   --colours N   as many colours, 1 to 7 (without it: as many as the photograph asks for)
+  --neutral X,Y a spot of the upright photograph, in pixels from its top left corner, that was
+                white or neutral grey: the light is set right by it, in every photograph named
   --json        one JSON document instead of a table
 `;
-
-/** A photograph's harmony as `gather --json` writes it. */
-export interface GatheredPhoto {
-  readonly photo: string;
-  readonly width: number;
-  readonly height: number;
-  readonly colours: readonly {
-    readonly name: string;
-    readonly hex: string;
-    readonly lab: readonly number[];
-    readonly share: number;
-    readonly accent: boolean;
-    readonly ladder: readonly {
-      readonly step: string;
-      readonly lab: readonly number[];
-      readonly share: number;
-    }[];
-  }[];
-  readonly remarks: readonly string[];
-}
 
 export async function gatherVerb(args: readonly string[]): Promise<void> {
   const options = readOptions('gather', args, {
     colours: { type: 'string' },
+    neutral: { type: 'string' },
     json: { type: 'boolean' },
     help: { type: 'boolean', short: 'h' },
   });
@@ -50,16 +35,19 @@ export async function gatherVerb(args: readonly string[]): Promise<void> {
   }
   const wanted = options.value('colours');
   const colours = wanted === undefined ? undefined : wholeNumber('colours', wanted, 1, 7);
+  const spot = options.value('neutral');
+  const neutral = spot === undefined ? undefined : pixelOf(spot);
   if (options.files.length === 0)
     throw new Plain('Name at least one photograph: kingcup gather PHOTO.');
 
+  const results = await gatherFiles(options.files, {
+    ...(colours === undefined ? {} : { colours }),
+    ...(neutral === undefined ? {} : { neutral }),
+  });
   const photos: GatheredPhoto[] = [];
   const failures: string[] = [];
-  for (const [i, path] of options.files.entries()) {
-    if (options.files.length > 1)
-      process.stderr.write(`${i + 1} of ${options.files.length}: ${basename(path)}\n`);
-    const result = await gatherFile(path, colours);
-    if (typeof result === 'string') failures.push(`${basename(path)}: ${result}`);
+  for (const [i, result] of results.entries()) {
+    if (typeof result === 'string') failures.push(`${basename(options.files[i]!)}: ${result}`);
     else photos.push(result);
   }
   if (failures.length > 0) throw new Plain(failures.join('\n'));
@@ -70,37 +58,42 @@ export async function gatherVerb(args: readonly string[]): Promise<void> {
   );
 }
 
-/** The harmony of one file, or the sentence that says why there is none. */
-export async function gatherFile(path: string, colours?: number): Promise<GatheredPhoto | string> {
-  const decoded = await decodeFile(path);
-  if (!decoded.ok) return photoFaultWords(decoded.fault);
-  const gathered = gather(decoded.value.pixels, colours === undefined ? {} : { colours });
-  if (!gathered.ok) return gatherFaultWords[gathered.fault.code];
-  const { width, height, remarks } = decoded.value;
-  return asJson(path, width, height, gathered.value, [...remarks, ...gathered.value.remarks]);
+/** A pixel, as X,Y. @throws Plain */
+function pixelOf(text: string): [x: number, y: number] {
+  const [x, y] = numbers('neutral', text, 2, '640,480') as [number, number];
+  if (!(Number.isInteger(x) && Number.isInteger(y) && x >= 0 && y >= 0))
+    throw new Plain(`--neutral takes whole pixels from 0 on, like 640,480, not “${text}”.`);
+  return [x, y];
 }
 
-function asJson(
-  photo: string,
-  width: number,
-  height: number,
-  gathered: Gathered,
-  remarks: readonly string[],
-): GatheredPhoto {
-  return {
-    photo,
-    width,
-    height,
-    colours: gathered.colours.map(({ name, lab, share, accent, ladder }) => ({
-      name,
-      hex: hexOf(lab),
-      lab,
-      share,
-      accent,
-      ladder,
-    })),
-    remarks,
-  };
+/** All photographs, in the order in which they were named; several at a time, one to a core. */
+async function gatherFiles(
+  paths: readonly string[],
+  options: GatherFileOptions,
+): Promise<(GatheredPhoto | string)[]> {
+  if (paths.length === 1) return [await gatherFile(paths[0]!, options)];
+  const pool = new Tinypool({
+    filename: new URL('./gather-worker.js', import.meta.url).href,
+    minThreads: 1,
+    maxThreads: Math.min(paths.length, availableParallelism()),
+    concurrentTasksPerWorker: 1,
+  });
+  let done = 0;
+  try {
+    return await Promise.all(
+      paths.map(async (path) => {
+        const result: GatheredPhoto | string = await pool.run({
+          path,
+          options,
+        } satisfies GatherTask);
+        done++;
+        process.stderr.write(`${done} of ${paths.length}: ${basename(path)}\n`);
+        return result;
+      }),
+    );
+  } finally {
+    await pool.destroy();
+  }
 }
 
 const percent = (share: number): string =>

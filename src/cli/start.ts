@@ -1,7 +1,8 @@
 import { resolve } from 'node:path';
 import { starterShelf } from '../pigment/starter.ts';
 import { Plain, run } from './fault.ts';
-import { gatherFile, table } from './gather.ts';
+import { table } from './gather.ts';
+import { gatherFile } from './gather-file.ts';
 import { answersFor, mixtureTable } from './mix.ts';
 import { readOptions, wholeNumber } from './options.ts';
 import { serveApp } from './server.ts';

@@ -44,7 +44,8 @@ export function deltaE00Of(
   let dH = 0;
   let x = p1 + p2;
   let y = b1 + b2;
-  if (CC !== 0) {
+  // Below this both are neutral to the last bit, and their products would underflow.
+  if (CC > 1e-100) {
     const along = p1 * p2 + b1 * b2;
     const cross = p1 * b2 - p2 * b1;
     if (along >= 0) {

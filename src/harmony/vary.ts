@@ -1,12 +1,23 @@
-import { chroma, hueDeg, type Lab } from '../colour/lab.ts';
+import { chroma, hueDeg, hueTurnDeg, type Lab, labOfLCh } from '../colour/lab.ts';
 import { linearOfOklab, oklabOfLinear } from '../colour/oklab.ts';
 import { labOfLinear, linearOfLab } from '../colour/rgb.ts';
+import { drift } from './drift.ts';
 
 /** The six ways in which a colour is altered, each along one axis. */
 export const WAYS = ['warmer', 'cooler', 'lighter', 'deeper', 'brighter', 'duller'] as const;
 export type Way = (typeof WAYS)[number];
 export const AMOUNTS = ['small', 'middle', 'large'] as const;
 export type Amount = (typeof AMOUNTS)[number];
+
+/** The way that leads back. */
+export const OPPOSITE: Record<Way, Way> = {
+  warmer: 'cooler',
+  cooler: 'warmer',
+  lighter: 'deeper',
+  deeper: 'lighter',
+  brighter: 'duller',
+  duller: 'brighter',
+};
 
 /** Hue angles of the warm and the cool pole: Ou, Luo, Woodcock, Wright, Color Res. Appl. 29 (2004) 232. */
 export const WARM_POLE = 50;
@@ -16,7 +27,7 @@ const LIGHTNESS: Record<Amount, number> = { small: 4, middle: 8, large: 14 };
 const CHROMA: Record<Amount, number> = { small: 1.1, middle: 1.25, large: 1.5 };
 const TURN_DEG: Record<Amount, number> = { small: 6, middle: 12, large: 20 };
 /** Below this chroma there is no hue to turn: the colour moves along the axis between the poles. */
-const NEUTRAL_CHROMA = 8;
+export const NEUTRAL_CHROMA = 8;
 const NEUTRAL_MOVE: Record<Amount, number> = { small: 2, middle: 4, large: 7 };
 
 /** A colour altered along one axis, before anyone asks whether paint reaches it. */
@@ -28,7 +39,11 @@ export interface Variant {
   readonly stopped: 'warm pole' | 'cool pole' | 'white' | 'black' | 'neutral' | null;
 }
 
-/** A colour altered in one way by one amount; CIELAB under D65 in and out. */
+/**
+ * A colour altered in one way by one amount; CIELAB under D65 in and out. This is the wish; what paint
+ * makes of it is told by variantOf (variant.ts). Where nothing stopped it, the opposite way by the same
+ * amount leads back.
+ */
 export function vary(lab: Lab, way: Way, amount: Amount): Variant {
   switch (way) {
     case 'warmer':
@@ -56,22 +71,21 @@ export function vary(lab: Lab, way: Way, amount: Amount): Variant {
 
 type Altered = Pick<Variant, 'lab' | 'stopped'>;
 
-/** Hue turned the shorter way towards a pole at constant L* and C*, never past it. */
-function turned([L, a, b]: Lab, way: 'warmer' | 'cooler', amount: Amount): Altered {
+/** Hue turned the shorter way towards a pole at constant L* and C*, never past it; neutrals drift. */
+function turned(lab: Lab, way: 'warmer' | 'cooler', amount: Amount): Altered {
   const pole = way === 'warmer' ? WARM_POLE : COOL_POLE;
-  const C = Math.hypot(a, b);
+  const end = way === 'warmer' ? 'warm pole' : 'cool pole';
+  const C = chroma(lab);
   if (C < NEUTRAL_CHROMA) {
-    const toPole = (pole * Math.PI) / 180;
-    const move = NEUTRAL_MOVE[amount];
-    return { lab: [L, a + move * Math.cos(toPole), b + move * Math.sin(toPole)], stopped: null };
+    const moved = drift(lab, pole, NEUTRAL_MOVE[amount], TURN_DEG[amount]);
+    return { lab: moved.lab, stopped: moved.stopped ? end : null };
   }
-  const h = hueDeg([L, a, b])!;
-  const way180 = ((pole - h + 540) % 360) - 180;
-  const step = Math.min(TURN_DEG[amount], Math.abs(way180));
-  const turnedDeg = ((h + Math.sign(way180) * step) * Math.PI) / 180;
+  const h = hueDeg(lab)!;
+  const whole = hueTurnDeg(h, pole);
+  const step = Math.min(TURN_DEG[amount], Math.abs(whole));
   return {
-    lab: [L, C * Math.cos(turnedDeg), C * Math.sin(turnedDeg)],
-    stopped: step < TURN_DEG[amount] ? (way === 'warmer' ? 'warm pole' : 'cool pole') : null,
+    lab: labOfLCh(lab[0], C, h + Math.sign(whole) * step),
+    stopped: step < TURN_DEG[amount] ? end : null,
   };
 }
 
@@ -93,7 +107,13 @@ export function withLightnessAndChroma(lab: Lab, L: number, C: number): Lab {
   const buffer = new Float64Array(3);
   const [r, g, b] = linearOfLab(lab);
   oklabOfLinear(r, g, b, buffer);
-  const hue = Math.atan2(buffer[2]!, buffer[1]!);
+  return atHue(Math.atan2(buffer[2]!, buffer[1]!), L, C);
+}
+
+/** The colour of an OKLab hue (radians) that has the given CIELAB lightness and chroma. */
+export function atHue(hue: number, L: number, C: number): Lab {
+  if (C <= 0) return [L, 0, 0];
+  const buffer = new Float64Array(3);
   const [cos, sin] = [Math.cos(hue), Math.sin(hue)];
   const at = (lightness: number, okChroma: number): Lab => {
     linearOfOklab(lightness, okChroma * cos, okChroma * sin, buffer);

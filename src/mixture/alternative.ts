@@ -1,7 +1,5 @@
 import type { Full } from './find.ts';
 
-/** A pigment that makes this much of a mixture's strength is one that a painter would miss. */
-const MISSED = 0.05;
 /** Alternatives lie at most this far beyond the best. */
 const WORTH = 2;
 /** An extra pigment must buy this much. */
@@ -11,23 +9,30 @@ const PER_PIGMENT = 0.2;
  * Sets that a painter would call different from the best and from each other: each holds a pigment
  * that matters and that the other lacks, both ways. Other ratios of the same pigments are not.
  * @param sources rising by score
+ * @param matters members of a set without which its colour would plainly be another
+ * @param measurable whether whole parts of a set come near too: others are no use on the bench
  */
-export function differing(best: Full, sources: readonly Full[], count: number): Full[] {
-  const chosen: Full[] = [];
+export function differing(
+  best: Full,
+  sources: readonly Full[],
+  count: number,
+  matters: (one: Full) => readonly number[],
+  measurable: (one: Full) => boolean,
+): Full[] {
   const limit = best.score + WORTH;
   const rank = (s: Full) => Math.max(s.score, 0.5) + PER_PIGMENT * s.members.length;
   const ranked = sources.filter((s) => s.score <= limit).sort((a, b) => rank(a) - rank(b));
-  for (const one of ranked) {
+  const chosen: { full: Full; matter: readonly number[] }[] = [];
+  const known = [{ full: best, matter: matters(best) }];
+  for (const full of ranked) {
     if (chosen.length >= count) break;
-    if ([best, ...chosen].every((other) => different(one, other))) chosen.push(one);
+    const one = { full, matter: matters(full) };
+    const lacks = (a: typeof one, b: typeof one) =>
+      a.matter.some((m) => !b.full.members.includes(m));
+    if (!known.every((other) => lacks(one, other) && lacks(other, one))) continue;
+    if (!measurable(full)) continue;
+    chosen.push(one);
+    known.push(one);
   }
-  return chosen;
-}
-
-const different = (a: Full, b: Full): boolean => lacks(a, b) && lacks(b, a);
-
-/** Whether `a` holds a pigment that matters and `b` has none of it. */
-function lacks(a: Full, b: Full): boolean {
-  const total = a.strengths.reduce((sum, s) => sum + s, 0);
-  return a.members.some((m, i) => a.strengths[i]! >= MISSED * total && !b.members.includes(m));
+  return chosen.map((one) => one.full);
 }

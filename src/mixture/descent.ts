@@ -15,6 +15,9 @@ const STRIDE = 2;
 /** A step that promises less than this share of the squared difference is not taken. */
 const WORTH = 1e-5;
 
+/** A step that gains less than this is slow: beyond the bound it is given up. */
+const SLOW = 0.2;
+
 /** Descent's answer where one pigment fell out: the smaller mixture is searched on its own. */
 export const DROPPED = -1;
 
@@ -30,10 +33,16 @@ const y = new Float64Array(3);
  *
  * @param exact residuals of CIEDE2000 itself, re-linearised at every step; otherwise those
  *   linearised at the target, which is several times cheaper
+ * @param bound squared difference beyond which a slow descent is given up
  * @returns the squared difference, with the trial evaluated there, or {@link DROPPED}
  * @see E. Allen, J. Opt. Soc. Am. 56 (1966) 1256 and 64 (1974) 991 (references from memory)
  */
-export function descend(trial: Trial, metric: Metric, exact: boolean): number {
+export function descend(
+  trial: Trial,
+  metric: Metric,
+  exact: boolean,
+  bound = Number.POSITIVE_INFINITY,
+): number {
   const { n, x, J } = trial;
   const { r } = metric;
   const slopes = exact ? metric.local : metric.linear;
@@ -72,6 +81,7 @@ export function descend(trial: Trial, metric: Metric, exact: boolean): number {
       stale = false;
       if (dropped(x, n)) return DROPPED;
       if (gain < WORTH) break;
+      if (round > 1 && gain < SLOW && error > bound) return DROPPED;
     } else {
       for (let i = 0; i < n; i++) x[i] = saved[i]!;
       r[0] = before0;

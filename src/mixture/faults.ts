@@ -1,3 +1,4 @@
+import type { AddFault, Correction } from './addition.ts';
 import type { MixFault } from './find.ts';
 
 /** What happened, then what to do. @param labelOf what a person reads for a pigment */
@@ -21,4 +22,21 @@ export function mixFaultWords(
     case 'stopped':
       return 'The search was stopped. Nothing has changed.';
   }
+}
+
+/** What happened, then what to do, where a batch is to be mended. */
+export function addFaultWords(fault: AddFault, labelOf?: (pigment: string) => string): string {
+  if (fault.code === 'empty-batch')
+    return 'The pile is empty: no part is above zero. Say what went into it.';
+  if (fault.code !== 'not-a-colour') return mixFaultWords(fault, labelOf);
+  const which = fault.index === 0 ? 'The colour that the pile turned out to be' : 'The target';
+  return `${which} is not a colour: its numbers are missing. Choose it again.`;
+}
+
+/** Why it is better to start again. */
+export function startAgainWords({ why, fresh }: NonNullable<Correction['startAgain']>): string {
+  const comes = fresh <= 1 ? 'gets there' : `comes within ${fresh.toFixed(1)}`;
+  return why === 'too-much'
+    ? `What is missing is more than twice the pile. Start again: a fresh pile ${comes}.`
+    : `Paint can only be added, and nothing added brings this pile there. Start again: a fresh pile ${comes}.`;
 }

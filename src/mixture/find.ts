@@ -3,6 +3,7 @@ import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { differing } from './alternative.ts';
+import type { Candidate } from './candidate.ts';
 import {
   type Choice,
   type Constraints,
@@ -10,11 +11,13 @@ import {
   choose,
   LEAST_HELD,
 } from './constraint.ts';
+import { letDown } from './letdown.ts';
 import { type Keep, Metric } from './metric.ts';
 import type { Answer, Mixture, Part, Share } from './mixture.ts';
 import { Divider, FINE, type Limits, type Source, type Whole } from './parts.ts';
-import { type Candidate, Search } from './search.ts';
-import { compile, MOST } from './stock.ts';
+import { Search } from './search.ts';
+import { compile, MOST, type Stock } from './stock.ts';
+import { Trial } from './trial.ts';
 
 export interface MixOptions {
   /** Most pigments in a pile, 1 to 6; 4 where not given. */
@@ -42,6 +45,10 @@ export type MixFault =
 export const REACH = 1;
 /** Sets that come this near the best differ from it in nothing but rounding. */
 const TIE = 0.002;
+/** CIEDE2000 by which a mixture must change without a pigment, for the painter to miss it. */
+const MISSED = 3;
+/** What the parts of an alternative may lose against the best parts. */
+const COARSER = 2;
 /** How many sets the parts are chosen among. */
 const SOURCES = 400;
 
@@ -78,17 +85,23 @@ export function findMixtures(
 /** One shelf under one set of constraints, compiled once for all targets. */
 class Finder {
   private readonly choice: Choice;
+  private readonly shelf: Shelf;
   private readonly options: MixOptions;
   private readonly search: Search;
   private readonly divider: Divider;
+  private readonly plain: Stock;
+  private readonly trial: Trial;
   private readonly pasteHeld: Map<number, number>;
   private readonly paste: Float64Array;
 
   constructor(shelf: Shelf, choice: Choice, most: number, options: MixOptions) {
     this.choice = choice;
+    this.shelf = { ...shelf, paints: choice.paints };
     this.options = options;
     this.pasteHeld = new Map(choice.held.map((i) => [i, LEAST_HELD]));
     const plain = compile(choice.paints, shelf);
+    this.plain = plain;
+    this.trial = new Trial(plain);
     const held = choice.held.length > 0 ? compile(choice.paints, shelf, this.pasteHeld) : plain;
     this.paste = held.paste;
     const rules = { most, clash: choice.clash, held: choice.held };
@@ -118,12 +131,12 @@ class Finder {
       metric,
       few.map((one) => this.source(one)),
     );
-    const others = differing(best, sources, this.options.alternatives ?? 5);
+    const alternatives = this.different(metric, best, sources, whole?.score ?? 0);
     return {
       target,
       ...this.mixture(target, metric, best, whole),
       simplest: this.mixture(target, metric, simple, simpleWhole),
-      alternatives: others.map((one) => this.mixture(target, metric, one, null)),
+      alternatives: alternatives.map((one) => this.mixture(target, metric, one, null)),
     };
   }
 
@@ -142,10 +155,36 @@ class Finder {
     return {
       members,
       shares: members.map((m) => shares.get(m)!),
-      strengths: members.map((m) => shares.get(m)! / this.paste[m]!),
       score: one.score,
       lab: one.lab,
     };
+  }
+
+  private different(metric: Metric, best: Full, sources: readonly Full[], parts: number): Full[] {
+    const limit = Math.max(parts, REACH) + COARSER;
+    return differing(
+      best,
+      sources,
+      this.options.alternatives ?? 5,
+      (one) => this.matters(one),
+      (one) => (this.divider.of(metric, one)?.score ?? Number.POSITIVE_INFINITY) <= limit,
+    );
+  }
+
+  /** Members without which a mixture would plainly be another colour. */
+  private matters({ members, shares, lab }: Full): number[] {
+    const { trial, plain } = this;
+    if (members.length === 1) return [...members];
+    return members.filter((gone) => {
+      trial.n = 0;
+      for (const [i, member] of members.entries()) {
+        if (member === gone) continue;
+        trial.members[trial.n] = member;
+        trial.x[trial.n++] = Math.log(shares[i]! / plain.paste[member]!);
+      }
+      trial.look();
+      return deltaE00(lab, [trial.L, trial.a, trial.b]) > MISSED;
+    });
   }
 
   private mixture(target: Lab, metric: Metric, full: Full, found: Whole | null): Mixture {
@@ -167,15 +206,28 @@ class Finder {
       parts,
       partsLab,
       partsDeltaE00: deltaE00(target, partsLab),
+      ...this.letDown(target, recipe, parts, deltaE00(target, partsLab)),
     };
+  }
+
+  /** Let-downs, where the plain parts miss visibly or are past the ratio. */
+  private letDown(
+    target: Lab,
+    recipe: readonly Share[],
+    parts: readonly Part[],
+    plain: number,
+  ): Pick<Mixture, 'letDown'> {
+    const limits = this.options.limits ?? FINE;
+    const past = parts.length > 0 && parts[0]!.parts > limits.ratio * parts.at(-1)!.parts;
+    if (!past && plain <= REACH) return {};
+    const found = letDown(target, recipe, this.shelf, limits);
+    return found && found.deltaE00 < plain + (past ? REACH : -0.5) ? { letDown: found } : {};
   }
 }
 
 /** A set with everything that a choice among sets asks for. */
 export interface Full extends Source {
   readonly lab: Lab;
-  /** Effective amounts: shares weighed by tinting strength. */
-  readonly strengths: readonly number[];
 }
 
 /** The nearest; among ties the fewest pigments, then the largest smallest share. */

@@ -3,28 +3,10 @@ import { BANDS, spectrum } from '../colour/grid.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import { Metric } from './metric.ts';
-import type { Part, Share } from './mixture.ts';
+import type { LetDownParts, Share } from './mixture.ts';
 import { Divider, FINE, type Limits } from './parts.ts';
 import { paintOf } from './predict.ts';
 import { compile } from './stock.ts';
-
-/** A pigment weakened with white, in a pile of its own, so that a little of it can be measured. */
-export interface LetDown {
-  readonly pigment: string;
-  readonly white: string;
-  /** Parts of pigment and of white in the let-down pile. */
-  readonly parts: 1;
-  readonly whiteParts: number;
-}
-
-/** Whole parts in which some pigments come as let-downs. */
-export interface LetDownParts {
-  readonly letDowns: readonly LetDown[];
-  /** `letDown` marks a part that is taken from the let-down pile of that pigment. */
-  readonly parts: readonly (Part & { readonly letDown: boolean })[];
-  readonly lab: Lab;
-  readonly deltaE00: number;
-}
 
 /** One to ten with the studio white (common practice). */
 const STEPS = [10, 20] as const;
@@ -46,6 +28,7 @@ export function letDown(
   const least = Math.max(1 / limits.total, largest / limits.ratio);
   const small = recipe.filter((s) => s.share < least && s.pigment !== white);
   if (white === null || small.length === 0) return null;
+  if (!shelf.paints.some((p) => p.pigment === white)) return null;
   let best: LetDownParts | null = null;
   for (const whiteParts of STEPS) {
     const found = withWhite(target, recipe, small, white, whiteParts, shelf, limits);
@@ -96,7 +79,8 @@ function withWhite(
   };
 }
 
-function weakened(pigment: string, white: string, whiteParts: number, shelf: Shelf) {
+/** A let-down as one paint: one part of a pigment in so many of the white. */
+export function weakened(pigment: string, white: string, whiteParts: number, shelf: Shelf) {
   const [one, other] = [paintOf(pigment, shelf), paintOf(white, shelf)];
   const blend = (a: Float64Array, b: Float64Array) =>
     Array.from({ length: BANDS }, (_, i) => (a[i]! + whiteParts * b[i]!) / (1 + whiteParts));

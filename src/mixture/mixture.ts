@@ -12,6 +12,24 @@ export interface Part {
   readonly parts: number;
 }
 
+/** A pigment weakened with white, in a pile of its own, so that a little of it can be measured. */
+export interface LetDown {
+  readonly pigment: string;
+  readonly white: string;
+  /** Parts of pigment and of white in the let-down pile. */
+  readonly parts: 1;
+  readonly whiteParts: number;
+}
+
+/** Whole parts in which some pigments come as let-downs. */
+export interface LetDownParts {
+  readonly letDowns: readonly LetDown[];
+  /** `letDown` marks a part that is taken from the let-down pile of that pigment. */
+  readonly parts: readonly (Part & { readonly letDown: boolean })[];
+  readonly lab: Lab;
+  readonly deltaE00: number;
+}
+
 /** Something that can be mixed, and what it is expected to look like. */
 export interface Mixture {
   readonly recipe: readonly Share[];
@@ -25,6 +43,8 @@ export interface Mixture {
   readonly parts: readonly Part[];
   readonly partsLab: Lab;
   readonly partsDeltaE00: number;
+  /** Of `recipe`, where a pigment falls under one part and no plain parts come as near. */
+  readonly letDown?: LetDownParts;
 }
 
 /** The answer for one target. */

@@ -1,10 +1,12 @@
 import { type Steps, stepsBetween, turnWords } from '../colour/axes.ts';
 import { hueOf } from '../colour/family.ts';
-import type { Lab } from '../colour/lab.ts';
+import { chroma, type Lab } from '../colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
-import { findMixtures, type MixOptions, REACH } from './find.ts';
+import type { Constraints } from './constraint.ts';
+import { REACH } from './find.ts';
 import type { Mixture } from './mixture.ts';
+import { nearestOn } from './nearest.ts';
 
 export type Axis = 'chroma' | 'lightness' | 'hue';
 
@@ -21,6 +23,9 @@ export interface Shortfall {
   readonly nearest: Lab;
 }
 
+/** Under this C*ab there is no hue to keep. */
+const HUELESS = 6;
+
 /** Null where the mixture reaches its target. */
 export function shortfallOf(
   target: Lab,
@@ -33,11 +38,12 @@ export function shortfallOf(
     lightness: Math.abs(steps.value),
     hue: Math.abs(steps.hue),
   };
+  const hued = chroma(target) >= HUELESS;
   const axes = (Object.keys(sizes) as Axis[]).sort((a, b) => sizes[b] - sizes[a]);
   return {
     axis: axes[0]!,
     steps,
-    kept: axes.filter((axis) => sizes[axis] <= REACH).reverse(),
+    kept: axes.filter((axis) => sizes[axis] <= REACH && (axis === 'lightness' || hued)).reverse(),
     deltaE00: mixture.deltaE00,
     target,
     nearest: mixture.lab,
@@ -93,18 +99,22 @@ export function lacksFor(
   target: Lab,
   shelf: Shelf,
   further: readonly ShelfPaint[],
-  options: Omit<MixOptions, 'quick' | 'alternatives'> = {},
+  { most = 4, constraints = {} }: { most?: number; constraints?: Constraints } = {},
 ): Lack[] {
-  const nearest = (paints: readonly ShelfPaint[]) => {
-    const how = { ...options, quick: true, alternatives: 0 };
-    const found = findMixtures([target], { ...shelf, paints }, how);
-    return found.ok ? found.value[0]!.deltaE00 : Number.POSITIVE_INFINITY;
+  const { inStock, ...wishes } = constraints;
+  const nearest = (paint?: ShelfPaint): number => {
+    const paints = paint ? [...shelf.paints, paint] : shelf.paints;
+    const all = { ...wishes, ...(inStock && { inStock: [...inStock, paint?.pigment ?? ''] }) };
+    const on = nearestOn({ ...shelf, paints }, most, all);
+    return on.ok ? on.value.of(target, true)!.deltaE00 : Number.POSITIVE_INFINITY;
   };
-  const now = nearest(shelf.paints);
+  const now = nearest();
+  const isHere = ({ pigment }: ShelfPaint) =>
+    shelf.paints.some((p) => p.pigment === pigment) && (inStock?.includes(pigment) ?? true);
   return further
-    .filter((paint) => !shelf.paints.some((p) => p.pigment === paint.pigment))
+    .filter((paint) => !isHere(paint))
     .map((paint) => {
-      const deltaE00 = nearest([...shelf.paints, paint]);
+      const deltaE00 = nearest(paint);
       const { pigment, label } = paint;
       return { pigment, label, deltaE00, reachable: deltaE00 <= REACH };
     })

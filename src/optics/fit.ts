@@ -102,9 +102,9 @@ export function fitExperiment(
     const before = now.cost;
     for (;;) {
       const step = dampedStep(matrix, gradient, damping, unknowns);
-      const tried = x.map((v, i) => v - step[i]!);
-      const next = evaluate(tried);
-      if (next.cost < now.cost) {
+      const tried = step && x.map((v, i) => v - step[i]!);
+      const next = tried && evaluate(tried);
+      if (next && next.cost < now.cost) {
         x = tried;
         now = next;
         damping = Math.max(damping / 10, 1e-9);
@@ -113,8 +113,10 @@ export function fitExperiment(
       damping *= 5;
       if (damping > 1e8) break;
     }
-    // No step downwards at all: rounding is all that is left.
-    converged = damping > 1e8 || before - now.cost < (options.tolerance ?? 1e-6) * before;
+    // No step downwards at all: rounding is all that is left. A small gain says so only where the
+    // damping did not make the step small.
+    const small = before - now.cost < (options.tolerance ?? 1e-6) * before;
+    converged = damping > 1e8 || (small && damping < 0.1);
     if (!converged && options.proceed && !options.proceed(round, now.cost)) break;
   }
 
@@ -140,15 +142,18 @@ export function fitExperiment(
 /** No curve moves by more than this in one step (a factor of 20), where the slopes still mean something. */
 const FARTHEST = 3;
 
+/** Null where rounding leaves no positive definite matrix: more damping mends that. */
 function dampedStep(
   matrix: Matrix,
   gradient: Float64Array,
   damping: number,
   { curves }: Unknowns,
-): Float64Array {
+): Float64Array | null {
   const damped = matrix.clone();
   for (let i = 0; i < damped.rows; i++) damped.set(i, i, damped.get(i, i) * (1 + damping));
-  const solved = new CholeskyDecomposition(damped).solve(Matrix.columnVector(gradient));
+  const cholesky = new CholeskyDecomposition(damped);
+  if (!cholesky.isPositiveDefinite()) return null;
+  const solved = cholesky.solve(Matrix.columnVector(gradient));
   const step = Float64Array.from(solved.to1DArray());
   let most = 0;
   for (const curve of curves)

@@ -62,14 +62,13 @@ export function foldsOf(mixtures: readonly Mixed[], count: number, seed: number)
   );
 }
 
-/** What may be chosen from: the surface's k1, and what a single wash is worth beside a mixture. */
-const CHOICES: readonly WashOptions[] = [0.01, 0.02].flatMap((k1) =>
-  [0.1, 0.3].map((singles) => ({ ...WASH_OPTIONS, k1, singles })),
-);
+/** What a single wash may be worth beside a mixture. */
+const WORTHS = [0.1, 0.3];
 
 /**
- * Washes and mixtures fitted, with the options that foresaw best when half of the mixtures' own pairs
- * were held back from the other half. Fewer than 8 pairs are too few to choose by.
+ * Washes and mixtures fitted. What a single wash counts is chosen first: what foresaw best, when a
+ * quarter of these mixtures' own pairs at a time were held back. Fewer than 8 pairs are too few to
+ * choose by.
  * @param from an earlier fit of the same pigments, to begin from
  */
 export function fitChosen(
@@ -81,15 +80,17 @@ export function fitChosen(
     fitWashes(data.pigments.length, data.paper, [...data.singles, ...part], options, start);
   let best = WASH_OPTIONS;
   if (new Set(mixtures.map(({ pair }) => pair)).size >= 8) {
-    const halves = foldsOf(mixtures, 2, 1);
-    // Each half goes on from its own last fit, which saw nothing that it is judged on.
-    const last = [from, from];
+    const folds = foldsOf(mixtures, 4, 1);
+    // Each fold goes on from its own last fit, which saw nothing that it is judged on.
+    const last = folds.map(() => from);
     let least = Number.POSITIVE_INFINITY;
-    for (const options of CHOICES) {
-      const loss = halves
-        .flatMap((half, i) => {
-          last[i] = join(half, options, last[i]);
-          return foresee(halves[1 - i]!, last[i]);
+    for (const singles of WORTHS) {
+      const options = { ...WASH_OPTIONS, singles };
+      const loss = folds
+        .flatMap((held, i) => {
+          const rest = folds.filter((fold) => fold !== held).flat();
+          last[i] = join(rest, options, last[i]);
+          return foresee(held, last[i]);
         })
         // Past 10 a miss is a miss: one wild mixture shall not decide.
         .reduce((sum, each) => sum + Math.min(deltaEab(each), 10), 0);

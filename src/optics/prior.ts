@@ -59,16 +59,26 @@ export const UNKNOWN_PAINT: PaintPrior = {
   S: curvePrior(even(-1.4), { level: 1, shape: 0.5, lengthNm: 150 }),
 };
 
+/** A white of which nothing is known but that it is one: its S of 1 is the scale of all paints in it. */
+export const UNKNOWN_WHITE: PaintPrior = {
+  K: curvePrior(even(Math.log(0.002)), { level: 1, shape: 1, lengthNm: 90 }),
+  S: curvePrior(even(0), { level: 0.02, shape: 0.1, lengthNm: 150 }),
+};
+
+/** A curve that touches 0 has no logarithm there: it is lifted to what is as good as nothing. */
+const NOTHING = 1e-5;
+export const logs = (curve: Float64Array): Float64Array =>
+  curve.map((v) => Math.log(Math.max(v, NOTHING)));
+
 /**
  * A paint whose pigment is named: the named curves, with the errors that two makers' paints of one
  * name show: strength, the place of the edges, and some wave.
- * @param named K and S above 0
  */
 export function namedPaint(named: Paint): PaintPrior {
   const doubt: Doubt = { level: 0.35, shape: 0.2, lengthNm: 60, shiftNm: 6 };
   return {
-    K: curvePrior(named.K.map(Math.log), doubt),
-    S: curvePrior(named.S.map(Math.log), doubt),
+    K: curvePrior(logs(named.K), doubt),
+    S: curvePrior(logs(named.S), doubt),
   };
 }
 

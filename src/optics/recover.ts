@@ -46,7 +46,7 @@ export function recover(lab: Lab, surface: Surface, light: Light = D65): Recover
   let z: Float64Array = neutral(L, surface, light);
   let reached = 0;
   let step = 1;
-  while (reached < 1 && step > 1e-4) {
+  while (reached < 1 && step > 1e-3) {
     const next = Math.min(1, reached + step);
     const found = newton(z, xyzOfLab(at(next), light.white), surface, light);
     if (found === null) {
@@ -106,7 +106,7 @@ function newton(start: Float64Array, target: XYZ, surface: Surface, light: Light
         break;
       }
       // Rounding, not the path, ends the descent once the colour is right to twelve digits.
-      if (share < 1e-3) return now.colourError < 1e-12 && now.size < 1e-8 ? z : null;
+      if (share < 0.02) return now.colourError < 1e-12 && now.size < 1e-8 ? z : null;
       share /= 2;
     }
   }

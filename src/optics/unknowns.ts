@@ -1,6 +1,6 @@
 import { BANDS, type Spectrum, spectrum } from '../colour/grid.ts';
 import type { Paint } from './opaque.ts';
-import { type Basis, basisOf, type CurvePrior, type PaintPrior } from './prior.ts';
+import { type Basis, basisOf, type CurvePrior, logs, type PaintPrior } from './prior.ts';
 
 /** A paint of a fit: known, or to be found from a prior (starting there, or at `start`). */
 export type FitPaint =
@@ -84,13 +84,14 @@ export function startOf(
   for (const { paint, kind, basis, offset } of curves) {
     const given = paints[paint]!;
     if ('known' in given || !given.start) continue;
+    const wanted = logs(given.start[kind]);
     // Columns of the basis are orthogonal: each coordinate is a projection of its own.
     for (let k = 0; k < basis.size; k++) {
       let along = 0;
       let length = 0;
       for (let band = 0; band < BANDS; band++) {
         const b = basis.rows[band * basis.size + k]!;
-        along += b * (Math.log(given.start[kind][band]!) - basis.mean[band]!);
+        along += b * (wanted[band]! - basis.mean[band]!);
         length += b * b;
       }
       x[offset + k] = along / length;

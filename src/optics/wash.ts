@@ -17,15 +17,13 @@ export interface Wash {
 
 /** What is believed beforehand of washes, and how far they are trusted. */
 export interface WashOptions {
-  /** About where the surface's k1 is: a matt film seen without its glare has little. */
-  readonly k1: number;
   /** A wash of a single pigment counts as so many mixtures (as 1 where there are no mixtures). */
   readonly singles: number;
   /** Cauchy's constant: see FitOptions. */
   readonly robust: number;
 }
 
-export const WASH_OPTIONS: WashOptions = { k1: 0.02, singles: 0.1, robust: 6 };
+export const WASH_OPTIONS: WashOptions = { singles: 0.2, robust: 6 };
 
 /** Watercolours fitted to washes, and what the fit found out about brush, paper and surface. */
 export interface Washes {
@@ -52,7 +50,7 @@ const BAND_SD = 12;
 const even = (value: number): Float64Array => new Float64Array(BANDS).fill(value);
 const PRIOR: PaintPrior = {
   K: curvePrior(even(0), { level: 2, shape: 1.5, lengthNm: 90 }),
-  S: curvePrior(even(-1), { level: 0.7, shape: 0.5, lengthNm: 90 }),
+  S: curvePrior(even(-1), { level: 0.7, shape: 0.5, lengthNm: 150 }),
 };
 
 /** Paper fibre that the paint sinks into: it scatters and does not absorb. */
@@ -64,12 +62,13 @@ const K1_BELOW = 0.1;
 const K2_BELOW = 0.9;
 
 /** Settings: an exponent per pigment, then k1, k2 and fibre in forms that are valid for any number. */
-const settingsOf = (pigments: number, k1: number): Experiment['settings'] => [
+const settingsOf = (pigments: number): Experiment['settings'] => [
   ...Array.from({ length: pigments }, () => ({ start: 0.9, sd: 0.1 })),
-  { start: logit(k1 / K1_BELOW), sd: 0.02 },
+  // A matt film seen without its glare has little of k1.
+  { start: logit(0.02 / K1_BELOW), sd: 0.05 },
   // Light inside a binder of index 1.5 meets k2 = 0.6 (Fresnel's equations, diffuse).
   { start: logit(0.6 / K2_BELOW), sd: 0.05 },
-  { start: Math.log(0.3), sd: 0.1 },
+  { start: Math.log(0.4), sd: 0.1 },
 ];
 
 function meaning(settings: Float64Array): Pick<Washes, 'exponents' | 'surface' | 'fibre'> {
@@ -126,7 +125,7 @@ export function fitWashes(
     weight: isSingle(wash) ? singles : 1,
   }));
   const experiment: Experiment = {
-    settings: settingsOf(pigments, options.k1),
+    settings: settingsOf(pigments),
     at: (settings) => {
       const found = meaning(settings);
       const ground = removeSurface(paper, found.surface).R;

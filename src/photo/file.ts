@@ -1,4 +1,6 @@
 import { fail, ok, type Result } from '../result.ts';
+import { ascii, u16, u32 } from './bytes.ts';
+import { isWide } from './profile.ts';
 
 export type FileKind = 'jpeg' | 'png' | 'webp' | 'avif' | 'tiff' | 'gif';
 
@@ -38,12 +40,6 @@ export function photoFaultWords(fault: PhotoFault): string {
       return `The file cannot be opened (${fault.why}). Check its name and place.`;
   }
 }
-
-const ascii = (bytes: Uint8Array, from: number, to: number): string =>
-  String.fromCharCode(...bytes.subarray(from, to));
-const u32 = (b: Uint8Array, i: number): number =>
-  ((b[i]! << 24) | (b[i + 1]! << 16) | (b[i + 2]! << 8) | b[i + 3]!) >>> 0;
-const u16 = (b: Uint8Array, i: number): number => (b[i]! << 8) | b[i + 1]!;
 
 const HEIC_BRANDS = ['heic', 'heix', 'hevc', 'hevx', 'heim', 'heis', 'mif1', 'msf1'];
 
@@ -121,11 +117,20 @@ function png(
     if (type === 'iCCP' && inflate) {
       const body = bytes.subarray(i + 8, i + 8 + length);
       const name = body.indexOf(0);
-      if (name > 0) wide ||= isWide(inflate(body.subarray(name + 2)));
+      if (name > 0) wide ||= isWide(unpacked(body.subarray(name + 2), inflate));
     }
     i += 12 + length;
   }
   return fail({ code: 'truncated' });
+}
+
+/** A profile that cannot be unpacked is as good as none. */
+function unpacked(packed: Uint8Array, inflate: (packed: Uint8Array) => Uint8Array): Uint8Array {
+  try {
+    return inflate(packed);
+  } catch {
+    return new Uint8Array(0);
+  }
 }
 
 function webp(bytes: Uint8Array): Result<FileFacts, PhotoFault> {
@@ -192,35 +197,4 @@ function hasBytes(bytes: Uint8Array, text: string): boolean {
   const limit = Math.min(bytes.length, 4096) - text.length;
   for (let i = 0; i < limit; i++) if (ascii(bytes, i, i + text.length) === text) return true;
   return false;
-}
-
-/** Chromaticity x, y of the red and green colorants of an ICC matrix profile (ISO 15076-1), or null. */
-export function colorants(
-  icc: Uint8Array,
-): { red: [number, number]; green: [number, number] } | null {
-  if (icc.length < 132) return null;
-  const found = new Map<string, [number, number]>();
-  const count = Math.min(u32(icc, 128), 100);
-  for (let tag = 0; tag < count; tag++) {
-    const at = 132 + tag * 12;
-    if (at + 12 > icc.length) return null;
-    const name = ascii(icc, at, at + 4);
-    const offset = u32(icc, at + 4);
-    if ((name !== 'rXYZ' && name !== 'gXYZ') || offset + 20 > icc.length) continue;
-    const fixed = (i: number) => (u32(icc, offset + i) | 0) / 65536;
-    const [X, Y, Z] = [fixed(8), fixed(12), fixed(16)];
-    found.set(name, [X / (X + Y + Z), Y / (X + Y + Z)]);
-  }
-  const red = found.get('rXYZ');
-  const green = found.get('gXYZ');
-  return red && green ? { red, green } : null;
-}
-
-/**
- * Whether a profile reaches beyond sRGB: its red or green colorant, adapted to D50 as profiles hold them,
- * lies clearly outside sRGB's (0.6484, 0.3309 and 0.3212, 0.5978). Table-based profiles count as sRGB.
- */
-export function isWide(icc: Uint8Array): boolean {
-  const c = colorants(icc);
-  return c !== null && (c.red[0] > 0.655 || c.green[1] > 0.61);
 }

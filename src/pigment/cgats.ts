@@ -110,14 +110,16 @@ function fractions(
   return ok({ samples, geometry: about.geometry, specular, remarks });
 }
 
-interface CgatsTable {
+/** One table of a CGATS text. */
+export interface CgatsTable {
   readonly fields: readonly string[];
   readonly rows: readonly string[];
   /** Its END_DATA was there. */
   readonly closed: boolean;
 }
 
-function tablesOf(lines: readonly string[]): CgatsTable[] {
+/** Every table of a CGATS text, its fields and its rows as they stand. */
+export function tablesOf(lines: readonly string[]): CgatsTable[] {
   const tables: CgatsTable[] = [];
   let fields: string[] = [];
   let rows: string[] | null = null;
@@ -139,7 +141,7 @@ function tablesOf(lines: readonly string[]): CgatsTable[] {
 }
 
 /** The cells of a line: by tabs if that gives as many as there are fields, else by spaces outside quotes. */
-function cellsOf(line: string, fields: number): string[] {
+export function cellsOf(line: string, fields: number): string[] {
   const tabbed = line.split('\t');
   if (tabbed.length === fields) return tabbed.map(unquoted);
   return Array.from(line.matchAll(/"((?:[^"]|"")*)"|\S+/g), ([cell]) => unquoted(cell));

@@ -1,14 +1,19 @@
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { bookFaultWords } from '../book/faults.ts';
-import { BookScreen } from './book/BookScreen.tsx';
+import { SaveLine } from './book/SaveLine.tsx';
 import { BookIcon, DraperyIcon, HarmonyIcon, PaletteIcon, WalkIcon } from './drawn/icons.tsx';
-import { HarmonyScreen } from './harmony/HarmonyScreen.tsx';
+import { lazy } from './lazy.tsx';
 import { hrefOf, PLACES, type Place, place, route } from './route.ts';
-import { book, notice, saveState, undoNotice } from './studio.ts';
+import { notice, undoNotice } from './studio.ts';
 import { updateWaits } from './update.ts';
 import { WalkScreen } from './walk/WalkScreen.tsx';
 import { PLACE_NAMES, say } from './words.ts';
+
+const HarmonyScreen = lazy(async () => (await import('./harmony/HarmonyScreen.tsx')).HarmonyScreen);
+const DraperyScreen = lazy(async () => (await import('./drapery/DraperyScreen.tsx')).DraperyScreen);
+const PaletteScreen = lazy(async () => (await import('./palette/PaletteScreen.tsx')).PaletteScreen);
+const BookScreen = lazy(async () => (await import('./book/BookScreen.tsx')).BookScreen);
+const ShelfScreen = lazy(async () => (await import('./shelf/ShelfScreen.tsx')).ShelfScreen);
 
 export function App() {
   return (
@@ -33,34 +38,26 @@ const toContents = () => document.getElementById('contents')?.focus();
 
 function Screen() {
   const where = place.value;
+  const onShelf = where === 'book' && route.value.open === 'shelf';
   const first = useRef(true);
   // A new place is announced: its heading takes the focus, as a new page's would.
   useEffect(() => {
     if (first.current) first.current = false;
     else document.querySelector<HTMLElement>('main h1')?.focus();
-    document.title = `${PLACE_NAMES[where]} · Kingcup`;
-  }, [where]);
+    document.title = `${onShelf ? say.shelf : PLACE_NAMES[where]} · Kingcup`;
+  }, [where, onShelf]);
   switch (where) {
     case 'walk':
       return <WalkScreen />;
     case 'harmony':
       return <HarmonyScreen />;
     case 'book':
-      return <BookScreen />;
+      return onShelf ? <ShelfScreen /> : <BookScreen />;
     case 'drapery':
-      return <LaterScreen place={where} text={say.draperyLater} />;
+      return <DraperyScreen />;
     case 'palette':
-      return <LaterScreen place={where} text={say.paletteLater} />;
+      return <PaletteScreen />;
   }
-}
-
-function LaterScreen({ place, text }: { place: Place; text: string }) {
-  return (
-    <section class="page">
-      <h1 tabIndex={-1}>{PLACE_NAMES[place]}</h1>
-      <p class="lead">{text}</p>
-    </section>
-  );
 }
 
 const ICONS: Record<Place, JSX.Element> = {
@@ -77,13 +74,15 @@ const lastOpen: Partial<Record<Place, string>> = {};
 function Places() {
   const { place: here, open } = route.value;
   if (open !== null) lastOpen[here] = open;
+  // A drapery that was begun anew has no name yet: its link leads to it all the same.
+  else if (here === 'drapery') delete lastOpen.drapery;
   return (
     <nav class="places" aria-label="Places">
       <ul>
         {PLACES.map((to) => (
           <li key={to}>
             <a
-              href={hrefOf(to, to === 'harmony' ? lastOpen.harmony : undefined)}
+              href={hrefOf(to, to === 'harmony' || to === 'drapery' ? lastOpen[to] : undefined)}
               aria-current={to === here ? 'page' : undefined}
             >
               {ICONS[to]}
@@ -93,26 +92,6 @@ function Places() {
         ))}
       </ul>
     </nav>
-  );
-}
-
-/** Says what is true of the book: it may say "saved" only when everything is on disk. */
-function SaveLine() {
-  const state = saveState.value;
-  if (book.value === null) return <p class="save-line" role="status" />;
-  return (
-    <p class="save-line" role="status" data-state={state.state}>
-      {state.state === 'saved' && say.saved}
-      {state.state === 'saving' && say.saving}
-      {state.state === 'not saved' && (
-        <>
-          <strong>{say.notSaved}.</strong> {bookFaultWords(state.fault)}{' '}
-          <button type="button" class="quiet" onClick={() => void book.value?.retry()}>
-            {say.tryAgain}
-          </button>
-        </>
-      )}
-    </p>
   );
 }
 

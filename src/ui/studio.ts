@@ -1,16 +1,24 @@
-import { effect, signal } from '@preact/signals';
-import { bookFaultWords } from '../book/faults.ts';
+import { computed, effect, signal } from '@preact/signals';
+import { flushOnHide } from '../book/drafts.ts';
+import { type BookFault, bookFaultWords } from '../book/faults.ts';
+import type { Entry } from '../book/record.ts';
 import type { SaveState } from '../book/saving.ts';
 import { type Book, openBook, type Undo } from '../book/store.ts';
-import { starterShelf } from '../pigment/starter.ts';
+import { watchKeeping } from './book/keeping.ts';
+import { mixedFrom, shelfIn } from './shelf/stocked.ts';
 import { say } from './words.ts';
 
 /** The open book; null until it is open, or where it cannot be. */
 export const book = signal<Book | null>(null);
 export const saveState = signal<SaveState>({ state: 'saved' });
+/** Why this window writes nothing: the book did not open, is read only, or was taken over; else null. */
+export const bookFault = signal<BookFault | null>(null);
 /** Rises whenever something in the book changed, here or in another window. */
 export const edition = signal(0);
-export const shelf = signal(starterShelf());
+/** The studio's shelf as the book has it; null until something is stocked. */
+export const stocked = signal<Entry<'shelf'> | null>(null);
+/** What mixtures are sought on: the stocked shelf, or the starter shelf while that has nothing to mix. */
+export const shelf = computed(() => mixedFrom(stocked.value?.body.stock ?? null));
 
 /** What has just happened, with a way back where there is one. */
 export interface Notice {
@@ -38,10 +46,11 @@ export async function undoNotice(): Promise<void> {
 }
 
 /** The book once it is open; null where it cannot be opened, which the painter has then been told. */
-export const opening: Promise<Book | null> = openBook({
-  notice: (fault) => complain(bookFaultWords(fault)),
-}).then((opened) => {
+export const opening: Promise<Book | null> = openBook({ notice: hear }).then(async (opened) => {
+  // A window that was in the way has been closed.
+  if (notice.peek()?.text === bookFaultWords({ code: 'older-window' })) notice.value = null;
   if (!opened.ok) {
+    bookFault.value = opened.fault;
     complain(bookFaultWords(opened.fault));
     return null;
   }
@@ -49,13 +58,30 @@ export const opening: Promise<Book | null> = openBook({
   value.saving.subscribe((state) => {
     saveState.value = state;
   });
+  // Before any screen asks for a mixture.
+  await readStocked(value);
   value.onChange(() => {
     edition.value++;
+    void readStocked(value);
   });
-  if (value.readOnly) complain(bookFaultWords(value.readOnly));
+  flushOnHide(document, value);
+  watchKeeping(value);
+  if (value.readOnly) bookFault.value = value.readOnly;
   book.value = value;
   return value;
 });
+
+/** What happens to the book outside a call: an upgrade that waits, another window that took over. */
+function hear(fault: BookFault): void {
+  if (fault.code !== 'older-window') bookFault.value = fault;
+  complain(bookFaultWords(fault));
+}
+
+async function readStocked(book: Book): Promise<void> {
+  const found = await shelfIn(book);
+  if (!found.ok) complain(bookFaultWords(found.fault));
+  else if (found.value?.clock !== stocked.peek()?.clock) stocked.value = found.value;
+}
 
 // A plain notice goes by itself; one that can be undone or that tells of trouble waits to be read.
 effect(() => {

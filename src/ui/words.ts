@@ -20,6 +20,9 @@ export const say = {
   undo: 'Undo',
   undone: 'Undone.',
   close: 'Close',
+  coming: 'One moment…',
+  notComing:
+    'This place could not be opened: part of the app is not on this device yet. Try again with a network.',
   stop: 'Stop',
   stopped: 'Stopped. The photograph is kept; gather it again when you like.',
   updateWaits: 'A newer Kingcup is ready. Your work is saved first.',
@@ -38,6 +41,7 @@ export const say = {
   unnamed: 'Not yet named',
   keeping: 'Reading the photograph…',
   gathering: 'Gathering its colours…',
+  looking: 'Looking at the photograph again…',
 
   harmonyEmpty: 'No photograph is open. Bring one from a walk, or open one from the book.',
   toWalk: 'Go to Walk',
@@ -98,16 +102,7 @@ export const say = {
   noteOf: 'Your words',
   notePlaceholder: 'What made it work? Where, in what light?',
 
-  draperyLater:
-    'Here each cloth of a harmony will get its ladder of folds, from highlight to deepest fold. It is not built yet.',
-  paletteLater:
-    'Here the piles for one passage will be laid out on the palette, with the morning sheet. It is not built yet.',
-
   bookEmpty: 'The book is empty. What you photograph and the harmonies you keep are written here.',
-  search: 'Search the book',
-  nothingFound: 'Nothing in the book has these words.',
-  harmonies: 'Harmonies',
-  noSpecimens: 'No photograph has been kept yet.',
   open: 'Open',
   rename: 'Rename',
   remove: 'Delete',
@@ -115,8 +110,6 @@ export const say = {
   renamed: (name: string) => `It is called “${name}” now.`,
   cancel: 'Leave it',
   shelf: 'Shelf',
-  shelfAbout:
-    'Sixteen pigments of the old studio and their curves, authored from handbooks: a starting point until your own paints are measured.',
   screenCannot: 'This screen cannot show it: drawn as near as it can.',
 } as const;
 

@@ -1,27 +1,152 @@
+import { levenbergMarquardt } from 'ml-levenberg-marquardt';
+import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { findMixtures } from '../../src/mixture/find.ts';
-import { wholeShelf } from '../../src/pigment/starter.ts';
+import { Metric } from '../../src/mixture/metric.ts';
+import { predict } from '../../src/mixture/predict.ts';
+import { compile } from '../../src/mixture/stock.ts';
+import { Trial } from '../../src/mixture/trial.ts';
+import type { Shelf } from '../../src/pigment/shelf.ts';
+import { random } from '../mixture/data.ts';
+import { manyPaints } from '../mixture/invented.ts';
+import { exhaustive } from '../mixture/reference.ts';
 
-const TARGETS: readonly Lab[] = [
-  [62, 18, 34],
-  [45, -12, 22],
-  [52, -4, -24],
-  [38, 34, 20],
-  [78, 2, 12],
-];
+/** One line of the bench's report. */
+export interface Row {
+  readonly what: string;
+  readonly ms: number;
+  /** Against the first row; null where that says nothing. */
+  readonly ratio: number | null;
+  readonly note: string;
+}
 
-/** Lines of the report: five colours with up to four pigments, over shelves of growing size. */
-export async function benchMixture(): Promise<string[]> {
-  const whole = wholeShelf();
-  return [8, 16, 24].map((count) => {
-    const shelf = { ...whole, paints: whole.paints.slice(0, count) };
-    const time = (quick: boolean) => {
-      const start = performance.now();
-      findMixtures(TARGETS, shelf, { quick });
-      return performance.now() - start;
-    };
-    time(false);
-    const [full, quick] = [time(false), time(true)];
-    return `${count} pigments: whole search ${full.toFixed(0)} ms, quick ${quick.toFixed(0)} ms (${(full / quick).toFixed(1)} times)`;
+const COLOURS = 5;
+const MOST = 4;
+
+/** Three colours within reach and two that no paint reaches: a harmony as photographs give them. */
+function harmony(shelf: Shelf): Lab[] {
+  const next = random(3);
+  const pile = () =>
+    predict(
+      [0, 0, 0].map(() => ({
+        pigment: shelf.paints[Math.floor(next() * shelf.paints.length)]!.pigment,
+        amount: 0.1 + next(),
+      })),
+      shelf,
+    );
+  return [pile(), pile(), pile(), [62, 75, 70], [40, 25, -75]];
+}
+
+/** Median of a few runs, after one to warm up. */
+function timed(run: () => void, times = 3): number {
+  run();
+  const all = Array.from({ length: times }, () => {
+    const start = performance.now();
+    run();
+    return performance.now() - start;
   });
+  return all.sort((a, b) => a - b)[Math.floor(times / 2)]!;
+}
+
+/**
+ * A general optimiser over the same sets: logarithmic amounts, residuals linearised by its own
+ * finite differences. One set in `every` is run and the time scaled, or it would take minutes.
+ */
+function general(
+  targets: readonly Lab[],
+  shelf: Shelf,
+  every: number,
+): { ms: number; best: number[] } {
+  const stock = compile(shelf.paints, shelf);
+  const trial = new Trial(stock);
+  const best = targets.map(() => Number.POSITIVE_INFINITY);
+  const set: number[] = [];
+  let count = 0;
+  const start = performance.now();
+  const walk = (from: number) => {
+    if (set.length > 1 && count++ % every === 0) {
+      for (const [k, target] of targets.entries()) {
+        const metric = new Metric(target);
+        const look = (x: readonly number[]) => {
+          trial.n = set.length;
+          trial.members.set(set);
+          trial.x.set(x);
+          trial.look();
+          metric.exact(trial.L, trial.a, trial.b);
+          return metric.r;
+        };
+        const { parameterValues } = levenbergMarquardt(
+          { x: [0, 1, 2], y: [0, 0, 0] },
+          (x: number[]) => (i: number) => look(x)[i]!,
+          {
+            initialValues: set.map(() => 0),
+            damping: 1e-2,
+            maxIterations: 15,
+            gradientDifference: 1e-4,
+            errorTolerance: 1e-6,
+          },
+        );
+        look(parameterValues);
+        best[k] = Math.min(best[k]!, deltaE00(target, [trial.L, trial.a, trial.b]));
+      }
+    }
+    if (set.length === MOST) return;
+    for (let i = from; i < stock.count; i++) {
+      set.push(i);
+      walk(i + 1);
+      set.pop();
+    }
+  };
+  walk(0);
+  return { ms: (performance.now() - start) * every, best };
+}
+
+/** Times of the mixture search in this process, one thread. `shelf` needs at least 24 paints. */
+export function benchMixture(shelf: Shelf = manyPaints(48)): Row[] {
+  const first = (count: number): Shelf => ({ ...shelf, paints: shelf.paints.slice(0, count) });
+  const size = Math.min(24, shelf.paints.length);
+  const bench = first(size);
+  const targets = harmony(bench);
+  const mix = (from: Shelf, options = {}) => {
+    const found = findMixtures(targets, from, { most: MOST, ...options });
+    if (!found.ok) throw new Error(found.fault.code);
+    return found.value;
+  };
+  const answers = mix(bench);
+  const ms = timed(() => mix(bench));
+  const rows: Row[] = [
+    {
+      what: `${COLOURS} colours, ${size} pigments, up to ${MOST}: recipes, parts, alternatives`,
+      ms,
+      ratio: 1,
+      note: `differences ${answers.map((a) => a.deltaE00.toFixed(2)).join(', ')}`,
+    },
+  ];
+  const add = (what: string, time: number, note: string) =>
+    rows.push({ what, ms: time, ratio: time / ms, note });
+  add(
+    'the same, quick',
+    timed(() => mix(bench, { quick: true, alternatives: 0 })),
+    'while dragging',
+  );
+
+  const start = performance.now();
+  const plain = targets.map((target) => exhaustive(target, bench, MOST, 1)[MOST]!);
+  const worst = Math.max(...answers.map((a, i) => a.deltaE00 - plain[i]!));
+  const note = `one start, every set, colours only; the search is worse by ${worst.toFixed(4)} at most`;
+  add('plain reference search', performance.now() - start, note);
+
+  const every = 40;
+  const slow = general(targets, bench, every);
+  add('ml-levenberg-marquardt over the same sets', slow.ms, `one set in ${every} run, scaled`);
+
+  for (const count of [8, 16, 24, 48].filter((n) => n <= shelf.paints.length)) {
+    const some = first(count);
+    add(
+      `growth: ${count} pigments`,
+      timed(() => mix(some)),
+      'the same five colours',
+    );
+  }
+  return rows;
 }

@@ -47,6 +47,25 @@ test('a clock that was wrong on the day of deletion does not empty it early', as
   expect(must(await again.bin()).length).toBe(1);
 });
 
+test('an entry that cannot be read is left for a copy to mend, the others go', async () => {
+  const book = await openMade();
+  const ids = ['harmony-lane', 'harmony-mill'] as const;
+  for (const id of ids) {
+    must(await book.put({ kind: 'harmony', id, body: harmonyBodyOf(id) }));
+    must(await book.remove(id));
+  }
+  await book.ledger.write(null, ['records'], async (transaction) => {
+    const records = transaction.objectStore('records');
+    const record = (await records.get('harmony-lane'))!;
+    await records.put({ ...record, clock: 'spoilt' });
+    return { value: null, ids: [] };
+  });
+  const damaged = { ok: false, fault: { code: 'damaged' } };
+  expect(await book.get('harmony', 'harmony-lane')).toEqual(damaged);
+  expect(must(await book.emptyBin('2999-01-01T00:00:00.000Z'))).toBe(1);
+  expect(must(await book.bin()).map(({ id }) => id)).toEqual(['harmony-lane']);
+});
+
 test('a photograph that another entry needs stays', async () => {
   const book = await openMade();
   const first = must(await keepPhotograph(book, picture(1), picture(2), '2031-05-17')).entry;

@@ -2,8 +2,17 @@ import { unzipSync, zipSync } from 'fflate';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { FORMAT, INDEX, SEAL, VERSION } from '../../src/book/format.ts';
 import { keepGathering, keepPhotograph } from '../../src/book/keep.ts';
+import { volumesOf } from '../../src/book/pack.ts';
+import type { AnyRecord } from '../../src/book/record.ts';
 import type { Book } from '../../src/book/store.ts';
-import { importCopy, makeCopy, noteCopy, previewCopy, sinceCopy } from '../../src/book/transfer.ts';
+import {
+  importCopy,
+  makeCopy,
+  noteCopy,
+  planCopies,
+  previewCopy,
+  sinceCopy,
+} from '../../src/book/transfer.ts';
 import { openCopy } from '../../src/book/unpack.ts';
 import { failAtCommit } from './disk.ts';
 import { colour, freshDisk, harmonyBodyOf, must, NOON, openMade, picture } from './made.ts';
@@ -186,6 +195,24 @@ describe('all or nothing', () => {
     const zip = await zipOf(book);
     expect(await openCopy(zip, { subtle, signal: AbortSignal.abort() })).toEqual(stopped);
   });
+});
+
+test('a very large book goes into several copies, which together are the book', async () => {
+  const book = await filled();
+  const before = await everything(book);
+  expect(must(await planCopies(book)).length).toBe(1);
+  const volumes = volumesOf(before[0] as AnyRecord[], 100_000);
+  expect(volumes.length).toBeGreaterThan(1);
+  const zips: Uint8Array<ArrayBuffer>[] = [];
+  for (const volume of volumes) {
+    const { pieces } = must(await makeCopy(book, { nowMs: NOON, volume }));
+    zips.push(new Uint8Array(await new Blob([...pieces]).arrayBuffer()));
+  }
+  freshDisk();
+  const other = await openMade();
+  for (const zip of zips.reverse())
+    must(await importCopy(other, must(await openCopy(zip, { subtle }))));
+  expect(await everything(other)).toEqual(before);
 });
 
 test('a lost photograph leaves its entry out, says so, and the rest is copied', async () => {

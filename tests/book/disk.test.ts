@@ -44,6 +44,12 @@ describe('a full disk', () => {
     expect(await book.remove(entry.id)).toEqual({ ok: false, fault: { code: 'disk-full' } });
     expect(must(await book.list()).length).toBe(1);
     expect(book.saving.now.state).toBe('not saved');
+    mend();
+    // Given up, it is not tried again.
+    book.saving.forget();
+    expect(book.saving.now.state).toBe('saved');
+    await book.retry();
+    expect(must(await book.list()).length).toBe(1);
   });
 
   test('never lets a random run of saves lose what was confirmed', async () => {

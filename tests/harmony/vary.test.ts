@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { chroma, hueDeg, type Lab } from '../../src/colour/lab.ts';
-import { AMOUNTS, vary, WAYS } from '../../src/harmony/vary.ts';
+import { deltaE00 } from '../../src/colour/difference.ts';
+import { chroma, hueDeg, type Lab, labOfLCh } from '../../src/colour/lab.ts';
+import { AMOUNTS, OPPOSITE, vary, WAYS } from '../../src/harmony/vary.ts';
 
 /** Ou, Luo, Woodcock, Wright, Color Res. Appl. 29 (2004) 232: warm-cool of a colour. */
 const warmCool = (lab: Lab) =>
@@ -84,4 +85,42 @@ test('every way of every amount gives a colour, even of black, white and grey', 
   ] as const)
     for (const way of WAYS)
       for (const by of AMOUNTS) expect(vary(lab, way, by).lab.every(Number.isFinite)).toBe(true);
+});
+
+test('where neither end is stopped, the opposite way leads back, across the limit of the neutrals too', () => {
+  const anyColour = fc
+    .record({
+      L: fc.double({ min: 25, max: 85, noNaN: true }),
+      C: fc.oneof(
+        fc.double({ min: 0, max: 60, noNaN: true }),
+        fc.double({ min: 5, max: 10, noNaN: true }),
+      ),
+      h: fc.double({ min: 0, max: 360, noNaN: true }),
+    })
+    .map(({ L, C, h }) => labOfLCh(L, C, h));
+  fc.assert(
+    fc.property(anyColour, fc.constantFrom(...WAYS), amount, (lab, way, by) => {
+      const there = vary(lab, way, by);
+      const back = vary(there.lab, OPPOSITE[way], by);
+      if (there.stopped || back.stopped) return;
+      expect(deltaE00(back.lab, lab)).toBeLessThan(0.05);
+    }),
+    { seed: 3, numRuns: 400 },
+  );
+});
+
+test('nothing jumps at the limit of the neutrals', () => {
+  for (const h of [0, 45, 90, 140, 200, 231, 320])
+    for (const by of AMOUNTS) {
+      const below = vary(labOfLCh(50, 8 - 1e-6, h), 'warmer', by).lab;
+      const above = vary(labOfLCh(50, 8 + 1e-6, h), 'warmer', by).lab;
+      expect(deltaE00(below, above)).toBeLessThan(0.01);
+    }
+});
+
+test('a neutral that gains a hue at the warm pole stops there, and says so', () => {
+  const { lab, stopped } = vary(labOfLCh(50, 6, 50), 'warmer', 'large');
+  expect(chroma(lab)).toBeLessThan(8);
+  expect(hueDeg(lab)).toBeCloseTo(50, 6);
+  expect(stopped).toBe('warm pole');
 });

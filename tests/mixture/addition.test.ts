@@ -127,6 +127,7 @@ describe('additions', () => {
     expect(fault({ parts: [] }, grey, grey, invented)).toEqual({ code: 'empty-batch' });
     expect(fault({ parts: recipe }, [Number.NaN, 0, 0], grey, invented)).toEqual({
       code: 'not-a-colour',
+      index: 0,
     });
     const gold = [{ pigment: 'gold', parts: 1 }];
     expect(fault({ parts: gold }, grey, grey, invented)).toEqual({

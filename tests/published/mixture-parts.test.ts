@@ -1,10 +1,11 @@
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { findMixtures } from '../../src/mixture/find.ts';
 import { COARSE, FINE, type Limits } from '../../src/mixture/parts.ts';
 import { munsell, rit, TWELVE, withPaints } from '../mixture/data.ts';
 import { describeShared } from '../shared.ts';
 
 const SOAK = process.env.KINGCUP_SOAK === '1';
+if (SOAK) vi.setConfig({ testTimeout: 1_800_000 });
 
 // Colours: Newhall, Nickerson, Judd, J. Opt. Soc. Am. 33 (1943) 385-418, table I. Paints: Y. Okumura,
 // MS thesis, RIT, 2005. The bars are those of the Kubelka-Munk study beside the data, section 2.
@@ -41,6 +42,23 @@ describeShared('whole parts of reachable Munsell colours', () => {
   test('never past the ratio when that is forbidden: median at most 0.3', () => {
     const strict = { ...FINE, beyond: Number.POSITIVE_INFINITY };
     expect(at(differences(strict), 0.5)).toBeLessThanOrEqual(0.3);
+  });
+
+  test('with let-downs nine of ten come within 1, never past the ratio', () => {
+    const found = findMixtures(targets, shelf, { alternatives: 0 });
+    if (!found.ok) throw new Error(found.fault.code);
+    const sorted = found.value
+      .filter((a) => a.reachable)
+      .map((a) => {
+        if (!a.letDown) return a.partsDeltaE00;
+        const counts = a.letDown.parts.map((p) => p.parts);
+        expect(Math.max(...counts)).toBeLessThanOrEqual(12 * Math.min(...counts));
+        expect(counts.reduce((x, y) => x + y, 0)).toBeLessThanOrEqual(32);
+        return a.letDown.deltaE00;
+      })
+      .sort((a, b) => a - b);
+    expect(at(sorted, 0.5)).toBeLessThanOrEqual(0.3);
+    expect(at(sorted, 0.9)).toBeLessThanOrEqual(1);
   });
 
   test('24 paints give them nearer still', () => {

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { spectrum } from '../../src/colour/grid.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
@@ -12,6 +12,7 @@ import { exhaustive } from '../mixture/reference.ts';
 import { describeShared } from '../shared.ts';
 
 const SOAK = process.env.KINGCUP_SOAK === '1';
+if (SOAK) vi.setConfig({ testTimeout: 1_800_000 });
 const COUNT = SOAK ? 200 : 40;
 
 // K and S: Y. Okumura, MS thesis, Rochester Institute of Technology, 2005 (acrylic), and

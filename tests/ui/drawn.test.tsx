@@ -130,6 +130,20 @@ describe('cloth', () => {
   });
 });
 
+test('another colour falls in the same folds, even one whose steps are alike', () => {
+  const black = ladder('#111111,#111111,#111111,#111111,#000000,#000000');
+  const shown = (container: Element, what: string) =>
+    [...container.querySelectorAll('g > g > path')].map((path) => path.getAttribute(what));
+  const { container, rerender } = render(<Cloth name="x" ladder={red} seed={4} detail="small" />);
+  const shapes = shown(container, 'd');
+  const colours = shown(container, 'fill');
+  rerender(<Cloth name="x" ladder={black} seed={4} detail="small" />);
+  expect(shown(container, 'd')).toEqual(shapes);
+  expect(new Set(shown(container, 'fill')).size).toBeLessThan(8);
+  rerender(<Cloth name="x" ladder={red} seed={4} detail="small" />);
+  expect(shown(container, 'fill')).toEqual(colours);
+});
+
 describe('a line of cloths', () => {
   const cloths = [
     { name: 'slate blue', ladder: blue, share: 0.6 },

@@ -1,53 +1,45 @@
-import { useSignal } from '@preact/signals';
-import { hexOf } from '../../colour/hex.ts';
-import { masstone } from '../../pigment/white.ts';
-import { hrefOf } from '../route.ts';
-import { shelf } from '../studio.ts';
-import { say } from '../words.ts';
-import { Cards } from './Cards.tsx';
+import './book.css';
+import { useEffect } from 'preact/hooks';
+import { hrefOf, route } from '../route.ts';
+import { Bin } from './Bin.tsx';
+import { Copies } from './Copies.tsx';
+import { Entries } from './Entries.tsx';
+import { wantCards } from './state.ts';
+import { sayBook } from './words.ts';
+
+const PARTS = ['bin', 'copies', 'shelf'] as const;
+type Part = (typeof PARTS)[number];
+/** Entries' own names are longer: none of them is taken for a part. */
+const isPart = (open: string | null): open is Part => (PARTS as readonly unknown[]).includes(open);
 
 export function BookScreen() {
-  const having = useSignal('');
+  const { open } = route.value;
+  const part = isPart(open) ? open : null;
+  useEffect(wantCards, []);
   return (
-    <section class="page">
-      <h1 tabIndex={-1}>Book</h1>
-      <label class="search">
-        {say.search}
-        <input
-          type="search"
-          value={having}
-          onInput={(event) => {
-            having.value = event.currentTarget.value;
-          }}
-        />
-      </label>
-      <h2>{say.harmonies}</h2>
-      <Cards
-        kind="harmony"
-        having={having.value}
-        empty={
-          <p>
-            {say.bookEmpty} <a href={hrefOf('walk')}>{say.toWalk}</a>
-          </p>
-        }
-      />
-      <h2>{say.specimensHeading}</h2>
-      <Cards kind="specimen" having={having.value} empty={<p>{say.noSpecimens}</p>} />
-      <h2>{say.shelf}</h2>
-      <p>{say.shelfAbout}</p>
-      <ul class="shelf">
-        {shelf.value.paints.map(({ pigment, label, paint }) => {
-          const hex = hexOf(masstone(paint, shelf.value.surface));
-          return (
-            <li key={pigment}>
-              <svg viewBox="0 0 44 44" width="44" height="44" aria-hidden="true">
-                <circle cx="22" cy="22" r="20" fill={hex} />
-              </svg>
-              {label}
+    <section class="page book">
+      <div class="book-head">
+        <h1 tabIndex={-1}>{sayBook.heading}</h1>
+        <nav aria-label={sayBook.parts}>
+          <ul class="parts">
+            <li>
+              <a href={hrefOf('book')} aria-current={part === null ? 'page' : undefined}>
+                {sayBook.entries}
+              </a>
             </li>
-          );
-        })}
-      </ul>
+            {PARTS.map((one) => (
+              <li key={one}>
+                <a href={hrefOf('book', one)} aria-current={part === one ? 'page' : undefined}>
+                  {sayBook[one]}
+                </a>
+              </li>
+            ))}
+          </ul>
+        </nav>
+      </div>
+      {part === null && <Entries />}
+      {part === 'bin' && <Bin />}
+      {part === 'copies' && <Copies />}
     </section>
   );
 }

@@ -25,16 +25,19 @@ export interface FoldRowProps {
   readonly words?: { readonly chosen: string; readonly unreached: string } | undefined;
 }
 
-/** A row of short folds: the chosen one is marked by a frame and a word, those out of reach by hatching and a word. */
+/**
+ * A row of short folds: the chosen one is marked by a frame and a word, those out of reach by hatching and a
+ * word. Always one row: where it is narrow the page may leave the words (`fold-name`, `fold-mark`) to the ear.
+ */
 export function FoldRow(props: FoldRowProps) {
   const words = props.words ?? { chosen: 'chosen', unreached: 'out of reach' };
   return (
     <ul
       aria-label={props.label}
+      class="fold-row"
       style={{
         display: 'grid',
-        gridTemplateColumns: 'repeat(auto-fill, minmax(92px, 1fr))',
-        gap: '12px',
+        gridTemplateColumns: `repeat(${props.folds.length}, minmax(44px, 1fr))`,
         margin: '0',
         padding: '0',
         listStyle: 'none',
@@ -54,10 +57,10 @@ export function FoldRow(props: FoldRowProps) {
             <span aria-hidden="true">
               <Fold name={fold.name} ladder={ladder} seed={props.seed} />
             </span>
-            <span style={{ display: 'block', overflowWrap: 'anywhere' }}>
+            <span class="fold-name" style={{ display: 'block', overflowWrap: 'anywhere' }}>
               {chosen ? <b>{fold.name}</b> : fold.name}
             </span>
-            <small style={{ display: 'block', minHeight: '1.4em' }}>
+            <small class="fold-mark" style={{ display: 'block', minHeight: '1.4em' }}>
               {[chosen ? `✓ ${words.chosen}` : '', reachable ? '' : words.unreached]
                 .filter(Boolean)
                 .join(', ')}
@@ -69,7 +72,7 @@ export function FoldRow(props: FoldRowProps) {
           boxSizing: 'border-box',
           width: '100%',
           minHeight: '44px',
-          padding: '6px',
+          padding: '2px',
           font: 'inherit',
           textAlign: 'center',
           color: 'var(--ink, #1c1c1c)',

@@ -54,7 +54,7 @@ export function PaintedCloth({ hatching, ...garment }: Garment & { hatching: str
         {painted.layers.map((layer, at) => (
           <g key={at}>
             {layer.masses.map((mass) => (
-              <path key={mass.fill} d={mass.d} fill={mass.fill} />
+              <path key={mass.place} d={mass.d} fill={painted.colour(layer.part, mass.place)} />
             ))}
             {layer.hatch ? (
               <path d={layer.hatch} fill={`url(#${hatching})`} fill-rule="evenodd" />

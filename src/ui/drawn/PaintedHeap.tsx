@@ -3,7 +3,7 @@ import { STEPS } from '../../harmony/harmony.ts';
 import { blend, brightness } from './blend.ts';
 import type { DrawnLadder } from './drawn.ts';
 import { heap } from './heap.ts';
-import { massesOf } from './mass.ts';
+import { colourAt, massesOf } from './mass.ts';
 import { borderOf, outline } from './path.ts';
 import { toneOf } from './tone.ts';
 
@@ -30,7 +30,7 @@ export function bodyLadder(hex: string): DrawnLadder {
 
 /** A heap of paint of `radius` units round 0, 0, as a group inside a drawing. */
 export function PaintedHeap({ hex, seed, radius }: { hex: string; seed: number; radius: number }) {
-  const { masses, base } = useMemo(() => {
+  const { masses, base, ladder } = useMemo(() => {
     const shape = heap(seed, radius < 22 ? 25 : 37);
     const sheet = {
       ...shape,
@@ -40,7 +40,8 @@ export function PaintedHeap({ hex, seed, radius }: { hex: string; seed: number; 
     const ladder = bodyLadder(hex);
     const tone = toneOf([sheet], ladder, 1);
     return {
-      masses: massesOf(sheet, ladder, tone, radius < 22 ? 4 : 6, 0.12),
+      ladder,
+      masses: massesOf(sheet, tone, radius < 22 ? 4 : 6, 0.12),
       base: outline(sheet, borderOf(sheet, 0.12)),
     };
   }, [hex, seed, radius]);
@@ -57,7 +58,7 @@ export function PaintedHeap({ hex, seed, radius }: { hex: string; seed: number; 
       </g>
       <g transform="scale(0.1)">
         {masses.map((mass) => (
-          <path key={mass.fill} d={mass.d} fill={mass.fill} />
+          <path key={mass.place} d={mass.d} fill={colourAt(ladder, mass.place)} />
         ))}
       </g>
     </g>

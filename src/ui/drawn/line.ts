@@ -44,7 +44,8 @@ export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
   const main = hangings.map((hanging, index) => ({ ...hanging, index })).filter((h) => !h.accent);
   const accents = hangings.map((hanging, index) => ({ ...hanging, index })).filter((h) => h.accent);
   const room = width - 16;
-  const least = Math.min(56, room / Math.max(1, main.length + accents.length));
+  // On a phone the shares show only where small cloths keep to the width of a finger.
+  const least = Math.min(width < 480 ? 44 : 56, room / Math.max(1, main.length + accents.length));
   const sum = main.reduce((all, { share }) => all + Math.max(0.001, share), 0) || 1;
   const columns = fitted(
     main.map(({ share }) => (Math.max(0.001, share) / sum) * room),

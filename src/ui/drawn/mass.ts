@@ -7,15 +7,18 @@ import type { LitSheet, Tone } from './tone.ts';
 /** How far tones keep back from an edge, drawing units. */
 const HAIR = 0.7;
 
-/** A flat shape of one colour. */
+/** A flat shape of one tone. */
 export interface Mass {
+  /** Path data in tenths of a unit. */
   readonly d: string;
-  readonly fill: string;
+  /** Its place on the ladder, 0 (highlight) … 5 (deepest fold): no two masses of a piece have the same. */
+  readonly place: number;
 }
 
-/** The colour at a place on the ladder, between two neighbouring steps mixed as light. */
-export function colourAt(ladder: DrawnLadder, place: number): string {
-  const low = Math.min(5, Math.max(0, Math.floor(place)));
+/** The colour at a place on the ladder, between two neighbouring steps mixed as light; beyond its ends the end's. */
+export function colourAt(ladder: DrawnLadder, asked: number): string {
+  const place = Math.min(5, Math.max(0, asked));
+  const low = Math.floor(place);
   const from = ladder[low]?.hex ?? '#808080';
   return blend(from, ladder[Math.min(5, low + 1)]?.hex ?? from, place - low);
 }
@@ -28,13 +31,7 @@ export function colourAt(ladder: DrawnLadder, place: number): string {
  * @param perStep tones between two neighbouring steps
  * @param slack how far a line may stray, in units of the drawing
  */
-export function massesOf(
-  sheet: LitSheet,
-  ladder: DrawnLadder,
-  tone: Tone,
-  perStep: number,
-  slack: number,
-): Mass[] {
+export function massesOf(sheet: LitSheet, tone: Tone, perStep: number, slack: number): Mass[] {
   const places = sheet.light.map((light) => tone(light) * perStep);
   const least = places.reduce((low, place) => Math.min(low, place), 5 * perStep);
   const most = places.reduce((high, place) => Math.max(high, place), 0);
@@ -44,11 +41,9 @@ export function massesOf(
     edge += places[(j + 1) * sheet.columns - 1] ?? 0;
   }
   const ground = Math.floor(edge / (2 * sheet.rows));
-  const shade = (level: number) =>
-    colourAt(ladder, Math.min(5, Math.max(0, (level + 0.5) / perStep)));
   const masses: Mass[] = [];
   const lay = (d: string, level: number) => {
-    if (d) masses.push({ d, fill: shade(level) });
+    if (d) masses.push({ d, place: (level + 0.5) / perStep });
   };
   const border = borderOf(sheet, slack);
   const drawn = { ...sheet, x: sheet.x.slice(), y: sheet.y.slice(), kept: border.slice() };

@@ -89,6 +89,11 @@ function Row({
         chosen={tried !== null && folds.some(({ id }) => id === tried) ? tried : 'origin'}
         onChoose={onChoose}
       />
+      <p class="row-ends small" aria-hidden="true">
+        <span>{WAY_WORDS[back]}</span>
+        <span>{say.asItIs}</span>
+        <span>{WAY_WORDS[on]}</span>
+      </p>
     </div>
   );
 }

@@ -2,46 +2,85 @@ import { signal } from '@preact/signals';
 import type { Lab } from '../../colour/lab.ts';
 import { mixFaultWords } from '../../mixture/faults.ts';
 import type { Answer } from '../../mixture/mixture.ts';
-import { findMixtures, isStop } from '../jobs.ts';
+import type { Shelf } from '../../pigment/shelf.ts';
+import { isStop, workMixtures } from '../jobs.ts';
 import { complain, shelf } from '../studio.ts';
+import { contradiction, mixOptions, NO_WISH_KEY, nameOfLab, wishKey } from './mix/decided.ts';
+import { holdsOn } from './mix/holds.ts';
 
-const nameOf = (lab: Lab): string => lab.map((v) => v.toFixed(4)).join(' ');
+const nameOf = (lab: Lab, wished: string): string => `${wished} ${nameOfLab(lab)}`;
 
-/** Answers found so far on the present shelf, by target. */
-const found = signal<ReadonlyMap<string, Answer>>(new Map());
+/** Answers found so far on one shelf, by wish and target; on another shelf they answer nothing. */
+const found = signal<{ readonly on: Shelf; readonly answers: ReadonlyMap<string, Answer> }>({
+  on: shelf.peek(),
+  answers: new Map(),
+});
+const foundOn = (on: Shelf, { on: shelf, answers }: typeof found.value) =>
+  shelf === on ? answers : new Map<string, Answer>();
 /** How much of the work under way is done, 0…1; null when there is none. */
 export const mixing = signal<number | null>(null);
 
 /** The answer for a target, or null while it is not known yet. */
-export const answerOf = (lab: Lab): Answer | null => found.value.get(nameOf(lab)) ?? null;
+export const answerOf = (lab: Lab): Answer | null =>
+  foundOn(shelf.value, found.value).get(nameOf(lab, wishKey.value)) ?? null;
 
-/** Answers that a record brought along, so that opening it searches for nothing. */
+/** Answers that a record brought along, as far as they still hold: opening it searches for no others. */
 export function remember(answers: readonly Answer[]): void {
-  const next = new Map(found.peek());
-  for (const answer of answers) next.set(nameOf(answer.target), answer);
-  found.value = next;
+  const on = shelf.peek();
+  learn(
+    on,
+    NO_WISH_KEY,
+    answers.filter((answer) =>
+      [answer, answer.simplest, ...answer.alternatives].every((one) => holdsOn(on, one)),
+    ),
+  );
 }
+
+function learn(on: Shelf, wished: string, answers: readonly Answer[]): void {
+  const next = new Map(foundOn(on, found.peek()));
+  for (const answer of answers) next.set(nameOf(answer.target, wished), answer);
+  found.value = { on, answers: next };
+}
+
+const again = signal(0);
+/** After a stop: begins once more. */
+export const mixAgain = (): void => {
+  again.value++;
+};
 
 let controller: AbortController | null = null;
 let wanted = '';
+let wantedOn: Shelf | null = null;
 
 /**
  * Sees to it that these targets will be answered, the first `first` of them before the others. What was
  * wanted before and is no longer is stopped.
  */
 export function wantAnswers(targets: readonly Lab[], first: number): void {
-  const missing = (labs: readonly Lab[]) => labs.filter((lab) => !found.peek().has(nameOf(lab)));
-  if (missing(targets).length === 0) return;
-  const all = targets.map(nameOf).join();
-  if (controller && all === wanted) return;
+  // Read, not peeked: what was wanted on one shelf is wanted anew when that changes.
+  const on = shelf.value;
+  const wished = wishKey.value;
+  const options = mixOptions.value;
+  again.value;
+  const missing = (labs: readonly Lab[]) => {
+    const known = foundOn(on, found.peek());
+    return labs.filter((lab) => !known.has(nameOf(lab, wished)));
+  };
+  if (contradiction.value !== null || missing(targets).length === 0) {
+    controller?.abort();
+    return;
+  }
+  const all = targets.map((lab) => nameOf(lab, wished)).join();
+  if (controller && all === wanted && on === wantedOn) return;
   wanted = all;
+  wantedOn = on;
   controller?.abort();
   const mine = new AbortController();
   controller = mine;
   void (async () => {
     try {
       for (const group of [targets.slice(0, first), targets.slice(first)])
-        await search(missing(group), mine.signal);
+        await search(missing(group), { on, wished, options }, mine.signal);
     } catch (error) {
       if (!isStop(error)) complain((error as Error).message);
     } finally {
@@ -55,11 +94,22 @@ export function wantAnswers(targets: readonly Lab[], first: number): void {
 
 export const stopMixing = (): void => controller?.abort();
 
-async function search(targets: readonly Lab[], signal: AbortSignal): Promise<void> {
+interface Asked {
+  readonly on: Shelf;
+  readonly wished: string;
+  readonly options: typeof mixOptions.value;
+}
+
+async function search(
+  targets: readonly Lab[],
+  { on, wished, options }: Asked,
+  signal: AbortSignal,
+): Promise<void> {
   if (targets.length === 0) return;
   mixing.value = 0;
-  const result = await findMixtures(
-    { targets, shelf: shelf.peek(), options: {} },
+  const result = await workMixtures(
+    'mix',
+    { targets, shelf: on, options },
     {
       signal,
       onNews: (done) => {
@@ -68,5 +118,5 @@ async function search(targets: readonly Lab[], signal: AbortSignal): Promise<voi
     },
   );
   if (!result.ok) return complain(mixFaultWords(result.fault));
-  remember(result.value);
+  learn(on, wished, result.value);
 }

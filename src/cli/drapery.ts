@@ -1,0 +1,176 @@
+import { hexOf } from '../colour/hex.ts';
+import type { Cloth, ClothWish, DraperyWay, Fold, Garment, GarmentWish } from '../drapery/fold.ts';
+import { formulaOf } from '../drapery/formula.ts';
+import { drape } from '../drapery/garment.ts';
+import { draperyFaultWords } from '../drapery/remarks.ts';
+import { STUFFS } from '../drapery/stuff.ts';
+import { WORKED } from '../drapery/worked.ts';
+import { mixFaultWords } from '../mixture/faults.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+import { clothSvg } from './cloth.ts';
+import { colourOf, coloursOf } from './colours.ts';
+import { Plain } from './fault.ts';
+import { choice, type Parsed, readOptions, wholeNumber } from './options.ts';
+import { shelfOf } from './stock.ts';
+
+const WAYS = {
+  nature: 'as nature had it',
+  deepened: 'deepened in its own hue',
+  shot: 'shot cloth',
+  glaze: 'underpaint and glaze',
+} as const satisfies Record<string, DraperyWay>;
+const WAY_NAMES = Object.keys(WAYS) as (keyof typeof WAYS)[];
+
+const HELP = `kingcup drapery (--lab L,a,b | --hex #rrggbb | --harmony FILE | --worked)... [--way WAY] [--stuff STUFF]
+            [--even] [--shadows COLOUR] [--glaze PIGMENT] [--lining COLOUR] [--trim COLOUR]
+            [--neighbour COLOUR] [--upright] [--insist-black] [--only PIGMENT,...]
+            [--shelf FILE] [--most 1-6] [--surface k1,k2] [--json | --svg | --formula]
+
+Each colour becomes a cloth of six steps, from highlight to deepest fold, each with its pile.
+
+  --way WAY           ${WAY_NAMES.join(', ')} (deepened; of a harmony's colours with a ladder, nature)
+  --stuff STUFF       ${STUFFS.join(', ')} (wool): how lights and darks mass
+  --even              steps evenly spaced
+  --shadows COLOUR    the shadows of shot cloth
+  --glaze PIGMENT     the pigment of the glaze (without it: one of the cloth's hue)
+  --neighbour COLOUR  throws its light back into the shadow
+  --upright           lights keep the cloth's hue
+  --insist-black      black may deepen any shadow
+  --only PIGMENT,...  only these pigments of the shelf
+  --worked            the six formulas that come with Kingcup
+  --json, --svg, --formula  JSON, a drawing of the cloths, or JSON of a formula by passages
+A COLOUR is L,a,b or #rrggbb.
+`;
+
+export async function draperyVerb(args: readonly string[]): Promise<void> {
+  const text = { type: 'string' } as const;
+  const yes = { type: 'boolean' } as const;
+  const several = { type: 'string', multiple: true } as const;
+  const options = readOptions('drapery', args, {
+    ...{ lab: several, hex: several, harmony: several, worked: yes, way: text, stuff: text },
+    ...{ even: yes, shadows: text, glaze: text, lining: text, trim: text, neighbour: text },
+    ...{ upright: yes, 'insist-black': yes, only: text, shelf: text, most: text, surface: text },
+    ...{ json: yes, svg: yes, formula: yes, help: { type: 'boolean', short: 'h' } as const },
+  });
+  if (options.has('help')) {
+    process.stdout.write(HELP);
+    return;
+  }
+  if (options.files.length > 0)
+    throw new Plain(
+      `“${options.files[0]}” belongs to no option. “kingcup drapery --help” lists them.`,
+    );
+  const wishes = await wishesOf(options);
+  if (wishes.length === 0)
+    throw new Plain('Name a colour: --lab L,a,b, --hex #rrggbb, --harmony FILE, or --worked.');
+  const most = wholeNumber('most', options.value('most') ?? '4', 1, 6);
+  const shelf = await shelfOf(options.value('shelf'), options.value('surface'));
+  for (const remark of shelf.remarks) process.stderr.write(`${remark}\n`);
+
+  const garments = wishes.map(({ wish }) => garmentOf(wish, shelf, most));
+  if (options.has('svg')) process.stdout.write(clothSvg(garments));
+  else if (options.has('formula'))
+    process.stdout.write(
+      `${JSON.stringify({
+        formulas: garments.map((garment, i) => formulaOf(garment, wishes[i]!.head, shelf)),
+      })}\n`,
+    );
+  else if (options.has('json')) process.stdout.write(`${JSON.stringify({ garments })}\n`);
+  else process.stdout.write(garments.map((garment) => table(garment, shelf)).join('\n'));
+}
+
+interface Wanted {
+  readonly wish: GarmentWish;
+  readonly head: { readonly name: string; readonly subject: string; readonly note: string };
+}
+
+async function wishesOf(options: Parsed): Promise<Wanted[]> {
+  const stuff = choice('stuff', options.value('stuff') ?? 'wool', STUFFS);
+  const typedWay = options.value('way');
+  const way = typedWay === undefined ? null : WAYS[choice('way', typedWay, WAY_NAMES)];
+  const shadows = await colourOf('shadows', options.value('shadows'));
+  const neighbour = await colourOf('neighbour', options.value('neighbour'));
+  const lining = await colourOf('lining', options.value('lining'));
+  const trim = await colourOf('trim', options.value('trim'));
+  const glaze = options.value('glaze');
+  const pigments = options
+    .value('only')
+    ?.split(',')
+    .map((one) => one.trim());
+  const shared = {
+    stuff,
+    even: options.has('even'),
+    upright: options.has('upright'),
+    insistBlack: options.has('insist-black'),
+    ...(pigments ? { pigments } : {}),
+  };
+  const edge = (name: string, lab: ClothWish['lab'] | undefined): ClothWish | undefined =>
+    lab && { ...shared, name, lab, way: 'deepened in its own hue' };
+  const [inner, border] = [edge('lining', lining), edge('trim', trim)];
+  const wanted = (await coloursOf(options.given)).map(
+    ({ name, lab, ladder }): Wanted => ({
+      head: { name, subject: `cloth of ${stuff}`, note: '' },
+      wish: {
+        ...shared,
+        name,
+        lab,
+        way: way ?? (ladder ? WAYS.nature : WAYS.deepened),
+        ...(ladder ? { ladder } : {}),
+        ...(shadows ? { shadows } : {}),
+        ...(neighbour ? { neighbour } : {}),
+        ...(glaze ? { glaze } : {}),
+        ...(inner ? { lining: inner } : {}),
+        ...(border ? { trim: border } : {}),
+      },
+    }),
+  );
+  const worked = options.has('worked')
+    ? WORKED.map(({ wish, name, subject, note }) => ({ wish, head: { name, subject, note } }))
+    : [];
+  return [...wanted, ...worked];
+}
+
+function garmentOf(wish: GarmentWish, shelf: Shelf, most: number): Garment {
+  const made = drape(wish, shelf, { most });
+  if (made.ok) return made.value;
+  const { fault } = made;
+  switch (fault.code) {
+    case 'no-range':
+    case 'no-glaze':
+    case 'wants-more':
+      throw new Plain(draperyFaultWords(fault));
+    default:
+      throw new Plain(mixFaultWords(fault));
+  }
+}
+
+function table(garment: Garment, shelf: Shelf): string {
+  const label = new Map(shelf.paints.map((one) => [one.pigment, one.label]));
+  const named = (pigment: string) => label.get(pigment) ?? pigment;
+  const line = ({ step, lab, mixture, glaze }: Fold) => {
+    const pile = mixture.parts
+      .map(({ pigment, parts }) => `${parts} ${named(pigment)}`)
+      .join(' + ');
+    const film = glaze
+      ? `; glaze of ${named(glaze.pigment)}, ${(1000 * glaze.filmMm).toFixed(0)} micrometres`
+      : '';
+    return `  ${step.padEnd(15)} ${hexOf(lab)}  ${pile}${film}`;
+  };
+  const cloth = (one: Cloth, name: string) => [
+    `${name}: ${one.stuff}, ${one.way}`,
+    ...one.folds.map(line),
+    ...(one.reflected ? [line(one.reflected)] : []),
+    ...(one.black.why ? [`  Black may deepen it: ${one.black.why}.`] : []),
+    ...(one.blackLoss
+      ? [
+          `  Deepened with ${named(one.blackLoss.black)} instead, the ${one.blackLoss.step} would have chroma ${one.blackLoss.withBlack.toFixed(0)}, not ${one.blackLoss.chroma.toFixed(0)}.`,
+        ]
+      : []),
+    ...one.remarks.map((remark) => `  ${remark}`),
+  ];
+  return `${[
+    ...cloth(garment, garment.name),
+    ...(garment.lining ? cloth(garment.lining, `${garment.name}, lining`) : []),
+    ...(garment.trim ? cloth(garment.trim, `${garment.name}, trim`) : []),
+  ].join('\n')}\n`;
+}

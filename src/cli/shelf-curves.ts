@@ -1,0 +1,142 @@
+import { basename } from 'node:path';
+import { hexOf } from '../colour/hex.ts';
+import { labOf } from '../colour/lab.ts';
+import {
+  guessTable,
+  measuredSwatches,
+  type SampleRow,
+  sampleFaultWords,
+} from '../pigment/calibrate/samples.ts';
+import {
+  curvesFaultWords,
+  readSpectra,
+  spectraCgats,
+  spectraCsv,
+} from '../pigment/calibrate/spectra.ts';
+import type { Part } from '../pigment/calibrate/swatches.ts';
+import { pigmentOf } from '../pigment/facts.ts';
+import { readNumber } from '../pigment/number.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+import { Plain } from './fault.ts';
+import { dayOf, written } from './given.ts';
+import { type Parsed, readOptions } from './options.ts';
+import { fitOnto, shelfToCalibrate, writeFitted } from './shelf-fit.ts';
+import { readText } from './text.ts';
+
+export const CURVES_HELP = `kingcup shelf curves FILE [--is "SAMPLE = PIGMENT 1, PIGMENT 4"]... [--white ID]
+            [--shelf FILE] [--out SHELF.json] [--json]
+kingcup shelf curves FILE --as csv|cgats [--out FILE]
+
+Reads measured reflectances (CGATS.17 text, or CSV with wavelengths), maps its samples to the
+shelf's paints by their names or as --is says, and fits K and S of them.
+
+  --is "S = P 1, Q 4"  what a sample is: one pigment, or a mixture by volume; “S =” leaves it out
+  --white ID           the studio white (the shelf's own)
+  --shelf FILE         the shelf that the paints are of (without it: every pigment of Kingcup's)
+  --unnamed            learn from the samples alone, not from the curves that the shelf has
+  --date DAY           the day of the measurement, like 2026-05-01
+  --as csv|cgats       write the samples again in one of these forms, and fit nothing
+  --out FILE           where the shelf with its new curves, or the samples, are written
+`;
+
+/** shelf curves: measured spectra, fitted or written again. */
+export async function shelfCurves(args: readonly string[]): Promise<void> {
+  const options = readOptions('shelf', args, {
+    is: { type: 'string', multiple: true },
+    white: { type: 'string' },
+    shelf: { type: 'string' },
+    unnamed: { type: 'boolean' },
+    date: { type: 'string' },
+    as: { type: 'string' },
+    out: { type: 'string' },
+    json: { type: 'boolean' },
+    help: { type: 'boolean', short: 'h' },
+  });
+  if (options.has('help')) {
+    process.stdout.write(CURVES_HELP);
+    return;
+  }
+  const [file, stray] = options.files;
+  if (file === undefined) throw new Plain('Name a file of curves: kingcup shelf curves FILE.');
+  if (stray !== undefined) throw new Plain(`“${stray}” is one too many: one file at a time.`);
+  const spectra = readSpectra(await readText(file));
+  if (!spectra.ok) throw new Plain(`${basename(file)}: ${curvesFaultWords(spectra.fault)}`);
+  const { samples, geometry, remarks } = spectra.value;
+  for (const remark of remarks) process.stderr.write(`${basename(file)}: ${remark}\n`);
+
+  const form = options.value('as');
+  if (form !== undefined) {
+    if (form !== 'csv' && form !== 'cgats')
+      throw new Plain(`--as takes csv or cgats, not “${form}”.`);
+    const text = form === 'csv' ? spectraCsv(samples) : spectraCgats(samples, geometry);
+    const out = options.value('out');
+    if (out === undefined) process.stdout.write(text);
+    else await written(out, text);
+    return;
+  }
+
+  const shelf = await shelfToCalibrate(options.value('shelf'));
+  const white = options.value('white') ?? shelf.white;
+  if (white === null) throw new Plain('This shelf has no white: name one with --white ID.');
+  const table = tableOf(options, shelf, white, samples);
+  const understood = table.filter(({ parts }) => parts.length > 0);
+  if (understood.length === 0) {
+    const seen = samples.map(({ name, R }) => `  ${name}  ${hexOf(labOf(R))}`).join('\n');
+    throw new Plain(
+      `None of these samples is named after a paint of the shelf: say what each is with --is "SAMPLE = PIGMENT".\n${seen}`,
+    );
+  }
+  for (const { sample, parts } of table)
+    if (parts.length === 0) process.stderr.write(`“${sample}” is left out.\n`);
+  const swatches = measuredSwatches(spectra.value, table, shelf.surface);
+  if (!swatches.ok) throw new Plain(sampleFaultWords(swatches.fault));
+  const date = dayOf(options.value('date'));
+  const fitted = fitOnto(shelf, white, swatches.value, { unnamed: options.has('unnamed'), date });
+  await writeFitted(fitted, options, { curves: file, table, remarks });
+}
+
+function tableOf(
+  options: Parsed,
+  shelf: Shelf,
+  white: string,
+  samples: Parameters<typeof guessTable>[0],
+): SampleRow[] {
+  const named = shelf.paints.map(({ pigment, label }) => ({
+    pigment,
+    label,
+    synonyms: pigmentOf(pigment)?.synonyms ?? [],
+  }));
+  const said = new Map(
+    options.given
+      .filter(({ name }) => name === 'is')
+      .map(({ value }) => {
+        const at = value.lastIndexOf('=');
+        if (at < 0) throw new Plain(`--is takes "SAMPLE = PIGMENT 1, PIGMENT 4", not “${value}”.`);
+        return [value.slice(0, at).trim(), partsOf(value.slice(at + 1), shelf)] as const;
+      }),
+  );
+  for (const sample of said.keys())
+    if (!samples.some(({ name }) => name === sample))
+      throw new Plain(sampleFaultWords({ code: 'sample-unknown', sample }));
+  return guessTable(samples, named, white).map((row) => {
+    const parts = said.get(row.sample);
+    return parts === undefined ? row : { ...row, parts };
+  });
+}
+
+/** "ultramarine 1, lead_white 4"; a single name is one part of it. @throws Plain */
+function partsOf(text: string, shelf: Shelf): Part[] {
+  const pieces = text.split(',').map((piece) => piece.trim());
+  return pieces
+    .filter((piece) => piece !== '')
+    .map((piece) => {
+      const [, name, amount = '1'] = /^(.*?)(?:\s+(\d+(?:\.\d+)?))?$/.exec(piece)!;
+      const found = shelf.paints.find(
+        ({ pigment, label }) => pigment === name || label.toLowerCase() === name!.toLowerCase(),
+      );
+      const parts = readNumber(amount);
+      if (!(parts !== null && parts > 0))
+        throw new Plain(`“${piece}” needs parts above 0, like “ultramarine 1”.`);
+      return { pigment: found?.pigment ?? name!, parts };
+    });
+}

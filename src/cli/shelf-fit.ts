@@ -1,0 +1,128 @@
+import { hexOf } from '../colour/hex.ts';
+import { calibrationFaultWords } from '../pigment/calibrate/fault.ts';
+import { type Calibration, calibrate, labelOf } from '../pigment/calibrate/fit.ts';
+import { type Suggestion, suggest } from '../pigment/calibrate/suggest.ts';
+import type { Painted } from '../pigment/calibrate/swatches.ts';
+import { trustOf, trustWords } from '../pigment/calibrate/trust.ts';
+import { shelfFaultWords } from '../pigment/fault.ts';
+import { writeShelf } from '../pigment/form.ts';
+import { readShelf } from '../pigment/read.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+import { wholeShelf } from '../pigment/starter.ts';
+import { Plain } from './fault.ts';
+import { written } from './given.ts';
+import type { Parsed } from './options.ts';
+import { readText } from './text.ts';
+
+/** The shelf whose paints are calibrated: a file's, or every pigment that Kingcup has. @throws Plain */
+export async function shelfToCalibrate(path: string | undefined): Promise<Shelf> {
+  if (path === undefined) return wholeShelf();
+  const shelf = readShelf(await readText(path), { name: path });
+  if (!shelf.ok) throw new Plain(`${path}: ${shelfFaultWords(shelf.fault)}`);
+  return shelf.value;
+}
+
+export interface Fitted {
+  readonly shelf: Shelf;
+  readonly calibration: Calibration;
+  readonly suggestions: readonly Suggestion[];
+  readonly date: string | null;
+}
+
+/** Fits swatches and puts the new curves on the shelf. @throws Plain */
+export function fitOnto(
+  shelf: Shelf,
+  white: string,
+  swatches: readonly Painted[],
+  { unnamed, date }: { readonly unnamed: boolean; readonly date: string | null },
+): Fitted {
+  const used = new Set([white, ...swatches.flatMap(({ parts }) => parts.map((p) => p.pigment))]);
+  const missing = [...used].find((name) => !shelf.paints.some((p) => p.pigment === name));
+  const known = missing === undefined ? shelf.paints : [...shelf.paints, ...strangers(used, shelf)];
+  const paints = known
+    .filter(({ pigment }) => used.has(pigment))
+    .map(({ pigment, label, ...rest }) => ({
+      pigment,
+      label,
+      named: unnamed || !('paint' in rest) ? null : rest.paint,
+    }));
+  const result = calibrate(white, paints, swatches, shelf.surface);
+  if (!result.ok) throw new Plain(calibrationFaultWords(result.fault));
+  const calibration = result.value;
+  const curves = new Map(calibration.paints.map((fitted) => [fitted.pigment, fitted.paint]));
+  return {
+    shelf: {
+      ...shelf,
+      name: `${shelf.name}, calibrated`,
+      white,
+      paints: known.flatMap((each) => {
+        const paint = curves.get(each.pigment) ?? ('paint' in each ? each.paint : undefined);
+        return paint ? [{ pigment: each.pigment, label: each.label, paint }] : [];
+      }),
+    },
+    calibration,
+    suggestions: suggest(calibration),
+    date,
+  };
+}
+
+const strangers = (used: ReadonlySet<string>, shelf: Shelf) =>
+  [...used]
+    .filter((pigment) => !shelf.paints.some((paint) => paint.pigment === pigment))
+    .map((pigment) => ({ pigment, label: pigment }));
+
+/** Writes the shelf where asked, and what was found to standard output. @throws Plain */
+export async function writeFitted(
+  { shelf, calibration, suggestions, date }: Fitted,
+  options: Parsed,
+  about: object,
+): Promise<void> {
+  const out = options.value('out');
+  if (out !== undefined) await written(out, writeShelf(shelf));
+  const paints = calibration.paints.map((fitted) => ({
+    fitted,
+    trust: trustOf(fitted, date ?? ''),
+  }));
+  if (options.has('json')) {
+    const document = {
+      ...about,
+      white: calibration.white,
+      paints: paints.map(({ fitted, trust }) => ({
+        pigment: fitted.pigment,
+        label: fitted.label,
+        ...trust,
+        date,
+        K: Array.from(fitted.paint.K),
+        S: Array.from(fitted.paint.S),
+      })),
+      swatches: calibration.swatches.map(({ painted, foreseen, deltaE00, unlikely }) => ({
+        id: painted.id,
+        parts: painted.parts,
+        lab: painted.lab,
+        foreseen,
+        deltaE00,
+        unlikely,
+      })),
+      suggestions,
+      shelf: out ?? null,
+    };
+    process.stdout.write(`${JSON.stringify(document)}\n`);
+    return;
+  }
+  const lines = [
+    'What was seen, and what the new curves foresee:',
+    ...calibration.swatches.map(({ painted, foreseen, deltaE00, unlikely }) => {
+      const name = labelOf(painted, calibration.paints).padEnd(40);
+      const doubt = unlikely ? '  fits nowhere: is its ratio right, is it opaque?' : '';
+      return `  ${name} ${hexOf(painted.lab)} ${hexOf(foreseen)}  ${deltaE00.toFixed(1).padStart(4)}${doubt}`;
+    }),
+    '',
+    ...paints.map(({ fitted, trust }) => `${fitted.label}. ${trustWords({ ...trust, date })}`),
+    ...(suggestions.length > 0 ? ['', 'What to brush out next:'] : []),
+    ...suggestions.map(({ parts, why }) => `  ${labelOf({ parts }, calibration.paints)}: ${why}`),
+    ...(out === undefined
+      ? ['', 'Nothing was kept: --out FILE writes the shelf with these curves.']
+      : ['', `${out} holds the shelf with these curves.`]),
+  ];
+  process.stdout.write(`${lines.join('\n')}\n`);
+}

@@ -1,0 +1,161 @@
+import { hexOf } from '../colour/hex.ts';
+import { limitWords } from '../harmony/limit.ts';
+import { periodWords } from '../harmony/period.ts';
+import { type Relations, relationsOf } from '../harmony/relations.ts';
+import { type Mixed, type Origin, originOf, variantOf } from '../harmony/variant.ts';
+import { AMOUNTS, type Amount, WAYS, type Way } from '../harmony/vary.ts';
+import { mixFaultWords } from '../mixture/faults.ts';
+import type { Mixture } from '../mixture/mixture.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+import { coloursOf, type Given } from './colours.ts';
+import { Plain } from './fault.ts';
+import { choice, readOptions, wholeNumber } from './options.ts';
+import { shelfOf } from './stock.ts';
+
+const HELP = `kingcup vary (--lab L,a,b | --hex #rrggbb | --harmony FILE)... [--way WAY]... [--amount AMOUNT]
+            [--simple] [--shelf FILE] [--most 1-6] [--surface k1,k2] [--json]
+
+Alters each colour, mixed from the shelf: from the pigments of its own pile where these serve.
+Says what changes in the pile, and what the shelf cannot do. Of several colours it also tells how
+they stand to one another and what period practice held of them.
+
+  --way WAY        ${WAYS.join(', ')} (all of them); may be repeated
+  --amount AMOUNT  ${AMOUNTS.join(', ')} (middle)
+  --simple         start from the pile with the fewest pigments that is nearly as good
+  --lab, --hex, --harmony, --shelf, --most, --surface  as for “kingcup mix”
+  --json           one JSON document instead of a table
+`;
+
+export async function varyVerb(args: readonly string[]): Promise<void> {
+  const options = readOptions('vary', args, {
+    lab: { type: 'string', multiple: true },
+    hex: { type: 'string', multiple: true },
+    harmony: { type: 'string', multiple: true },
+    way: { type: 'string', multiple: true },
+    amount: { type: 'string' },
+    simple: { type: 'boolean' },
+    shelf: { type: 'string' },
+    most: { type: 'string' },
+    surface: { type: 'string' },
+    json: { type: 'boolean' },
+    help: { type: 'boolean', short: 'h' },
+  });
+  if (options.has('help')) {
+    process.stdout.write(HELP);
+    return;
+  }
+  if (options.files.length > 0)
+    throw new Plain(
+      `“${options.files[0]}” belongs to no option. “kingcup vary --help” lists them.`,
+    );
+  const typed = options.given.filter(({ name }) => name === 'way');
+  const ways = typed.length > 0 ? typed.map(({ value }) => choice('way', value, WAYS)) : WAYS;
+  const amount = choice('amount', options.value('amount') ?? 'middle', AMOUNTS);
+  const most = wholeNumber('most', options.value('most') ?? '4', 1, 6);
+  const colours = await coloursOf(options.given);
+  if (colours.length === 0)
+    throw new Plain('Name a colour: --lab L,a,b, --hex #rrggbb or --harmony FILE.');
+  const shelf = await shelfOf(options.value('shelf'), options.value('surface'));
+  for (const remark of shelf.remarks) process.stderr.write(`${remark}\n`);
+
+  const simple = options.has('simple');
+  const rows = colours.map((colour) => rowOf(colour, ways, amount, shelf, { most, simple }));
+  const relations = colours.length > 1 ? relationsOf(colours) : null;
+  process.stdout.write(
+    options.has('json')
+      ? `${JSON.stringify({ variants: rows.flatMap(asJson), relations: relations && told(relations, colours) })}\n`
+      : `${rows.map((row) => table(row, shelf)).join('\n')}${relations ? `\n${story(relations, colours)}` : ''}`,
+  );
+}
+
+/** One colour with its variants. */
+interface Row {
+  readonly colour: Given;
+  readonly origin: Origin;
+  readonly made: readonly Mixed[];
+}
+
+function rowOf(
+  colour: Given,
+  ways: readonly Way[],
+  amount: Amount,
+  shelf: Shelf,
+  { most, simple }: { most: number; simple: boolean },
+): Row {
+  const origin = originOf(colour.lab, shelf, { most, simple });
+  if (!origin.ok) throw new Plain(mixFaultWords(origin.fault));
+  const made = ways.map((way) => {
+    const one = variantOf(origin.value, way, amount, shelf, { most });
+    if (!one.ok) throw new Plain(mixFaultWords(one.fault));
+    return one.value;
+  });
+  return { colour, origin: origin.value, made };
+}
+
+const plain = ({ recipe, lab, deltaE00, reachable, parts, partsLab, partsDeltaE00 }: Mixture) => ({
+  lab,
+  deltaE00,
+  reachable,
+  recipe,
+  parts,
+  partsLab,
+  partsDeltaE00,
+});
+
+const asJson = ({ colour, origin, made }: Row): object[] =>
+  made.map((one) => ({
+    target: colour.lab,
+    origin: plain(origin.mixture),
+    way: one.way,
+    amount: one.amount,
+    wish: one.wish,
+    stopped: one.stopped,
+    granted: one.granted,
+    short: one.short,
+    samePigments: one.samePigments,
+    pile: one.pile,
+    seen: one.seen,
+    limit: limitWords(one),
+    ...plain(one.mixture),
+  }));
+
+function told(relations: Relations, colours: readonly Given[]): object {
+  return {
+    ...relations,
+    colours: colours.map(({ name, lab, share }) => ({ name, lab, share })),
+    pairs: relations.pairs.map((pair) => ({ ...pair, period: pair.period.map(sourced) })),
+  };
+}
+const sourced = (row: Relations['pairs'][number]['period'][number]) => ({
+  ...row,
+  words: periodWords(row),
+});
+
+function table({ colour, origin, made }: Row, shelf: Shelf): string {
+  const label = new Map(shelf.paints.map(({ pigment, label }) => [pigment, label]));
+  const parts = (mixture: Mixture) =>
+    mixture.parts.map((one) => `${one.parts} ${label.get(one.pigment) ?? one.pigment}`).join(' + ');
+  const lines = [
+    `${colour.name}  ${hexOf(colour.lab)}`,
+    `  as it is   ${hexOf(origin.mixture.partsLab)}  ${parts(origin.mixture)}`,
+  ];
+  for (const one of made) {
+    lines.push(`  ${one.way.padEnd(10)} ${hexOf(one.mixture.partsLab)}  ${parts(one.mixture)}`);
+    if (one.granted !== 'nothing') lines.push(`             ${one.seen}; in the pile: ${one.pile}`);
+    const limit = limitWords(one);
+    if (limit) lines.push(`             ${limit}`);
+  }
+  return `${lines.join('\n')}\n`;
+}
+
+function story(relations: Relations, colours: readonly Given[]): string {
+  const lines = [relations.words, `Its temperature: ${relations.temperature.words}.`];
+  for (const { of, beside, lightness, chroma, hue, score, period } of relations.pairs) {
+    lines.push(
+      `${colours[of]!.name} beside ${colours[beside]!.name}: ${[lightness, chroma, hue].map(({ words }) => words).join('; ')}.`,
+      `  two-colour score ${score.score.toFixed(2)} (Ou and Luo 2006; it rewards likeness, and harmony is not liking)`,
+      ...period.map((row) => `  ${periodWords(row)}`),
+    );
+  }
+  return `${lines.join('\n')}\n`;
+}

@@ -1,0 +1,102 @@
+import type { Lab } from '../colour/lab.ts';
+import { type Declared, kindOf } from '../harmony/family.ts';
+import type { Share } from '../mixture/mixture.ts';
+import { pigmentOf } from '../pigment/facts.ts';
+import { masstonesOf } from '../pigment/near.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+
+/** Why black may deepen the shadows of a cloth. */
+export type BlackWhy =
+  | 'white cloth'
+  | 'grey cloth'
+  | 'black cloth'
+  | 'brown cloth'
+  | 'earth red cloth'
+  | 'its local colour holds it'
+  | 'the painter insists';
+
+/** What the rule of black says of one cloth. */
+export interface BlackRule {
+  /** Blacks of the shelf that may deepen this cloth. */
+  readonly allowed: readonly string[];
+  /** Blacks of the shelf that may not; charcoal with white, as a cool tint, may all the same. */
+  readonly barred: readonly string[];
+  /** null: none may. */
+  readonly why: BlackWhy | null;
+}
+
+/** The black pigments of a shelf: by the handbook, else by their name, else by a masstone without hue. */
+export function blacksOf(shelf: Shelf): string[] {
+  const masstones = masstonesOf(shelf);
+  return shelf.paints
+    .filter(({ pigment, label }, i) => {
+      const facts = pigmentOf(pigment);
+      if (facts !== null) return facts.family === 'black';
+      const [L, a, b] = masstones[i]!.lab;
+      return /black|noir|schwarz/i.test(`${pigment} ${label}`) || (L < 28 && Math.hypot(a, b) < 2);
+    })
+    .map(({ pigment }) => pigment);
+}
+
+const isCharcoal = (shelf: Shelf, pigment: string): boolean =>
+  /charcoal|vine/i.test(
+    `${pigment} ${shelf.paints.find((one) => one.pigment === pigment)?.label ?? ''}`,
+  );
+
+/** Whites of a shelf. */
+const isWhite = (shelf: Shelf, pigment: string): boolean =>
+  pigment === shelf.white || pigmentOf(pigment)?.family === 'white';
+
+/**
+ * No black is added to deepen a shadow unless the cloth is white, grey, black, brown or earth red, or its
+ * local colour already holds that black, or the painter insists. Common practice; G. Field,
+ * Chromatography: keep black out of colour, glaze instead.
+ */
+export function blackRule(
+  local: Lab,
+  recipe: readonly Share[],
+  shelf: Shelf,
+  { declared = null, insist = false }: { declared?: Declared | null; insist?: boolean } = {},
+): BlackRule {
+  const blacks = blacksOf(shelf);
+  const all = (why: BlackWhy): BlackRule => ({ allowed: blacks, barred: [], why });
+  const { family, earthRed } = kindOf(local, declared);
+  if (family === 'white' || family === 'grey' || family === 'black' || family === 'brown')
+    return all(`${family} cloth`);
+  if (earthRed) return all('earth red cloth');
+  if (insist) return all('the painter insists');
+  const held = blacks.filter(
+    (black) =>
+      recipe.some(({ pigment }) => pigment === black) &&
+      outsideRule(recipe, [black], shelf).length > 0,
+  );
+  return {
+    allowed: held,
+    barred: blacks.filter((black) => !held.includes(black)),
+    why: held.length > 0 ? 'its local colour holds it' : null,
+  };
+}
+
+/**
+ * Blacks in a pile that the rule bars there. Charcoal with at least as much white is a cool tint, which
+ * is always allowed.
+ */
+export function outsideRule(
+  recipe: readonly Share[],
+  barred: readonly string[],
+  shelf: Shelf,
+): string[] {
+  const white = recipe
+    .filter(({ pigment }) => isWhite(shelf, pigment))
+    .reduce((sum, { share }) => sum + share, 0);
+  return recipe
+    .filter(
+      ({ pigment, share }) =>
+        barred.includes(pigment) && !(isCharcoal(shelf, pigment) && white >= share),
+    )
+    .map(({ pigment }) => pigment);
+}
+
+/** Barred blacks that no pile may hold at all: charcoal is left to {@link outsideRule}. */
+export const neverIn = (barred: readonly string[], shelf: Shelf): string[] =>
+  barred.filter((pigment) => !isCharcoal(shelf, pigment));

@@ -1,0 +1,196 @@
+import { deltaE00 } from '../colour/difference.ts';
+import type { Lab } from '../colour/lab.ts';
+import type { Bench } from '../harmony/bench.ts';
+import { STEPS } from '../harmony/harmony.ts';
+import { against } from '../harmony/variant.ts';
+import type { Mixture } from '../mixture/mixture.ts';
+import type { ShelfPaint } from '../pigment/shelf.ts';
+import { type ClothWish, type Fold, type Glaze, Snag } from './fold.ts';
+import { filmFor, filmsOf, glazeFor, glazesOf, insideOf } from './glaze.ts';
+import { type Bounds, dulled, type Layer } from './lay.ts';
+import { reflection } from './model.ts';
+import { shareOf } from './stuff.ts';
+import { type Under, underOf } from './under.ts';
+
+/** What is to be laid. */
+export interface Order {
+  readonly wish: ClothWish;
+  /** Six colours, lightest first. */
+  readonly wishes: readonly Lab[];
+  /** Of shot cloth: the hue that its shadows hold. */
+  readonly shadowHue: Lab | undefined;
+}
+
+/** Local colour first, then the ends, then what lies between: so that its pigments serve again. */
+const TURNS = [2, 5, 3, 4, 0, 1] as const;
+/** Where a step cannot be laid as wished, it gives way by so much of the room around it. */
+const GIVE = [0, 0.2, -0.2, 0.4, -0.4] as const;
+
+interface Laid {
+  readonly wish: Lab;
+  readonly mixture: Mixture;
+  /** What is seen of the recipe and of its parts. */
+  readonly lab: Lab;
+  readonly partsLab: Lab;
+  readonly glaze: Glaze | null;
+}
+
+/** The six folds of a cloth, and the light that its neighbour throws into them. */
+export function layFolds(
+  order: Order,
+  layer: Layer,
+  bench: Bench,
+): { readonly folds: readonly Fold[]; readonly reflected: Fold | null } {
+  const { wish, wishes } = order;
+  const coat = wish.way === 'underpaint and glaze' ? coatOf(order, layer, bench) : null;
+  const laid: (Laid | undefined)[] = [];
+  for (const i of TURNS) laid[i] = step(i, order, laid, coat, layer, bench);
+  const folds = laid.map(
+    (one, i): Fold => ({
+      step: STEPS[i]!,
+      wish: wishes[i]!,
+      lab: one!.lab,
+      deltaE00: deltaE00(wishes[i]!, one!.lab),
+      mixture: one!.mixture,
+      glaze: one!.glaze,
+      share: shareOf(wish.stuff, STEPS[i]!),
+    }),
+  );
+  return { folds, reflected: reflect(wish, folds, laid as Laid[], layer) };
+}
+
+function step(
+  i: number,
+  { wish, wishes, shadowHue }: Order,
+  laid: readonly (Laid | undefined)[],
+  coat: Coat | null,
+  layer: Layer,
+  bench: Bench,
+): Laid {
+  const glaze = coat !== null && coat.filmsMm[i]! > 0 ? coat : null;
+  const over = laid.slice(0, i).findLast((one) => one !== undefined);
+  const under = laid.slice(i + 1).find((one) => one !== undefined);
+  const around = [wishes[i - 1]?.[0], wishes[i + 1]?.[0]].filter((L) => L !== undefined);
+  const gap = Math.min(...around.map((L) => Math.abs(L - wishes[i]![0])));
+  const hue = hueFor(i, wish, wishes, shadowHue);
+  for (const give of GIVE) {
+    const [L, a, b] = wishes[i]!;
+    const aim: Lab = [L + give * gap, a, b];
+    const made =
+      glaze === null
+        ? body(aim, { below: over, above: under, hue, slack: Math.min(1, gap / 3) }, layer)
+        : film(i, aim, { over, under, glaze }, layer, bench);
+    if (made !== null) return { ...made, wish: wishes[i]! };
+  }
+  throw new Snag({ code: 'no-range', name: wish.name });
+}
+
+/** Below the local colour its hue is held; shot cloth holds that of its shadows, nature its own. */
+function hueFor(
+  i: number,
+  { way }: ClothWish,
+  wishes: readonly Lab[],
+  shadowHue: Lab | undefined,
+): Lab | undefined {
+  if (way === 'as nature had it') return wishes[i];
+  if (way !== 'shot cloth') return i >= 3 ? wishes[2] : wishes[i];
+  return i >= 4 ? shadowHue : i === 3 ? undefined : wishes[i];
+}
+
+function body(aim: Lab, bounds: Bounds, layer: Layer): Omit<Laid, 'wish'> | null {
+  const mixture = layer.pile(aim, bounds);
+  return mixture && { mixture, lab: mixture.lab, partsLab: mixture.partsLab, glaze: null };
+}
+
+function film(
+  i: number,
+  aim: Lab,
+  { over, under, glaze }: { over?: Laid | undefined; under?: Laid | undefined; glaze: Coat },
+  layer: Layer,
+  bench: Bench,
+): Omit<Laid, 'wish'> | null {
+  const filmMm = glaze.filmsMm[i]!;
+  const between = ({ seen, partsSeen }: Under) =>
+    (over === undefined || (seen[0] < over.lab[0] && partsSeen[0] < over.partsLab[0])) &&
+    (under === undefined || (seen[0] > under.lab[0] && partsSeen[0] > under.partsLab[0]));
+  const found = underOf(
+    aim,
+    { paint: glaze.paint, filmMm },
+    bench.shelf,
+    (lab) => layer.find(lab),
+    between,
+  );
+  if (found === null) return null;
+  layer.take(found.mixture);
+  return {
+    mixture: found.mixture,
+    lab: found.seen,
+    partsLab: found.partsSeen,
+    glaze: { pigment: glaze.paint.pigment, filmMm },
+  };
+}
+
+/** A glaze and how thick it lies on each step. */
+interface Coat {
+  readonly paint: ShelfPaint;
+  readonly filmsMm: readonly number[];
+}
+
+/** How much lighter than what is seen the body colour is tried, to tell how strong the glaze is. */
+const TRIED = 8;
+
+function coatOf({ wish, wishes }: Order, layer: Layer, bench: Bench): Coat {
+  const paint = chooseGlaze(wish, bench);
+  const [L, a, b] = wishes[2]!;
+  const body = layer.find([Math.min(92, L + TRIED), a, b]);
+  if (body === null) throw new Snag({ code: 'no-range', name: wish.name });
+  const filmsMm = filmsOf(filmFor(paint, insideOf(body.recipe, bench.shelf), bench.shelf));
+  return { paint, filmsMm };
+}
+
+/** The painter's glaze, or the one whose hue is the cloth's. */
+export function chooseGlaze(
+  { name, lab, glaze, pigments }: ClothWish,
+  { shelf }: Bench,
+): ShelfPaint {
+  const all = glazesOf(shelf).filter(({ pigment }) => pigments?.includes(pigment) ?? true);
+  const chosen = glaze
+    ? all.find(({ pigment }) => pigment === glaze)
+    : glazeFor(lab, { ...shelf, paints: all });
+  if (!chosen) throw new Snag({ code: 'no-glaze', name, pigment: glaze ?? null });
+  return chosen;
+}
+
+/** Reflected light: the neighbour's colour in the shadow, lighter than it and darker than the half-tone. */
+function reflect(
+  { neighbour, name }: ClothWish,
+  folds: readonly Fold[],
+  laid: readonly Laid[],
+  layer: Layer,
+): Fold | null {
+  if (!neighbour) return null;
+  const [half, shadow] = [laid[3]!, laid[4]!];
+  const top = Math.min(half.lab[0], half.partsLab[0]);
+  const foot = Math.max(shadow.lab[0], shadow.partsLab[0]);
+  const own = folds[3]!.lab;
+  for (const t of [0.5, 0.6, 0.4, 0.7, 0.3]) {
+    const wish = reflection(own, neighbour, foot + t * (top - foot));
+    const near = dulled(wish, (lab) => layer.reaches(lab)) ?? wish;
+    const bounds: Bounds = {
+      below: { lab: half.lab, partsLab: half.partsLab },
+      above: { lab: shadow.lab, partsLab: shadow.partsLab },
+    };
+    const mixture = layer.pile(near, bounds);
+    if (mixture === null) continue;
+    return {
+      step: 'reflected light',
+      wish,
+      lab: mixture.lab,
+      deltaE00: deltaE00(wish, mixture.lab),
+      mixture: against(near, mixture),
+      glaze: null,
+      share: 0,
+    };
+  }
+  throw new Snag({ code: 'no-range', name });
+}

@@ -1,0 +1,90 @@
+import type { Lab } from '../colour/lab.ts';
+import type { Mixture } from '../mixture/mixture.ts';
+import { ofParts } from '../mixture/predict.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+import type { Cloth, Fold, Garment } from './fold.ts';
+import { filmOver, insideOf } from './glaze.ts';
+
+/** One coat of a passage. */
+export interface FormulaLayer {
+  readonly film: 'body colour' | 'glaze';
+  /** Of a glaze: its one pigment, and what is seen through it. */
+  readonly mixture: Mixture;
+  readonly filmMm?: number;
+  readonly note: string;
+}
+
+export interface Passage {
+  readonly name: string;
+  /** The lowest first. */
+  readonly layers: readonly FormulaLayer[];
+}
+
+/** A named recipe by the passages of one subject; the book adds its date and where it came from. */
+export interface Formula {
+  readonly name: string;
+  readonly note: string;
+  readonly subject: string;
+  readonly passages: readonly Passage[];
+}
+
+export type FormulaHead = Pick<Formula, 'name' | 'note' | 'subject'>;
+
+/** A formula of a drapery: a passage for every fold, the lining's and the trim's after the cloth's own. */
+export function formulaOf(garment: Garment | Cloth, head: FormulaHead, shelf: Shelf): Formula {
+  const cloths: readonly (readonly [string, Cloth])[] = [
+    ['', garment],
+    ...('lining' in garment && garment.lining ? [['lining, ', garment.lining] as const] : []),
+    ...('trim' in garment && garment.trim ? [['trim, ', garment.trim] as const] : []),
+  ];
+  const passages = cloths.flatMap(([where, { folds, reflected }]) =>
+    [...folds, ...(reflected ? [reflected] : [])].map(
+      (fold): Passage => ({ name: `${where}${fold.step}`, layers: layersOf(fold, shelf) }),
+    ),
+  );
+  return { ...head, passages };
+}
+
+/** A formula of colours that have their piles: a harmony, or passages put together by hand. */
+export function formulaOfPiles(
+  piles: readonly { readonly name: string; readonly mixture: Mixture }[],
+  head: FormulaHead,
+): Formula {
+  return {
+    ...head,
+    passages: piles.map(({ name, mixture }) => ({
+      name,
+      layers: [{ film: 'body colour', mixture, note: '' }],
+    })),
+  };
+}
+
+function layersOf(fold: Fold, shelf: Shelf): FormulaLayer[] {
+  const body: FormulaLayer = { film: 'body colour', mixture: fold.mixture, note: '' };
+  if (fold.glaze === null) return [body];
+  const { pigment, filmMm } = fold.glaze;
+  const paint = shelf.paints.find((one) => one.pigment === pigment)!;
+  const partsLab: Lab = filmOver(paint, filmMm, insideOf(fold.mixture.parts, shelf), shelf);
+  const mixture: Mixture = {
+    recipe: [{ pigment, share: 1 }],
+    lab: fold.lab,
+    deltaE00: fold.deltaE00,
+    reachable: fold.deltaE00 <= 1,
+    parts: [{ pigment, parts: 1 }],
+    partsLab,
+    partsDeltaE00: fold.deltaE00,
+  };
+  return [
+    { ...body, note: 'dry and lean before it is glazed' },
+    { film: 'glaze', mixture, filmMm, note: `about ${Math.round(1000 * filmMm)} micrometres` },
+  ];
+}
+
+/** Every pigment of a formula, in the order of its use. */
+export const pigmentsIn = (formula: Formula): string[] => [
+  ...new Set(
+    formula.passages.flatMap(({ layers }) =>
+      layers.flatMap(({ mixture }) => ofParts(mixture.parts).map(({ pigment }) => pigment)),
+    ),
+  ),
+];

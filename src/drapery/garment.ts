@@ -1,0 +1,226 @@
+import { chroma, type Lab } from '../colour/lab.ts';
+import { atBench, type Bench, type BenchOptions } from '../harmony/bench.ts';
+import { masstonesOf } from '../pigment/near.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+import { fail, ok, type Result } from '../result.ts';
+import { blackRule, blacksOf } from './black.ts';
+import {
+  type Cloth,
+  type ClothWish,
+  type DraperyFault,
+  type Garment,
+  type GarmentWish,
+  Snag,
+} from './fold.ts';
+import { chooseGlaze, layFolds } from './folds.ts';
+import { filmOver, insideOf, THICKEST_MM } from './glaze.ts';
+import { Layer } from './lay.ts';
+import { lossToBlack } from './loss.ts';
+import { lightsOf, meeting, shadowsOf } from './model.ts';
+import { natureOf } from './nature.ts';
+import { remarksOf } from './remarks.ts';
+import { LEAST_DOWN, LEAST_UP, lightnesses, UNDER_WHITE } from './stuff.ts';
+import { type Ends, Tones } from './tone.ts';
+
+/** How a drapery is worked out. */
+export interface DraperyOptions extends BenchOptions {
+  /** Share of the work done, 0…1. */
+  readonly onProgress?: (done: number) => void;
+}
+
+/**
+ * A garment as a ladder of six steps, each with its pile, or with its body colour and the glaze over it:
+ * what the painter lays out for one cloth, with a lining and a trim where wanted. Lightness falls strictly
+ * from step to step, of the recipes and of their whole parts; below the local colour the hue is held
+ * within 5 degrees (OKLab) of it, of shot cloth within 5 of its shadows' own.
+ *
+ * @returns a fault where the shelf has not six lightnesses for the cloth, has no glaze of its hue, or
+ *   something is missing that the way needs
+ * @throws RangeError for `most` outside 1 to 6
+ */
+export function drape(
+  wish: GarmentWish,
+  shelf: Shelf,
+  options: DraperyOptions = {},
+): Result<Garment, DraperyFault> {
+  const wishes = [wish, wish.lining, wish.trim].filter((one) => one !== undefined);
+  const report = (i: number) => options.onProgress?.(i / wishes.length);
+  try {
+    const made = atBench(shelf, options, (bench) => {
+      const garment = clothOf(wish, bench);
+      report(1);
+      const lining = wish.lining ? clothOf(wish.lining, bench) : null;
+      if (lining) report(2);
+      const trim = wish.trim ? clothOf(wish.trim, bench) : null;
+      report(wishes.length);
+      return { ...garment, lining, trim };
+    });
+    return made.ok ? ok(made.value) : fail(made.fault);
+  } catch (error) {
+    if (error instanceof Snag) return fail(error.fault);
+    throw error;
+  }
+}
+
+function clothOf(wish: ClothWish, bench: Bench): Cloth {
+  const { shelf } = bench;
+  const { name, way, stuff } = wish;
+  if (way === 'as nature had it' && wish.ladder?.length !== 6)
+    throw new Snag({ code: 'wants-more', name, what: 'ladder' });
+  if (way === 'shot cloth' && !wish.shadows)
+    throw new Snag({ code: 'wants-more', name, what: 'shadows' });
+
+  const lab = way === 'as nature had it' ? wish.ladder![2]! : wish.lab;
+  const rule = ruleFor(lab, wish, bench);
+  const tones = tonesFor(lab, wish, rule.barred, bench);
+  const reach = tones?.ends() ?? null;
+  const ends =
+    tones && reach && way === 'underpaint and glaze'
+      ? underGlaze(reach, tones, wish, bench)
+      : reach;
+  const room = ends === null ? 0 : ends.lightest - ends.deepest;
+  if (tones === null || ends === null || room < 4) throw new Snag({ code: 'no-range', name });
+
+  const white = whiteOf(shelf, wish.pigments);
+  // Something is kept in hand for the brightest gleam and the deepest dark (Alberti 1435).
+  const top = Math.min(
+    ends.lightest - Math.min(LEAST_UP, 0.4 * room),
+    white[0] - UNDER_WHITE,
+    Math.max(ends.deepest + Math.min(LEAST_DOWN, 0.55 * room), lab[0]),
+  );
+  const { folds, reflected } = firstThatLays(
+    (more) => {
+      if (way === 'as nature had it') {
+        const nature = natureOf(wish.ladder!, shelf, tones, ends, more);
+        if (nature === null) throw new Snag({ code: 'no-range', name });
+        return nature;
+      }
+      const foot = ends.deepest + Math.min(LEAST_DOWN, 0.55 * room);
+      const L = top - foot > ROOM ? Math.max(foot, top - ROOM * more) : top + ROOM * more;
+      const local = tones.strongest(L, chroma(lab), 0, 0, 7) ?? tones.at(L, 0);
+      const steps = lightnesses(L, { ...ends, white: white[0] }, stuff, wish.even ?? false);
+      const lights = lightsOf(tones, local, [steps[0]!, steps[1]!], white, wish.upright ?? false);
+      if (way !== 'shot cloth')
+        return [...lights, local, ...shadowsOf(tones, local, steps.slice(3))];
+      const shot = shotShadows(wish, local, steps, bench);
+      return [...lights, local, meeting(tones, local, shot.wishes[0]!, shot.half), ...shot.wishes];
+    },
+    (wishes) => {
+      const layer = new Layer(bench, lab, rule, wish.pigments);
+      return layFolds({ wish, wishes, shadowHue: wish.shadows }, layer, bench);
+    },
+  );
+  const localFold = folds[2]!;
+  return {
+    name,
+    way,
+    stuff,
+    folds,
+    reflected,
+    black: rule,
+    blackLoss:
+      rule.barred.length === 0 || way === 'shot cloth'
+        ? null
+        : lossToBlack(localFold.mixture, folds[4]!, rule.barred, shelf),
+    pigments: pigmentsOf(folds, reflected),
+    deepest: deepestOf(folds[5]!, shelf),
+    remarks: remarksOf(wish, lab, folds, shelf),
+  };
+}
+
+/** A film over what is deeper than its own pigment lightens it: a glazed cloth goes no deeper than that. */
+function underGlaze(ends: Ends, tones: Tones, wish: ClothWish, bench: Bench): Ends {
+  const body = bench.mix(tones.at(ends.deepest, tones.alive), { quick: true });
+  if (body === null) return ends;
+  const glaze = chooseGlaze(wish, bench);
+  const ground = insideOf(body.recipe, bench.shelf);
+  const foot = filmOver(glaze, THICKEST_MM, ground, bench.shelf)[0] + 0.5;
+  return { ...ends, deepest: Math.max(ends.deepest, foot) };
+}
+
+/** The lightest masstone that may be used. */
+function whiteOf(shelf: Shelf, pigments: readonly string[] | undefined): Lab {
+  const masstones = masstonesOf(shelf).filter(({ pigment }) => pigments?.includes(pigment) ?? true);
+  return masstones.map(({ lab }) => lab).toSorted((p, q) => q[0] - p[0])[0] ?? [100, 0, 0];
+}
+
+/** Where whole parts leave no six lightnesses, the local colour gives way by so much L*, and once more. */
+const ROOM = 6;
+const TRIES = 4;
+
+/** The first plan that can be laid; each next one makes more room. */
+function firstThatLays<T>(
+  plan: (more: number) => readonly Lab[],
+  lay: (wishes: readonly Lab[]) => T,
+): T {
+  for (let more = 0; ; more++) {
+    const wishes = plan(more);
+    try {
+      return lay(wishes);
+    } catch (error) {
+      if (!(error instanceof Snag && error.fault.code === 'no-range') || more + 1 >= TRIES)
+        throw error;
+    }
+  }
+}
+
+/** A local colour is mixed without black where that serves: then none may deepen it. */
+function ruleFor(lab: Lab, wish: ClothWish, bench: Bench) {
+  const { shelf } = bench;
+  const blacks = blacksOf(shelf);
+  const of = wish.pigments ? { of: wish.pigments } : {};
+  const clean = bench.mix(lab, { without: blacks, ...of });
+  const any = bench.mix(lab, of);
+  const local = clean && any && clean.deltaE00 <= Math.max(1, any.deltaE00 + 1) ? clean : any;
+  return blackRule(lab, local?.recipe ?? [], shelf, {
+    declared: wish.declared ?? null,
+    insist: wish.insistBlack ?? false,
+  });
+}
+
+/** What the shelf does with a colour's hue; where it has none of it, with the hue of the nearest that it mixes. */
+function tonesFor(
+  lab: Lab,
+  { pigments }: ClothWish,
+  barred: readonly string[],
+  bench: Bench,
+): Tones | null {
+  const tones = new Tones(bench, lab, barred, pigments);
+  if (tones.ends() !== null) return tones;
+  const nearest = bench.mix(lab, { without: barred, ...(pigments ? { of: pigments } : {}) });
+  return nearest && new Tones(bench, nearest.lab, barred, pigments);
+}
+
+/** The shadows of shot cloth: deepened in their own hue, below the half-tone where both meet. */
+function shotShadows(wish: ClothWish, local: Lab, steps: readonly number[], bench: Bench) {
+  const { name, shadows } = wish;
+  const barred = ruleFor(shadows!, { ...wish, lab: shadows! }, bench).barred;
+  const tones = tonesFor(shadows!, { ...wish, lab: shadows! }, barred, bench);
+  const ends = tones?.ends() ?? null;
+  if (tones === null || ends === null) throw new Snag({ code: 'no-range', name });
+  const lowest = Math.min(steps[5]!, local[0] - LEAST_DOWN);
+  const deep = Math.max(ends.deepest, lowest);
+  if (local[0] - deep < 3) throw new Snag({ code: 'no-range', name });
+  const span = local[0] - deep;
+  const fraction = (i: number) => (steps[2]! - steps[i]!) / (steps[2]! - steps[5]!);
+  const L = [3, 4, 5].map((i) => local[0] - span * fraction(i));
+  return { half: L[0]!, wishes: shadowsOf(tones, shadows!, [L[1]!, L[2]!]) };
+}
+
+/** The glaze, or what the deepest pile holds most of beside white. */
+function deepestOf({ glaze, mixture }: Cloth['folds'][number], { white }: Shelf): string {
+  const coloured = mixture.recipe.find(({ pigment }) => pigment !== white);
+  return glaze?.pigment ?? (coloured ?? mixture.recipe[0]!).pigment;
+}
+
+function pigmentsOf(
+  folds: readonly Cloth['folds'][number][],
+  reflected: Cloth['reflected'],
+): string[] {
+  const all = [...folds, ...(reflected ? [reflected] : [])].flatMap(({ mixture, glaze }) => [
+    ...mixture.recipe.map(({ pigment }) => pigment),
+    ...mixture.parts.map(({ pigment }) => pigment),
+    ...(glaze ? [glaze.pigment] : []),
+  ]);
+  return [...new Set(all)];
+}

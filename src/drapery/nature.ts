@@ -1,0 +1,57 @@
+import type { Lab } from '../colour/lab.ts';
+import { keyOf } from '../harmony/key.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+import { dulled } from './lay.ts';
+import type { Tones } from './tone.ts';
+
+/** Least L* between two steps, where a photograph has them alike. */
+export const GAP = 1.5;
+
+/**
+ * The six steps of a photograph, brought into reach: keyed to the shelf's range of light and dark where
+ * they leave it, drawn apart where they are alike, each with as much of its own chroma as is mixed there.
+ * @param more how many times the least gap is widened
+ * @returns null where the shelf has not six lightnesses
+ */
+export function natureOf(
+  ladder: readonly Lab[],
+  shelf: Shelf,
+  tones: Tones,
+  ends: { readonly deepest: number; readonly lightest: number },
+  more = 0,
+): readonly Lab[] | null {
+  const room = ends.lightest - ends.deepest;
+  const gap = Math.min(GAP * (1 + more), room / 5.5);
+  if (!(gap > 0.2)) return null;
+  const keyed = ladder.map(keyOf(ladder, shelf));
+  const L = spread(
+    keyed.map((lab) => lab[0]),
+    ends,
+    gap,
+  );
+  return keyed.map(([, a, b], i) => {
+    const lab: Lab = [L[i]!, a, b];
+    return dulled(lab, (one) => tones.passes(one)) ?? [L[i]!, 0, 0];
+  });
+}
+
+/** Lightnesses drawn apart to at least `gap`, within the ends, each moved as little as one pass down and one up need. */
+export function spread(
+  lightness: readonly number[],
+  { deepest, lightest }: { readonly deepest: number; readonly lightest: number },
+  gap: number,
+): number[] {
+  const last = lightness.length - 1;
+  const L = lightness.map((value, i) =>
+    Math.min(lightest - i * gap, Math.max(deepest + (last - i) * gap, value)),
+  );
+  // Pairs that lie too near are drawn apart about their middle, from the local colour outwards.
+  const from = Math.min(2, last);
+  for (let i = from + 1; i <= last; i++) L[i] = Math.min(L[i]!, L[i - 1]! - gap);
+  for (let i = from - 1; i >= 0; i--) L[i] = Math.max(L[i]!, L[i + 1]! + gap);
+  const low = deepest - L[last]!;
+  if (low > 0)
+    for (let i = last, least = deepest; i >= 0; i--, least += gap) L[i] = Math.max(L[i]!, least);
+  for (let i = 0, most = lightest; i <= last; i++, most -= gap) L[i] = Math.min(L[i]!, most);
+  return L;
+}

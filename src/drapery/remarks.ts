@@ -1,0 +1,75 @@
+import { changeWords } from '../colour/change.ts';
+import { chroma, type Lab } from '../colour/lab.ts';
+import { listed } from '../harmony/pile.ts';
+import { spokenOn } from '../harmony/spoken.ts';
+import { hueHeld } from '../harmony/variant.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+import type { ClothWish, DraperyFault, Fold } from './fold.ts';
+import { ONE_COAT_MM } from './glaze.ts';
+
+/** Beyond this a step differs plainly from its wish. */
+const PLAIN = 3;
+
+/** What was held back and what the shelf could not do, in plain sentences. */
+export function remarksOf(
+  wish: ClothWish,
+  wanted: Lab,
+  folds: readonly Fold[],
+  shelf: Shelf,
+): string[] {
+  const said: string[] = [];
+  const local = folds[2]!;
+  const moved = local.lab[0] - wanted[0];
+  if (wish.way !== 'as nature had it' && moved < -1)
+    said.push('The local colour is held back below the wish, so that its lights have room.');
+  if (wish.way !== 'as nature had it' && moved > 1)
+    said.push('The local colour is laid lighter than the wish, so that its shadows have room.');
+  if (chroma(local.lab) < chroma(wanted) - PLAIN)
+    said.push(`The shelf has it no stronger: it is ${changeWords(wanted, local.lab)}.`);
+  const off = folds.filter(({ deltaE00 }) => deltaE00 > PLAIN).map(({ step }) => step);
+  if (off.length > 0)
+    said.push(`The shelf does not reach the ${listed(off)}: this is the nearest.`);
+  if (wish.way === 'deepened in its own hue' || wish.way === 'underpaint and glaze') {
+    const left = folds
+      .slice(3)
+      .filter(({ lab }) => !hueHeld(local.lab, lab))
+      .map(({ step }) => step);
+    if (left.length > 0) said.push(`The shelf cannot hold the hue in the ${listed(left)}.`);
+  }
+  const glaze = folds[5]!.glaze;
+  if (glaze) {
+    const name = spokenOn(shelf)(glaze.pigment);
+    const thick = Math.max(...folds.map((fold) => fold.glaze?.filmMm ?? 0));
+    said.push(
+      `The ${name} glaze goes over dry, lean body colour, with no white in it and more oil than beneath.`,
+    );
+    const lifted = folds.filter((fold) => fold.glaze && fold.lab[0] > fold.mixture.lab[0] + 1);
+    if (lifted.length > 0)
+      said.push(
+        `In the ${listed(lifted.map(({ step }) => step))} the body colour is deeper than the glaze, which lifts it a little.`,
+      );
+    if (thick > ONE_COAT_MM)
+      said.push('Lay the glaze of the folds in two thin coats: one thick coat dies back.');
+  }
+  return said;
+}
+
+/** What happened, then what to do. Faults of mixing have words of their own. */
+export function draperyFaultWords(
+  fault: Exclude<DraperyFault, { code: MixCode }>,
+  labelOf: (pigment: string) => string = (pigment) => pigment,
+): string {
+  switch (fault.code) {
+    case 'no-range':
+      return `These pigments have not six lightnesses for “${fault.name}”. Allow more of them, or choose another colour.`;
+    case 'no-glaze':
+      return fault.pigment === null
+        ? `No transparent pigment of the hue of “${fault.name}” is on the shelf. Name a glaze, or choose another way.`
+        : `${labelOf(fault.pigment)} makes no glaze here: it covers, or is not on the shelf. Name another, or choose another way.`;
+    case 'wants-more':
+      return fault.what === 'ladder'
+        ? `“${fault.name}” as nature had it wants the six steps of a photograph. Gather one, or choose another way.`
+        : `“${fault.name}” as shot cloth wants the colour of its shadows. Choose it, or choose another way.`;
+  }
+}
+type MixCode = Exclude<DraperyFault['code'], 'no-range' | 'no-glaze' | 'wants-more'>;

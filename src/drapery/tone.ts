@@ -1,0 +1,104 @@
+import { chroma, type Lab } from '../colour/lab.ts';
+import { oklabOfLab } from '../colour/oklab.ts';
+import { type Bench, furthest } from '../harmony/bench.ts';
+import { hueHeld } from '../harmony/variant.ts';
+import { atHue, NEUTRAL_CHROMA } from '../harmony/vary.ts';
+
+/** Up to here a colour counts as mixed; where the painter allows few pigments, none hits it exactly. */
+const MET = 0.5;
+const MET_OF_FEW = 1.5;
+/** A neutral may change its tint as long as it stays one. */
+const MET_NEUTRAL = 3;
+const LEVEL = 0.5;
+/** A shadow keeps at least this part of its cloth's chroma, or it is dead. */
+const ALIVE = 0.3;
+const LEAST_CHROMA = 4;
+
+/** L* of the deepest and of the lightest that a hue has. */
+export interface Ends {
+  readonly deepest: number;
+  readonly lightest: number;
+}
+
+/** What a shelf can do with one hue: how light, how deep, how strong. */
+export class Tones {
+  readonly neutral: boolean;
+  /** OKLab hue, radians. */
+  readonly hue: number;
+  /** Chroma that a shadow keeps at least. */
+  readonly alive: number;
+  private readonly bench: Bench;
+  private readonly without: readonly string[];
+  private readonly of: readonly string[] | undefined;
+  private readonly lab: Lab;
+  private known: Ends | null | undefined;
+
+  /** @param without pigments that no step of it may hold */
+  constructor(bench: Bench, lab: Lab, without: readonly string[], of?: readonly string[]) {
+    this.bench = bench;
+    this.lab = lab;
+    this.without = without;
+    this.of = of;
+    const C = chroma(lab);
+    const [, a, b] = oklabOfLab(lab);
+    this.hue = Math.atan2(b, a);
+    this.neutral = C < NEUTRAL_CHROMA;
+    this.alive = this.neutral ? 0 : Math.min(C, Math.max(LEAST_CHROMA, ALIVE * C));
+  }
+
+  /** The colour of this hue, turned by some degrees. */
+  at(L: number, C: number, turnDeg = 0): Lab {
+    return atHue(this.hue + (turnDeg * Math.PI) / 180, L, C);
+  }
+
+  /** Whether the shelf mixes it, its hue held. */
+  passes(lab: Lab): boolean {
+    const { neutral, of, bench, without } = this;
+    const met = of && of.length <= 3 ? (neutral ? MET_NEUTRAL : MET_OF_FEW) : MET;
+    // Three pigments are looked through much faster than four, and often suffice.
+    return [3, bench.most].some((most) => {
+      const found = bench.mix(lab, { quick: true, most, without, ...(of ? { of } : {}) });
+      if (found === null || Math.abs(found.lab[0] - lab[0]) > LEVEL) return false;
+      return found.deltaE00 <= met && hueHeld(lab, found.lab);
+    });
+  }
+
+  /** The strongest colour of this hue at a lightness, between two chromas; null where not even the weaker is mixed. */
+  strongest(L: number, most: number, least: number, turnDeg = 0, rounds = 5): Lab | null {
+    const low = Math.min(least, most);
+    return (
+      furthest((t) => {
+        const lab = this.at(L, low + t * (most - low), turnDeg);
+        return this.passes(lab) ? lab : null;
+      }, rounds)?.value ?? null
+    );
+  }
+
+  /** L* of the deepest and of the lightest of this hue; the lights may end in white. */
+  ends(): Ends | null {
+    if (this.known === undefined) this.known = this.findEnds();
+    return this.known;
+  }
+
+  private findEnds(): Ends | null {
+    const chromas = this.neutral ? [0, chroma(this.lab)] : [this.alive];
+    const middle = [this.lab[0], 45, 35, 60, 30, 75]
+      .map((L) => Math.min(92, Math.max(24, L)))
+      .find((L) => this.reaches(L, chromas));
+    if (middle === undefined) return null;
+    const deepest = furthest((t) => {
+      const L = middle + t * (12 - middle);
+      return this.reaches(L, chromas) ? L : null;
+    }, 6);
+    const pale = this.neutral ? chromas : [2, this.alive];
+    const lightest = furthest((t) => {
+      const L = middle + t * (100 - middle);
+      return this.reaches(L, t === 0 ? chromas : pale) ? L : null;
+    }, 6);
+    return { deepest: deepest!.value, lightest: lightest!.value };
+  }
+
+  private reaches(L: number, chromas: readonly number[]): boolean {
+    return chromas.some((C) => this.passes(this.at(L, C)));
+  }
+}

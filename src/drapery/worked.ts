@@ -1,0 +1,71 @@
+import type { Lab } from '../colour/lab.ts';
+import type { BenchOptions } from '../harmony/bench.ts';
+import type { Declared } from '../harmony/family.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+import { ok, type Result } from '../result.ts';
+import table from './data/formulas.json' with { type: 'json' };
+import { DRAPERY_WAYS, type DraperyFault, type DraperyWay, type GarmentWish } from './fold.ts';
+import { type Formula, type FormulaHead, formulaOf } from './formula.ts';
+import { drape } from './garment.ts';
+import { STUFFS, type Stuff } from './stuff.ts';
+
+/** A formula that comes with Kingcup: what is wished; its piles are computed from a shelf. */
+export interface Worked extends FormulaHead {
+  readonly wish: GarmentWish;
+}
+
+const labOf = (given: readonly number[]): Lab => {
+  if (given.length !== 3) throw new RangeError(`a colour of ${given.length} numbers`);
+  return [given[0]!, given[1]!, given[2]!];
+};
+
+/** One of a list of words. @throws RangeError for another */
+function wordOf<T extends string>(words: readonly T[], given: string): T {
+  const found = words.find((word) => word === given);
+  if (found === undefined) throw new RangeError(`no ${given}`);
+  return found;
+}
+
+interface Row {
+  readonly lab: readonly number[];
+  readonly way: string;
+  readonly stuff: string;
+  readonly declared?: string;
+  readonly neighbour?: readonly number[];
+  readonly shadows?: readonly number[];
+  readonly pigments?: readonly string[];
+  readonly glaze?: string;
+}
+
+function wishOf(name: string, row: Row): GarmentWish {
+  const declared: readonly Declared[] = ['white', 'black'];
+  return {
+    name,
+    lab: labOf(row.lab),
+    way: wordOf<DraperyWay>(DRAPERY_WAYS, row.way),
+    stuff: wordOf<Stuff>(STUFFS, row.stuff),
+    ...(row.declared ? { declared: wordOf(declared, row.declared) } : {}),
+    ...(row.neighbour ? { neighbour: labOf(row.neighbour) } : {}),
+    ...(row.shadows ? { shadows: labOf(row.shadows) } : {}),
+    ...(row.pigments ? { pigments: row.pigments } : {}),
+    ...(row.glaze ? { glaze: row.glaze } : {}),
+  };
+}
+
+/** The six formulas that come with Kingcup; their piles are worked out from the shelf that is asked. */
+export const WORKED: readonly Worked[] = table.formulas.map(({ name, subject, note, wish }) => ({
+  name,
+  subject,
+  note,
+  wish: wishOf(name, wish),
+}));
+
+/** One of them, computed from a shelf: of the starter shelf always a formula, of another perhaps a fault. */
+export function workedFormula(
+  { wish, name, subject, note }: Worked,
+  shelf: Shelf,
+  options: BenchOptions = {},
+): Result<Formula, DraperyFault> {
+  const garment = drape(wish, shelf, options);
+  return garment.ok ? ok(formulaOf(garment.value, { name, subject, note }, shelf)) : garment;
+}

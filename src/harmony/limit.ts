@@ -1,0 +1,32 @@
+import type { Mixed } from './variant.ts';
+import type { Way } from './vary.ts';
+
+const WANTED: Record<Way, string> = {
+  warmer: 'warmer at this lightness',
+  cooler: 'cooler at this lightness',
+  lighter: 'lighter in this hue',
+  deeper: 'deeper in this hue',
+  brighter: 'brighter at this lightness',
+  duller: 'duller at this lightness',
+};
+const GIVEN_UP = { chroma: 'chroma', turn: 'the turn of hue', lightness: 'lightness' } as const;
+const AT_END = {
+  'warm pole': 'It is as warm as its hue can be: there the turn ends.',
+  'cool pole': 'It is as cool as its hue can be: there the turn ends.',
+  white: 'Nothing is lighter than white: there the step ends.',
+  black: 'Nothing is deeper than black: there the step ends.',
+  neutral: 'It has no chroma to raise or lower.',
+} as const;
+
+/** What could not be done, in a sentence; empty where all of the wish was. */
+export function limitWords({ way, granted, short, stopped }: Mixed): string {
+  const said: string[] = [];
+  if (stopped !== null) said.push(AT_END[stopped]);
+  if (granted === 'nothing' && stopped === null)
+    said.push(`These pigments make it no ${WANTED[way]}.`);
+  if (granted === 'part') {
+    const what = short.map((one) => GIVEN_UP[one]).join(' and ');
+    said.push(`These pigments go only part of the way${what ? `: ${what} falls short` : ''}.`);
+  }
+  return said.join(' ');
+}

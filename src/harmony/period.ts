@@ -1,0 +1,98 @@
+import type { Lab } from '../colour/lab.ts';
+import table from './data/period.json' with { type: 'json' };
+import { type Declared, type Kind, kindOf } from './family.ts';
+
+/** What period practice held of a pair. A pair that no row speaks of was not spoken of. */
+export type Held = 'held' | 'seldom' | 'held; disputed' | 'held, single report';
+
+/** One row of the table of pairs. */
+export interface PeriodRow {
+  readonly pair: readonly [string, string];
+  readonly held: Held;
+  /** `seen`: read in the source named; else common practice, which has none. */
+  readonly status: 'seen' | 'common practice';
+  /** The source spelt out; null for common practice. */
+  readonly source: string | null;
+  /** Support or dissent in a sentence; empty where the source says no more. */
+  readonly note: string;
+}
+
+const HELD: readonly string[] = ['held', 'seldom', 'held; disputed', 'held, single report'];
+
+/** Every row, in the order of the table. */
+export const PERIOD: readonly PeriodRow[] = table.pairs.map(({ pair, held, status, by, note }) => {
+  if (pair.length !== 2 || !HELD.includes(held))
+    throw new RangeError(`a pair of ${pair} is ${held}`);
+  if (status !== 'seen' && status !== 'common practice') throw new RangeError(`status ${status}`);
+  const source = by === null ? null : (table.sources as Record<string, string>)[by];
+  if (source === undefined) throw new RangeError(`no source ${by}`);
+  return { pair: [pair[0]!, pair[1]!], held: held as Held, status, source, note };
+});
+
+const chromatic = ({ family }: Kind): boolean => !['white', 'black', 'grey'].includes(family);
+
+/** Whether a colour is what a row's word says; `other` is the colour beside it. */
+const IS: Record<string, (kind: Kind, other: Kind) => boolean> = {
+  any: () => true,
+  white: ({ family }) => family === 'white',
+  black: ({ family }) => family === 'black',
+  brown: ({ family }) => family === 'brown',
+  'earth red': ({ earthRed }) => earthRed,
+  'earth yellow': ({ earthYellow }) => earthYellow,
+  'any other hue': (kind) =>
+    chromatic(kind) && kind.family !== 'brown' && !kind.earthRed && !kind.earthYellow,
+  blue: ({ family }) => family === 'blue',
+  green: ({ family }) => family === 'green',
+  orange: ({ family }) => family === 'orange',
+  pink: ({ family }) => family === 'pink',
+  purple: ({ family }) => family === 'purple',
+  red: ({ family }) => family === 'red',
+  yellow: ({ family }) => family === 'yellow',
+  'pale yellow': ({ family, pale }) => family === 'yellow' && pale,
+  'pale green': ({ family, pale }) => family === 'green' && pale,
+  'lavender (pale)': (kind) =>
+    (kind.family === 'purple' || (kind.family === 'blue' && kind.greyViolet)) && kind.pale,
+  'grey-violet (dark)': ({ greyViolet, dark }) => greyViolet && dark,
+  'light of one family': (kind, other) => kind.light && apart(kind, other),
+  'dark of another': (kind, other) => kind.dark && apart(kind, other),
+};
+
+const apart = (one: Kind, other: Kind): boolean =>
+  one.family !== other.family && chromatic(one) && chromatic(other);
+
+/** Rows that speak of many colours come after those that name the very pair. */
+const general = ({ pair }: PeriodRow): number =>
+  pair.includes('light of one family') ? 2 : pair.includes('any') ? 1 : 0;
+/** Of two that name it, the one with the narrower words tells more. */
+const narrow = ({ pair }: PeriodRow): number =>
+  pair.filter((word) => /pale|earth|dark/.test(word)).length;
+
+/**
+ * Every row that speaks of a pair of colours, the most telling first; none where practice was silent.
+ * It informs: nothing is forbidden by it and nothing is chosen by it.
+ */
+export function periodOf(
+  one: Lab,
+  other: Lab,
+  declared: readonly [Declared | null, Declared | null] = [null, null],
+): readonly PeriodRow[] {
+  const [x, y] = [kindOf(one, declared[0]), kindOf(other, declared[1])];
+  return PERIOD.filter(({ pair }) => {
+    const [p, q] = [IS[pair[0]]!, IS[pair[1]]!];
+    return (p(x, y) && q(y, x)) || (p(y, x) && q(x, y));
+  }).toSorted((a, b) => general(a) - general(b) || narrow(b) - narrow(a));
+}
+
+const SAID: Record<Held, string> = {
+  held: 'held to go together',
+  seldom: 'seldom put together',
+  'held; disputed': 'held to go together, but disputed',
+  'held, single report': 'held to go together in a single report',
+};
+
+/** A row in a sentence: "Blue and green: held to go together, but disputed (…). He held that …". */
+export function periodWords({ pair, held, source, note }: PeriodRow): string {
+  const both = pair.join(' and ');
+  const sentence = `${both.charAt(0).toUpperCase()}${both.slice(1)}: ${SAID[held]} (${source ?? 'common practice'}).`;
+  return note ? `${sentence} ${note}` : sentence;
+}

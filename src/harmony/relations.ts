@@ -1,0 +1,204 @@
+import { temperatureOf, warmCool } from '../colour/appearance.ts';
+import { deltaE00 } from '../colour/difference.ts';
+import { chroma, hueTurnDeg, type Lab } from '../colour/lab.ts';
+import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
+import { type PairHarmony, pairHarmony } from '../colour/pair.ts';
+import type { Declared } from './family.ts';
+import { type PeriodRow, periodOf } from './period.ts';
+import { NEUTRAL_CHROMA } from './vary.ts';
+
+/** A colour of a harmony as far as its relations go. */
+export interface Related {
+  readonly name: string;
+  readonly lab: Lab;
+  /** Share of the area, 0…1. */
+  readonly share: number;
+  readonly accent?: boolean;
+  readonly declared?: Declared;
+}
+
+/** How far one colour is from another along one axis: the figure, and plain words. */
+export interface Interval {
+  /** Difference of L*, of C*, or of OKLab hue in degrees (−180…180; 0 where one has no hue). */
+  readonly by: number;
+  readonly words: string;
+}
+
+/** Two colours beside each other. `of` and `beside` are indices of the harmony. */
+export interface Relation {
+  readonly of: number;
+  readonly beside: number;
+  readonly lightness: Interval;
+  readonly chroma: Interval;
+  readonly hue: Interval;
+  /** The published two-colour score, as information: nothing maximises it. */
+  readonly score: PairHarmony;
+  /** What period practice held of the pair, the most telling first; none where it was silent. */
+  readonly period: readonly PeriodRow[];
+}
+
+export interface Relations {
+  /** Index of the colour that holds most. */
+  readonly dominant: number;
+  /** The one that sets the dominant off; null for a single colour. */
+  readonly foil: number | null;
+  /** The small bright one; null where there is none. */
+  readonly accent: number | null;
+  readonly temperature: {
+    /** Shares of the area that are warm, cool and neither; they sum to 1. */
+    readonly warm: number;
+    readonly cool: number;
+    readonly neither: number;
+    /** Mean of the published warm-cool measure, weighted by share; −0.5 is neutral. */
+    readonly measure: number;
+    readonly words: string;
+  };
+  readonly pairs: readonly Relation[];
+  /** Mean of the pair scores; null for a single colour. */
+  readonly meanScore: number | null;
+  /** What is dominant, foil and accent, in a sentence. */
+  readonly words: string;
+}
+
+/** From here on a colour is too large to be an accent, … */
+const ACCENT_TO = 0.1;
+/** … and up to here too small to be the foil. */
+const FOIL_FROM = 0.05;
+
+/**
+ * How the colours of a harmony stand to one another.
+ * @param colours at least one; CIELAB under D65
+ * @throws RangeError for no colour at all
+ */
+export function relationsOf(colours: readonly Related[]): Relations {
+  if (colours.length === 0) throw new RangeError('a harmony has at least one colour');
+  const roles = rolesOf(colours);
+  const pairs: Relation[] = [];
+  for (let i = 0; i < colours.length; i++)
+    for (let j = i + 1; j < colours.length; j++) pairs.push(relation(colours, i, j));
+  const meanScore =
+    pairs.length === 0
+      ? null
+      : pairs.reduce((sum, { score }) => sum + score.score, 0) / pairs.length;
+  return {
+    ...roles,
+    temperature: temperature(colours),
+    pairs,
+    meanScore,
+    words: roleWords(colours, roles),
+  };
+}
+
+type Roles = Pick<Relations, 'dominant' | 'foil' | 'accent'>;
+
+function rolesOf(colours: readonly Related[]): Roles {
+  const all = colours.map((_, i) => i);
+  const share = (i: number) => colours[i]!.share;
+  const dominant = all.reduce((best, i) => (share(i) > share(best) ? i : best), 0);
+  const others = all.filter((i) => i !== dominant);
+  const far = (i: number) => deltaE00(colours[dominant]!.lab, colours[i]!.lab);
+  const vivid = (i: number) => chroma(colours[i]!.lab);
+  const most = (among: readonly number[], by: (i: number) => number): number | null =>
+    among.reduce<number | null>((best, i) => (best === null || by(i) > by(best) ? i : best), null);
+
+  const marked = others.filter((i) => colours[i]!.accent);
+  const small = others.filter(
+    (i) => share(i) < ACCENT_TO && vivid(i) > Math.max(NEUTRAL_CHROMA, vivid(dominant)),
+  );
+  const accent = marked.length > 0 ? most(marked, far) : most(small, vivid);
+  const rest = others.filter((i) => i !== accent && !colours[i]!.accent);
+  const large = rest.filter((i) => share(i) >= FOIL_FROM);
+  return { dominant, foil: most(large.length > 0 ? large : rest, far), accent };
+}
+
+function roleWords(colours: readonly Related[], { dominant, foil, accent }: Roles): string {
+  const name = (i: number) => colours[i]!.name;
+  const said = [`The ${name(dominant)} is dominant`];
+  if (foil !== null) said.push(`the ${name(foil)} is its foil`);
+  if (accent !== null) said.push(`the ${name(accent)} is the accent`);
+  return `${said.join(', ')}.`;
+}
+
+function temperature(colours: readonly Related[]): Relations['temperature'] {
+  const total = colours.reduce((sum, { share }) => sum + share, 0) || 1;
+  const sum = (which: ReturnType<typeof temperatureOf>) =>
+    colours.reduce(
+      (all, { lab, share }) => all + (temperatureOf(lab) === which ? share / total : 0),
+      0,
+    );
+  const [warm, cool, neither] = [sum('warm'), sum('cool'), sum('neutral')];
+  const measure = colours.reduce((all, { lab, share }) => all + (warmCool(lab) * share) / total, 0);
+  return { warm, cool, neither, measure, words: balanceWords(warm, cool) };
+}
+
+function balanceWords(warm: number, cool: number): string {
+  if (warm + cool < 0.2) return 'mostly neither warm nor cool';
+  if (cool < 0.02) return 'warm throughout';
+  if (warm < 0.02) return 'cool throughout';
+  if (warm > 3 * cool) return 'warm, with a cool note';
+  if (cool > 3 * warm) return 'cool, with a warm note';
+  if (warm > 1.4 * cool) return 'more warm than cool';
+  if (cool > 1.4 * warm) return 'more cool than warm';
+  return 'warm and cool in balance';
+}
+
+function relation(colours: readonly Related[], i: number, j: number): Relation {
+  const [x, y] = [colours[i]!, colours[j]!];
+  return {
+    of: i,
+    beside: j,
+    lightness: lightness(x, y),
+    chroma: purity(x, y),
+    hue: hue(x, y),
+    score: pairHarmony(x.lab, y.lab),
+    period: periodOf(x.lab, y.lab, [x.declared ?? null, y.declared ?? null]),
+  };
+}
+
+/** One Munsell value step is about 10 of L*. */
+function lightness(x: Related, y: Related): Interval {
+  const by = y.lab[0] - x.lab[0];
+  return { by, words: compared(x, y, by, [3, 10, 30], 'equally light', ['darker', 'lighter']) };
+}
+
+/** One Munsell chroma step is about 5 of C*. */
+function purity(x: Related, y: Related): Interval {
+  const by = chroma(y.lab) - chroma(x.lab);
+  return { by, words: compared(x, y, by, [4, 12, 30], 'equally strong', ['duller', 'brighter']) };
+}
+
+function compared(
+  x: Related,
+  y: Related,
+  by: number,
+  [same, little, much]: readonly [number, number, number],
+  alike: string,
+  [down, up]: readonly [string, string],
+): string {
+  const size = Math.abs(by);
+  if (size < same) return `the ${x.name} and the ${y.name} are ${alike}`;
+  const word = by < 0 ? down : up;
+  const how = size < little ? 'a little ' : size >= much ? 'much ' : '';
+  return `the ${y.name} is ${how}${word} than the ${x.name}`;
+}
+
+/** Words for how far apart two hues lie; never told as an angle. */
+const FAR: readonly (readonly [below: number, words: string])[] = [
+  [12, 'of one hue'],
+  [40, 'neighbours in hue'],
+  [80, 'of related hues'],
+  [130, 'far apart in hue'],
+  [181, 'of opposed hues'],
+];
+
+function hue(x: Related, y: Related): Interval {
+  const both = `the ${x.name} and the ${y.name}`;
+  const neutral = [x, y].filter(({ lab }) => chroma(lab) < NEUTRAL_CHROMA);
+  if (neutral.length === 2) return { by: 0, words: `${both} have hardly a hue` };
+  if (neutral.length === 1)
+    return { by: 0, words: `the ${neutral[0]!.name} has hardly a hue beside the other` };
+  const [h1, h2] = [oklabHueDeg(oklabOfLab(x.lab))!, oklabHueDeg(oklabOfLab(y.lab))!];
+  const by = hueTurnDeg(h1, h2);
+  const words = FAR.find(([below]) => Math.abs(by) < below)![1];
+  return { by, words: `${both} are ${words}` };
+}

@@ -1,0 +1,145 @@
+import { type Candidate, insert, type Rules } from './candidate.ts';
+import { DROPPED, descend } from './descent.ts';
+import type { Metric } from './metric.ts';
+import type { Stock } from './stock.ts';
+import { Trial } from './trial.ts';
+
+/** A slope that would gain less than this share of the squared difference counts as none. */
+const FLAT = 1e-3;
+/** Where a pinched pigment starts, in effective amount beside a strongest of 1. */
+const PINCH = Math.log(0.1);
+/** What the others are beside the lightest in the start of a tint. */
+const TINT = Math.log(0.01);
+
+/** Descents on one stock under its rules: what a search is made of. */
+export class Attempts {
+  /** Descents made so far: what a run cost. */
+  descents = 0;
+  /** Squared difference that a set must promise to come under. */
+  bound = Number.POSITIVE_INFINITY;
+  /** Of the squared difference by a pinch of each paint, after {@link pinch}. */
+  readonly slope: Float64Array;
+  readonly stock: Stock;
+  readonly rules: Rules;
+  private readonly trial: Trial;
+  /** L of each paint alone. */
+  private readonly lightness: Float64Array;
+
+  constructor(stock: Stock, rules: Rules) {
+    this.stock = stock;
+    this.rules = rules;
+    this.trial = new Trial(stock);
+    this.slope = new Float64Array(stock.count);
+    this.lightness = Float64Array.from({ length: stock.count }, (_, i) => {
+      this.load([i], [0]);
+      this.trial.look();
+      return this.trial.L;
+    });
+  }
+
+  /** One paint alone. */
+  single(metric: Metric, i: number): Candidate {
+    this.load([i], [0]);
+    this.trial.evaluate();
+    return this.candidate(metric);
+  }
+
+  /** The best of a set from one start; null where a member falls out. */
+  attempt(
+    metric: Metric,
+    members: readonly number[],
+    start: readonly number[],
+    exact = false,
+  ): Candidate | null {
+    this.load(members, start);
+    this.descents++;
+    if (descend(this.trial, metric, exact, this.bound) === DROPPED) return null;
+    return this.candidate(metric);
+  }
+
+  /** A set and a pinch of one paint more, from the set's optimum. */
+  with(metric: Metric, parent: Candidate, j: number, exact = false): Candidate | null {
+    const members = insert(parent.members, j);
+    const start = members.map((m) => (m === j ? PINCH : parent.x[parent.members.indexOf(m)]!));
+    return this.attempt(metric, members, start, exact);
+  }
+
+  /** A start in which the lightest member leads. */
+  tint(members: readonly number[]): number[] {
+    const lightest = members.reduce((a, b) => (this.lightness[b]! > this.lightness[a]! ? b : a));
+    return members.map((m) => (m === lightest ? 0 : TINT));
+  }
+
+  /** Pigments of which a pinch would bring a set's optimum nearer, steepest first. */
+  better(metric: Metric, parent: Candidate): number[] {
+    const { slope } = this;
+    const error = this.pinch(metric, parent, true);
+    const found: number[] = [];
+    for (let j = 0; j < this.stock.count; j++)
+      if (this.helps(j, error) && this.joins(parent, j)) found.push(j);
+    return found.sort((i, j) => slope[i]! - slope[j]!);
+  }
+
+  /** Fills {@link slope} at a set's optimum and returns its squared difference. */
+  pinch(metric: Metric, parent: Candidate, exact: boolean): number {
+    const { trial, slope } = this;
+    this.load(parent.members, parent.x);
+    trial.evaluate();
+    const m = exact ? metric.local : metric.linear;
+    const error = exact
+      ? metric.slopes(trial.L, trial.a, trial.b)
+      : metric.near(trial.L, trial.a, trial.b);
+    const [r0 = 0, r1 = 0, r2 = 0] = metric.r;
+    trial.pinch(
+      2 * (m[0]! * r0 + m[3]! * r1 + m[6]! * r2),
+      2 * (m[1]! * r0 + m[4]! * r1 + m[7]! * r2),
+      2 * (m[2]! * r0 + m[5]! * r1 + m[8]! * r2),
+      slope,
+    );
+    return error;
+  }
+
+  /** Whether a pinch of a paint brings the set of the last {@link pinch} nearer. */
+  helps(j: number, error: number): boolean {
+    return this.slope[j]! < -FLAT * error;
+  }
+
+  /** Whether a paint may join a set. */
+  joins(parent: Candidate, j: number): boolean {
+    const { members } = parent;
+    for (let i = 0; i < members.length; i++)
+      if (members[i] === j || this.clash(members[i]!, j)) return false;
+    return this.sizeOf([...members, j]) <= this.rules.most;
+  }
+
+  private candidate(metric: Metric): Candidate {
+    const { trial } = this;
+    const members = Array.from(trial.members.subarray(0, trial.n));
+    return {
+      members,
+      x: Array.from(trial.x.subarray(0, trial.n)),
+      lab: [trial.L, trial.a, trial.b],
+      score: Math.sqrt(metric.exact(trial.L, trial.a, trial.b)),
+      size: this.sizeOf(members),
+    };
+  }
+
+  private load(members: readonly number[], x: readonly number[]): void {
+    const { trial } = this;
+    trial.n = members.length;
+    for (let i = 0; i < members.length; i++) {
+      trial.members[i] = members[i]!;
+      trial.x[i] = x[i]!;
+    }
+  }
+
+  clash(a: number, b: number): boolean {
+    return this.rules.clash[a * this.stock.count + b] === 1;
+  }
+
+  sizeOf(members: readonly number[]): number {
+    let size = members.length;
+    for (const held of this.rules.held) if (!members.includes(held)) size++;
+    return size;
+  }
+}

@@ -1,0 +1,38 @@
+import { type HazardLevel, pairOf, pigmentOf } from '../pigment/facts.ts';
+import { baseOf } from '../pigment/mixable.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+
+type Paints = Pick<Shelf, 'paints'>;
+
+/** Pairs on a shelf that never go into one pile, by what is held of our own pigments. */
+export function avoidedPairs({ paints }: Paints): [string, string][] {
+  return paints.flatMap((a, i) =>
+    paints
+      .slice(i + 1)
+      .filter((b) => pairOf(baseOf(a.pigment), baseOf(b.pigment))?.severity === 'avoid')
+      .map((b): [string, string] => [a.pigment, b.pigment]),
+  );
+}
+
+/** Blacks or whites of a shelf: by our own facts, else by a name that says so. */
+export function ofFamily({ paints }: Paints, family: 'black' | 'white'): string[] {
+  const says = new RegExp(`\\b${family}\\b`, 'i');
+  return paints
+    .filter(({ pigment, label }) => {
+      const facts = pigmentOf(baseOf(pigment));
+      return facts ? facts.family === family : says.test(`${pigment} ${label}`);
+    })
+    .map((p) => p.pigment);
+}
+
+const LEVELS: readonly HazardLevel[] = ['low', 'caution', 'toxic', 'very_toxic'];
+
+/** Pigments of a shelf at a hazard level or above; of strangers' pigments nothing is known. */
+export function hazardous({ paints }: Paints, from: HazardLevel): string[] {
+  return paints
+    .filter(({ pigment }) => {
+      const facts = pigmentOf(baseOf(pigment));
+      return facts !== null && LEVELS.indexOf(facts.hazard.level) >= LEVELS.indexOf(from);
+    })
+    .map((p) => p.pigment);
+}

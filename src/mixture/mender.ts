@@ -1,0 +1,183 @@
+import { deltaE00 } from '../colour/difference.ts';
+import { BANDS, spectrum } from '../colour/grid.ts';
+import type { Lab } from '../colour/lab.ts';
+import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
+import type { Choice } from './constraint.ts';
+import { DROPPED, descend } from './descent.ts';
+import { REACH } from './find.ts';
+import { Metric } from './metric.ts';
+import type { Part } from './mixture.ts';
+import { ofParts, paintOf, predict } from './predict.ts';
+import { compile, type Stock } from './stock.ts';
+import { Trial } from './trial.ts';
+
+/** A pile that is there already. */
+export interface Batch {
+  /** What went into it, by volume. */
+  readonly parts: readonly Part[];
+  /** Its volume in cm³, where it is known. */
+  readonly cm3?: number;
+}
+
+/** One way to mend a batch. */
+export interface Addition {
+  /** In the batch's own parts, which need not be whole, and in cm³ where its volume is known. */
+  readonly add: readonly (Part & { readonly cm3: number | null })[];
+  /** All that is added, as a share of the batch. */
+  readonly total: number;
+  readonly lab: Lab;
+  /** To the target. */
+  readonly deltaE00: number;
+}
+
+/** A batch this near needs nothing. */
+export const RIGHT = 0.5;
+/** How much nearer the last of an addition must bring a colour to be worth it. */
+const SPARE = 0.25;
+const OPTIONS = 5;
+
+/** A batch as one paint among those of the shelf; the batch is the last of them. */
+export class Mender {
+  private readonly batch: Batch;
+  private readonly target: Lab;
+  private readonly paints: readonly ShelfPaint[];
+  private readonly clash: Uint8Array;
+  private readonly stock: Stock;
+  private readonly trial: Trial;
+  private readonly metric: Metric;
+  private readonly offset: Lab;
+  private readonly volume: number;
+
+  constructor(
+    held: readonly Part[],
+    batch: Batch,
+    turnedOut: Lab,
+    target: Lab,
+    shelf: Shelf,
+    choice: Choice,
+  ) {
+    this.batch = batch;
+    this.target = target;
+    this.paints = choice.paints;
+    this.clash = choice.clash;
+    this.volume = held.reduce((sum, p) => sum + p.parts, 0);
+    const pile: ShelfPaint = { pigment: '', label: 'batch', paint: asPaint(held, shelf) };
+    this.stock = compile([...choice.paints, pile], shelf);
+    this.trial = new Trial(this.stock);
+    const predicted = predict(ofParts(held), shelf);
+    const axis = (i: 0 | 1 | 2) => turnedOut[i] - predicted[i];
+    this.offset = [axis(0), axis(1), axis(2)];
+    const aim = (i: 0 | 1 | 2) => target[i] - this.offset[i];
+    this.metric = new Metric([aim(0), aim(1), aim(2)]);
+  }
+
+  options(most: number): Addition[] {
+    const found: Addition[] = [];
+    const set: number[] = [];
+    const walk = (from: number) => {
+      if (set.length > 0) {
+        const one = this.attempt(set);
+        if (one) found.push(one);
+      }
+      if (set.length === most) return;
+      for (let i = from; i < this.paints.length; i++) {
+        if (set.some((j) => this.clash[i * this.paints.length + j] === 1)) continue;
+        set.push(i);
+        walk(i + 1);
+        set.pop();
+      }
+    };
+    walk(0);
+    return this.ranked(found);
+  }
+
+  /** Those that reach the target by their total, then the others by their difference; no variations. */
+  private ranked(found: readonly Addition[]): Addition[] {
+    const reached = found.filter((o) => o.deltaE00 <= REACH).sort((a, b) => a.total - b.total);
+    const rest = found
+      .filter((o) => o.deltaE00 > REACH)
+      .sort((a, b) => a.deltaE00 - b.deltaE00 || a.total - b.total);
+    const shown: Addition[] = [];
+    for (const one of [...reached, ...rest]) {
+      if (shown.length >= OPTIONS || (shown.length > 0 && one.deltaE00 > shown[0]!.deltaE00 + 2))
+        continue;
+      const names = one.add.map((a) => a.pigment);
+      const more = shown.some((o) => o.add.every((a) => names.includes(a.pigment)));
+      if (!more) shown.push(one);
+    }
+    return shown;
+  }
+
+  /** The nearest that a set of pigments brings the batch, then the least of it that is near enough. */
+  private attempt(set: readonly number[]): Addition | null {
+    const { trial, metric, stock } = this;
+    const n = set.length;
+    let best: Float64Array | null = null;
+    let least = Number.POSITIVE_INFINITY;
+    for (const start of [-1, -3.5]) {
+      trial.n = n + 1;
+      trial.members.set([...set, this.paints.length]);
+      trial.x.fill(start, 0, n);
+      trial.x[n] = 0;
+      const error = descend(trial, metric, true);
+      if (error === DROPPED || error >= least) continue;
+      least = error;
+      best = trial.x.slice(0, n + 1);
+      if (error < RIGHT * RIGHT) break;
+    }
+    if (!best) return null;
+    const added = (share: number): { amounts: number[]; lab: Lab; deltaE00: number } => {
+      trial.n = n + 1;
+      trial.members.set([...set, this.paints.length]);
+      const amounts = set.map((i, k) => {
+        trial.x[k] = best[k]! - best[n]! + Math.log(share);
+        return (Math.exp(trial.x[k]!) * stock.paste[i]!) / stock.paste[this.paints.length]!;
+      });
+      trial.x[n] = 0;
+      trial.look();
+      const { offset } = this;
+      const lab: Lab = [trial.L + offset[0], trial.a + offset[1], trial.b + offset[2]];
+      return { amounts, lab, deltaE00: deltaE00(this.target, lab) };
+    };
+    const all = added(1);
+    const enough = Math.max(all.deltaE00 + SPARE, RIGHT);
+    let low = 0.2;
+    let high = 1;
+    // Less paint is easier to add, and more can follow: stop where the rest buys nothing to be seen.
+    if (all.deltaE00 <= enough) {
+      for (let k = 0; k < 12; k++) {
+        const middle = (low + high) / 2;
+        if (added(middle).deltaE00 <= enough) high = middle;
+        else low = middle;
+      }
+    }
+    const { amounts, lab, deltaE00: difference } = added(high);
+    const { cm3 } = this.batch;
+    const add = set.map((i, k) => ({
+      pigment: this.paints[i]!.pigment,
+      parts: amounts[k]! * this.volume,
+      cm3: cm3 === undefined ? null : amounts[k]! * cm3,
+    }));
+    return {
+      add: add.sort((a, b) => b.parts - a.parts),
+      total: amounts.reduce((sum, a) => sum + a, 0),
+      lab,
+      deltaE00: difference,
+    };
+  }
+}
+
+/** Mixed paint as one paint, per volume of it. */
+function asPaint(parts: readonly Part[], shelf: Shelf): ShelfPaint['paint'] {
+  const total = parts.reduce((sum, p) => sum + p.parts, 0);
+  const K = spectrum<'K'>();
+  const S = spectrum<'S'>();
+  for (const { pigment, parts: amount } of parts) {
+    const paint = paintOf(pigment, shelf);
+    for (let b = 0; b < BANDS; b++) {
+      K[b]! += (amount / total) * paint.K[b]!;
+      S[b]! += (amount / total) * paint.S[b]!;
+    }
+  }
+  return { K, S };
+}

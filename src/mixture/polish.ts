@@ -1,0 +1,70 @@
+import type { Attempts } from './attempts.ts';
+import { byScore, type Candidate } from './candidate.ts';
+import type { Metric } from './metric.ts';
+
+/** A member under this effective amount beside a strongest of 1 is hardly there. */
+const THIN = Math.log(0.01);
+/** Candidates further than this are not brought to their very best. */
+const contends = (score: number, best: number): boolean => score <= 1.25 * best + 0.05;
+const CONTENDERS = 120;
+const CONTENDERS_OF_SIZE = 60;
+/** A difference at which there is nothing left to gain. */
+const DONE = 0.005;
+const ROUNDS = 4;
+const GAIN = 1e-4;
+
+/**
+ * Brings the contenders among all candidates to the optimum of CIEDE2000 itself, for every number of
+ * pigments (the simplest mixture asks for each), then follows any pigment that still helps the best.
+ * @param all rising by score; changed in place and added to
+ */
+export function polish(attempts: Attempts, metric: Metric, all: Candidate[]): void {
+  let best = refineSome(attempts, metric, all.slice(0, CONTENDERS));
+  for (let size = 1; size < attempts.rules.most; size++) {
+    const some = all.filter((one) => one.size <= size).sort(byScore);
+    refineSome(attempts, metric, some.slice(0, CONTENDERS_OF_SIZE));
+  }
+  for (let round = 0; round < ROUNDS && best > DONE; round++) {
+    all.sort(byScore);
+    const top = all[0]!;
+    const limit = top.score - GAIN;
+    for (const j of attempts.better(metric, top)) {
+      const one = attempts.with(metric, top, j, true);
+      if (one && one.score < limit) all.push(one);
+    }
+    if (round === 0) all.push(...thinner(attempts, metric, top));
+    best = Math.min(...all.map((one) => one.score));
+    if (best >= limit) break;
+  }
+}
+
+/** Returns the best score of some candidates, rising by score, after bringing contenders to theirs. */
+function refineSome(attempts: Attempts, metric: Metric, some: readonly Candidate[]): number {
+  let best = Number.POSITIVE_INFINITY;
+  for (const one of some) {
+    if (!contends(one.score, best)) break;
+    refine(attempts, metric, one);
+    best = Math.min(best, one.score);
+  }
+  return best;
+}
+
+function refine(attempts: Attempts, metric: Metric, one: Candidate): void {
+  if (one.members.length === 1 || one.score < 1e-3) return;
+  const polished = attempts.attempt(metric, one.members, one.x, true);
+  if (!polished || polished.score >= one.score) return;
+  one.x = polished.x;
+  one.lab = polished.lab;
+  one.score = polished.score;
+}
+
+/** What is left of a set without a pigment that is hardly there. */
+function thinner(attempts: Attempts, metric: Metric, { members, x }: Candidate): Candidate[] {
+  if (members.length < 3) return [];
+  return members.flatMap((_, i) => {
+    if (x[i]! > THIN) return [];
+    const rest = (_: number, k: number) => k !== i;
+    const one = attempts.attempt(metric, members.filter(rest), x.filter(rest), true);
+    return one ? [one] : [];
+  });
+}

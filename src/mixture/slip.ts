@@ -1,0 +1,44 @@
+import { deltaE00 } from '../colour/difference.ts';
+import type { Lab } from '../colour/lab.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+import { REACH } from './find.ts';
+import type { Part } from './mixture.ts';
+import { ofParts, predict } from './predict.ts';
+
+/** A part that was measured wrong: how many times too much of it there is. */
+export interface Slip {
+  readonly pigment: string;
+  readonly factor: number;
+}
+
+/** A slip explains a colour when this share of the difference is left at most, and not more than 1.5. */
+const EXPLAINS = 0.5;
+
+/** The one part whose amount, if it was another, gives the colour seen; null where none does. */
+export function slipOf(parts: readonly Part[], seen: Lab, shelf: Shelf): Slip | null {
+  const off = (pigment: string, log: number) =>
+    deltaE00(
+      seen,
+      predict(
+        ofParts(parts).map((a) =>
+          a.pigment === pigment ? { ...a, amount: a.amount * Math.exp(log) } : a,
+        ),
+        shelf,
+      ),
+    );
+  const stated = deltaE00(seen, predict(ofParts(parts), shelf));
+  if (parts.length < 2 || stated <= REACH) return null;
+  let best = { pigment: '', log: 0, left: Number.POSITIVE_INFINITY };
+  for (const { pigment } of parts) {
+    let at = 0;
+    for (let log = -2.4; log <= 2.4; log += 0.1) if (off(pigment, log) < off(pigment, at)) at = log;
+    for (let step = 0.05; step > 1e-4; step /= 2) {
+      if (off(pigment, at + step) < off(pigment, at)) at += step;
+      else if (off(pigment, at - step) < off(pigment, at)) at -= step;
+    }
+    const left = off(pigment, at);
+    if (left < best.left) best = { pigment, log: at, left };
+  }
+  if (best.left > EXPLAINS * stated || best.left > 1.5 * REACH) return null;
+  return { pigment: best.pigment, factor: Math.exp(best.log) };
+}

@@ -1,0 +1,61 @@
+import { pairOf } from '../pigment/facts.ts';
+import { listed, within } from './figure.ts';
+import { knownAs } from './known.ts';
+import { labelIn, type Studio } from './passage.ts';
+
+/** Where two pigments meet. Side by side on a palette they do not. */
+export type Meeting = 'pile' | 'layers' | 'slab';
+
+export interface Clash {
+  readonly where: Meeting;
+  readonly severity: 'avoid' | 'caution';
+  readonly pigments: readonly [string, string];
+  /** The pile, or the passage and the slab. */
+  readonly in: string;
+  /** The reasons, one a pigment. */
+  readonly why: readonly string[];
+  readonly words: string;
+}
+
+const MEET = {
+  pile: (place: string) => `In the pile “${place}”`,
+  layers: (place: string) => `Coat upon coat in “${place}”`,
+  slab: (place: string) => `Prepared ${place}`,
+} as const satisfies Record<Meeting, (place: string) => string>;
+
+/** Warnings about every pair of one list, or of one list with the other. */
+export function clashes(
+  where: Meeting,
+  place: string,
+  some: readonly string[],
+  others: readonly string[] | null,
+  studio: Studio,
+): readonly Clash[] {
+  const found: Clash[] = [];
+  for (const [i, one] of some.entries()) {
+    for (const other of others ?? some.slice(i + 1)) {
+      const pair = pairOf(knownAs(one), knownAs(other));
+      if (pair === null) continue;
+      const twice = found.some(
+        ({ pigments }) => pigments.includes(one) && pigments.includes(other),
+      );
+      if (twice) continue;
+      const names = listed([labelIn(studio, one), within(labelIn(studio, other))]);
+      const ask =
+        pair.severity === 'avoid'
+          ? 'keep them apart'
+          : where === 'slab'
+            ? 'clean the slab between them'
+            : 'allowed, with care';
+      found.push({
+        where,
+        severity: pair.severity,
+        pigments: [one, other],
+        in: place,
+        why: pair.why,
+        words: `${MEET[where](place)}: ${names}, ${ask}. ${pair.why.join(' ')}`,
+      });
+    }
+  }
+  return found;
+}

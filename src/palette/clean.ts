@@ -1,0 +1,47 @@
+import { listed, within } from './figure.ts';
+import { knownAs } from './known.ts';
+import type { PigmentPlan } from './plan.ts';
+import { isCollected } from './tools.ts';
+
+/** May be scraped into a ground or an imprimatura (common practice); black only under a tenth. */
+const INTO_GROUND = [
+  'yellow_ochre',
+  'raw_sienna',
+  'burnt_sienna',
+  'raw_umber',
+  'burnt_umber',
+  'red_earth',
+  'lead_white',
+  'chalk',
+];
+const LITTLE = ['bone_black'];
+
+/** How the bench is cleaned at day's end, and what becomes of the scrapings, for these pigments. */
+export function cleaningOf(pigments: readonly PigmentPlan[]): readonly string[] {
+  const names = (chosen: readonly PigmentPlan[]) =>
+    listed(chosen.map(({ label }, i) => (i === 0 ? label : within(label))));
+  const toxic = pigments.filter(({ tools }) => tools !== 'shared');
+  const collected = pigments.filter(({ key }) => isCollected(key));
+  const ground = pigments.filter(({ key }) => INTO_GROUND.includes(knownAs(key)));
+  const little = pigments.filter(({ key }) => LITTLE.includes(knownAs(key)));
+  const kept = pigments.filter(({ key }) => ![...INTO_GROUND, ...LITTLE].includes(knownAs(key)));
+  const lead = ground.some(({ tools }) => tools === 'lead');
+  const words = [
+    'Save the heaps worth keeping, light to dark. Scrape the middle, wipe, a few drops of oil, wipe again; brushes light to dark, soap last. Slab and muller the same, then a pinch of chalk.',
+  ];
+  if (toxic.length > 0)
+    words.push(
+      `${names(toxic)}: tools, wiping pot and labelled waste of their own; the soap water is collected too.`,
+    );
+  if (collected.length > 0)
+    words.push(`${names(collected)}: scraps and wash water are collected, none down the sink.`);
+  if (ground.length > 0)
+    words.push(
+      `Scrapings for a ground: ${listed(ground.map(({ label }) => within(label)))}${
+        little.length > 0 ? `, and ${within(names(little))} under a tenth` : ''
+      }. No skins.${lead ? ' Lead makes the whole batch lead paint: label it so.' : ''}`,
+    );
+  if (kept.length > 0)
+    words.push(`Kept out of the scrapings: ${listed(kept.map(({ label }) => within(label)))}.`);
+  return words;
+}

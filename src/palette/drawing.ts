@@ -1,0 +1,126 @@
+import { hexOf } from '../colour/hex.ts';
+import { listed } from './figure.ts';
+import { type Markup, markup, NOTHING } from './markup.ts';
+import type { Day, PalettePlan } from './plan.ts';
+
+/** A heap to be drawn: `amount` in cm3. */
+export interface DrawnPile {
+  readonly key: string;
+  readonly name: string;
+  readonly hex: string;
+  readonly amount: number;
+}
+
+/** Where everything lies; the layout of the screens' palette has this shape. Lengths in px. */
+export interface Laid {
+  readonly width: number;
+  readonly height: number;
+  readonly mirrored: boolean;
+  readonly board: {
+    readonly outline: string;
+    readonly hole: {
+      readonly x: number;
+      readonly y: number;
+      readonly rx: number;
+      readonly ry: number;
+    };
+  };
+  readonly seats: readonly {
+    readonly kind: 'pigment' | 'mixed';
+    readonly index: number;
+    readonly x: number;
+    readonly y: number;
+    readonly radius: number;
+    readonly lines: readonly string[];
+    readonly label: { readonly left: number; readonly right: number; readonly top: number };
+  }[];
+  readonly key: readonly { readonly x: number; readonly y: number; readonly words: string }[];
+}
+
+/** The heaps of a palette: pigments in their seats, mixed piles in their rows. */
+export function pilesOf(palette: PalettePlan): {
+  readonly pigments: readonly DrawnPile[];
+  readonly mixed: readonly DrawnPile[];
+} {
+  return {
+    pigments: palette.pigments
+      .filter(({ inSeat }) => inSeat > 0)
+      .map(({ key, label, lab, inSeat }) => ({
+        key,
+        name: label.replace(/ \(.*\)$/, ''),
+        hex: hexOf(lab),
+        amount: inSeat,
+      })),
+    mixed: palette.mixed.map(({ key, pile, lab, amount }) => ({
+      key,
+      name: pile.name,
+      hex: hexOf(lab),
+      amount: amount.prepare,
+    })),
+  };
+}
+
+/** The palette in one sentence, for those who do not see the drawing. */
+export function paletteWords(palette: PalettePlan, rules: Day['rules']): string {
+  const { pigments, mixed } = pilesOf(palette);
+  const names = (piles: readonly DrawnPile[]) => listed(piles.map(({ name }) => name));
+  return [
+    `${palette.name}: ${rules.shape === 'oval' ? 'an oval' : 'a square-cornered'} palette, held in the ${rules.hand} hand`,
+    pigments.length > 0 ? `from the thumb hole along the edge ${names(pigments)}` : '',
+    mixed.length > 0 ? `below, in their rows, ${names(mixed)}` : '',
+  ]
+    .filter((words) => words !== '')
+    .join('; ');
+}
+
+const LINE = 15;
+/** The layout reckons with 13 in a wide face; a plain one leaves room for more. */
+const SIZE = 14;
+
+/** A heap pressed out by the knife: about a circle of radius 1, the same for the same name. */
+function heapPath(name: string): string {
+  let seed = 7;
+  for (let i = 0; i < name.length; i++) seed = (seed * 31 + name.charCodeAt(i)) % 1009;
+  const points = Array.from({ length: 12 }, (_, k) => {
+    const way = (2 * Math.PI * k) / 12;
+    const r = 1 + 0.07 * Math.cos(2 * way + seed) + 0.05 * Math.cos(3 * way + 1.7 * seed);
+    return [r * Math.cos(way), 0.92 * r * Math.sin(way)] as const;
+  });
+  const mid = (k: number) => {
+    const [p, q] = [points[k % 12]!, points[(k + 1) % 12]!];
+    return `${((p[0] + q[0]) / 2).toFixed(3)} ${((p[1] + q[1]) / 2).toFixed(3)}`;
+  };
+  const curves = points.map((_, k) => {
+    const next = points[(k + 1) % 12]!;
+    return `Q${next[0].toFixed(3)} ${next[1].toFixed(3)} ${mid(k + 1)}`;
+  });
+  return `M${mid(0)}${curves.join('')}Z`;
+}
+
+/**
+ * The palette in ink and flat colour, for paper: an outline, heaps sized by amount, their names.
+ * @returns an SVG element without a width: it fills what holds it
+ */
+export function drawPalette(
+  laid: Laid,
+  piles: { readonly pigments: readonly DrawnPile[]; readonly mixed: readonly DrawnPile[] },
+  words: string,
+): Markup {
+  const { board, width, height, mirrored } = laid;
+  const { x, y, rx, ry } = board.hole;
+  const hole = `M${x - rx} ${y}a${rx} ${ry} 0 1 0 ${2 * rx} 0a${rx} ${ry} 0 1 0 ${-2 * rx} 0Z`;
+  const turn = mirrored ? `translate(${width} 0) scale(-1 1)` : 'translate(0 0)';
+  const heaps = laid.seats.map((seat) => {
+    const pile = (seat.kind === 'pigment' ? piles.pigments : piles.mixed)[seat.index];
+    if (pile === undefined) return NOTHING;
+    const middle = (seat.label.left + seat.label.right) / 2;
+    return markup`<g data-pile="${pile.key}"><path transform="translate(${seat.x.toFixed(1)} ${seat.y.toFixed(1)}) scale(${seat.radius.toFixed(2)})" d="${heapPath(pile.name)}" fill="${pile.hex}" stroke="#222" stroke-width="${(0.8 / seat.radius).toFixed(3)}"/>${seat.lines.map(
+      (line, n) =>
+        markup`<text x="${middle.toFixed(1)}" y="${(seat.label.top + LINE * (n + 0.78)).toFixed(1)}" text-anchor="middle">${line}</text>`,
+    )}</g>`;
+  });
+  const keys = laid.key.map(
+    (entry) => markup`<text x="${entry.x}" y="${entry.y}">${entry.words}</text>`,
+  );
+  return markup`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height + 4}" role="img" font-family="Arial, Helvetica, 'Liberation Sans', sans-serif" font-size="${SIZE}" fill="#111"><title>${words}</title><path transform="${turn}" d="${board.outline}${hole}" fill="#fff" fill-rule="evenodd" stroke="#222" stroke-width="2"/>${heaps}${keys}</svg>`;
+}

@@ -1,0 +1,38 @@
+import { type Fewest, type FewestFault, type FewestOptions, fewest } from '../harmony/fewest.ts';
+import { ok, type Result } from '../result.ts';
+import type { Studio } from './passage.ts';
+import type { Day } from './plan.ts';
+
+/** What a shorter set costs: the piles in the order in which `deltaE00` of every step names them. */
+export interface FewestOfDay extends Fewest {
+  readonly piles: readonly { readonly palette: number; readonly name: string }[];
+  /** Every pigment of the day. */
+  readonly pigments: readonly string[];
+}
+
+/**
+ * The fewest pigments for everything on the day's palettes, chosen among those that lie there already,
+ * and what each shorter set costs in difference, pile by pile.
+ */
+export function fewestOfDay(
+  day: Day,
+  { shelf }: Studio,
+  options: Omit<FewestOptions, 'constraints'> = {},
+): Result<FewestOfDay, FewestFault> {
+  const piles = day.palettes.flatMap((palette, at) =>
+    palette.piles.map(({ pile, lab }) => ({ palette: at, name: pile.name, lab })),
+  );
+  const used = new Set(day.palettes.flatMap(({ pigments }) => pigments.map(({ key }) => key)));
+  const pigments = shelf.paints.map(({ pigment }) => pigment).filter((name) => used.has(name));
+  const found = fewest(
+    piles.map(({ lab }) => lab),
+    shelf,
+    { ...options, constraints: { inStock: pigments } },
+  );
+  if (!found.ok) return found;
+  return ok({
+    ...found.value,
+    piles: piles.map(({ palette, name }) => ({ palette, name })),
+    pigments,
+  });
+}

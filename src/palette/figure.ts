@@ -1,0 +1,46 @@
+/** Steps of what a bench can measure: up to the bound, to the step. */
+const CM3 = [
+  [1, 0.05],
+  [10, 0.1],
+  [100, 0.5],
+  [Number.POSITIVE_INFINITY, 1],
+] as const;
+const GRAMS = [
+  [1, 0.01],
+  [100, 0.1],
+  [Number.POSITIVE_INFINITY, 1],
+] as const;
+type Steps = typeof CM3 | typeof GRAMS;
+
+/** Absorbs the last digits of a binary fraction: 7.1 stays 7.1. */
+const SLACK = 1e-9;
+
+function rounded(value: number, steps: Steps, by: 'ceil' | 'floor'): number {
+  const step = steps.find(([bound]) => value < bound)?.[1] ?? 1;
+  const count = by === 'ceil' ? Math.ceil(value / step - SLACK) : Math.floor(value / step + SLACK);
+  return Number((count * step).toFixed(2));
+}
+
+/** Paint is never rounded below the need. */
+export const cm3Up = (cm3: number): number => rounded(cm3, CM3, 'ceil');
+export const gramsUp = (grams: number): number => rounded(grams, GRAMS, 'ceil');
+/** Oil is never rounded above it: too much wrinkles and yellows. */
+export const oilDown = (grams: number): number => rounded(grams, GRAMS, 'floor');
+export const oilCm3Down = (cm3: number): number => rounded(cm3, CM3, 'floor');
+
+/** "12.5 cm³", with "about" before a figure that rests on an estimate. */
+export const cm3Words = (cm3: number): string => `${cm3Up(cm3)} cm³`;
+export const gramsWords = (grams: number, about: boolean): string =>
+  `${about ? 'about ' : ''}${gramsUp(grams)} g`;
+export const oilWords = (grams: number, about: boolean): string =>
+  `${about ? 'about ' : ''}${oilDown(grams)} g`;
+
+/** "a, b and c". */
+export const listed = (words: readonly string[]): string =>
+  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+
+/** A name within a sentence: small first letter, unless it is a place or a sign. */
+export const within = (name: string): string =>
+  /^(Prussian|Naples|Cassel|[A-Z]{2})/.test(name)
+    ? name
+    : name.charAt(0).toLowerCase() + name.slice(1);

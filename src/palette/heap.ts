@@ -1,0 +1,69 @@
+import { hexOf } from '../colour/hex.ts';
+import { cm3Up } from './figure.ts';
+import { mixingOrder, mixingSteps } from './mixing.ts';
+import { labelIn, type Studio } from './passage.ts';
+import type { Day, PalettePlan, PilePlan } from './plan.ts';
+import { filmUmOf } from './quantity.ts';
+
+/** One pile as the assistants read it. */
+export interface SheetPile {
+  readonly key: string;
+  readonly name: string;
+  /** null where the palette serves one passage alone. */
+  readonly passage: string | null;
+  /** As an sRGB screen shows it: a guide, not for matching. */
+  readonly hex: string;
+  readonly mixed: boolean;
+  readonly cm3: number;
+  /** "body colour, 40 µm, 2 coats". */
+  readonly laid: string;
+  readonly parts: readonly {
+    readonly label: string;
+    readonly parts: number;
+    readonly letDown: boolean;
+    readonly cm3: number | null;
+  }[];
+  /** Let-downs and oil; the parts are in mixing order. */
+  readonly steps: readonly string[];
+  /** Lots of the accepted pile in the order of its parts: written beside its dab; – where there is none. */
+  readonly lots: string;
+  readonly instead: string | null;
+}
+
+/** A pile in words. */
+export function sheetPile(
+  plan: PilePlan,
+  day: Day,
+  palette: PalettePlan,
+  studio: Studio,
+): SheetPile {
+  const { pile, amount, swap, passage, pure } = plan;
+  const coats = pile.coats ?? 1;
+  const total = pile.parts.reduce((sum, one) => sum + one.parts, 0);
+  const parts = mixingOrder(plan);
+  const lots = [...new Set(parts.map(({ pigment }) => pigment))].map((pigment) => {
+    const draws = palette.pigments.find(({ key }) => key === pigment)?.supply.draws ?? [];
+    return [...new Set(draws.map(({ entry }) => entry?.lot ?? '').filter((lot) => lot !== ''))];
+  });
+  return {
+    key: plan.key,
+    name: pile.name,
+    passage: palette.passages.length > 1 ? passage.name : null,
+    hex: hexOf(plan.lab),
+    mixed: !pure,
+    cm3: cm3Up(amount.prepare),
+    laid: `${pile.film}, ${filmUmOf(pile)} µm${coats > 1 ? `, ${coats} coats` : ''}`,
+    parts: parts.map(({ pigment, parts: count, letDown = false }) => ({
+      label: labelIn(studio, pigment),
+      parts: count,
+      letDown,
+      cm3: day.weighable ? cm3Up((amount.paste * count) / total) : null,
+    })),
+    steps: mixingSteps(plan, studio),
+    lots: lots.map((of) => (of.length === 0 ? '–' : of.join(' and '))).join(', '),
+    instead:
+      swap === null
+        ? null
+        : `Without toxic pigments: ${swap.deltaE00.toFixed(1)} from the colour that was planned.`,
+  };
+}

@@ -1,0 +1,44 @@
+import { type HazardLevel, PIGMENTS, type PigmentFacts, pigmentOf } from '../pigment/facts.ts';
+import type { Stock } from '../pigment/stock.ts';
+import { baseOf } from './passage.ts';
+
+const plain = (words: string): string =>
+  ` ${words
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, ' ')
+    .trim()} `;
+
+/** Every name and synonym, the longest first: "Venetian red earth" is asked before "red". */
+const NAMES = PIGMENTS.flatMap((facts) =>
+  [facts.name, facts.id, ...facts.synonyms].map((name) => ({ name: plain(name), facts })),
+)
+  .filter(({ name }) => name.length > 5)
+  .sort((a, b) => b.name.length - a.name.length);
+
+const FOUND = new Map<string, PigmentFacts | null>();
+
+/**
+ * What the handbooks hold of a paint: by its id, else by a name of ours within its name, for a shelf
+ * file may call lead white "Lead white, no. 2", and lead it is.
+ */
+export function factsOf(pigment: string): PigmentFacts | null {
+  const base = baseOf(pigment);
+  const byId = pigmentOf(base);
+  if (byId !== null || base.startsWith('own:')) return byId;
+  const kept = FOUND.get(base);
+  if (kept !== undefined) return kept;
+  const words = plain(base);
+  const found = NAMES.find(({ name }) => words.includes(name))?.facts ?? null;
+  FOUND.set(base, found);
+  return found;
+}
+
+/** The id under which the handbooks know a paint; its own name where they do not. */
+export const knownAs = (pigment: string): string => factsOf(pigment)?.id ?? baseOf(pigment);
+
+/** How dangerous a pigment is; one that nobody knows of counts as wanting caution. */
+export function hazardOf(stock: Stock | null, pigment: string): HazardLevel {
+  const own = stock?.own.find(({ id }) => id === baseOf(pigment));
+  return own?.hazard ?? factsOf(pigment)?.hazard.level ?? 'caution';
+}
+export const isToxic = (level: HazardLevel): boolean => level === 'toxic' || level === 'very_toxic';

@@ -1,0 +1,36 @@
+import type { Rules } from './asked.ts';
+import { labelIn, type Studio } from './passage.ts';
+import type { Lack, PalettePlan } from './plan.ts';
+import { nearestOther } from './swap.ts';
+
+/** What the shelf lacks for a day, with the nearest other mixture for every pile that needs it. */
+export function lacksOf(
+  palettes: readonly PalettePlan[],
+  rules: Rules,
+  studio: Studio,
+): readonly Lack[] {
+  const lacks = new Map<string, { lackCm3: number; dryRefused: boolean }>();
+  for (const { supply, key } of palettes.flatMap(({ pigments }) => pigments)) {
+    if (supply.lackCm3 <= 0) continue;
+    const before = lacks.get(key);
+    lacks.set(key, {
+      lackCm3: (before?.lackCm3 ?? 0) + supply.lackCm3,
+      dryRefused: supply.dryRefused || (before?.dryRefused ?? false),
+    });
+  }
+  return [...lacks].map(([pigment, lack]) => ({
+    pigment,
+    label: labelIn(studio, pigment),
+    ...lack,
+    piles: palettes.flatMap(({ piles }, palette) =>
+      piles
+        .filter(({ amount }) => amount.pigments.some((one) => one.pigment === pigment))
+        .map(({ pile, lab, amount }) => {
+          const before = rules.pupils ? [] : amount.pigments.map((one) => one.pigment);
+          // What else lacks is no help either.
+          const other = nearestOther(lab, [...lacks.keys()], before, studio);
+          return { pile: pile.name, palette, other };
+        }),
+    ),
+  }));
+}

@@ -1,0 +1,97 @@
+import type { DayAsked, PaletteAsked } from './asked.ts';
+import { clashes } from './clash.ts';
+import { hazardOf, isToxic } from './known.ts';
+import { offersOf } from './leftover.ts';
+import { labelIn, type Studio } from './passage.ts';
+import { colourOf, UNKNOWN, whiteOf } from './pile.ts';
+import type { PalettePlan, PilePlan } from './plan.ts';
+import { asSet, mixedOrder, seated } from './seat.ts';
+import type { Cupboard } from './supply.ts';
+import { TOOLS, TOOLS_WORDS, toolsOf } from './tools.ts';
+
+/** What a palette is laid from; the cupboard is shared by all palettes of a day. */
+export interface Laying {
+  readonly asked: DayAsked;
+  readonly studio: Studio;
+  readonly cupboard: Cupboard;
+  readonly seats: readonly string[];
+}
+
+/** Lays a palette: what each pigment comes to, in which seat, in which order it is prepared. */
+export function layPalette(
+  palette: PaletteAsked,
+  piles: readonly PilePlan[],
+  { asked: { rules, leftovers, date }, studio, cupboard, seats }: Laying,
+): PalettePlan {
+  const inMixtures = new Map<string, number>();
+  const inSeat = new Map<string, number>();
+  for (const { amount, pure } of piles)
+    for (const { pigment, cm3 } of amount.pigments) {
+      const heap = pure ? inSeat : inMixtures;
+      heap.set(pigment, (heap.get(pigment) ?? 0) + cm3);
+    }
+  for (const pigment of inMixtures.keys())
+    if (!inSeat.has(pigment)) inSeat.set(pigment, rules.edgeCm3);
+  const pigments = [...new Set([...inMixtures.keys(), ...inSeat.keys()])].map((key) => {
+    const [mixed, seat] = [inMixtures.get(key) ?? 0, inSeat.get(key) ?? 0];
+    return {
+      key,
+      label: labelIn(studio, key),
+      lab: colourOf({ parts: [{ pigment: key, parts: 1 }] }, studio) ?? UNKNOWN,
+      tools: toolsOf(key, hazardOf(studio.stock, key)),
+      inMixtures: mixed,
+      inSeat: seat,
+      supply: cupboard.draw(key, mixed + seat),
+    };
+  });
+  const inOrder = seated(pigments, seats, whiteOf(studio, rules));
+  const lightToDark = seated(pigments, [], null);
+  const preparing = TOOLS.flatMap((tools) => lightToDark.filter((one) => one.tools === tools));
+  const mixed = mixedOrder(piles.filter(({ pure }) => !pure));
+  const safe = leftovers.filter(
+    ({ parts }) =>
+      !rules.pupils || parts.every(({ pigment }) => !isToxic(hazardOf(studio.stock, pigment))),
+  );
+  const wanted = piles.map(({ pile, lab }) => ({
+    name: pile.name,
+    parts: pile.parts,
+    letDowns: pile.letDowns,
+    lab,
+  }));
+  return {
+    name: palette.name,
+    passages: palette.passages,
+    pigments: inOrder,
+    piles,
+    mixed: palette.order ? asSet(mixed, palette.order) : mixed,
+    preparing,
+    slabClashes: TOOLS.flatMap((tools) =>
+      clashes(
+        'slab',
+        TOOLS_WORDS[tools],
+        preparing.filter((one) => one.tools === tools).map(({ key }) => key),
+        null,
+        studio,
+      ),
+    ),
+    offers: offersOf(safe, wanted, date),
+  };
+}
+
+/**
+ * Leftovers belong on the sheet of the palette that they serve; what serves none, or must go, stands
+ * on the first.
+ */
+export function shareOffers(palettes: readonly PalettePlan[]): readonly PalettePlan[] {
+  const served = new Set(
+    palettes.flatMap(({ offers }) =>
+      offers.filter(({ piles }) => piles.length > 0).map(({ leftover }) => leftover.id),
+    ),
+  );
+  return palettes.map((palette, at) => ({
+    ...palette,
+    offers: palette.offers.filter(
+      ({ piles, leftover }) => piles.length > 0 || (at === 0 && !served.has(leftover.id)),
+    ),
+  }));
+}

@@ -1,0 +1,101 @@
+import { pasteDays } from './drying.ts';
+import { listed, within } from './figure.ts';
+import { knownAs } from './known.ts';
+import { type Layer, labelIn, type Studio, sharesOf } from './passage.ts';
+import { filmUmOf, spareOilOf } from './quantity.ts';
+
+/** What is laid over what. */
+export type Coat = Pick<Layer, 'parts' | 'film' | 'filmUm' | 'spareOil'>;
+export type LayerRule =
+  | 'quick over slow'
+  | 'black underneath'
+  | 'Cassel earth underneath'
+  | 'lake underneath'
+  | 'zinc white underneath'
+  | 'umber thick underneath'
+  | 'lean over fat';
+export interface LayerWarning {
+  readonly rule: LayerRule;
+  readonly words: string;
+}
+
+/** The upper coat dries in less than this share of the lower one's time. */
+const QUICKER = 0.55;
+/** How much fatter the lower coat must be to be called fat. */
+const FATTER = 0.05;
+
+const BLACKS = ['bone_black', 'charcoal_black', 'lamp_black'];
+const LAKES = ['yellow_lake', 'madder_lake', 'carmine_lake'];
+const UMBERS = ['raw_umber', 'burnt_umber', 'raw_sienna'];
+/** From this share on a pigment sets the character of a coat; Cassel earth does so from a tenth. */
+const MARKED = 0.25;
+const CASSEL = 0.1;
+const THICK_UM = 60;
+
+/**
+ * How fat a coat is: the oil in it beyond what its pigments' own paste needs, as a share of its
+ * volume, times the cube root of its thickness over 40 micrometres: a thick oily film moves longest
+ * (the weight of thickness is an estimate). A paste as ground is 0, whatever its oil per cent.
+ */
+export function fatnessOf(coat: Coat): number {
+  const spare = spareOilOf(coat);
+  return (spare / (1 + spare)) * Math.cbrt(filmUmOf(coat) / 40);
+}
+
+/** What practice warns of when `over` is laid upon `under`. */
+export function layerWarnings(over: Coat, under: Coat, studio: Studio): readonly LayerWarning[] {
+  const warnings: LayerWarning[] = [];
+  const warn = (rule: LayerRule, words: string) => warnings.push({ rule, words });
+  const share = (ids: readonly string[]) =>
+    sharesOf(under.parts)
+      .filter(({ pigment }) => ids.includes(knownAs(pigment)))
+      .reduce((sum, one) => sum + one.share, 0);
+  const names = (ids: readonly string[]) =>
+    listed(
+      sharesOf(under.parts)
+        .filter(({ pigment }) => ids.includes(knownAs(pigment)))
+        .map(({ pigment }) => within(labelIn(studio, pigment))),
+    );
+
+  if (middle(over) < QUICKER * middle(under))
+    warn(
+      'quick over slow',
+      'A quick drier over a slow one: the skin sets while the coat below still moves, and cracks. Let the lower coat dry through, or take a slower pigment.',
+    );
+  if (share(BLACKS) >= MARKED)
+    warn(
+      'black underneath',
+      `There is much ${names(BLACKS)} underneath: it stays soft for long, and what lies over it cracks.`,
+    );
+  if (share(['cassel_earth']) >= CASSEL)
+    warn(
+      'Cassel earth underneath',
+      'There is Cassel earth underneath: it hardly ever dries, wrinkles and cracks. Keep it for the last coat.',
+    );
+  if (share(LAKES) >= MARKED && over.film !== 'glaze')
+    warn(
+      'lake underneath',
+      `There is much ${names(LAKES)} underneath: lakes dry slowly and keep best as the last glaze.`,
+    );
+  if (share(['zinc_white']) >= MARKED)
+    warn(
+      'zinc white underneath',
+      'There is zinc white underneath: its film turns brittle and may part from what lies over it.',
+    );
+  if (share(UMBERS) >= MARKED && filmUmOf(under) >= THICK_UM)
+    warn(
+      'umber thick underneath',
+      `There is ${names(UMBERS)} in a thick coat underneath: it holds much oil, and darkens and moves. Keep it thin in lower coats.`,
+    );
+  if (fatnessOf(over) < fatnessOf(under) - FATTER)
+    warn(
+      'lean over fat',
+      'Lean over fat: the coat below holds more spare oil for its thickness than this one. Stir a little oil in, or leave oil out below next time.',
+    );
+  return warnings;
+}
+
+const middle = (coat: Coat): number => {
+  const { least, most } = pasteDays(coat.parts);
+  return Math.sqrt(least * most);
+};

@@ -1,0 +1,135 @@
+import { deltaE00 } from '../colour/difference.ts';
+import type { Lab } from '../colour/lab.ts';
+import type { LetDown } from '../mixture/mixture.ts';
+import type { Drying } from '../pigment/facts.ts';
+import { daysBetween } from './calendar.ts';
+import { factsOf, knownAs } from './known.ts';
+import { type PilePart, sharesOf } from './passage.ts';
+
+/** How a heap is kept overnight. */
+export type Kept = 'under water' | 'under film' | 'in a tube' | 'open';
+
+/** What is left of a pile at the day's end. */
+export interface Leftover {
+  readonly id: string;
+  readonly name: string;
+  readonly parts: readonly PilePart[];
+  readonly lab?: Lab;
+  readonly cm3: number;
+  readonly kept: Kept;
+  /** ISO day on which it was put away. */
+  readonly date: string;
+  /** The painter found a skin: it is not stirred in. */
+  readonly skinned?: boolean;
+}
+
+/** May lie under water; everything else loses colour there (handbook, 16th century; common practice). */
+const WATER = ['lead_white', 'lead_tin_yellow', 'massicot', 'red_lead'];
+export const mayLieUnderWater = (parts: readonly PilePart[]): boolean =>
+  parts.every(({ pigment }) => WATER.includes(knownAs(pigment)));
+
+/** How a heap may be kept, the best way first. */
+export const keepingWays = (parts: readonly PilePart[]): readonly Kept[] => [
+  'under film',
+  'in a tube',
+  ...(mayLieUnderWater(parts) ? (['under water'] as const) : []),
+];
+
+/** Days that a sealed, cool heap keeps (estimates); open paint keeps for the day. */
+const KEEPS: Readonly<Record<Drying, readonly [number, number]>> = {
+  fast: [1, 2],
+  medium: [2, 5],
+  slow: [5, 10],
+  'very slow': [5, 10],
+};
+/** Quick to dry, and yet it keeps like an earth. */
+const LONGER = ['lead_white', 'burnt_sienna', 'naples_yellow'];
+/** Below this share a pigment does not decide. */
+const DECIDES = 0.05;
+
+/** Days until a heap may skin, and until it surely has. */
+export function keepsDays(parts: readonly PilePart[], kept: Kept): readonly [number, number] {
+  if (kept === 'open') return [1, 1];
+  let days: readonly [number, number] = KEEPS.slow;
+  for (const { pigment, share } of sharesOf(parts)) {
+    if (share < DECIDES) continue;
+    const word = LONGER.includes(knownAs(pigment))
+      ? 'medium'
+      : (factsOf(pigment)?.drying.word ?? 'medium');
+    if (KEEPS[word][1] < days[1]) days = KEEPS[word];
+  }
+  return days;
+}
+
+export type LeftoverState = 'fresh' | 'ageing' | 'past' | 'skinned' | 'spoilt';
+/** How a leftover stands on a day. */
+export function leftoverState(leftover: Leftover, today: string): LeftoverState {
+  if (leftover.skinned) return 'skinned';
+  if (leftover.kept === 'under water' && !mayLieUnderWater(leftover.parts)) return 'spoilt';
+  const age = daysBetween(leftover.date, today);
+  const [least, most] = keepsDays(leftover.parts, leftover.kept);
+  return age <= least ? 'fresh' : age <= most ? 'ageing' : 'past';
+}
+
+export const LEFTOVER_WORDS = {
+  fresh: 'fresh: use it first',
+  ageing: 'ageing: use it first, unless it has a skin',
+  past: 'too old: discard it',
+  skinned: 'has a skin: discard it, do not stir it in',
+  spoilt: 'lost its colour under water: discard it',
+} as const satisfies Record<LeftoverState, string>;
+
+/** A leftover that a pile of today can begin with. */
+export interface Offer {
+  readonly leftover: Leftover;
+  readonly state: LeftoverState;
+  /** Names of the piles that it serves; none where nothing of today resembles it. */
+  readonly piles: readonly string[];
+}
+
+/** A pile of today that a leftover may serve. */
+export interface Served {
+  readonly name: string;
+  readonly parts: readonly PilePart[];
+  readonly letDowns?: readonly LetDown[] | undefined;
+  readonly lab: Lab;
+}
+
+/** What is put away of a pile at the day's end; its let-downs are resolved into their pigments. */
+export const putAway = (
+  { name, parts, letDowns, lab }: Served,
+  kept: Pick<Leftover, 'id' | 'cm3' | 'kept' | 'date'>,
+): Leftover => ({
+  ...kept,
+  name,
+  lab,
+  parts: sharesOf(parts, letDowns).map(({ pigment, share }) => ({ pigment, parts: share })),
+});
+
+/** Two heaps of one mixture, or so near in colour that no difference is seen. */
+function serves(leftover: Leftover, pile: Served): boolean {
+  const [a, b] = [sharesOf(leftover.parts), sharesOf(pile.parts, pile.letDowns)];
+  const same =
+    a.length === b.length &&
+    a.every(({ pigment, share }) =>
+      b.some((one) => one.pigment === pigment && Math.abs(one.share - share) < 1e-6),
+    );
+  return same || (leftover.lab !== undefined && deltaE00(leftover.lab, pile.lab) <= 1);
+}
+
+/** What is left from days before, the oldest first; what must go is offered to no pile. */
+export function offersOf(
+  leftovers: readonly Leftover[],
+  piles: readonly Served[],
+  today: string,
+): readonly Offer[] {
+  return leftovers
+    .filter(({ date, cm3 }) => cm3 > 0 && daysBetween(date, today) >= 0)
+    .toSorted((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0))
+    .map((leftover) => {
+      const state = leftoverState(leftover, today);
+      const usable = state === 'fresh' || state === 'ageing';
+      const fit = usable ? piles.filter((pile) => serves(leftover, pile)) : [];
+      return { leftover, state, piles: fit.map(({ name }) => name) };
+    });
+}

@@ -1,0 +1,33 @@
+import { cm3Words, oilCm3Down, within } from './figure.ts';
+import { factsOf } from './known.ts';
+import { labelIn, type Studio } from './passage.ts';
+import type { PilePlan } from './plan.ts';
+
+const STRENGTH = ['very low', 'low', 'medium', 'high', 'very high'] as const;
+
+/** The bed first, then weak before strong and much before little: strong ones go in by touches. */
+export function mixingOrder({ pile: { parts } }: PilePlan): PilePlan['pile']['parts'] {
+  const strength = (pigment: string, letDown = false) =>
+    letDown ? -1 : STRENGTH.indexOf(factsOf(pigment)?.strength.word ?? 'medium');
+  const bed = parts.reduce((most, one) => (one.parts > most.parts ? one : most));
+  return parts.toSorted(
+    (a, b) =>
+      Number(b === bed) - Number(a === bed) ||
+      strength(a.pigment, a.letDown) - strength(b.pigment, b.letDown) ||
+      b.parts - a.parts,
+  );
+}
+export const MIXING_WORDS =
+  'Mix in the order written: the first is the bed, each next is worked in by touches.';
+
+/** What a pile wants beside its parts in their order: let-downs before, oil after. */
+export function mixingSteps(plan: PilePlan, studio: Studio): readonly string[] {
+  const name = (pigment: string) => within(labelIn(studio, pigment));
+  const steps = plan.amount.letDowns.map(
+    ({ pigment, white, whiteParts, cm3 }) =>
+      `First let down 1 part ${name(pigment)} with ${whiteParts} parts ${name(white)}: ${cm3Words(cm3)} of it goes in here.`,
+  );
+  const oil = oilCm3Down(plan.amount.spareOil);
+  if (oil > 0) steps.push(`Last, at most ${oil} cm³ of oil by drops; begin with three quarters.`);
+  return steps;
+}

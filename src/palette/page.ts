@@ -1,0 +1,97 @@
+import type { Block } from './block.ts';
+import { fitOf } from './fit.ts';
+import type { SheetPile } from './heap.ts';
+import { type Markup, markup, NOTHING } from './markup.ts';
+import { MIXING_WORDS } from './mixing.ts';
+import { GUIDE_WORDS, laidWords, rowWords } from './phrase.ts';
+import type { MorningSheet } from './sheet.ts';
+
+/** A swatch drawn, not painted as a background: it prints when backgrounds are off. */
+const swatch = (hex: string): Markup =>
+  markup`<svg class="swatch" viewBox="0 0 10 13" aria-hidden="true"><rect width="10" height="13" fill="${hex}" stroke="#222" stroke-width=".25"/></svg>`;
+
+/** A number and its unit stay on one line. */
+const kept = (figure: string): string => figure.replaceAll(/ (?=g$)/g, '\u00a0');
+
+const items = (lines: readonly string[]): Markup =>
+  markup`<ul>${lines.map((line) => markup`<li>${line}</li>`)}</ul>`;
+
+const part = (name: string, head: string, body: Markup): Markup =>
+  markup`<section class="${name}"><h2>${head}</h2>${body}</section>`;
+
+function prepare({ prepare: groups, prepareNotes }: MorningSheet): Markup {
+  const oil = groups.some(({ rows }) => rows.some((row) => row.oil !== null));
+  const bodies = groups.map(
+    ({ tools, rows }) =>
+      markup`<tbody><tr><th class="tools" colspan="5" scope="rowgroup">${tools}</th></tr>${rows.map(
+        (row, i) =>
+          markup`<tr><td class="number">${i > 0 && rows[i - 1]!.number === row.number ? '' : row.number}</td><td class="name">${row.label}</td><td class="from">${rowWords(row)}</td><td class="figure">${kept(row.weigh)}${
+            row.oil === null ? NOTHING : markup` <span>+ oil</span> ${kept(row.oil)}`
+          }</td><td class="paste">${row.cm3 === null ? '' : `${row.cm3} cm³`}</td></tr>`,
+      )}</tbody>`,
+  );
+  const notes = prepareNotes.map((note) => markup`${note} `);
+  const table = markup`<table><colgroup><col class="n"><col class="name"><col class="from"><col class="figure"><col class="paste"></colgroup><thead><tr><th colspan="3"><h2>Prepare, in this order</h2></th><th class="figure">weigh${oil ? ', oil at most' : ''}</th><th class="paste">paste</th></tr></thead>${bodies}</table>`;
+  return markup`<section class="prepare">${table}<p class="note">${notes}</p></section>`;
+}
+
+function pile(one: SheetPile): Markup {
+  const parts = one.parts.map(
+    ({ label, parts: count, letDown, cm3 }) =>
+      markup`<li><b>${count}</b> ${label}${letDown ? ', let down' : ''}${
+        cm3 === null || one.parts.length === 1 ? NOTHING : markup` <span class="cm3">${cm3}</span>`
+      }</li>`,
+  );
+  const steps = one.steps.map((step) => markup`<p class="step">${step}</p>`);
+  return markup`<article class="pile">${swatch(one.hex)}<div class="dab"></div><div><h3>${one.name} <span class="cm3">${one.cm3} cm³</span></h3><ul class="parts">${parts}</ul>${steps}<p class="laid">${laidWords(one)}<i></i></p></div></article>`;
+}
+
+/** A section of the columns, as it is set. */
+function column({ kind, head, lines }: Block): Markup {
+  const said = lines.map(({ runs, mark }) => {
+    const words = runs.map(({ bold, plain }) =>
+      bold === '' ? markup`${plain} ` : markup`<b>${bold}</b> ${plain} `,
+    );
+    if (kind !== 'cautions') return markup`<li>${words}</li>`;
+    return markup`<p class="${mark ? 'toxic' : 'caution'}">${words}</p>`;
+  });
+  return part(kind, head, kind === 'cautions' ? markup`${said}` : markup`<ul>${said}</ul>`);
+}
+
+/** Height over width of a drawing. */
+function ratioOf({ html }: Markup): number {
+  const box = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(html);
+  return box === null ? 1 : Number(box[2]) / Number(box[1]);
+}
+
+/**
+ * One palette's page, to be printed on A4 or Letter: in any document that has the style of sheet.css.
+ * @param board the palette as SVG, from {@link drawPalette}
+ */
+export function sheetPage(sheet: MorningSheet, board: Markup): Markup {
+  const first =
+    sheet.useFirst.length === 0 ? NOTHING : part('first', 'Use first', items(sheet.useFirst));
+  const pupils = sheet.pupils
+    ? markup`<br><b>Pupils or pregnant people here: nothing toxic.</b>`
+    : NOTHING;
+  const { fit, left, right } = fitOf(sheet, ratioOf(board));
+  return markup`<section class="sheet" data-fit="${fit}"><header><h1>${sheet.title}</h1><p><b>${sheet.day}</b><br>morning sheet ${sheet.number} of ${sheet.of}${pupils}</p></header>${first}<div class="columns"><div>${prepare(sheet)}<section class="piles"><h2>Piles</h2><p class="note">${MIXING_WORDS}${GUIDE_WORDS}</p>${sheet.piles.map(pile)}</section>${left.map(column)}</div><div><figure>${board}</figure>${right.map(column)}</div></div><footer><div class="always">${sheet.always.map(({ head, words }) => markup`<p><b>${head}.</b> ${words}</p>`)}</div><p class="initials"><span>prepared <i></i></span><span>piles accepted <i></i></span><span>cleaned, rags safe <i></i></span></p></footer></section>`;
+}
+
+/** A whole document with its own style: nothing in it asks for anything outside. */
+export function sheetDocument(pages: readonly Markup[], title: string, style: string): string {
+  const { html } = markup`<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width">
+<title>${title}</title>
+<style>${{ html: style.replaceAll('</', '<\\/') }}</style>
+</head>
+<body>
+${pages}
+</body>
+</html>
+`;
+  return html;
+}

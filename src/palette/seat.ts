@@ -1,0 +1,83 @@
+import type { Lab } from '../colour/lab.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+import { masstone } from '../pigment/white.ts';
+
+/** Something with a name and a colour that takes a place on the palette. */
+export interface Placed {
+  readonly key: string;
+  readonly lab: Lab;
+}
+
+/** How far a colour lies towards the warm end of the 50-230 degree axis. */
+const warmth = ([, a, b]: Lab): number =>
+  a * Math.cos((50 * Math.PI) / 180) + b * Math.sin((50 * Math.PI) / 180);
+
+/** Light to dark by whole-number L*; of equals the warmer first, then by name, so that order is settled. */
+export const lightFirst = (one: Placed, other: Placed): number =>
+  Math.round(other.lab[0]) - Math.round(one.lab[0]) ||
+  warmth(other.lab) - warmth(one.lab) ||
+  (one.key < other.key ? -1 : 1);
+
+/** A seat order to begin with: the studio's white, then every paint of the shelf light to dark. */
+export function proposeSeats(shelf: Shelf): readonly string[] {
+  const placed = shelf.paints.map(({ pigment, paint }) => ({
+    key: pigment,
+    lab: masstone(paint, shelf.surface),
+  }));
+  return whiteFirst(placed.sort(lightFirst), shelf.white).map(({ key }) => key);
+}
+
+const whiteFirst = <T extends { readonly key: string }>(list: readonly T[], white: string | null) =>
+  list.toSorted((a, b) => Number(b.key === white) - Number(a.key === white));
+
+/**
+ * Pigments in their seats: the studio's white beside the thumb hole, the others in the studio's
+ * order, whoever is absent. One that has no seat yet sits where it is no lighter than its neighbours,
+ * and nobody moves for it.
+ * @param seats the studio's order, by name
+ */
+export function seated<T extends Placed>(
+  pigments: readonly T[],
+  seats: readonly string[],
+  white: string | null,
+): readonly T[] {
+  const known = pigments
+    .filter(({ key }) => seats.includes(key))
+    .sort((a, b) => seats.indexOf(a.key) - seats.indexOf(b.key));
+  const order = [...known];
+  for (const guest of pigments.filter(({ key }) => !seats.includes(key)).sort(lightFirst)) {
+    const at = order.findLastIndex((one) => one.key === white || lightFirst(one, guest) < 0);
+    order.splice(at + 1, 0, guest);
+  }
+  return whiteFirst(order, white);
+}
+
+/** A mixed pile, and whether it is a tint of the studio's white: that white is at least half of it. */
+export interface MixedPlaced extends Placed {
+  readonly tint: boolean;
+}
+
+/** Mixed piles in their rows: tints of the studio's white, then the others; light to dark in each. */
+export const mixedOrder = <T extends MixedPlaced>(piles: readonly T[]): readonly T[] =>
+  piles.toSorted((a, b) => Number(b.tint) - Number(a.tint) || lightFirst(a, b));
+
+/** A list with one of its names moved on by so many places, stopping at the ends. */
+export function moved(order: readonly string[], key: string, by: number): readonly string[] {
+  const from = order.indexOf(key);
+  if (from < 0) return order;
+  const to = Math.min(order.length - 1, Math.max(0, from + by));
+  return order.toSpliced(from, 1).toSpliced(to, 0, key);
+}
+
+/** The same by the place it is put to. */
+export const placedAt = (order: readonly string[], key: string, to: number): readonly string[] =>
+  moved(order, key, to - order.indexOf(key));
+
+/** Things in an order that was set by hand; those it does not name follow in the order they came. */
+export function asSet<T extends Placed>(
+  things: readonly T[],
+  order: readonly string[],
+): readonly T[] {
+  const place = (key: string) => (order.includes(key) ? order.indexOf(key) : order.length);
+  return things.toSorted((a, b) => place(a.key) - place(b.key));
+}

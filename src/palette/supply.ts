@@ -1,0 +1,167 @@
+import { pasteCm3 } from '../pigment/amount.ts';
+import { type Oil, pasteOf, weightsOf } from '../pigment/paste.ts';
+import type { Stock, StockEntry } from '../pigment/stock.ts';
+import { grindOfPigment, type WeighFault } from '../pigment/weigh.ts';
+import { factsOf, hazardOf, isToxic, knownAs } from './known.ts';
+import { baseOf } from './passage.ts';
+
+/** What a volume of one pigment's paste comes to on the scales. Grams unrounded. */
+export type Weighed =
+  /** Bought paste or tube, no oil added; null grams where its density is not known. */
+  | { readonly as: 'paste'; readonly grams: number | null; readonly about: boolean }
+  | {
+      readonly as: 'powder';
+      readonly pigmentGrams: number;
+      readonly oilGrams: number;
+      readonly about: boolean;
+    }
+  | { readonly as: 'unweighed'; readonly why: WeighFault };
+
+/** Paste drawn from one thing on the shelf; `entry` null where the shelf has none. */
+export interface Draw {
+  readonly pigment: string;
+  readonly entry: StockEntry | null;
+  readonly cm3: number;
+  readonly weighed: Weighed;
+}
+
+/** Paste of one pigment, from one or more lots, and what of it the shelf lacks. */
+export interface Supply {
+  readonly pigment: string;
+  readonly cm3: number;
+  readonly draws: readonly Draw[];
+  /** cm3 that the shelf does not hold; 0 also where nobody weighed what stands there. */
+  readonly lackCm3: number;
+  /** Something of it stands there that was never weighed. */
+  readonly uncounted: boolean;
+  /** It stands there as dry powder only, and is toxic: that powder is not touched. */
+  readonly dryRefused: boolean;
+}
+
+/** Weighs a volume of paste by the figures of a lot, of the studio's own pigment, or of the handbooks. */
+export function weigh(
+  stock: Stock | null,
+  pigment: string,
+  entry: StockEntry | null,
+  cm3: number,
+  oil: Oil = 'linseed',
+): Weighed {
+  const base = baseOf(pigment);
+  const own = stock?.own.find(({ id }) => id === base);
+  const density = entry?.density ?? own?.density ?? undefined;
+  const takes = entry?.oil ?? own?.oil ?? undefined;
+  const grind = grindOfPigment(knownAs(pigment), { density, oil: takes }, oil);
+  const powder = entry?.form === 'powder';
+  if (!grind.ok)
+    return powder
+      ? { as: 'unweighed', why: grind.fault }
+      : { as: 'paste', grams: null, about: false };
+  const facts = factsOf(pigment);
+  const about =
+    (density === undefined && facts?.density?.status === 'est') ||
+    (takes === undefined && facts?.oil?.status === 'est');
+  if (!powder) return { as: 'paste', grams: cm3 * pasteOf(grind.value).density, about };
+  const { pigment: pigmentGrams, oil: oilGrams } = weightsOf(cm3, grind.value);
+  return { as: 'powder', pigmentGrams, oilGrams, about };
+}
+
+/** A stock from which a day draws, pile after pile; the stock itself is not changed. */
+export class Cupboard {
+  private readonly stock: Stock | null;
+  private readonly oil: Oil;
+  /** cm3 of paste left in each entry; Infinity where nobody weighed it. */
+  private readonly left = new Map<string, number>();
+
+  constructor(stock: Stock | null, oil: Oil = 'linseed') {
+    this.stock = stock;
+    this.oil = oil;
+    for (const entry of stock?.entries ?? [])
+      this.left.set(entry.id, pasteCm3(stock!, entry) ?? Number.POSITIVE_INFINITY);
+  }
+
+  /** Draws paste in the shelf's order; toxic pigments only from what is wetted already. */
+  draw(pigment: string, cm3: number): Supply {
+    const [base, lot] = pigment.split('#');
+    const all = (this.stock?.entries ?? []).filter(
+      ({ pigment: of, id, amount }) => of === base && amount !== 0 && (lot ?? id) === id,
+    );
+    const toxic = isToxic(hazardOf(this.stock, pigment));
+    const entries = all.filter(({ form }) => !(toxic && form === 'powder'));
+    const draws: Draw[] = [];
+    let want = cm3;
+    let uncounted = false;
+    for (const entry of entries) {
+      const held = this.left.get(entry.id)!;
+      const taken = Math.min(want, held);
+      if (taken <= 0) continue;
+      uncounted ||= held === Number.POSITIVE_INFINITY;
+      this.left.set(entry.id, held - taken);
+      draws.push(this.drawn(pigment, entry, taken));
+      want -= taken;
+      if (want <= 0) break;
+    }
+    const counted = this.stock !== null;
+    if (want > 0) draws.push(this.drawn(pigment, null, want));
+    return {
+      pigment,
+      cm3,
+      draws,
+      lackCm3: counted ? Math.max(0, want) : 0,
+      uncounted: uncounted || !counted,
+      dryRefused: toxic && all.length > entries.length && want > 0,
+    };
+  }
+
+  private drawn(pigment: string, entry: StockEntry | null, cm3: number): Draw {
+    return { pigment, entry, cm3, weighed: weigh(this.stock, pigment, entry, cm3, this.oil) };
+  }
+}
+
+/** What leaves one entry when a day is prepared, in that entry's own unit. */
+export interface Taking {
+  readonly entry: string;
+  readonly amount: number;
+}
+
+/** What supplies take from the stock, one line an entry; uncounted and missing paint takes nothing. */
+export function takingsOf(supplies: readonly Supply[]): readonly Taking[] {
+  const takings = new Map<string, number>();
+  for (const { entry, cm3, weighed } of supplies.flatMap(({ draws }) => draws)) {
+    if (entry === null || entry.amount === null) continue;
+    const grams = weighed.as === 'powder' ? weighed.pigmentGrams : gramsOf(weighed);
+    const amount = entry.unit === 'ml' ? cm3 : grams;
+    if (amount !== null) takings.set(entry.id, (takings.get(entry.id) ?? 0) + amount);
+  }
+  return [...takings].map(([entry, amount]) => ({ entry, amount }));
+}
+const gramsOf = (weighed: Weighed): number | null =>
+  weighed.as === 'paste' ? weighed.grams : null;
+
+/**
+ * The stock after a day was prepared, and what has really left it: no entry falls below 0, and what
+ * is no longer there is passed over. {@link putBack} undoes it, also after other changes.
+ */
+export function takeFrom(
+  stock: Stock,
+  takings: readonly Taking[],
+): { readonly stock: Stock; readonly taken: readonly Taking[] } {
+  const taken: Taking[] = [];
+  const entries = stock.entries.map((entry) => {
+    const taking = takings.find((one) => one.entry === entry.id);
+    if (taking === undefined || entry.amount === null) return entry;
+    const amount = Math.min(taking.amount, entry.amount);
+    taken.push({ entry: entry.id, amount });
+    return { ...entry, amount: entry.amount - amount };
+  });
+  return { stock: { ...stock, entries }, taken };
+}
+
+/** Puts back what {@link takeFrom} took. */
+export function putBack(stock: Stock, taken: readonly Taking[]): Stock {
+  const entries = stock.entries.map((entry) => {
+    const taking = taken.find((one) => one.entry === entry.id);
+    if (taking === undefined || entry.amount === null) return entry;
+    return { ...entry, amount: entry.amount + taking.amount };
+  });
+  return { ...stock, entries };
+}

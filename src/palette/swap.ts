@@ -1,0 +1,48 @@
+import { deltaE00 } from '../colour/difference.ts';
+import type { Lab } from '../colour/lab.ts';
+import { findMixtures } from '../mixture/find.ts';
+import { standInsOf } from '../pigment/facts.ts';
+import { factsOf, hazardOf, isToxic, knownAs } from './known.ts';
+import type { Studio } from './passage.ts';
+import { type Measured, measured } from './source.ts';
+
+/** The nearest mixture that does without some pigments. */
+export interface Swap extends Measured {
+  /** CIEDE2000 from the colour that was wanted. */
+  readonly deltaE00: number;
+}
+
+/**
+ * The nearest other mixture of a colour; null where the shelf has nothing left. What is toxic and was
+ * not in the pile before does not come in by this door.
+ * @param leaveOut pigments, under the shelf's names
+ * @param before the pigments of the pile that is replaced
+ */
+export function nearestOther(
+  lab: Lab,
+  leaveOut: readonly string[],
+  before: readonly string[],
+  studio: Studio,
+): Swap | null {
+  const strangers = toxicOf(studio).filter((pigment) => !before.includes(pigment));
+  const found = findMixtures([lab], studio.shelf, {
+    constraints: { leaveOut: [...leaveOut, ...strangers] },
+    quick: true,
+    alternatives: 0,
+  });
+  if (!found.ok) return null;
+  const other = measured(found.value[0]!.simplest);
+  return other.parts.length === 0 ? null : { ...other, deltaE00: deltaE00(lab, other.lab) };
+}
+
+/** Every toxic paint of a shelf. */
+export const toxicOf = ({ shelf, stock }: Studio): readonly string[] =>
+  shelf.paints.map(({ pigment }) => pigment).filter((pigment) => isToxic(hazardOf(stock, pigment)));
+
+/** Safe modern paints that can take a pigment's place, by name and colour-index name. */
+export function standInWords(pigment: string): readonly string[] {
+  const ours = standInsOf(knownAs(pigment)).map(
+    ({ name, colourIndex }) => `${name} (${colourIndex.name})`,
+  );
+  return ours.length > 0 ? ours : (factsOf(pigment)?.standIns.names ?? []);
+}

@@ -1,0 +1,70 @@
+import type { Lab } from '../../colour/lab.ts';
+import type { Pixels } from '../../photo/pixels.ts';
+import { fail, ok, type Result } from '../../result.ts';
+import { CHART, chartWays } from './chart.ts';
+import { bestCorrection, type Correction, type Residual } from './correct.ts';
+import type { CalibrationFault } from './fault.ts';
+import { type Rgb, sample } from './sample.ts';
+import type { Homography, Point } from './straighten.ts';
+import type { Tone } from './tone.ts';
+
+/** A chart in a photograph. */
+export interface PlacedChart {
+  /** Its 24 colours under D65, see readChart(). */
+  readonly labs: readonly Lab[];
+  /** Centres of its four corner patches in pixels, in turn round the chart. */
+  readonly corners: readonly Point[];
+}
+
+/** A chart that still differs by more than this on average is another chart, or in another light. */
+const POOR = 6;
+
+/**
+ * The correction that a photographed chart asks for. It may lie any way round: the way whose colours fit
+ * best is taken.
+ * @param lightAt light at a point of the photograph, by which samples are divided
+ * @param tone    set right by the card's references before the fit
+ */
+export function chartCorrection(
+  pixels: Pixels,
+  { labs, corners }: PlacedChart,
+  lightAt: (x: number, y: number) => Rgb,
+  tone: Tone,
+): Result<{ readonly correction: Correction; readonly residual: Residual }, CalibrationFault> {
+  let best: { correction: Correction; residual: Residual } | null = null;
+  for (const way of chartWays(corners)) {
+    const rgbs = samplesOf(pixels, way, lightAt, tone);
+    if (rgbs === null) continue;
+    const fitted = bestCorrection(rgbs, labs);
+    if (best === null || fitted.residual.mean < best.residual.mean) best = fitted;
+  }
+  if (best === null) return fail({ code: 'chart-place' });
+  if (!(best.residual.mean < POOR)) return fail({ code: 'chart-poor', mean: best.residual.mean });
+  return ok(best);
+}
+
+/** Share of the distance between two patches that is looked at about each centre. */
+const INNER = 0.4;
+
+function samplesOf(
+  pixels: Pixels,
+  way: Homography,
+  lightAt: (x: number, y: number) => Rgb,
+  tone: Tone,
+): Rgb[] | null {
+  const rgbs: Rgb[] = [];
+  for (let patch = 0; patch < CHART.patches; patch++) {
+    const [x, y] = [patch % CHART.columns, Math.floor(patch / CHART.columns)];
+    const fine = Math.max(5, Math.min(40, Math.round(INNER * way.scale(x, y))));
+    const points = Array.from({ length: fine * fine }, (_, i): Point => {
+      const u = ((i % fine) + 0.5) / fine - 0.5;
+      const v = (Math.floor(i / fine) + 0.5) / fine - 0.5;
+      return way.at(x + INNER * u, y + INNER * v);
+    });
+    const seen = sample(pixels, points);
+    if (seen === null) return null;
+    const light = lightAt(...way.at(x, y));
+    rgbs.push(tone.at(seen.rgb.map((v, c) => v / light[c]!) as unknown as Rgb));
+  }
+  return rgbs;
+}

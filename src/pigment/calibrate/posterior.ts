@@ -1,0 +1,131 @@
+import { CholeskyDecomposition, Matrix } from 'ml-matrix';
+import { differenceAt } from '../../colour/difference.ts';
+import { BANDS } from '../../colour/grid.ts';
+import { labOf } from '../../colour/lab.ts';
+import { equations, look, type Trial } from '../../optics/cost.ts';
+import type { Paint } from '../../optics/opaque.ts';
+import { opaqueSlopes } from '../../optics/slopes.ts';
+import { type Surface, surfaceSlope } from '../../optics/surface.ts';
+import { labSlopes, seen } from '../../optics/swatch.ts';
+import { type FitPaint, startOf, type Unknowns, unknownsOf } from '../../optics/unknowns.ts';
+
+/**
+ * What a fit leaves in doubt: the curvature of its cost where it came to rest (Laplace's approximation),
+ * in the priors' own coordinates.
+ */
+export interface Posterior {
+  readonly paints: readonly Paint[];
+  readonly surface: Surface;
+  readonly unknowns: Unknowns;
+  /** Covariance of the unknowns. */
+  readonly covariance: Matrix;
+  /** −2 ln of the evidence, up to a constant of the swatches: less is a more probable prior. */
+  readonly surprise: number;
+}
+
+/**
+ * @param given  as it was fitted
+ * @param paints as it was found
+ * @param detail as it was fitted with
+ */
+export function posteriorOf(
+  trial: Trial,
+  given: readonly FitPaint[],
+  paints: readonly Paint[],
+  detail?: number,
+): Posterior {
+  const unknowns = unknownsOf(given, 0, detail);
+  const from = given.map(
+    (each, i): FitPaint => ('known' in each ? each : { prior: each.prior, start: paints[i]! }),
+  );
+  const x = startOf(unknowns, from, []);
+  const experiment = { settings: [], at: () => trial };
+  const now = look(experiment, given, unknowns, x, undefined);
+  if (unknowns.size === 0) {
+    const covariance = Matrix.zeros(0, 0);
+    return { paints, surface: trial.surface, unknowns, covariance, surprise: now.cost };
+  }
+  const { matrix } = equations(experiment, unknowns, x, now);
+  const cholesky = new CholeskyDecomposition(matrix);
+  const lower = cholesky.lowerTriangularMatrix;
+  let logDeterminant = 0;
+  for (let i = 0; i < lower.rows; i++) logDeterminant += 2 * Math.log(lower.get(i, i));
+  let covariance: Matrix | undefined;
+  return {
+    paints: now.paints,
+    surface: trial.surface,
+    unknowns,
+    // Costs more than all the rest, and is not always asked for.
+    get covariance() {
+      covariance ??= cholesky.solve(Matrix.eye(matrix.rows));
+      return covariance;
+    },
+    surprise: now.cost + logDeterminant,
+  };
+}
+
+/**
+ * Slopes of L*, a*, b* of an opaque pile against the unknowns: three rows.
+ * @param parts one per paint of the posterior
+ */
+export function slopesOfPile(posterior: Posterior, parts: ArrayLike<number>): Matrix {
+  const { paints, surface, unknowns } = posterior;
+  const R = seen({ parts }, paints, surface);
+  const toLab = labSlopes(R, { lab: labOf(R), sd: 1 });
+  const out = Matrix.zeros(3, unknowns.size);
+  const active = paints.flatMap((_, i) => (parts[i]! > 0 ? [i] : []));
+  const found = { R: 0, dlnK: 0, dlnS: 0 };
+  for (let band = 0; band < BANDS; band++) {
+    let K = 0;
+    let S = 0;
+    for (const i of active) {
+      K += parts[i]! * paints[i]!.K[band]!;
+      S += parts[i]! * paints[i]!.S[band]!;
+    }
+    opaqueSlopes(K, S, found);
+    const through = surfaceSlope(found.R, surface);
+    for (const i of active) {
+      const at = unknowns.curveOf[i]!;
+      if (at < 0) continue;
+      const slopes = [
+        (through * found.dlnK * parts[i]! * paints[i]!.K[band]!) / K,
+        (through * found.dlnS * parts[i]! * paints[i]!.S[band]!) / S,
+      ];
+      slopes.forEach((slope, kind) => {
+        const { basis, offset } = unknowns.curves[at + kind]!;
+        for (let axis = 0; axis < 3; axis++) {
+          const each = toLab[axis * BANDS + band]! * slope;
+          for (let k = 0; k < basis.size; k++) {
+            const sum = out.get(axis, offset + k) + each * basis.rows[band * basis.size + k]!;
+            out.set(axis, offset + k, sum);
+          }
+        }
+      });
+    }
+  }
+  return out;
+}
+
+/** Covariance of a pile's L*, a*, b* as the posterior foresees it. */
+export function covarianceOfPile(posterior: Posterior, parts: ArrayLike<number>): Matrix {
+  const J = slopesOfPile(posterior, parts);
+  // Only the unknowns of its own paints move a pile: a few dozen of perhaps a thousand.
+  const { curves, curveOf } = posterior.unknowns;
+  const columns = posterior.paints.flatMap((_, i) => {
+    const at = curveOf[i]!;
+    if (at < 0 || !(parts[i]! > 0)) return [];
+    return [curves[at]!, curves[at + 1]!].flatMap(({ basis, offset }) =>
+      Array.from({ length: basis.size }, (_, k) => offset + k),
+    );
+  });
+  if (columns.length === 0) return Matrix.zeros(3, 3);
+  const own = J.subMatrixColumn(columns);
+  return own.mmul(posterior.covariance.selection(columns, columns)).mmul(own.transpose());
+}
+
+/** Root mean square of the CIEDE2000 by which a pile may come out otherwise than foreseen. */
+export function doubtOf(posterior: Posterior, parts: ArrayLike<number>): number {
+  const lab = labOf(seen({ parts }, posterior.paints, posterior.surface));
+  const form = Matrix.from1DArray(3, 3, [...differenceAt(lab)]);
+  return Math.sqrt(Math.max(0, form.mmul(covarianceOfPile(posterior, parts)).trace()));
+}

@@ -1,0 +1,189 @@
+import { deltaE00 } from '../../colour/difference.ts';
+import { chroma, type Lab } from '../../colour/lab.ts';
+import { labOfLinear } from '../../colour/rgb.ts';
+import type { Pixels } from '../../photo/pixels.ts';
+import { fail, ok, type Result } from '../../result.ts';
+import type { Place } from './card.ts';
+import { chartCorrection, type PlacedChart } from './charted.ts';
+import type { CorrectionKind, Residual } from './correct.ts';
+import type { CalibrationFault } from './fault.ts';
+import type { Light } from './light.ts';
+import type { Rgb, Sampled } from './sample.ts';
+import type { Point } from './straighten.ts';
+import { type References, type Tone, toneOf, USUAL_REFERENCES } from './tone.ts';
+
+/** What a photographed place showed. */
+export interface PlaceSeen {
+  readonly place: Place;
+  /** Its colour under D65, set right by the references and the chart. */
+  readonly lab: Lab;
+  /** Share of its pixels that was neither gloss nor dust. */
+  readonly kept: number;
+  /** Its own unevenness, roughly in L*. */
+  readonly uneven: number;
+  /** Its corners in the photograph, clockwise from the top left: for drawing over it. */
+  readonly corners: readonly Point[];
+}
+
+/** A card as a photograph shows it. */
+export interface Reading {
+  /** The painted places, in the order of the card. */
+  readonly places: readonly PlaceSeen[];
+  /** The references, after correction. */
+  readonly references: readonly PlaceSeen[];
+  /** The most lit place over the least, before that was set right. */
+  readonly unevenness: number;
+  /** What a smooth fall of light leaves unexplained of the paper, as a share. */
+  readonly residual: number;
+  /** CIEDE2000 of the references, seen twice, and from what they are known to be. */
+  readonly referenceResidual: number;
+  /** How the chart's patches come out; null without a chart. */
+  readonly chart: (Residual & { readonly kind: CorrectionKind }) | null;
+  /** Standard deviation of each of L*, a*, b* to count on: smaller with a chart. */
+  readonly sd: number;
+  readonly remarks: readonly string[];
+}
+
+export interface ReadOptions {
+  /** Known colours of the references; {@link USUAL_REFERENCES} when left out. */
+  readonly references?: References;
+  /** A chart of 24 patches in the same photograph. */
+  readonly chart?: PlacedChart;
+}
+
+/** One place as it was sampled, the fall of light set right. */
+export interface Even {
+  readonly place: Place;
+  readonly corners: readonly Point[];
+  readonly sampled: Sampled;
+  /** Divided by the light where it lies. */
+  readonly rgb: Rgb;
+}
+
+/** From evenly lit samples to colours. */
+export function finish(
+  pixels: Pixels,
+  even: readonly Even[],
+  light: Pick<Light, 'at' | 'ratio' | 'residual' | 'outliers'>,
+  options: ReadOptions,
+): Result<Reading, CalibrationFault> {
+  const known = options.references ?? USUAL_REFERENCES;
+  const of = (kind: Place['kind']) => even.filter(({ place }) => place.kind === kind);
+  const [whites, greys] = [of('white'), of('grey')];
+  const tone = toneOf(meanOf(whites), meanOf(greys), known);
+  if (!tone.ok) return tone;
+
+  let toLab = (rgb: Rgb): Lab => labOfLinear(...rgb);
+  let chart: Reading['chart'] = null;
+  if (options.chart) {
+    // The chart lies somewhere beside the places: the light of the nearest of them is the best guess.
+    const near = (x: number, y: number): Rgb => {
+      const nearest = even
+        .map(({ place, corners }) => ({ place, far: farFrom(corners, x, y) }))
+        .reduce((best, each) => (each.far < best.far ? each : best));
+      return light.at(nearest.place.x, nearest.place.y);
+    };
+    const fitted = chartCorrection(pixels, options.chart, near, tone.value);
+    if (!fitted.ok) return fitted;
+    toLab = fitted.value.correction.labOf;
+    chart = { ...fitted.value.residual, kind: fitted.value.correction.kind };
+  }
+  const asSeen = ({ place, corners, sampled, rgb }: Even): PlaceSeen => ({
+    place,
+    corners,
+    lab: toLab(tone.value.at(rgb)),
+    kept: sampled.kept,
+    uneven: 100 * sampled.spread,
+  });
+  const all = even.map(asSeen);
+  const references = all.filter(({ place }) => place.kind !== 'paint');
+  const wrong = wrongReference(references);
+  if (wrong) return fail({ code: 'card-reference', place: wrong.number, label: wrong.label });
+  const places = all.filter(({ place }) => place.kind === 'paint');
+  const referenceResidual = Math.max(
+    0,
+    ...references
+      .filter(({ place }) => place.kind === 'white' || place.kind === 'grey')
+      .map(({ place, lab }) => deltaE00(lab, known[place.kind as 'white' | 'grey'])),
+  );
+  return ok({
+    places,
+    references,
+    unevenness: light.ratio,
+    residual: light.residual,
+    referenceResidual,
+    chart,
+    sd: chart ? 1 : 1.5,
+    remarks: remarksOf(places, light, tone.value, chart),
+  });
+}
+
+export const divided = (rgb: Rgb, by: Rgb): Rgb => [rgb[0] / by[0], rgb[1] / by[1], rgb[2] / by[2]];
+
+const meanOf = (of: readonly Even[]): Rgb =>
+  [0, 1, 2].map((c) => of.reduce((sum, { rgb }) => sum + rgb[c]!, 0) / of.length) as unknown as Rgb;
+
+function farFrom(corners: readonly Point[], x: number, y: number): number {
+  return Math.min(...corners.map(([u, v]) => Math.hypot(u - x, v - y)));
+}
+
+/** The least share of a place that must be free of gloss and dust. */
+const LEAST_KEPT = 0.55;
+/** A place whose own colours spread further than this (about L*) is two things. */
+const MOST_SPREAD = 0.045;
+/** A place with more of its pixels at the top of their range is overexposed. */
+const MOST_CLIPPED = 0.2;
+
+/** What is wrong with one place by itself; null where nothing is. */
+export function faultOf(place: Place, sampled: Sampled | null): CalibrationFault | null {
+  const { number, label } = place;
+  if (sampled === null) return { code: 'card-out', place: number };
+  // Few clipped pixels are gloss, and were left out; many are the place itself.
+  if (sampled.clipped > MOST_CLIPPED && sampled.clipped > 1.2 * (1 - sampled.kept))
+    return { code: 'card-clipped', place: number, label };
+  if (sampled.kept < LEAST_KEPT) return { code: 'card-gloss', place: number, label };
+  if (sampled.spread > MOST_SPREAD) return { code: 'card-mixed', place: number, label };
+  return null;
+}
+
+/** Beside each other white, grey and black must look like it; the one that does not, or null. */
+function wrongReference(references: readonly PlaceSeen[]): Place | null {
+  const lightest = Math.max(...references.map(({ lab }) => lab[0]));
+  for (const { place, lab } of references) {
+    if (place.kind === 'black' ? lab[0] > 45 || chroma(lab) > 14 : chroma(lab) > 8) return place;
+    if (place.kind === 'white' && lab[0] < lightest - 6) return place;
+    if (place.kind === 'grey' && (lab[0] > lightest - 12 || lab[0] < 20)) return place;
+  }
+  for (const kind of ['white', 'grey'] as const) {
+    const same = references.filter(({ place }) => place.kind === kind);
+    const [first, ...others] = same;
+    const off = others.find(({ lab }) => deltaE00(lab, first!.lab) > 6);
+    if (off) return off.place;
+  }
+  return null;
+}
+
+function remarksOf(
+  places: readonly PlaceSeen[],
+  light: Pick<Light, 'ratio'>,
+  { exponent }: Tone,
+  chart: Reading['chart'],
+): string[] {
+  const streaky = places.filter(({ uneven }) => uneven > 2.5).map(({ place }) => place.number);
+  return [
+    ...(light.ratio > 1.3
+      ? [
+          `The light falls off across the card by a factor of ${light.ratio.toFixed(2)}; it was set right.`,
+        ]
+      : []),
+    ...(Math.abs(exponent - 1) > 0.15
+      ? [`The camera's contrast was set right (exponent ${exponent.toFixed(2)}).`]
+      : []),
+    ...(streaky.length > 0 ? [`Not quite even: place ${streaky.join(', ')}.`] : []),
+    ...(chart === null
+      ? [
+          'No chart: colours are as good as the camera renders them, which is often several units off for strong ones.',
+        ]
+      : []),
+  ];
+}

@@ -1,0 +1,96 @@
+import { labF } from '../../colour/lab.ts';
+import type { Pixels } from '../../photo/pixels.ts';
+import { linearTable } from './plane.ts';
+
+/** Linear red, green and blue. */
+export type Rgb = readonly [r: number, g: number, b: number];
+
+/** What was seen of one patch of paint. */
+export interface Sampled {
+  /** Mean of what was kept, linear 0…1. */
+  readonly rgb: Rgb;
+  /** Pixels looked at. */
+  readonly pixels: number;
+  /** Share that was kept: the rest is gloss, dust, or another paint. */
+  readonly kept: number;
+  /** Share with a channel at the top of its range. */
+  readonly clipped: number;
+  /** Robust standard deviation of what was kept, as CIELAB bends light (0.01 is about one L*). */
+  readonly spread: number;
+}
+
+/** Encoded values from here up have lost their colour. */
+const CLIPPED = 0.985;
+/** Kept within so many robust standard deviations of the median. */
+const WITHIN = 2.8;
+/** Grain of an 8-bit photograph, as CIELAB bends light: less is not told from it. */
+const GRAIN = 0.012;
+
+/**
+ * The colour of a patch from many of its pixels. Gloss and dust are outliers of their channel's median
+ * (by the median absolute deviation, in light bent as CIELAB bends it, where noise is even); they are left out,
+ * and the rest is averaged in linear light.
+ *
+ * @param points pixels of the photograph, as many as one likes; null outside it
+ */
+export function sample(
+  pixels: Pixels,
+  points: readonly (readonly [x: number, y: number])[],
+): Sampled | null {
+  const { width, height, data } = pixels;
+  const light = linearTable(pixels);
+  const top = CLIPPED * (data instanceof Uint16Array ? 65535 : 255);
+  const n = points.length;
+  const planes = [new Float64Array(n), new Float64Array(n), new Float64Array(n)] as const;
+  let clipped = 0;
+  for (const [i, [px, py]] of points.entries()) {
+    const [x, y] = [Math.floor(px), Math.floor(py)];
+    if (!(x >= 0 && y >= 0 && x < width && y < height)) return null;
+    const at = (y * width + x) * 4;
+    let high = false;
+    for (let c = 0; c < 3; c++) {
+      const value = data[at + c]!;
+      planes[c as 0 | 1 | 2][i] = light[value]!;
+      high ||= value >= top;
+    }
+    if (high) clipped++;
+  }
+  const rooted = planes.map((plane) => plane.map(labF));
+  let keep = new Uint8Array(n).fill(1);
+  let spread = 0;
+  for (let pass = 0; pass < 3; pass++) {
+    const limits = rooted.map((plane) => {
+      const kept = plane.filter((_, i) => keep[i] === 1);
+      const middle = median(kept);
+      const deviation = 1.4826 * median(kept.map((v) => Math.abs(v - middle)));
+      return { middle, deviation };
+    });
+    spread = Math.max(...limits.map(({ deviation }) => deviation));
+    keep = keep.map((_, i) =>
+      limits.every(
+        ({ middle, deviation }, c) =>
+          Math.abs(rooted[c]![i]! - middle) <= Math.max(WITHIN * deviation, GRAIN),
+      )
+        ? 1
+        : 0,
+    );
+  }
+  const kept = keep.reduce((sum, v) => sum + v, 0);
+  if (kept === 0) return null;
+  const mean = (plane: Float64Array) =>
+    plane.reduce((sum, v, i) => sum + (keep[i] === 1 ? v : 0), 0) / kept;
+  return {
+    rgb: [mean(planes[0]), mean(planes[1]), mean(planes[2])],
+    pixels: n,
+    kept: kept / n,
+    clipped: clipped / n,
+    spread,
+  };
+}
+
+export function median(values: ArrayLike<number>): number {
+  const sorted = Float64Array.from(values).sort();
+  const half = sorted.length >> 1;
+  if (sorted.length === 0) return Number.NaN;
+  return sorted.length % 2 === 1 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;
+}

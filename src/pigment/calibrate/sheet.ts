@@ -1,0 +1,121 @@
+import { type Card, MARK, markCentres, PAPER_MM, type Place } from './card.ts';
+
+/**
+ * A card as SVG, to be printed at its full size (user units are millimetres). Its plan goes with it,
+ * so that a photograph can be read with nothing but the file that was printed: see {@link planOf}.
+ */
+export function drawCard(card: Card): string {
+  const [width, height] = PAPER_MM[card.paper];
+  const pages = card.pages > 1 ? `, page ${card.page} of ${card.pages}` : '';
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" font-family="sans-serif" fill="#000">`,
+    `<title>Swatch card${pages}</title>`,
+    `<metadata>${escaped(JSON.stringify({ kind: 'kingcup-card', version: 1, card }))}</metadata>`,
+    `<rect width="${width}" height="${height}" fill="#fff"/>`,
+    ...markCentres(card.paper).map(([x, y], at) => mark(x, y, at === 0)),
+    text(27, 13, 4.2, `Swatches of your own paints${pages}`),
+    ...INSTRUCTIONS.map((line, at) => text(27, 18 + 3.6 * at, 2.7, line)),
+    ...card.places.flatMap(drawPlace),
+    ...foot(card, height),
+    '</svg>',
+    '',
+  ].join('\n');
+}
+
+const INSTRUCTIONS = [
+  'Fill each place to its frame: opaque, even, one thickness. Let it dry. Measure each part level.',
+  'In the places named white, grey and black lay or glue the references whose lightness you know.',
+  'Photograph the whole page from above in one even daylight: no lamp beside it, no gloss, no shadow',
+  'of hand or camera, nothing cut off, all four corner marks in the picture. Print at 100 %, matt.',
+];
+
+const escaped = (words: string): string =>
+  words.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
+
+const text = (x: number, y: number, size: number, words: string, anchor = 'start'): string =>
+  `<text x="${x}" y="${y}" font-size="${size}" text-anchor="${anchor}">${escaped(words)}</text>`;
+
+function mark(x: number, y: number, different: boolean): string {
+  const disc = (r: number, fill: string) => `<circle cx="${x}" cy="${y}" r="${r}" fill="${fill}"/>`;
+  return [
+    disc(MARK.outer, '#000'),
+    disc(MARK.eye, '#fff'),
+    ...(different ? [disc(MARK.pupil, '#000')] : []),
+  ].join('');
+}
+
+function drawPlace({ number, label, measure, x, y, width, height }: Place): string[] {
+  const bottom = y + height / 2;
+  return [
+    `<rect x="${round(x - width / 2)}" y="${round(y - height / 2)}" width="${width}" height="${height}" fill="none" stroke="#999" stroke-width="0.2"/>`,
+    ...folded(`${number}  ${label}`).map((line, at) =>
+      text(round(x - width / 2), round(bottom + 2.7 + 2.3 * at), 2.1, line),
+    ),
+    ...(measure === '' ? [] : [text(round(x - width / 2), round(bottom + 7.3), 1.8, measure)]),
+  ];
+}
+
+const round = (v: number): number => Number(v.toFixed(2));
+
+/** At most two lines of what fits between two places. */
+function folded(words: string, most = 30): string[] {
+  if (words.length <= most) return [words];
+  const at = words.lastIndexOf(' ', most);
+  const cut = at > 0 ? at : most;
+  return [words.slice(0, cut), words.slice(cut).trim().slice(0, most)];
+}
+
+function foot({ cautions }: Card, height: number): string[] {
+  if (cautions.length === 0) return [];
+  const lines = [
+    'Read the safety data sheet of each paint. No food at the bench; wash your hands; keep the card from children.',
+    ...cautions.flatMap((each) => wrapped(each, 125)),
+  ];
+  // Down to the edge that printers leave blank.
+  const step = Math.min(2.6, 18 / lines.length);
+  return lines.map((line, at) => text(27, round(height - 22 + at * step), round(0.8 * step), line));
+}
+
+function wrapped(words: string, most: number): string[] {
+  if (words.length <= most) return [words];
+  const at = words.lastIndexOf(' ', most);
+  return [words.slice(0, at), ...wrapped(words.slice(at + 1), most)];
+}
+
+/**
+ * The plan that an SVG of ours carries; null where it carries none, or one that a newer program wrote.
+ */
+export function planOf(svg: string): Card | null {
+  const found = /<metadata>([\s\S]*?)<\/metadata>/.exec(svg)?.[1];
+  if (found === undefined) return null;
+  try {
+    const plain = found.replaceAll('&lt;', '<').replaceAll('&gt;', '>').replaceAll('&amp;', '&');
+    const { kind, version, card } = JSON.parse(plain) as Record<string, unknown>;
+    return kind === 'kingcup-card' && version === 1 && isCard(card) ? card : null;
+  } catch {
+    return null;
+  }
+}
+
+/** A plan is read back from a file that a person may have edited: nothing of it is taken on trust. */
+function isCard(given: unknown): given is Card {
+  const card = given as Card;
+  const number = (v: unknown) => typeof v === 'number' && Number.isFinite(v);
+  return (
+    typeof card === 'object' &&
+    card !== null &&
+    Object.hasOwn(PAPER_MM, card.paper) &&
+    typeof card.white === 'string' &&
+    Array.isArray(card.cautions) &&
+    Array.isArray(card.places) &&
+    card.places.every(
+      (place: Place) =>
+        [place.number, place.x, place.y, place.width, place.height].every(number) &&
+        ['paint', 'white', 'grey', 'black'].includes(place.kind) &&
+        typeof place.label === 'string' &&
+        Array.isArray(place.parts) &&
+        (place.kind === 'paint') === place.parts.length > 0 &&
+        place.parts.every((p) => typeof p.pigment === 'string' && number(p.parts) && p.parts > 0),
+    )
+  );
+}

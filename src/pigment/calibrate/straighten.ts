@@ -1,0 +1,127 @@
+import { Matrix, SingularValueDecomposition } from 'ml-matrix';
+import { type Card, MARK, markCentres } from './card.ts';
+import type { Mark } from './marks.ts';
+
+export type Point = readonly [x: number, y: number];
+
+/** Takes a point of the page (millimetres) to the photograph (pixels). */
+export interface Homography {
+  at(x: number, y: number): Point;
+  /** Pixels to a millimetre about a point. */
+  scale(x: number, y: number): number;
+}
+
+/**
+ * The homography that takes four or more points to four or more others, by the direct linear
+ * transformation on points brought to mean 0 and mean distance √2.
+ * @returns null where they do not determine one (three on a line)
+ * @see R. Hartley, A. Zisserman, Multiple View Geometry (2003), 4.1 and 4.4 (section numbers from memory)
+ */
+export function homography(from: readonly Point[], to: readonly Point[]): Homography | null {
+  if (from.length < 4 || from.length !== to.length)
+    throw new RangeError(`${from.length} points for ${to.length}`);
+  const [A, B] = [normalising(from), normalising(to)];
+  const rows = from.flatMap((point, i) => {
+    const [x, y] = moved(A, point);
+    const [u, v] = moved(B, to[i]!);
+    return [
+      [-x, -y, -1, 0, 0, 0, u * x, u * y, u],
+      [0, 0, 0, -x, -y, -1, v * x, v * y, v],
+    ];
+  });
+  // One row of zeros makes it square, so that the decomposition holds the null space too.
+  while (rows.length < 9) rows.push(new Array(9).fill(0));
+  const svd = new SingularValueDecomposition(new Matrix(rows), { autoTranspose: true });
+  const values = svd.diagonal;
+  if (!(values[7]! > 1e-6 * values[0]!)) return null;
+  const h = svd.rightSingularVectors.getColumn(8);
+  const at = (x: number, y: number): Point => {
+    const [p, q] = moved(A, [x, y]);
+    const w = h[6]! * p + h[7]! * q + h[8]!;
+    const u = (h[0]! * p + h[1]! * q + h[2]!) / w;
+    const v = (h[3]! * p + h[4]! * q + h[5]!) / w;
+    return [u / B.scale + B.x, v / B.scale + B.y];
+  };
+  const scale = (x: number, y: number): number => {
+    const [l, r, t, b] = [at(x - 0.5, y), at(x + 0.5, y), at(x, y - 0.5), at(x, y + 0.5)];
+    return Math.sqrt(Math.abs((r[0] - l[0]) * (b[1] - t[1]) - (r[1] - l[1]) * (b[0] - t[0])));
+  };
+  return { at, scale };
+}
+
+interface Normalising {
+  readonly x: number;
+  readonly y: number;
+  readonly scale: number;
+}
+
+const moved = ({ x, y, scale }: Normalising, point: Point): Point => [
+  (point[0] - x) * scale,
+  (point[1] - y) * scale,
+];
+
+function normalising(points: readonly Point[]): Normalising {
+  const x = points.reduce((sum, p) => sum + p[0], 0) / points.length;
+  const y = points.reduce((sum, p) => sum + p[1], 0) / points.length;
+  const far = points.reduce((sum, p) => sum + Math.hypot(p[0] - x, p[1] - y), 0) / points.length;
+  return { x, y, scale: Math.SQRT2 / (far || 1) };
+}
+
+/** Of the rings found at most so many are tried as the card's four. */
+const TRIED = 10;
+
+/**
+ * The page's place in the photograph: four rings of which exactly one has a pupil, in a convex shape,
+ * each as large as the page seen from there has it. Null where no four agree.
+ */
+export function straighten(card: Pick<Card, 'paper'>, marks: readonly Mark[]): Homography | null {
+  const tried = marks.slice(0, TRIED);
+  const centres = markCentres(card.paper);
+  let best: Homography | null = null;
+  let least = 0.25;
+  for (const first of tried.filter(({ pupil }) => pupil))
+    for (const three of triples(tried.filter(({ pupil }) => !pupil))) {
+      const four = clockwiseFrom(first, [first, ...three]);
+      if (!isConvex(four)) continue;
+      const found = homography(
+        centres,
+        four.map(({ x, y }): Point => [x, y]),
+      );
+      if (found === null) continue;
+      const off = Math.max(
+        ...four.map((mark, i) => {
+          const [x, y] = centres[i]!;
+          return Math.abs(Math.log((found.scale(x, y) * MARK.outer) / mark.radius));
+        }),
+      );
+      if (off < least) {
+        best = found;
+        least = off;
+      }
+    }
+  return best;
+}
+
+function triples<T>(of: readonly T[]): T[][] {
+  return of.flatMap((a, i) =>
+    of.slice(i + 1).flatMap((b, j) => of.slice(i + 1 + j + 1).map((c) => [a, b, c])),
+  );
+}
+
+function clockwiseFrom(first: Mark, four: readonly Mark[]): Mark[] {
+  const cx = four.reduce((sum, { x }) => sum + x, 0) / 4;
+  const cy = four.reduce((sum, { y }) => sum + y, 0) / 4;
+  // y grows downwards in a photograph: rising angles run clockwise.
+  const round = [...four].sort(
+    (p, q) => Math.atan2(p.y - cy, p.x - cx) - Math.atan2(q.y - cy, q.x - cx),
+  );
+  const at = round.indexOf(first);
+  return [...round.slice(at), ...round.slice(0, at)];
+}
+
+function isConvex(four: readonly Mark[]): boolean {
+  return four.every((p, i) => {
+    const [q, r] = [four[(i + 1) % 4]!, four[(i + 2) % 4]!];
+    return (q.x - p.x) * (r.y - q.y) - (q.y - p.y) * (r.x - q.x) > 0;
+  });
+}

@@ -1,0 +1,153 @@
+import { CholeskyDecomposition, Matrix } from 'ml-matrix';
+import { differenceAt } from '../../colour/difference.ts';
+import { labOf } from '../../colour/lab.ts';
+import { seen } from '../../optics/swatch.ts';
+import { pilesOf } from './expected.ts';
+import type { Calibration } from './fit.ts';
+import { slopesOfPile } from './posterior.ts';
+import { strength } from './strength.ts';
+import { type Part, USUAL_SD } from './swatches.ts';
+
+/** A pile that is worth brushing out. */
+export interface Suggestion {
+  /** In whole parts by volume. */
+  readonly parts: readonly Part[];
+  /** Root mean square of the CIEDE2000 to expect of usual piles, now and with this swatch seen. */
+  readonly before: number;
+  readonly after: number;
+  /** Why, in a sentence. */
+  readonly why: string;
+}
+
+export interface SuggestOptions {
+  /** How many; 3 when left out. */
+  readonly count?: number;
+  /** Only piles that hold one of these pigments. */
+  readonly pigments?: readonly string[];
+  /** Standard deviation of L*, a*, b* with which the swatch would be seen; a photograph's when left out. */
+  readonly sd?: number;
+}
+
+/**
+ * Which swatch would teach the most: of all masstones, tints and pairs at equal strength the one after
+ * which usual piles of these paints are foreseen best. The gain follows from the fit's covariance Σ
+ * without painting anything: a swatch with slopes J takes ΣJᵀ(JΣJᵀ + sd²)⁻¹JΣ off it.
+ *
+ * @returns the best first; each later one as if those before it had been painted
+ */
+export function suggest(calibration: Calibration, options: SuggestOptions = {}): Suggestion[] {
+  const { posterior, white, paints } = calibration;
+  const { count = 3, sd = USUAL_SD.photographed } = options;
+  if (posterior.unknowns.size === 0) return [];
+  const whiteAt = paints.findIndex(({ pigment }) => pigment === white);
+  // What is hoped to be foreseen: every row a slope of √ΔE² of one usual pile.
+  const wanted = paints.flatMap((_, i) => pilesOf(posterior, i, whiteAt));
+  const targets = stacked(
+    wanted.map((parts) => {
+      const form = Matrix.from1DArray(3, 3, [
+        ...differenceAt(labOf(seen({ parts }, posterior.paints, posterior.surface))),
+      ]);
+      const root = new CholeskyDecomposition(form).lowerTriangularMatrix.transpose();
+      return root.mmul(slopesOfPile(posterior, parts));
+    }),
+  );
+  const candidates = candidatesOf(calibration, whiteAt, options.pigments).map((parts) => ({
+    parts,
+    slopes: slopesOfPile(posterior, parts),
+  }));
+  let covariance = posterior.covariance;
+  const out: Suggestion[] = [];
+  while (out.length < count && candidates.length > 0) {
+    const spread = targets.mmul(covariance);
+    const total = tracedProduct(spread, targets);
+    let best = { at: -1, gain: 0 };
+    candidates.forEach(({ slopes }, at) => {
+      const across = spread.mmul(slopes.transpose());
+      const own = noisy(slopes.mmul(covariance).mmul(slopes.transpose()), sd);
+      const gain = tracedProduct(across.mmul(own), across);
+      if (gain > best.gain) best = { at, gain };
+    });
+    if (best.at < 0) break;
+    const [chosen] = candidates.splice(best.at, 1);
+    const before = Math.sqrt(total / wanted.length);
+    const after = Math.sqrt(Math.max(0, total - best.gain) / wanted.length);
+    out.push({
+      parts: paints.flatMap(({ pigment }, i) =>
+        chosen!.parts[i]! > 0 ? [{ pigment, parts: chosen!.parts[i]! }] : [],
+      ),
+      before,
+      after,
+      why: whyOf(calibration, chosen!.parts, whiteAt, before, after),
+    });
+    const J = chosen!.slopes;
+    const reach = covariance.mmul(J.transpose());
+    const taken = reach.mmul(noisy(J.mmul(reach), sd)).mmul(reach.transpose());
+    covariance = Matrix.sub(covariance, taken);
+  }
+  return out;
+}
+
+/** (M + sd²)⁻¹ of a 3 × 3 covariance. */
+function noisy(M: Matrix, sd: number): Matrix {
+  // Rounding leaves it a little lopsided, which the decomposition does not forgive.
+  const sum = Matrix.add(M, M.transpose()).mul(0.5);
+  for (let i = 0; i < 3; i++) sum.set(i, i, sum.get(i, i) + sd * sd);
+  return new CholeskyDecomposition(sum).solve(Matrix.eye(3));
+}
+
+function tracedProduct(A: Matrix, B: Matrix): number {
+  let sum = 0;
+  for (let i = 0; i < A.rows; i++)
+    for (let j = 0; j < A.columns; j++) sum += A.get(i, j) * B.get(i, j);
+  return sum;
+}
+
+function stacked(blocks: readonly Matrix[]): Matrix {
+  return new Matrix(blocks.flatMap((block) => block.to2DArray()));
+}
+
+/** Masstones, tints of 1 : 4, and pairs at about equal strength in whole parts. */
+function candidatesOf(
+  { paints, posterior }: Calibration,
+  white: number,
+  pigments: readonly string[] | undefined,
+): Float64Array[] {
+  const wantedAt = (i: number) => !pigments || pigments.includes(paints[i]!.pigment);
+  const made = (...amounts: readonly (readonly [number, number])[]) => {
+    const parts = new Float64Array(paints.length);
+    for (const [i, amount] of amounts) parts[i] = amount;
+    return parts;
+  };
+  const out: Float64Array[] = [];
+  for (let i = 0; i < paints.length; i++) {
+    if (i === white) continue;
+    if (wantedAt(i)) out.push(made([i, 1]), made([i, 1], [white, 4]));
+    for (let j = i + 1; j < paints.length; j++) {
+      if (j === white || !(wantedAt(i) || wantedAt(j))) continue;
+      const ratio = strength(posterior.paints[i]!) / strength(posterior.paints[j]!);
+      const whole = Math.min(16, Math.max(1, Math.round(Math.max(ratio, 1 / ratio))));
+      out.push(ratio >= 1 ? made([i, 1], [j, whole]) : made([i, whole], [j, 1]));
+    }
+  }
+  return out;
+}
+
+function whyOf(
+  { paints, swatches }: Calibration,
+  parts: Float64Array,
+  white: number,
+  before: number,
+  after: number,
+): string {
+  const names = paints.flatMap(({ label }, i) => (parts[i]! > 0 ? [label] : []));
+  const fall = `Usual piles would then come out within about ${after.toFixed(1)} instead of ${before.toFixed(1)}.`;
+  if (names.length === 1) return `${names[0]} has not been seen alone often enough. ${fall}`;
+  const other = paints.find(({ pigment }, i) => i !== white && parts[i]! > 0 && pigment)!;
+  if (parts[white]! > 0) {
+    const tints = swatches.filter(({ painted }) =>
+      painted.parts.some(({ pigment }) => pigment === other.pigment),
+    ).length;
+    return `${other.label} in white shows its strength${tints > 1 ? ' better' : ', which its masstone hides'}. ${fall}`;
+  }
+  return `${names[0]} with ${names[1]} shows both where each hides the other's light, which no tint in white does. ${fall}`;
+}

@@ -1,0 +1,106 @@
+import type { Pixels } from '../../photo/pixels.ts';
+import { fail, type Result } from '../../result.ts';
+import type { Place } from './card.ts';
+import type { CalibrationFault } from './fault.ts';
+import { LIMITS } from './light.ts';
+import { divided, type Even, faultOf, finish, type Reading, type ReadOptions } from './reading.ts';
+import { type Rgb, sample } from './sample.ts';
+import type { Point } from './straighten.ts';
+
+/** One touched point: a place of a card, or of any sheet of swatches. */
+export interface Touch {
+  readonly place: Pick<Place, 'number' | 'kind' | 'label' | 'parts'>;
+  /** Pixels of the photograph. */
+  readonly at: Point;
+  /** Half the side of the square that is looked at, in pixels; a hundredth of the long side when left out. */
+  readonly reach?: number;
+}
+
+/**
+ * The manual way: each place in turn as it was touched, on any photograph with at least one white and
+ * one grey. Several whites and greys also tell how the light falls across the picture.
+ */
+export function readTouched(
+  pixels: Pixels,
+  touches: readonly Touch[],
+  options: ReadOptions = {},
+): Result<Reading, CalibrationFault> {
+  const usual = Math.max(2, Math.round(Math.max(pixels.width, pixels.height) / 100));
+  const seen: (Even & { at: Point })[] = [];
+  for (const { place, at, reach = usual } of touches) {
+    const [x, y] = at;
+    const points = Array.from({ length: (2 * reach + 1) ** 2 }, (_, i): Point => {
+      const side = 2 * reach + 1;
+      return [x + (i % side) - reach, y + Math.floor(i / side) - reach];
+    });
+    const sampled = sample(pixels, points);
+    if (sampled === null) return fail({ code: 'touch-outside', place: place.number });
+    const whole = { ...place, measure: '', x, y, width: 2 * reach, height: 2 * reach };
+    const fault = faultOf(whole, sampled);
+    if (fault) return fail(fault);
+    const corners: Point[] = [
+      [x - reach, y - reach],
+      [x + reach, y - reach],
+      [x + reach, y + reach],
+      [x - reach, y + reach],
+    ];
+    seen.push({ place: whole, corners, sampled, rgb: sampled.rgb, at });
+  }
+  for (const kind of ['white', 'grey'] as const)
+    if (!seen.some(({ place }) => place.kind === kind))
+      return fail({ code: 'touch-reference-missing', kind });
+  const plane = tiltOf(seen);
+  const even = seen.map((each) => ({ ...each, rgb: divided(each.rgb, plane.at(...each.at)) }));
+  if (plane.ratio > LIMITS.ratio) return fail({ code: 'card-light-uneven', ratio: plane.ratio });
+  if (plane.colourRatio > LIMITS.colourRatio)
+    return fail({ code: 'card-two-lights', ratio: plane.colourRatio });
+  return finish(pixels, even, plane, options);
+}
+
+/** Three whites or greys, not on a line, show how the light leans; fewer show nothing of it. */
+function tiltOf(seen: readonly (Even & { readonly at: Point })[]) {
+  const references = (['white', 'grey'] as const).flatMap((kind) => {
+    const same = seen.filter(({ place }) => place.kind === kind);
+    if (same.length < 2) return [];
+    const mean = [0, 1, 2].map(
+      (c) => same.reduce((sum, { rgb }) => sum + Math.log(rgb[c]!), 0) / same.length,
+    );
+    return same.map(({ at, rgb }) => ({ at, off: rgb.map((v, c) => Math.log(v) - mean[c]!) }));
+  });
+  const flat: Rgb = [1, 1, 1];
+  const level = { at: (): Rgb => flat, ratio: 1, colourRatio: 1, residual: 0, outliers: 0 };
+  if (references.length < 2) return level;
+  const cx = references.reduce((sum, { at }) => sum + at[0], 0) / references.length;
+  const cy = references.reduce((sum, { at }) => sum + at[1], 0) / references.length;
+  const [xx, xy, yy] = [
+    references.reduce((sum, { at }) => sum + (at[0] - cx) ** 2, 0),
+    references.reduce((sum, { at }) => sum + (at[0] - cx) * (at[1] - cy), 0),
+    references.reduce((sum, { at }) => sum + (at[1] - cy) ** 2, 0),
+  ];
+  // A little ridge: where all lie on a line, the light is only known along it.
+  const ridge = 0.02 * (xx + yy) + 1e-9;
+  const determinant = (xx + ridge) * (yy + ridge) - xy * xy;
+  const slopes = [0, 1, 2].map((c) => {
+    const bx = references.reduce((sum, { at, off }) => sum + (at[0] - cx) * off[c]!, 0);
+    const by = references.reduce((sum, { at, off }) => sum + (at[1] - cy) * off[c]!, 0);
+    return [
+      ((yy + ridge) * bx - xy * by) / determinant,
+      ((xx + ridge) * by - xy * bx) / determinant,
+    ] as const;
+  });
+  const at = (x: number, y: number): Rgb =>
+    slopes.map(([u, v]) => Math.exp(u * (x - cx) + v * (y - cy))) as unknown as Rgb;
+  const lights = seen.map((each) => at(...each.at));
+  const range = (of: (rgb: Rgb) => number) =>
+    Math.max(...lights.map(of)) / Math.min(...lights.map(of));
+  return {
+    at,
+    ratio: range(([, g]) => g),
+    colourRatio: Math.max(
+      range(([r, g]) => r / g),
+      range(([, g, b]) => b / g),
+    ),
+    residual: 0,
+    outliers: 0,
+  };
+}

@@ -1,0 +1,161 @@
+import { signal } from '@preact/signals';
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
+import type { Found } from '../../book/search.ts';
+import { hrefOf, route } from '../route.ts';
+import { ShelfLink } from '../shelf/ShelfLink.tsx';
+import { dateWords, say } from '../words.ts';
+import { EntryPane } from './EntryPane.tsx';
+import { Finding } from './Finding.tsx';
+import { CopyReminder } from './Keeping.tsx';
+import { Long } from './Long.tsx';
+import { nameOfCard } from './names.ts';
+import { Dabs, useThumbnail } from './Picture.tsx';
+import { cards, clearSearch, found, onlyVersions, pairs, scrolled, versions } from './state.ts';
+import { KIND_WORDS, sayBook } from './words.ts';
+
+const wide = matchMedia('(min-width: 60rem)');
+/** Room for the list and an entry beside each other. */
+const isWide = signal(wide.matches);
+const print = matchMedia('print');
+wide.addEventListener('change', () => {
+  // A sheet of paper is narrow: what is printed must not be laid out anew meanwhile.
+  if (!print.matches) isWide.value = wide.matches;
+});
+
+/** The list of entries with what finds them, and the one that is open: beside it, or over it on a phone. */
+export function Entries() {
+  const { open } = route.value;
+  const all = cards.value;
+  const first = useRested(found.value[0]?.card.id ?? null);
+  const beside = open ?? first;
+  const isOver = open !== null && !isWide.value;
+  useLayoutEffect(() => {
+    if (isOver) return;
+    scrollTo(0, scrolled.y);
+    const keep = () => {
+      scrolled.y = scrollY;
+    };
+    addEventListener('scroll', keep, { passive: true });
+    return () => removeEventListener('scroll', keep);
+  }, [isOver]);
+
+  if (all === null) return <p role="status">{say.bookOpening}</p>;
+  if (isOver) return <EntryPane id={open} back />;
+  if (all.length === 0)
+    return (
+      <>
+        <p class="lead">{say.bookEmpty}</p>
+        <p class="main-actions">
+          <a class="button main" href={hrefOf('walk')}>
+            {say.toWalk}
+          </a>
+          <a class="button" href={hrefOf('book', 'copies')}>
+            {sayBook.bringHeading}
+          </a>
+        </p>
+        <ShelfLink />
+      </>
+    );
+  const shown = found.value;
+  return (
+    <div class="panes">
+      <div class="pane-list">
+        <CopyReminder />
+        <Finding />
+        <Versions />
+        <p class="small found" role="status">
+          {sayBook.found(shown.length, all.length)}
+        </p>
+        {shown.length === 0 ? (
+          <p>
+            {sayBook.none}{' '}
+            <button type="button" class="quiet" onClick={clearSearch}>
+              {sayBook.clear}
+            </button>
+          </p>
+        ) : (
+          <Long
+            items={shown}
+            rem={5.5}
+            label={sayBook.listOf}
+            keyOf={({ card }) => card.id}
+            row={(one) => <Row one={one} isOpen={isWide.value && one.card.id === beside} />}
+          />
+        )}
+      </div>
+      {isWide.value && (
+        <div class="pane-entry">{beside !== null && <EntryPane key={beside} id={beside} />}</div>
+      )}
+    </div>
+  );
+}
+
+/** Milliseconds after which a search is taken to have come to rest. */
+const REST = 400;
+
+/**
+ * The entry that stands first once the list is at rest. Cloths take longer to draw than a whole list:
+ * nobody who is typing waits for them.
+ */
+function useRested(id: string | null): string | null {
+  const [rested, setRested] = useState<string | null>(null);
+  useEffect(() => {
+    const timer = setTimeout(() => setRested(id), REST);
+    return () => clearTimeout(timer);
+  }, [id]);
+  return rested;
+}
+
+function Versions() {
+  const { length } = pairs.value;
+  if (length === 0) return null;
+  return (
+    <div class="versions">
+      <p>{sayBook.twoVersions(length)}</p>
+      <button
+        type="button"
+        class="quiet"
+        onClick={() => {
+          onlyVersions.value = !onlyVersions.value;
+        }}
+      >
+        {onlyVersions.value ? sayBook.showAll : sayBook.showVersions}
+      </button>
+    </div>
+  );
+}
+
+function Row({ one: { card, deltaE00 }, isOpen }: { one: Found; isOpen: boolean }) {
+  const url = useThumbnail(card);
+  const href = hrefOf('book', card.id);
+  return (
+    <a
+      class="row"
+      href={href}
+      aria-current={isOpen ? 'true' : undefined}
+      onClick={(event) => {
+        if (!isWide.value || event.metaKey || event.ctrlKey || event.shiftKey) return;
+        // Beside the list an entry opens without a new page: the list stays where it is.
+        event.preventDefault();
+        history.pushState(null, '', href);
+        route.value = { ...route.value, place: 'book', open: card.id };
+      }}
+    >
+      <span class="row-picture">
+        {url && <img src={url} alt="" width="72" height="72" />}
+        {!url && (
+          <Dabs card={{ ...card, colours: card.colours.slice(0, 1) }} width={40} height={40} />
+        )}
+      </span>
+      <span class="row-words">
+        <span class="row-name">{nameOfCard(card)}</span>
+        <span class="small" aria-hidden="true">
+          {KIND_WORDS[card.kind]} · {dateWords(card.date)}
+          {deltaE00 !== null && ` · ${sayBook.differs(deltaE00)}`}
+          {versions.value.has(card.id) && ` · ${sayBook.conflictHeading.toLowerCase()}`}
+        </span>
+        <Dabs card={card} width={260} height={22} />
+      </span>
+    </a>
+  );
+}

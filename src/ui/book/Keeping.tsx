@@ -1,0 +1,45 @@
+import { useEffect, useState } from 'preact/hooks';
+import { copyIsDue, keepingWords, roomOf } from '../../book/persist.ts';
+import { hrefOf } from '../route.ts';
+import { dateWords } from '../words.ts';
+import { copied, keeping } from './keeping.ts';
+import { cards } from './state.ts';
+import { sayBook, sizeWords } from './words.ts';
+
+/** Entries changed since the last copy. */
+export const changedSince = (): number =>
+  (cards.value ?? []).filter(({ changed }) => changed > (copied.value ?? '')).length;
+
+/** Reminds of a copy when much has changed since the last; silent otherwise. */
+export function CopyReminder() {
+  const last = copied.value;
+  const changed = changedSince();
+  if (!copyIsDue({ last, changed }, Date.now())) return null;
+  return (
+    <div class="reminder">
+      <p>
+        <strong>{sayBook.reminder}</strong>{' '}
+        {last === null
+          ? sayBook.unsavedCopies(changed)
+          : `${sayBook.lastCopy(dateWords(last))} ${sayBook.changedSince(changed)}`}{' '}
+        <a href={hrefOf('book', 'copies')}>{sayBook.toCopies}</a>
+      </p>
+    </div>
+  );
+}
+
+/** What the browser promised, and how much room there is. */
+export function Keeping() {
+  const [room, setRoom] = useState<{ readonly used: number; readonly left: number } | null>(null);
+  useEffect(() => {
+    void roomOf(navigator.storage).then(setRoom);
+  }, []);
+  const answer = keeping.value;
+  return (
+    <section class="part" aria-labelledby="keeping-heading">
+      <h2 id="keeping-heading">{sayBook.keepingHeading}</h2>
+      <p>{answer === null ? sayBook.keepingLater : keepingWords[answer]}</p>
+      {room && <p class="small">{sayBook.room(sizeWords(room.used), sizeWords(room.left))}</p>}
+    </section>
+  );
+}

@@ -1,0 +1,36 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { Card } from '../../book/card.ts';
+import { book } from '../studio.ts';
+import { dabs } from './dabs.ts';
+
+/** The address of an entry's small picture; null while it is read, and where there is none. */
+export function useThumbnail(card: Card): string | null {
+  const [url, setUrl] = useState<string | null>(null);
+  useEffect(() => {
+    let made: string | null = null;
+    let gone = false;
+    if (card.picture === undefined && card.specimen === undefined) return;
+    void book.value?.thumbnail(card).then((stored) => {
+      if (gone || !stored.ok || stored.value === null) return;
+      made = URL.createObjectURL(new Blob([stored.value.bytes], { type: stored.value.type }));
+      setUrl(made);
+    });
+    return () => {
+      gone = true;
+      setUrl(null);
+      if (made) URL.revokeObjectURL(made);
+    };
+  }, [card.id, card.picture, card.specimen]);
+  return url;
+}
+
+/** Its colours as dabs of paint on one line. */
+export function Dabs({ card, width, height }: { card: Card; width: number; height: number }) {
+  return (
+    <svg class="dabs" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
+      {dabs(card.colours, height).map(({ x, r, hex }) => (
+        <ellipse key={x} cx={x} cy={height / 2} rx={r} ry={r * 0.86} fill={hex} />
+      ))}
+    </svg>
+  );
+}

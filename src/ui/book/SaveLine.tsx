@@ -1,0 +1,43 @@
+import { computed } from '@preact/signals';
+import { bookFaultWords } from '../../book/faults.ts';
+import { isUnsaved } from '../harmony/state.ts';
+import { hrefOf } from '../route.ts';
+import { book, bookFault, saveState } from '../studio.ts';
+import { say } from '../words.ts';
+import { sayBook } from './words.ts';
+
+/** A change of a kept harmony that has not been handed to the book yet. */
+const waits = computed(isUnsaved);
+
+/** Says what is true of the book: it may say "saved" only when everything is on disk. */
+export function SaveLine() {
+  const fault = bookFault.value;
+  const state = saveState.value;
+  if (state.state === 'not saved')
+    return (
+      <p class="save-line" role="status" data-state="not saved">
+        <strong>{say.notSaved}.</strong> {bookFaultWords(state.fault)}{' '}
+        <button type="button" class="quiet" onClick={() => void book.value?.retry()}>
+          {say.tryAgain}
+        </button>
+        <a href={hrefOf('book', 'copies')}>{sayBook.toCopies}</a>{' '}
+        <button type="button" class="quiet" onClick={() => book.value?.saving.forget()}>
+          {sayBook.giveUp}
+        </button>
+      </p>
+    );
+  if (fault)
+    return (
+      <p class="save-line" role="status" data-state="not saved">
+        <strong>{fault.code === 'newer-book' ? sayBook.readOnly : say.notSaved}.</strong>{' '}
+        {bookFaultWords(fault)}
+      </p>
+    );
+  if (book.value === null) return <p class="save-line" role="status" />;
+  const isSaving = state.state === 'saving' || waits.value;
+  return (
+    <p class="save-line" role="status" data-state={isSaving ? 'saving' : 'saved'}>
+      {isSaving ? say.saving : say.saved}
+    </p>
+  );
+}

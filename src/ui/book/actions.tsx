@@ -1,0 +1,53 @@
+import type { Card } from '../../book/card.ts';
+import { bookFaultWords } from '../../book/faults.ts';
+import type { Bodies, Entry, Kind } from '../../book/record.ts';
+import { book, complain, tell } from '../studio.ts';
+import { say } from '../words.ts';
+import { nameOfCard } from './names.ts';
+
+/** Puts an entry into the bin; true when it is there. */
+export async function putIntoBin(card: Card): Promise<boolean> {
+  const removed = await book.value?.remove(card.id);
+  if (removed?.ok) tell(say.removed(nameOfCard(card)), removed.value.undo);
+  else if (removed) complain(bookFaultWords(removed.fault));
+  return removed?.ok === true;
+}
+
+async function rename<K extends Kind>(card: Card & { kind: K }, name: string): Promise<void> {
+  const here = book.value;
+  if (!here || name === card.name) return;
+  const found = await here.get(card.kind, card.id);
+  if (!found.ok) return complain(bookFaultWords(found.fault));
+  const over: Entry<K> = found.value;
+  const body = { ...over.body, name } as Bodies[K];
+  const put = await here.put<K>({ kind: card.kind, id: card.id, over, body });
+  if (put.ok) tell(say.renamed(name), put.value.undo);
+  else complain(bookFaultWords(put.fault));
+}
+
+/** The field in which an entry gets another name. */
+export function Renaming({ card, done }: { card: Card; done: () => void }) {
+  const submit = (event: SubmitEvent) => {
+    event.preventDefault();
+    const text = new FormData(event.currentTarget as HTMLFormElement).get('name');
+    void rename(card, String(text ?? '').trim()).then(done);
+  };
+  return (
+    <form class="renaming" onSubmit={submit}>
+      <label>
+        {say.nameOf}
+        <input name="name" type="text" maxLength={200} defaultValue={card.name} ref={focused} />
+      </label>
+      <p class="entry-actions">
+        <button type="submit">{say.rename}</button>
+        <button type="button" class="quiet" onClick={done}>
+          {say.cancel}
+        </button>
+      </p>
+    </form>
+  );
+}
+
+const focused = (input: HTMLInputElement | null) => {
+  input?.focus();
+};

@@ -1,0 +1,114 @@
+import type { Entry } from '../../book/record.ts';
+import type { Lab } from '../../colour/lab.ts';
+import { nameOf } from '../../colour/words.ts';
+import type { Mixture } from '../../mixture/mixture.ts';
+import { listed, partsWords } from '../drawn/say.ts';
+import { shareWords } from '../words.ts';
+
+/** One thing that an entry says: a colour with its mixture, a pigment with its amount. */
+export interface Line {
+  readonly name: string;
+  readonly lab: Lab | null;
+  readonly words: readonly string[];
+}
+/** Lines under a heading of their own; '' where the entry has only one group. */
+export interface Group {
+  readonly heading: string;
+  readonly lines: readonly Line[];
+}
+
+/**
+ * All that an entry has to show, in words, for the screen, the card and the print alike.
+ * @param label a pigment's name as a person reads it
+ */
+export function contentsOf(entry: Entry, label: (pigment: string) => string): readonly Group[] {
+  const recipe = (mixture: Mixture | undefined): string[] =>
+    mixture
+      ? [listed(mixture.parts.map((part) => `${partsWords(part.parts)} ${label(part.pigment)}`))]
+      : [];
+  const mixed = (name: string, mixture: Mixture, words: readonly string[] = []): Line => ({
+    name,
+    lab: mixture.partsLab,
+    words: [...recipe(mixture), ...words],
+  });
+  switch (entry.kind) {
+    case 'specimen':
+      return one(
+        (entry.body.gathered?.colours ?? []).map(({ name, lab, share }) => ({
+          name,
+          lab,
+          words: [shareWords(share)],
+        })),
+      );
+    case 'harmony':
+      return one(
+        entry.body.colours.map(({ name, lab, share, altered, mixture }) => ({
+          name,
+          lab,
+          words: [shareWords(share), ...present(altered), ...recipe(mixture)],
+        })),
+      );
+    case 'drapery':
+      return entry.body.garments.map(({ name, way, stuff, folds }) => ({
+        heading: [name, stuff, way].filter(Boolean).join(', '),
+        lines: folds.map(({ step, lab, mixture }) => ({
+          name: step,
+          lab,
+          words: [nameOf(lab), ...recipe(mixture)],
+        })),
+      }));
+    case 'formula':
+      return entry.body.passages.map(({ name, layers }) => ({
+        heading: name,
+        lines: layers.map(({ film, mixture, filmMm, note }) =>
+          mixed(film, mixture, [
+            ...(filmMm === undefined ? [] : [`${filmMm} mm`]),
+            ...present(note),
+          ]),
+        ),
+      }));
+    case 'passage':
+    case 'palette':
+      return one(
+        entry.body.piles.map(({ name, mixture, cm3 }) =>
+          mixed(name, mixture, cm3 === undefined ? [] : [`${cm3} cm³`]),
+        ),
+      );
+    case 'sheet':
+      return one(
+        entry.body.amounts.map(({ pigment, lot, grams, cm3 }) => ({
+          name: label(pigment),
+          lab: null,
+          words: [
+            ...present(lot),
+            ...(grams === undefined ? [] : [`${grams} g`]),
+            ...(cm3 === undefined ? [] : [`${cm3} cm³`]),
+          ],
+        })),
+      );
+    case 'shelf':
+      return one(
+        entry.body.paints.map(({ pigment, label: called, grade, lot }) => ({
+          name: called || label(pigment),
+          lab: null,
+          words: [...present(grade), ...present(lot)],
+        })),
+      );
+    case 'swatch': {
+      const { pigment, lot, lab } = entry.body;
+      return one([{ name: label(pigment), lab, words: [nameOf(lab), ...present(lot)] }]);
+    }
+    case 'pile': {
+      const { name, seen, known, mixture } = entry.body;
+      return one([{ name, lab: seen, words: [known, ...recipe(mixture)] }]);
+    }
+    case 'leftover': {
+      const { name, mixture, cm3, kept } = entry.body;
+      return one([mixed(name, mixture, [`${cm3} cm³`, ...present(kept)])]);
+    }
+  }
+}
+
+const one = (lines: readonly Line[]): readonly Group[] =>
+  lines.length === 0 ? [] : [{ heading: '', lines }];
+const present = (text: string | undefined): string[] => (text ? [text] : []);

@@ -1,0 +1,119 @@
+import { signal } from '@preact/signals';
+import type { Made } from '../../../workers/copy.ts';
+import { bookFaultWords } from '../../book/faults.ts';
+import { isStop } from '../jobs.ts';
+import { book, complain, tell } from '../studio.ts';
+import { type Handed, saveFile, shareFile } from './hand.ts';
+import { copied } from './keeping.ts';
+import { sayBook } from './words.ts';
+import { type Talk, talkOfCopies } from './worker.ts';
+
+/** A copy on its way out. */
+export type Making =
+  | { readonly stage: 'making'; readonly done: number; readonly stop: () => void }
+  | {
+      readonly stage: 'ready' | 'saved';
+      readonly file: File;
+      readonly made: Made;
+      /** Which of how many files the book goes into; the first is 1. */
+      readonly part: number;
+      readonly parts: number;
+    };
+/** Of the whole book, or of what `of` names. */
+export const making = signal<{ readonly of: string | null; readonly now: Making } | null>(null);
+
+let volumes: readonly (readonly string[])[] = [];
+
+/** Makes a copy of the whole book: of its first file, where it takes several. */
+export const makeBookCopy = (): Promise<void> =>
+  work(null, async (talk, onNews) => {
+    const plan = await talk.ask({ kind: 'plan' });
+    if (plan.kind !== 'plan') return null;
+    if (!plan.result.ok) return fault(plan.result.fault);
+    volumes = plan.result.value;
+    return one(talk, 1, onNews);
+  });
+
+export const makeNextPart = (part: number): Promise<void> =>
+  work(null, (talk, onNews) => one(talk, part, onNews));
+
+/** Makes a copy of one entry and of what it was made from. */
+export const makeEntryCopy = (id: string, fileName: string): Promise<void> =>
+  work(id, async (talk, onNews) => {
+    const answer = await talk.ask({ kind: 'make', ids: [id] }, onNews);
+    if (answer.kind !== 'make') return null;
+    if (!answer.result.ok) return fault(answer.result.fault);
+    return ready(answer.result.value, fileName, 1, 1);
+  });
+
+export function closeMaking(): void {
+  if (making.value?.now.stage === 'making') making.value.now.stop();
+  making.value = null;
+}
+
+export async function handOver(how: 'save' | 'share'): Promise<void> {
+  const held = making.value;
+  if (!held || held.now.stage === 'making') return;
+  const { file, made, part, parts } = held.now;
+  const handed: Handed = await (how === 'save' ? saveFile(file) : shareFile(file));
+  if (handed === 'failed') return complain(sayBook.fileFailed);
+  if (handed === 'left') return;
+  making.value = { of: held.of, now: { ...held.now, stage: 'saved' } };
+  if (held.of !== null || part < parts || !book.value) return;
+  const { noteCopy } = await import('../../book/transfer.ts');
+  const noted = await noteCopy(book.value, made.made);
+  if (noted.ok) copied.value = made.made;
+}
+
+type Ready = Extract<Making, { stage: 'ready' | 'saved' }>;
+
+async function work(
+  of: string | null,
+  job: (talk: Talk, onNews: (done: number) => void) => Promise<Ready | null>,
+): Promise<void> {
+  closeMaking();
+  const talk = talkOfCopies();
+  const stop = () => talk.end();
+  const mine = () => making.value?.now.stage === 'making' && making.value.now.stop === stop;
+  making.value = { of, now: { stage: 'making', done: 0, stop } };
+  try {
+    const made = await job(talk, (done) => {
+      if (mine()) making.value = { of, now: { stage: 'making', done, stop } };
+    });
+    if (mine()) making.value = made && { of, now: made };
+  } catch (error) {
+    if (mine()) making.value = null;
+    if (isStop(error)) tell(sayBook.copyStopped);
+    else complain(bookFaultWords({ code: 'not-read', detail: String((error as Error)?.message) }));
+  } finally {
+    talk.end();
+  }
+}
+
+async function one(
+  talk: Talk,
+  part: number,
+  onNews: (done: number) => void,
+): Promise<Ready | null> {
+  const parts = Math.max(1, volumes.length);
+  const volume = parts > 1 ? { volume: volumes[part - 1]! } : {};
+  const answer = await talk.ask({ kind: 'make', ...volume }, onNews);
+  if (answer.kind !== 'make') return null;
+  if (!answer.result.ok) return fault(answer.result.fault);
+  const day = answer.result.value.made.slice(0, 10);
+  const name = parts > 1 ? `kingcup-book-${day}-${part}-of-${parts}` : `kingcup-book-${day}`;
+  return ready(answer.result.value, `${name}.zip`, part, parts);
+}
+
+const ready = (made: Made, name: string, part: number, parts: number): Ready => ({
+  stage: 'ready',
+  file: new File([made.file], name, { type: 'application/zip' }),
+  made,
+  part,
+  parts,
+});
+
+function fault(why: Parameters<typeof bookFaultWords>[0]): null {
+  complain(bookFaultWords(why));
+  return null;
+}

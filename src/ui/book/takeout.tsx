@@ -1,0 +1,37 @@
+import { render } from 'preact';
+import { bookFaultWords } from '../../book/faults.ts';
+import type { Entry } from '../../book/record.ts';
+import { complain } from '../studio.ts';
+import { contentsOf } from './contents.ts';
+import { Drawing } from './Drawing.tsx';
+import { saveFile } from './hand.ts';
+import { pigmentWords } from './names.ts';
+import { sayBook } from './words.ts';
+
+export type Form = 'svg' | 'csv' | 'json';
+const TYPES: Record<Form, string> = {
+  svg: 'image/svg+xml',
+  csv: 'text/csv',
+  json: 'application/json',
+};
+
+/** An entry as a file for other programs. */
+export async function takeOut(entry: Entry, form: Form): Promise<void> {
+  try {
+    const { csvOf, fileNameOf, jsonOf } = await import('../../book/out.ts');
+    const text = form === 'svg' ? svgOf(entry) : form === 'csv' ? csvOf(entry) : jsonOf(entry);
+    const file = new File([text], fileNameOf(entry, form), { type: TYPES[form] });
+    if ((await saveFile(file)) === 'failed') complain(sayBook.fileFailed);
+  } catch (error) {
+    complain(bookFaultWords({ code: 'not-read', detail: String(error) }));
+  }
+}
+
+/** The drawing by itself. The serializer escapes whatever the painter wrote. */
+export function svgOf(entry: Entry): string {
+  const host = document.createElement('div');
+  render(<Drawing entry={entry} groups={contentsOf(entry, pigmentWords)} />, host);
+  const text = new XMLSerializer().serializeToString(host.firstElementChild!);
+  render(null, host);
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${text}\n`;
+}

@@ -1,0 +1,257 @@
+import { type Signal, useSignal } from '@preact/signals';
+import { type Spectrum, spectrum } from '../../colour/grid.ts';
+import { hexOf } from '../../colour/hex.ts';
+import type { Lab } from '../../colour/lab.ts';
+import { labOfHex } from '../../colour/rgb.ts';
+import type { Paint } from '../../optics/opaque.ts';
+import type { Opacity } from '../../pigment/facts.ts';
+import { paintOfColour, SCATTERING } from '../../pigment/seen.ts';
+import type { KeptCurve } from '../../pigment/stock.ts';
+import { Brushed } from './Brushed.tsx';
+import { Choice, optionsOf } from './Choice.tsx';
+import { type CurveFile, readCurves } from './curvefile.ts';
+import { shownStock } from './state.ts';
+import { strokesOf } from './strokes.ts';
+import { HIDING_WORDS, sayShelf } from './words.ts';
+
+export const paintOfKept = ({ K, S }: KeptCurve): Paint => ({
+  K: spectrum<'K'>(K),
+  S: spectrum<'S'>(S),
+});
+const keptOf = ({ K, S }: Paint, known: KeptCurve['known']): KeptCurve => ({
+  known,
+  K: Array.from(K),
+  S: Array.from(S),
+});
+
+type Source = 'none' | 'kept' | 'file' | 'colour';
+const GREY: Lab = [50, 0, 0];
+
+/** Where a paint's colour comes from: a file, or a colour as seen. This field is the only writer of `curve`. */
+export function CurveField({
+  name,
+  legend,
+  curve,
+  start,
+  scattering = null,
+  none,
+}: {
+  name: string;
+  legend: string;
+  curve: Signal<KeptCurve | null>;
+  /** The colour that the painter starts from. */
+  start: Lab | null;
+  /** S of the lot before; where there is none, the painter says how it hides. */
+  scattering?: Spectrum<'S'> | null;
+  /** Words for having no curve; left out where one must be given. */
+  none?: string;
+}) {
+  const kept = useSignal(curve.peek());
+  const source = useSignal<Source | null>(kept.value ? 'kept' : none === undefined ? null : 'none');
+  const choices: readonly (readonly [Source, string])[] = [
+    ...(kept.value ? [['kept', sayShelf.asBefore] as const] : []),
+    ...(none === undefined ? [] : [['none', none] as const]),
+    ['file', sayShelf.fromFile],
+    ['colour', sayShelf.fromColour],
+  ];
+  const choose = (to: Source) => {
+    source.value = to;
+    // Until another is given, what it had stays.
+    curve.value = to === 'none' ? null : kept.value;
+  };
+  return (
+    <fieldset class="shelf-fields">
+      <legend>{legend}</legend>
+      <div class="choice shelf-choice">
+        {choices.map(([value, words]) => (
+          <label key={value}>
+            <input
+              type="radio"
+              name={`${name}-source`}
+              checked={source.value === value}
+              onChange={() => choose(value)}
+            />
+            <span>{words}</span>
+          </label>
+        ))}
+      </div>
+      {source.value === 'file' && (
+        <FromFile name={name} curve={curve} before={kept.value} scattering={scattering} />
+      )}
+      {source.value === 'colour' && (
+        <FromColour
+          name={name}
+          curve={curve}
+          before={kept.value}
+          start={start ?? GREY}
+          scattering={scattering}
+        />
+      )}
+      {curve.value && (
+        <div class="shelf-preview">
+          <Brushed
+            name={name}
+            strokes={strokesOf(shownStock.value, paintOfKept(curve.value), [6])}
+            label={sayShelf.measuredCurve}
+          />
+        </div>
+      )}
+    </fieldset>
+  );
+}
+
+interface From {
+  name: string;
+  curve: Signal<KeptCurve | null>;
+  /** What it has while nothing sound is given here. */
+  before: KeptCurve | null;
+  scattering: Spectrum<'S'> | null;
+}
+
+function FromFile({ name, curve, before, scattering }: From) {
+  const fault = useSignal('');
+  const read = useSignal<CurveFile | null>(null);
+  const which = useSignal(0);
+  const take = (file: CurveFile, index: number) => {
+    const offered = file.offered[index];
+    which.value = index;
+    curve.value = offered
+      ? keptOf(offered.paint, file.isSpectra ? 'photographed' : 'measured')
+      : before;
+  };
+  const open = async (file: File | undefined) => {
+    fault.value = '';
+    read.value = null;
+    curve.value = before;
+    if (!file) return;
+    const S = scattering ?? SCATTERING['semi-opaque'];
+    const result = await readCurves(file, shownStock.peek().surface, S);
+    if (!result.ok) {
+      fault.value = result.fault;
+      return;
+    }
+    read.value = result.value;
+    take(result.value, 0);
+  };
+  return (
+    <>
+      <label>
+        {sayShelf.file}
+        <input
+          type="file"
+          accept=".csv,.json,.txt,.cgats,.cgt,text/csv,text/plain,application/json"
+          aria-describedby={`${name}-file-help`}
+          onChange={(event) => void open(event.currentTarget.files?.[0])}
+        />
+      </label>
+      <p class="small" id={`${name}-file-help`}>
+        {sayShelf.fileHelp}
+      </p>
+      {fault.value && (
+        <p class="shelf-fault" role="alert" data-wrong>
+          {fault.value}
+        </p>
+      )}
+      {read.value && read.value.offered.length > 1 && (
+        <Choice
+          label={sayShelf.which}
+          options={read.value.offered.map(({ name: offered }, i) => [String(i), offered] as const)}
+          chosen={String(which.value)}
+          onChoose={(index) => take(read.value!, Number(index))}
+        />
+      )}
+      {read.value?.remarks.map((remark) => (
+        <p key={remark} class="small">
+          {remark}
+        </p>
+      ))}
+      {read.value?.isSpectra && (
+        <p class="small">{scattering === null ? sayShelf.estimate : sayShelf.scattersAlike}</p>
+      )}
+    </>
+  );
+}
+
+/** Three numbers of a surface, or null. */
+function labOfText(text: string): Lab | null {
+  const numbers = text
+    .trim()
+    .split(/[\s;]+|,\s+/)
+    .map((one) => Number(one.replace(',', '.').replace('−', '-')));
+  const [L, a, b] = numbers;
+  if (numbers.length !== 3 || !numbers.every(Number.isFinite)) return null;
+  if (!(L! >= 0 && L! <= 100 && Math.abs(a!) <= 160 && Math.abs(b!) <= 160)) return null;
+  return [L!, a!, b!];
+}
+
+function FromColour({ name, curve, before, start, scattering }: From & { start: Lab }) {
+  const lab = useSignal<Lab | null>(start);
+  const text = useSignal('');
+  const hides = useSignal<Opacity>('semi-opaque');
+  const exact = useSignal(true);
+  const take = (next: Lab | null) => {
+    lab.value = next;
+    if (next === null) {
+      curve.value = before;
+      return;
+    }
+    const S = scattering ?? SCATTERING[hides.value];
+    const seen = paintOfColour(next, shownStock.peek().surface, S);
+    exact.value = seen.exact;
+    curve.value = keptOf(seen.paint, 'photographed');
+  };
+  const isWrong = text.value.trim() !== '' && lab.value === null;
+  return (
+    <>
+      <div class="shelf-row">
+        <label>
+          {sayShelf.fromScreen}
+          <input
+            type="color"
+            value={hexOf(lab.value ?? start)}
+            onInput={(event) => {
+              text.value = '';
+              take(labOfHex(event.currentTarget.value));
+            }}
+          />
+        </label>
+        <label>
+          {sayShelf.lab}
+          <input
+            type="text"
+            inputMode="text"
+            placeholder={start.map((value) => value.toFixed(0)).join(' ')}
+            value={text}
+            aria-invalid={isWrong}
+            aria-describedby={`${name}-lab-help`}
+            onInput={(event) => {
+              text.value = event.currentTarget.value;
+              take(text.value.trim() === '' ? start : labOfText(text.value));
+            }}
+          />
+        </label>
+      </div>
+      <p class="small" id={`${name}-lab-help`}>
+        {sayShelf.labHelp}
+      </p>
+      {isWrong && (
+        <p class="shelf-fault" role="alert" data-wrong>
+          {sayShelf.labFault}
+        </p>
+      )}
+      {scattering === null && (
+        <Choice
+          label={sayShelf.hides}
+          options={optionsOf(HIDING_WORDS)}
+          chosen={hides.value}
+          onChoose={(word) => {
+            hides.value = word;
+            take(lab.value);
+          }}
+        />
+      )}
+      {!exact.value && <p role="status">{sayShelf.nearest}</p>}
+      <p class="small">{scattering === null ? sayShelf.estimate : sayShelf.scattersAlike}</p>
+    </>
+  );
+}

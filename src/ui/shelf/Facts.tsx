@@ -1,0 +1,176 @@
+import type { ComponentChildren } from 'preact';
+import { pasteCm3 } from '../../pigment/amount.ts';
+import { type Figure, type Provenance, pigmentOf, standInsOf } from '../../pigment/facts.ts';
+import { curveOfEntry } from '../../pigment/mixable.ts';
+import type { Line } from './order.ts';
+import { isStocked, shownStock } from './state.ts';
+import {
+  DRYING_WORDS,
+  HIDING_WORDS,
+  KNOWN_WORDS,
+  lightWords,
+  STRENGTH_WORDS,
+  sayShelf,
+} from './words.ts';
+
+/** What is known of a paint, and behind each figure how it is known. */
+export function Facts({ line }: { line: Line }) {
+  const { entry, facts, own } = line;
+  const cm3 = isStocked.value && entry.amount ? pasteCm3(shownStock.value, entry) : null;
+  return (
+    <>
+      <section class="shelf-facts">
+        <h3>{sayShelf.figures}</h3>
+        <dl>
+          {facts?.opacity.word && (
+            <Fact name={sayShelf.hiding} known={facts.opacity.status}>
+              {HIDING_WORDS[facts.opacity.word]}
+            </Fact>
+          )}
+          {facts?.drying.word && (
+            <Fact name={sayShelf.drying} known={facts.drying.status}>
+              {DRYING_WORDS[facts.drying.word]}
+            </Fact>
+          )}
+          {facts && (
+            <Fact name={sayShelf.light} known={facts.lightfast.status}>
+              {lightWords(facts.lightfast.class)}. {facts.lightfast.note}
+            </Fact>
+          )}
+          {facts && (
+            <Fact name={sayShelf.strength} known={facts.strength.status}>
+              {STRENGTH_WORDS[facts.strength.word]}
+            </Fact>
+          )}
+          <Measured
+            name={sayShelf.density}
+            mine={entry.density ?? own?.density ?? null}
+            figure={facts?.density ?? null}
+            words={sayShelf.densityOf}
+          />
+          <Measured
+            name={sayShelf.oil}
+            mine={entry.oil ?? own?.oil ?? null}
+            figure={facts?.oil ?? null}
+            words={sayShelf.oilOf}
+          />
+          {cm3 !== null && entry.unit === 'g' && (
+            <Fact name={sayShelf.makes} known="calc">
+              {sayShelf.makesOf(cm3)}
+            </Fact>
+          )}
+          {facts && (
+            <Fact name={sayShelf.mixing} known={facts.mixing.status}>
+              {facts.mixing.note}
+            </Fact>
+          )}
+          <Apart name={sayShelf.apart} ids={facts?.avoid ?? []} />
+          <Apart name={sayShelf.withCare} ids={facts?.careWith ?? []} />
+          {entry.note !== '' && <Fact name={sayShelf.note}>{entry.note}</Fact>}
+        </dl>
+      </section>
+      <Identity line={line} />
+    </>
+  );
+}
+
+function Identity({ line: { entry, facts, own } }: { line: Line }) {
+  const stock = shownStock.value;
+  const known = entry.curve?.known ?? own?.curve?.known ?? null;
+  const curve =
+    known !== null
+      ? sayShelf.curveOf[known]
+      : curveOfEntry(stock, entry) === null
+        ? sayShelf.curveNone
+        : (facts?.curve ?? '');
+  const also = facts?.synonyms ?? own?.synonyms ?? [];
+  const standIns = standInsOf(entry.pigment).map(({ name }) => name);
+  return (
+    <details class="shelf-facts">
+      <summary>{sayShelf.identity}</summary>
+      <dl>
+        {also.length > 0 && <Fact name={sayShelf.also}>{also.join(', ')}</Fact>}
+        {facts && <Fact name={sayShelf.chemistry}>{facts.chemistry}</Fact>}
+        {facts?.colourIndex.name && (
+          <Fact name={sayShelf.colourIndex} known={facts.colourIndex.status}>
+            {facts.colourIndex.name}, {facts.colourIndex.number}
+          </Fact>
+        )}
+        {facts && <Fact name={sayShelf.look}>{facts.hue}</Fact>}
+        {facts && <Fact name={sayShelf.use}>{facts.use}</Fact>}
+        {facts && (
+          <Fact name={sayShelf.used}>{sayShelf.usedFrom(facts.used.from, facts.used.to)}</Fact>
+        )}
+        {standIns.length > 0 && (
+          <Fact name={sayShelf.standIns} known={facts!.standIns.status}>
+            {standIns.join(', ')}
+          </Fact>
+        )}
+        <Fact name={sayShelf.curve}>{curve}</Fact>
+      </dl>
+    </details>
+  );
+}
+
+/** The studio's own figure, or the handbook's with its range and its source. */
+function Measured({
+  name,
+  mine,
+  figure,
+  words,
+}: {
+  name: string;
+  mine: number | null;
+  figure: Figure | null;
+  words: (value: number) => string;
+}) {
+  if (mine !== null)
+    return (
+      <Fact name={name} source={sayShelf.ownFigure}>
+        {words(mine)}
+      </Fact>
+    );
+  if (figure === null) return <Fact name={name}>{sayShelf.unknown}</Fact>;
+  const { min, max, status, source } = figure;
+  const range = min === max ? '' : `${sayShelf.between(min, max)}; `;
+  return (
+    <Fact name={name} known={status} source={`${range}${source}`}>
+      {words(figure.value)}
+    </Fact>
+  );
+}
+
+function Apart({ name, ids }: { name: string; ids: readonly string[] }) {
+  if (ids.length === 0) return null;
+  const here = new Set(shownStock.value.entries.map(({ pigment }) => pigment));
+  const names = ids
+    .toSorted((p, q) => Number(here.has(q)) - Number(here.has(p)))
+    .map((id) => {
+      const called = pigmentOf(id)?.name ?? id;
+      return isStocked.value && here.has(id) ? sayShelf.onShelf(called) : called;
+    });
+  return <Fact name={name}>{names.join(', ')}</Fact>;
+}
+
+function Fact({
+  name,
+  known,
+  source,
+  children,
+}: {
+  name: string;
+  known?: Provenance;
+  source?: string;
+  children: ComponentChildren;
+}) {
+  const how = [known && KNOWN_WORDS[known], source].filter(Boolean).join('; ');
+  return (
+    <div>
+      <dt>{name}</dt>
+      <dd>
+        {children}
+        {how && <span class="shelf-known">{how}</span>}
+      </dd>
+    </div>
+  );
+}

@@ -1,0 +1,182 @@
+import { useSignal } from '@preact/signals';
+import { useRef } from 'preact/hooks';
+import { labelOf } from '../../pigment/label.ts';
+import {
+  type KeptCurve,
+  OWN,
+  type StockEntry,
+  type StockForm,
+  UNITS,
+  type Unit,
+} from '../../pigment/stock.ts';
+import type { StockFault } from '../../pigment/validate.ts';
+import { go, hrefOf } from '../route.ts';
+import { Choice } from './Choice.tsx';
+import { CurveField } from './CurveField.tsx';
+import { Faulty, Field } from './Field.tsx';
+import { FormIcon } from './FormIcon.tsx';
+import { OwnFields } from './OwnFields.tsx';
+import { lineOf } from './order.ts';
+import { PigmentSelect } from './PigmentSelect.tsx';
+import { add, edit, newId, ownStock } from './state.ts';
+import { FORM_WORDS, sayShelf } from './words.ts';
+import { NEW_OWN, writtenIn } from './written.ts';
+
+/** Adds a paint, or edits one. What is wrong is said at its field; nothing typed is lost. */
+export function PaintForm({ entry }: { entry: StockEntry | null }) {
+  const stock = ownStock.value;
+  const pigment = useSignal(entry?.pigment ?? '');
+  const kind = useSignal<StockForm>(entry?.form ?? 'tube');
+  const lotCurve = useSignal<KeptCurve | null>(entry?.curve ?? null);
+  const ownCurve = useSignal<KeptCurve | null>(
+    stock.own.find(({ id }) => id === entry?.pigment)?.curve ?? null,
+  );
+  const faults = useSignal<readonly StockFault[]>([]);
+  const form = useRef<HTMLFormElement>(null);
+  const isOwn = pigment.value.startsWith(OWN);
+
+  const submit = async (event: SubmitEvent) => {
+    event.preventDefault();
+    if (!form.current) return;
+    // A colour that could not be read is mended or left out, never passed over.
+    const wrong = form.current.querySelector('[data-wrong]')?.closest('fieldset');
+    if (wrong) return wrong.querySelector<HTMLElement>('[type="file"], [type="text"]')?.focus();
+    const written = writtenIn(form.current, stock, entry, {
+      lot: lotCurve.value,
+      own: ownCurve.value,
+    });
+    const id = entry?.id ?? newId();
+    const done = entry ? await edit(id, written) : await add(written, id);
+    if (done.ok) return go('book', 'shelf', id);
+    faults.value = done.fault;
+    const first = done.fault[0]?.field;
+    if (first) form.current?.querySelector<HTMLElement>(`[name="${first}"]`)?.focus();
+  };
+
+  return (
+    <form class="shelf-form" ref={form} onSubmit={(event) => void submit(event)} noValidate>
+      <h2 tabIndex={-1}>
+        {entry ? sayShelf.editHeading(labelOf(stock, entry)) : sayShelf.addHeading}
+      </h2>
+      <Faulty faults={faults.value} field={null} />
+      <PigmentSelect
+        pigment={pigment}
+        own={stock.own}
+        faults={faults.value}
+        chosen={(own) => {
+          ownCurve.value = own?.curve ?? null;
+        }}
+      />
+      {isOwn && (
+        <OwnFields
+          key={pigment.value}
+          own={stock.own.find(({ id }) => id === pigment.value) ?? null}
+          curve={ownCurve}
+          faults={faults.value}
+        />
+      )}
+      <fieldset>
+        <legend>{sayShelf.form}</legend>
+        <div class="choice shelf-choice">
+          {(Object.keys(UNITS) as StockForm[]).toReversed().map((one) => (
+            <label key={one}>
+              <input
+                type="radio"
+                name="form"
+                value={one}
+                checked={kind.value === one}
+                onChange={() => {
+                  kind.value = one;
+                }}
+              />
+              <span>
+                <FormIcon form={one} />
+                {FORM_WORDS[one]}
+              </span>
+            </label>
+          ))}
+        </div>
+      </fieldset>
+      <div class="shelf-row shelf-amount">
+        <Field
+          name="amount"
+          label={sayShelf.amount}
+          help={sayShelf.amountHelp}
+          start={entry?.amount?.toString() ?? ''}
+          inputMode="decimal"
+          faults={faults.value}
+        />
+        <UnitSelect key={kind.value} kind={kind.value} start={entry?.unit} />
+      </div>
+      <Faulty faults={faults.value} field="unit" />
+      <div class="shelf-row">
+        <Field
+          name="grade"
+          label={sayShelf.grade}
+          help={sayShelf.gradeHelp}
+          start={entry?.grade ?? ''}
+          faults={faults.value}
+        />
+        <Field name="lot" label={sayShelf.lot} start={entry?.lot ?? ''} faults={faults.value} />
+      </div>
+      <label>
+        {sayShelf.note}
+        <textarea name="note" rows={2} maxLength={2000} defaultValue={entry?.note ?? ''} />
+      </label>
+      <details open={entry !== null && (entry.density ?? entry.oil ?? entry.curve) !== null}>
+        <summary>{sayShelf.more}</summary>
+        <div class="shelf-fields">
+          <p class="small">{sayShelf.moreAbout}</p>
+          <div class="shelf-row">
+            <Field
+              name="density"
+              label={sayShelf.densityLabel}
+              start={entry?.density?.toString() ?? ''}
+              inputMode="decimal"
+              faults={faults.value}
+            />
+            <Field
+              name="oil"
+              label={sayShelf.oilLabel}
+              start={entry?.oil?.toString() ?? ''}
+              inputMode="decimal"
+              faults={faults.value}
+            />
+          </div>
+          {pigment.value !== NEW_OWN && (
+            <CurveField
+              name="lot"
+              legend={sayShelf.colour}
+              curve={lotCurve}
+              start={entry && lineOf(stock, entry).lab}
+              none={sayShelf.asPigment}
+            />
+          )}
+          <Faulty faults={faults.value} field="curve" />
+        </div>
+      </details>
+      <p class="shelf-actions">
+        <button type="submit" class="main">
+          {entry ? sayShelf.saveEdit : sayShelf.save}
+        </button>
+        <a
+          class="button shelf-quiet"
+          href={entry ? hrefOf('book', 'shelf', entry.id) : hrefOf('book', 'shelf')}
+        >
+          {sayShelf.cancel}
+        </a>
+      </p>
+    </form>
+  );
+}
+
+function UnitSelect({ kind, start }: { kind: StockForm; start: Unit | undefined }) {
+  return (
+    <Choice
+      label={sayShelf.unit}
+      name="unit"
+      options={UNITS[kind].map((unit) => [unit, unit] as const)}
+      chosen={start}
+    />
+  );
+}

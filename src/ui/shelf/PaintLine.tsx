@@ -1,0 +1,61 @@
+import { cautionOf } from '../../pigment/caution.ts';
+import { curveOfEntry } from '../../pigment/mixable.ts';
+import type { StockEntry } from '../../pigment/stock.ts';
+import { CautionIcon } from '../drawn/icons.tsx';
+import { hrefOf, route } from '../route.ts';
+import { Brushed } from './Brushed.tsx';
+import { FormIcon } from './FormIcon.tsx';
+import type { Line } from './order.ts';
+import { isStocked, shownStock } from './state.ts';
+import { strokesOf } from './strokes.ts';
+import { FORM_WORDS, HAZARD_WORDS, sayShelf } from './words.ts';
+
+/** Grade and lot, as far as they are known: "fine, lot 7". */
+export const gradeWords = ({ grade, lot }: StockEntry): string =>
+  [grade, lot === '' ? '' : /^lot\b/i.test(lot) ? lot : `lot ${lot}`].filter(Boolean).join(', ');
+
+/** "40 ml"; nothing where nobody weighed it. */
+export const amountWords = ({ amount, unit }: StockEntry): string =>
+  amount === null ? '' : amount === 0 ? sayShelf.usedUp : `${amount} ${unit}`;
+
+/** One paint of the list: brushed out, what it is, how much of it, and what to mind. */
+export function PaintLine({ line }: { line: Line }) {
+  const { entry, name, lab } = line;
+  const stock = shownStock.value;
+  const strokes = strokesOf(stock, curveOfEntry(stock, entry), [6]);
+  const { level } = cautionOf(stock, entry);
+  const particulars = isStocked.value
+    ? [FORM_WORDS[entry.form], amountWords(entry), gradeWords(entry)].filter(Boolean).join(' · ')
+    : '';
+  const open = route.value.within[0] === entry.id;
+  return (
+    <a
+      class="shelf-line"
+      href={hrefOf('book', 'shelf', entry.id)}
+      aria-current={open ? 'true' : undefined}
+      data-entry={entry.id}
+    >
+      <Brushed strokes={strokes} name={entry.pigment} />
+      <span class="shelf-words">
+        <span class="shelf-name">{name}</span>
+        {particulars && (
+          <span class="shelf-particulars">
+            <FormIcon form={entry.form} size={18} />
+            {particulars}
+          </span>
+        )}
+        <span class="shelf-particulars">
+          {(level === 'toxic' || level === 'very_toxic') && (
+            <strong class="shelf-hazard">
+              <CautionIcon size={18} />
+              {HAZARD_WORDS[level]}
+            </strong>
+          )}
+          {level === 'caution' && <span>{HAZARD_WORDS[level]}</span>}
+          {stock.white === entry.id && <span class="shelf-tag">{sayShelf.white}</span>}
+          {lab === null && <span class="shelf-tag">{sayShelf.noCurve}</span>}
+        </span>
+      </span>
+    </a>
+  );
+}

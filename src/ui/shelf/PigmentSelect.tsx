@@ -1,0 +1,64 @@
+import type { Signal } from '@preact/signals';
+import { type Family, PIGMENTS } from '../../pigment/facts.ts';
+import type { OwnPigment } from '../../pigment/stock.ts';
+import type { StockFault } from '../../pigment/validate.ts';
+import { Faulty } from './Field.tsx';
+import { FAMILY_WORDS, sayShelf } from './words.ts';
+import { NEW_OWN } from './written.ts';
+
+const FAMILIES = Object.keys(FAMILY_WORDS) as Family[];
+
+/** Every pigment that is known, by family; the studio's own first, and the way to one more last. */
+export function PigmentSelect({
+  pigment,
+  own,
+  faults,
+  chosen,
+}: {
+  pigment: Signal<string>;
+  own: readonly OwnPigment[];
+  /** Told of the studio's own pigment that was chosen, null for any other. */
+  chosen: (own: OwnPigment | null) => void;
+  faults: readonly StockFault[];
+}) {
+  const isWrong = faults.some(({ field }) => field === 'pigment');
+  return (
+    <div class="shelf-field">
+      <label for="shelf-pigment">{sayShelf.pigment}</label>
+      <select
+        id="shelf-pigment"
+        name="pigment"
+        value={pigment}
+        aria-invalid={isWrong}
+        aria-describedby={isWrong ? 'shelf-fault-pigment' : undefined}
+        onChange={(event) => {
+          const id = event.currentTarget.value;
+          pigment.value = id;
+          chosen(own.find((each) => each.id === id) ?? null);
+        }}
+      >
+        <option value="">{sayShelf.choose}</option>
+        {own.length > 0 && (
+          <optgroup label={sayShelf.yours}>
+            {own.map(({ id, name }) => (
+              <option key={id} value={id}>
+                {name}
+              </option>
+            ))}
+          </optgroup>
+        )}
+        {FAMILIES.map((family) => (
+          <optgroup key={family} label={FAMILY_WORDS[family]}>
+            {PIGMENTS.filter((facts) => facts.family === family).map(({ id, name }) => (
+              <option key={id} value={id}>
+                {name}
+              </option>
+            ))}
+          </optgroup>
+        ))}
+        <option value={NEW_OWN}>{sayShelf.oneOfMyOwn}</option>
+      </select>
+      <Faulty faults={faults} field="pigment" />
+    </div>
+  );
+}

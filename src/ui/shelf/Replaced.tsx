@@ -1,0 +1,134 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { bookFaultWords } from '../../book/faults.ts';
+import { hexOf } from '../../colour/hex.ts';
+import { differenceWords } from '../../colour/words.ts';
+import type { Paint } from '../../optics/opaque.ts';
+import type { KeptCurve, StockEntry } from '../../pigment/stock.ts';
+import { stockFaultWords } from '../../pigment/validate.ts';
+import { masstone } from '../../pigment/white.ts';
+import { go, hrefOf } from '../route.ts';
+import { book, complain, edition, shelf } from '../studio.ts';
+import { Brushed } from './Brushed.tsx';
+import { CurveField, paintOfKept } from './CurveField.tsx';
+import { type KeptRecipe, movedBy, recipesWith } from './recipes.ts';
+import { edit, shownStock } from './state.ts';
+import { sayShelf } from './words.ts';
+
+/** Which recipes in the book move by more than 1 if this lot is replaced: asked before anything is changed. */
+export function Replaced({ entry, paint }: { entry: StockEntry; paint: Paint }) {
+  const isOpen = useSignal(false);
+  return (
+    <details
+      class="shelf-replaced"
+      onToggle={(event) => {
+        isOpen.value = event.currentTarget.open;
+      }}
+    >
+      <summary>{sayShelf.replaced}</summary>
+      {isOpen.value && <Asked entry={entry} paint={paint} />}
+    </details>
+  );
+}
+
+function Asked({ entry, paint }: { entry: StockEntry; paint: Paint }) {
+  const curve = useSignal<KeptCurve | null>(null);
+  const lot = useSignal('');
+  const replace = async () => {
+    const { id, ...draft } = entry;
+    const changed = await edit(id, {
+      draft: { ...draft, lot: lot.value.trim() || entry.lot, curve: curve.value },
+      own: null,
+    });
+    if (changed.ok) go('book', 'shelf', id);
+    else if (changed.fault[0]) complain(stockFaultWords(changed.fault[0]));
+  };
+  return (
+    <div class="shelf-fields">
+      <p>{sayShelf.replacedAbout}</p>
+      <CurveField
+        name="replaced"
+        legend={sayShelf.colour}
+        curve={curve}
+        start={masstone(paint, shownStock.value.surface)}
+        scattering={paint.S}
+      />
+      {curve.value && <Consequences entry={entry} paint={paintOfKept(curve.value)} />}
+      {curve.value && (
+        <>
+          <label>
+            {sayShelf.newLot}
+            <input
+              type="text"
+              maxLength={80}
+              value={lot}
+              onInput={(event) => {
+                lot.value = event.currentTarget.value;
+              }}
+            />
+          </label>
+          <p>
+            <button type="button" onClick={() => void replace()}>
+              {sayShelf.replaceIt}
+            </button>
+          </p>
+        </>
+      )}
+    </div>
+  );
+}
+
+function Consequences({ entry, paint }: { entry: StockEntry; paint: Paint }) {
+  const recipes = useSignal<readonly KeptRecipe[] | null>(null);
+  const pigment =
+    shelf.value.paints.find((each) => each.pigment === `${entry.pigment}#${entry.id}`)?.pigment ??
+    entry.pigment;
+  const present = edition.value;
+  useEffect(() => {
+    const here = book.peek();
+    // Asked anew when the book has changed.
+    if (!here || present < 0) return;
+    void recipesWith(here, pigment).then((found) => {
+      if (found.ok) recipes.value = found.value;
+      else complain(bookFaultWords(found.fault));
+    });
+  }, [pigment, present]);
+  if (recipes.value === null) return <p role="status">{sayShelf.looking}</p>;
+  const count = recipes.value.length;
+  const moved = movedBy(recipes.value, shelf.value, pigment, paint);
+  const sum =
+    count === 0
+      ? sayShelf.noneUse
+      : moved.length === 0
+        ? sayShelf.noneMove(count)
+        : sayShelf.someMove(moved.length, count);
+  return (
+    <div class="shelf-moved">
+      <p role="status">{sum}</p>
+      <ul>
+        {moved.map(({ recipe, before, after, deltaE00 }) => (
+          <li key={recipe.id}>
+            <Brushed
+              name={recipe.id}
+              strokes={[
+                { hex: hexOf(before), words: sayShelf.before },
+                { hex: hexOf(after), words: sayShelf.after },
+              ]}
+              label={`${recipe.name}: ${sayShelf.before}, ${sayShelf.after}`}
+            />
+            <span>
+              <strong>{recipe.name}</strong>{' '}
+              {recipe.harmony === null ? (
+                sayShelf.inEntry(recipe.entry)
+              ) : (
+                <a href={hrefOf('harmony', recipe.harmony)}>{sayShelf.inEntry(recipe.entry)}</a>
+              )}
+              <br />
+              {sayShelf.movesBy(deltaE00)}: {sayShelf.moveSeen[differenceWords(deltaE00)]}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}

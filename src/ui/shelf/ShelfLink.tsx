@@ -1,0 +1,44 @@
+import './shelf.css';
+import { hexOf } from '../../colour/hex.ts';
+import { masstonesOf } from '../../pigment/near.ts';
+import { Patch } from '../drawn/Patch.tsx';
+import { seedOf } from '../drawn/seed.ts';
+import { hrefOf } from '../route.ts';
+import { shelf } from '../studio.ts';
+import { sayShelf } from './words.ts';
+
+const MOST = 24;
+const STROKE = { width: 26, height: 72, gap: 7 } as const;
+
+/** The way from the book to the shelf: its masstones brushed out side by side, light to dark. */
+export function ShelfLink() {
+  const shown = masstonesOf(shelf.value)
+    .toSorted((p, q) => q.lab[0] - p.lab[0])
+    .slice(0, MOST);
+  const step = STROKE.width + STROKE.gap;
+  return (
+    <a class="shelf-link" href={hrefOf('book', 'shelf')}>
+      <svg
+        viewBox={`0 0 ${shown.length * step} ${STROKE.height}`}
+        style={{ maxWidth: `${shown.length * step}px` }}
+        aria-hidden="true"
+      >
+        {shown.map(({ pigment, lab }, i) => (
+          // Brushed downwards: a stroke turned by a quarter.
+          <g key={pigment} transform={`translate(${i * step + STROKE.width} 0) rotate(90)`}>
+            <Patch
+              hex={hexOf(lab)}
+              seed={seedOf(pigment)}
+              x={0}
+              y={0}
+              width={STROKE.height}
+              height={STROKE.width}
+            />
+          </g>
+        ))}
+      </svg>
+      <span class="shelf-open">{sayShelf.open}</span>
+      <span class="small">{sayShelf.about}</span>
+    </a>
+  );
+}

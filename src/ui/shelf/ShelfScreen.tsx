@@ -1,0 +1,80 @@
+import './shelf.css';
+import { useEffect, useRef } from 'preact/hooks';
+import { hrefOf, route } from '../route.ts';
+import { book } from '../studio.ts';
+import { say } from '../words.ts';
+import { Board } from './Board.tsx';
+import { Detail } from './Detail.tsx';
+import { PaintForm } from './PaintForm.tsx';
+import { isStocked, shownStock } from './state.ts';
+import { sayShelf } from './words.ts';
+
+/** The shelf, and beside it (on a phone: in its place) the paint that is looked at or being written. */
+export function ShelfScreen() {
+  const [what, doing] = route.value.within;
+  const side = useRef<HTMLElement>(null);
+  const heading = useRef<HTMLHeadingElement>(null);
+  const open = what === undefined ? '' : [what, doing].join('/');
+  const before = useRef(open);
+  const scrolled = useRef(0);
+  // What opens takes the focus; when it shuts, the line it came from has it again, or else the heading.
+  useEffect(() => {
+    if (open === before.current) return;
+    const [from] = before.current.split('/');
+    before.current = open;
+    if (open === '') {
+      scrollTo(0, scrolled.current);
+      const line = document.querySelector<HTMLElement>(`[data-entry="${CSS.escape(from!)}"]`);
+      (line ?? heading.current)?.focus({ preventScroll: true });
+      return;
+    }
+    if (from === '') scrolled.current = scrollY;
+    side.current?.querySelector<HTMLElement>('h2')?.focus({ preventScroll: true });
+    if (side.current && side.current.getBoundingClientRect().top < 0)
+      side.current.scrollIntoView({ block: 'start' });
+  }, [open]);
+  if (book.value === null) return <Opening />;
+  return (
+    <section class="page shelf-page" data-open={what === undefined ? 'no' : 'yes'}>
+      <div class="shelf-head">
+        <p class="shelf-crumb">
+          <a href={hrefOf('book')}>{sayShelf.back}</a>
+        </p>
+        <h1 tabIndex={-1} ref={heading}>
+          {sayShelf.heading}
+        </h1>
+      </div>
+      <div class="shelf-parts">
+        <Board />
+        {what !== undefined && (
+          <section class="shelf-side" ref={side}>
+            <p class="shelf-all">
+              <a href={hrefOf('book', 'shelf')}>{sayShelf.allOfIt}</a>
+            </p>
+            <Side what={what} doing={doing} />
+          </section>
+        )}
+      </div>
+    </section>
+  );
+}
+
+function Opening() {
+  return (
+    <section class="page">
+      <h1 tabIndex={-1}>{sayShelf.heading}</h1>
+      <p role="status">{say.bookOpening}</p>
+    </section>
+  );
+}
+
+function Side({ what, doing }: { what: string; doing: string | undefined }) {
+  if (what === 'new') return <PaintForm key="new" entry={null} />;
+  const entry = shownStock.value.entries.find(({ id }) => id === what);
+  if (!entry) return <p>{sayShelf.gone}</p>;
+  return doing === 'edit' && isStocked.value ? (
+    <PaintForm key={what} entry={entry} />
+  ) : (
+    <Detail key={what} entry={entry} />
+  );
+}

@@ -1,0 +1,43 @@
+import type { Lab } from '../../colour/lab.ts';
+import { type Family, type PigmentFacts, pigmentOf } from '../../pigment/facts.ts';
+import { nameIn } from '../../pigment/label.ts';
+import { curveOfEntry } from '../../pigment/mixable.ts';
+import { findEntries } from '../../pigment/search.ts';
+import type { OwnPigment, Stock, StockEntry } from '../../pigment/stock.ts';
+import { masstone } from '../../pigment/white.ts';
+
+export type Order = 'light' | 'family' | 'name';
+
+/** One thing on the shelf as it is listed. */
+export interface Line {
+  readonly entry: StockEntry;
+  readonly name: string;
+  readonly family: Family;
+  readonly facts: PigmentFacts | null;
+  readonly own: OwnPigment | null;
+  /** Its masstone; null while nobody knows its colour. */
+  readonly lab: Lab | null;
+}
+
+export function lineOf(stock: Stock, entry: StockEntry): Line {
+  const facts = pigmentOf(entry.pigment);
+  const own = stock.own.find(({ id }) => id === entry.pigment) ?? null;
+  const paint = curveOfEntry(stock, entry);
+  return {
+    entry,
+    facts,
+    own,
+    name: nameIn(stock, entry.pigment),
+    family: facts?.family ?? own?.family ?? 'brown',
+    lab: paint && masstone(paint, stock.surface),
+  };
+}
+
+/** What a search finds on the shelf, in an order; what has no colour yet comes last among light and dark. */
+export function linesOf(stock: Stock, query: string, order: Order): readonly Line[] {
+  const lines = findEntries(stock, query, order === 'light' ? 'name' : order).map((entry) =>
+    lineOf(stock, entry),
+  );
+  if (order !== 'light') return lines;
+  return lines.toSorted((p, q) => (q.lab?.[0] ?? -1) - (p.lab?.[0] ?? -1));
+}

@@ -1,0 +1,96 @@
+import type { Card } from '../../book/card.ts';
+import type { BookFault } from '../../book/faults.ts';
+import type { Book } from '../../book/store.ts';
+import type { Mixture } from '../../mixture/mixture.ts';
+import { type Moved, movedRecipes, type Recipe } from '../../pigment/moved.ts';
+import type { Shelf } from '../../pigment/shelf.ts';
+import { ok, type Result } from '../../result.ts';
+
+/** A recipe of the book, and where it is written. */
+export interface KeptRecipe extends Recipe {
+  /** What it mixes: "grey blue". */
+  readonly name: string;
+  /** Name of the entry that it belongs to. */
+  readonly entry: string;
+  /** Id of that entry where a screen opens it. */
+  readonly harmony: string | null;
+}
+
+/** Every recipe in the book that uses a paint, the entries changed last first. */
+export async function recipesWith(
+  book: Book,
+  pigment: string,
+): Promise<Result<readonly KeptRecipe[], BookFault>> {
+  const cards = await book.list();
+  if (!cards.ok) return cards;
+  const recipes: KeptRecipe[] = [];
+  for (const card of cards.value.filter(({ pigments }) => pigments.includes(pigment))) {
+    for (const { name, mixture } of await mixturesOf(book, card)) {
+      if (!mixture?.parts.some((part) => part.pigment === pigment && part.parts > 0)) continue;
+      recipes.push({
+        id: `${card.id}/${recipes.length}`,
+        parts: mixture.parts,
+        name,
+        entry: card.name,
+        harmony: card.kind === 'harmony' ? card.id : null,
+      });
+    }
+  }
+  return ok(recipes);
+}
+
+interface Named {
+  readonly name: string;
+  readonly mixture?: Mixture;
+}
+
+/** The mixtures chosen in an entry; one that cannot be read has none. */
+async function mixturesOf(book: Book, { id, kind }: Card): Promise<readonly Named[]> {
+  switch (kind) {
+    case 'harmony': {
+      const found = await book.get(kind, id);
+      return found.ok ? found.value.body.colours : [];
+    }
+    case 'drapery': {
+      const found = await book.get(kind, id);
+      if (!found.ok) return [];
+      return found.value.body.garments.flatMap(({ name, folds }) =>
+        folds.map(({ step, ...fold }) => ({ ...fold, name: `${name}, ${step}` })),
+      );
+    }
+    case 'formula': {
+      const found = await book.get(kind, id);
+      if (!found.ok) return [];
+      return found.value.body.passages.flatMap(({ name, layers }) =>
+        layers.map(({ film, mixture }) => ({ name: `${name}, ${film}`, mixture })),
+      );
+    }
+    case 'passage': {
+      const found = await book.get(kind, id);
+      return found.ok ? found.value.body.piles : [];
+    }
+    case 'palette': {
+      const found = await book.get(kind, id);
+      return found.ok ? found.value.body.piles : [];
+    }
+    default:
+      return [];
+  }
+}
+
+/** Those of some recipes that move by more than 1 when one paint of the shelf is another, most moved first. */
+export function movedBy(
+  recipes: readonly KeptRecipe[],
+  shelf: Shelf,
+  pigment: string,
+  paint: Shelf['paints'][number]['paint'],
+): readonly (Moved & { readonly recipe: KeptRecipe })[] {
+  const after: Shelf = {
+    ...shelf,
+    paints: shelf.paints.map((each) => (each.pigment === pigment ? { ...each, paint } : each)),
+  };
+  return movedRecipes(recipes, shelf, after).moved.map((moved) => ({
+    ...moved,
+    recipe: recipes.find(({ id }) => id === moved.id)!,
+  }));
+}

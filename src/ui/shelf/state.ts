@@ -1,0 +1,155 @@
+import { computed, signal } from '@preact/signals';
+import { bookFaultWords } from '../../book/faults.ts';
+import { bodyOfStock } from '../../book/shelf.ts';
+import {
+  addEntry,
+  duplicateEntry,
+  editEntry,
+  keepOwn,
+  removeEntry,
+  type StockResult,
+} from '../../pigment/edit.ts';
+import { pigmentOf } from '../../pigment/facts.ts';
+import { labelOf } from '../../pigment/label.ts';
+import { markWhite } from '../../pigment/mark.ts';
+import { starterStock } from '../../pigment/starter.ts';
+import type { Draft, OwnPigment, Stock } from '../../pigment/stock.ts';
+import { type StockFault, stockFaultWords } from '../../pigment/validate.ts';
+import { fail, ok, type Result } from '../../result.ts';
+import { complain, opening, stocked, tell } from '../studio.ts';
+import { linesOf, type Order } from './order.ts';
+import { EMPTY, SHELF_ID } from './stocked.ts';
+import { sayShelf } from './words.ts';
+
+const STARTER = starterStock();
+
+/** The studio's own stock; empty until something is on it. */
+export const ownStock = computed<Stock>(() => stocked.value?.body.stock ?? EMPTY);
+/** False: nothing is on the studio's own shelf, and the starter shelf is shown in its stead. */
+export const isStocked = computed(() => ownStock.value.entries.length > 0);
+export const shownStock = computed<Stock>(() => (isStocked.value ? ownStock.value : STARTER));
+
+export const query = signal('');
+export const order = signal<Order>('light');
+export const lines = computed(() => linesOf(shownStock.value, query.value, order.value));
+
+/** What a change has led to. */
+type Changed = Result<Stock, readonly StockFault[]>;
+let last: Promise<unknown> = Promise.resolve();
+
+/** Changes the stock and writes it into the book, one change after the other. */
+function change(
+  how: (stock: Stock) => StockResult,
+  said: (after: Stock, before: Stock) => string,
+): Promise<Changed> {
+  const mine = last.then(async (): Promise<Changed> => {
+    const book = await opening;
+    const over = stocked.value;
+    const before = over?.body.stock ?? EMPTY;
+    const after = how(before);
+    if (!after.ok || !book) return after.ok ? fail([]) : after;
+    const put = await book.put({
+      kind: 'shelf',
+      id: SHELF_ID,
+      body: bodyOfStock(after.value, over?.body.note),
+      ...(over ? { over } : {}),
+    });
+    if (!put.ok) {
+      complain(bookFaultWords(put.fault));
+      return fail([]);
+    }
+    stocked.value = put.value.entry;
+    tell(said(after.value, before), put.value.undo);
+    return after;
+  });
+  last = mine.catch(() => {});
+  return mine;
+}
+
+/** What an entry is called; where it is gone, nothing. */
+const called = (stock: Stock, id: string): string => {
+  const entry = stock.entries.find((each) => each.id === id);
+  return entry ? labelOf(stock, entry) : '';
+};
+
+/** Tells what went wrong where there is no form to tell it in. */
+function complainOf(changed: Changed): void {
+  const fault = changed.ok ? undefined : changed.fault[0];
+  if (fault) complain(stockFaultWords(fault));
+}
+
+/** A new id that no entry of the studio has. */
+export const newId = (): string => crypto.randomUUID();
+
+/** A paint as a form gives it, with the pigment of one's own that it may need. */
+export interface Written {
+  readonly draft: Draft;
+  readonly own: OwnPigment | null;
+}
+
+/** Puts a paint on the shelf. The first white that comes is the studio's. */
+export async function add({ draft, own }: Written, id: string): Promise<Changed> {
+  let white = false;
+  return change(
+    (stock) => {
+      const kept = own === null ? ok(stock) : keepOwn(stock, own);
+      const added = kept.ok ? addEntry(kept.value, draft, id) : kept;
+      if (!added.ok || added.value.white !== null) return added;
+      const family = own?.family ?? pigmentOf(draft.pigment)?.family;
+      const marked = family === 'white' ? markWhite(added.value, id) : added;
+      white = marked.ok && marked.value.white === id;
+      return marked.ok ? marked : added;
+    },
+    (stock) => (white ? sayShelf.addedWhite : sayShelf.added)(called(stock, id)),
+  );
+}
+
+export async function edit(id: string, { draft, own }: Written): Promise<Changed> {
+  return change(
+    (stock) => {
+      const kept = own === null ? ok(stock) : keepOwn(stock, own);
+      return kept.ok ? editEntry(kept.value, id, draft) : kept;
+    },
+    (stock) => sayShelf.changed(called(stock, id)),
+  );
+}
+
+/** @returns whether it is off the shelf */
+export async function remove(id: string): Promise<boolean> {
+  const removed = await change(
+    (stock) => removeEntry(stock, id),
+    (_, before) => sayShelf.removed(called(before, id)),
+  );
+  complainOf(removed);
+  return removed.ok;
+}
+
+/** @returns the id of the copy, or null */
+export async function duplicate(id: string): Promise<string | null> {
+  const copy = newId();
+  const changed = await change(
+    (stock) => duplicateEntry(stock, id, copy),
+    (stock) => sayShelf.added(called(stock, copy)),
+  );
+  complainOf(changed);
+  return changed.ok ? copy : null;
+}
+
+export async function mark(id: string | null): Promise<void> {
+  complainOf(
+    await change(
+      (stock) => markWhite(stock, id),
+      (stock) => (id === null ? sayShelf.unmarked : sayShelf.marked(called(stock, id))),
+    ),
+  );
+}
+
+/** The whole starter shelf becomes the studio's own, to be changed. */
+export async function takeStarter(): Promise<void> {
+  complainOf(
+    await change(
+      (stock) => ok({ ...stock, entries: STARTER.entries, white: STARTER.white }),
+      () => sayShelf.tookStarter,
+    ),
+  );
+}

@@ -1,0 +1,37 @@
+import type { BookFault } from '../../book/faults.ts';
+import type { Entry } from '../../book/record.ts';
+import type { Book } from '../../book/store.ts';
+import { shelfOfStock } from '../../pigment/mixable.ts';
+import type { Shelf } from '../../pigment/shelf.ts';
+import { STARTER_SURFACE, starterShelf } from '../../pigment/starter.ts';
+import type { Stock } from '../../pigment/stock.ts';
+import { ok, type Result } from '../../result.ts';
+
+/** A book has one shelf, and every device knows it by this. */
+export const SHELF_ID = 'studio-shelf';
+
+/** A shelf with nothing on it yet. */
+export const EMPTY: Stock = {
+  name: "the studio's shelf",
+  surface: STARTER_SURFACE,
+  white: null,
+  entries: [],
+  own: [],
+};
+
+/** The shelf as a book has it; null where nothing was ever stocked, or that was undone. */
+export async function shelfIn(book: Book): Promise<Result<Entry<'shelf'> | null, BookFault>> {
+  const found = await book.get('shelf', SHELF_ID);
+  if (found.ok) return ok(found.value.deletedAt === undefined ? found.value : null);
+  return found.fault.code === 'not-found' ? ok(null) : found;
+}
+
+const STARTER = starterShelf();
+
+export const isStarter = (shelf: Shelf): boolean => shelf === STARTER;
+
+/** What mixtures are sought on: a stock, or the starter shelf while nothing can be mixed from it. */
+export function mixedFrom(stock: Stock | null): Shelf {
+  const shelf = stock && shelfOfStock(stock);
+  return shelf && shelf.paints.length > 0 ? shelf : STARTER;
+}

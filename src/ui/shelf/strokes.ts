@@ -1,0 +1,35 @@
+import { type Reflectance, spectrum } from '../../colour/grid.ts';
+import { hexOf } from '../../colour/hex.ts';
+import { labOf } from '../../colour/lab.ts';
+import { opaque, type Paint } from '../../optics/opaque.ts';
+import { addSurface } from '../../optics/surface.ts';
+import { curveOfEntry } from '../../pigment/mixable.ts';
+import { ownPaint, STARTER_WHITE } from '../../pigment/starter.ts';
+import type { Stock } from '../../pigment/stock.ts';
+import { masstone } from '../../pigment/white.ts';
+import type { Stroke } from './Brushed.tsx';
+import { sayShelf } from './words.ts';
+
+/** The white that tints are let down with: the studio's, or lead white while none is marked. */
+export function whiteOf(stock: Stock): Paint {
+  const entry = stock.entries.find(({ id }) => id === stock.white);
+  return (entry && curveOfEntry(stock, entry)) ?? ownPaint(STARTER_WHITE)!.paint;
+}
+
+/** Masstone and tints of a paint, ready to be brushed out; a white has no tints. */
+export function strokesOf(stock: Stock, paint: Paint | null, tints: readonly number[]): Stroke[] {
+  if (paint === null) return [];
+  const { surface } = stock;
+  const white = whiteOf(stock);
+  const lab = masstone(paint, surface);
+  const strokes: Stroke[] = [{ hex: hexOf(lab), words: sayShelf.masstone }];
+  if (lab[0] > 88) return strokes;
+  for (const parts of tints) {
+    const R: Reflectance = opaque([1, parts], [paint, white], spectrum());
+    strokes.push({
+      hex: hexOf(labOf(addSurface(R, surface))),
+      words: sayShelf.toWhite(parts),
+    });
+  }
+  return strokes;
+}

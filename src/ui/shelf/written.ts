@@ -1,0 +1,69 @@
+import type { Family, HazardLevel } from '../../pigment/facts.ts';
+import { readNumber } from '../../pigment/number.ts';
+import {
+  type KeptCurve,
+  OWN,
+  type OwnPigment,
+  type Stock,
+  type StockEntry,
+  type StockForm,
+  type Unit,
+} from '../../pigment/stock.ts';
+import { newId, type Written } from './state.ts';
+
+/** What the pigment field says for one that is still to be made. */
+export const NEW_OWN = `${OWN}new`;
+
+/** A number field: nothing is null, and what is no number is NaN, which the shelf refuses in words. */
+const figure = (text: string): number | null =>
+  text.trim() === '' ? null : (readNumber(text) ?? Number.NaN);
+
+/** What a painter has written into the form of a paint. */
+export function writtenIn(
+  form: HTMLFormElement,
+  stock: Stock,
+  before: StockEntry | null,
+  curves: { readonly lot: KeptCurve | null; readonly own: KeptCurve | null },
+): Written {
+  const data = new FormData(form);
+  const text = (name: string): string => String(data.get(name) ?? '');
+  const chosen = text('pigment');
+  const own = chosen.startsWith(OWN) ? ownIn(text, stock, chosen, curves.own) : null;
+  const kind = text('form') as StockForm;
+  return {
+    own,
+    draft: {
+      pigment: own?.id ?? chosen,
+      grade: text('grade'),
+      lot: text('lot'),
+      form: kind,
+      amount: figure(text('amount')),
+      unit: (kind === 'powder' ? 'g' : text('unit')) as Unit,
+      density: figure(text('density')),
+      oil: figure(text('oil')),
+      curve: own && before?.pigment !== own.id ? null : curves.lot,
+      note: text('note'),
+    },
+  };
+}
+
+function ownIn(
+  text: (name: string) => string,
+  stock: Stock,
+  chosen: string,
+  curve: KeptCurve | null,
+): OwnPigment {
+  const before = stock.own.find(({ id }) => id === chosen);
+  return {
+    id: before?.id ?? `${OWN}${newId()}`,
+    name: text('name'),
+    synonyms: before?.synonyms ?? [],
+    family: text('family') as Family,
+    hazard: text('hazard') as HazardLevel,
+    caution: text('caution'),
+    density: before?.density ?? null,
+    oil: before?.oil ?? null,
+    curve,
+    note: before?.note ?? '',
+  };
+}

@@ -1,0 +1,190 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtemp } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import sharp from 'sharp';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { readDay } from '../../src/palette/form.ts';
+import { sheetDocument, sheetPage } from '../../src/palette/page.ts';
+import type { Studio } from '../../src/palette/passage.ts';
+import type { Day } from '../../src/palette/plan.ts';
+import { type MorningSheet, sheetOf } from '../../src/palette/sheet.ts';
+import { shelfOfStock } from '../../src/pigment/mixable.ts';
+import { BOARD_PX, boardOf } from '../../src/ui/drawn/paper.ts';
+import { dice, entryOf, planned, randomDay, stockOf, WHOLE } from '../palette/made.ts';
+import { CHROMIUM_FLAGS, findChromium } from '../tools/chromium.ts';
+import { describeBrowser } from './open.ts';
+
+const ROOT = resolve(import.meta.dirname, '../..');
+const STYLE = readFileSync(join(ROOT, 'src/palette/sheet.css'), 'utf8');
+const RANDOM = process.env.KINGCUP_SOAK === '1' ? 400 : 40;
+const PAPERS = ['A4', 'Letter'] as const;
+const hasPoppler = ['pdftotext', 'pdftoppm', 'pdfinfo'].every(
+  (tool) => spawnSync('which', [tool]).status === 0,
+);
+
+function printed(day: Day, studio: Studio): { html: string; sheets: readonly MorningSheet[] } {
+  const sheets = day.palettes.map((_, at) => sheetOf(day, at, studio));
+  const pages = sheets.map((sheet, at) =>
+    sheetPage(sheet, boardOf(day.palettes[at]!, day, BOARD_PX)),
+  );
+  return { html: sheetDocument(pages, 'Morning sheet', STYLE), sheets };
+}
+
+function sample(): { day: Day; studio: Studio } {
+  const read = readDay(readFileSync(join(ROOT, 'samples/day.json'), 'utf8'));
+  if (!read.ok) throw new Error('the sample day cannot be read');
+  const { asked, stock } = read.value;
+  const studio = { shelf: shelfOfStock(stock!), stock };
+  return { day: planned(asked, studio), studio };
+}
+
+/** What sticks out of the page, or of its own column, as it is printed. */
+const clipped = (page: Page) =>
+  page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('.sheet')].flatMap((sheet) => {
+      const over = sheet.dataset.fit === 'over';
+      const box = sheet.getBoundingClientRect();
+      return [...sheet.querySelectorAll('*')]
+        .filter((part) => part.textContent !== '' || part.tagName === 'rect')
+        .filter((part) => {
+          const { left, right, top, bottom, width } = part.getBoundingClientRect();
+          if (width === 0 || part.tagName === 'title') return false;
+          const wide = left < box.left - 0.5 || right > box.right + 0.5;
+          return wide || (!over && (top < box.top - 0.5 || bottom > box.bottom + 0.5));
+        })
+        .map((part) => `${sheet.dataset.fit} ${part.tagName}: ${part.textContent?.slice(0, 40)}`);
+    }),
+  );
+
+describeBrowser('a morning sheet on paper', () => {
+  let browser: Browser;
+  let page: Page;
+  let folder: string;
+  beforeAll(async () => {
+    browser = await chromium.launch({ executablePath: findChromium()!, args: CHROMIUM_FLAGS });
+    page = await browser.newPage();
+    folder = await mkdtemp(join(tmpdir(), 'kingcup-sheet-'));
+  });
+  afterAll(async () => {
+    await browser.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  const poppler = hasPoppler ? describe : describe.skip;
+  poppler.each(PAPERS)('%s, printed by Chromium (poppler-utils reads it back)', (format) => {
+    const { day, studio } = sample();
+    const { html, sheets } = printed(day, studio);
+    let pdf: string;
+    beforeAll(async () => {
+      await page.setContent(html);
+      pdf = join(folder, `${format}.pdf`);
+      writeFileSync(pdf, await page.pdf({ format, printBackground: false }));
+    });
+
+    test('one page a palette', () => {
+      const info = execFileSync('pdfinfo', [pdf], { encoding: 'utf8' });
+      expect(info).toMatch(new RegExp(`Pages: +${sheets.length}\\n`));
+    });
+
+    test.each(sheets.map((sheet, at) => [sheet.title, sheet, at + 1] as const))(
+      '%s: its text can be selected, and all of it lies on the page',
+      (_, sheet, at) => {
+        const bbox = execFileSync('pdftotext', ['-bbox', '-f', `${at}`, '-l', `${at}`, pdf, '-'], {
+          encoding: 'utf8',
+        });
+        const [, width, height] = /<page width="([\d.]+)" height="([\d.]+)"/.exec(bbox)!;
+        const words = [
+          ...bbox.matchAll(/xMin="([\d.-]+)" yMin="([\d.-]+)" xMax="([\d.-]+)" yMax="([\d.-]+)">/g),
+        ];
+        expect(words.length).toBeGreaterThan(200);
+        // 10 mm of margin are 28.3 points; a word's box is a little larger than its ink.
+        for (const [, left, top, right, bottom] of words) {
+          expect(Math.min(Number(left), Number(top))).toBeGreaterThan(27);
+          expect(Number(right)).toBeLessThan(Number(width) - 27);
+          expect(Number(bottom)).toBeLessThan(Number(height) - 27);
+        }
+        const text = execFileSync('pdftotext', ['-f', `${at}`, '-l', `${at}`, '-raw', pdf, '-'], {
+          encoding: 'utf8',
+        })
+          .replaceAll(/-\n/g, '-')
+          .replaceAll(/\s+/g, ' ');
+        for (const said of [
+          sheet.day,
+          ...sheet.piles.map(({ name }) => name),
+          ...sheet.prepare.flatMap(({ rows }) => rows.map(({ weigh }) => weigh)),
+          ...sheet.cleaning,
+          ...sheet.always.map(({ words: always }) => always),
+          'cleaned, rags safe',
+        ])
+          expect(text).toContain(said);
+      },
+    );
+
+    test.each(sheets.map((sheet, at) => [sheet.title, sheet, at + 1] as const))(
+      '%s: every swatch is there with backgrounds off',
+      async (_, sheet, at) => {
+        const name = join(folder, `${format}-${at}`);
+        execFileSync('pdftoppm', [
+          '-r',
+          '75',
+          '-png',
+          '-singlefile',
+          '-f',
+          `${at}`,
+          '-l',
+          `${at}`,
+          pdf,
+          name,
+        ]);
+        const { data } = await sharp(`${name}.png`)
+          .removeAlpha()
+          .raw()
+          .toBuffer({ resolveWithObject: true });
+        for (const { hex, name: pile } of sheet.piles) {
+          const rgb = [1, 3, 5].map((i) => Number.parseInt(hex.slice(i, i + 2), 16));
+          let count = 0;
+          for (let i = 0; i < data.length; i += 3)
+            if (rgb.every((value, c) => Math.abs(value - data[i + c]!) <= 2)) count++;
+          // A swatch of 10 x 13 mm has 1100 pixels at 75 to the inch.
+          expect(count, pile).toBeGreaterThan(900);
+        }
+      },
+    );
+  });
+  if (!hasPoppler) test.skip('the PDF itself (skipped: no poppler-utils)', () => {});
+
+  test(`${RANDOM} random days: nothing is clipped, in print and on the screen`, async () => {
+    const d = dice(77);
+    const all = WHOLE.shelf.paints.map(({ pigment }) => pigment);
+    const stock = stockOf(
+      all.map((pigment, i) =>
+        entryOf(pigment, {
+          form: i % 3 === 0 ? 'tube' : 'powder',
+          lot: `${i}`,
+          amount: i % 5 === 0 ? 4 : null,
+          unit: i % 3 === 0 ? 'ml' : 'g',
+        }),
+      ),
+    );
+    const studio = { shelf: WHOLE.shelf, stock };
+    const fits: string[] = [];
+    for (let n = 0; n < RANDOM; n++) {
+      const period = Array.from({ length: 7 }, () => d.one(all));
+      const day = planned(randomDay(d, period, { people: ['Ines', 'Bram'] }), studio);
+      const { html } = printed(day, studio);
+      await page.setContent(html);
+      for (const media of ['print', 'screen'] as const) {
+        await page.emulateMedia({ media });
+        expect(await clipped(page)).toEqual([]);
+      }
+      fits.push(
+        ...[...html.matchAll(/<section class="sheet" data-fit="(\w+)"/g)].map(([, fit]) => fit!),
+      );
+    }
+    // Five piles of up to four pigments fit a page, set at 7 points at the closest.
+    expect(fits.filter((fit) => fit === 'over').length).toBeLessThanOrEqual(fits.length * 0.05);
+  });
+});

@@ -1,0 +1,63 @@
+import fc from 'fast-check';
+import { chroma, type Lab } from '../../src/colour/lab.ts';
+import type { ClothWish } from '../../src/drapery/fold.ts';
+import { STUFFS } from '../../src/drapery/stuff.ts';
+import type { Shelf } from '../../src/pigment/shelf.ts';
+import { pilesOf } from '../harmony/piles.ts';
+
+/** Colours of the whole reach, and colours beyond it that photographs have. */
+export const coloursFor = (shelf: Shelf): fc.Arbitrary<Lab> =>
+  fc.oneof(
+    { weight: 3, arbitrary: pilesOf(shelf).map(({ lab }) => lab) },
+    {
+      weight: 1,
+      arbitrary: fc
+        .record({
+          L: fc.double({ min: 5, max: 98, noNaN: true }),
+          C: fc.double({ min: 0, max: 90, noNaN: true }),
+          h: fc.double({ min: 0, max: 2 * Math.PI, noNaN: true }),
+        })
+        .map(({ L, C, h }): Lab => [L, C * Math.cos(h), C * Math.sin(h)]),
+    },
+  );
+
+const base = (lab: Lab) =>
+  fc.record({ stuff: fc.constantFrom(...STUFFS), even: fc.boolean() }).map((more) => ({
+    name: 'cloth',
+    lab,
+    ...more,
+  }));
+
+export const deepened = (shelf: Shelf): fc.Arbitrary<ClothWish> =>
+  fc
+    .tuple(coloursFor(shelf), fc.option(coloursFor(shelf), { nil: undefined }))
+    .chain(([lab, neighbour]) =>
+      base(lab).map((wish) => ({
+        ...wish,
+        way: 'deepened in its own hue' as const,
+        ...(neighbour ? { neighbour } : {}),
+      })),
+    );
+
+export const shot = (shelf: Shelf): fc.Arbitrary<ClothWish> =>
+  fc
+    .tuple(coloursFor(shelf), coloursFor(shelf))
+    .filter(([lab, shadows]) => lab[0] > 40 && chroma(shadows) > 10)
+    .chain(([lab, shadows]) =>
+      base(lab).map((wish) => ({ ...wish, way: 'shot cloth' as const, shadows })),
+    );
+
+export const nature = (shelf: Shelf): fc.Arbitrary<ClothWish> =>
+  fc
+    .tuple(...Array.from({ length: 6 }, () => coloursFor(shelf)))
+    .map((ladder) => ladder.toSorted((p, q) => q[0] - p[0]))
+    .chain((ladder) =>
+      base(ladder[2]!).map((wish) => ({ ...wish, way: 'as nature had it' as const, ladder })),
+    );
+
+export const glazed = (shelf: Shelf, glaze: string): fc.Arbitrary<ClothWish> =>
+  coloursFor(shelf)
+    .filter((lab) => chroma(lab) > 12)
+    .chain((lab) =>
+      base(lab).map((wish) => ({ ...wish, way: 'underpaint and glaze' as const, glaze })),
+    );

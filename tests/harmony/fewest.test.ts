@@ -1,0 +1,83 @@
+import { describe, expect, test } from 'vitest';
+import type { Lab } from '../../src/colour/lab.ts';
+import { type FewestOptions, fewest } from '../../src/harmony/fewest.ts';
+import { findMixtures } from '../../src/mixture/find.ts';
+import { predict } from '../../src/mixture/predict.ts';
+import { invented } from '../mixture/invented.ts';
+
+const find = (colours: readonly Lab[], options: FewestOptions = {}) => {
+  const found = fewest(colours, invented, options);
+  if (!found.ok) throw new Error(found.fault.code);
+  return found.value;
+};
+const pile = (...parts: [string, number][]): Lab =>
+  predict(
+    parts.map(([pigment, amount]) => ({ pigment, amount })),
+    invented,
+  );
+const harmony: Lab[] = [
+  pile(['white', 4], ['red', 1]),
+  pile(['white', 1], ['red', 2], ['blue', 1]),
+  pile(['white', 6], ['blue', 1]),
+];
+
+/** Every palette of so many pigments, tried. */
+function exhaustive(colours: readonly Lab[], count: number): number {
+  const names = invented.paints.map((p) => p.pigment);
+  let best = Number.POSITIVE_INFINITY;
+  const walk = (from: number, chosen: readonly string[]) => {
+    if (chosen.length === count) {
+      const found = findMixtures(colours, invented, {
+        alternatives: 0,
+        constraints: { inStock: chosen },
+      });
+      if (found.ok) best = Math.min(best, Math.max(...found.value.map((a) => a.deltaE00)));
+      return;
+    }
+    for (let i = from; i < names.length; i++) walk(i + 1, [...chosen, names[i]!]);
+  };
+  walk(0, []);
+  return best;
+}
+
+describe('the fewest pigments of a harmony', () => {
+  test('three made of three are found again', () => {
+    const { enough, curve } = find(harmony, { within: 0.5 });
+    expect([...enough!.pigments].sort()).toEqual(['blue', 'red', 'white']);
+    expect(curve).toHaveLength(3);
+    expect(enough!.worst).toBeLessThan(0.1);
+  });
+
+  test('no palette of so many pigments does better by more than 0.5', () => {
+    const some: Lab[] = [...harmony, [60, 10, 40], [45, -15, 5]];
+    const { curve } = find(some);
+    for (const step of curve.slice(0, 4))
+      expect(step.worst - exhaustive(some, step.count)).toBeLessThan(0.5);
+  });
+
+  test('the curve counts up and never rises', () => {
+    const { curve } = find([...harmony, [60, 10, 40], [45, -15, 5], [85, 2, 20]]);
+    curve.forEach((step, i) => {
+      expect(step.count).toBe(i + 1);
+      expect(step.pigments).toHaveLength(step.count);
+      if (i > 0) expect(step.mean).toBeLessThanOrEqual(curve[i - 1]!.mean + 1e-9);
+    });
+  });
+
+  test('a colour out of reach does not hide what suffices for the others', () => {
+    const { enough, shelf } = find([...harmony, [50, 95, 70]]);
+    expect(shelf.at(-1)).toBeGreaterThan(2);
+    expect(enough).not.toBeNull();
+    expect(enough!.deltaE00.at(-1)! - shelf.at(-1)!).toBeLessThanOrEqual(1);
+  });
+
+  test('bad input and stopping are faults', () => {
+    const fault = (colours: Lab[], options = {}) => {
+      const found = fewest(colours, invented, options);
+      return found.ok ? null : found.fault;
+    };
+    expect(fault([[Number.NaN, 0, 0]])).toEqual({ code: 'not-a-colour', index: 0 });
+    expect(fault(harmony, { stopped: () => true })).toEqual({ code: 'stopped' });
+    expect(fault(harmony, { constraints: { inStock: [] } })).toEqual({ code: 'nothing-left' });
+  });
+});

@@ -1,0 +1,203 @@
+import { expect, test } from 'vitest';
+import { deltaE00 } from '../../src/colour/difference.ts';
+import { type Lab, labOf } from '../../src/colour/lab.ts';
+import type { Paint } from '../../src/optics/opaque.ts';
+import { seen } from '../../src/optics/swatch.ts';
+import { type Calibration, calibrate, type PaintToFit } from '../../src/pigment/calibrate/fit.ts';
+import { median } from '../../src/pigment/calibrate/sample.ts';
+import { suggest } from '../../src/pigment/calibrate/suggest.ts';
+import type { Painted } from '../../src/pigment/calibrate/swatches.ts';
+import { trustOf } from '../../src/pigment/calibrate/trust.ts';
+import { random } from '../optics/random.ts';
+import { describeShared } from '../shared.ts';
+import {
+  measuredPaints,
+  neighbourOf,
+  randomPile,
+  MEASURED_SURFACE as surface,
+} from '../tools/measured-paints.ts';
+
+const soak = process.env.KINGCUP_SOAK === '1';
+
+// A simulated studio: the measured K and S of Y. Okumura (Rochester, 2005) are the truth, what the painter
+// sees of them are colours of a masstone and a tint of 1:4 with noise; judged on random mixtures. The bars
+// are those that a study of these paints found possible.
+describeShared('a studio that calibrates its paints', () => {
+  const truth = measuredPaints();
+  const names = truth.map((_, i) => `paint ${i}`);
+  const white = names[0]!;
+  const labTrue = (parts: ArrayLike<number>) => labOf(seen({ parts }, truth, surface));
+
+  function painted(parts: number[], sigma: number, normal: () => number, more = {}): Painted {
+    return {
+      id: parts.join(),
+      parts: parts.flatMap((p, i) => (p > 0 ? [{ pigment: names[i]!, parts: p }] : [])),
+      kind: 'photographed',
+      lab: labTrue(parts).map((v) => v + sigma * normal()) as unknown as Lab,
+      R: null,
+      sd: Math.max(sigma, 0.1),
+      ...more,
+    };
+  }
+  const only = (whiteParts: number, i: number) =>
+    truth.map((_, at) => (at === i ? 1 : at === 0 ? whiteParts : 0));
+  const swatchesOf = (sigma: number, normal: () => number, tints: readonly number[] = [4]) =>
+    truth.flatMap((_, i) =>
+      i === 0
+        ? [painted(only(1, 0), sigma, normal)]
+        : [0, ...tints].map((tint) => painted(only(tint, i), sigma, normal)),
+    );
+  const unnamed = names.map((pigment): PaintToFit => ({ pigment, label: pigment, named: null }));
+
+  function fitted(paints: readonly PaintToFit[], swatches: readonly Painted[]): Calibration {
+    const result = calibrate(white, paints, swatches, surface);
+    if (!result.ok) throw new Error(result.fault.code);
+    return result.value;
+  }
+
+  function differences(found: readonly Paint[], count = soak ? 2000 : 300): number[] {
+    const { uniform } = random(77);
+    return Array.from({ length: count }, () => {
+      const parts = randomPile(truth.length, uniform);
+      return deltaE00(labTrue(parts), labOf(seen({ parts }, found, surface)));
+    });
+  }
+  const quantiles = (of: readonly number[]): [median: number, tenth: number] => {
+    const sorted = of.toSorted((a, b) => a - b);
+    return [median(sorted), sorted[Math.floor(0.9 * sorted.length)]!];
+  };
+  const say = (what: string, of: readonly number[]) =>
+    console.log(`${what}: ${of.map((v) => v.toFixed(2)).join(', ')}`);
+  const paintsOf = ({ paints }: Calibration) => paints.map(({ paint }) => paint);
+  const draws = soak ? [1, 2, 3, 4, 5, 6, 7, 8, 9] : [1, 2, 3];
+
+  test.each([
+    ['noise 1, nothing known', 1, false, 2.5, 6.5],
+    ['noise 1, the pigments named', 1, true, 1.5, 3],
+    ['no noise, nothing known', 0, false, 1.6, 5],
+  ])(
+    'masstone and one tint, %s',
+    (what, sigma, named, most, mostTenth) => {
+      const all = draws.flatMap((seed) => {
+        const { normal } = random(seed);
+        const paints = unnamed.map((paint, i) =>
+          // Of a named white its violet edge is known, as in the study.
+          named ? { ...paint, named: i === 0 ? truth[0]! : neighbourOf(truth[i]!, normal) } : paint,
+        );
+        return differences(paintsOf(fitted(paints, swatchesOf(sigma, normal))));
+      });
+      const [middle, tenth] = quantiles(all);
+      say(what, [middle, tenth]);
+      expect(middle).toBeLessThanOrEqual(most);
+      expect(tenth).toBeLessThanOrEqual(mostTenth);
+    },
+    600_000,
+  );
+
+  test('with 60 logged mixtures', () => {
+    const all = (soak ? draws : [1, 2]).flatMap((seed) => {
+      const { normal, uniform } = random(seed);
+      const swatches = swatchesOf(1, normal);
+      const piles = Array.from({ length: 60 }, () =>
+        painted(randomPile(truth.length, uniform), 1, normal, { logged: true }),
+      );
+      return differences(paintsOf(fitted(unnamed, [...swatches, ...piles])));
+    });
+    const [middle, tenth] = quantiles(all);
+    say('60 logged mixtures', [middle, tenth]);
+    expect(middle).toBeLessThanOrEqual(1.3);
+    expect(tenth).toBeLessThanOrEqual(2.8);
+  }, 600_000);
+
+  test('with true spectra instead of photographs', () => {
+    const swatches = truth.flatMap((_, i) =>
+      (i === 0 ? [only(1, 0)] : [only(0, i), only(4, i)]).map((parts): Painted => {
+        const R = seen({ parts }, truth, surface);
+        const { normal } = random(1);
+        return { ...painted(parts, 0, normal), kind: 'measured', lab: labOf(R), R, sd: 0.1 };
+      }),
+    );
+    const [middle, tenth] = quantiles(differences(paintsOf(fitted(unnamed, swatches))));
+    say('true spectra', [middle, tenth]);
+    expect(middle).toBeLessThan(0.5);
+  });
+
+  test('a masstone alone is called rough, and a tint takes that away', () => {
+    const { normal } = random(1);
+    const rough = fitted(unnamed, swatchesOf(1, normal, []));
+    say('masstone alone', quantiles(differences(paintsOf(rough))));
+    for (const paint of rough.paints.slice(1)) {
+      const trust = trustOf(paint, '2026-05-01');
+      expect(trust.rough).toBe(true);
+      expect(trust.expected.tenth).toBeGreaterThanOrEqual(16);
+    }
+    const better = fitted(unnamed, swatchesOf(1, normal));
+    expect(better.paints.some((paint) => trustOf(paint, '2026-05-01').rough)).toBe(false);
+  });
+
+  test('the error that it expects is the error that it makes', () => {
+    const { normal } = random(5);
+    const found = fitted(unnamed, swatchesOf(1, normal));
+    const expected = median(found.paints.map((paint) => paint.expected.median));
+    const tenth = median(found.paints.map((paint) => paint.expected.tenth));
+    const real = quantiles(differences(paintsOf(found)));
+    say('expected', [expected, tenth]);
+    say('made', real);
+    expect(expected / real[0]).toBeGreaterThan(0.6);
+    expect(expected / real[0]).toBeLessThan(1.7);
+    expect(tenth / real[1]).toBeGreaterThan(0.5);
+    expect(tenth / real[1]).toBeLessThan(1.8);
+  });
+
+  test('suggested piles teach more than second tints in white', () => {
+    const { normal } = random(6);
+    const few = [0, 2, 5, 9, 14, 18, 22];
+    const paints = few.map((i) => unnamed[i]!);
+    const all = swatchesOf(1, normal).filter(({ parts }) =>
+      parts.every(({ pigment }) => paints.some((paint) => paint.pigment === pigment)),
+    );
+    const before = fitted(paints, all);
+    const asked = suggest(before, { count: 6 });
+    expect(asked).toHaveLength(6);
+    for (const { parts, before: now, after, why } of asked) {
+      expect(after).toBeLessThan(now);
+      expect(why).toMatch(/^[A-Za-z].{40,}\.$/);
+      expect(parts.every((part) => Number.isInteger(part.parts))).toBe(true);
+    }
+    // A mixture with another colour teaches more than white: most of what is asked for is one.
+    const coloured = asked.filter(({ parts }) => parts.every(({ pigment }) => pigment !== white));
+    expect(coloured.length).toBeGreaterThanOrEqual(4);
+
+    const brushed = (parts: readonly { pigment: string; parts: number }[]) =>
+      painted(
+        names.map((name) => parts.find(({ pigment }) => pigment === name)?.parts ?? 0),
+        1,
+        normal,
+      );
+    const taught = fitted(paints, [...all, ...asked.map(({ parts }) => brushed(parts))]);
+    const tinted = fitted(paints, [
+      ...all,
+      ...paints.slice(1).map(({ pigment }) =>
+        brushed([
+          { pigment, parts: 1 },
+          { pigment: white, parts: 16 },
+        ]),
+      ),
+    ]);
+    const off = (calibration: Calibration) => {
+      const { uniform } = random(9);
+      const own = few.map((i) => truth[i]!);
+      return median(
+        Array.from({ length: 300 }, () => {
+          const parts = randomPile(own.length, uniform);
+          const is = labOf(seen({ parts }, own, surface));
+          return deltaE00(is, labOf(seen({ parts }, paintsOf(calibration), surface)));
+        }),
+      );
+    };
+    const [first, suggested, white16] = [off(before), off(taught), off(tinted)];
+    say('before, suggested, 1:16 tints', [first, suggested, white16]);
+    expect(suggested).toBeLessThan(first);
+    expect(suggested).toBeLessThan(white16);
+  });
+});

@@ -1,0 +1,3 @@
+import { main } from './specimens.ts';
+
+await main();

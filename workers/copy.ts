@@ -1,0 +1,170 @@
+import { type Card, cardOf } from '../src/book/card.ts';
+import type { BookFault } from '../src/book/faults.ts';
+import { LIMITS } from '../src/book/format.ts';
+import type { MergePreview } from '../src/book/merge.ts';
+import type { AnyRecord } from '../src/book/record.ts';
+import { type Book, openBook, type Undo } from '../src/book/store.ts';
+import { importCopy, makeCopy, planCopies, previewCopy } from '../src/book/transfer.ts';
+import { type Copy, openCopy } from '../src/book/unpack.ts';
+import { fail, ok, type Result } from '../src/result.ts';
+import type { Handed } from './jobs.ts';
+
+/** What the page asks, in this order: plan and make; or look, bring in, perhaps take back. */
+export type CopyJob =
+  | { readonly kind: 'plan' }
+  | {
+      readonly kind: 'make';
+      readonly ids?: readonly string[];
+      readonly volume?: readonly string[];
+    }
+  | { readonly kind: 'look'; readonly file: Blob }
+  | { readonly kind: 'bring' }
+  | { readonly kind: 'stop' }
+  | { readonly kind: 'take back' };
+/** 0…1. */
+export type CopyNews = number;
+
+/** A copy as it was made. */
+export interface Made {
+  readonly file: Blob;
+  readonly entries: number;
+  /** Entries that the book itself could not give. */
+  readonly leftOut: readonly string[];
+  /** ISO date and time. */
+  readonly made: string;
+}
+
+/** Some of many entries: all of them are counted, the first few can be shown. */
+export interface Several {
+  readonly count: number;
+  readonly first: readonly Card[];
+}
+/** What bringing in would do, or has done. */
+export interface Brought {
+  readonly added: Several;
+  readonly changed: Several;
+  readonly deleted: Several;
+  readonly kept: Several;
+  readonly settled: Several;
+  readonly same: number;
+}
+export interface Looked extends Brought {
+  /** ISO date and time. */
+  readonly made: string;
+}
+
+export type CopyAnswer =
+  | {
+      readonly kind: 'plan';
+      readonly result: Result<readonly (readonly string[])[], BookFault>;
+    }
+  | { readonly kind: 'make'; readonly result: Result<Made, BookFault> }
+  | { readonly kind: 'look'; readonly result: Result<Looked, BookFault> }
+  | { readonly kind: 'bring'; readonly result: Result<Brought, BookFault> }
+  | { readonly kind: 'stop'; readonly result: Result<null, BookFault> }
+  | { readonly kind: 'take back'; readonly result: Result<null, BookFault> };
+
+/** How many entries of each sort are shown before a merge. */
+const SHOWN = 60;
+
+/** Copies away from the page's own thread; what was looked at stays here until it is brought in. */
+export function copyWork(): (
+  job: CopyJob,
+  tell: (news: CopyNews) => void,
+) => Promise<Handed<CopyAnswer>> {
+  let opened: Promise<Result<Book, BookFault>> | null = null;
+  let copy: Copy | null = null;
+  let undo: Undo | null = null;
+  let stopping = new AbortController();
+
+  const withBook = async <T>(work: (book: Book) => Promise<Result<T, BookFault>>) => {
+    opened ??= openBook();
+    const book = await opened;
+    return book.ok ? work(book.value) : book;
+  };
+
+  const look = (file: Blob, onProgress: (done: number) => void) =>
+    withBook<Looked>(async (book) => {
+      if (file.size > LIMITS.bytes) return fail({ code: 'copy-too-large' });
+      const found = await openCopy(new Uint8Array(await file.arrayBuffer()), {
+        subtle: crypto.subtle,
+        onProgress,
+      });
+      if (!found.ok) return found;
+      const preview = await previewCopy(book, found.value);
+      if (!preview.ok) return preview;
+      copy = found.value;
+      return ok({ made: copy.made, ...counted(preview.value) });
+    });
+
+  const bring = (onProgress: (done: number) => void) =>
+    withBook<Brought>(async (book) => {
+      if (!copy) return fail({ code: 'stopped' });
+      stopping = new AbortController();
+      const { signal } = stopping;
+      const imported = await importCopy(book, copy, { signal, onProgress });
+      if (!imported.ok) return imported;
+      copy = null;
+      undo = imported.value.undo;
+      return ok(counted(imported.value));
+    });
+
+  return async (job, tell) => {
+    const onProgress = inHundredths(tell);
+    switch (job.kind) {
+      case 'plan':
+        return { value: { kind: 'plan', result: await withBook(planCopies) } };
+      case 'make': {
+        const result = await withBook<Made>(async (book) => {
+          const { kind: _, ...which } = job;
+          const made = await makeCopy(book, { ...which, nowMs: Date.now(), onProgress });
+          if (!made.ok) return made;
+          const { pieces, entries, leftOut, made: at } = made.value;
+          const file = new Blob([...pieces], { type: 'application/zip' });
+          return ok({ file, entries, leftOut, made: at });
+        });
+        return { value: { kind: 'make', result } };
+      }
+      case 'look':
+        return { value: { kind: 'look', result: await look(job.file, onProgress) } };
+      case 'bring':
+        return { value: { kind: 'bring', result: await bring(onProgress) } };
+      case 'stop':
+        // The merge itself answers whether it was stopped or had ended already.
+        stopping.abort();
+        return { value: { kind: 'stop', result: ok(null) } };
+      case 'take back':
+        return {
+          value: {
+            kind: 'take back',
+            result: undo ? await undo() : fail({ code: 'not-found' }),
+          },
+        };
+    }
+  };
+}
+
+/** A message for every hundredth, not for every entry. */
+function inHundredths(tell: (done: number) => void): (done: number) => void {
+  let last = -1;
+  return (done) => {
+    const now = Math.floor(done * 100);
+    if (now === last) return;
+    last = now;
+    tell(done);
+  };
+}
+
+const counted = (preview: MergePreview): Brought => ({
+  added: several(preview.added),
+  changed: several(preview.changed),
+  deleted: several(preview.deleted),
+  kept: several(preview.kept),
+  settled: several(preview.settled),
+  same: preview.same,
+});
+
+const several = (records: readonly AnyRecord[]): Several => ({
+  count: records.length,
+  first: records.slice(0, SHOWN).flatMap((record) => cardOf(record) ?? []),
+});

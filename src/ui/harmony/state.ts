@@ -264,7 +264,8 @@ effect(() => {
 // What was gathered meanwhile, here or in another window, appears by itself.
 effect(() => {
   edition.value;
-  const current = specimen.peek();
+  // Read, not peeked: what was gathered while it was still being opened appears too.
+  const current = specimen.value;
   const here = book.peek();
   if (!current || !here || kept.peek()) return;
   void here.get('specimen', current.id).then((found) => {

@@ -1,22 +1,108 @@
 import type { Lab } from '../src/colour/lab.ts';
+import {
+  type Fewest,
+  type FewestFault,
+  type FewestOptions,
+  fewest,
+} from '../src/harmony/fewest.ts';
+import {
+  type TransposeFault,
+  type TransposeOptions,
+  type Transposition,
+  transpose,
+} from '../src/harmony/transpose.ts';
+import {
+  type AddFault,
+  type AddOptions,
+  additions,
+  type Correction,
+} from '../src/mixture/addition.ts';
+import type { Constraints } from '../src/mixture/constraint.ts';
 import { findMixtures, type MixFault, type MixOptions } from '../src/mixture/find.ts';
+import type { Batch } from '../src/mixture/mender.ts';
 import type { Answer } from '../src/mixture/mixture.ts';
+import { type Lack, lacksFor } from '../src/mixture/shortfall.ts';
 import type { Shelf } from '../src/pigment/shelf.ts';
-import type { Result } from '../src/result.ts';
+import { wholeShelf } from '../src/pigment/starter.ts';
+import { ok, type Result } from '../src/result.ts';
 import type { Handed } from './jobs.ts';
 
-export interface MixtureJob {
-  readonly targets: readonly Lab[];
-  readonly shelf: Shelf;
-  readonly options: Omit<MixOptions, 'onProgress' | 'stopped'>;
-}
-export type MixtureNews = number;
-export type MixtureResult = Result<Answer[], MixFault>;
+/** What a message can carry: no functions. */
+type Sent<Options> = Omit<Options, 'onProgress' | 'stopped'>;
 
-/** Mixtures for every target; news is the share done, 0…1. */
-export function findAll(
-  { targets, shelf, options }: MixtureJob,
-  tell: (done: MixtureNews) => void,
-): Handed<MixtureResult> {
-  return { value: findMixtures(targets, shelf, { ...options, onProgress: tell }) };
+/** The work that is done away from the page, by its kind: what it takes and what it gives. */
+export interface MixtureWork {
+  /** Mixtures for every target. */
+  readonly mix: {
+    readonly takes: { readonly targets: readonly Lab[]; readonly options: Sent<MixOptions> };
+    readonly gives: Result<Answer[], MixFault>;
+  };
+  /** Which pigments not on the shelf would bring a target nearer. */
+  readonly lacks: {
+    readonly takes: {
+      readonly target: Lab;
+      readonly options: { readonly most: number; readonly constraints: Constraints };
+    };
+    readonly gives: Result<Lack[], never>;
+  };
+  readonly fewest: {
+    readonly takes: { readonly colours: readonly Lab[]; readonly options: Sent<FewestOptions> };
+    readonly gives: Result<Fewest, FewestFault>;
+  };
+  readonly transpose: {
+    readonly takes: { readonly colours: readonly Lab[]; readonly options: Sent<TransposeOptions> };
+    readonly gives: Result<Transposition, TransposeFault>;
+  };
+  /** What to add to a pile that came out wrong. */
+  readonly add: {
+    readonly takes: {
+      readonly batch: Batch;
+      readonly cameOut: Lab;
+      readonly target: Lab;
+      readonly options: AddOptions;
+    };
+    readonly gives: Result<Correction, AddFault>;
+  };
+}
+export type Kind = keyof MixtureWork;
+/** One message: a kind of work on one shelf. */
+export type MixtureJob = {
+  [K in Kind]: { readonly kind: K; readonly shelf: Shelf } & MixtureWork[K]['takes'];
+}[Kind];
+/** The share done, 0…1. */
+export type MixtureNews = number;
+export type MixtureResult = MixtureWork[Kind]['gives'];
+
+/** Pigments that are tried between two pieces of news. */
+const AT_ONCE = 4;
+
+export function doWork(job: MixtureJob, tell: (done: MixtureNews) => void): Handed<MixtureResult> {
+  const { shelf } = job;
+  switch (job.kind) {
+    case 'mix':
+      return { value: findMixtures(job.targets, shelf, { ...job.options, onProgress: tell }) };
+    case 'lacks':
+      return { value: ok(lacks(job.target, shelf, job.options, tell)) };
+    case 'fewest':
+      return { value: fewest(job.colours, shelf, { ...job.options, onProgress: tell }) };
+    case 'transpose':
+      return { value: transpose(job.colours, shelf, { ...job.options, onProgress: tell }) };
+    case 'add':
+      return { value: additions(job.batch, job.cameOut, job.target, shelf, job.options) };
+  }
+}
+
+function lacks(
+  target: Lab,
+  shelf: Shelf,
+  options: MixtureWork['lacks']['takes']['options'],
+  tell: (done: number) => void,
+): Lack[] {
+  const further = wholeShelf().paints;
+  const found: Lack[] = [];
+  for (let i = 0; i < further.length; i += AT_ONCE) {
+    found.push(...lacksFor(target, shelf, further.slice(i, i + AT_ONCE), options));
+    tell(Math.min(1, (i + AT_ONCE) / further.length));
+  }
+  return found.sort((a, b) => a.deltaE00 - b.deltaE00);
 }

@@ -1,4 +1,4 @@
 import { serve } from './jobs.ts';
-import { findAll, type MixtureJob, type MixtureNews, type MixtureResult } from './mixture.ts';
+import { doWork, type MixtureJob, type MixtureNews, type MixtureResult } from './mixture.ts';
 
-serve<MixtureJob, MixtureResult, MixtureNews>(self, findAll);
+serve<MixtureJob, MixtureResult, MixtureNews>(self, doWork);

@@ -1,7 +1,10 @@
 import { inflateSync } from 'fflate';
+import type { Matrix } from '../src/colour/matrix.ts';
 import { type GatherFault, gather } from '../src/harmony/gather.ts';
 import type { Gathered } from '../src/harmony/harmony.ts';
 import { EVERY_PIXEL, inspectFile, MOST_PIXELS, type PhotoFault } from '../src/photo/file.ts';
+import type { Mask } from '../src/photo/mask.ts';
+import { type NeutralFault, neutralAt, type Setting } from '../src/photo/neutral.ts';
 import type { Pixels } from '../src/photo/pixels.ts';
 import { fail, ok, type Result } from '../src/result.ts';
 import type { Handed } from './jobs.ts';
@@ -14,8 +17,25 @@ export interface PhotoJob {
   readonly file: Blob;
   /** Without it the photograph decides. */
   readonly colours?: number;
+  /** What is looked at; left out, everything. */
+  readonly mask?: Mask;
+  /** A light that is known already … */
+  readonly adapt?: Matrix;
+  /** … or a spot to set it by: only then the result has a setting. */
+  readonly neutral?: NeutralWish;
   /** Whether the picture for the book is wanted as well. */
   readonly keep: boolean;
+}
+
+/** "This was white", or "this was a grey card". */
+export interface NeutralWish {
+  /** 0…1 of the photograph's width and height. */
+  readonly x: number;
+  readonly y: number;
+  /** Side of the patch as a share of the shorter edge. */
+  readonly patch: number;
+  /** Reflectance of a grey card, 0…1: sets the exposure as well. */
+  readonly grey?: number;
 }
 
 /** The photograph as the book keeps it: JPEG, upright, without EXIF. */
@@ -32,18 +52,60 @@ export type PhotoNews =
   | { readonly kind: 'done'; readonly done: number };
 
 export type PhotoResult = Result<
-  { readonly gathered: Gathered; readonly remarks: readonly string[] },
-  PhotoFault | GatherFault
+  {
+    readonly gathered: Gathered;
+    readonly remarks: readonly string[];
+    readonly setting: Setting | null;
+    /** Size of what was read. */
+    readonly width: number;
+    readonly height: number;
+  },
+  PhotoFault | GatherFault | NeutralFault
 >;
 
 /** Decodes a photograph, makes the copy for the book, and gathers its harmony. */
 export async function readPhoto(
-  { file, colours, keep }: PhotoJob,
+  { file, colours, keep, mask, adapt, neutral }: PhotoJob,
   tell: (news: PhotoNews) => void,
 ): Promise<Handed<PhotoResult>> {
+  const read = await readPixels(file, keep ? (kept) => tell({ kind: 'kept', kept }) : undefined);
+  if (!read.ok) return { value: read };
+  const { pixels, remarks } = read.value;
+  const setting =
+    neutral && neutralAt(pixels, neutral.x, neutral.y, neutral.grey, sideOf(pixels, neutral.patch));
+  if (setting && !setting.ok) return { value: setting };
+  const gathered = gather(pixels, {
+    colours,
+    mask,
+    adapt: setting?.value.matrix ?? adapt,
+    onProgress: (done) => tell({ kind: 'done', done }),
+  });
+  if (!gathered.ok) return { value: gathered };
+  return {
+    value: ok({
+      gathered: gathered.value,
+      remarks: [...remarks, ...gathered.value.remarks],
+      setting: setting?.value ?? null,
+      width: pixels.width,
+      height: pixels.height,
+    }),
+  };
+}
+
+/** Side of a patch in pixels: odd, and never so small that grain or a perturbed readback decides. */
+export const sideOf = ({ width, height }: Pixels, patch: number): number =>
+  Math.max(5, Math.round(Math.min(width, height) * patch)) | 1;
+
+export type Read = Result<
+  { readonly pixels: Pixels; readonly remarks: readonly string[] },
+  PhotoFault
+>;
+
+/** Decodes a photograph's first frame, upright, and reads its pixels back: all of them up to 16 megapixels. */
+export async function readPixels(file: Blob, onKept?: (kept: KeptPhoto) => void): Promise<Read> {
   const bytes = new Uint8Array(await file.arrayBuffer());
   const inspected = inspectFile(bytes, (packed) => unzlib(packed));
-  if (!inspected.ok) return { value: inspected };
+  if (!inspected.ok) return inspected;
   const { kind, wide, animated } = inspected.value;
   const remarks = animated ? ['The file holds several pictures; only the first is looked at.'] : [];
 
@@ -51,14 +113,14 @@ export async function readPhoto(
   try {
     bitmap = await createImageBitmap(file);
   } catch (error) {
-    if (kind === 'tiff') return { value: fail({ code: 'kind-not-here', kind }) };
-    return { value: fail({ code: 'not-readable', why: (error as Error).message.slice(0, 120) }) };
+    if (kind === 'tiff') return fail({ code: 'kind-not-here', kind });
+    return fail({ code: 'not-readable', why: (error as Error).message.slice(0, 120) });
   }
   try {
     const { width, height } = bitmap;
     const count = width * height;
-    if (count > MOST_PIXELS) return { value: fail({ code: 'too-large', megapixels: count / 1e6 }) };
-    if (keep) tell({ kind: 'kept', kept: await keptCopy(bitmap) });
+    if (count > MOST_PIXELS) return fail({ code: 'too-large', megapixels: count / 1e6 });
+    if (onKept) onKept(await keptCopy(bitmap));
     if (count > EVERY_PIXEL) {
       const scale = Math.sqrt(EVERY_PIXEL / count);
       const small = await createImageBitmap(file, {
@@ -75,14 +137,7 @@ export async function readPhoto(
       remarks.push(
         'This browser alters the pixels that a page may read. The colours can be off by a trace.',
       );
-    const gathered = gather(pixels, {
-      ...(colours === undefined ? {} : { colours }),
-      onProgress: (done) => tell({ kind: 'done', done }),
-    });
-    if (!gathered.ok) return { value: gathered };
-    return {
-      value: ok({ gathered: gathered.value, remarks: [...remarks, ...gathered.value.remarks] }),
-    };
+    return ok({ pixels, remarks });
   } finally {
     bitmap.close();
   }

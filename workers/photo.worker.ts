@@ -1,4 +1,7 @@
+import { byHand, type HandJob, type HandResult } from './hand.ts';
 import { serve } from './jobs.ts';
 import { type PhotoJob, type PhotoNews, type PhotoResult, readPhoto } from './photo.ts';
 
-serve<PhotoJob, PhotoResult, PhotoNews>(self, readPhoto);
+serve<PhotoJob | HandJob, PhotoResult | HandResult, PhotoNews>(self, (job, tell) =>
+  'act' in job ? byHand(job) : readPhoto(job, tell),
+);

@@ -1,17 +1,13 @@
 import * as v from 'valibot';
-import type { Lab } from '../colour/lab.ts';
-import type { GatheredColour } from '../harmony/harmony.ts';
+import { type EditedColour, MOST_BY_HAND } from '../harmony/edit.ts';
+import type { Move } from '../harmony/move.ts';
 import { AMOUNTS, type Amount, WAYS, type Way } from '../harmony/vary.ts';
 import type { Answer, Mixture } from '../mixture/mixture.ts';
-import { answer, date, id, lab, mixture, shortWords, words } from './fields.ts';
-import { gatheredForm } from './specimen.ts';
+import { answer, date, id, mixture, shortWords, words } from './fields.ts';
+import { gatheredForm, handForm } from './specimen.ts';
 
 /** One colour of a harmony, with what was chosen for it. */
-export interface HarmonyColour extends GatheredColour {
-  /** As gathered, where the painter has since corrected `lab` by eye or taken a variant. */
-  readonly asGathered?: Lab;
-  /** In the painter's or the program's words: "warmer, a little", "by eye". */
-  readonly altered?: string;
+export interface HarmonyColour extends EditedColour {
   /** Variants taken, one upon the other, of the colour as it is mixed (keyed or as seen). */
   readonly taken?: readonly { readonly way: Way; readonly amount: Amount }[];
   /** The mixture chosen. */
@@ -30,14 +26,23 @@ export interface HarmonyBody {
   readonly colours: readonly HarmonyColour[];
   /** The mixtures answer the harmony keyed to the shelf, or as it was seen. */
   readonly keyed: boolean;
+  /** How the whole harmony was transposed into reach, where that is what the mixtures answer. */
+  readonly transposed?: Move;
   /** Name of the shelf that the mixtures were found on. */
   readonly shelf: string;
 }
 
+const factor = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
+const move: v.GenericSchema<unknown, Move> = v.strictObject({
+  lightness: factor,
+  shift: v.pipe(v.number(), v.minValue(-100), v.maxValue(100)),
+  chroma: factor,
+  turnDeg: v.pipe(v.number(), v.minValue(-180), v.maxValue(180)),
+});
+
 const harmonyColour: v.GenericSchema<unknown, HarmonyColour> = v.strictObject({
   ...gatheredForm,
-  asGathered: v.exactOptional(lab),
-  altered: v.exactOptional(shortWords),
+  ...handForm,
   taken: v.exactOptional(
     v.pipe(
       v.array(v.strictObject({ way: v.picklist(WAYS), amount: v.picklist(AMOUNTS) })),
@@ -53,7 +58,8 @@ export const harmonyBody: v.GenericSchema<unknown, HarmonyBody> = v.strictObject
   note: words,
   date,
   specimen: v.nullable(id),
-  colours: v.pipe(v.array(harmonyColour), v.minLength(1), v.maxLength(12)),
+  colours: v.pipe(v.array(harmonyColour), v.minLength(1), v.maxLength(MOST_BY_HAND)),
   keyed: v.boolean(),
+  transposed: v.exactOptional(move),
   shelf: shortWords,
 });

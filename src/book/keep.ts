@@ -1,6 +1,8 @@
-import type { Gathered } from '../harmony/harmony.ts';
+import type { EditedHarmony } from '../harmony/edit.ts';
+import type { StatedLight } from '../photo/neutral.ts';
 import type { Result } from '../result.ts';
 import type { BookFault } from './faults.ts';
+import type { FileRef } from './fields.ts';
 import type { Entry } from './record.ts';
 import type { NeutralSpot, SpecimenBody } from './specimen.ts';
 import type { Book, Picture, Put } from './store.ts';
@@ -37,23 +39,24 @@ export async function keepPhotograph(
 }
 
 export interface Gathering {
-  readonly gathered: Gathered;
-  /** One byte a cell, 0 where rubbed out; width × height. */
+  readonly gathered: EditedHarmony;
+  /** One byte a cell: 0 rubbed out, 1 kept, 255 transparent; width × height. */
   readonly mask?: { readonly width: number; readonly height: number; readonly data: Uint8Array };
   readonly neutral?: NeutralSpot;
+  readonly stated?: StatedLight;
 }
 
 /** Keeps what was gathered from a specimen, so that opening it again computes nothing. */
 export async function keepGathering(
   book: Book,
   specimen: Entry<'specimen'>,
-  { gathered, mask, neutral }: Gathering,
+  { gathered, mask, neutral, stated }: Gathering,
 ): Promise<Result<Put<'specimen'>, BookFault>> {
   const labels = await book.file(plane(gathered.labels));
   if (!labels.ok) return labels;
   const rubbed = mask ? await book.file(plane(mask)) : null;
   if (rubbed && !rubbed.ok) return rubbed;
-  const { gathered: _g, mask: _m, neutral: _n, ...rest } = specimen.body;
+  const { gathered: _g, mask: _m, neutral: _n, stated: _s, ...rest } = specimen.body;
   const { width, height, colours, remarks } = gathered;
   return book.put({
     kind: 'specimen',
@@ -62,6 +65,7 @@ export async function keepGathering(
     body: {
       ...rest,
       ...(neutral ? { neutral } : {}),
+      ...(stated ? { stated } : {}),
       ...(rubbed ? { mask: rubbed.value.ref } : {}),
       gathered: { width, height, colours, labels: labels.value.ref, remarks },
     },
@@ -88,11 +92,15 @@ export async function gatheringOf(book: Book, { body }: Entry<'specimen'>) {
   const { gathered } = body;
   if (!gathered) return null;
   const { labels, ...rest } = gathered;
-  const stored = await book.photograph(labels.file);
-  if (!stored.ok) return null;
-  const { width, height } = labels;
-  return {
-    ...rest,
-    labels: { width, height, data: new Uint8Array(stored.value.bytes) },
-  } satisfies Gathered;
+  const stored = await planeOf(book, labels);
+  return stored && ({ ...rest, labels: stored } satisfies EditedHarmony);
+}
+
+/** What the painter rubbed out, as kept; null where nothing was. */
+export const maskOf = (book: Book, { body }: Entry<'specimen'>): Promise<Plane | null> =>
+  body.mask ? planeOf(book, body.mask) : Promise.resolve(null);
+
+async function planeOf(book: Book, { file, width, height }: FileRef): Promise<Plane | null> {
+  const stored = await book.photograph(file);
+  return stored.ok ? { width, height, data: new Uint8Array(stored.value.bytes) } : null;
 }

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
-import type { GatheredColour } from '../harmony/harmony.ts';
+import { type EditedColour, MOST_BY_HAND } from '../harmony/edit.ts';
 import { STEPS } from '../harmony/harmony.ts';
+import { STATED_LIGHTS, type StatedLight } from '../photo/neutral.ts';
 import {
   amount,
   date,
@@ -22,13 +23,15 @@ export interface NeutralSpot {
   readonly radius: number;
   /** What each of linear red, green and blue was multiplied by. */
   readonly gains: readonly [red: number, green: number, blue: number];
+  /** Reflectance of the grey card that it was, 0…1, where the exposure was set by it as well. */
+  readonly grey?: number;
 }
 
 /** The gathered result as kept: opening a specimen shows it, nothing is computed again. */
 export interface GatheredRecord {
   readonly width: number;
   readonly height: number;
-  readonly colours: readonly GatheredColour[];
+  readonly colours: readonly EditedColour[];
   /** One byte a cell, the colour's index, 255 where nothing was looked at. */
   readonly labels: FileRef;
   readonly remarks: readonly string[];
@@ -47,7 +50,9 @@ export interface SpecimenBody {
   readonly date: string;
   readonly photo: FileRef;
   readonly neutral?: NeutralSpot;
-  /** One byte a cell, 0 where the painter rubbed it out. */
+  /** The light that the painter said it was, where that set the photograph right instead of a spot. */
+  readonly stated?: StatedLight;
+  /** One byte a cell: 0 where the painter rubbed it out, 1 kept, 255 where the file was transparent. */
   readonly mask?: FileRef;
   readonly gathered?: GatheredRecord;
 }
@@ -64,7 +69,17 @@ export const gatheredForm = {
     v.maxLength(STEPS.length),
   ),
 };
-const gatheredColour: v.GenericSchema<unknown, GatheredColour> = v.strictObject(gatheredForm);
+/** What the painter's hand adds to a colour. */
+export const handForm = {
+  asGathered: v.exactOptional(lab),
+  altered: v.exactOptional(shortWords),
+  spotSide: v.exactOptional(pixels),
+  sheen: v.exactOptional(v.boolean()),
+};
+const gatheredColour: v.GenericSchema<unknown, EditedColour> = v.strictObject({
+  ...gatheredForm,
+  ...handForm,
+});
 
 export const specimenBody: v.GenericSchema<unknown, SpecimenBody> = v.strictObject({
   name: shortWords,
@@ -80,14 +95,16 @@ export const specimenBody: v.GenericSchema<unknown, SpecimenBody> = v.strictObje
       y: fraction,
       radius: fraction,
       gains: v.strictTuple([amount, amount, amount]),
+      grey: v.exactOptional(fraction),
     }),
   ),
+  stated: v.exactOptional(v.picklist(STATED_LIGHTS)),
   mask: v.exactOptional(fileRef),
   gathered: v.exactOptional(
     v.strictObject({
       width: pixels,
       height: pixels,
-      colours: v.pipe(v.array(gatheredColour), v.maxLength(7)),
+      colours: v.pipe(v.array(gatheredColour), v.maxLength(MOST_BY_HAND)),
       labels: fileRef,
       remarks: v.pipe(v.array(shortWords), v.maxLength(50)),
     }),

@@ -1,8 +1,9 @@
 import type { Lab } from '../colour/lab.ts';
 import { namesOf } from '../colour/words.ts';
 import { Plain } from './fault.ts';
-import { checkedLab, readText, targetsOf } from './mix.ts';
 import type { Typed } from './options.ts';
+import { checkedLab, targetsOf } from './target.ts';
+import { readText } from './text.ts';
 
 /** A colour as the command line knows it. */
 export interface Given {
@@ -49,10 +50,15 @@ export async function colourOf(name: string, text: string | undefined): Promise<
 
 async function gathered(path: string): Promise<Given[]> {
   // What is wrong with the file is said as for mix; then the names, shares and ladders are read.
-  await targetsOf({ name: 'harmony', value: path });
+  const labs = await targetsOf({ name: 'harmony', value: path });
   const { photos } = JSON.parse(await readText(path)) as {
-    photos: { colours?: { name?: unknown; lab: Lab; share?: unknown; ladder?: unknown }[] }[];
+    photos?: { colours?: { name?: unknown; lab: Lab; share?: unknown; ladder?: unknown }[] }[];
   };
+  // A transposed harmony has colours only.
+  if (!photos) {
+    const names = namesOf(labs);
+    return labs.map((lab, i) => ({ name: names[i]!, lab, share: 1 / labs.length, ladder: null }));
+  }
   return photos
     .flatMap(({ colours }) => colours ?? [])
     .map(({ name, lab, share, ladder }, i) => ({

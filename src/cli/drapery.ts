@@ -10,8 +10,8 @@ import type { Shelf } from '../pigment/shelf.ts';
 import { clothSvg } from './cloth.ts';
 import { colourOf, coloursOf } from './colours.ts';
 import { Plain } from './fault.ts';
-import { shelfOf } from './mix.ts';
 import { choice, type Parsed, readOptions, wholeNumber } from './options.ts';
+import { shelfOf } from './stock.ts';
 
 const WAYS = {
   nature: 'as nature had it',

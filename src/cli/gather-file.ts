@@ -3,6 +3,7 @@ import { gatherFaultWords } from '../harmony/faults.ts';
 import { gather } from '../harmony/gather.ts';
 import type { Gathered } from '../harmony/harmony.ts';
 import { photoFaultWords } from '../photo/file.ts';
+import { neutralAt, neutralFaultWords, type Setting } from '../photo/neutral.ts';
 import { decodeFile } from './decode.ts';
 
 /** A photograph's harmony as `gather --json` writes it. */
@@ -22,12 +23,25 @@ export interface GatheredPhoto {
       readonly share: number;
     }[];
   }[];
+  /** How the light was set right, where it was asked for. */
+  readonly neutral?: {
+    /** Pixel of the upright photograph. */
+    readonly x: number;
+    readonly y: number;
+    /** Pixels along the side of the patch that was averaged. */
+    readonly side: number;
+    /** The patch's CIELAB before, and the matrix for linear sRGB that makes it grey. */
+    readonly lab: readonly number[];
+    readonly matrix: readonly (readonly number[])[];
+  };
   readonly remarks: readonly string[];
 }
 
 export interface GatherFileOptions {
   /** 1…7; without it the photograph decides. */
   readonly colours?: number;
+  /** Pixel of the upright photograph that was white or neutral grey: it sets the light right. */
+  readonly neutral?: readonly [x: number, y: number];
 }
 export interface GatherTask {
   readonly path: string;
@@ -41,10 +55,25 @@ export async function gatherFile(
 ): Promise<GatheredPhoto | string> {
   const decoded = await decodeFile(path);
   if (!decoded.ok) return photoFaultWords(decoded.fault);
-  const gathered = gather(decoded.value.pixels, options);
+  const { pixels, width, height, remarks } = decoded.value;
+  const { colours, neutral } = options;
+  // The middle of the pixel; the decoded copy of a very large photograph is smaller than it.
+  const setting =
+    neutral && neutralAt(pixels, (neutral[0] + 0.5) / width, (neutral[1] + 0.5) / height);
+  if (setting && !setting.ok) return neutralFaultWords[setting.fault.code];
+  const gathered = gather(pixels, { colours, adapt: setting?.value.matrix });
   if (!gathered.ok) return gatherFaultWords[gathered.fault.code];
-  const { width, height, remarks } = decoded.value;
-  return asJson(path, width, height, gathered.value, [...remarks, ...gathered.value.remarks]);
+  const said = [...remarks, ...gathered.value.remarks];
+  const photo = asJson(path, width, height, gathered.value, said);
+  return neutral && setting
+    ? { ...photo, neutral: asSaid(neutral, setting.value, width / pixels.width) }
+    : photo;
+}
+
+/** @param scale pixels of the photograph to one of those that were read */
+function asSaid([x, y]: readonly [number, number], { matrix, by }: Setting, scale: number) {
+  if (by.kind !== 'spot') throw new Error('a spot sets the light by itself');
+  return { x, y, side: Math.round(by.spot.side * scale), lab: by.spot.lab, matrix };
 }
 
 function asJson(

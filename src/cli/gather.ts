@@ -8,21 +8,24 @@ import {
   type GatherTask,
   gatherFile,
 } from './gather-file.ts';
-import { readOptions, wholeNumber } from './options.ts';
+import { numbers, readOptions, wholeNumber } from './options.ts';
 
-const HELP = `kingcup gather PHOTO... [--colours N] [--json]
+const HELP = `kingcup gather PHOTO... [--colours N] [--neutral X,Y] [--json]
 
 Finds the harmony of each photograph: one to seven colours with their shares, their local
 colour and their ladder of six steps from highlight to deepest fold.
 Reads JPEG, PNG, WebP, TIFF and AVIF.
 
   --colours N   as many colours, 1 to 7 (without it: as many as the photograph asks for)
+  --neutral X,Y a spot of the upright photograph, in pixels from its top left corner, that was
+                white or neutral grey: the light is set right by it, in every photograph named
   --json        one JSON document instead of a table
 `;
 
 export async function gatherVerb(args: readonly string[]): Promise<void> {
   const options = readOptions('gather', args, {
     colours: { type: 'string' },
+    neutral: { type: 'string' },
     json: { type: 'boolean' },
     help: { type: 'boolean', short: 'h' },
   });
@@ -32,10 +35,15 @@ export async function gatherVerb(args: readonly string[]): Promise<void> {
   }
   const wanted = options.value('colours');
   const colours = wanted === undefined ? undefined : wholeNumber('colours', wanted, 1, 7);
+  const spot = options.value('neutral');
+  const neutral = spot === undefined ? undefined : pixelOf(spot);
   if (options.files.length === 0)
     throw new Plain('Name at least one photograph: kingcup gather PHOTO.');
 
-  const results = await gatherFiles(options.files, colours === undefined ? {} : { colours });
+  const results = await gatherFiles(options.files, {
+    ...(colours === undefined ? {} : { colours }),
+    ...(neutral === undefined ? {} : { neutral }),
+  });
   const photos: GatheredPhoto[] = [];
   const failures: string[] = [];
   for (const [i, result] of results.entries()) {
@@ -48,6 +56,14 @@ export async function gatherVerb(args: readonly string[]): Promise<void> {
   process.stdout.write(
     options.has('json') ? `${JSON.stringify({ photos })}\n` : photos.map(table).join('\n'),
   );
+}
+
+/** A pixel, as X,Y. @throws Plain */
+function pixelOf(text: string): [x: number, y: number] {
+  const [x, y] = numbers('neutral', text, 2, '640,480') as [number, number];
+  if (!(Number.isInteger(x) && Number.isInteger(y) && x >= 0 && y >= 0))
+    throw new Plain(`--neutral takes whole pixels from 0 on, like 640,480, not “${text}”.`);
+  return [x, y];
 }
 
 /** All photographs, in the order in which they were named; several at a time, one to a core. */

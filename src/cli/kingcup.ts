@@ -1,16 +1,22 @@
+import { addVerb } from './add.ts';
 import { draperyVerb } from './drapery.ts';
 import { Plain, run } from './fault.ts';
+import { fewestVerb } from './fewest.ts';
 import { gatherVerb } from './gather.ts';
 import { mixVerb } from './mix.ts';
 import { paletteVerb } from './palette.ts';
 import { sheetVerb } from './sheet.ts';
 import { shelfVerb } from './shelf.ts';
+import { transposeVerb } from './transpose.ts';
 import { varyVerb } from './vary.ts';
 
 /** What each verb is for, and the verb itself. */
 const VERBS: Record<string, { about: string; act: (args: readonly string[]) => Promise<void> }> = {
   gather: { about: 'the harmony of a photograph', act: gatherVerb },
   mix: { about: 'mixtures of the pigments on a shelf for given colours', act: mixVerb },
+  transpose: { about: 'colours moved together until a shelf mixes them', act: transposeVerb },
+  fewest: { about: 'the fewest pigments that mix a harmony', act: fewestVerb },
+  add: { about: 'what to add to a pile that came out wrong', act: addVerb },
   vary: { about: 'a colour made warmer, lighter, duller … with its pile', act: varyVerb },
   drapery: { about: 'a cloth as a ladder of folds, each with its pile', act: draperyVerb },
   palette: { about: 'the palettes for a day’s passages: seats, piles, amounts', act: paletteVerb },

@@ -1,45 +1,54 @@
-import { readFile } from 'node:fs/promises';
 import { type DifferenceWords, differenceWords } from '../colour/change.ts';
 import { deltaE00 } from '../colour/difference.ts';
 import { hexOf } from '../colour/hex.ts';
 import type { Lab } from '../colour/lab.ts';
-import { labOfHex } from '../colour/rgb.ts';
 import { keyOf } from '../harmony/key.ts';
+import { benchOf } from '../mixture/bench.ts';
 import { mixFaultWords } from '../mixture/faults.ts';
-import { findMixtures } from '../mixture/find.ts';
+import { findMixtures, type MixOptions } from '../mixture/find.ts';
+import { judge } from '../mixture/judge.ts';
 import type { Answer, Mixture } from '../mixture/mixture.ts';
-import { shelfFaultWords } from '../pigment/fault.ts';
-import { readShelf } from '../pigment/read.ts';
+import { ofParts } from '../mixture/predict.ts';
+import { lacksFor, shortfallOf, shortfallWords } from '../mixture/shortfall.ts';
+import { mixOptionsOf } from '../mixture/wish.ts';
 import type { Shelf } from '../pigment/shelf.ts';
-import { starterShelf } from '../pigment/starter.ts';
+import { wholeShelf } from '../pigment/starter.ts';
 import { Plain } from './fault.ts';
-import { numbers, readOptions, type Typed, wholeNumber } from './options.ts';
+import { readOptions } from './options.ts';
+import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './stock.ts';
+import { TARGET_HELP, TARGET_OPTIONS, targetsIn } from './target.ts';
+import { labelsOf, WISH_HELP, WISH_OPTIONS, wishIn } from './wish.ts';
 
 const HELP = `kingcup mix (--lab L,a,b | --hex #rrggbb | --harmony FILE)... [--shelf FILE]
-            [--most 1-6] [--surface k1,k2] [--key] [--json]
+            [--most 1-6] [--surface k1,k2] [--key] [--json] [further options]
 
 Finds for each colour the nearest opaque mixture of the pigments on a shelf, in shares and in
-whole parts, the simplest that is nearly as good, and alternatives.
+whole parts, the simplest that is nearly as good, and alternatives. Pigments that spoil each
+other never meet in one pile, and a pile has one white, as far as the pigments are known.
 
-  --lab L,a,b      a colour in CIELAB under D65 (L 0 to 100; a and b from -160 to 160)
-  --hex #rrggbb    a colour of an sRGB screen
-  --harmony FILE   all colours of what “gather --json” wrote
-  --shelf FILE     a shelf: Kingcup's JSON, or CSV with rows of K and S (without it: the starter shelf)
-  --most N         at most so many pigments in a mixture, 1 to 6 (4)
-  --surface k1,k2  surface constants instead of the shelf's own (0,0 is none)
+${TARGET_HELP}
+${SHELF_HELP}
   --key            first bring the colours together into the shelf's range of light and dark
   --json           one JSON document instead of a table
+${WISH_HELP}
+  --keep WHAT      of a colour out of reach: nearest, hue (first) or lightness (first)
+  --coarse         at most 12 parts in all, instead of 32
+  --judge          also what to weigh: covering, hazards, fading, lamp-light, a slip of the knife
+  --lacking        also which pigments not on the shelf would bring a colour nearer (slow)
 `;
+
+const KEEPS = ['nearest', 'hue', 'lightness'] as const;
 
 export async function mixVerb(args: readonly string[]): Promise<void> {
   const options = readOptions('mix', args, {
-    lab: { type: 'string', multiple: true },
-    hex: { type: 'string', multiple: true },
-    harmony: { type: 'string', multiple: true },
-    shelf: { type: 'string' },
-    most: { type: 'string' },
-    surface: { type: 'string' },
+    ...TARGET_OPTIONS,
+    ...SHELF_OPTIONS,
+    ...WISH_OPTIONS,
     key: { type: 'boolean' },
+    keep: { type: 'string' },
+    coarse: { type: 'boolean' },
+    judge: { type: 'boolean' },
+    lacking: { type: 'boolean' },
     json: { type: 'boolean' },
     help: { type: 'boolean', short: 'h' },
   });
@@ -47,22 +56,40 @@ export async function mixVerb(args: readonly string[]): Promise<void> {
     process.stdout.write(HELP);
     return;
   }
-  if (options.files.length > 0)
-    throw new Plain(`“${options.files[0]}” belongs to no option. “kingcup mix --help” lists them.`);
-  const targets: Lab[] = [];
-  for (const typed of options.given) targets.push(...(await targetsOf(typed)));
-  if (targets.length === 0)
-    throw new Plain('Name a colour: --lab L,a,b, --hex #rrggbb or --harmony FILE.');
-  const most = wholeNumber('most', options.value('most') ?? '4', 1, 6);
-  const shelf = await shelfOf(options.value('shelf'), options.value('surface'));
-  for (const remark of shelf.remarks) process.stderr.write(`${remark}\n`);
+  options.noFiles('mix');
+  const targets = await targetsIn(options);
+  const kept = options.value('keep') ?? 'nearest';
+  const keep = KEEPS.find((one) => one === kept);
+  if (!keep) throw new Plain(`--keep takes nearest, hue or lightness, not “${kept}”.`);
+  const shelf = await shelfIn(options);
+  const wish = { ...wishIn(options, shelf), keep, coarse: options.has('coarse') };
+  const how = mixOptionsOf(shelf, wish);
 
-  const answers = answersFor(targets, shelf, { most, key: options.has('key') });
-  process.stdout.write(
-    options.has('json')
-      ? `${JSON.stringify({ mixtures: answers.map(asJson) })}\n`
-      : mixtureTable(answers, shelf),
-  );
+  const answers = answersFor(targets, shelf, { ...how, key: options.has('key') });
+  const lacking = options.has('lacking')
+    ? answers.map((one) =>
+        one.reachable ? [] : lacksFor(one.target, shelf, wholeShelf().paints, how),
+      )
+    : null;
+  if (options.has('json')) {
+    const judged = options.has('judge') ? shelf : null;
+    const mixtures = answers.map((answer, i) => ({
+      ...asJson(answer, judged),
+      ...(lacking ? { lacking: lacking[i] } : {}),
+    }));
+    process.stdout.write(`${JSON.stringify({ mixtures })}\n`);
+    return;
+  }
+  const notes = answers.map((answer, i) => [
+    ...(options.has('judge') ? judgedLines(answer.simplest, shelf) : []),
+    ...(lacking?.[i] ?? [])
+      .slice(0, 3)
+      .map(
+        ({ label, deltaE00: away }) =>
+          `  with ${label} on the shelf: difference ${away.toFixed(1)}`,
+      ),
+  ]);
+  process.stdout.write(mixtureTable(answers, shelf, notes));
 }
 
 /** An answer, and the colour as it was seen where keying has moved the target. */
@@ -72,16 +99,16 @@ export type Keyed = Answer & { readonly seen?: Lab };
 export function answersFor(
   seen: readonly Lab[],
   shelf: Shelf,
-  { most = 4, key = false }: { most?: number; key?: boolean },
+  { key = false, ...how }: MixOptions & { key?: boolean },
 ): Keyed[] {
   const targets = key ? seen.map(keyOf(seen, shelf)) : seen;
-  const found = findMixtures(targets, shelf, { most });
-  if (!found.ok) throw new Plain(mixFaultWords(found.fault));
+  const found = findMixtures(targets, shelf, how);
+  if (!found.ok) throw new Plain(mixFaultWords(found.fault, labelsOf(shelf)));
   return found.value.map((answer, i) => (key ? { ...answer, seen: seen[i]! } : answer));
 }
 
 /** The shape of design and DEVELOPERS.md: nothing that is only for screens. */
-function asJson(answer: Keyed): object {
+function asJson(answer: Keyed, judged: Shelf | null): object {
   const plain = (mixture: Mixture) => ({
     lab: mixture.lab,
     deltaE00: mixture.deltaE00,
@@ -91,6 +118,7 @@ function asJson(answer: Keyed): object {
     partsLab: mixture.partsLab,
     partsDeltaE00: mixture.partsDeltaE00,
     ...(mixture.letDown ? { letDown: mixture.letDown } : {}),
+    ...(judged ? { judgement: judge(ofParts(benchOf(mixture, judged).pigments), judged) } : {}),
   });
   return {
     target: answer.target,
@@ -101,82 +129,22 @@ function asJson(answer: Keyed): object {
   };
 }
 
-export async function targetsOf({ name, value }: Typed): Promise<Lab[]> {
-  if (name === 'lab')
-    return [checkedLab('lab', numbers('lab', value, 3, '62,18,34') as unknown as Lab)];
-  if (name === 'hex') {
-    if (!/^#?[0-9a-f]{6}$/i.test(value))
-      throw new Plain(`--hex takes six hexadecimal digits like #a1b2c3, not “${value}”.`);
-    return [labOfHex(value)];
-  }
-  return name === 'harmony' ? harmonyFile(value) : [];
-}
-
-export function checkedLab(where: string, lab: Lab): Lab {
-  const [L, a, b] = lab;
-  if (!(L >= 0 && L <= 100 && Math.abs(a) <= 160 && Math.abs(b) <= 160))
-    throw new Plain(
-      `${where}: ${lab.join(', ')} is no colour of a surface. L goes from 0 to 100, a and b from -160 to 160.`,
-    );
-  return lab;
-}
-
-/** All colours of what `gather --json` wrote. @throws Plain */
-async function harmonyFile(path: string): Promise<Lab[]> {
-  const text = await readText(path);
-  let document: unknown;
-  try {
-    document = JSON.parse(text);
-  } catch {
-    throw new Plain(`${path} is not JSON. --harmony takes what “gather --json” wrote.`);
-  }
-  const photos = (document as { photos?: unknown } | null)?.photos;
-  const labs: Lab[] = [];
-  for (const photo of Array.isArray(photos) ? photos : []) {
-    const colours = (photo as { colours?: unknown } | null)?.colours;
-    for (const colour of Array.isArray(colours) ? colours : []) {
-      const lab = (colour as { lab?: unknown } | null)?.lab;
-      if (!Array.isArray(lab) || lab.length !== 3 || !lab.every(Number.isFinite))
-        throw new Plain(`${path} holds a colour without three numbers in its “lab”.`);
-      labs.push(checkedLab(path, lab as unknown as Lab));
-    }
-  }
-  if (labs.length === 0)
-    throw new Plain(`${path} holds no colours. --harmony takes what “gather --json” wrote.`);
-  return labs;
-}
-
-/** A file's text. @throws Plain */
-export async function readText(path: string): Promise<string> {
-  try {
-    return await readFile(path, 'utf8');
-  } catch {
-    throw new Plain(`${path} cannot be opened. Check its name and place.`);
-  }
-}
-
-export async function shelfOf(
-  path: string | undefined,
-  surface: string | undefined,
-): Promise<Shelf> {
-  const constants = surface === undefined ? undefined : numbers('surface', surface, 2, '0.03,0.65');
-  if (constants && !constants.every((v) => v >= 0 && v < 1))
-    throw new Plain('--surface takes two numbers from 0 to below 1, like 0.03,0.65.');
-  const override = constants && {
-    k1: constants[0]!,
-    k2: constants[1]!,
-    specular: 'included' as const,
-  };
-  if (path === undefined) {
-    const shelf = starterShelf();
-    return override ? { ...shelf, surface: override } : shelf;
-  }
-  const read = readShelf(await readText(path), {
-    name: path,
-    ...(override ? { surface: override } : {}),
-  });
-  if (!read.ok) throw new Plain(`${path}: ${shelfFaultWords(read.fault)}`);
-  return read.value;
+/** What to weigh a mixture by, a line each. */
+function judgedLines(mixture: Mixture, shelf: Shelf): string[] {
+  const { opacity, weakest, hazards, pairs, lampShift, slip, films } = judge(
+    ofParts(benchOf(mixture, shelf).pigments),
+    shelf,
+  );
+  const named = labelsOf(shelf);
+  return [
+    `a brushed film is ${opacity}`,
+    ...films.map((pigment) => `${named(pigment)} scatters next to nothing: alone it is a glaze`),
+    ...(weakest ? [`weakest in light: ${named(weakest.pigment)} (${weakest.class})`] : []),
+    ...hazards.map(({ pigment, caution }) => `${named(pigment)}: ${caution}`),
+    ...pairs.map(({ pigments, why }) => `${pigments.map(named).join(' and ')}: ${why.join(' ')}`),
+    `by lamp-light it moves by ${lampShift.toFixed(1)}`,
+    `a tenth too much or too little of ${named(slip.pigment)} moves it by ${slip.deltaE00.toFixed(1)}`,
+  ].map((line) => `    ${line}`);
 }
 
 const DIFFERENCE: Record<DifferenceWords, string> = {
@@ -186,9 +154,12 @@ const DIFFERENCE: Record<DifferenceWords, string> = {
 };
 
 /** Answers as plain text: the simplest recipe first, then the best where it is another. */
-export function mixtureTable(answers: readonly Keyed[], shelf: Shelf): string {
-  const label = new Map(shelf.paints.map(({ pigment, label }) => [pigment, label]));
-  const named = (pigment: string) => label.get(pigment) ?? pigment;
+export function mixtureTable(
+  answers: readonly Keyed[],
+  shelf: Shelf,
+  notes: readonly (readonly string[])[] = [],
+): string {
+  const named = labelsOf(shelf);
   const plain = (mixture: Mixture) =>
     mixture.parts.map(({ pigment, parts }) => `${parts} ${named(pigment)}`).join(' + ');
   /** With let-downs where the mixture has them: they come nearer than any plain parts. */
@@ -212,7 +183,7 @@ export function mixtureTable(answers: readonly Keyed[], shelf: Shelf): string {
     return `${parts(mixture)}  → ${hexOf(lab)}, difference ${away.toFixed(1)} (${DIFFERENCE[differenceWords(away)]})`;
   };
   return answers
-    .map((answer) => {
+    .map((answer, i) => {
       const target = answer.target.map((v) => v.toFixed(1)).join(', ');
       const moved = answer.seen
         ? `  (seen as ${hexOf(answer.seen)}, ${deltaE00(answer.seen, answer.target).toFixed(1)} away)`
@@ -222,10 +193,12 @@ export function mixtureTable(answers: readonly Keyed[], shelf: Shelf): string {
         `  simplest  ${line(answer.simplest)}`,
       ];
       if (parts(answer.simplest) !== parts(answer)) lines.push(`  best      ${line(answer)}`);
-      if (!answer.reachable)
+      const shortfall = shortfallOf(answer.target, answer);
+      if (shortfall)
         lines.push(
-          `  Out of reach of this shelf: the nearest mixture is ${answer.deltaE00.toFixed(1)} away.`,
+          `  Out of reach: the nearest mixture is ${shortfall.deltaE00.toFixed(1)} away. ${shortfallWords(shortfall)}`,
         );
+      lines.push(...(notes[i] ?? []));
       return `${lines.join('\n')}\n`;
     })
     .join('\n');

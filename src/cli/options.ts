@@ -16,6 +16,8 @@ export interface Parsed {
   readonly has: (name: string) => boolean;
   /** The last value of an option. */
   readonly value: (name: string) => string | undefined;
+  /** For a verb that takes options only. @throws Plain where something belongs to none of them */
+  readonly noFiles: (verb: string) => void;
 }
 
 /** Reads a verb's arguments. @throws Plain with a sentence about what was not understood */
@@ -34,6 +36,12 @@ export function readOptions(verb: string, args: readonly string[], options: Opti
       given,
       has: (name) => seen.some((token) => token.name === name),
       value: (name) => given.findLast((token) => token.name === name)?.value,
+      noFiles: (verb) => {
+        if (positionals.length > 0)
+          throw new Plain(
+            `“${positionals[0]}” belongs to no option. “kingcup ${verb} --help” lists them.`,
+          );
+      },
     };
   } catch (error) {
     const reason =
@@ -47,6 +55,14 @@ export function wholeNumber(name: string, text: string, least: number, most: num
   const n = Number(text);
   if (!/^\d+$/.test(text) || n < least || n > most)
     throw new Plain(`--${name} takes a whole number from ${least} to ${most}, not “${text}”.`);
+  return n;
+}
+
+/** A number that is not negative. @throws Plain */
+export function amount(name: string, text: string): number {
+  const n = Number(text);
+  if (text.trim() === '' || !Number.isFinite(n) || n < 0)
+    throw new Plain(`--${name} takes a number from 0 on, not “${text}”.`);
   return n;
 }
 

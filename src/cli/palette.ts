@@ -15,8 +15,9 @@ import { starterShelf, starterStock } from '../pigment/starter.ts';
 import type { Stock } from '../pigment/stock.ts';
 import { layPalette } from '../ui/drawn/seats.ts';
 import { Plain } from './fault.ts';
-import { readText, shelfOf } from './mix.ts';
 import { type Parsed, readOptions, wholeNumber } from './options.ts';
+import { shelfOf } from './stock.ts';
+import { readText } from './text.ts';
 
 /** How a day's file looks, for both verbs that read one. */
 export const DAY_HELP = `A day is JSON; samples/day.json is one to begin with.

@@ -13,9 +13,9 @@ import type { ShelfPaint } from '../pigment/shelf.ts';
 import { decodeFile } from './decode.ts';
 import { Plain } from './fault.ts';
 import { dayOf, written } from './given.ts';
-import { readText } from './mix.ts';
 import { numbers, type Parsed, readOptions } from './options.ts';
 import { fitOnto, shelfToCalibrate, writeFitted } from './shelf-fit.ts';
+import { readText } from './text.ts';
 
 export const CARD_HELP = `kingcup shelf card [--white ID] --paints ID,ID,... [--paper A4|letter] [--tints 4,16]
             [--shelf FILE] [--out FILE.svg] [--json]

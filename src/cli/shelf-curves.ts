@@ -19,9 +19,9 @@ import { readNumber } from '../pigment/number.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { Plain } from './fault.ts';
 import { dayOf, written } from './given.ts';
-import { readText } from './mix.ts';
 import { type Parsed, readOptions } from './options.ts';
 import { fitOnto, shelfToCalibrate, writeFitted } from './shelf-fit.ts';
+import { readText } from './text.ts';
 
 export const CURVES_HELP = `kingcup shelf curves FILE [--is "SAMPLE = PIGMENT 1, PIGMENT 4"]... [--white ID]
             [--shelf FILE] [--out SHELF.json] [--json]

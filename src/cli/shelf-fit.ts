@@ -11,8 +11,8 @@ import type { Shelf } from '../pigment/shelf.ts';
 import { wholeShelf } from '../pigment/starter.ts';
 import { Plain } from './fault.ts';
 import { written } from './given.ts';
-import { readText } from './mix.ts';
 import type { Parsed } from './options.ts';
+import { readText } from './text.ts';
 
 /** The shelf whose paints are calibrated: a file's, or every pigment that Kingcup has. @throws Plain */
 export async function shelfToCalibrate(path: string | undefined): Promise<Shelf> {

@@ -8,11 +8,11 @@ import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import { starterShelf, wholeShelf } from '../pigment/starter.ts';
 import { masstone } from '../pigment/white.ts';
 import { Plain } from './fault.ts';
-import { readText } from './mix.ts';
 import { type Parsed, readOptions } from './options.ts';
 import { pigmentJson, pigmentText, sought } from './pigment.ts';
 import { shelfCard, shelfRead } from './shelf-card.ts';
 import { shelfCurves } from './shelf-curves.ts';
+import { readText } from './text.ts';
 
 const HELP = `kingcup shelf list [--shelf FILE | --all] [--json]
 kingcup shelf show PIGMENT [--shelf FILE] [--json]

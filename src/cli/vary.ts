@@ -9,8 +9,8 @@ import type { Mixture } from '../mixture/mixture.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { coloursOf, type Given } from './colours.ts';
 import { Plain } from './fault.ts';
-import { shelfOf } from './mix.ts';
 import { choice, readOptions, wholeNumber } from './options.ts';
+import { shelfOf } from './stock.ts';
 
 const HELP = `kingcup vary (--lab L,a,b | --hex #rrggbb | --harmony FILE)... [--way WAY]... [--amount AMOUNT]
             [--simple] [--shelf FILE] [--most 1-6] [--surface k1,k2] [--json]

@@ -1,4 +1,5 @@
 import { type HazardLevel, pairOf, pigmentOf } from '../pigment/facts.ts';
+import { baseOf } from '../pigment/mixable.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 
 type Paints = Pick<Shelf, 'paints'>;
@@ -8,7 +9,7 @@ export function avoidedPairs({ paints }: Paints): [string, string][] {
   return paints.flatMap((a, i) =>
     paints
       .slice(i + 1)
-      .filter((b) => pairOf(a.pigment, b.pigment)?.severity === 'avoid')
+      .filter((b) => pairOf(baseOf(a.pigment), baseOf(b.pigment))?.severity === 'avoid')
       .map((b): [string, string] => [a.pigment, b.pigment]),
   );
 }
@@ -18,7 +19,7 @@ export function ofFamily({ paints }: Paints, family: 'black' | 'white'): string[
   const says = new RegExp(`\\b${family}\\b`, 'i');
   return paints
     .filter(({ pigment, label }) => {
-      const facts = pigmentOf(pigment);
+      const facts = pigmentOf(baseOf(pigment));
       return facts ? facts.family === family : says.test(`${pigment} ${label}`);
     })
     .map((p) => p.pigment);
@@ -30,7 +31,7 @@ const LEVELS: readonly HazardLevel[] = ['low', 'caution', 'toxic', 'very_toxic']
 export function hazardous({ paints }: Paints, from: HazardLevel): string[] {
   return paints
     .filter(({ pigment }) => {
-      const facts = pigmentOf(pigment);
+      const facts = pigmentOf(baseOf(pigment));
       return facts !== null && LEVELS.indexOf(facts.hazard.level) >= LEVELS.indexOf(from);
     })
     .map((p) => p.pigment);

@@ -79,7 +79,8 @@ function withWhite(
   };
 }
 
-function weakened(pigment: string, white: string, whiteParts: number, shelf: Shelf) {
+/** A let-down as one paint: one part of a pigment in so many of the white. */
+export function weakened(pigment: string, white: string, whiteParts: number, shelf: Shelf) {
   const [one, other] = [paintOf(pigment, shelf), paintOf(white, shelf)];
   const blend = (a: Float64Array, b: Float64Array) =>
     Array.from({ length: BANDS }, (_, i) => (a[i]! + whiteParts * b[i]!) / (1 + whiteParts));

@@ -16,6 +16,9 @@ const paintOfKept = ({ K, S }: KeptCurve): Paint => ({
   S: spectrum(S) as Spectrum<'S'>,
 });
 
+/** The pigment of a paint: a lot with a curve of its own is named after its pigment, `pigment#entry`. */
+export const baseOf = (paint: string): string => paint.split('#')[0]!;
+
 /**
  * The shelf that mixtures are sought on. A pigment's uncalibrated entries are one paint under its id,
  * for they would look alike; a lot with a curve of its own is a paint of its own, under the pigment's

@@ -57,7 +57,7 @@ export function masstonesOf(shelf: Shelf): readonly Masstone[] {
 }
 
 /** A label of ours within a sentence: small first letter, unless it is a place (Naples). A file's names stay as they are. */
-function inSentence(label: string): string {
+export function inSentence(label: string): string {
   if (/^(Prussian|Naples|Cassel|[A-Z]{2})/.test(label)) return label;
   return label.charAt(0).toLowerCase() + label.slice(1);
 }

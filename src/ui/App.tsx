@@ -1,16 +1,18 @@
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { BookScreen } from './book/BookScreen.tsx';
 import { SaveLine } from './book/SaveLine.tsx';
-import { DraperyScreen } from './drapery/DraperyScreen.tsx';
 import { BookIcon, DraperyIcon, HarmonyIcon, PaletteIcon, WalkIcon } from './drawn/icons.tsx';
-import { HarmonyScreen } from './harmony/HarmonyScreen.tsx';
+import { lazy } from './lazy.tsx';
 import { hrefOf, PLACES, type Place, place, route } from './route.ts';
-import { ShelfScreen } from './shelf/ShelfScreen.tsx';
 import { notice, undoNotice } from './studio.ts';
 import { updateWaits } from './update.ts';
 import { WalkScreen } from './walk/WalkScreen.tsx';
 import { PLACE_NAMES, say } from './words.ts';
+
+const HarmonyScreen = lazy(async () => (await import('./harmony/HarmonyScreen.tsx')).HarmonyScreen);
+const DraperyScreen = lazy(async () => (await import('./drapery/DraperyScreen.tsx')).DraperyScreen);
+const BookScreen = lazy(async () => (await import('./book/BookScreen.tsx')).BookScreen);
+const ShelfScreen = lazy(async () => (await import('./shelf/ShelfScreen.tsx')).ShelfScreen);
 
 export function App() {
   return (

@@ -1,11 +1,13 @@
 import { signal } from '@preact/signals';
+import type { HandJob, HandResult } from '../../workers/hand.ts';
 import type { KeptPhoto, PhotoJob, PhotoResult } from '../../workers/photo.ts';
 import { bookFaultWords } from '../book/faults.ts';
 import { keepGathering, keepPhotograph } from '../book/keep.ts';
 import type { Entry } from '../book/record.ts';
-import { gatherFaultWords } from '../harmony/faults.ts';
-import { photoFaultWords } from '../photo/file.ts';
-import { isStop, readPhoto } from './jobs.ts';
+import { editFaultWords } from '../harmony/faults.ts';
+import { type PhotoFault, photoFaultWords } from '../photo/file.ts';
+import { neutralFaultWords } from '../photo/neutral.ts';
+import { isStop, lookAgain, readPhoto } from './jobs.ts';
 import { go } from './route.ts';
 import { complain, opening, tell } from './studio.ts';
 import { say } from './words.ts';
@@ -14,7 +16,7 @@ import { say } from './words.ts';
 export interface Gathering {
   /** The specimen; null until the photograph is kept. */
   readonly specimen: string | null;
-  readonly stage: 'keeping' | 'gathering';
+  readonly stage: 'keeping' | 'gathering' | 'looking';
   /** 0…1 */
   readonly done: number;
   readonly stop: () => void;
@@ -52,41 +54,15 @@ export async function bringPhotograph(file: Blob, name = ''): Promise<void> {
   else if (result && specimen) await keepResult(specimen, result);
 }
 
-/** Gathers a kept specimen anew, perhaps with another number of colours. */
-export async function gatherAgain(specimen: Entry<'specimen'>, colours?: number): Promise<void> {
-  const book = await opening;
-  if (!book) return;
-  const photo = await book.photograph(specimen.body.photo.file);
-  if (!photo.ok) return complain(bookFaultWords(photo.fault));
-  const file = new Blob([photo.value.bytes], { type: photo.value.type });
-  const result = await gatherFrom(
-    { file, keep: false, ...(colours === undefined ? {} : { colours }) },
-    specimen.id,
-  );
-  if (result && !result.ok) complain(faultWords(result.fault));
-  else if (result) await keepResult(specimen, result);
-}
-
-async function gatherFrom(
+/** Gathers from one file, with progress; what was being gathered before gives way. Null when stopped. */
+export const gatherFrom = (
   job: PhotoJob,
   specimen: string | null,
   onKept?: (kept: KeptPhoto) => void,
-): Promise<PhotoResult | null> {
-  gathering.value?.stop();
-  const controller = new AbortController();
-  const mine: Gathering = {
-    specimen,
-    stage: job.keep ? 'keeping' : 'gathering',
-    done: 0,
-    stop: () => controller.abort(),
-  };
-  gathering.value = mine;
-  const update = (change: Partial<Gathering>) => {
-    if (gathering.value?.stop === mine.stop) gathering.value = { ...gathering.value, ...change };
-  };
-  try {
-    return await readPhoto(job, {
-      signal: controller.signal,
+): Promise<PhotoResult | null> =>
+  working(specimen, job.keep ? 'keeping' : 'gathering', (signal, update) =>
+    readPhoto(job, {
+      signal,
       onNews: (news) => {
         if (news.kind === 'done') update({ done: news.done });
         else {
@@ -94,13 +70,44 @@ async function gatherFrom(
           onKept?.(news.kept);
         }
       },
+    }),
+  );
+
+/** Looks at a photograph again for one colour. Null when stopped. */
+export const lookFrom = (job: HandJob, specimen: string): Promise<HandResult | null> =>
+  working(specimen, 'looking', (signal) => lookAgain(job, { signal }));
+
+/** Why work was given up for newer work: nothing to tell the painter. */
+const SUPERSEDED = new Error('superseded');
+let giveWay: (() => void) | null = null;
+/** Gives up what is under way, without a word. */
+export const giveUp = (): void => giveWay?.();
+
+async function working<T>(
+  specimen: string | null,
+  stage: Gathering['stage'],
+  work: (signal: AbortSignal, update: (change: Partial<Gathering>) => void) => Promise<T>,
+): Promise<T | null> {
+  giveUp();
+  const controller = new AbortController();
+  const stop = () => controller.abort();
+  giveWay = () => controller.abort(SUPERSEDED);
+  gathering.value = { specimen, stage, done: 0, stop };
+  const isMine = () => gathering.value?.stop === stop;
+  try {
+    return await work(controller.signal, (change) => {
+      if (gathering.value && isMine()) gathering.value = { ...gathering.value, ...change };
     });
   } catch (error) {
+    if (error === SUPERSEDED) return null;
     if (isStop(error)) tell(say.stopped);
     else complain(photoFaultWords({ code: 'not-readable', why: (error as Error).message }));
     return null;
   } finally {
-    if (gathering.value?.stop === mine.stop) gathering.value = null;
+    if (isMine()) {
+      gathering.value = null;
+      giveWay = null;
+    }
   }
 }
 
@@ -115,9 +122,13 @@ async function keepResult(
   if (!put.ok) complain(bookFaultWords(put.fault));
 }
 
-type Fault = Extract<PhotoResult, { ok: false }>['fault'];
+type FaultOf<R> =
+  Extract<R, { readonly ok: false }> extends { readonly fault: infer F } ? F : never;
 
-const faultWords = (fault: Fault): string =>
-  fault.code === 'transparent' || fault.code === 'all-rubbed-out' || fault.code === 'stopped'
-    ? gatherFaultWords[fault.code]
-    : photoFaultWords(fault);
+const WORDS = { ...editFaultWords, ...neutralFaultWords };
+
+/** Why there is no harmony, no spot, no second colour: what happened, then what to do. */
+export const faultWords = (fault: FaultOf<PhotoResult> | FaultOf<HandResult>): string =>
+  fault.code in WORDS
+    ? WORDS[fault.code as keyof typeof WORDS]
+    : photoFaultWords(fault as PhotoFault);

@@ -1,25 +1,31 @@
 import type { DraperyJob, DraperyNews } from '../../workers/drapery.ts';
+import type { HandJob, HandResult } from '../../workers/hand.ts';
 import { type JobOptions, runJob } from '../../workers/jobs.ts';
-import type { MixtureJob, MixtureNews, MixtureResult } from '../../workers/mixture.ts';
+import type { Kind, MixtureNews, MixtureWork } from '../../workers/mixture.ts';
 import type { PhotoJob, PhotoNews, PhotoResult } from '../../workers/photo.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+
+const photoWorker = () =>
+  new Worker(new URL('../../workers/photo.worker.ts', import.meta.url), { type: 'module' });
 
 /** Reads a photograph and gathers its harmony, away from the page's own thread. */
 export const readPhoto = (job: PhotoJob, options: JobOptions<PhotoNews>): Promise<PhotoResult> =>
-  runJob(
-    () => new Worker(new URL('../../workers/photo.worker.ts', import.meta.url), { type: 'module' }),
-    job,
-    options,
-  );
+  runJob(photoWorker, job, options);
 
-/** Finds mixtures, away from the page's own thread. */
-export const findMixtures = (
-  job: MixtureJob,
+/** Looks at a photograph again for one colour. */
+export const lookAgain = (job: HandJob, options: JobOptions<never>): Promise<HandResult> =>
+  runJob(photoWorker, job, options);
+
+/** Everything about mixtures, away from the page's own thread. */
+export const workMixtures = <K extends Kind>(
+  kind: K,
+  takes: MixtureWork[K]['takes'] & { readonly shelf: Shelf },
   options: JobOptions<MixtureNews>,
-): Promise<MixtureResult> =>
+): Promise<MixtureWork[K]['gives']> =>
   runJob(
     () =>
       new Worker(new URL('../../workers/mixture.worker.ts', import.meta.url), { type: 'module' }),
-    job,
+    { ...takes, kind },
     options,
   );
 

@@ -20,6 +20,9 @@ export const say = {
   undo: 'Undo',
   undone: 'Undone.',
   close: 'Close',
+  coming: 'One moment…',
+  notComing:
+    'This place could not be opened: part of the app is not on this device yet. Try again with a network.',
   stop: 'Stop',
   stopped: 'Stopped. The photograph is kept; gather it again when you like.',
   updateWaits: 'A newer Kingcup is ready. Your work is saved first.',
@@ -38,6 +41,7 @@ export const say = {
   unnamed: 'Not yet named',
   keeping: 'Reading the photograph…',
   gathering: 'Gathering its colours…',
+  looking: 'Looking at the photograph again…',
 
   harmonyEmpty: 'No photograph is open. Bring one from a walk, or open one from the book.',
   toWalk: 'Go to Walk',
@@ -102,10 +106,6 @@ export const say = {
     'Here the piles for one passage will be laid out on the palette, with the morning sheet. It is not built yet.',
 
   bookEmpty: 'The book is empty. What you photograph and the harmonies you keep are written here.',
-  search: 'Search the book',
-  nothingFound: 'Nothing in the book has these words.',
-  harmonies: 'Harmonies',
-  noSpecimens: 'No photograph has been kept yet.',
   open: 'Open',
   rename: 'Rename',
   remove: 'Delete',

@@ -1,3 +1,4 @@
+import { benchBook } from './book.ts';
 import { benchGather } from './gather.ts';
 import { benchMixture } from './mixture.ts';
 
@@ -19,4 +20,12 @@ console.log('\nMixing: 5 colours with up to 4 pigments, in Node');
 for (const { what, ms, ratio, note } of benchMixture()) {
   const times = ratio === null ? '' : `${ratio.toFixed(2)} times`;
   console.log(`  ${what.padEnd(44)}${cell(ms, 0, 8)} ms  ${times.padEnd(14)}${note}`);
+}
+
+console.log('\nThe book, with 10,000 harmonies, in Chromium');
+const bookRows = await benchBook();
+if (bookRows === null) console.log('  skipped: no Chromium');
+for (const { what, ms, ratio, note } of bookRows ?? []) {
+  const times = ratio === null ? '' : `${ratio.toFixed(2)} times`;
+  console.log(`  ${what.padEnd(44)}${cell(ms, 1, 8)} ms  ${times.padEnd(14)}${note}`);
 }

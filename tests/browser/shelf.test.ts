@@ -31,7 +31,7 @@ const saved = (page: Page) =>
 
 async function openShelf(page: Page, url: string): Promise<void> {
   await page.goto(`${url}#/book`);
-  await page.getByRole('link', { name: /Open the shelf/ }).click();
+  await page.getByRole('link', { name: 'Shelf', exact: true }).click();
   await heading(page, 'Shelf').waitFor();
 }
 

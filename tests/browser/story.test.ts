@@ -52,7 +52,7 @@ describeBrowser('from a photograph to a harmony in the book, with no network', (
       expect(colours.length).toBeLessThanOrEqual(7);
       expect(new Set(colours).size).toBe(colours.length);
       await page.getByRole('img', { name: /mixed into one pile/ }).waitFor();
-      expect(await page.locator('.bench').innerText()).toMatch(/\d+ parts?/);
+      expect(await page.locator('.bench').first().innerText()).toMatch(/\d+ parts?/);
       expect(await violations(page)).toEqual([]);
 
       // A variant has its own mixture, takes the place of its origin, and can be undone.
@@ -61,7 +61,7 @@ describeBrowser('from a photograph to a harmony in the book, with no network', (
       const trial = page.locator('.trial');
       await trial.getByRole('img', { name: /mixed into one pile/ }).waitFor();
       await page.getByText('The figures').click();
-      const figures = page.locator('.bench .figures');
+      const figures = page.locator('.bench .figures').first();
       const wanted = await figures.innerText();
       expect(await violations(page)).toEqual([]);
       await trial.getByRole('button', { name: 'Take this variant' }).click();

@@ -82,6 +82,64 @@ describe('gather', () => {
     expect(gathered(path)).toMatchObject({ width: 500, height: 700 });
   });
 
+  describe('--neutral sets the light right by a spot', () => {
+    beforeAll(async () => {
+      // A grey card and a blue field under lamp-light, the sun's own white burnt out, and a black corner.
+      const field = (width: number, height: number, colour: Color) =>
+        plain(width, height, colour).png().toBuffer();
+      await plain(400, 300, '#8a6a40')
+        .composite([
+          { input: await field(160, 200, '#b4a07a'), left: 20, top: 20 },
+          { input: await field(60, 60, '#ffffff'), left: 300, top: 20 },
+          { input: await field(60, 60, '#030202'), left: 300, top: 120 },
+          { input: await field(60, 60, '#d01010'), left: 300, top: 220 },
+        ])
+        .png()
+        .toFile(file('lamp.png'));
+      await sharp(file('lamp.png'))
+        .rotate(-90)
+        .withMetadata({ orientation: 6 })
+        .toFile(file('lamp-turned.png'));
+    });
+    test('the card becomes grey, and the JSON says by what', () => {
+      expect(gathered(file('lamp.png')).neutral).toBeUndefined();
+      const photo = gathered(file('lamp.png'), '--neutral', '100,120');
+      expect(photo.neutral).toMatchObject({ x: 100, y: 120, side: 5 });
+      // #b4a07a, by IEC 61966-2-1 and CIE 015.
+      expect(photo.neutral.lab[0]).toBeCloseTo(66.71, 1);
+      const card = photo.colours.find(
+        ({ lab: [, a, b] }: { lab: number[] }) => Math.hypot(a!, b!) < 0.2,
+      );
+      expect(card.share).toBeCloseTo((160 * 200) / (400 * 300), 1);
+    });
+
+    test('pixels are those of the upright photograph', () => {
+      const turned = gathered(file('lamp-turned.png'), '--neutral', '100,120');
+      expect(turned).toMatchObject({ width: 400, height: 300 });
+      expect(turned.colours).toEqual(gathered(file('lamp.png'), '--neutral', '100,120').colours);
+    });
+
+    test.each([
+      ['320,40', /burnt out/],
+      ['320,140', /too dark/],
+      ['320,240', /strongly coloured/],
+      ['400,10', /outside the photograph/],
+      ['-1,10', /whole pixels/],
+      ['1.5,10', /whole pixels/],
+      ['10', /2 numbers/],
+      ['here', /2 numbers/],
+    ])('%s is refused', (spot, sentence) => {
+      expectRefusal(kingcup('gather', file('lamp.png'), `--neutral=${spot}`, '--json'), sentence);
+    });
+
+    test('of several photographs, all are set by it or none is written', () => {
+      expectRefusal(
+        kingcup('gather', file('lamp.png'), JAY, '--neutral', '600,600', '--json'),
+        /lamp\.png: .*outside/,
+      );
+    });
+  });
+
   describe('works on what is odd', () => {
     beforeAll(async () => {
       await plain(1, 1, '#7a5230').png().toFile(file('one.png'));

@@ -233,7 +233,7 @@ describe('shelf check', () => {
 });
 
 test.each<[args: string[], sentence: RegExp]>([
-  [[], /list, show PIGMENT or check FILE/],
+  [[], /list, show PIGMENT, check FILE/],
   [['tidy'], /no “tidy”/],
   [['show'], /Name a pigment/],
   [['show', 'unobtainium'], /No pigment here is called “unobtainium”/],

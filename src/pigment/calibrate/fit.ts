@@ -16,7 +16,7 @@ import { fail, ok, type Result } from '../../result.ts';
 import { type Expected, expectedOf } from './expected.ts';
 import type { CalibrationFault } from './fault.ts';
 import { type Posterior, posteriorOf } from './posterior.ts';
-import { type Painted, soleOf, USUAL_SD } from './swatches.ts';
+import { type Painted, soleOf, tintOf, USUAL_SD } from './swatches.ts';
 import { tintFaults } from './tint.ts';
 import { UNNAMED } from './unnamed.ts';
 
@@ -42,7 +42,9 @@ export interface FittedPaint {
   readonly known: 'photographed' | 'measured';
   /** Known from its masstone alone: its tints are a guess. */
   readonly rough: boolean;
+  /** Of it alone or in the white. */
   readonly swatches: number;
+  /** Mixtures with it, logged or brushed out. */
   readonly piles: number;
   /** How far mixtures with it may come out otherwise than foreseen. */
   readonly expected: Expected;
@@ -209,8 +211,13 @@ function countsOf(pigment: string, white: string, swatches: readonly Painted[]) 
   const of = swatches.filter(({ parts }) =>
     parts.some((part) => part.pigment === pigment && part.parts > 0),
   );
-  const logged = of.filter((each) => each.logged);
-  const own = of.filter((each) => !each.logged && (pigment !== white || soleOf(each) === white));
+  const own = of.filter(
+    (each) =>
+      !each.logged &&
+      (soleOf(each) === pigment || (pigment !== white && tintOf(each, white) !== null)),
+  );
+  const piles =
+    pigment === white ? of.filter((each) => each.logged) : of.filter((each) => !own.includes(each));
   const mixed = of.some((each) => soleOf(each) !== pigment);
   return {
     known: own.some(({ kind }) => kind === 'measured')
@@ -218,7 +225,7 @@ function countsOf(pigment: string, white: string, swatches: readonly Painted[]) 
       : ('photographed' as const),
     rough: pigment !== white && !mixed,
     swatches: own.length,
-    piles: logged.length,
+    piles: piles.length,
   };
 }
 

@@ -17,7 +17,7 @@ export function BookScreen() {
   const part = isPart(open) ? open : null;
   useEffect(wantCards, []);
   return (
-    <section class="page book" data-open={part === null && open !== null ? 'entry' : undefined}>
+    <section class="page book">
       <div class="book-head">
         <h1 tabIndex={-1}>{sayBook.heading}</h1>
         <nav aria-label={sayBook.parts}>

@@ -1,4 +1,3 @@
-import { render } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Card } from '../../book/card.ts';
 import { bookFaultWords } from '../../book/faults.ts';
@@ -6,20 +5,19 @@ import type { Entry } from '../../book/record.ts';
 import { hexOf } from '../../colour/hex.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { ClothLine } from '../drawn/ClothLine.tsx';
-import { BinIcon, PrintIcon, SearchIcon } from '../drawn/icons.tsx';
+import { BinIcon, SearchIcon } from '../drawn/icons.tsx';
 import { Patch } from '../drawn/Patch.tsx';
 import { seedOf } from '../drawn/seed.ts';
 import { go, hrefOf, route } from '../route.ts';
 import { book, complain } from '../studio.ts';
-import { dateWords, say } from '../words.ts';
+import { dateWords } from '../words.ts';
 import { putIntoBin, Renaming } from './actions.tsx';
 import { contentsOf, type Line } from './contents.ts';
-import { clothsOf, Drawing } from './Drawing.tsx';
-import { MakingLine } from './MakingLine.tsx';
-import { makeEntryCopy, making } from './making.ts';
+import { clothsOf } from './Drawing.tsx';
 import { nameOfCard, pigmentWords } from './names.ts';
+import { Out, Printed } from './Out.tsx';
+import { Photograph } from './Photograph.tsx';
 import { cards, colour, pairs, scrolled } from './state.ts';
-import { type Form, takeOut } from './takeout.tsx';
 import { KIND_WORDS, sayBook } from './words.ts';
 
 /** All of one entry, and what may be done with it. */
@@ -164,25 +162,6 @@ function Body({ entry, card }: { entry: Entry; card: Card }) {
   );
 }
 
-/** The sheet that is printed, drawn only when it is: synchronously, for the printer waits for nobody. */
-function Printed({ entry }: { entry: Entry }) {
-  const sheet = useRef<HTMLDivElement>(null);
-  useEffect(() => {
-    const draw = () => {
-      const groups = contentsOf(entry, pigmentWords);
-      render(<Drawing entry={entry} groups={groups} />, sheet.current!);
-    };
-    const clear = () => render(null, sheet.current!);
-    addEventListener('beforeprint', draw);
-    addEventListener('afterprint', clear);
-    return () => {
-      removeEventListener('beforeprint', draw);
-      removeEventListener('afterprint', clear);
-    };
-  }, [entry]);
-  return <div class="print-only" ref={sheet} />;
-}
-
 function LineRow({ line: { name, lab, words } }: { line: Line }) {
   return (
     <div class="line">
@@ -214,67 +193,4 @@ function findLike(lab: Lab): void {
   colour.value = lab;
   scrolled.y = 0;
   go('book');
-}
-
-/** The photograph itself, read only when its entry is open. */
-function Photograph({ card }: { card: Card }) {
-  const [url, setUrl] = useState<string | null>(null);
-  useEffect(() => {
-    let made: string | null = null;
-    let gone = false;
-    void (async () => {
-      const file = card.picture ?? (await pictureOf(card.specimen));
-      const stored = file === undefined ? null : await book.value?.photograph(file);
-      if (gone || !stored?.ok) return;
-      made = URL.createObjectURL(new Blob([stored.value.bytes], { type: stored.value.type }));
-      setUrl(made);
-    })();
-    return () => {
-      gone = true;
-      setUrl(null);
-      if (made) URL.revokeObjectURL(made);
-    };
-  }, [card.picture, card.specimen]);
-  if (!url) return null;
-  return <img class="entry-photograph" src={url} alt={say.photoOf(nameOfCard(card))} />;
-}
-
-async function pictureOf(specimen: string | undefined): Promise<string | undefined> {
-  if (specimen === undefined) return;
-  const found = await book.value?.get('specimen', specimen);
-  return found?.ok ? found.value.body.photo.file : undefined;
-}
-
-const FORMS: readonly (readonly [Form, string])[] = [
-  ['svg', sayBook.asCard],
-  ['csv', sayBook.asCsv],
-  ['json', sayBook.asJson],
-];
-
-function Out({ entry }: { entry: Entry }) {
-  return (
-    <section class="out" aria-labelledby="out-heading">
-      <h3 id="out-heading">{sayBook.outHeading}</h3>
-      <p class="out-forms">
-        {FORMS.map(([form, text]) => (
-          <button key={form} type="button" onClick={() => void takeOut(entry, form)}>
-            {text}
-          </button>
-        ))}
-        <button type="button" onClick={() => print()}>
-          <PrintIcon size={20} />
-          {sayBook.asPrint}
-        </button>
-        <button type="button" onClick={() => void copyOf(entry)}>
-          {sayBook.copyOne}
-        </button>
-      </p>
-      {making.value?.of === entry.id && <MakingLine />}
-    </section>
-  );
-}
-
-async function copyOf(entry: Entry): Promise<void> {
-  const { fileNameOf } = await import('../../book/out.ts');
-  await makeEntryCopy(entry.id, `kingcup-${fileNameOf(entry, 'zip')}`);
 }

@@ -19,7 +19,7 @@ export async function shareFile(file: File): Promise<Handed> {
     await navigator.share({ files: [file] });
     return 'done';
   } catch (error) {
-    return isChange(error) ? 'left' : 'failed';
+    return hasLeft(error) ? 'left' : 'failed';
   }
 }
 
@@ -34,7 +34,7 @@ export async function saveFile(file: File): Promise<Handed> {
     await writable.close();
     return 'done';
   } catch (error) {
-    if (isChange(error)) return 'left';
+    if (hasLeft(error)) return 'left';
     // Some systems have the picker but do not let it be used.
     return error instanceof DOMException && error.name === 'SecurityError'
       ? download(file)
@@ -43,7 +43,7 @@ export async function saveFile(file: File): Promise<Handed> {
 }
 
 /** The painter closed the sheet. */
-const isChange = (error: unknown): boolean =>
+const hasLeft = (error: unknown): boolean =>
   error instanceof DOMException && error.name === 'AbortError';
 
 function download(file: File): Handed {

@@ -32,7 +32,6 @@ export const sayBook = {
     if (figure <= 8) return 'close';
     return figure <= 15 ? 'of one sort' : 'distant kin';
   },
-  withoutColour: 'Any colour',
   without: (what: string) => `Without: ${what}`,
   clear: 'Clear the search',
   found: (count: number, of: number) =>
@@ -57,7 +56,6 @@ export const sayBook = {
   remove: 'Put into the bin',
   nameless: (kind: string) => `Unnamed ${kind.toLowerCase()}`,
   findLike: (name: string) => `Find entries with a colour like ${name}`,
-  findLikeShort: 'Find like it',
   noteHeading: 'Words',
   contents: 'What is written',
   outHeading: 'Take it out',
@@ -71,7 +69,6 @@ export const sayBook = {
     'Two devices had changed this entry before they met, so both versions are kept. Put the one that you do not want into the bin; or keep both.',
   conflictThis: (date: string) => `This version was written on ${date}.`,
   conflictOther: 'See the other version',
-  newest: 'Photograph',
 
   binEmpty: 'The bin is empty. What you delete waits here for 30 days.',
   binAbout: 'What was deleted waits here for 30 days, then it goes for good.',

@@ -1,29 +1,56 @@
 import { useSignal } from '@preact/signals';
+import { useRef } from 'preact/hooks';
 import { deltaE00 } from '../../colour/difference.ts';
 import { hexOf } from '../../colour/hex.ts';
 import { inSrgb } from '../../colour/rgb.ts';
 import { changeWords, describe } from '../../colour/words.ts';
+import type { Answer, Mixture } from '../../mixture/mixture.ts';
 import { nearOf } from '../../pigment/near.ts';
+import type { Shelf } from '../../pigment/shelf.ts';
 import { shelf } from '../studio.ts';
 import { say, shareWords } from '../words.ts';
-import { mixing, stopMixing } from './answers.ts';
+import { mixAgain, mixing, stopMixing } from './answers.ts';
 import { BenchPiles } from './BenchPiles.tsx';
+import { BenchMix } from './mix/BenchMix.tsx';
+import { chosenFor, contradiction, nameOfLab, takeMixture } from './mix/decided.ts';
+import { isTransposed } from './mix/transposing.ts';
+import { used } from './mix/used.ts';
+import { Asked } from './mix/Wishes.tsx';
+import { mixSay } from './mix/words.ts';
 import { answers, chosen, isKeyed, studied, targets } from './state.ts';
+
+/** What was found last, and for what. */
+interface Found {
+  readonly of: string;
+  readonly on: Shelf;
+  readonly answer: Answer;
+  readonly inUse: Mixture;
+}
 
 /** The chosen colour and the paint for it. */
 export function Bench() {
-  const closest = useSignal(false);
+  const isClosest = useSignal(false);
+  const last = useRef<Found | null>(null);
   const i = chosen.value;
   const colour = studied.value[i];
   const target = targets.value[i];
   if (!colour || !target) return null;
-  const answer = answers.value[i];
+  const answer = answers.value[i] ?? null;
   const { name, share, accent, lab: seen } = colour.gathered;
   const away = deltaE00(seen, target);
   const near = nearOf(target, shelf.value);
-  const simplest = answer?.simplest;
+  const fresh = used.value[i];
+  if (answer && fresh)
+    last.current = { of: nameOfLab(target), on: shelf.value, answer, inUse: fresh };
+  // While others are sought, the mixtures found last stay on the bench, and what is open stays open.
+  const found =
+    last.current?.of === nameOfLab(target) && last.current.on === shelf.value ? last.current : null;
+  const inUse = found?.inUse;
   const better =
-    answer && simplest && simplest.partsDeltaE00 - answer.partsDeltaE00 > 0.05 ? answer : null;
+    found && differenceOf(found.inUse) - differenceOf(found.answer) > 0.05 ? found.answer : null;
+  const shown = isClosest.value && better ? better : inUse;
+  const isChosen = chosenFor(target) !== null;
+  const inUseName = isChosen ? mixSay.yours : say.simplest;
   return (
     <section class="bench" aria-labelledby="bench-heading">
       <h2 id="bench-heading">{name}</h2>
@@ -32,37 +59,80 @@ export function Bench() {
         {sentence(describe(target))} {say.ofThePhotograph(shareWords(share))}
         {accent && ` ${say.accent}`}
         {away > 1 &&
-          ` ${isKeyed.value && colour.taken.length === 0 ? say.keyingMade : say.madeOfSeen} ${changeWords(seen, target)}.`}
+          ` ${colour.taken.length > 0 ? say.madeOfSeen : isTransposed.value ? mixSay.transposingMade : isKeyed.value ? say.keyingMade : say.madeOfSeen} ${changeWords(seen, target)}.`}
         {!inSrgb(target) && ` ${say.screenCannot}`}
       </p>
-      {!answer && (
+      <Asked />
+      {!answer && contradiction.value === null && (
         <div class="work-line" role="status">
-          <p>{say.mixing}</p>
-          <progress max={1} value={mixing.value ?? 0} aria-label={say.mixing} />
-          <button type="button" class="quiet" onClick={stopMixing}>
-            {say.stop}
-          </button>
+          {mixing.value === null ? (
+            <>
+              <p>{mixSay.mixStopped}</p>
+              <button type="button" onClick={mixAgain}>
+                {mixSay.mixAgain}
+              </button>
+            </>
+          ) : (
+            <>
+              <p>{say.mixing}</p>
+              <progress max={1} value={mixing.value} aria-label={say.mixing} />
+              <button type="button" class="quiet" onClick={stopMixing}>
+                {say.stop}
+              </button>
+            </>
+          )}
         </div>
       )}
-      {simplest && (
+      {shown && contradiction.value === null && (
         <BenchPiles
           wanted={target}
-          mixture={closest.value && better ? better : simplest}
-          heading={closest.value && better ? say.closest : say.simplest}
+          mixture={shown}
+          heading={shown === inUse ? inUseName : say.closest}
         />
       )}
-      {better && (
-        <p>
-          <button
-            type="button"
-            aria-pressed={closest.value}
-            onClick={() => {
-              closest.value = !closest.value;
-            }}
-          >
-            {closest.value ? say.showSimplest : say.showClosest}
-          </button>
+      {(better || isChosen) && contradiction.value === null && (
+        <p class="mix-buttons">
+          {better && (
+            <button
+              type="button"
+              aria-pressed={isClosest.value}
+              onClick={() => {
+                isClosest.value = !isClosest.value;
+              }}
+            >
+              {isClosest.value ? (isChosen ? mixSay.showYours : say.showSimplest) : say.showClosest}
+            </button>
+          )}
+          {better && isClosest.value && (
+            <button
+              type="button"
+              onClick={() => {
+                takeMixture(target, better, mixSay.choseMixture(name));
+                isClosest.value = false;
+              }}
+            >
+              {mixSay.useIt}
+            </button>
+          )}
+          {isChosen && (
+            <button
+              type="button"
+              class="quiet"
+              onClick={() => takeMixture(target, null, mixSay.backToSimplestSaid(name))}
+            >
+              {mixSay.backToSimplest}
+            </button>
+          )}
         </p>
+      )}
+      {shown && found && (
+        <BenchMix
+          target={target}
+          colour={name}
+          answer={found.answer}
+          inUse={found.inUse}
+          shown={shown}
+        />
       )}
       <details>
         <summary>{say.number}</summary>
@@ -93,5 +163,9 @@ export function Bench() {
     </section>
   );
 }
+
+/** CIEDE2000 of a mixture as it stands on the bench. */
+const differenceOf = ({ letDown, partsDeltaE00 }: Mixture): number =>
+  letDown?.deltaE00 ?? partsDeltaE00;
 
 const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;

@@ -1,12 +1,16 @@
 import { MakeDrapery } from '../drapery/MakeDrapery.tsx';
-import { gatherAgain, gathering } from '../gathering.ts';
+import { gathering } from '../gathering.ts';
 import { hrefOf, route } from '../route.ts';
 import { GatheringLine } from '../walk/WalkScreen.tsx';
 import { say } from '../words.ts';
 import { Bench } from './Bench.tsx';
 import { KeepBar, WordsForm } from './Keep.tsx';
+import { HarmonyMix } from './mix/BenchMix.tsx';
 import { Photograph } from './Photograph.tsx';
-import { canUndo, kept, name, specimen, stage, studied, undo } from './state.ts';
+import { gatherAnew } from './sight/gathered.ts';
+import { HandMarks } from './sight/HandMarks.tsx';
+import { look } from './sight/look.ts';
+import { kept, name, specimen, stage, studied } from './state.ts';
 import { VariantRows } from './VariantRows.tsx';
 import { Wall } from './Wall.tsx';
 
@@ -61,16 +65,11 @@ export function HarmonyScreen() {
       {colours.length > 0 && (
         <>
           {!kept.value && specimen.value && <HowMany now={colours.length} />}
+          <HandMarks />
           <Remarks />
           <Bench />
+          <HarmonyMix />
           <VariantRows />
-          {canUndo.value && (
-            <p>
-              <button type="button" onClick={undo}>
-                {say.undo}
-              </button>
-            </p>
-          )}
           <MakeDrapery />
           <WordsForm />
         </>
@@ -80,7 +79,7 @@ export function HarmonyScreen() {
 }
 
 const gather = (colours?: number) => {
-  if (specimen.value) void gatherAgain(specimen.value, colours);
+  void gatherAnew(colours === undefined ? {} : { wanted: colours });
 };
 
 function HowMany({ now }: { now: number }) {
@@ -108,7 +107,7 @@ function HowMany({ now }: { now: number }) {
 }
 
 function Remarks() {
-  const remarks = specimen.value?.body.gathered?.remarks ?? [];
+  const remarks = look.value.remarks;
   if (remarks.length === 0) return null;
   return (
     <ul class="remarks">

@@ -1,4 +1,5 @@
 import { say } from '../words.ts';
+import { StepBack } from './sight/StepBack.tsx';
 import { keep, kept, name, note } from './state.ts';
 
 /** Name and words; both may stay empty. */
@@ -36,14 +37,17 @@ export function WordsForm() {
 /** The one main action of this place, always under the thumb. */
 export function KeepBar() {
   return (
-    <div class="keep-bar" role="status">
-      {kept.value ? (
-        <p class="small">{say.kept}</p>
-      ) : (
-        <button type="button" class="main" onClick={() => void keep()}>
-          {say.keepHarmony}
-        </button>
-      )}
+    <div class="keep-bar">
+      <div role="status">
+        {kept.value ? (
+          <p class="small">{say.kept}</p>
+        ) : (
+          <button type="button" class="main" onClick={() => void keep()}>
+            {say.keepHarmony}
+          </button>
+        )}
+      </div>
+      <StepBack />
     </div>
   );
 }

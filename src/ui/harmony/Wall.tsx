@@ -1,8 +1,12 @@
+import { batch } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { ClothLine } from '../drawn/ClothLine.tsx';
 import { say } from '../words.ts';
 import { drawn } from './drawn.ts';
-import { choose, chosen, isKeyed, ladders, studied } from './state.ts';
+import { Transposed } from './mix/Transposed.tsx';
+import { isTransposed, transposeAll, untranspose } from './mix/transposing.ts';
+import { mixSay } from './mix/words.ts';
+import { choose, chosen, gatheredLabs, isKeyed, ladders, studied } from './state.ts';
 
 /** The harmony hung up beside its photograph, keyed to the shelf or as seen. */
 export function Wall() {
@@ -23,25 +27,52 @@ export function Wall() {
       <ClothLine label={say.harmonyHung} cloths={cloths} chosen={chosen.value} onChoose={choose} />
       <fieldset class="choice">
         <legend class="unseen">{say.keyedOrSeen}</legend>
-        <Choice keyed={true} text={say.keyed} />
-        <Choice keyed={false} text={say.asSeen} />
+        <Choice
+          text={say.keyed}
+          checked={!isTransposed.value && isKeyed.value}
+          onChoose={() => showAs(true)}
+        />
+        <Choice
+          text={say.asSeen}
+          checked={!isTransposed.value && !isKeyed.value}
+          onChoose={() => showAs(false)}
+        />
+        <Choice
+          text={mixSay.transposed}
+          checked={isTransposed.value}
+          onChoose={() => void transposeAll(gatheredLabs.value)}
+        />
       </fieldset>
-      <p class="small">{isKeyed.value ? say.keyedAbout : say.asSeenAbout}</p>
+      <p class="small">
+        {isTransposed.value
+          ? mixSay.transposedAbout
+          : isKeyed.value
+            ? say.keyedAbout
+            : say.asSeenAbout}
+      </p>
+      <Transposed />
     </div>
   );
 }
 
-function Choice({ keyed, text }: { keyed: boolean; text: string }) {
+const showAs = (keyed: boolean) =>
+  batch(() => {
+    untranspose();
+    isKeyed.value = keyed;
+  });
+
+function Choice({
+  text,
+  checked,
+  onChoose,
+}: {
+  text: string;
+  checked: boolean;
+  onChoose: () => void;
+}) {
   return (
     <label>
-      <input
-        type="radio"
-        name="keyed"
-        checked={isKeyed.value === keyed}
-        onChange={() => {
-          isKeyed.value = keyed;
-        }}
-      />
+      <input type="radio" name="keyed" checked={checked} onChange={onChoose} />
       <span>{text}</span>
     </label>
   );

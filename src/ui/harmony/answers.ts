@@ -1,16 +1,16 @@
 import { signal } from '@preact/signals';
-import { deltaE00 } from '../../colour/difference.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { mixFaultWords } from '../../mixture/faults.ts';
-import type { Answer, Mixture } from '../../mixture/mixture.ts';
-import { colourOf } from '../../pigment/moved.ts';
+import type { Answer } from '../../mixture/mixture.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
-import { findMixtures, isStop } from '../jobs.ts';
+import { isStop, workMixtures } from '../jobs.ts';
 import { complain, shelf } from '../studio.ts';
+import { contradiction, mixOptions, NO_WISH_KEY, nameOfLab, wishKey } from './mix/decided.ts';
+import { holdsOn } from './mix/holds.ts';
 
-const nameOf = (lab: Lab): string => lab.map((v) => v.toFixed(4)).join(' ');
+const nameOf = (lab: Lab, wished: string): string => `${wished} ${nameOfLab(lab)}`;
 
-/** Answers found so far on one shelf, by target; on another shelf they answer nothing. */
+/** Answers found so far on one shelf, by wish and target; on another shelf they answer nothing. */
 const found = signal<{ readonly on: Shelf; readonly answers: ReadonlyMap<string, Answer> }>({
   on: shelf.peek(),
   answers: new Map(),
@@ -22,33 +22,31 @@ export const mixing = signal<number | null>(null);
 
 /** The answer for a target, or null while it is not known yet. */
 export const answerOf = (lab: Lab): Answer | null =>
-  foundOn(shelf.value, found.value).get(nameOf(lab)) ?? null;
+  foundOn(shelf.value, found.value).get(nameOf(lab, wishKey.value)) ?? null;
 
 /** Answers that a record brought along, as far as they still hold: opening it searches for no others. */
 export function remember(answers: readonly Answer[]): void {
   const on = shelf.peek();
   learn(
     on,
+    NO_WISH_KEY,
     answers.filter((answer) =>
       [answer, answer.simplest, ...answer.alternatives].every((one) => holdsOn(on, one)),
     ),
   );
 }
 
-/** Less than any eye sees, more than numbers lose on their way through a book. */
-const SAME = 0.05;
-
-/** Whether a shelf still makes of a recipe what it made when it was found. */
-function holdsOn(on: Shelf, { parts, partsLab }: Mixture): boolean {
-  const lab = colourOf({ id: '', parts }, on);
-  return lab !== null && deltaE00(lab, partsLab) < SAME;
-}
-
-function learn(on: Shelf, answers: readonly Answer[]): void {
+function learn(on: Shelf, wished: string, answers: readonly Answer[]): void {
   const next = new Map(foundOn(on, found.peek()));
-  for (const answer of answers) next.set(nameOf(answer.target), answer);
+  for (const answer of answers) next.set(nameOf(answer.target, wished), answer);
   found.value = { on, answers: next };
 }
+
+const again = signal(0);
+/** After a stop: begins once more. */
+export const mixAgain = (): void => {
+  again.value++;
+};
 
 let controller: AbortController | null = null;
 let wanted = '';
@@ -61,12 +59,18 @@ let wantedOn: Shelf | null = null;
 export function wantAnswers(targets: readonly Lab[], first: number): void {
   // Read, not peeked: what was wanted on one shelf is wanted anew when that changes.
   const on = shelf.value;
+  const wished = wishKey.value;
+  const options = mixOptions.value;
+  again.value;
   const missing = (labs: readonly Lab[]) => {
     const known = foundOn(on, found.peek());
-    return labs.filter((lab) => !known.has(nameOf(lab)));
+    return labs.filter((lab) => !known.has(nameOf(lab, wished)));
   };
-  if (missing(targets).length === 0) return;
-  const all = targets.map(nameOf).join();
+  if (contradiction.value !== null || missing(targets).length === 0) {
+    controller?.abort();
+    return;
+  }
+  const all = targets.map((lab) => nameOf(lab, wished)).join();
   if (controller && all === wanted && on === wantedOn) return;
   wanted = all;
   wantedOn = on;
@@ -76,7 +80,7 @@ export function wantAnswers(targets: readonly Lab[], first: number): void {
   void (async () => {
     try {
       for (const group of [targets.slice(0, first), targets.slice(first)])
-        await search(missing(group), on, mine.signal);
+        await search(missing(group), { on, wished, options }, mine.signal);
     } catch (error) {
       if (!isStop(error)) complain((error as Error).message);
     } finally {
@@ -90,11 +94,22 @@ export function wantAnswers(targets: readonly Lab[], first: number): void {
 
 export const stopMixing = (): void => controller?.abort();
 
-async function search(targets: readonly Lab[], on: Shelf, signal: AbortSignal): Promise<void> {
+interface Asked {
+  readonly on: Shelf;
+  readonly wished: string;
+  readonly options: typeof mixOptions.value;
+}
+
+async function search(
+  targets: readonly Lab[],
+  { on, wished, options }: Asked,
+  signal: AbortSignal,
+): Promise<void> {
   if (targets.length === 0) return;
   mixing.value = 0;
-  const result = await findMixtures(
-    { targets, shelf: on, options: {} },
+  const result = await workMixtures(
+    'mix',
+    { targets, shelf: on, options },
     {
       signal,
       onNews: (done) => {
@@ -103,5 +118,5 @@ async function search(targets: readonly Lab[], on: Shelf, signal: AbortSignal): 
     },
   );
   if (!result.ok) return complain(mixFaultWords(result.fault));
-  learn(on, result.value);
+  learn(on, wished, result.value);
 }

@@ -2,17 +2,21 @@ import { batch, computed, effect, signal } from '@preact/signals';
 import { canonical } from '../../book/digest.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { HarmonyBody, HarmonyColour } from '../../book/harmony.ts';
-import { gatheringOf } from '../../book/keep.ts';
+import { gatheringOf, maskOf } from '../../book/keep.ts';
 import type { Entry } from '../../book/record.ts';
 import type { Lab } from '../../colour/lab.ts';
-import type { GatheredColour, LabelMap } from '../../harmony/harmony.ts';
+import type { EditedColour } from '../../harmony/edit.ts';
+import type { LabelMap } from '../../harmony/harmony.ts';
 import { keyOf } from '../../harmony/key.ts';
 import { AMOUNTS, type Amount, vary, WAYS, type Way } from '../../harmony/vary.ts';
-import type { Answer } from '../../mixture/mixture.ts';
+import type { Answer, Mixture } from '../../mixture/mixture.ts';
 import { rename, route } from '../route.ts';
 import { book, complain, edition, opening, shelf } from '../studio.ts';
 import { answerOf, remember, wantAnswers } from './answers.ts';
 import { moved } from './drawn.ts';
+import { chosenFor, hasSay, openChoices } from './mix/decided.ts';
+import { isTransposed, move, movedWith, openMove } from './mix/transposing.ts';
+import { type Look, look, lookOf, NO_LOOK } from './sight/look.ts';
 
 /** A variant that the painter took. */
 export interface Taken {
@@ -22,7 +26,7 @@ export interface Taken {
 
 /** One colour on the screen: as gathered, and what was done to it. */
 export interface Studied {
-  readonly gathered: GatheredColour;
+  readonly gathered: EditedColour;
   readonly taken: readonly Taken[];
 }
 
@@ -40,7 +44,25 @@ export const chosen = signal(0);
 export const isLit = signal(false);
 export const name = signal('');
 export const note = signal('');
-const past = signal<readonly (readonly Studied[])[]>([]);
+
+/** Everything that one step can change. */
+export interface Step {
+  readonly studied: readonly Studied[];
+  readonly labels: LabelMap | null;
+  readonly look: Look;
+}
+export const stepNow = (): Step => ({
+  studied: studied.value,
+  labels: labels.value,
+  look: look.value,
+});
+/** What is on the screen is on its way into the specimen's record. */
+export const writing = signal(false);
+/** What was last read from the specimen or written there; null while nothing is open. */
+export const inBook = signal<Step | null>(null);
+const past = signal<readonly Step[]>([]);
+/** Long enough for an evening, short enough for a phone's memory: a label map is 200 kB. */
+const MOST_STEPS = 100;
 export const canUndo = computed(() => past.value.length > 0);
 
 const key = computed(() =>
@@ -50,9 +72,18 @@ const key = computed(() =>
   ),
 );
 
-/** What one colour starts from: keyed to the shelf, or as seen. */
-const baseOf = ({ gathered }: Studied): Lab =>
-  isKeyed.value ? key.value(gathered.lab) : gathered.lab;
+/** The colours as gathered. */
+export const gatheredLabs = computed(() => studied.value.map(({ gathered }) => gathered.lab));
+
+/** How the whole harmony moves: transposed into reach, keyed to the shelf, or as seen. */
+const together = computed<(lab: Lab) => Lab>(() => {
+  const all = isTransposed.value ? move.value : null;
+  if (all) return (lab) => movedWith(lab, gatheredLabs.value, all);
+  return isKeyed.value ? key.value : (lab) => lab;
+});
+
+/** What one colour starts from. */
+const baseOf = ({ gathered }: Studied): Lab => together.value(gathered.lab);
 
 /** What is to be mixed for each colour, CIELAB under D65. */
 export const targets = computed(() =>
@@ -65,9 +96,7 @@ export const targets = computed(() =>
 export const ladders = computed(() =>
   studied.value.map((colour, i) => {
     const { ladder } = colour.gathered;
-    const from = isKeyed.value
-      ? ladder.map((step) => ({ ...step, lab: key.value(step.lab) }))
-      : ladder;
+    const from = ladder.map((step) => ({ ...step, lab: together.value(step.lab) }));
     return moved(from, baseOf(colour), targets.value[i]!);
   }),
 );
@@ -97,11 +126,16 @@ export function choose(index: number): void {
 /** Puts a variant of the colour on the bench in its place. */
 export function takeVariant(way: Way, amount: Amount): void {
   batch(() => {
-    past.value = [...past.value, studied.value];
+    mark();
     studied.value = studied.value.map((colour, i) =>
       i === chosen.value ? { ...colour, taken: [...colour.taken, { way, amount }] } : colour,
     );
   });
+}
+
+/** From here one can go back: to be called before a change. */
+export function mark(from: Step = stepNow()): void {
+  past.value = [...past.value.slice(1 - MOST_STEPS), from];
 }
 
 export function undo(): void {
@@ -109,7 +143,20 @@ export function undo(): void {
   if (!last) return;
   batch(() => {
     past.value = past.value.slice(0, -1);
-    studied.value = last;
+    show(last);
+  });
+}
+
+/** Puts other colours, another label map or another look in place; the colour on the bench stays if it can. */
+export function show(step: Step): void {
+  batch(() => {
+    const name = studied.value[chosen.value]?.gathered.name;
+    const same = step.studied.findIndex(({ gathered }) => gathered.name === name);
+    studied.value = step.studied;
+    labels.value = step.labels;
+    look.value = step.look;
+    if (same >= 0) chosen.value = same;
+    else chosen.value = Math.max(0, Math.min(chosen.value, step.studied.length - 1));
   });
 }
 
@@ -126,6 +173,7 @@ async function open(id: string): Promise<void> {
   const entry = photographed?.ok ? photographed.value : null;
   const picture = entry && (await here.photograph(entry.body.photo.file));
   const gathered = entry && (await gatheringOf(here, entry));
+  const rubbed = entry && (await maskOf(here, entry));
   if (shown !== id) return;
   if (!harmony.ok && !entry) {
     stage.value = 'missing';
@@ -138,18 +186,25 @@ async function open(id: string): Promise<void> {
       : null;
     specimen.value = entry;
     labels.value = gathered?.labels ?? null;
+    look.value = entry ? lookOf(entry.body, labels.value, rubbed) : NO_LOOK;
     past.value = [];
     chosen.value = 0;
     isLit.value = false;
     stage.value = 'open';
-    if (harmony.ok) showHarmony(harmony.value);
-    else {
+    if (harmony.ok) {
+      showHarmony(harmony.value);
+      // Gathered anew since: where its colours live is no longer known.
+      if (!isOf(harmony.value.body, gathered?.colours ?? [])) labels.value = null;
+    } else {
       kept.value = null;
       name.value = entry?.body.name ?? '';
       note.value = entry?.body.note ?? '';
       isKeyed.value = true;
+      openMove(null);
+      openChoices();
       studied.value = (gathered?.colours ?? []).map((colour) => ({ gathered: colour, taken: [] }));
     }
+    inBook.value = stepNow();
   });
 }
 
@@ -160,10 +215,14 @@ function clear(): void {
     specimen.value = null;
     kept.value = null;
     labels.value = null;
+    look.value = NO_LOOK;
+    inBook.value = null;
     studied.value = [];
     past.value = [];
     name.value = '';
     note.value = '';
+    openMove(null);
+    openChoices();
   });
 }
 
@@ -174,11 +233,22 @@ function showHarmony(entry: Entry<'harmony'>): void {
   name.value = body.name;
   note.value = body.note;
   isKeyed.value = body.keyed;
-  studied.value = body.colours.map(({ name, lab, share, accent, ladder, taken }) => ({
-    gathered: { name, lab, share, accent, ladder },
+  openMove(body.transposed ?? null);
+  openChoices(
+    body.colours.flatMap(({ answer, mixture }) =>
+      answer && mixture && !isSame(mixture, answer.simplest) ? [[answer.target, mixture]] : [],
+    ),
+  );
+  studied.value = body.colours.map(({ taken, answer: _a, mixture: _m, ...gathered }) => ({
+    gathered,
     taken: taken ?? [],
   }));
 }
+
+/** Whether a harmony has the colours that its specimen has now. */
+const isOf = ({ colours }: HarmonyBody, gathered: readonly EditedColour[]): boolean =>
+  colours.length === gathered.length &&
+  colours.every(({ lab }, i) => canonical(lab) === canonical(gathered[i]!.lab));
 
 // The address says what is open.
 let shown: string | null = null;
@@ -199,7 +269,8 @@ effect(() => {
   if (!current || !here || kept.peek()) return;
   void here.get('specimen', current.id).then((found) => {
     if (!found.ok || specimen.peek()?.id !== current.id || kept.peek()) return;
-    if (found.value.clock !== current.clock) void open(current.id);
+    // What this screen wrote itself is here already.
+    if (found.value.clock !== specimen.peek()?.clock && !writing.peek()) void open(current.id);
   });
 });
 
@@ -210,19 +281,23 @@ const calledByColours = (): string =>
     .map(({ gathered }) => gathered.name)
     .join(', ');
 
+const isSame = (one: Mixture, other: Mixture): boolean =>
+  canonical([one.parts, one.recipe]) === canonical([other.parts, other.recipe]);
+
 const bodyNow = (): HarmonyBody => ({
   name: name.value.trim() || calledByColours(),
   note: note.value,
   date: specimen.value?.body.date ?? kept.value?.body.date ?? new Date().toLocaleDateString('sv'),
   specimen: specimen.value?.id ?? kept.value?.body.specimen ?? null,
   keyed: isKeyed.value,
+  ...(isTransposed.value && move.value ? { transposed: move.value } : {}),
   shelf: shelf.value.name,
   colours: studied.value.map(({ gathered, taken }, i): HarmonyColour => {
     const answer = answers.value[i];
     return {
       ...gathered,
       ...(taken.length > 0 ? { taken } : {}),
-      ...(answer ? { answer, mixture: answer.simplest } : {}),
+      ...(answer ? { answer, mixture: chosenFor(answer.target) ?? answer.simplest } : {}),
     };
   }),
 });
@@ -256,12 +331,16 @@ async function flush(): Promise<void> {
   await keep();
 }
 
-/** What the painter decided; mixtures follow from it, and from the shelf of the day. */
+/** What the painter decided; mixtures follow from it, and from the shelf of the day, until the painter has a say in them. */
 const decided = (body: HarmonyBody): string =>
   canonical({
     ...body,
     shelf: '',
-    colours: body.colours.map((colour) => ({ ...colour, answer: null, mixture: null })),
+    colours: body.colours.map((colour) => ({
+      ...colour,
+      answer: null,
+      mixture: hasSay.value && colour.mixture ? colour.mixture.parts : null,
+    })),
   });
 
 /** Whether the painter decided something that the book does not have yet. */

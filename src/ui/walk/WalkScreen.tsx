@@ -62,14 +62,20 @@ const nameOf = (file: File): string => {
 };
 const spaced = (stem: string): string => stem.replaceAll(/[-_]+/g, ' ').slice(0, 200);
 
+const STAGES = { keeping: say.keeping, gathering: say.gathering, looking: say.looking } as const;
+
 export function GatheringLine() {
   const now = gathering.value;
   return (
     <div class="work-line" role="status">
       {now && (
         <>
-          <p>{now.stage === 'keeping' ? say.keeping : say.gathering}</p>
-          <progress max={1} value={now.done} aria-label={say.gathering} />
+          <p>{STAGES[now.stage]}</p>
+          {now.stage === 'looking' ? (
+            <progress aria-label={STAGES.looking} />
+          ) : (
+            <progress max={1} value={now.done} aria-label={say.gathering} />
+          )}
           <button type="button" class="quiet" onClick={now.stop}>
             {say.stop}
           </button>

@@ -1,0 +1,34 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { Card } from '../../book/card.ts';
+import { book } from '../studio.ts';
+import { say } from '../words.ts';
+import { nameOfCard } from './names.ts';
+
+/** The photograph itself, read only when its entry is open. */
+export function Photograph({ card }: { card: Card }) {
+  const [url, setUrl] = useState<string | null>(null);
+  useEffect(() => {
+    let made: string | null = null;
+    let gone = false;
+    void (async () => {
+      const file = card.picture ?? (await pictureOf(card.specimen));
+      const stored = file === undefined ? null : await book.value?.photograph(file);
+      if (gone || !stored?.ok) return;
+      made = URL.createObjectURL(new Blob([stored.value.bytes], { type: stored.value.type }));
+      setUrl(made);
+    })();
+    return () => {
+      gone = true;
+      setUrl(null);
+      if (made) URL.revokeObjectURL(made);
+    };
+  }, [card.picture, card.specimen]);
+  if (!url) return null;
+  return <img class="entry-photograph" src={url} alt={say.photoOf(nameOfCard(card))} />;
+}
+
+async function pictureOf(specimen: string | undefined): Promise<string | undefined> {
+  if (specimen === undefined) return;
+  const found = await book.value?.get('specimen', specimen);
+  return found?.ok ? found.value.body.photo.file : undefined;
+}

@@ -1,0 +1,178 @@
+import { hexOf } from '../../../colour/hex.ts';
+import type { Lab } from '../../../colour/lab.ts';
+import { benchOf } from '../../../mixture/bench.ts';
+import type { Answer, Mixture } from '../../../mixture/mixture.ts';
+import { BesideWanted } from '../../drawn/BesideWanted.tsx';
+import { listed, partsWords } from '../../drawn/say.ts';
+import { shelf } from '../../studio.ts';
+import { say } from '../../words.ts';
+import { Disclosure } from './Disclosure.tsx';
+import { takeMixture } from './decided.ts';
+import { labelOn, spokenOn } from './named.ts';
+import { pigmentsOf, type Weighed, weigh } from './used.ts';
+import { farOf, lastingWords, mixSay } from './words.ts';
+
+/** Ways to mix the colour on the bench with other pigments, each with what speaks for and against it. */
+export function Alternatives({
+  target,
+  colour,
+  answer,
+  inUse,
+}: {
+  target: Lab;
+  colour: string;
+  answer: Answer;
+  inUse: Mixture;
+}) {
+  const others = different([inUse, answer.simplest, answer, ...answer.alternatives]).slice(1);
+  return (
+    <Disclosure heading={mixSay.othersHeading(others.length)}>
+      {() =>
+        others.length === 0 ? (
+          <>
+            <p>{mixSay.noOthers}</p>
+            <ul class="mix-others">
+              <Way one={weigh([inUse])[0]!} wanted={target} inUse />
+            </ul>
+          </>
+        ) : (
+          <ul class="mix-others">
+            {weigh([inUse, ...others]).map((one, i) => (
+              <Way
+                key={pigmentsOf(one.mixture)}
+                one={one}
+                wanted={target}
+                inUse={i === 0}
+                onUse={() => takeMixture(target, one.mixture, mixSay.choseMixture(colour))}
+              />
+            ))}
+          </ul>
+        )
+      }
+    </Disclosure>
+  );
+}
+
+/** Of mixtures with the same pigments only the first. */
+function different(all: readonly Mixture[]): Mixture[] {
+  const seen = new Set<string>();
+  return all.filter((one) => !seen.has(pigmentsOf(one)) && seen.add(pigmentsOf(one)));
+}
+
+function Way({
+  one,
+  wanted,
+  inUse,
+  onUse,
+}: {
+  one: Weighed;
+  wanted: Lab;
+  inUse: boolean;
+  onUse?: () => void;
+}) {
+  const on = shelf.value;
+  const bench = benchOf(one.mixture, on);
+  const { judgement, drift, alone } = one;
+  const { weakest, hazards, slip, pigments, opacity, films, pairs } = judgement;
+  const name = listed(bench.pigments.map(({ pigment }) => spokenOn(pigment, on)));
+  const strongest = spokenOn(slip.pigment, on);
+  return (
+    <li class="mix-way">
+      <h4>{name.charAt(0).toUpperCase() + name.slice(1)}</h4>
+      <BesideWanted
+        wanted={{ name: say.wanted, hex: hexOf(wanted) }}
+        mixed={{ name: say.mixed, hex: hexOf(bench.lab) }}
+        reachable={one.mixture.reachable}
+        class="mix-patch"
+      />
+      <p class="small">
+        {bench.parts
+          .map(({ pigment, parts }) => `${partsWords(parts)} ${spokenOn(pigment, bench.shelf)}`)
+          .join(', ')}
+      </p>
+      <ul class="mix-points">
+        <li>{say.differs[farOf(bench.deltaE00)]}</li>
+        <li>
+          {mixSay.pigments(pigments)}; {mixSay.covers[opacity]}.
+        </li>
+        <li>
+          {weakest
+            ? mixSay.lasting(spokenOn(weakest.pigment, on), lastingWords(weakest.class))
+            : mixSay.lastingUnknown}
+        </li>
+        <li>
+          {(alone ? mixSay.lampAlone : mixSay.lamp)[farOf(alone ? judgement.lampShift : drift)]}
+        </li>
+        {pigments > 1 && <li>{mixSay.slip[farOf(slip.deltaE00)](strongest)}</li>}
+        <li>
+          {hazards.length === 0
+            ? mixSay.noHazard
+            : `${sentence(listed(hazards.map(({ pigment, level }) => `${spokenOn(pigment, on)} (${mixSay.hazardWords[level]})`)))}`}
+        </li>
+        {films.map((pigment) => (
+          <li key={pigment}>{mixSay.film(labelOn(pigment, on))}</li>
+        ))}
+      </ul>
+      {(hazards.length > 0 || pairs.length > 0) && (
+        <Disclosure heading={mixSay.cautionsHeading}>
+          {() => (
+            <ul class="mix-points">
+              {hazards.map(({ pigment, sentence: what, caution }) => (
+                <li key={pigment}>
+                  <strong>{labelOn(pigment, on)}.</strong> {what} {caution}
+                </li>
+              ))}
+              {pairs.map(({ pigments: two, why }) => (
+                <li key={two.join()}>
+                  <strong>{listed(two.map((pigment) => labelOn(pigment, on)))}.</strong>{' '}
+                  {why.join(' ')}
+                </li>
+              ))}
+              <li>{mixSay.sheets}</li>
+            </ul>
+          )}
+        </Disclosure>
+      )}
+      <Disclosure heading={mixSay.figuresHeading}>
+        {() => (
+          <dl class="figures">
+            <dt>{mixSay.figure.difference}</dt>
+            <dd>{mixSay.ciede(bench.deltaE00)}</dd>
+            <dt>{mixSay.figure.contrast}</dt>
+            <dd>{judgement.contrast.toFixed(2)}</dd>
+            {!alone && (
+              <>
+                <dt>{mixSay.figure.lampDrift}</dt>
+                <dd>{mixSay.ciede(drift)}</dd>
+              </>
+            )}
+            <dt>{mixSay.figure.lampShift}</dt>
+            <dd>{mixSay.ciede(judgement.lampShift)}</dd>
+            <dt>{mixSay.figure.slip}</dt>
+            <dd>
+              {strongest}: {mixSay.ciede(slip.deltaE00)}
+            </dd>
+            {weakest && (
+              <>
+                <dt>{mixSay.figure.lasting}</dt>
+                <dd>
+                  {labelOn(weakest.pigment, on)}: {weakest.class}. {weakest.note}
+                </dd>
+              </>
+            )}
+          </dl>
+        )}
+      </Disclosure>
+      {inUse ? (
+        <p class="mix-in-use">{mixSay.inUse}</p>
+      ) : (
+        <button type="button" onClick={onUse}>
+          {mixSay.useIt}
+          <span class="unseen">: {name}</span>
+        </button>
+      )}
+    </li>
+  );
+}
+
+const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;

@@ -1,0 +1,97 @@
+import { useId } from 'preact/hooks';
+import type { FewestStep } from '../../../harmony/fewest.ts';
+import { useWidth } from '../../drawn/width.ts';
+import { mixSay } from './words.ts';
+
+const HEIGHT = 240;
+const EDGE = { left: 40, right: 16, top: 28, bottom: 44 };
+
+/** Steps of a scale of about four lines. */
+const stepOf = (most: number): number => [1, 2, 5, 10, 20, 50].find((one) => most / one <= 5) ?? 50;
+
+/** The difference of a harmony against the number of pigments that mix it: worst and mean. */
+export function Curve({
+  curve,
+  within,
+  enough,
+}: {
+  curve: readonly FewestStep[];
+  within: number;
+  enough: number | null;
+}) {
+  const id = useId();
+  const { ref, width: room } = useWidth<HTMLDivElement>(560);
+  const width = Math.min(620, Math.max(260, room));
+  const first = curve[0];
+  if (!first) return null;
+  const step = stepOf(Math.max(first.worst, within));
+  const top = Math.ceil(Math.max(first.worst, within * 1.2) / step) * step;
+  const [low, high] = [first.count, Math.max(curve.at(-1)!.count, first.count + 1)];
+  const x = (count: number) =>
+    EDGE.left + ((width - EDGE.left - EDGE.right) * (count - low)) / (high - low);
+  const y = (away: number) =>
+    HEIGHT - EDGE.bottom - ((HEIGHT - EDGE.top - EDGE.bottom) * away) / top;
+  const path = (of: (one: FewestStep) => number) =>
+    curve
+      .map((one, i) => `${i === 0 ? 'M' : 'L'}${x(one.count).toFixed(1)} ${y(of(one)).toFixed(1)}`)
+      .join('');
+  const lines = Array.from({ length: Math.floor(top / step) + 1 }, (_, i) => i * step);
+  const said = curve.map(({ count, worst }) => `${count}: ${worst.toFixed(1)}`).join(', ');
+  const near = curve[Math.min(1, curve.length - 1)]!;
+  return (
+    <div ref={ref} class="mix-curve">
+      <svg viewBox={`0 0 ${width} ${HEIGHT}`} role="img" aria-labelledby={`${id}-title`}>
+        <title id={`${id}-title`}>{mixSay.curveTitle(said)}</title>
+        {lines.map((line) => (
+          <g key={line}>
+            <path class="mix-grid" d={`M${EDGE.left} ${y(line)}H${width - EDGE.right}`} />
+            <text x={EDGE.left - 8} y={y(line) + 4} text-anchor="end">
+              {line}
+            </text>
+          </g>
+        ))}
+        <path class="mix-allowed" d={`M${EDGE.left} ${y(within)}H${width - EDGE.right}`} />
+        <text x={EDGE.left + 6} y={y(within) - 6}>
+          {mixSay.curveAllowed}
+        </text>
+        {enough !== null && (
+          <path class="mix-enough" d={`M${x(enough)} ${EDGE.top - 6}V${HEIGHT - EDGE.bottom}`} />
+        )}
+        <path class="mix-line" d={path((one) => one.worst)} />
+        <path class="mix-line mix-thin" d={path((one) => one.mean)} />
+        {curve.map((one) => (
+          <g key={one.count}>
+            <circle class="mix-dot" cx={x(one.count)} cy={y(one.worst)} r="5" />
+            <rect
+              class="mix-square"
+              x={x(one.count) - 4}
+              y={y(one.mean) - 4}
+              width="8"
+              height="8"
+            />
+            <text
+              x={x(one.count)}
+              y={HEIGHT - EDGE.bottom + 18}
+              text-anchor="middle"
+              class={one.count === enough ? 'mix-strong' : undefined}
+            >
+              {one.count}
+            </text>
+          </g>
+        ))}
+        <text x={x(near.count) + 10} y={y(near.worst) - 6}>
+          {mixSay.curveWorst}
+        </text>
+        <text x={x(first.count) + 2} y={y(near.mean) + 20}>
+          {mixSay.curveMean}
+        </text>
+        <text x={(EDGE.left + width - EDGE.right) / 2} y={HEIGHT - 6} text-anchor="middle">
+          {mixSay.curveX}
+        </text>
+        <text x="0" y="14">
+          {mixSay.curveY}
+        </text>
+      </svg>
+    </div>
+  );
+}

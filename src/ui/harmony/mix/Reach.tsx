@@ -1,0 +1,99 @@
+import { signal } from '@preact/signals';
+import { canonical } from '../../../book/digest.ts';
+import type { Lab } from '../../../colour/lab.ts';
+import type { Keep } from '../../../mixture/metric.ts';
+import type { Lack } from '../../../mixture/shortfall.ts';
+import type { Shelf } from '../../../pigment/shelf.ts';
+import { workMixtures } from '../../jobs.ts';
+import { shelf } from '../../studio.ts';
+import { Disclosure } from './Disclosure.tsx';
+import { changeWish, mixOptions, nameOfLab, wish, wishKey } from './decided.ts';
+import { WorkLine } from './WorkLine.tsx';
+import { mixSay } from './words.ts';
+import { newWork } from './work.ts';
+
+const KEEPS: readonly Keep[] = ['nearest', 'hue', 'lightness'];
+/** Pigments that are named at most. */
+const TOLD = 5;
+const looking = newWork();
+const lacks = signal<{ readonly of: string; readonly on: Shelf; readonly found: Lack[] } | null>(
+  null,
+);
+const ofTarget = (target: Lab) => canonical([nameOfLab(target), wishKey.value]);
+
+async function lookFor(target: Lab): Promise<void> {
+  const [on, of] = [shelf.value, ofTarget(target)];
+  const { most = 4, constraints = {} } = mixOptions.value;
+  const result = await looking.run((options) =>
+    workMixtures('lacks', { target, shelf: on, options: { most, constraints } }, options),
+  );
+  if (result?.ok) lacks.value = { of, on, found: result.value };
+}
+
+/** For a colour that the shelf does not reach: what to keep of it, and which pigment would reach it. */
+export function Reach({ target }: { target: Lab }) {
+  return <Disclosure heading={mixSay.reachHeading}>{() => <Choices target={target} />}</Disclosure>;
+}
+
+function Choices({ target }: { target: Lab }) {
+  const last = lacks.value;
+  const found = last?.of === ofTarget(target) && last.on === shelf.value ? last.found : null;
+  return (
+    <div class="mix-inside">
+      <fieldset class="mix-radios">
+        <legend>{mixSay.keepLegend}</legend>
+        {KEEPS.map((keep) => (
+          <label class="check" key={keep}>
+            <input
+              type="radio"
+              name="mix-keep"
+              checked={wish.value.keep === keep}
+              onChange={() => changeWish({ keep }, mixSay.keepSaid[keep])}
+            />
+            {mixSay.keeps[keep]}
+          </label>
+        ))}
+      </fieldset>
+      {found === null ? (
+        <>
+          <WorkLine work={looking} words={mixSay.lacksWork} />
+          {looking.done.value === null && (
+            <p>
+              <button type="button" onClick={() => void lookFor(target)}>
+                {mixSay.lacksAsk}
+              </button>
+            </p>
+          )}
+        </>
+      ) : (
+        <div role="status">
+          {found.length === 0 ? (
+            <p>{mixSay.lacksNone}</p>
+          ) : (
+            <>
+              <ul class="mix-points">
+                {found.slice(0, TOLD).map(({ pigment, label, reachable }) => (
+                  <li key={pigment}>
+                    {reachable ? mixSay.lackReaches(label) : mixSay.lackNearer(label)}
+                  </li>
+                ))}
+              </ul>
+              <Disclosure heading={mixSay.figuresHeading}>
+                {() => (
+                  <dl class="figures">
+                    {found.slice(0, TOLD).map(({ pigment, label, deltaE00 }) => (
+                      <div key={pigment}>
+                        <dt>{label}</dt>
+                        <dd>{mixSay.ciede(deltaE00)}</dd>
+                      </div>
+                    ))}
+                  </dl>
+                )}
+              </Disclosure>
+            </>
+          )}
+        </div>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,11 @@
+import type { ComponentChildren } from 'preact';
+
+/** A table that scrolls by itself where the page is too narrow, by keyboard too. */
+export function Table({ label, children }: { label: string; children: ComponentChildren }) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard
+    <section class="mix-scroll" aria-label={label} tabIndex={0}>
+      <table class="mix-table">{children}</table>
+    </section>
+  );
+}

@@ -1,0 +1,20 @@
+import { say } from '../../words.ts';
+import type { Work } from './work.ts';
+
+/** How far a work is, and the way to stop it; nothing while there is none. */
+export function WorkLine({ work, words }: { work: Work; words: string }) {
+  const done = work.done.value;
+  return (
+    <div class="work-line" role="status">
+      {done !== null && (
+        <>
+          <p>{words}</p>
+          <progress max={1} value={done} aria-label={words} />
+          <button type="button" class="quiet" onClick={work.stop}>
+            {say.stop}
+          </button>
+        </>
+      )}
+    </div>
+  );
+}

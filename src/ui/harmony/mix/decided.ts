@@ -1,0 +1,111 @@
+import { batch, computed, signal } from '@preact/signals';
+import { canonical } from '../../../book/digest.ts';
+import type { Lab } from '../../../colour/lab.ts';
+import { choose } from '../../../mixture/constraint.ts';
+import { mixFaultWords } from '../../../mixture/faults.ts';
+import type { Mixture } from '../../../mixture/mixture.ts';
+import { mixOptionsOf, NO_WISH, type Wish } from '../../../mixture/wish.ts';
+import { shelf, stocked } from '../../studio.ts';
+import { holdsOn } from './holds.ts';
+import { labelOn } from './named.ts';
+
+/** A target by its numbers. */
+export const nameOfLab = (lab: Lab): string => lab.map((v) => v.toFixed(4)).join(' ');
+
+/** What the painter asks of all mixtures; it holds for this sitting. */
+export const wish = signal<Wish>(NO_WISH);
+/** Mixtures chosen by hand, by target. */
+const chosen = signal<ReadonlyMap<string, Mixture>>(new Map());
+/** The painter has had a say in the mixtures of the harmony that is open: from then on they are kept too. */
+export const hasSay = signal(false);
+
+interface Past {
+  readonly words: string;
+  readonly wish: Wish;
+  readonly chosen: ReadonlyMap<string, Mixture>;
+}
+const past = signal<readonly Past[]>([]);
+/** What the next undo takes back; null where there is nothing. */
+export const lastSaid = computed(() => past.value.at(-1)?.words ?? null);
+
+function say(words: string, act: () => void): void {
+  batch(() => {
+    past.value = [...past.value, { words, wish: wish.value, chosen: chosen.value }];
+    hasSay.value = true;
+    act();
+  });
+}
+
+/** Asks for something else. Mixtures chosen by hand under another wish are given up, until undone. */
+export function changeWish(change: Partial<Wish>, words: string): void {
+  const next = { ...wish.value, ...change };
+  if (canonical(next) === canonical(wish.value)) return;
+  say(words, () => {
+    wish.value = next;
+    chosen.value = new Map();
+  });
+}
+
+/** Uses a mixture for a target; null goes back to the simplest. */
+export function takeMixture(target: Lab, mixture: Mixture | null, words: string): void {
+  say(words, () => {
+    const next = new Map(chosen.value);
+    if (mixture) next.set(nameOfLab(target), mixture);
+    else next.delete(nameOfLab(target));
+    chosen.value = next;
+  });
+}
+
+export function undoSaid(): void {
+  const last = past.value.at(-1);
+  if (!last) return;
+  batch(() => {
+    past.value = past.value.slice(0, -1);
+    wish.value = last.wish;
+    chosen.value = last.chosen;
+  });
+}
+
+/** The mixture chosen by hand for a target; null where the simplest serves. */
+export function chosenFor(lab: Lab): Mixture | null {
+  const mixture = chosen.value.get(nameOfLab(lab));
+  // On a shelf that makes something else of it, it is no answer.
+  return mixture && holdsOn(shelf.value, mixture) ? mixture : null;
+}
+
+/** Another harmony is opened, with the mixtures that its record says were chosen by hand. */
+export function openChoices(all: readonly (readonly [Lab, Mixture])[] = []): void {
+  chosen.value = new Map(all.map(([lab, mixture]) => [nameOfLab(lab), mixture]));
+  past.value = [];
+  hasSay.value = false;
+}
+
+/** The wish by which answers are told apart. */
+export const wishKey = computed(() => canonical({ ...wish.value }));
+export const NO_WISH_KEY = canonical({ ...NO_WISH });
+
+/** Pigments of the studio's own that a hazard leaves out: only its shelf knows how dangerous they are. */
+const dangerous = computed(() => {
+  const { hazard } = wish.value;
+  if (hazard === null) return [];
+  const levels = ['low', 'caution', 'toxic', 'very_toxic'];
+  const own = (stocked.value?.body.stock?.own ?? []).filter(
+    (one) => levels.indexOf(one.hazard) >= levels.indexOf(hazard),
+  );
+  return shelf.value.paints
+    .map(({ pigment }) => pigment)
+    .filter((pigment) => own.some(({ id }) => pigment === id || pigment.startsWith(`${id}#`)));
+});
+
+export const mixOptions = computed(() => mixOptionsOf(shelf.value, wish.value, dangerous.value));
+/** The same for choosing a palette: from the whole shelf, and none of it is asked for beforehand. */
+export const paletteOptions = computed(() =>
+  mixOptionsOf(shelf.value, { ...wish.value, only: null, mustHold: [] }, dangerous.value),
+);
+
+/** Which wishes exclude each other, in a sentence; null where they go together. */
+export const contradiction = computed(() => {
+  const { constraints, most } = mixOptions.value;
+  const choice = choose(shelf.value, constraints ?? {}, most ?? NO_WISH.most);
+  return choice.ok ? null : mixFaultWords(choice.fault, (pigment) => labelOn(pigment, shelf.value));
+});

@@ -1,0 +1,52 @@
+import { signal } from '@preact/signals';
+import { canonical } from '../../../book/digest.ts';
+import type { Lab } from '../../../colour/lab.ts';
+import type { Fewest } from '../../../harmony/fewest.ts';
+import { mixFaultWords } from '../../../mixture/faults.ts';
+import type { Shelf } from '../../../pigment/shelf.ts';
+import { workMixtures } from '../../jobs.ts';
+import { complain, shelf } from '../../studio.ts';
+import { paletteOptions, wish } from './decided.ts';
+import { labelOn } from './named.ts';
+import { newWork } from './work.ts';
+
+/** The difference that a limited palette may leave, CIEDE2000. */
+export const within = signal(2);
+export const limiting = newWork();
+
+const found = signal<{
+  readonly of: string;
+  readonly on: Shelf;
+  readonly within: number;
+  readonly result: Fewest;
+} | null>(null);
+
+/** What a palette is sought for: the wish for a palette itself takes no part. */
+const asked = (colours: readonly Lab[]) =>
+  canonical([
+    colours,
+    within.value,
+    { ...wish.value, only: null, mustHold: [], keep: 'nearest', coarse: false },
+  ]);
+
+/** The last palettes found, and whether they are still about this harmony. */
+export function palettesOf(colours: readonly Lab[]) {
+  const last = found.value;
+  if (!last) return null;
+  return { ...last, isOf: last.on === shelf.value && last.of === asked(colours) };
+}
+
+export async function findFewest(colours: readonly Lab[]): Promise<void> {
+  const [on, of, limit] = [shelf.value, asked(colours), within.value];
+  const { most = 4, constraints = {} } = paletteOptions.value;
+  const result = await limiting.run((options) =>
+    workMixtures(
+      'fewest',
+      { colours, shelf: on, options: { within: limit, most, constraints } },
+      options,
+    ),
+  );
+  if (result === null) return;
+  if (!result.ok) return complain(mixFaultWords(result.fault, (pigment) => labelOn(pigment, on)));
+  found.value = { of, on, within: limit, result: result.value };
+}

@@ -1,0 +1,17 @@
+import { hexOf } from '../../../colour/hex.ts';
+import { inSentence, masstonesOf } from '../../../pigment/near.ts';
+import type { Shelf } from '../../../pigment/shelf.ts';
+
+/** What a person reads for a pigment. */
+export const labelOn = (pigment: string, shelf: Shelf): string =>
+  shelf.paints.find((paint) => paint.pigment === pigment)?.label ?? pigment;
+
+/** The same within a sentence. */
+export const spokenOn = (pigment: string, shelf: Shelf): string =>
+  inSentence(labelOn(pigment, shelf));
+
+/** Its colour alone, #rrggbb; a neutral grey where the shelf lacks it. */
+export function hexOn(pigment: string, shelf: Shelf): string {
+  const found = masstonesOf(shelf).find((paint) => paint.pigment === pigment);
+  return found ? hexOf(found.lab) : '#808080';
+}

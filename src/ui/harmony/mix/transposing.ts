@@ -1,0 +1,79 @@
+import { batch, signal } from '@preact/signals';
+import { canonical } from '../../../book/digest.ts';
+import type { Lab } from '../../../colour/lab.ts';
+import { type Move, moveAll } from '../../../harmony/move.ts';
+import type { Transposition } from '../../../harmony/transpose.ts';
+import { mixFaultWords } from '../../../mixture/faults.ts';
+import type { Shelf } from '../../../pigment/shelf.ts';
+import { workMixtures } from '../../jobs.ts';
+import { complain, shelf } from '../../studio.ts';
+import { mixOptions, wishKey } from './decided.ts';
+import { labelOn } from './named.ts';
+import { newWork } from './work.ts';
+
+/** How the harmony that is open was transposed; null while it was not. */
+export const move = signal<Move | null>(null);
+/** The harmony is shown transposed, and mixed so. */
+export const isTransposed = signal(false);
+export const transposing = newWork();
+
+/** What was found, and of what. */
+const found = signal<{
+  readonly of: string;
+  readonly on: Shelf;
+  readonly result: Transposition;
+} | null>(null);
+
+const ofColours = (colours: readonly Lab[]): string => canonical([colours, wishKey.value]);
+
+/** The comparison with the other ways, as long as it is about these colours and this shelf. */
+export function comparisonOf(colours: readonly Lab[]): Transposition | null {
+  const last = found.value;
+  return last && last.on === shelf.value && last.of === ofColours(colours) ? last.result : null;
+}
+
+/** Transposes these colours, and shows them so once the move is found. */
+export async function transposeAll(colours: readonly Lab[]): Promise<void> {
+  const on = shelf.value;
+  const of = ofColours(colours);
+  if (comparisonOf(colours)) return show(found.value!.result.transposed.move);
+  const { most = 4, constraints = {} } = mixOptions.value;
+  const result = await transposing.run((options) =>
+    workMixtures('transpose', { colours, shelf: on, options: { most, constraints } }, options),
+  );
+  if (result === null) return;
+  if (!result.ok) return complain(mixFaultWords(result.fault, (pigment) => labelOn(pigment, on)));
+  batch(() => {
+    found.value = { of, on, result: result.value };
+    show(result.value.transposed.move);
+  });
+}
+
+function show(next: Move): void {
+  batch(() => {
+    move.value = next;
+    isTransposed.value = true;
+  });
+}
+
+/** Back to keyed or as seen. */
+export function untranspose(): void {
+  transposing.stop();
+  isTransposed.value = false;
+}
+
+/** Another harmony is opened, as its record says that it was transposed. */
+export function openMove(next: Move | null): void {
+  transposing.stop();
+  batch(() => {
+    move.value = next;
+    isTransposed.value = next !== null;
+  });
+}
+
+/** One colour under the move of a whole harmony. */
+export function movedWith(lab: Lab, colours: readonly Lab[], all: Move): Lab {
+  const mean = colours.reduce((sum, [L]) => sum + L, 0) / Math.max(1, colours.length);
+  const L = mean + all.lightness * (lab[0] - mean) + all.shift;
+  return moveAll([lab], { ...all, lightness: 1, shift: L - lab[0] })[0]!;
+}

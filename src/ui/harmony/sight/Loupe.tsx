@@ -1,0 +1,68 @@
+import type { RefObject } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { isBefore } from './gathered.ts';
+import { look } from './look.ts';
+import { sideOn } from './sizes.ts';
+import { marker, patch } from './tools.ts';
+
+/** px of the drawing; the sheet shows it at half on a dense screen. */
+const SIZE = 224;
+/** The patch takes a third of the glass. */
+const ROUND = 3;
+
+/** What lies under the finger, enlarged beside it, with the patch that is averaged. */
+export function Loupe({
+  picture,
+  width,
+  height,
+}: {
+  picture: RefObject<HTMLImageElement | null>;
+  width: number;
+  height: number;
+}) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const [x, y] = marker.value;
+  const side = sideOn({ width, height }, patch.value);
+  useEffect(() => {
+    const context = canvas.current?.getContext('2d');
+    const image = picture.current;
+    if (!context || !image?.complete) return;
+    const seen = side * ROUND;
+    context.imageSmoothingEnabled = false;
+    context.fillStyle = '#808080';
+    context.fillRect(0, 0, SIZE, SIZE);
+    context.drawImage(
+      image,
+      x * width - seen / 2,
+      y * height - seen / 2,
+      seen,
+      seen,
+      0,
+      0,
+      SIZE,
+      SIZE,
+    );
+    const [from, edge] = [SIZE / 2 - SIZE / ROUND / 2, SIZE / ROUND];
+    for (const [line, colour] of [
+      [7, '#fff'],
+      [3, '#111'],
+    ] as const) {
+      context.lineWidth = line;
+      context.strokeStyle = colour;
+      context.strokeRect(from, from, edge, edge);
+    }
+  }, [x, y, side, width, height, picture]);
+  return (
+    <canvas
+      ref={canvas}
+      class={look.value.light && !isBefore.value ? 'loupe set-right' : 'loupe'}
+      width={SIZE}
+      height={SIZE}
+      data-below={y < 0.45 ? '' : undefined}
+      style={{
+        left: `clamp(0px, calc(${(x * 100).toFixed(2)}% - 56px), calc(100% - 112px))`,
+        top: `calc(${(y * 100).toFixed(2)}% + ${y < 0.45 ? 36 : -148}px)`,
+      }}
+    />
+  );
+}

@@ -1,0 +1,25 @@
+import { specimen } from '../state.ts';
+import { Choices } from './Choices.tsx';
+import { PATCH_SIZES, sideOn } from './sizes.ts';
+import { patch } from './tools.ts';
+import { saySight } from './words.ts';
+
+/** How large a patch a touch averages: never one pixel. */
+export function PatchChoice() {
+  const photo = specimen.value?.body.photo;
+  if (!photo) return null;
+  return (
+    <div>
+      <Choices
+        legend={saySight.patch}
+        name="patch"
+        choices={PATCH_SIZES.map((size) => [size, saySight.patches[size]] as const)}
+        value={patch.value}
+        onChoose={(size) => {
+          patch.value = size;
+        }}
+      />
+      <p class="small">{saySight.patchSide(sideOn(photo, patch.value))}</p>
+    </div>
+  );
+}

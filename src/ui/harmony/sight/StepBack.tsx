@@ -1,0 +1,31 @@
+import { useEffect } from 'preact/hooks';
+import { say } from '../../words.ts';
+import { canUndo } from '../state.ts';
+import { stepBack } from './gathered.ts';
+
+/** The way back, one for everything that is done on this screen; by the usual keys too. */
+export function StepBack() {
+  useEffect(() => {
+    addEventListener('keydown', onKey);
+    return () => removeEventListener('keydown', onKey);
+  }, []);
+  if (!canUndo.value) return null;
+  return (
+    <button type="button" class="step-back" onClick={stepBack}>
+      {say.undo}
+    </button>
+  );
+}
+
+/** Where words are typed, the same keys undo the typing. */
+function onKey(event: KeyboardEvent): void {
+  if (event.key !== 'z' || event.shiftKey || !(event.ctrlKey || event.metaKey)) return;
+  const where = event.target;
+  if (
+    where instanceof HTMLElement &&
+    where.matches('input[type=text], input[type=search], textarea')
+  )
+    return;
+  event.preventDefault();
+  stepBack();
+}

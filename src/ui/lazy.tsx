@@ -1,0 +1,47 @@
+import type { ComponentType } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { say } from './words.ts';
+
+/**
+ * A screen whose code comes when it is first gone to, so that the first screen waits for nothing else.
+ * All of it is on the device after the first visit.
+ */
+export function lazy(load: () => Promise<ComponentType>): ComponentType {
+  let known: ComponentType | null = null;
+  return function Lazy() {
+    const [Screen, setScreen] = useState<ComponentType | null>(() => known);
+    const [failed, setFailed] = useState(false);
+    useEffect(() => {
+      if (Screen || failed) return;
+      load().then(
+        (screen) => {
+          known = screen;
+          setScreen(() => screen);
+        },
+        () => setFailed(true),
+      );
+    }, [Screen, failed]);
+    // The place was announced before its heading was there.
+    useEffect(() => {
+      if (Screen && document.activeElement === document.body)
+        document.querySelector<HTMLElement>('main h1')?.focus();
+    }, [Screen]);
+    if (Screen) return <Screen />;
+    if (!failed)
+      return (
+        <p class="page" role="status">
+          {say.coming}
+        </p>
+      );
+    return (
+      <section class="page">
+        <p>{say.notComing}</p>
+        <p>
+          <button type="button" onClick={() => setFailed(false)}>
+            {say.tryAgain}
+          </button>
+        </p>
+      </section>
+    );
+  };
+}

@@ -1,0 +1,59 @@
+import { describe, expect, test } from 'vitest';
+import { findMixtures } from '../../src/mixture/find.ts';
+import { constraintsOf, mixOptionsOf, NO_WISH, type Wish } from '../../src/mixture/wish.ts';
+import { pairOf, pigmentOf } from '../../src/pigment/facts.ts';
+import { starterShelf, wholeShelf } from '../../src/pigment/starter.ts';
+
+const shelf = starterShelf();
+const TARGETS = [
+  [62, 18, 34],
+  [45, -12, -20],
+  [30, 5, 4],
+] as const;
+
+const pigmentsUsed = (wish: Partial<Wish>): Set<string> => {
+  const found = findMixtures(TARGETS, shelf, mixOptionsOf(shelf, { ...NO_WISH, ...wish }));
+  if (!found.ok) throw new Error(found.fault.code);
+  const all = found.value.flatMap((one) => [one, one.simplest, ...one.alternatives]);
+  return new Set(all.flatMap(({ parts, recipe }) => [...parts, ...recipe].map((p) => p.pigment)));
+};
+
+describe('a painter’s wish', () => {
+  test('nothing dangerous comes into any mixture that is asked to be without it', () => {
+    for (const pigment of pigmentsUsed({ hazard: 'toxic' }))
+      expect(['low', 'caution']).toContain(pigmentOf(pigment)!.hazard.level);
+  });
+
+  test('a lot of a pigment is as dangerous as the pigment', () => {
+    const lead = shelf.paints.find((paint) => paint.pigment === 'lead_white')!;
+    const lots = { ...shelf, paints: [{ ...lead, pigment: 'lead_white#lot-7' }] };
+    expect(constraintsOf(lots, { ...NO_WISH, hazard: 'toxic' }).leaveOut).toEqual([
+      'lead_white#lot-7',
+    ]);
+  });
+
+  test('no black, and what is left out or the only ones at hand', () => {
+    for (const pigment of pigmentsUsed({ noBlack: true }))
+      expect(pigmentOf(pigment)!.family).not.toBe('black');
+    expect(pigmentsUsed({ leaveOut: ['raw_umber'] })).not.toContain('raw_umber');
+    const only = ['lead_white', 'red_earth', 'yellow_ochre'];
+    for (const pigment of pigmentsUsed({ only })) expect(only).toContain(pigment);
+  });
+
+  test('what is known of pigments holds without being asked for', () => {
+    const whole = wholeShelf();
+    const { apart, oneWhite } = constraintsOf(whole, NO_WISH);
+    for (const [a, b] of apart!) expect(pairOf(a, b)?.severity).toBe('avoid');
+    expect(apart!.length).toBeGreaterThan(0);
+    expect(oneWhite).toContain('lead_white');
+  });
+
+  test('of a stranger’s file nothing is assumed', () => {
+    const strange = {
+      ...shelf,
+      paints: shelf.paints.map((paint, i) => ({ ...paint, pigment: `white no. ${i}` })),
+    };
+    const { apart, oneWhite } = constraintsOf(strange, NO_WISH);
+    expect([apart, oneWhite]).toEqual([[], []]);
+  });
+});

@@ -1,7 +1,18 @@
 import * as v from 'valibot';
 import type { Lab } from '../colour/lab.ts';
 import type { Mixture } from '../mixture/mixture.ts';
-import { amount, date, id, lab, mixture, pigment, several, shortWords, words } from './fields.ts';
+import {
+  amount,
+  date,
+  id,
+  lab,
+  mixture,
+  pigment,
+  several,
+  share,
+  shortWords,
+  words,
+} from './fields.ts';
 
 /** A pile to prepare. */
 export interface PileRecord {
@@ -11,6 +22,24 @@ export interface PileRecord {
   readonly filmMm?: number;
   readonly coats?: number;
   readonly cm3?: number;
+  /** Names it within its passage for as long as it is there. */
+  readonly id?: string;
+  /** "body colour", "glaze"; how it is laid. */
+  readonly film?: string;
+  /** Of the passage's canvas, 0…1, in place of an area. */
+  readonly share?: number;
+  /** Of its film: oil stirred in, cm3 to 1 cm3 of paste. */
+  readonly spareOil?: number;
+  /** Allowances, as shares of 1, in place of the studio's. */
+  readonly tooth?: number;
+  readonly waste?: number;
+  /** The entry of the book that its mixture was taken from. */
+  readonly from?: string;
+}
+/** What is found by touching a coat, and when. */
+export interface FeltRecord {
+  readonly date: string;
+  readonly state: 'wet' | 'tacky' | 'touch-dry';
 }
 /** A part of the painting, with the piles it needs and the coats it has had. */
 export interface PassageBody {
@@ -27,6 +56,27 @@ export interface PassageBody {
     readonly pigments: readonly string[];
     /** Oil beyond what the pastes need, 0…1 of their volume. */
     readonly extraOil?: number;
+    /** By volume of paste; absent where an older book kept the pigments' names alone. */
+    readonly parts?: readonly { readonly pigment: string; readonly parts: number }[];
+    readonly felt?: FeltRecord;
+  }[];
+  readonly canvas?: { readonly widthCm: number; readonly heightCm: number };
+}
+/** What the studio has settled once for all its palettes. */
+export interface StudioRules {
+  readonly tooth: number;
+  readonly waste: number;
+  readonly heapCm3: number;
+  readonly edgeCm3: number;
+  readonly oil: 'linseed' | 'walnut';
+  /** Pupils under age or pregnant people are here. */
+  readonly pupils: boolean;
+  readonly people: readonly string[];
+  readonly acknowledged: readonly {
+    readonly pigment: string;
+    readonly lot: string;
+    readonly person: string;
+    readonly date: string;
   }[];
 }
 /** What lies on one palette, in seat order. */
@@ -39,6 +89,10 @@ export interface PaletteBody {
   readonly seats: readonly string[];
   readonly passages: readonly string[];
   readonly piles: readonly PileRecord[];
+  /** Ids of mixed piles in an order set by hand. */
+  readonly order?: readonly string[];
+  /** On the studio's own palette alone, from which every day begins. */
+  readonly rules?: StudioRules;
 }
 /** One morning's sheet, as it was printed. */
 export interface SheetBody {
@@ -54,6 +108,8 @@ export interface SheetBody {
   }[];
   /** When the amounts left the stock; absent while they have not. */
   readonly prepared?: string;
+  /** What has left which entry of the stock, in its own unit: what undo puts back. */
+  readonly taken?: readonly { readonly entry: string; readonly amount: number }[];
 }
 /** A pile as it came out: what predictions are judged by. */
 export interface PileBody {
@@ -77,6 +133,8 @@ export interface LeftoverBody {
   readonly kept: string;
   /** ISO day; absent while it can be used. */
   readonly used?: string;
+  /** It has a skin: it is discarded, not stirred in. */
+  readonly skinned?: boolean;
 }
 
 const named = { name: shortWords, note: words };
@@ -87,7 +145,16 @@ const pile: v.GenericSchema<unknown, PileRecord> = v.strictObject({
   filmMm: v.exactOptional(amount),
   coats: v.exactOptional(amount),
   cm3: v.exactOptional(amount),
+  id: v.exactOptional(shortWords),
+  film: v.exactOptional(shortWords),
+  share: v.exactOptional(share),
+  spareOil: v.exactOptional(amount),
+  tooth: v.exactOptional(amount),
+  waste: v.exactOptional(amount),
+  from: v.exactOptional(id),
 });
+const felt = v.strictObject({ date, state: v.picklist(['wet', 'tacky', 'touch-dry']) });
+const part = v.strictObject({ pigment, parts: amount });
 
 export const passageBody: v.GenericSchema<unknown, PassageBody> = v.strictObject({
   ...named,
@@ -101,8 +168,25 @@ export const passageBody: v.GenericSchema<unknown, PassageBody> = v.strictObject
       filmMm: v.exactOptional(amount),
       pigments: several(pigment, 24),
       extraOil: v.exactOptional(amount),
+      parts: v.exactOptional(several(part, 24)),
+      felt: v.exactOptional(felt),
     }),
     200,
+  ),
+  canvas: v.exactOptional(v.strictObject({ widthCm: amount, heightCm: amount })),
+});
+
+const rules = v.strictObject({
+  tooth: amount,
+  waste: amount,
+  heapCm3: amount,
+  edgeCm3: amount,
+  oil: v.picklist(['linseed', 'walnut']),
+  pupils: v.boolean(),
+  people: several(shortWords, 12),
+  acknowledged: several(
+    v.strictObject({ pigment, lot: shortWords, person: shortWords, date }),
+    1000,
   ),
 });
 
@@ -111,9 +195,11 @@ export const paletteBody: v.GenericSchema<unknown, PaletteBody> = v.strictObject
   date,
   shape: v.picklist(['oval', 'square-cornered']),
   hand: v.picklist(['right', 'left']),
-  seats: several(pigment, 60),
+  seats: several(pigment, 500),
   passages: several(id, 60),
   piles: several(pile, 60),
+  order: v.exactOptional(several(shortWords, 200)),
+  rules: v.exactOptional(rules),
 });
 
 export const sheetBody: v.GenericSchema<unknown, SheetBody> = v.strictObject({
@@ -130,6 +216,7 @@ export const sheetBody: v.GenericSchema<unknown, SheetBody> = v.strictObject({
     200,
   ),
   prepared: v.exactOptional(date),
+  taken: v.exactOptional(several(v.strictObject({ entry: pigment, amount }), 500)),
 });
 
 export const pileBody: v.GenericSchema<unknown, PileBody> = v.strictObject({
@@ -148,4 +235,5 @@ export const leftoverBody: v.GenericSchema<unknown, LeftoverBody> = v.strictObje
   cm3: amount,
   kept: shortWords,
   used: v.exactOptional(date),
+  skinned: v.exactOptional(v.boolean()),
 });

@@ -1,19 +1,17 @@
 import { hexOf } from '../colour/hex.ts';
 import { mixFaultWords } from '../mixture/faults.ts';
 import { planDay } from '../palette/day.ts';
-import { drawPalette, type Laid, paletteWords, pilesOf } from '../palette/drawing.ts';
 import { paletteFaultWords } from '../palette/faults.ts';
 import { fewestOfDay } from '../palette/fewer.ts';
 import { cm3Words, listed, within } from '../palette/figure.ts';
 import { readDay } from '../palette/form.ts';
-import type { Markup } from '../palette/markup.ts';
 import { labelIn, type Studio } from '../palette/passage.ts';
 import type { Day, PalettePlan } from '../palette/plan.ts';
 import { leftOffWords } from '../palette/said.ts';
 import { shelfOfStock } from '../pigment/mixable.ts';
 import { starterShelf, starterStock } from '../pigment/starter.ts';
 import type { Stock } from '../pigment/stock.ts';
-import { layPalette } from '../ui/drawn/seats.ts';
+import { boardOf } from '../ui/drawn/paper.ts';
 import { Plain } from './fault.ts';
 import { type Parsed, readOptions, wholeNumber } from './options.ts';
 import { shelfOf } from './stock.ts';
@@ -111,17 +109,6 @@ export function chosenPalettes(options: Parsed, day: Day): readonly number[] {
   if (typed === undefined) return day.palettes.map((_, at) => at);
   return [wholeNumber('palette', typed, 1, day.palettes.length) - 1];
 }
-
-/** The palette as a drawing for paper. */
-export function boardOf(palette: PalettePlan, { rules }: Day, width: number): Markup {
-  const piles = pilesOf(palette);
-  // The layout puts mixed piles in order of brightness; greys in falling order keep ours.
-  const mixed = piles.mixed.map((pile, i) => ({ ...pile, hex: greyOf(250 - 3 * i) }));
-  const laid: Laid = layPalette(piles.pigments, mixed, rules.shape, rules.hand, width);
-  return drawPalette(laid, piles, paletteWords(palette, rules));
-}
-const greyOf = (value: number): string =>
-  `#${Math.max(0, value).toString(16).padStart(2, '0').repeat(3)}`;
 
 function paletteJson(day: Day, at: number): object {
   const { name, pigments, piles, mixed, offers } = day.palettes[at]!;

@@ -3,9 +3,10 @@ import { MIXING_WORDS } from '../palette/mixing.ts';
 import { sheetDocument, sheetPage } from '../palette/page.ts';
 import sheetStyle from '../palette/sheet.css?raw';
 import { type MorningSheet, sheetOf } from '../palette/sheet.ts';
+import { BOARD_PX, boardOf } from '../ui/drawn/paper.ts';
 import { Plain } from './fault.ts';
 import { readOptions } from './options.ts';
-import { boardOf, chosenPalettes, DAY_HELP, plannedDay } from './palette.ts';
+import { chosenPalettes, DAY_HELP, plannedDay } from './palette.ts';
 
 const HELP = `kingcup sheet DAY.json [--shelf FILE] [--palette N] [--json | --html]
 
@@ -49,9 +50,6 @@ export async function sheetVerb(args: readonly string[]): Promise<void> {
   }
   process.stdout.write(sheets.map(sheetText).join('\n\n'));
 }
-
-/** On its column of paper the words of the drawing are then as large as the text. */
-export const BOARD_PX = 440;
 
 function sheetText(sheet: MorningSheet): string {
   const block = (head: string, lines: readonly string[]) =>

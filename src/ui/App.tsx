@@ -11,6 +11,7 @@ import { PLACE_NAMES, say } from './words.ts';
 
 const HarmonyScreen = lazy(async () => (await import('./harmony/HarmonyScreen.tsx')).HarmonyScreen);
 const DraperyScreen = lazy(async () => (await import('./drapery/DraperyScreen.tsx')).DraperyScreen);
+const PaletteScreen = lazy(async () => (await import('./palette/PaletteScreen.tsx')).PaletteScreen);
 const BookScreen = lazy(async () => (await import('./book/BookScreen.tsx')).BookScreen);
 const ShelfScreen = lazy(async () => (await import('./shelf/ShelfScreen.tsx')).ShelfScreen);
 
@@ -55,17 +56,8 @@ function Screen() {
     case 'drapery':
       return <DraperyScreen />;
     case 'palette':
-      return <LaterScreen place={where} text={say.paletteLater} />;
+      return <PaletteScreen />;
   }
-}
-
-function LaterScreen({ place, text }: { place: Place; text: string }) {
-  return (
-    <section class="page">
-      <h1 tabIndex={-1}>{PLACE_NAMES[place]}</h1>
-      <p class="lead">{text}</p>
-    </section>
-  );
 }
 
 const ICONS: Record<Place, JSX.Element> = {

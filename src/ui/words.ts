@@ -102,9 +102,6 @@ export const say = {
   noteOf: 'Your words',
   notePlaceholder: 'What made it work? Where, in what light?',
 
-  paletteLater:
-    'Here the piles for one passage will be laid out on the palette, with the morning sheet. It is not built yet.',
-
   bookEmpty: 'The book is empty. What you photograph and the harmonies you keep are written here.',
   open: 'Open',
   rename: 'Rename',

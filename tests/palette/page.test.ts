@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { boardOf } from '../../src/cli/palette.ts';
 import { drawPalette, paletteWords, pilesOf } from '../../src/palette/drawing.ts';
 import { markup } from '../../src/palette/markup.ts';
 import { sheetDocument, sheetPage } from '../../src/palette/page.ts';
 import { sheetOf } from '../../src/palette/sheet.ts';
+import { boardOf } from '../../src/ui/drawn/paper.ts';
 import { askedOf, passageOf, pileOf, planned, STARTER } from './made.ts';
 
 const STYLE = readFileSync(resolve(import.meta.dirname, '../../src/palette/sheet.css'), 'utf8');

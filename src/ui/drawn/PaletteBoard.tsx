@@ -3,7 +3,7 @@ import { inkUpon } from './blend.ts';
 import type { Shape } from './board.ts';
 import { PaintedHeap } from './PaintedHeap.tsx';
 import { listed } from './say.ts';
-import { layPalette, type Seat, SIZE } from './seats.ts';
+import { layPalette, type MixedOrder, type Seat, SIZE } from './seats.ts';
 import { seedOf } from './seed.ts';
 import { type BoardPile, LINE } from './spots.ts';
 import { useWidth } from './width.ts';
@@ -13,8 +13,10 @@ export interface PaletteBoardProps {
   readonly label: string;
   /** In the order of their seats, white first: it sits beside the thumb hole. */
   readonly pigments: readonly BoardPile[];
-  /** Laid below from light to dark, in any order given. */
+  /** Laid below. */
   readonly mixed: readonly BoardPile[];
+  /** 'as given' keeps the order of the mixed piles; light to dark unless told. */
+  readonly order?: MixedOrder | undefined;
   readonly shape?: Shape | undefined;
   /** The hand that holds it; 'left' unless told. */
   readonly hand?: 'left' | 'right' | undefined;
@@ -47,8 +49,8 @@ export function PaletteBoard(props: PaletteBoardProps) {
   const id = useId();
   const measured = useWidth<HTMLDivElement>(720);
   const width = Math.max(280, props.width ?? measured.width);
-  const { pigments, mixed, shape = 'oval', hand = 'left' } = props;
-  const laid = layPalette(pigments, mixed, shape, hand, width);
+  const { pigments, mixed, shape = 'oval', hand = 'left', order = 'light to dark' } = props;
+  const laid = layPalette(pigments, mixed, shape, hand, width, order);
   const { board } = laid;
   const pigmentWords = pigments.map(({ name }) => name);
   const mixedWords = laid.seats
@@ -57,7 +59,9 @@ export function PaletteBoard(props: PaletteBoardProps) {
   const words = [
     `${props.label}: a ${shape === 'oval' ? 'rounded' : 'square-cornered'} palette with the thumb hole at the ${hand}`,
     pigmentWords.length > 0 ? `along its edge ${listed(pigmentWords)}` : 'no pigments laid out',
-    mixedWords.length > 0 ? `mixed below from light to dark ${listed(mixedWords)}` : '',
+    mixedWords.length > 0
+      ? `mixed below${order === 'as given' ? ' in their rows' : ' from light to dark'} ${listed(mixedWords)}`
+      : '',
   ].filter(Boolean);
   const flip = laid.mirrored ? `translate(${width} 0) scale(-1 1)` : undefined;
   const { hole } = board;
@@ -133,6 +137,7 @@ export function PaletteBoard(props: PaletteBoardProps) {
               <button
                 key={`${seat.kind}${seat.index}`}
                 type="button"
+                data-seat={`${seat.kind} ${seat.index}`}
                 aria-label={pile?.name ?? ''}
                 aria-pressed={isChosen(seat)}
                 onClick={() => props.onChoose?.(seat.kind, seat.index)}

@@ -28,6 +28,9 @@ export interface PaletteLaid {
   readonly key: readonly { readonly x: number; readonly y: number; readonly words: string }[];
 }
 
+/** How mixed piles follow one another. */
+export type MixedOrder = 'light to dark' | 'as given';
+
 /** Letters on the board, px, and the height of a line. */
 export const SIZE = 13;
 
@@ -35,6 +38,7 @@ export const SIZE = 13;
  * Pigments in their seats along the edge in the order given, the first beside the thumb hole;
  * mixed piles below from light to dark; the middle left free; labels that meet nothing.
  *
+ * @param order of the mixed piles: by brightness, or in the order given
  * @param hand the hand that holds the palette; its thumb hole is on that side
  * @param width px
  */
@@ -44,14 +48,14 @@ export function layPalette(
   shape: Shape,
   hand: 'left' | 'right',
   width: number,
+  order: MixedOrder = 'light to dark',
 ): PaletteLaid {
   const mirrored = hand === 'right';
   const tall = width < 520;
   const largest =
     [...pigments, ...mixed].reduce((most, { amount }) => Math.max(most, amount), 0) || 1;
-  const order = mixed
-    .map((pile, index) => ({ ...pile, index }))
-    .sort((a, b) => brightness(b.hex) - brightness(a.hex));
+  const rows = mixed.map((pile, index) => ({ ...pile, index }));
+  if (order === 'light to dark') rows.sort((a, b) => brightness(b.hex) - brightness(a.hex));
   const bound = tall ? Math.min(width * 0.07, 26) : Math.min(width * 0.05, 42);
   const inset = bound + 9;
   const rowHeight = 2 * bound + LINE + 14;
@@ -59,7 +63,7 @@ export function layPalette(
   let spots = seated(board, pigments, inset);
   // A palette too small for its mixtures is made deeper until they have room below.
   for (let more = 0; more < 30; more++) {
-    const laid = mixedRows(board, spots, order, bound, rowHeight);
+    const laid = mixedRows(board, spots, rows, bound, rowHeight);
     if (laid) {
       spots = [...spots, ...laid];
       break;

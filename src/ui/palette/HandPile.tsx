@@ -1,0 +1,93 @@
+import { useState } from 'preact/hooks';
+import type { Entry } from '../../book/record.ts';
+import { addPiles, newId } from './acts.ts';
+import { Select } from './Fields.tsx';
+import { handMixture } from './kept.ts';
+import { studio } from './state.ts';
+import { sayPalette } from './words.ts';
+
+interface Row {
+  readonly pigment: string;
+  readonly parts: string;
+}
+
+/** A pile that is put together by hand from the shelf's pigments. */
+export function HandPile({ passage }: { passage: Entry<'passage'> }) {
+  const { paints } = studio.value.shelf;
+  const first: Row = { pigment: studio.value.shelf.white ?? paints[0]?.pigment ?? '', parts: '1' };
+  const [rows, setRows] = useState<readonly Row[]>([first]);
+  const [name, setName] = useState('');
+  const [fault, setFault] = useState('');
+  const submit = (event: SubmitEvent) => {
+    event.preventDefault();
+    const parts = new Map<string, number>();
+    for (const row of rows) {
+      const count = Number(row.parts.trim().replace(',', '.'));
+      if (!(count > 0 && Number.isFinite(count))) return setFault(sayPalette.noParts);
+      parts.set(row.pigment, (parts.get(row.pigment) ?? 0) + count);
+    }
+    if (name.trim() === '') return setFault(sayPalette.aName);
+    setFault('');
+    const mixture = handMixture(
+      [...parts].map(([pigment, count]) => ({ pigment, parts: count })),
+      studio.value.shelf,
+    );
+    const pile = { id: newId(), name: name.trim(), mixture, film: 'body colour', areaCm2: 100 };
+    void addPiles(passage, [pile]).then(() => {
+      setRows([first]);
+      setName('');
+    });
+  };
+  const change = (at: number, row: Partial<Row>) =>
+    setRows(rows.with(at, { ...rows[at]!, ...row }));
+  return (
+    <details class="pal-hand">
+      <summary>{sayPalette.addByHand}</summary>
+      <form onSubmit={submit} class="pal-handform" noValidate>
+        <label class="pal-field">
+          {sayPalette.nameOf}
+          <input
+            type="text"
+            maxLength={120}
+            autocomplete="off"
+            value={name}
+            onInput={(event) => setName(event.currentTarget.value)}
+          />
+        </label>
+        {rows.map((row, at) => (
+          <div class="pal-row" key={at}>
+            <label class="pal-field">
+              {sayPalette.partsOf}
+              <input
+                type="text"
+                inputMode="decimal"
+                autocomplete="off"
+                value={row.parts}
+                onInput={(event) => change(at, { parts: event.currentTarget.value })}
+              />
+            </label>
+            <Select
+              label={sayPalette.pigment}
+              value={row.pigment}
+              options={paints.map(({ pigment, label }) => [pigment, label] as const)}
+              onKeep={(pigment) => change(at, { pigment })}
+            />
+          </div>
+        ))}
+        {fault !== '' && (
+          <p class="pal-fault" role="alert">
+            {fault}
+          </p>
+        )}
+        <p class="pal-actions">
+          {rows.length < 8 && (
+            <button type="button" onClick={() => setRows([...rows, first])}>
+              {sayPalette.anotherPigment}
+            </button>
+          )}
+          <button type="submit">{sayPalette.makePile}</button>
+        </p>
+      </form>
+    </details>
+  );
+}

@@ -1,0 +1,73 @@
+import { daysBetween, dayWords } from '../../palette/calendar.ts';
+import { cm3Words, listed } from '../../palette/figure.ts';
+import { LEFTOVER_WORDS, leftoverState } from '../../palette/leftover.ts';
+import { changeLeftover } from './acts.ts';
+import { leftoverOf } from './kept.ts';
+import { date, leftovers, plan, today } from './state.ts';
+import { sayPalette } from './words.ts';
+
+/** What is left from days before: used first, aged, discarded. */
+export function Leftovers() {
+  const before = leftovers.value.filter(
+    ({ body }) => daysBetween(body.date.slice(0, 10), date.value) > 0,
+  );
+  if (before.length === 0) return null;
+  const offers = plan.value?.day.palettes.flatMap((palette) => palette.offers) ?? [];
+  return (
+    <section class="pal-leftovers" aria-label={sayPalette.useFirst}>
+      <h2>{sayPalette.useFirst}</h2>
+      <ul class="pal-lines">
+        {before.map((entry) => {
+          const left = leftoverOf(entry);
+          const state = leftoverState(left, date.value);
+          const serves = offers.find(({ leftover }) => leftover.id === entry.id)?.piles ?? [];
+          const goes = state === 'past' || state === 'skinned' || state === 'spoilt';
+          return (
+            <li key={entry.id}>
+              “{left.name}”, {cm3Words(left.cm3)}, {left.kept} since {dayWords(left.date)}:{' '}
+              {LEFTOVER_WORDS[state]}.
+              {serves.length > 0 &&
+                sayPalette.servesPiles(listed(serves.map((name) => `“${name}”`)))}
+              <span class="pal-actions">
+                {!goes && (
+                  <button
+                    type="button"
+                    aria-label={`${sayPalette.usedUp}: ${left.name}`}
+                    onClick={() =>
+                      void changeLeftover(entry, { used: today() }, sayPalette.usedSaid(left.name))
+                    }
+                  >
+                    {sayPalette.usedUp}
+                  </button>
+                )}
+                {!left.skinned && (
+                  <button
+                    type="button"
+                    class="quiet"
+                    aria-label={`${sayPalette.hasSkin}: ${left.name}`}
+                    onClick={() =>
+                      void changeLeftover(entry, { skinned: true }, sayPalette.skinSaid(left.name))
+                    }
+                  >
+                    {sayPalette.hasSkin}
+                  </button>
+                )}
+                {goes && (
+                  <button
+                    type="button"
+                    aria-label={`${sayPalette.discard}: ${left.name}`}
+                    onClick={() =>
+                      void changeLeftover(entry, { used: today() }, sayPalette.usedSaid(left.name))
+                    }
+                  >
+                    {sayPalette.discard}
+                  </button>
+                )}
+              </span>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}

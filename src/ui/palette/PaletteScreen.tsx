@@ -1,0 +1,33 @@
+import './palette.css';
+import { useEffect } from 'preact/hooks';
+import { route } from '../route.ts';
+import { say } from '../words.ts';
+import { DayView } from './DayView.tsx';
+import { PassageView } from './PassageView.tsx';
+import { SheetView } from './SheetView.tsx';
+import { date, kept, passage } from './state.ts';
+import { sayPalette } from './words.ts';
+
+/** The Palette place: the day, one passage of it, or its morning sheet. */
+export function PaletteScreen() {
+  const { open } = route.value;
+  const day = kept.value?.palettes.find(({ id }) => id === open)?.body.date;
+  const found = open === null ? null : passage(open);
+  // A palette's own link opens the day that it was laid for.
+  useEffect(() => {
+    if (day !== undefined) date.value = day.slice(0, 10);
+  }, [open, day]);
+  const isReady = kept.value !== null;
+  useEffect(() => {
+    if (isReady) document.querySelector<HTMLElement>('main h1')?.focus();
+  }, [open, isReady]);
+  if (open === null || day !== undefined) return <DayView />;
+  if (open === 'sheet') return <SheetView />;
+  if (found) return <PassageView key={found.id} passage={found} />;
+  return (
+    <section class="page">
+      <h1 tabIndex={-1}>{sayPalette.heading}</h1>
+      <p role="status">{isReady ? sayPalette.passageGone : say.bookOpening}</p>
+    </section>
+  );
+}

@@ -1,0 +1,171 @@
+import { useSignal, useSignalEffect } from '@preact/signals';
+import type { PileRecord } from '../../book/palette.ts';
+import type { Entry } from '../../book/record.ts';
+import { hexOf } from '../../colour/hex.ts';
+import { within } from '../../palette/figure.ts';
+import { FILM_WORDS, FILMS } from '../../palette/film.ts';
+import { labelIn } from '../../palette/passage.ts';
+import { measured } from '../../palette/source.ts';
+import { PaintedHeap } from '../drawn/PaintedHeap.tsx';
+import { seedOf } from '../drawn/seed.ts';
+import { book, edition } from '../studio.ts';
+import { changePassage, changePile } from './acts.ts';
+import { NumberField, Select, TextField } from './Fields.tsx';
+import { filmOf } from './kept.ts';
+import { rules, studio } from './state.ts';
+import { sayPalette } from './words.ts';
+
+/** A record without one of its fields, so that what is usual holds again. */
+function without<K extends keyof PileRecord>(pile: PileRecord, field: K): Omit<PileRecord, K> {
+  const { [field]: _, ...rest } = pile;
+  return rest;
+}
+
+/** One pile of a passage: what it covers, and how it is laid. */
+export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: number }) {
+  const pile = passage.body.piles[at]!;
+  const keep = (change: (pile: PileRecord) => PileRecord) => void changePile(passage, at, change);
+  const film = filmOf(pile.film);
+  const usual = FILMS[film];
+  const { parts, lab } = measured(pile.mixture);
+  const byShare = pile.share !== undefined;
+  const put = (
+    field: 'coats' | 'tooth' | 'waste' | 'spareOil' | 'filmMm',
+    value: number | undefined,
+  ) => keep((one) => (value === undefined ? without(one, field) : { ...one, [field]: value }));
+  return (
+    <article class="pal-pile" aria-label={pile.name}>
+      <div class="pal-pile-head">
+        <svg viewBox="-12 -12 24 24" width="56" height="56" aria-hidden="true">
+          <PaintedHeap hex={hexOf(lab)} seed={seedOf(pile.name)} radius={10} />
+        </svg>
+        <p>
+          {parts.map(({ pigment, parts: count, letDown }, i) => (
+            <span key={pigment}>
+              {i > 0 && ' + '}
+              <b>{Number(count.toFixed(2))}</b> {within(labelIn(studio.value, pigment))}
+              {letDown && ', let down'}
+            </span>
+          ))}
+        </p>
+      </div>
+      {pile.from && <Lost of={pile.from} />}
+      <div class="pal-fields">
+        <TextField
+          label={sayPalette.nameOf}
+          value={pile.name}
+          needed
+          onKeep={(name) => keep((one) => ({ ...one, name }))}
+        />
+        <Select
+          label={sayPalette.cover}
+          value={byShare ? 'share' : 'cm2'}
+          options={[
+            ['cm2', sayPalette.coverCm2],
+            ['share', sayPalette.coverShare],
+          ]}
+          onKeep={(way) =>
+            keep((one) =>
+              way === 'share'
+                ? { ...without(one, 'areaCm2'), share: 0.1 }
+                : { ...without(one, 'share'), areaCm2: 100 },
+            )
+          }
+        />
+        <NumberField
+          key={byShare ? 'share' : 'cm2'}
+          label={sayPalette.howMuchOf[byShare ? 'share' : 'cm2']}
+          value={byShare ? pile.share! * 100 : (pile.areaCm2 ?? 0)}
+          onKeep={(value) =>
+            keep((one) =>
+              byShare
+                ? { ...one, share: Math.min(100, value!) / 100 }
+                : { ...one, areaCm2: value! },
+            )
+          }
+        />
+        <Select
+          label={sayPalette.film}
+          value={film}
+          options={FILM_WORDS.map((word) => [word, word] as const)}
+          onKeep={(word) =>
+            keep((one) => ({
+              ...without(without(one, 'filmMm') as PileRecord, 'spareOil'),
+              film: word,
+            }))
+          }
+        />
+        <NumberField
+          key={`um ${film}`}
+          label={sayPalette.filmUm}
+          help={sayPalette.filmHelp(usual.least, usual.most)}
+          value={pile.filmMm === undefined ? usual.usual : pile.filmMm * 1000}
+          onKeep={(value) => put('filmMm', value! / 1000)}
+        />
+        <NumberField
+          label={sayPalette.coats}
+          whole
+          value={pile.coats ?? 1}
+          onKeep={(value) => put('coats', value)}
+        />
+      </div>
+      <details>
+        <summary>{sayPalette.more}</summary>
+        <div class="pal-fields">
+          <NumberField
+            label={sayPalette.tooth}
+            zero
+            value={(pile.tooth ?? rules.value.allowances.tooth) * 100}
+            onKeep={(value) => put('tooth', value! / 100)}
+          />
+          <NumberField
+            label={sayPalette.waste}
+            zero
+            value={(pile.waste ?? rules.value.allowances.waste) * 100}
+            onKeep={(value) => put('waste', value! / 100)}
+          />
+          <NumberField
+            key={`oil ${film}`}
+            label={sayPalette.spareOil}
+            zero
+            value={(pile.spareOil ?? usual.spareOil) * 100}
+            onKeep={(value) => put('spareOil', value! / 100)}
+          />
+        </div>
+      </details>
+      <p>
+        <button
+          type="button"
+          class="quiet"
+          aria-label={`${sayPalette.removePile}: ${pile.name}`}
+          onClick={() =>
+            void changePassage(passage, { piles: passage.body.piles.filter((_, i) => i !== at) })
+          }
+        >
+          {sayPalette.removePile}
+        </button>
+      </p>
+    </article>
+  );
+}
+
+/** Says so where what the pile was taken from has left the book. */
+function Lost({ of }: { of: string }) {
+  const isLost = useSignal(false);
+  useSignalEffect(() => {
+    edition.value;
+    void (async () => {
+      const from = book.value;
+      if (!from) return;
+      for (const kind of ['harmony', 'drapery', 'formula'] as const) {
+        const found = await from.get(kind, of);
+        if (found.ok && found.value.deletedAt === undefined) {
+          isLost.value = false;
+          return;
+        }
+      }
+      isLost.value = true;
+    })();
+  });
+  return isLost.value ? <p class="small">{sayPalette.sourceLost}</p> : null;
+}

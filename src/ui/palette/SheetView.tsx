@@ -1,0 +1,67 @@
+import '../../palette/sheet.css';
+import { sheetPage } from '../../palette/page.ts';
+import { sheetOf } from '../../palette/sheet.ts';
+import { BOARD_PX, boardOf } from '../drawn/paper.ts';
+import { hrefOf } from '../route.ts';
+import { keepSheet, prepare, unprepare } from './acts.ts';
+import { isPlanning, plan, sheet } from './state.ts';
+import { sayPalette } from './words.ts';
+
+/** The morning sheet on the screen, and printed by the browser. */
+export function SheetView() {
+  const planned = plan.value;
+  const print = async () => {
+    const done = sheet.value?.body;
+    if (planned && !done?.prepared) await keepSheet(planned.day, null);
+    globalThis.print();
+  };
+  return (
+    <section class="page pal-page pal-sheetpage">
+      <div class="pal-notpaper">
+        <p class="pal-crumb">
+          <a href={hrefOf('palette')}>{sayPalette.toDay}</a>
+        </p>
+        <h1 tabIndex={-1}>{sayPalette.toSheet}</h1>
+        <p class="lead">
+          {planned
+            ? sayPalette.sheetLead
+            : isPlanning.value
+              ? sayPalette.planning
+              : sayPalette.noSheet}
+        </p>
+        {planned && (
+          <p class="pal-actions">
+            <button type="button" class="main" onClick={() => void print()}>
+              {sayPalette.print}
+            </button>
+            {sheet.value?.body.prepared ? (
+              <button type="button" onClick={() => void unprepare()}>
+                {sayPalette.undoPrepared}
+              </button>
+            ) : (
+              <button type="button" disabled={isPlanning.value} onClick={() => void prepare()}>
+                {sayPalette.prepare}
+              </button>
+            )}
+          </p>
+        )}
+      </div>
+      {planned && (
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by keyboard
+        <section class="pal-paper" aria-label={sayPalette.sheetRegion} tabIndex={0}>
+          {planned.day.palettes.map((palette, at) => {
+            const board = boardOf(palette, planned.day, BOARD_PX);
+            const { html } = sheetPage(sheetOf(planned.day, at, planned.studio), board);
+            return (
+              <div
+                class="pal-paper-page"
+                key={`${palette.name} ${at}`}
+                dangerouslySetInnerHTML={{ __html: html }}
+              />
+            );
+          })}
+        </section>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,55 @@
+import type { PileRecord } from '../../book/palette.ts';
+import type { Entry } from '../../book/record.ts';
+import type { Mixture } from '../../mixture/mixture.ts';
+
+/** What a passage's piles can be taken from. */
+export type Source = Entry<'harmony'> | Entry<'drapery'> | Entry<'formula'>;
+
+/** To begin with; the painter measures. */
+const AREA_CM2 = 100;
+
+/** The piles that something in the book has mixtures for. @param newId names each */
+export function pilesFrom(source: Source, newId: () => string): readonly PileRecord[] {
+  const pile = (name: string, mixture: Mixture, film: string, filmMm?: number): PileRecord => ({
+    id: newId(),
+    name: name.slice(0, 120),
+    mixture,
+    film,
+    areaCm2: AREA_CM2,
+    from: source.id,
+    ...(filmMm === undefined ? {} : { filmMm }),
+  });
+  switch (source.kind) {
+    case 'harmony':
+      return source.body.colours.flatMap(({ name, mixture, answer }) => {
+        const chosen = mixture ?? answer?.simplest;
+        return chosen ? [pile(name, chosen, 'body colour')] : [];
+      });
+    case 'drapery':
+      return source.body.garments.flatMap((garment) =>
+        garment.folds.flatMap(({ step, mixture }) =>
+          mixture ? [pile(`${garment.name}, ${step}`, mixture, 'body colour')] : [],
+        ),
+      );
+    case 'formula':
+      return source.body.passages.flatMap(({ name, layers }) =>
+        layers.map(({ film, mixture, filmMm }) =>
+          pile(layers.length > 1 ? `${name}, ${film}` : name, mixture, film, filmMm),
+        ),
+      );
+  }
+}
+
+/** Piles with names that nothing else on the day's palettes has. */
+export function namedApart(
+  piles: readonly PileRecord[],
+  taken: readonly string[],
+): readonly PileRecord[] {
+  const names = new Set(taken);
+  return piles.map((pile) => {
+    let name = pile.name;
+    for (let n = 2; names.has(name); n++) name = `${pile.name} ${n}`;
+    names.add(name);
+    return { ...pile, name };
+  });
+}

@@ -1,0 +1,316 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeEach, expect, test } from 'vitest';
+import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
+
+const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
+const hasPoppler = spawnSync('which', ['pdftotext']).status === 0;
+/** A folder for pictures to look at; none unless told. */
+const LOOK = process.env.KINGCUP_LOOK;
+
+/** What axe finds wrong, WCAG 2.2 A and AA, in light and dark. */
+async function violations(page: Page): Promise<string[]> {
+  const all: string[] = [];
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    const { violations: found } = await new AxeBuilder({ page })
+      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+      .analyze();
+    all.push(
+      ...found.map(
+        ({ id, nodes }) => `${colorScheme} ${id}: ${nodes.map((node) => node.html).join(' | ')}`,
+      ),
+    );
+  }
+  await page.emulateMedia({ colorScheme: 'light' });
+  return all;
+}
+
+/** Nothing is wider than the window. */
+const overflow = (page: Page) =>
+  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+
+const saved = (page: Page) =>
+  expect.poll(() => page.locator('.save-line').innerText()).toBe('Saved in this browser');
+const heading = (page: Page, name: string | RegExp) =>
+  page.getByRole('heading', { name, exact: true });
+
+let shot = 0;
+async function look(page: Page, name: string): Promise<void> {
+  if (LOOK === undefined) return;
+  await page.screenshot({ path: join(LOOK, `${++shot}-${name}.png`), fullPage: true });
+}
+
+/** The day after an ISO day. */
+const next = (day: string) => new Date(Date.parse(day) + 86_400_000).toISOString().slice(0, 10);
+
+/** Puts a paint on the studio's own shelf. */
+async function addPaint(page: Page, url: string, pigment: string, amount: string, lot: string) {
+  await page.goto(`${url}#/book/shelf/new`);
+  await heading(page, 'Add a paint').waitFor();
+  await page.getByLabel('Pigment', { exact: true }).selectOption({ label: pigment });
+  await page.locator('form').getByText('Own-ground paste', { exact: true }).click();
+  await page.getByLabel('Amount', { exact: true }).fill(amount);
+  await page.getByLabel('Lot', { exact: true }).fill(lot);
+  await page.getByRole('button', { name: 'Put it on the shelf' }).click();
+  await heading(page, pigment).waitFor();
+}
+
+/** Grams in stock by pigment, as they are on disk. */
+const stockOf = (page: Page): Promise<Record<string, number>> =>
+  page.evaluate(
+    () =>
+      new Promise<Record<string, number>>((resolve) => {
+        const open = indexedDB.open('studio-book');
+        open.onsuccess = () => {
+          const got = open.result.transaction('records').objectStore('records').get('studio-shelf');
+          got.onsuccess = () => {
+            open.result.close();
+            const entries: { pigment: string; amount: number }[] = got.result.body.stock.entries;
+            resolve(Object.fromEntries(entries.map(({ pigment, amount }) => [pigment, amount])));
+          };
+        };
+      }),
+  );
+
+describeBrowser('from a harmony in the book to a printed morning sheet', () => {
+  const served = new Served();
+  beforeEach(() => served.start());
+  afterAll(() => served.stop());
+
+  async function keepHarmony(page: Page): Promise<void> {
+    await page.goto(served.url);
+    await page.getByLabel('Choose a photograph').setInputFiles(JAY);
+    await page.getByRole('img', { name: /mixed into one pile/ }).waitFor();
+    await page.getByLabel('Name').last().fill('Jay');
+    await page.getByRole('button', { name: 'Keep this harmony' }).click();
+    await page.getByText('This harmony is in the book').waitFor();
+    await saved(page);
+  }
+
+  test.each([
+    ['a desktop', DESKTOP],
+    ['a phone', PHONE],
+  ])('on %s', async (_, viewport) => {
+    const studio = new Studio();
+    try {
+      const page = await studio.open(viewport);
+      await page.goto(`${served.url}#/palette`);
+      await page.getByText('Nothing is laid out for this day').waitFor();
+      await page.getByText('The book has no harmony').waitFor();
+      expect(await violations(page)).toEqual([]);
+      await look(page, 'empty');
+      await keepHarmony(page);
+      await page.getByRole('link', { name: 'Palette', exact: true }).click();
+      await page.getByRole('button', { name: /Jay harmony/ }).click();
+      await heading(page, 'Jay').waitFor();
+      const pile = page.getByRole('article').first();
+      const first = (await pile.getAttribute('aria-label'))!;
+      await pile.getByLabel('Square centimetres').fill('0');
+      await pile.getByLabel('Square centimetres').blur();
+      await pile.getByText('Write a number above 0.').waitFor();
+      await pile.getByLabel('Square centimetres').fill('250');
+      await pile.getByLabel('Square centimetres').blur();
+      await page.getByLabel('Canvas width, cm').fill('50,8');
+      await page.getByLabel('Canvas width, cm').blur();
+      await page.getByLabel('Canvas height, cm').fill('25.4');
+      await page.getByLabel('Canvas height, cm').blur();
+      await page.getByText('20.0 × 10.0 inches').waitFor();
+      await saved(page);
+      expect(await violations(page)).toEqual([]);
+      expect(await overflow(page)).toBeLessThanOrEqual(0);
+      await look(page, 'passage');
+      await page.getByRole('link', { name: 'The day’s palette' }).first().click();
+      await page.getByRole('img', { name: /palette with the thumb hole/ }).waitFor();
+      await page.getByRole('button', { name: first, exact: true }).click();
+      await page.locator('.pal-chosen h3').waitFor();
+      expect(await violations(page)).toEqual([]);
+      expect(await overflow(page)).toBeLessThanOrEqual(0);
+      await look(page, 'day');
+      await page.getByRole('link', { name: 'Morning sheet' }).click();
+      await page.locator('.sheet').waitFor();
+      expect(await violations(page)).toEqual([]);
+      expect(await overflow(page)).toBeLessThanOrEqual(0);
+      await look(page, 'sheet');
+      const pdf = await page.pdf({ format: 'A4', printBackground: false });
+      if (LOOK) writeFileSync(join(LOOK, `${shot}.pdf`), pdf);
+      expect(studio.errors).toEqual([]);
+    } finally {
+      await studio.discard();
+    }
+  });
+
+  test('a stock that shrinks, an undo, a leftover offered next morning', async () => {
+    const studio = new Studio();
+    try {
+      const page = await studio.open();
+      await addPaint(page, served.url, 'Lead white', '200', '3');
+      await addPaint(page, served.url, 'Yellow ochre', '150', '7');
+      await addPaint(page, served.url, 'Ultramarine', '1', '1');
+      await page.goto(`${served.url}#/palette`);
+      const day = await page.getByLabel('The day').inputValue();
+
+      // A passage by hand: a pile of two pigments, its parts, its area as a share of the canvas.
+      await page.getByRole('button', { name: 'A passage by hand' }).click();
+      await heading(page, 'New passage').waitFor();
+      await page.getByLabel('Name').first().fill('Sleeve');
+      await page.getByLabel('Name').first().blur();
+      await heading(page, 'Sleeve').waitFor();
+      await handPile(page, 'half-tone', [
+        ['3', 'Lead white'],
+        ['1', 'Yellow ochre'],
+      ]);
+      const tone = page.getByRole('article', { name: 'half-tone' });
+      await tone.getByLabel('It covers').selectOption('share');
+      // A share of a canvas without a size is refused in words, and the rest stays.
+      await page.getByText(/does not say how large the canvas is/).waitFor();
+      await type(page, 'Canvas width, cm', '60');
+      await type(page, 'Canvas height, cm', '45');
+      await expect.poll(() => page.getByText(/does not say how large/).count()).toBe(0);
+      await handPile(page, 'shadow', [
+        ['1', 'Ultramarine'],
+        ['2', 'Yellow ochre'],
+      ]);
+      await saved(page);
+      await page.getByRole('link', { name: 'The day’s palette' }).first().click();
+      await page.getByRole('img', { name: /palette with the thumb hole/ }).waitFor();
+
+      // About 0.8 cm3 of ultramarine, seat and all, is more than the gram that stands there.
+      await heading(page, 'What the shelf lacks').waitFor();
+      await page.getByText(/Ultramarine: the shelf lacks/).waitFor();
+
+      // The studio's palette, by keyboard: a pile is moved, then restored.
+      const order = () =>
+        page
+          .locator('.pal-board svg title')
+          .textContent()
+          .then((words) => words?.split('; ').at(-1));
+      const before = await order();
+      const shadow = page.locator('.pal-board').getByRole('button', { name: 'shadow' });
+      await shadow.focus();
+      await page.keyboard.press('Enter');
+      await page.locator('.pal-chosen h3').waitFor();
+      await page.keyboard.press('ArrowLeft');
+      await expect.poll(order).not.toBe(before);
+      await page.getByRole('button', { name: 'Restore the studio’s order' }).click();
+      await expect.poll(order).toBe(before);
+      await page.getByText('The studio’s palette and rules').click();
+      await page.getByLabel('Shape').selectOption('square');
+      await page.getByLabel('Held in the').selectOption('right');
+      await page
+        .getByRole('img', { name: /square-cornered palette with the thumb hole at the right/ })
+        .waitFor();
+      await type(page, 'Who works here today', 'Ines, Bram');
+
+      // Each acknowledges the lot of lead white once.
+      await page.getByRole('button', { name: /Ines has read Lead white, lot 3/ }).click();
+      await page.getByText(/Ines, Lead white, lot 3: read/).waitFor();
+      expect(
+        await page.getByRole('button', { name: /Bram has read Lead white, lot 3/ }).count(),
+      ).toBe(1);
+
+      // Pupils: nothing toxic is left.
+      const whites = page.locator('.pal-board').getByRole('button', { name: 'Lead white' });
+      await page.getByLabel('Pupils under age or pregnant people here').check();
+      await expect.poll(() => whites.count()).toBe(0);
+      await page.getByLabel('Pupils under age or pregnant people here').uncheck();
+      await whites.waitFor();
+
+      // Fewest.
+      await page.getByRole('button', { name: 'Look for the fewest' }).click();
+      await page.locator('.pal-fewest li').first().waitFor();
+      expect(await violations(page)).toEqual([]);
+      await look(page, 'whole-day');
+
+      // Prepared: the stock shrinks by what the sheet says; undo brings it back; again, and it stays.
+      const full = await stockOf(page);
+      const prepare = page.getByRole('button', { name: 'Prepared: take it from the stock' });
+      await prepare.click();
+      await page.getByText('It is prepared; what it took has left the stock.').waitFor();
+      const less = await stockOf(page);
+      expect(less.lead_white!).toBeLessThan(full.lead_white!);
+      expect(less.yellow_ochre!).toBeLessThan(full.yellow_ochre!);
+      expect(less.ultramarine!).toBe(0);
+      await page.locator('.notices').getByRole('button', { name: 'Undo' }).click();
+      await prepare.waitFor();
+      const back = await stockOf(page);
+      for (const [pigment, grams] of Object.entries(full))
+        expect(back[pigment]).toBeCloseTo(grams, 9);
+      await prepare.click();
+      await expect.poll(() => stockOf(page)).toEqual(less);
+
+      // The sheet, printed: one page, its text selectable, with what was acknowledged.
+      await page.getByRole('link', { name: 'Morning sheet' }).click();
+      await page.locator('.sheet').waitFor();
+      for (const format of ['A4', 'Letter'] as const) {
+        const folder = mkdtempSync(join(tmpdir(), 'kingcup-palette-'));
+        const pdf = join(folder, 'sheet.pdf');
+        writeFileSync(pdf, await page.pdf({ format, printBackground: false }));
+        if (LOOK) writeFileSync(join(LOOK, `printed-${format}.pdf`), await page.pdf({ format }));
+        if (hasPoppler) {
+          expect(execFileSync('pdfinfo', [pdf], { encoding: 'utf8' })).toMatch(/Pages: +1\n/);
+          const text = execFileSync('pdftotext', ['-raw', pdf, '-'], { encoding: 'utf8' });
+          for (const words of ['half-tone', 'shadow', 'Ines', 'Oily rags', 'Yellow ochre'])
+            expect(text).toContain(words);
+          expect(text).not.toContain('Print, or keep as PDF');
+        }
+        rmSync(folder, { recursive: true, force: true });
+      }
+
+      // The day's end: what was laid is a coat, what is left is offered first next morning.
+      await page.getByRole('link', { name: 'The day’s palette' }).click();
+      await page.getByText('At the day’s end').click();
+      await page.getByRole('button', { name: 'Note what is left of “half-tone”' }).click();
+      await page.getByText('What is left of “half-tone” is offered first').waitFor();
+      await page.getByRole('button', { name: '“half-tone” was laid today' }).click();
+      await page.getByText('It is a coat of today.').waitFor();
+      await saved(page);
+
+      await page.reload();
+      await page.getByLabel('The day').fill(next(day));
+      await page.getByLabel('The day').blur();
+      await heading(page, 'Use first: left from before').waitFor();
+      await page.getByText(/“half-tone”, .* under film since/).waitFor();
+      await page.getByRole('button', { name: 'Sleeve', exact: true }).click();
+      await page.getByText(/It serves “half-tone”\./).waitFor();
+      await page.getByText(/Sleeve: the body colour of .* is /).waitFor();
+      await page.getByRole('link', { name: 'Morning sheet' }).click();
+      await page.locator('.sheet').getByText('Use first').waitFor();
+      await page.getByRole('link', { name: 'The day’s palette' }).click();
+      expect(await violations(page)).toEqual([]);
+      await look(page, 'next-morning');
+      await page.getByRole('button', { name: 'It has a skin: half-tone' }).click();
+      await page.getByText(/has a skin: discard it/).waitFor();
+      await saved(page);
+      await page.reload();
+      await page.getByLabel('The day').fill(next(day));
+      await page.getByLabel('The day').blur();
+      await page.getByText(/has a skin: discard it/).waitFor();
+      expect(studio.errors).toEqual([]);
+    } finally {
+      await studio.discard();
+    }
+  });
+
+  async function type(page: Page, label: string, text: string): Promise<void> {
+    await page.getByLabel(label).fill(text);
+    await page.getByLabel(label).blur();
+  }
+
+  async function handPile(page: Page, name: string, parts: readonly (readonly [string, string])[]) {
+    const hand = page.locator('.pal-hand');
+    if ((await hand.getAttribute('open')) === null) await hand.getByText('A pile by hand').click();
+    await hand.getByLabel('Name').fill(name);
+    for (const [at, [count, pigment]] of parts.entries()) {
+      if (at > 0) await hand.getByRole('button', { name: 'One more pigment' }).click();
+      await hand.getByLabel('Parts').nth(at).fill(count);
+      await hand.getByLabel('Pigment', { exact: true }).nth(at).selectOption({ label: pigment });
+    }
+    await hand.getByRole('button', { name: 'Make this pile' }).click();
+    await page.getByRole('article', { name }).waitFor();
+  }
+});

@@ -94,12 +94,12 @@ describeBrowser('from a harmony to a drapery and its formula in the book', () =>
       await page.getByLabel(/^Light thrown back/).check();
       await whole(page);
       expect(await ladder(page).getByRole('listitem').count()).toBe(7);
-      await ladder(page).getByText('shadow', { exact: true }).click();
+      await ladder(page).locator('summary strong').getByText('shadow', { exact: true }).click();
       await page.getByRole('img', { name: /mixed into one pile/ }).waitFor();
       expect(await violations(page)).toEqual([]);
       await picture(page, `drapery-open-${device}`);
 
-      await ladder(page).getByText('shadow', { exact: true }).click();
+      await ladder(page).locator('summary strong').getByText('shadow', { exact: true }).click();
 
       await page.getByLabel('Name of the drapery').fill('Cloths of the jay');
       await button(page, 'Keep this drapery').click();
@@ -156,6 +156,11 @@ describeBrowser('from a harmony to a drapery and its formula in the book', () =>
       await page.reload();
       await heading(page, 'Glazed red sleeve').first().waitFor();
       await whole(page);
+
+      // Begun anew it is put aside, with a way back.
+      await page.getByRole('link', { name: 'Begin another' }).click();
+      await button(page, 'Undo').click();
+      await heading(page, 'Glazed red sleeve').first().waitFor();
       expect(studio.errors).toEqual([]);
     } finally {
       await studio.discard();

@@ -70,12 +70,7 @@ export function GarmentBench() {
       </div>
       <div class="drapery-ladder" aria-live="polite">
         {trouble && <p class="drapery-trouble">{trouble}</p>}
-        {answer?.ok && (
-          <Steps
-            cloth={answer.value}
-            name={shown === 'cloth' ? wish.name : say.partOf(PART_NAMES[shown], wish.name)}
-          />
-        )}
+        {answer?.ok && <Steps cloth={answer.value} />}
       </div>
     </section>
   );

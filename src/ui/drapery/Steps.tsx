@@ -9,7 +9,7 @@ import { foldWords, heapsOf, spoken } from './spoken.ts';
 import { BLACK_WHY, say } from './words.ts';
 
 /** A cloth's ladder: each step with its pile or its film, then the rule of black and what to mind. */
-export function Steps({ cloth, name }: { cloth: Cloth; name: string }) {
+export function Steps({ cloth }: { cloth: Cloth }) {
   const all = [...cloth.folds, ...(cloth.reflected ? [cloth.reflected] : [])];
   return (
     <>
@@ -25,7 +25,7 @@ export function Steps({ cloth, name }: { cloth: Cloth; name: string }) {
                   <span>{foldWords(fold)}</span>
                 </span>
               </summary>
-              <Recipe fold={fold} name={name} />
+              <Recipe fold={fold} />
             </details>
           </li>
         ))}
@@ -45,16 +45,13 @@ export function Steps({ cloth, name }: { cloth: Cloth; name: string }) {
   );
 }
 
-function Recipe({ fold, name }: { fold: Fold; name: string }) {
+function Recipe({ fold }: { fold: Fold }) {
   const { mixture, glaze, lab, wish, deltaE00, step } = fold;
   return (
     <div class="drapery-recipe">
       <PileRow
         piles={heapsOf(fold)}
-        mixed={{
-          name: `${name}, ${step}: ${glaze ? say.beneath : say.mixed}`,
-          hex: hexOf(mixture.partsLab),
-        }}
+        mixed={{ name: glaze ? say.beneath : step, hex: hexOf(mixture.partsLab) }}
       />
       {glaze && <p>{say.filmAbout(spoken(glaze.pigment), Math.round(1000 * glaze.filmMm))}</p>}
       <div class="drapery-beside">

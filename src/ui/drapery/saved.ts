@@ -6,6 +6,7 @@ import type { Entry } from '../../book/record.ts';
 import { type Cloth, DRAPERY_WAYS, type Garment, type GarmentWish } from '../../drapery/fold.ts';
 import { formulaOf, type Passage } from '../../drapery/formula.ts';
 import { STUFFS } from '../../drapery/stuff.ts';
+import { ok } from '../../result.ts';
 import { listed } from '../drawn/say.ts';
 import { rename, route } from '../route.ts';
 import { book, complain, opening, shelf, tell } from '../studio.ts';
@@ -193,6 +194,15 @@ async function open(id: string): Promise<void> {
 
 /** Leaves the drapery that is open, for another or for none. */
 export function begin(next: Scheme = EMPTY): void {
+  const before = { scheme: scheme.value, kept: kept.value, inBook: keptScheme.value };
+  // What the book does not have is put aside only with a way back.
+  if (before.scheme.garments.length > 0 && !isSaved())
+    tell(say.putAside(calledNow()), async () => {
+      show(before.scheme);
+      kept.value = before.kept;
+      keptScheme.value = before.inBook;
+      return ok(null);
+    });
   kept.value = null;
   keptScheme.value = '';
   stage.value = 'open';

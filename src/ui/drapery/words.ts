@@ -18,6 +18,7 @@ export const say = {
   draperyIn: 'drapery',
   missing: 'This drapery is no longer in the book. It may be in the bin.',
   another: 'Begin another',
+  putAside: (name: string) => `“${name}” was not in the book and is put aside.`,
   unnamed: 'A drapery',
 
   wall: 'The cloths hung',

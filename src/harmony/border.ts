@@ -8,7 +8,9 @@ import type { FlatImage } from '../photo/flat.ts';
  */
 export interface Borders {
   readonly count: number;
-  /** Crossings between two labels, count × count, symmetric. */
+  /** All places where two labels meet, count × count, symmetric. */
+  readonly meetings: Float64Array;
+  /** Those where both run on for two cells: the crossings that are measured. */
   readonly crossings: Float64Array;
   /** Sums of squared steps across them: of lightness, and of chroma that no change of light explains. */
   readonly acrossL: Float64Array;
@@ -33,6 +35,7 @@ export function borders(
   count: number,
 ): Borders {
   const { L, a, b } = image;
+  const meetings = new Float64Array(count * count);
   const crossings = new Float64Array(count * count);
   const acrossL = new Float64Array(count * count);
   const acrossC = new Float64Array(count * count);
@@ -56,10 +59,11 @@ export function borders(
     const i = label[p]!;
     const j = label[p + step]!;
     if (i >= count || j >= count) return;
+    const at = i < j ? i * count + j : j * count + i;
+    meetings[at]!++;
     // A lone cell of grain is no border: both labels must run on for two cells.
     if (before > 0 && label[p - step] !== i) return;
     if (after > 0 && label[p + 2 * step] !== j) return;
-    const at = i < j ? i * count + j : j * count + i;
     const near = p - Math.min(REACH, before) * step;
     const far = p + step + Math.min(REACH, after) * step;
     let sidesL = 0;
@@ -98,13 +102,13 @@ export function borders(
       if (x + 1 < width && label[p] !== label[p + 1]) cross(p, 1, x, width - 2 - x);
       if (y + 1 < height && label[p] !== label[p + width]) cross(p, width, y, height - 2 - y);
     }
-  for (const table of [crossings, acrossL, acrossC, besideL, besideC])
+  for (const table of [meetings, crossings, acrossL, acrossC, besideL, besideC])
     for (let i = 0; i < count; i++)
       for (let j = 0; j < i; j++) table[i * count + j] = table[j * count + i]!;
   for (const table of [turnA, turnB])
     for (let i = 0; i < count; i++)
       for (let j = 0; j < i; j++) table[i * count + j] = -table[j * count + i]!;
-  return { count, crossings, acrossL, acrossC, besideL, besideC, turnA, turnB };
+  return { count, meetings, crossings, acrossL, acrossC, besideL, besideC, turnA, turnB };
 }
 
 /** Cells on either side of a border between which its step is measured. */

@@ -3,7 +3,9 @@ import type { Borders } from './border.ts';
 /** What is to be joined: weights and mean OKLab of each node. */
 export interface Nodes {
   readonly count: number;
+  /** Pixels, and cells of the work image. */
   readonly weight: Float64Array;
+  readonly cells: Float64Array;
   readonly L: Float64Array;
   readonly a: Float64Array;
   readonly b: Float64Array;
@@ -12,6 +14,7 @@ export interface Nodes {
 /** Nodes joined so far: sums, from which means follow. */
 export interface Group {
   weight: number;
+  cells: number;
   /** Σ w L, Σ w L², Σ w L a, Σ w L b: the line from black through the group's colours. */
   sL: number;
   sLL: number;
@@ -21,6 +24,8 @@ export interface Group {
 
 /** Sums over the border of two groups. */
 export interface Border {
+  /** All places where they meet, and those measured. */
+  all: number;
   n: number;
   acrossL: number;
   acrossC: number;
@@ -33,12 +38,20 @@ export interface Border {
 
 export function groupOf(nodes: Nodes, i: number): Group {
   const [w, L, a, b] = [nodes.weight[i]!, nodes.L[i]!, nodes.a[i]!, nodes.b[i]!];
-  return { weight: w, sL: w * L, sLL: w * L * L, sLa: w * L * a, sLb: w * L * b };
+  return {
+    weight: w,
+    cells: nodes.cells[i]!,
+    sL: w * L,
+    sLL: w * L * L,
+    sLa: w * L * a,
+    sLb: w * L * b,
+  };
 }
 
 export function borderOf(borders: Borders, i: number, j: number): Border {
   const at = i * borders.count + j;
   return {
+    all: borders.meetings[at]!,
     n: borders.crossings[at]!,
     acrossL: borders.acrossL[at]!,
     acrossC: borders.acrossC[at]!,
@@ -71,7 +84,13 @@ export function cost(p: Group, q: Group, border: Border, around = border.n): num
   const [lightC, darkC] = pL > qL ? [pC * pL, qC * qL] : [qC * qL, pC * pL];
   const sheen = pL > qL === pC < qC ? unit((lightC / Math.max(1e-6, darkC) - 0.6) / 0.25) : 0;
   const mismatch = Math.hypot(turned, across * (1 - 0.55 * sheen));
-  const hueHolds = unit((strength - 0.05) / 0.13);
+  // A strong colour, or one that both have exactly alike, is one thing in two lights; greys are
+  // alike by chance.
+  const alike = 1 - Math.hypot(pa - qa, pb - qb) / (0.15 * Math.max(1e-6, strength));
+  const hueHolds = Math.max(
+    unit((strength - 0.05) / 0.13),
+    0.75 * unit(2 * alike) * unit((strength - 0.02) / 0.02),
+  );
   const apart = Math.hypot(mismatch, dL * (0.6 - 0.4 * hueHolds));
   const { n } = border;
   // What only touches here and there has no border to judge by.

@@ -33,7 +33,7 @@ export interface GatherOptions {
 }
 
 /** Clusters before joining. */
-const OVER = 36;
+const OVER = 40;
 /** An accent holds less than this share of the area … */
 const ACCENT_SHARE = 0.02;
 /** … and is farther than this (CIEDE2000, kL = 2) from every other colour. */
@@ -69,10 +69,14 @@ export function gather(pixels: Pixels, options: GatherOptions = {}): Result<Gath
   onProgress?.(0.8);
 
   const first = new Uint8Array(work.L.length).fill(NOWHERE);
-  for (let i = 0; i < first.length; i++)
-    if (bins.ofCell[i]! >= 0) first[i] = clusters.ofBin[bins.ofCell[i]!]!;
+  const cells = new Float64Array(clusters.count);
+  for (let i = 0; i < first.length; i++) {
+    if (bins.ofCell[i]! < 0) continue;
+    first[i] = clusters.ofBin[bins.ofCell[i]!]!;
+    cells[first[i]!]!++;
+  }
   const group = join(
-    clusters,
+    { ...clusters, cells },
     borders(flat, work.width, work.height, first, clusters.count),
     wanted,
   );

@@ -1,10 +1,7 @@
-import { deltaE00 } from '../colour/difference.ts';
-import type { Lab } from '../colour/lab.ts';
-import { linearOfOklab } from '../colour/oklab.ts';
-import { labOfLinear } from '../colour/rgb.ts';
 import type { Borders } from './border.ts';
 import { type Border, borderOf, cost, type Group, groupOf, type Nodes } from './cost.ts';
 import { hueWander, sceneScale } from './scene.ts';
+import { FAR, FAR_WANDER, notAThing } from './small.ts';
 
 /** Colours that a harmony has at most. */
 export const MOST = 7;
@@ -38,7 +35,7 @@ export function join(nodes: Nodes, borders: Borders, wanted?: number): Uint8Arra
   while (joining.live > (wanted ?? 1)) {
     let pair = joining.cheapest(price);
     if (wanted === undefined && pair.price > limit && joining.live <= MOST) {
-      const small = nearSmall(joining.groups, total, far);
+      const small = notAThing(joining, total, far);
       if (small < 0) break;
       pair = joining.cheapest((i, j) => (i === small || j === small ? price(i, j) : Infinity));
     }
@@ -94,7 +91,7 @@ class Joining {
   /** What joining i and j costs, for i < j. */
   readonly costs: Float64Array;
   live = 0;
-  private readonly edges: Border[][] = [];
+  readonly edges: Border[][] = [];
   /** Crossings between a group and all others. */
   private readonly around: Float64Array;
   private readonly parent: Int32Array;
@@ -172,26 +169,4 @@ class Joining {
 
 function absorb<T extends Group | Border>(into: T, from: T): void {
   for (const key of Object.keys(into) as (keyof T)[]) (into[key] as number) += from[key] as number;
-}
-
-/** A thing of less than this share … */
-const SMALL = 0.015;
-/** … is kept only if it is farther than this from every other (CIEDE2000, kL = 2). */
-const FAR = 7;
-const FAR_WANDER = 350;
-
-/** The smallest group that is small and not far from another, or −1. */
-function nearSmall(groups: readonly (Group | undefined)[], total: number, far: number): number {
-  const live = groups.flatMap((g, i) => (g ? [{ i, g, lab: labOfGroup(g) }] : []));
-  live.sort((p, q) => p.g.weight - q.g.weight || p.i - q.i);
-  for (const p of live)
-    if (p.g.weight < SMALL * total && live.length > 1)
-      if (live.some((q) => q !== p && deltaE00(p.lab, q.lab, 2) < far)) return p.i;
-  return -1;
-}
-
-function labOfGroup(g: Group): Lab {
-  const L = g.sL / g.weight;
-  const rgb = linearOfOklab(L, (g.sLa / g.sLL) * L, (g.sLb / g.sLL) * L, new Float64Array(3));
-  return labOfLinear(rgb[0]!, rgb[1]!, rgb[2]!);
 }

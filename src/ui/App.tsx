@@ -10,6 +10,7 @@ import { WalkScreen } from './walk/WalkScreen.tsx';
 import { PLACE_NAMES, say } from './words.ts';
 
 const HarmonyScreen = lazy(async () => (await import('./harmony/HarmonyScreen.tsx')).HarmonyScreen);
+const DraperyScreen = lazy(async () => (await import('./drapery/DraperyScreen.tsx')).DraperyScreen);
 const PaletteScreen = lazy(async () => (await import('./palette/PaletteScreen.tsx')).PaletteScreen);
 const BookScreen = lazy(async () => (await import('./book/BookScreen.tsx')).BookScreen);
 const ShelfScreen = lazy(async () => (await import('./shelf/ShelfScreen.tsx')).ShelfScreen);
@@ -53,19 +54,10 @@ function Screen() {
     case 'book':
       return onShelf ? <ShelfScreen /> : <BookScreen />;
     case 'drapery':
-      return <LaterScreen place={where} text={say.draperyLater} />;
+      return <DraperyScreen />;
     case 'palette':
       return <PaletteScreen />;
   }
-}
-
-function LaterScreen({ place, text }: { place: Place; text: string }) {
-  return (
-    <section class="page">
-      <h1 tabIndex={-1}>{PLACE_NAMES[place]}</h1>
-      <p class="lead">{text}</p>
-    </section>
-  );
 }
 
 const ICONS: Record<Place, JSX.Element> = {
@@ -82,13 +74,15 @@ const lastOpen: Partial<Record<Place, string>> = {};
 function Places() {
   const { place: here, open } = route.value;
   if (open !== null) lastOpen[here] = open;
+  // A drapery that was begun anew has no name yet: its link leads to it all the same.
+  else if (here === 'drapery') delete lastOpen.drapery;
   return (
     <nav class="places" aria-label="Places">
       <ul>
         {PLACES.map((to) => (
           <li key={to}>
             <a
-              href={hrefOf(to, to === 'harmony' ? lastOpen.harmony : undefined)}
+              href={hrefOf(to, to === 'harmony' || to === 'drapery' ? lastOpen[to] : undefined)}
               aria-current={to === here ? 'page' : undefined}
             >
               {ICONS[to]}

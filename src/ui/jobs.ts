@@ -1,3 +1,4 @@
+import type { DraperyJob, DraperyNews } from '../../workers/drapery.ts';
 import type { HandJob, HandResult } from '../../workers/hand.ts';
 import { type JobOptions, runJob } from '../../workers/jobs.ts';
 import type { Kind, MixtureNews, MixtureWork } from '../../workers/mixture.ts';
@@ -25,6 +26,15 @@ export const workMixtures = <K extends Kind>(
     () =>
       new Worker(new URL('../../workers/mixture.worker.ts', import.meta.url), { type: 'module' }),
     { ...takes, kind },
+    options,
+  );
+
+/** Works out cloths; each comes as news as soon as it is ready. */
+export const drapeCloths = (job: DraperyJob, options: JobOptions<DraperyNews>): Promise<null> =>
+  runJob(
+    () =>
+      new Worker(new URL('../../workers/drapery.worker.ts', import.meta.url), { type: 'module' }),
+    job,
     options,
   );
 

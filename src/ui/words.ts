@@ -102,9 +102,6 @@ export const say = {
   noteOf: 'Your words',
   notePlaceholder: 'What made it work? Where, in what light?',
 
-  draperyLater:
-    'Here each cloth of a harmony will get its ladder of folds, from highlight to deepest fold. It is not built yet.',
-
   bookEmpty: 'The book is empty. What you photograph and the harmonies you keep are written here.',
   open: 'Open',
   rename: 'Rename',

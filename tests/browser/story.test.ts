@@ -52,7 +52,7 @@ describeBrowser('from a photograph to a harmony in the book, with no network', (
       expect(colours.length).toBeLessThanOrEqual(7);
       expect(new Set(colours).size).toBe(colours.length);
       await page.getByRole('img', { name: /mixed into one pile/ }).waitFor();
-      expect(await page.locator('.bench').innerText()).toMatch(/\d+ parts?/);
+      expect(await page.locator('.bench').first().innerText()).toMatch(/\d+ parts?/);
       expect(await violations(page)).toEqual([]);
 
       // A variant has its own mixture, takes the place of its origin, and can be undone.
@@ -60,14 +60,14 @@ describeBrowser('from a photograph to a harmony in the book, with no network', (
       await folds.getByRole('button', { name: /cooler, clearly/ }).click();
       const trial = page.locator('.trial');
       await trial.getByRole('img', { name: /mixed into one pile/ }).waitFor();
-      await page.getByText('The figures').click();
-      const figures = page.locator('.bench .figures');
+      await page.getByText('The figures').first().click();
+      const figures = page.locator('.bench .figures').first();
       const wanted = await figures.innerText();
       expect(await violations(page)).toEqual([]);
       await trial.getByRole('button', { name: 'Take this variant' }).click();
       await expect.poll(() => figures.innerText()).not.toBe(wanted);
       const varied = await figures.innerText();
-      await page.getByRole('button', { name: 'Undo' }).click();
+      await page.getByRole('button', { name: 'Undo', exact: true }).click();
       await expect.poll(() => figures.innerText()).toBe(wanted);
       await folds.getByRole('button', { name: /cooler, clearly/ }).click();
       await trial.getByRole('button', { name: 'Take this variant' }).click();
@@ -83,7 +83,7 @@ describeBrowser('from a photograph to a harmony in the book, with no network', (
       await served.stop();
       await page.reload();
       await page.getByRole('heading', { name: 'What the stream showed' }).waitFor();
-      await page.getByText('The figures').click();
+      await page.getByText('The figures').first().click();
       await expect.poll(() => figures.innerText()).toBe(varied);
       expect(await wall.getByRole('button').allInnerTexts()).toEqual(colours);
 

@@ -14,6 +14,9 @@ export interface LineCloth {
   readonly share: number;
   /** A ribbon over the others. */
   readonly accent?: boolean | undefined;
+  /** A band along its edge, and its wrong side, in colours of their own. */
+  readonly trim?: DrawnLadder | undefined;
+  readonly lining?: DrawnLadder | undefined;
   /** How it falls; from its name unless told. */
   readonly seed?: number | undefined;
 }
@@ -76,6 +79,8 @@ export function ClothLine(props: ClothLineProps) {
               <PaintedCloth
                 hatching={`${id}-hatch`}
                 ladder={cloth.ladder}
+                trim={cloth.trim}
+                lining={cloth.lining}
                 seed={cloth.seed ?? seedOf(cloth.name)}
                 hang={place.how}
                 detail={place.width > 190 ? 'plain' : 'small'}

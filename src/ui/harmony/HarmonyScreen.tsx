@@ -1,3 +1,4 @@
+import { MakeDrapery } from '../drapery/MakeDrapery.tsx';
 import { gathering } from '../gathering.ts';
 import { hrefOf, route } from '../route.ts';
 import { GatheringLine } from '../walk/WalkScreen.tsx';
@@ -69,6 +70,7 @@ export function HarmonyScreen() {
           <Bench />
           <HarmonyMix />
           <VariantRows />
+          <MakeDrapery />
           <WordsForm />
         </>
       )}

@@ -1,0 +1,22 @@
+import { Patch } from '../drawn/Patch.tsx';
+
+/** Colours brushed out side by side; the words beside them say what they are. */
+export function Dab({ hexes }: { hexes: readonly string[] }) {
+  const each = 84 / Math.max(1, hexes.length);
+  return (
+    <svg class="drapery-dab" viewBox="0 0 88 44" aria-hidden="true">
+      {hexes.map((hex, i) => (
+        <Patch
+          key={`${i}${hex}`}
+          hex={hex}
+          seed={5 + i}
+          x={2 + i * each}
+          y={3}
+          width={each}
+          height={38}
+          ends={{ left: i === 0, right: i === hexes.length - 1 }}
+        />
+      ))}
+    </svg>
+  );
+}

@@ -1,0 +1,24 @@
+import { go } from '../route.ts';
+import { openHarmony } from './colours.ts';
+import { begin } from './saved.ts';
+import { schemeOf } from './state.ts';
+import { say } from './words.ts';
+
+/** From the open harmony to its drapery. */
+export function MakeDrapery() {
+  const open = openHarmony.value;
+  if (!open) return null;
+  return (
+    <p>
+      <button
+        type="button"
+        onClick={() => {
+          begin(schemeOf(open.name, open.harmony, open.colours));
+          go('drapery');
+        }}
+      >
+        {say.makeOf}
+      </button>
+    </p>
+  );
+}

@@ -1,0 +1,62 @@
+import { hexOf } from '../../colour/hex.ts';
+import type { Cloth } from '../../drapery/fold.ts';
+import { garments } from './cloths.ts';
+import { Dab } from './Dab.tsx';
+import { BlackWords } from './Steps.tsx';
+import { foldWords } from './spoken.ts';
+import { say } from './words.ts';
+
+/** Every cloth's ladder on paper, where nothing can be opened. */
+export function Printed() {
+  const whole = garments.value.filter((one) => one !== null);
+  return (
+    <div class="drapery-printed">
+      {whole.flatMap((garment) => [
+        <Sheet key={garment.name} name={garment.name} cloth={garment} />,
+        ...(garment.lining
+          ? [
+              <Sheet
+                key={`${garment.name} lining`}
+                name={say.partOf('Lining', garment.name)}
+                cloth={garment.lining}
+              />,
+            ]
+          : []),
+        ...(garment.trim
+          ? [
+              <Sheet
+                key={`${garment.name} trim`}
+                name={say.partOf('Trim', garment.name)}
+                cloth={garment.trim}
+              />,
+            ]
+          : []),
+      ])}
+    </div>
+  );
+}
+
+function Sheet({ name, cloth }: { name: string; cloth: Cloth }) {
+  return (
+    <section class="drapery-sheet">
+      <h2>
+        {name}: {cloth.stuff}, {cloth.way}
+      </h2>
+      <ol class="drapery-steps">
+        {[...cloth.folds, ...(cloth.reflected ? [cloth.reflected] : [])].map((fold) => (
+          <li key={fold.step} class="drapery-line">
+            <Dab hexes={[hexOf(fold.lab)]} />
+            <span class="drapery-step">
+              <strong>{fold.step}</strong>
+              <span>{foldWords(fold)}</span>
+            </span>
+          </li>
+        ))}
+      </ol>
+      <BlackWords cloth={cloth} />
+      {cloth.remarks.map((remark) => (
+        <p key={remark}>{remark}</p>
+      ))}
+    </section>
+  );
+}

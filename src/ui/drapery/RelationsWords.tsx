@@ -1,0 +1,74 @@
+import type { Cloth, ClothWish } from '../../drapery/fold.ts';
+import { periodWords } from '../../harmony/period.ts';
+import { type Related, relationsOf } from '../../harmony/relations.ts';
+import { answered } from './cloths.ts';
+import { scheme } from './state.ts';
+import { PART_NAMES, say } from './words.ts';
+
+/** How much of its garment a trim and a lining are taken to show. */
+const TRIM = 0.05;
+const LINING = 0.08;
+
+/** Every cloth of the scheme as a colour among colours; only those that are worked out. */
+function related(): Related[] {
+  return scheme.value.garments.flatMap(({ wish, share }) => {
+    const one = (cloth: ClothWish | undefined, name: string, part: number, accent: boolean) => {
+      const answer = cloth && answered(cloth);
+      if (!cloth || !answer?.ok) return [];
+      return [
+        {
+          name,
+          share: share * part,
+          lab: localOf(answer.value),
+          ...(accent ? { accent } : {}),
+          ...(cloth.declared ? { declared: cloth.declared } : {}),
+        },
+      ];
+    };
+    const name = small(wish.name);
+    return [
+      ...one(wish, name, 1, false),
+      ...one(wish.lining, `${small(PART_NAMES.lining)} of the ${name}`, LINING, false),
+      ...one(wish.trim, `${small(PART_NAMES.trim)} of the ${name}`, TRIM, true),
+    ];
+  });
+}
+
+const localOf = ({ folds }: Cloth) => folds[2]!.lab;
+const small = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
+const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+const figure = (score: number): string => score.toFixed(2).replace('-', '−');
+
+/** The relations of the garments in words. They inform; nothing is chosen by them. */
+export function RelationsWords() {
+  const colours = related();
+  if (colours.length < 2) return null;
+  const total = colours.reduce((sum, { share }) => sum + share, 0) || 1;
+  const all = colours.map((colour) => ({ ...colour, share: colour.share / total }));
+  const { words, temperature, pairs, meanScore } = relationsOf(all);
+  return (
+    <section class="drapery-relations" aria-labelledby="relations-heading">
+      <h2 id="relations-heading">{say.relations}</h2>
+      <p>
+        {words} {say.temperature(temperature.words)}
+      </p>
+      {pairs.map(({ of, beside, lightness, chroma, hue, period, score }) => (
+        <details key={`${of} ${beside}`} open={pairs.length === 1}>
+          <summary>{say.pair(all[of]!.name, all[beside]!.name)}</summary>
+          <ul class="drapery-remarks">
+            <li>{[lightness, chroma, hue].map((one) => sentence(one.words)).join(' ')}</li>
+            {period.length === 0 ? (
+              <li>{say.periodSilent}</li>
+            ) : (
+              period.map((row) => <li key={row.pair.join()}>{periodWords(row)}</li>)
+            )}
+            <li class="small">{say.score(figure(score.score))}</li>
+          </ul>
+        </details>
+      ))}
+      {meanScore !== null && pairs.length > 1 && (
+        <p class="small">{say.meanScore(figure(meanScore))}</p>
+      )}
+    </section>
+  );
+}

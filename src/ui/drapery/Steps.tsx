@@ -1,0 +1,99 @@
+import { hexOf } from '../../colour/hex.ts';
+import { differenceWords } from '../../colour/words.ts';
+import type { Cloth, Fold } from '../../drapery/fold.ts';
+import { BesideWanted } from '../drawn/BesideWanted.tsx';
+import { PileRow } from '../drawn/PileRow.tsx';
+import { say as sayAll } from '../words.ts';
+import { Dab } from './Dab.tsx';
+import { foldWords, heapsOf, spoken } from './spoken.ts';
+import { BLACK_WHY, say } from './words.ts';
+
+/** A cloth's ladder: each step with its pile or its film, then the rule of black and what to mind. */
+export function Steps({ cloth, name }: { cloth: Cloth; name: string }) {
+  const all = [...cloth.folds, ...(cloth.reflected ? [cloth.reflected] : [])];
+  return (
+    <>
+      <h3>{say.steps}</h3>
+      <ol class="drapery-steps">
+        {all.map((fold) => (
+          <li key={fold.step}>
+            <details>
+              <summary>
+                <Dab hexes={[hexOf(fold.lab)]} />
+                <span class="drapery-step">
+                  <strong>{fold.step}</strong>
+                  <span>{foldWords(fold)}</span>
+                </span>
+              </summary>
+              <Recipe fold={fold} name={name} />
+            </details>
+          </li>
+        ))}
+      </ol>
+      <BlackWords cloth={cloth} />
+      {cloth.remarks.length > 0 && (
+        <>
+          <h3>{say.remarks}</h3>
+          <ul class="drapery-remarks">
+            {cloth.remarks.map((remark) => (
+              <li key={remark}>{remark}</li>
+            ))}
+          </ul>
+        </>
+      )}
+    </>
+  );
+}
+
+function Recipe({ fold, name }: { fold: Fold; name: string }) {
+  const { mixture, glaze, lab, wish, deltaE00, step } = fold;
+  return (
+    <div class="drapery-recipe">
+      <PileRow
+        piles={heapsOf(fold)}
+        mixed={{
+          name: `${name}, ${step}: ${glaze ? say.beneath : say.mixed}`,
+          hex: hexOf(mixture.partsLab),
+        }}
+      />
+      {glaze && <p>{say.filmAbout(spoken(glaze.pigment), Math.round(1000 * glaze.filmMm))}</p>}
+      <div class="drapery-beside">
+        <BesideWanted
+          wanted={{ name: say.wanted, hex: hexOf(wish) }}
+          mixed={{ name: say.mixed, hex: hexOf(lab) }}
+          reachable={deltaE00 <= 3}
+        />
+      </div>
+      <p class="small">
+        {sayAll.differs[differenceWords(deltaE00)]} {say.ciede(deltaE00)}
+        {deltaE00 > 3 && ` ${say.outOfReach}`}
+      </p>
+    </div>
+  );
+}
+
+/** What the rule of black says of this cloth, and what deepening with black would lose. */
+export function BlackWords({ cloth }: { cloth: Cloth }) {
+  const { black, blackLoss } = cloth;
+  const rule = black.why
+    ? say.blackMay(BLACK_WHY[black.why])
+    : black.barred.length > 0
+      ? say.blackNone
+      : say.blackNoneHere;
+  return (
+    <div class="drapery-black">
+      <h3>{say.blackHeading}</h3>
+      <p>{rule}</p>
+      {blackLoss && (
+        <p>
+          {say.blackLoss(
+            spoken(blackLoss.black),
+            blackLoss.step,
+            Math.round(blackLoss.withBlack),
+            Math.round(blackLoss.chroma),
+          )}
+        </p>
+      )}
+    </div>
+  );
+}

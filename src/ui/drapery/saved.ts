@@ -1,0 +1,226 @@
+import { effect, signal } from '@preact/signals';
+import { canonical } from '../../book/digest.ts';
+import type { DraperyBody, FormulaBody, GarmentRecord } from '../../book/drapery.ts';
+import { bookFaultWords } from '../../book/faults.ts';
+import type { Entry } from '../../book/record.ts';
+import { type Cloth, DRAPERY_WAYS, type Garment, type GarmentWish } from '../../drapery/fold.ts';
+import { formulaOf, type Passage } from '../../drapery/formula.ts';
+import { STUFFS } from '../../drapery/stuff.ts';
+import { listed } from '../drawn/say.ts';
+import { rename, route } from '../route.ts';
+import { book, complain, opening, shelf, tell } from '../studio.ts';
+import { garments } from './cloths.ts';
+import { EMPTY, type Scheme, scheme, show, type Worn } from './state.ts';
+import { say } from './words.ts';
+
+/** The drapery as the book has it; null until it is kept. */
+export const kept = signal<Entry<'drapery'> | null>(null);
+/** The scheme that the book has. */
+const keptScheme = signal('');
+export const stage = signal<'opening' | 'open' | 'missing'>('open');
+
+export const isSaved = (): boolean =>
+  kept.value !== null && keptScheme.value === canonical(scheme.value);
+
+const today = (): string => new Date().toLocaleDateString('sv');
+
+/** A drapery without a name is called by its garments. */
+export const calledNow = (): string =>
+  scheme.value.name.trim() ||
+  listed(scheme.value.garments.map(({ wish }) => wish.name)) ||
+  say.unnamed;
+
+const recordOf = (cloth: Cloth, name: string): GarmentRecord => ({
+  name,
+  way: cloth.way,
+  stuff: cloth.stuff,
+  folds: [...cloth.folds, ...(cloth.reflected ? [cloth.reflected] : [])].map(
+    ({ step, lab, mixture }) => ({ step, lab, mixture }),
+  ),
+});
+
+/** A garment's own ladder, then its lining's and its trim's under its name. */
+const recordsOf = (garment: Garment): GarmentRecord[] => [
+  recordOf(garment, garment.name),
+  ...(garment.lining ? [recordOf(garment.lining, `${garment.name}${LINING}`)] : []),
+  ...(garment.trim ? [recordOf(garment.trim, `${garment.name}${TRIM}`)] : []),
+];
+const LINING = ', lining';
+const TRIM = ', trim';
+
+/** Writes the drapery into the book, over its older self where it has one. */
+export async function keep(): Promise<void> {
+  const here = book.value;
+  const whole = garments.value.filter((one) => one !== null);
+  if (!here || whole.length < scheme.value.garments.length) return;
+  const now = scheme.value;
+  const body: DraperyBody = {
+    name: calledNow(),
+    note: kept.value?.body.note ?? '',
+    date: kept.value?.body.date ?? today(),
+    harmony: now.harmony,
+    garments: whole.flatMap(recordsOf),
+  };
+  const before = kept.value;
+  const put = await here.put({
+    kind: 'drapery',
+    body,
+    ...(before ? { id: before.id, over: before } : {}),
+  });
+  if (!put.ok) return complain(bookFaultWords(put.fault));
+  const { entry } = put.value;
+  const named = { ...now, name: body.name };
+  await here.remember(memory(entry.id), JSON.stringify(named));
+  kept.value = entry;
+  if (scheme.value === now) scheme.value = named;
+  keptScheme.value = canonical(named);
+  shown = entry.id;
+  if (route.peek().place === 'drapery') rename('drapery', entry.id);
+  tell(say.keptNow(body.name), put.value.undo);
+}
+
+/** A formula holds so many passages. */
+const MOST_PASSAGES = 40;
+
+/** Writes the passages of all garments into the book as one formula; as one a garment where they are too many. */
+export async function keepFormula(): Promise<void> {
+  const here = book.value;
+  const whole = garments.value.filter((one) => one !== null);
+  if (!here || whole.length < scheme.value.garments.length) return;
+  const each = whole.map((garment): readonly Passage[] =>
+    formulaOf(garment, { name: '', note: '', subject: '' }, shelf.value).passages.map((passage) =>
+      whole.length === 1 ? passage : { ...passage, name: `${garment.name}: ${passage.name}` },
+    ),
+  );
+  const name = calledNow();
+  const parts =
+    each.flat().length <= MOST_PASSAGES
+      ? [{ name, passages: each.flat(), of: whole }]
+      : whole.map((garment, i) => ({
+          name: `${name}: ${garment.name}`,
+          passages: each[i]!,
+          of: [garment],
+        }));
+  for (const { name, passages, of } of parts) {
+    const remarks = [...new Set(of.flatMap((garment) => garment.remarks))];
+    const body: FormulaBody = {
+      name,
+      note: remarks.join(' '),
+      date: today(),
+      subject: say.subject(listed([...new Set(of.map(({ stuff }) => stuff))])),
+      from: kept.value?.id ?? scheme.value.harmony,
+      passages,
+    };
+    const put = await here.put({ kind: 'formula', body });
+    if (!put.ok) return complain(bookFaultWords(put.fault));
+    tell(say.formulaKept(name), put.value.undo);
+  }
+}
+
+/** Where the wishes behind a kept drapery are: its record has only what came of them. */
+const memory = (id: string): string => `drapery ${id}`;
+const DRAFT = 'drapery';
+
+/** What was remembered, if it has the form of a scheme. */
+function readScheme(text: string | null): Scheme | null {
+  if (text === null) return null;
+  try {
+    const read = JSON.parse(text) as Partial<Scheme> | null;
+    const isWorn = ({ wish, share }: Worn) =>
+      typeof share === 'number' &&
+      typeof wish?.name === 'string' &&
+      wish.lab?.length === 3 &&
+      DRAPERY_WAYS.includes(wish.way) &&
+      STUFFS.includes(wish.stuff);
+    return typeof read?.name === 'string' && read.garments?.every(isWorn)
+      ? { name: read.name, harmony: read.harmony ?? null, garments: read.garments }
+      : null;
+  } catch {
+    return null;
+  }
+}
+
+/** The wishes that a record lets guess: one that came from another device has nothing else. */
+function guessed({ name, harmony, garments }: DraperyBody): Scheme {
+  const worn: Worn[] = [];
+  for (const record of garments) {
+    const wish = wishOf(record);
+    const owner = worn.at(-1);
+    const part = owner && partOf(record.name, owner.wish.name);
+    if (owner && part) worn[worn.length - 1] = { ...owner, wish: { ...owner.wish, [part]: wish } };
+    else worn.push({ wish, share: 1 / garments.length });
+  }
+  return { name, harmony, garments: worn };
+}
+
+const partOf = (name: string, owner: string) =>
+  name === `${owner}${LINING}` ? 'lining' : name === `${owner}${TRIM}` ? 'trim' : null;
+
+function wishOf({ name, way, stuff, folds }: GarmentRecord): GarmentWish {
+  const steps = folds.slice(0, 6).map(({ lab }) => lab);
+  const known = DRAPERY_WAYS.find((one) => one === way);
+  return {
+    name,
+    lab: steps[2] ?? [50, 0, 0],
+    way: known ?? 'deepened in its own hue',
+    stuff: STUFFS.find((one) => one === stuff) ?? 'wool',
+    ...(known === 'as nature had it' && steps.length === 6 ? { ladder: steps } : {}),
+    ...(known === 'shot cloth' && steps[4] ? { shadows: steps[4] } : {}),
+  };
+}
+
+let shown: string | null = null;
+
+async function open(id: string): Promise<void> {
+  const here = await opening;
+  if (!here) return;
+  stage.value = 'opening';
+  const entry = await here.get('drapery', id);
+  const remembered = await here.recall(memory(id));
+  if (shown !== id) return;
+  if (!entry.ok) {
+    stage.value = 'missing';
+    kept.value = null;
+    return;
+  }
+  const own = readScheme(remembered.ok ? remembered.value : null);
+  const { body } = entry.value;
+  show(own ? { ...own, name: body.name } : guessed(body));
+  kept.value = entry.value;
+  keptScheme.value = canonical(scheme.value);
+  stage.value = 'open';
+}
+
+/** Leaves the drapery that is open, for another or for none. */
+export function begin(next: Scheme = EMPTY): void {
+  kept.value = null;
+  keptScheme.value = '';
+  stage.value = 'open';
+  shown = null;
+  show(next);
+}
+
+// The address says what is open; without a name it is what was on the bench last.
+effect(() => {
+  const { place, open: id } = route.value;
+  if (place !== 'drapery' || id === null || id === shown) return;
+  shown = id;
+  void open(id);
+});
+
+// What is on the bench outlives the page, kept or not.
+let isRecalled = false;
+void opening.then(async (here) => {
+  const draft = here && (await here.recall(DRAFT));
+  const last = draft?.ok ? readScheme(draft.value) : null;
+  isRecalled = true;
+  if (last && scheme.peek() === EMPTY && route.peek().open === null) show(last);
+});
+let timer: ReturnType<typeof setTimeout> | undefined;
+effect(() => {
+  const now = scheme.value;
+  const here = book.value;
+  if (!here || !isRecalled) return;
+  clearTimeout(timer);
+  timer = setTimeout(() => void here.remember(DRAFT, JSON.stringify(now)), 300);
+});

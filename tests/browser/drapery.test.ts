@@ -1,0 +1,164 @@
+import { resolve } from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
+
+const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
+/** Where to write what is on the screen, for a person to judge; nowhere unless it is asked for. */
+const PICTURES = process.env.KINGCUP_PICTURES;
+
+/** What axe finds wrong, WCAG 2.2 A and AA, in light and dark. */
+async function violations(page: Page): Promise<string[]> {
+  const all: string[] = [];
+  for (const colorScheme of ['dark', 'light'] as const) {
+    await page.emulateMedia({ colorScheme });
+    const { violations: found } = await new AxeBuilder({ page })
+      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+      .analyze();
+    all.push(
+      ...found.map(
+        ({ id, nodes }) => `${colorScheme} ${id}: ${nodes.map((node) => node.html).join(' | ')}`,
+      ),
+    );
+  }
+  return all;
+}
+
+async function picture(page: Page, name: string): Promise<void> {
+  if (PICTURES) await page.screenshot({ path: resolve(PICTURES, `${name}.png`), fullPage: true });
+}
+
+const heading = (page: Page, name: string) => page.getByRole('heading', { name, exact: true });
+const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
+/** Every cloth is worked out: only then can the drapery be kept. */
+const whole = (page: Page) =>
+  expect
+    .poll(() => button(page, 'Keep it as a formula').isEnabled(), { timeout: 60_000 })
+    .toBe(true);
+const ladder = (page: Page) => page.locator('.drapery-bench .drapery-steps');
+
+describeBrowser('from a harmony to a drapery and its formula in the book', () => {
+  const served = new Served();
+  beforeAll(() => served.start());
+  afterAll(() => served.stop());
+
+  test.each([
+    ['desktop', DESKTOP],
+    ['phone', PHONE],
+  ])('two garments and a trim, on a %s', async (device, viewport) => {
+    const studio = new Studio();
+    try {
+      const page = await studio.open(viewport);
+      await page.goto(served.url);
+      await page.getByLabel('Choose a photograph').setInputFiles(JAY);
+      await button(page, 'Keep this harmony').waitFor();
+
+      // A variant takes the place of its colour, and the drapery is made of that.
+      const folds = page.getByRole('list', { name: 'From cool to warm' });
+      await folds.getByRole('button', { name: /warmer, clearly/ }).click();
+      await button(page, 'Take this variant').click();
+      await button(page, 'Make a drapery of it').click();
+      await heading(page, 'From the highlight to the deepest fold').waitFor();
+      await whole(page);
+      const wall = page.locator('.drapery-wall');
+      expect(await wall.getByRole('button').count()).toBe(2);
+      expect(await wall.locator('.drapery-seen').innerText()).toMatch(/edged with/);
+      expect(await ladder(page).getByRole('listitem').count()).toBe(6);
+      expect(await ladder(page).innerText()).toMatch(/\d+ parts?/);
+      await heading(page, 'How they stand to one another').waitFor();
+      expect(await page.locator('.drapery-relations').innerText()).toMatch(/is dominant/);
+      await picture(page, `drapery-${device}`);
+      expect(await violations(page)).toEqual([]);
+
+      // Another stuff masses otherwise; the way is changed, and undone.
+      const before = await ladder(page).innerText();
+      await page.getByLabel('Its stuff').selectOption('satin');
+      await whole(page);
+      expect(await ladder(page).innerText()).not.toBe(before);
+      await page.getByLabel('Its way').selectOption('shot cloth');
+      await whole(page);
+      const shot = await ladder(page).innerText();
+      await page.getByLabel('Its way').selectOption('as nature had it');
+      await whole(page);
+      expect(await ladder(page).innerText()).not.toBe(shot);
+      await button(page, 'Undo').click();
+      await whole(page);
+      expect(await ladder(page).innerText()).toBe(shot);
+
+      // A lining is added and looked at; reflected light comes from the other cloth.
+      await button(page, 'Add a lining').click();
+      await page.locator('.drapery-pick').getByRole('button').first().click();
+      await whole(page);
+      await page.locator('.drapery-side').getByText('Cloth', { exact: true }).click();
+      await page.getByLabel(/^Light thrown back/).check();
+      await whole(page);
+      expect(await ladder(page).getByRole('listitem').count()).toBe(7);
+      await ladder(page).getByText('shadow', { exact: true }).click();
+      await page.getByRole('img', { name: /mixed into one pile/ }).waitFor();
+      expect(await violations(page)).toEqual([]);
+      await picture(page, `drapery-open-${device}`);
+
+      await ladder(page).getByText('shadow', { exact: true }).click();
+
+      await page.getByLabel('Name of the drapery').fill('Cloths of the jay');
+      await button(page, 'Keep this drapery').click();
+      await page.getByText('This drapery is in the book.').waitFor();
+      await button(page, 'Keep it as a formula').click();
+      await page.getByText(/The formula “Cloths of the jay” is in the book/).waitFor();
+      await expect.poll(() => page.locator('.save-line').innerText()).toMatch(/^Saved/);
+      const kept = await ladder(page).innerText();
+
+      await page.reload();
+      await heading(page, 'Cloths of the jay').waitFor();
+      await whole(page);
+      expect(await ladder(page).innerText()).toBe(kept);
+      await page.getByText('This drapery is in the book.').waitFor();
+
+      await page.getByRole('link', { name: 'Begin another' }).click();
+      const formula = page.getByRole('link', { name: /Cloths of the jay formula/ });
+      await formula.waitFor();
+      await page.getByRole('link', { name: /Cloths of the jay drapery/ }).waitFor();
+      await formula.click();
+      await expect.poll(() => page.locator('.entry').innerText()).toMatch(/deepest fold/i);
+      expect(studio.errors).toEqual([]);
+    } finally {
+      await studio.discard();
+    }
+  });
+
+  test('it begins empty, with six worked formulas; a glazed sleeve, black and paper', async () => {
+    const studio = new Studio();
+    try {
+      const page = await studio.open();
+      await page.goto(`${served.url}#/drapery`);
+      await page.getByText('From a worked formula').waitFor();
+      const worked = page.locator('main button.drapery-take');
+      expect(await worked.count()).toBe(6);
+      expect(await violations(page)).toEqual([]);
+      await picture(page, 'drapery-empty');
+
+      // With no mouse.
+      await worked.filter({ hasText: 'Glazed red sleeve' }).focus();
+      await page.keyboard.press('Enter');
+      await whole(page);
+      expect(await ladder(page).innerText()).toMatch(/glazed with .* micrometres/);
+      expect(await page.locator('.drapery-bench .drapery-black').innerText()).toMatch(
+        /would have chroma \d+ where it has \d+/,
+      );
+      await picture(page, 'drapery-glazed');
+      await page.emulateMedia({ media: 'print' });
+      expect(await page.locator('.drapery-sheet').isVisible()).toBe(true);
+      await page.emulateMedia({ media: 'screen' });
+
+      // What is on the bench is still there after a reload, though it was not kept.
+      await page.waitForTimeout(500);
+      await page.reload();
+      await heading(page, 'Glazed red sleeve').first().waitFor();
+      await whole(page);
+      expect(studio.errors).toEqual([]);
+    } finally {
+      await studio.discard();
+    }
+  });
+});

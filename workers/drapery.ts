@@ -1,0 +1,26 @@
+import type { Cloth, ClothWish, DraperyFault } from '../src/drapery/fold.ts';
+import { drape } from '../src/drapery/garment.ts';
+import type { Shelf } from '../src/pigment/shelf.ts';
+import type { Result } from '../src/result.ts';
+import type { Handed } from './jobs.ts';
+
+export interface DraperyJob {
+  readonly wishes: readonly ClothWish[];
+  readonly shelf: Shelf;
+}
+/** One cloth is ready: which of the wishes it answers, and the share of the job done, 0…1. */
+export interface DraperyNews {
+  readonly at: number;
+  readonly cloth: Result<Cloth, DraperyFault>;
+  readonly done: number;
+}
+
+/** Works out one cloth after the other; each is told as soon as it is ready. */
+export function drapeAll(
+  { wishes, shelf }: DraperyJob,
+  tell: (news: DraperyNews) => void,
+): Handed<null> {
+  for (const [at, wish] of wishes.entries())
+    tell({ at, cloth: drape(wish, shelf), done: (at + 1) / wishes.length });
+  return { value: null };
+}

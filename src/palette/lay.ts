@@ -1,13 +1,22 @@
+import type { Lab } from '../colour/lab.ts';
+import { wholeShelf } from '../pigment/starter.ts';
 import type { DayAsked, PaletteAsked } from './asked.ts';
 import { clashes } from './clash.ts';
 import { hazardOf, isToxic } from './known.ts';
 import { offersOf } from './leftover.ts';
-import { labelIn, type Studio } from './passage.ts';
+import { baseOf, labelIn, type Studio } from './passage.ts';
 import { colourOf, UNKNOWN, whiteOf } from './pile.ts';
 import type { PalettePlan, PilePlan } from './plan.ts';
 import { asSet, mixedOrder, seated } from './seat.ts';
 import type { Cupboard } from './supply.ts';
 import { TOOLS, TOOLS_WORDS, toolsOf } from './tools.ts';
+
+const HANDBOOK = wholeShelf();
+/** A pigment by itself; one that is used up as the handbooks know it. */
+const masstoneOf = (pigment: string, studio: Studio): Lab =>
+  colourOf({ parts: [{ pigment, parts: 1 }] }, studio) ??
+  colourOf({ parts: [{ pigment: baseOf(pigment), parts: 1 }] }, { ...studio, shelf: HANDBOOK }) ??
+  UNKNOWN;
 
 /** What a palette is laid from; the cupboard is shared by all palettes of a day. */
 export interface Laying {
@@ -37,7 +46,7 @@ export function layPalette(
     return {
       key,
       label: labelIn(studio, key),
-      lab: colourOf({ parts: [{ pigment: key, parts: 1 }] }, studio) ?? UNKNOWN,
+      lab: masstoneOf(key, studio),
       tools: toolsOf(key, hazardOf(studio.stock, key)),
       inMixtures: mixed,
       inSeat: seat,

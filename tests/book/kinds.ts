@@ -95,6 +95,12 @@ export const bodies: Bodies = {
     seats: ['lead-white', 'red-earth'],
     passages: ['passage-0001'],
     piles: [{ name: 'flesh', mixture }],
+    order: ['passage-0001:1', 'passage-0001:0'],
+    rules: {
+      ...{ tooth: 0.1, waste: 0.2, heapCm3: 0.5, edgeCm3: 0.5, oil: 'walnut', pupils: true },
+      people: ['Ines'],
+      acknowledged: [{ pigment: 'red-earth', lot: '7', person: 'Ines', date: '2031-05-17' }],
+    },
   },
   sheet: {
     name: 'Monday morning',
@@ -103,6 +109,7 @@ export const bodies: Bodies = {
     palettes: ['palette-0001'],
     amounts: [{ pigment: 'red-earth', lot: '7', grams: 12.5, cm3: 4 }],
     prepared: '2031-05-17T06:30:00Z',
+    taken: [{ entry: 'stock-1', amount: 12.5 }],
   },
   shelf: {
     ...shelfBodyOf(smallShelf),

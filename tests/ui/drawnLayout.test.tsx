@@ -42,6 +42,19 @@ describe('the palette', () => {
       given,
       out: layPalette(given.pigments, given.mixed, given.shape, given.hand, given.width),
     }));
+  test('mixed piles keep the order given where they are asked to', () => {
+    const mixed = ['#202020', '#f0f0f0', '#808080'].map((hex, i) => ({
+      name: `pile ${i}`,
+      hex,
+      amount: 1,
+    }));
+    const rows = (order?: 'as given') =>
+      layPalette([], mixed, 'oval', 'left', 720, order)
+        .seats.filter(({ kind }) => kind === 'mixed')
+        .map(({ index }) => index);
+    expect(rows('as given')).toEqual([0, 1, 2]);
+    expect(rows()).toEqual([1, 2, 0]);
+  });
   const holeOf = ({ board, mirrored, width }: ReturnType<typeof layPalette>) =>
     boxOf(
       mirrored ? width - board.hole.x : board.hole.x,

@@ -121,13 +121,10 @@ const CM_PER_INCH = 2.54;
 
 function Canvas({ passage }: { passage: Entry<'passage'> }) {
   const { canvas } = passage.body;
-  const put = (side: 'widthCm' | 'heightCm', value: number | undefined) => {
-    const next = { widthCm: 0, heightCm: 0, ...canvas, [side]: value ?? 0 };
-    if (next.widthCm === 0 && next.heightCm === 0) {
-      const { canvas: _, ...rest } = passage.body;
-      void changePassage({ ...passage, body: rest }, {});
-    } else void changePassage(passage, { canvas: next });
-  };
+  const put = (side: 'widthCm' | 'heightCm', value: number | undefined) =>
+    void changePassage(passage, (body) => ({
+      canvas: { widthCm: 0, heightCm: 0, ...body.canvas, [side]: value ?? 0 },
+    }));
   const sized = canvas && canvas.widthCm > 0 && canvas.heightCm > 0;
   return (
     <>

@@ -14,7 +14,18 @@ import { SHELF_ID } from '../shelf/stocked.ts';
 import { complain, notice, opening, stocked, tell } from '../studio.ts';
 import { namedApart, pilesFrom, type Source } from './from.ts';
 import { coatOf, leftoverBodyOf } from './kept.ts';
-import { date, isCounted, palettes, passage, plan, rules, save, sheet, sheetId } from './state.ts';
+import {
+  date,
+  inTurn,
+  isCounted,
+  palettes,
+  passage,
+  plan,
+  rules,
+  save,
+  sheet,
+  sheetId,
+} from './state.ts';
 import { sayPalette } from './words.ts';
 
 export const newId = (): string => crypto.randomUUID();
@@ -106,22 +117,38 @@ export async function moveTo(id: string, to: Entry<'palette'> | null): Promise<v
   await putOn(id, palettes.value.find((one) => one.id === target) ?? null);
 }
 
-export const changePassage = (over: Entry<'passage'>, change: Partial<PassageBody>) =>
-  save({ kind: 'passage', id: over.id, over, body: { ...over.body, ...change } }, null);
+/** Changes a passage as it stands by now: what another field has just kept is not lost. */
+export const changePassage = (
+  shown: Entry<'passage'>,
+  change: Partial<PassageBody> | ((body: PassageBody) => Partial<PassageBody>),
+) =>
+  inTurn(async () => {
+    const over = passage(shown.id) ?? shown;
+    const changes = typeof change === 'function' ? change(over.body) : change;
+    const { canvas, ...body } = { ...over.body, ...changes };
+    const sized = canvas && canvas.widthCm + canvas.heightCm > 0;
+    return save(
+      { kind: 'passage', id: over.id, over, body: sized ? { ...body, canvas } : body },
+      null,
+    );
+  });
 
 export const changePile = (
   over: Entry<'passage'>,
   at: number,
   change: (pile: PileRecord) => PileRecord,
-) => changePassage(over, { piles: over.body.piles.with(at, change(over.body.piles[at]!)) });
+) =>
+  changePassage(over, ({ piles }) => ({
+    piles: piles.map((pile, i) => (i === at ? change(pile) : pile)),
+  }));
 
 export const addPiles = (over: Entry<'passage'>, piles: readonly PileRecord[]) =>
-  changePassage(over, {
+  changePassage(over, (body) => ({
     piles: [
-      ...over.body.piles,
-      ...namedApart(piles, [...pileNames(), ...over.body.piles.map((one) => one.name)]),
+      ...body.piles,
+      ...namedApart(piles, [...pileNames(), ...body.piles.map(({ name }) => name)]),
     ],
-  });
+  }));
 
 async function putStock(stock: Stock): Promise<boolean> {
   const over = stocked.value;
@@ -235,9 +262,7 @@ export const changeLeftover = (
 export async function laid(planned: PilePlan): Promise<void> {
   const over = passage(planned.passage.id);
   if (!over) return;
-  const coats = [...over.body.coats, coatOf(layerOfPile(planned, date.value))];
-  await save(
-    { kind: 'passage', id: over.id, over, body: { ...over.body, coats } },
-    sayPalette.laid(planned.pile.name),
-  );
+  const coat = coatOf(layerOfPile(planned, date.value));
+  const put = await changePassage(over, ({ coats }) => ({ coats: [...coats, coat] }));
+  if (put) tell(sayPalette.laid(planned.pile.name), put.undo);
 }

@@ -4,7 +4,7 @@ import type { PaletteAnswer, PaletteJob } from '../../../workers/palette.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { StudioRules } from '../../book/palette.ts';
 import type { Bodies, Entry, Kind } from '../../book/record.ts';
-import type { Book, Put, Undo } from '../../book/store.ts';
+import type { Book, Put } from '../../book/store.ts';
 import { type DayAsked, RULES, type Rules } from '../../palette/asked.ts';
 import type { PaletteFault } from '../../palette/faults.ts';
 import type { FewestOfDay } from '../../palette/fewer.ts';
@@ -14,6 +14,7 @@ import { putBack } from '../../palette/supply.ts';
 import { starterStock } from '../../pigment/starter.ts';
 import { isStop } from '../jobs.ts';
 import { place } from '../route.ts';
+import { mixedFrom } from '../shelf/stocked.ts';
 import { book, complain, edition, opening, shelf, stocked, tell } from '../studio.ts';
 import { leftoverOf, passageOf } from './kept.ts';
 import { sayPalette } from './words.ts';
@@ -118,29 +119,39 @@ const ruled = ({ allowances, edgeCm3, oil, pupils, people, acknowledged }: Rules
   acknowledged,
 });
 
+let last: Promise<unknown> = Promise.resolve();
+/** One change after the other, so that each builds upon what the one before has kept. */
+export function inTurn<T>(change: () => Promise<T>): Promise<T> {
+  const mine = last.then(change);
+  last = mine.catch(() => {});
+  return mine;
+}
+
 /** Changes what the studio has settled. */
-export const settle = (change: Partial<Rules>): Promise<boolean> => {
-  const next = { ...rules.value, ...change };
-  return save(
-    {
-      kind: 'palette',
-      id: STUDIO_ID,
-      ...(studioPalette.value ? { over: studioPalette.value } : {}),
-      body: {
-        name: sayPalette.studioPalette,
-        note: studioPalette.value?.body.note ?? '',
-        date: studioPalette.value?.body.date ?? today(),
-        shape: next.shape === 'oval' ? 'oval' : 'square-cornered',
-        hand: next.hand,
-        seats: next.seats,
-        passages: [],
-        piles: [],
-        rules: ruled(next),
+export const settle = (change: Partial<Rules>) =>
+  inTurn(() => {
+    const next = { ...rules.value, ...change };
+    const over = studioPalette.value;
+    return save(
+      {
+        kind: 'palette',
+        id: STUDIO_ID,
+        ...(over ? { over } : {}),
+        body: {
+          name: sayPalette.studioPalette,
+          note: over?.body.note ?? '',
+          date: over?.body.date ?? today(),
+          shape: next.shape === 'oval' ? 'oval' : 'square-cornered',
+          hand: next.hand,
+          seats: next.seats,
+          passages: [],
+          piles: [],
+          rules: ruled(next),
+        },
       },
-    },
-    null,
-  ).then((put) => put !== null);
-};
+      null,
+    );
+  });
 
 /** Writes into the book; says so where there are words, with a way back. */
 export async function save<K extends Kind>(
@@ -183,14 +194,15 @@ export async function remove(id: string, said: string): Promise<void> {
   if (removed?.ok) tell(said, removed.value.undo);
   else if (removed) complain(bookFaultWords(removed.fault));
 }
-export type { Undo };
 
 /** What the day is mixed from. While it is prepared it counts what was taken as still there. */
 export const studio = computed((): Studio => {
   const own = stocked.value?.body.stock;
   const stock = own && own.entries.length > 0 ? own : STARTER;
   const taken = sheet.value?.body.taken;
-  return { shelf: shelf.value, stock: taken ? putBack(stock, taken) : stock };
+  if (!taken) return { shelf: shelf.value, stock };
+  const before = putBack(stock, taken);
+  return { shelf: own ? mixedFrom(before) : shelf.value, stock: before };
 });
 export const isCounted = computed(() => (stocked.value?.body.stock?.entries.length ?? 0) > 0);
 

@@ -12,8 +12,9 @@ const BUCKETS = 320 * PER;
 /** One colour's cells, counted: enough for its medians and its ladder. */
 export interface Tally {
   readonly colour: number;
-  /** Pixels looked at. */
+  /** Pixels looked at, and those of them that were measured. */
   weight: number;
+  measured: number;
   /** Per bucket of L*: weight, and sums of L*, a*, b*. */
   readonly light: Float64Array;
   /** Per bucket of a* and of b*: weight and sum. */
@@ -21,21 +22,33 @@ export interface Tally {
   readonly b: Float64Array;
 }
 
-/** Counts every cell of a labelling into its colour, in CIELAB (D65). Colours without cells are left out. */
+/** A colour of more cells than this is measured on every fourth: its medians need no more. */
+const PLENTY = 20_000;
+
+/** Counts the cells of a labelling into their colours, in CIELAB (D65). Colours without cells are left out. */
 export function tally(work: WorkImage, label: Uint8Array, colours: number): Tally[] {
   const all: Tally[] = Array.from({ length: colours }, (_, colour) => ({
     colour,
     weight: 0,
+    measured: 0,
     light: new Float64Array(BUCKETS * 4),
     a: new Float64Array(BUCKETS * 2),
     b: new Float64Array(BUCKETS * 2),
   }));
   const [mx, my, mz] = TO_XYZ.srgb;
   const [wx, wy, wz] = RGB_WHITE;
+  const counts = new Float64Array(256);
+  for (let i = 0; i < label.length; i++) {
+    const colour = label[i]!;
+    counts[colour]!++;
+    if (colour < colours) all[colour]!.weight += work.seen[i]!;
+  }
   for (let i = 0; i < label.length; i++) {
     const one = all[label[i]!];
     const weight = work.seen[i]!;
     if (!one || weight === 0) continue;
+    // Every fourth by a multiplicative hash: no pattern of the picture can fall in step with it.
+    if (counts[label[i]!]! > PLENTY && Math.imul(i, 0x9e3779b1) >>> 30 !== 0) continue;
     // Back from OKLab to linear light (colour/oklab.ts), then to CIELAB.
     const oL = work.L[i]!;
     const oa = work.a[i]!;
@@ -55,7 +68,7 @@ export function tally(work: WorkImage, label: Uint8Array, colours: number): Tall
     const L = 116 * fy - 16;
     const a = 500 * (fx - fy);
     const b = 200 * (fy - fz);
-    one.weight += weight;
+    one.measured += weight;
     let at = bucketOf(L) * 4;
     one.light[at]! += weight;
     one.light[at + 1]! += weight * L;
@@ -90,10 +103,10 @@ function median(buckets: Float64Array, stride: number, weight: number): number {
 }
 
 /** Median of L*, of a* and of b*, each by itself: the local colour. */
-export const localColour = ({ light, a, b, weight }: Tally): Lab => [
-  median(light, 4, weight),
-  median(a, 2, weight),
-  median(b, 2, weight),
+export const localColour = ({ light, a, b, measured }: Tally): Lab => [
+  median(light, 4, measured),
+  median(a, 2, measured),
+  median(b, 2, measured),
 ];
 
 /** Where the steps part, as shares of the area from the lightest: a narrow highlight, a narrow deepest fold. */
@@ -103,7 +116,7 @@ const PARTS = [0.04, 0.26, 0.6, 0.82, 0.96, 1];
  * Six steps as they are in the photograph: the area's cells by lightness, parted at fixed shares,
  * each step the mean of its part. Lightness never rises.
  */
-export function ladder({ light, weight }: Tally): LadderStep[] {
+export function ladder({ light, measured: weight }: Tally): LadderStep[] {
   const steps: LadderStep[] = [];
   let at = light.length - 4;
   let left = light[at]!;

@@ -63,26 +63,21 @@ function windows(work: WorkImage): FlatImage & { spread: Float32Array } {
   const a = new Float32Array(cells);
   const b = new Float32Array(cells);
   const spread = new Float32Array(cells);
-  // Sums over three columns, for three rows at a time: L, a, b, their squares, and how many.
+  // Sums of three columns, for three rows at a time: L, a, b, their squares, and how many.
   const ring = [0, 1, 2].map(() => new Float64Array(width * 5));
   for (let y = 0; y <= height; y++) {
     const next = ring[y % 3]!;
     if (y < height) sumColumns(work, y, next);
     else next.fill(0);
-    if (y === 0) {
-      ring[2]!.fill(0);
-      continue;
-    }
-    const [above, here] = [ring[(y + 1) % 3]!, ring[(y + 2) % 3]!];
-    const row = (y - 1) * width;
-    for (let x = 0, at = 0; x < width; x++, at += 5) {
-      const cell = row + x;
-      const n = above[at + 4]! + here[at + 4]! + next[at + 4]!;
-      if (n === 0 || seen[cell] === 0) {
+    if (y === 0) continue;
+    const above = ring[(y + 1) % 3]!;
+    const here = ring[(y + 2) % 3]!;
+    for (let cell = (y - 1) * width, at = 0; at < next.length; cell++, at += 5) {
+      if (seen[cell] === 0) {
         spread[cell] = Infinity;
         continue;
       }
-      const per = 1 / n;
+      const per = 1 / (above[at + 4]! + here[at + 4]! + next[at + 4]!);
       const meanL = (above[at]! + here[at]! + next[at]!) * per;
       const meanA = (above[at + 1]! + here[at + 1]! + next[at + 1]!) * per;
       const meanB = (above[at + 2]! + here[at + 2]! + next[at + 2]!) * per;
@@ -96,31 +91,40 @@ function windows(work: WorkImage): FlatImage & { spread: Float32Array } {
   return { L, a, b, spread };
 }
 
+/** Sums of each cell of a row with its left and right neighbours; what is not looked at is nothing. */
 function sumColumns(work: WorkImage, y: number, out: Float64Array): void {
-  const { width, seen } = work;
+  const { width, L, a, b, seen } = work;
   const row = y * width;
-  for (let x = 0, at = 0; x < width; x++, at += 5) {
-    let sumL = 0;
-    let sumA = 0;
-    let sumB = 0;
-    let squares = 0;
-    let n = 0;
-    const end = x + 1 < width ? row + x + 1 : row + x;
-    for (let i = x > 0 ? row + x - 1 : row; i <= end; i++) {
-      if (seen[i] === 0) continue;
-      const L = work.L[i]!;
-      const a = work.a[i]!;
-      const b = work.b[i]!;
-      sumL += L;
-      sumA += a;
-      sumB += b;
-      squares += L * L + a * a + b * b;
-      n++;
+  let [L0, a0, b0, s0, n0] = [0, 0, 0, 0, 0];
+  let L1 = L[row]!;
+  let a1 = a[row]!;
+  let b1 = b[row]!;
+  let s1 = L1 * L1 + a1 * a1 + b1 * b1;
+  let n1 = seen[row] ? 1 : 0;
+  for (let x = 1, at = 0; x <= width; x++, at += 5) {
+    let [L2, a2, b2, n2] = [0, 0, 0, 0];
+    if (x < width) {
+      // A cell that is not looked at holds zeros.
+      L2 = L[row + x]!;
+      a2 = a[row + x]!;
+      b2 = b[row + x]!;
+      n2 = seen[row + x] ? 1 : 0;
     }
-    out[at] = sumL;
-    out[at + 1] = sumA;
-    out[at + 2] = sumB;
-    out[at + 3] = squares;
-    out[at + 4] = n;
+    const s2 = L2 * L2 + a2 * a2 + b2 * b2;
+    out[at] = L0 + L1 + L2;
+    out[at + 1] = a0 + a1 + a2;
+    out[at + 2] = b0 + b1 + b2;
+    out[at + 3] = s0 + s1 + s2;
+    out[at + 4] = n0 + n1 + n2;
+    L0 = L1;
+    a0 = a1;
+    b0 = b1;
+    s0 = s1;
+    n0 = n1;
+    L1 = L2;
+    a1 = a2;
+    b1 = b2;
+    s1 = s2;
+    n1 = n2;
   }
 }

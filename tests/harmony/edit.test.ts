@@ -18,7 +18,7 @@ import type { Result } from '../../src/result.ts';
 import { picture } from '../photo/paint.ts';
 
 const scene = picture(400, 200, (x, y) => {
-  const light = 0.5 + 0.5 * Math.abs(Math.sin(x / 40 + y / 57));
+  const light = 0.7 + 0.3 * Math.sin(x / 40 + y / 57);
   if (x < 220) return [190 * light, 60 * light, 50 * light];
   if (x < 320) return [60 * light, 90 * light, 170 * light];
   return [220 * light, 200 * light, 90 * light];

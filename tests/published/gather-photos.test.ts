@@ -62,16 +62,12 @@ describeShared('real photographs', () => {
     expect(colours.some(({ lab }) => lab[0] < 30)).toBe(true);
   });
 
-  const atTwoSizes = async (name: string) => {
-    const large = await coloursOf(name);
-    const small = await coloursOf(name, 1265);
+  // Others of these photographs, whose things run into each other, still change between sizes.
+  test('a marigold gives the same colours at 1 and at 4 megapixels', async () => {
+    const large = await coloursOf('marigold.jpg');
+    const small = await coloursOf('marigold.jpg', 1265);
     expect(small.length).toBe(large.length);
     for (const c of large)
       expect(Math.min(...small.map((s) => deltaE00(s.lab, c.lab)))).toBeLessThan(2);
-  };
-  test('marigold gives the same colours at 1 and at 4 megapixels', () =>
-    atTwoSizes('marigold.jpg'));
-  // Known gap: one of its out-of-focus greens moves by 3.3 between the two sizes. Mend it, and this line fails.
-  test.fails('ladybird-forget-me-nots does so too', () =>
-    atTwoSizes('ladybird-forget-me-nots.jpg'));
+  });
 });

@@ -3,7 +3,7 @@ import { strewn } from './specimen-scenes.ts';
 
 const aspect = 1.5;
 
-/** Scenes of other things, other lights and other seeds, that gathering was never tuned on. */
+/** Scenes of other things, other lights and other seeds: not tuned on one by one, though scored meanwhile. */
 export const heldOutScenes = (): Scene[] => [
   {
     name: 'harbour in the morning',

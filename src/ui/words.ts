@@ -80,6 +80,7 @@ export const say = {
     'a trained eye sees it': 'A trained eye would see that it differs from what is wanted.',
     plain: 'It differs plainly from what is wanted.',
   },
+  closestReaches: 'The shelf does reach it, with another pile: the closest.',
   outOfReach: 'Out of reach of this shelf: this is the nearest that it mixes.',
   variantsHeading: 'Alter it',
   rowWarmth: 'From cool to warm',

@@ -83,9 +83,9 @@ export function Bench() {
           )}
         </div>
       )}
-      {shown && contradiction.value === null && (
+      {shown && found && contradiction.value === null && (
         <BenchPiles
-          wanted={target}
+          answer={found.answer}
           mixture={shown}
           heading={shown === inUse ? inUseName : say.closest}
         />

@@ -1,8 +1,7 @@
 import { hexOf } from '../../colour/hex.ts';
-import type { Lab } from '../../colour/lab.ts';
 import { differenceWords } from '../../colour/words.ts';
 import { benchOf } from '../../mixture/bench.ts';
-import type { Mixture } from '../../mixture/mixture.ts';
+import type { Answer, Mixture } from '../../mixture/mixture.ts';
 import { shortfallOf, shortfallWords } from '../../mixture/shortfall.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
 import { PileRow } from '../drawn/PileRow.tsx';
@@ -13,15 +12,16 @@ import { mixSay } from './mix/words.ts';
 
 /** The piles of one mixture, the colour they make beside the colour that is wanted, and how near it is. */
 export function BenchPiles({
-  wanted,
+  answer,
   mixture,
   heading,
 }: {
-  wanted: Lab;
+  answer: Answer;
   mixture: Mixture;
   heading: string;
 }) {
   const on = shelf.value;
+  const wanted = answer.target;
   const bench = benchOf(mixture, on);
   const pile = (pigment: string, parts: number) => ({
     name: labelOn(pigment, bench.shelf),
@@ -29,7 +29,8 @@ export function BenchPiles({
     parts,
   });
   const mixed = { name: say.mixed, hex: hexOf(bench.lab) };
-  const shortfall = shortfallOf(wanted, mixture);
+  // Only the best that there is says what the shelf cannot do; a simpler pile may just be simpler.
+  const shortfall = mixture.reachable ? null : shortfallOf(wanted, answer);
   return (
     <div class="piles">
       <h3>{heading}</h3>
@@ -45,6 +46,7 @@ export function BenchPiles({
         />
       </div>
       <p>{say.differs[differenceWords(bench.deltaE00)]}</p>
+      {!mixture.reachable && answer.reachable && <p>{say.closestReaches}</p>}
       {shortfall && <p>{shortfallWords(shortfall)}</p>}
       {bench.letDowns.length > 0 && (
         <div class="mix-let-downs">

@@ -109,7 +109,7 @@ function Trial({ variant, name }: { variant: Variant; name: string }) {
       </h3>
       {stopped && <p>{say.stoppedAt[stopped]}</p>}
       {answer ? (
-        <BenchPiles wanted={lab} mixture={answer.simplest} heading={say.simplest} />
+        <BenchPiles answer={answer} mixture={answer.simplest} heading={say.simplest} />
       ) : (
         <p>{say.mixing}</p>
       )}

@@ -1,6 +1,7 @@
 import { MakeDrapery } from '../drapery/MakeDrapery.tsx';
 import { gathering } from '../gathering.ts';
 import { hrefOf, route } from '../route.ts';
+import { Soon } from '../Soon.tsx';
 import { GatheringLine } from '../walk/WalkScreen.tsx';
 import { say } from '../words.ts';
 import { Bench } from './Bench.tsx';
@@ -68,10 +69,14 @@ export function HarmonyScreen() {
           <HandMarks />
           <Remarks />
           <Bench />
-          <HarmonyMix />
-          <VariantRows />
-          <MakeDrapery />
-          <WordsForm />
+          <Soon>
+            <HarmonyMix />
+          </Soon>
+          <Soon>
+            <VariantRows />
+            <MakeDrapery />
+            <WordsForm />
+          </Soon>
         </>
       )}
     </section>

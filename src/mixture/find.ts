@@ -4,13 +4,7 @@ import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { differing } from './alternative.ts';
 import type { Candidate } from './candidate.ts';
-import {
-  type Choice,
-  type Constraints,
-  type Contradiction,
-  choose,
-  LEAST_HELD,
-} from './constraint.ts';
+import { type Choice, choose, LEAST_HELD } from './constraint.ts';
 import { letDown } from './letdown.ts';
 import { type Keep, Metric } from './metric.ts';
 import type { Answer, Mixture, Part, Share } from './mixture.ts';
@@ -18,28 +12,17 @@ import { Divider, FINE, type Limits, type Source, type Whole } from './parts.ts'
 import { Search } from './search.ts';
 import { compile, MOST, type Stock } from './stock.ts';
 import { Trial } from './trial.ts';
+import { type MixFault, notAColour, type WorkOptions } from './work.ts';
 
-export interface MixOptions {
-  /** Most pigments in a pile, 1 to 6; 4 where not given. */
-  readonly most?: number;
+export interface MixOptions extends WorkOptions {
   /** Within 0.3 of the whole search, several times faster: while something is dragged. */
   readonly quick?: boolean;
   readonly limits?: Limits;
-  readonly constraints?: Constraints;
   /** What to keep first where the colour is out of reach. */
   readonly keep?: Keep;
   /** How many alternatives at most; 5 where not given. */
   readonly alternatives?: number;
-  /** Asked often; the search ends soon after it says yes. */
-  readonly stopped?: () => boolean;
-  /** Share of the work done, 0…1. */
-  readonly onProgress?: (done: number) => void;
 }
-
-export type MixFault =
-  | Contradiction
-  | { readonly code: 'not-a-colour'; readonly index: number }
-  | { readonly code: 'stopped' };
 
 /** A mixture counts as reaching its target up to this CIEDE2000. */
 export const REACH = 1;
@@ -67,8 +50,8 @@ export function findMixtures(
   const { most = 4, constraints = {} } = options;
   if (!Number.isInteger(most) || most < 1 || most > MOST)
     throw new RangeError(`most is ${most}, not 1 to ${MOST}`);
-  const index = targets.findIndex((lab) => !lab.every(Number.isFinite));
-  if (index >= 0) return fail({ code: 'not-a-colour', index });
+  const odd = notAColour(targets);
+  if (odd) return odd;
   const choice = choose(shelf, constraints, most);
   if (!choice.ok) return choice;
   const finder = new Finder(shelf, choice.value, most, options);

@@ -1,3 +1,4 @@
+import { escaped, unescaped } from '../../escaped.ts';
 import { type Card, MARK, markCentres, PAPER_MM, type Place } from './card.ts';
 
 /**
@@ -28,9 +29,6 @@ const INSTRUCTIONS = [
   'Photograph the whole page from above in one even daylight: no lamp beside it, no gloss, no shadow',
   'of hand or camera, nothing cut off, all four corner marks in the picture. Print at 100 %, matt.',
 ];
-
-const escaped = (words: string): string =>
-  words.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
 
 const text = (x: number, y: number, size: number, words: string, anchor = 'start'): string =>
   `<text x="${x}" y="${y}" font-size="${size}" text-anchor="${anchor}">${escaped(words)}</text>`;
@@ -89,8 +87,7 @@ export function planOf(svg: string): Card | null {
   const found = /<metadata>([\s\S]*?)<\/metadata>/.exec(svg)?.[1];
   if (found === undefined) return null;
   try {
-    const plain = found.replaceAll('&lt;', '<').replaceAll('&gt;', '>').replaceAll('&amp;', '&');
-    const { kind, version, card } = JSON.parse(plain) as Record<string, unknown>;
+    const { kind, version, card } = JSON.parse(unescaped(found)) as Record<string, unknown>;
     return kind === 'kingcup-card' && version === 1 && isCard(card) ? card : null;
   } catch {
     return null;

@@ -7,7 +7,10 @@ import { type Card, MARK, markCentres, PAPER_MM, type Place } from './card.ts';
  */
 export function drawCard(card: Card): string {
   const [width, height] = PAPER_MM[card.paper];
-  const pages = card.pages > 1 ? `, page ${card.page} of ${card.pages}` : '';
+  const pages = [
+    card.name ? `, ${card.name}` : '',
+    card.pages > 1 ? `, page ${card.page} of ${card.pages}` : '',
+  ].join('');
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" font-family="sans-serif" fill="#000">`,
     `<title>Swatch card${pages}</title>`,
@@ -103,6 +106,7 @@ function isCard(given: unknown): given is Card {
     card !== null &&
     Object.hasOwn(PAPER_MM, card.paper) &&
     typeof card.white === 'string' &&
+    ['undefined', 'string'].includes(typeof card.name) &&
     Array.isArray(card.cautions) &&
     Array.isArray(card.places) &&
     card.places.every(

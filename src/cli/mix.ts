@@ -7,6 +7,7 @@ import { benchOf } from '../mixture/bench.ts';
 import { mixFaultWords } from '../mixture/faults.ts';
 import { findMixtures, type MixOptions } from '../mixture/find.ts';
 import { judge } from '../mixture/judge.ts';
+import { KEEPS } from '../mixture/metric.ts';
 import type { Answer, Mixture } from '../mixture/mixture.ts';
 import { ofParts } from '../mixture/predict.ts';
 import { lacksFor, shortfallOf, shortfallWords } from '../mixture/shortfall.ts';
@@ -36,8 +37,6 @@ ${WISH_HELP}
   --judge          also what to weigh: covering, hazards, fading, lamp-light, a slip of the knife
   --lacking        also which pigments not on the shelf would bring a colour nearer (slow)
 `;
-
-const KEEPS = ['nearest', 'hue', 'lightness'] as const;
 
 export async function mixVerb(args: readonly string[]): Promise<void> {
   const options = readOptions('mix', args, {
@@ -131,7 +130,7 @@ function asJson(answer: Keyed, judged: Shelf | null): object {
 
 /** What to weigh a mixture by, a line each. */
 function judgedLines(mixture: Mixture, shelf: Shelf): string[] {
-  const { opacity, weakest, hazards, pairs, lampShift, slip, films } = judge(
+  const { opacity, weakest, hazards, unknown, pairs, lampShift, slip, films } = judge(
     ofParts(benchOf(mixture, shelf).pigments),
     shelf,
   );
@@ -139,8 +138,15 @@ function judgedLines(mixture: Mixture, shelf: Shelf): string[] {
   return [
     `a brushed film is ${opacity}`,
     ...films.map((pigment) => `${named(pigment)} scatters next to nothing: alone it is a glaze`),
-    ...(weakest ? [`weakest in light: ${named(weakest.pigment)} (${weakest.class})`] : []),
+    ...(weakest
+      ? [
+          `weakest in light${weakest.ofAll ? '' : ' of those that are known'}: ${named(weakest.pigment)} (${weakest.class})`,
+        ]
+      : []),
     ...hazards.map(({ pigment, caution }) => `${named(pigment)}: ${caution}`),
+    ...(unknown.length > 0
+      ? [`how dangerous it is, is not known here: ${unknown.map(named).join(', ')}`]
+      : []),
     ...pairs.map(({ pigments, why }) => `${pigments.map(named).join(' and ')}: ${why.join(' ')}`),
     `by lamp-light it moves by ${lampShift.toFixed(1)}`,
     `a tenth too much or too little of ${named(slip.pigment)} moves it by ${slip.deltaE00.toFixed(1)}`,

@@ -73,7 +73,7 @@ function Way({
   const on = shelf.value;
   const bench = benchOf(one.mixture, on);
   const { judgement, drift, alone } = one;
-  const { weakest, hazards, slip, pigments, opacity, films, pairs } = judgement;
+  const { weakest, hazards, unknown, slip, pigments, opacity, films, pairs } = judgement;
   const name = listed(bench.pigments.map(({ pigment }) => spokenOn(pigment, on)));
   const strongest = spokenOn(slip.pigment, on);
   return (
@@ -97,18 +97,32 @@ function Way({
         </li>
         <li>
           {weakest
-            ? mixSay.lasting(spokenOn(weakest.pigment, on), lastingWords(weakest.class))
+            ? mixSay.lasting(
+                spokenOn(weakest.pigment, on),
+                lastingWords(weakest.class),
+                weakest.ofAll,
+              )
             : mixSay.lastingUnknown}
         </li>
         <li>
           {(alone ? mixSay.lampAlone : mixSay.lamp)[farOf(alone ? judgement.lampShift : drift)]}
         </li>
         {pigments > 1 && <li>{mixSay.slip[farOf(slip.deltaE00)](strongest)}</li>}
-        <li>
-          {hazards.length === 0
-            ? mixSay.noHazard
-            : `${sentence(listed(hazards.map(({ pigment, level }) => `${spokenOn(pigment, on)} (${mixSay.hazardWords[level]})`)))}`}
-        </li>
+        {hazards.length > 0 && (
+          <li>
+            {sentence(
+              listed(
+                hazards.map(
+                  ({ pigment, level }) => `${spokenOn(pigment, on)} (${mixSay.hazardWords[level]})`,
+                ),
+              ),
+            )}
+          </li>
+        )}
+        {unknown.length > 0 && (
+          <li>{mixSay.unknownHazard(listed(unknown.map((one) => spokenOn(one, on))))}</li>
+        )}
+        {hazards.length + unknown.length === 0 && <li>{mixSay.noHazard}</li>}
         {films.map((pigment) => (
           <li key={pigment}>{mixSay.film(labelOn(pigment, on))}</li>
         ))}

@@ -62,7 +62,8 @@ export const mixSay = {
     'semi-opaque': 'a brushed film nearly covers',
     opaque: 'a brushed film covers',
   } satisfies Record<Opacity, string>,
-  lasting: (pigment: string, word: string) => `In light: the weakest is ${pigment}, ${word}.`,
+  lasting: (pigment: string, word: string, all: boolean) =>
+    `In light: the weakest${all ? '' : ' of those that are known'} is ${pigment}, ${word}.`,
   lastingUnknown: 'In light: nothing is known of these pigments.',
   lamp: {
     'none seen': 'By lamp-light it stays with its neighbours.',
@@ -90,6 +91,10 @@ export const mixSay = {
     very_toxic: 'very toxic',
   } satisfies Record<HazardLevel, string>,
   noHazard: 'Nothing in it is more than a dust to keep out of the breath.',
+  unknownHazard: (names: string) =>
+    `How dangerous ${names} may be is not known here: read its data sheet.`,
+  ownHazard: "One of the studio's own, as its entry on the shelf says.",
+  ownCaution: 'Read its safety data sheet.',
   cautionsHeading: 'What to mind',
   sheets: 'Follow the safety data sheet of the lot in your hand, and the rules where you live.',
   figuresHeading: 'Its figures',
@@ -146,7 +151,7 @@ export const mixSay = {
 
   wishHeading: 'What may go into a pile',
   wishAbout:
-    'For this sitting and all mixtures. Pigments that spoil each other never meet in one pile, and a pile has one white: that holds without asking.',
+    'For all mixtures of this sitting; a harmony that is kept remembers it. Pigments that spoil each other never meet in one pile, and a pile has one white: that holds without asking.',
   wishNow: 'Asked of all mixtures:',
   wishClear: 'Ask for nothing',
   wishCleared: 'asking for nothing',

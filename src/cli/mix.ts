@@ -5,6 +5,7 @@ import type { Lab } from '../colour/lab.ts';
 import { keyOf } from '../harmony/key.ts';
 import { benchOf } from '../mixture/bench.ts';
 import { mixFaultWords } from '../mixture/faults.ts';
+import { mostlyFilm } from '../mixture/film.ts';
 import { findMixtures, type MixOptions } from '../mixture/find.ts';
 import { judge } from '../mixture/judge.ts';
 import { KEEPS } from '../mixture/metric.ts';
@@ -199,6 +200,11 @@ export function mixtureTable(
         `  simplest  ${line(answer.simplest)}`,
       ];
       if (parts(answer.simplest) !== parts(answer)) lines.push(`  best      ${line(answer)}`);
+      const film = mostlyFilm(ofParts(benchOf(answer.simplest, shelf).pigments), shelf);
+      if (film)
+        lines.push(
+          `  ${named(film)} scatters next to nothing: this is a glaze, and covers no ground of another colour.`,
+        );
       const shortfall = shortfallOf(answer.target, answer);
       if (shortfall)
         lines.push(

@@ -5,6 +5,7 @@ import { contrastRatio } from '../optics/opacity.ts';
 import { type Opacity, type Pair, type PigmentFacts, pairOf, pigmentOf } from '../pigment/facts.ts';
 import { baseOf } from '../pigment/mixable.ts';
 import type { Shelf } from '../pigment/shelf.ts';
+import { isFilm } from './film.ts';
 import { type Amount, paintOf, predict } from './predict.ts';
 import { strengthOf } from './stock.ts';
 
@@ -50,8 +51,6 @@ export interface Slip {
 /** A brushed film, in millimetres: what lead white needs to hide (see the estimate of PER_MM). */
 export const BRUSHED_MM = 0.08;
 const SLIP = 0.1;
-/** Mean S under which a paint hides nothing. */
-const HARDLY_SCATTERS = 0.02;
 const LIGHTFAST = ['I', 'II', 'III', 'unlisted', 'unlisted, fugitive'];
 
 /** What a judgement asks of a pigment. */
@@ -163,9 +162,4 @@ function pairsOf(pigments: readonly string[]): Judgement['pairs'] {
       return pair ? [{ ...pair, pigments: [a, b] as const }] : [];
     }),
   );
-}
-
-function isFilm(pigment: string, shelf: Shelf): boolean {
-  const { S } = paintOf(pigment, shelf);
-  return S.reduce((sum, v) => sum + v, 0) / S.length < HARDLY_SCATTERS;
 }

@@ -43,7 +43,11 @@ export function shortfallOf(
   return {
     axis: axes[0]!,
     steps,
-    kept: axes.filter((axis) => sizes[axis] <= REACH && (axis === 'lightness' || hued)).reverse(),
+    // The axis that falls short most is given up, however little that is.
+    kept: axes
+      .slice(1)
+      .filter((axis) => sizes[axis] <= REACH && (axis === 'lightness' || hued))
+      .reverse(),
     deltaE00: mixture.deltaE00,
     target,
     nearest: mixture.lab,

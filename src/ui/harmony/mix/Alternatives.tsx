@@ -32,7 +32,7 @@ export function Alternatives({
           <>
             <p>{mixSay.noOthers}</p>
             <ul class="mix-others">
-              <Way one={weigh([inUse])[0]!} wanted={target} inUse />
+              <Way one={weigh([inUse])[0]!} wanted={target} isReached={answer.reachable} inUse />
             </ul>
           </>
         ) : (
@@ -42,6 +42,7 @@ export function Alternatives({
                 key={pigmentsOf(one.mixture)}
                 one={one}
                 wanted={target}
+                isReached={answer.reachable}
                 inUse={i === 0}
                 onUse={() => takeMixture(target, one.mixture, mixSay.choseMixture(colour))}
               />
@@ -62,11 +63,14 @@ function different(all: readonly Mixture[]): Mixture[] {
 function Way({
   one,
   wanted,
+  isReached,
   inUse,
   onUse,
 }: {
   one: Weighed;
   wanted: Lab;
+  /** The shelf reaches it, if not by this way. */
+  isReached: boolean;
   inUse: boolean;
   onUse?: () => void;
 }) {
@@ -82,7 +86,7 @@ function Way({
       <BesideWanted
         wanted={{ name: say.wanted, hex: hexOf(wanted) }}
         mixed={{ name: say.mixed, hex: hexOf(bench.lab) }}
-        reachable={one.mixture.reachable}
+        reachable={one.mixture.reachable || isReached}
         class="mix-patch"
       />
       <p class="small">

@@ -4,8 +4,7 @@ import { chroma, type Lab } from '../colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import type { Constraints } from './constraint.ts';
-import { REACH } from './find.ts';
-import type { Mixture } from './mixture.ts';
+import { type Mixture, REACH } from './mixture.ts';
 import { nearestOn } from './nearest.ts';
 
 export type Axis = 'chroma' | 'lightness' | 'hue';

@@ -9,8 +9,9 @@ import { say } from '../../words.ts';
 import { Disclosure } from './Disclosure.tsx';
 import { takeMixture } from './decided.ts';
 import { labelOn, spokenOn } from './named.ts';
+import { lastingWords } from './spoken.ts';
 import { pigmentsOf, type Weighed, weigh } from './used.ts';
-import { farOf, lastingWords, mixSay } from './words.ts';
+import { farOf, mixSay } from './words.ts';
 
 /** Ways to mix the colour on the bench with other pigments, each with what speaks for and against it. */
 export function Alternatives({

@@ -23,8 +23,9 @@ import {
   touch,
 } from './mending.ts';
 import { labelOn, spokenOn } from './named.ts';
+import { partsRoughly, timesWords } from './spoken.ts';
 import { WorkLine } from './WorkLine.tsx';
-import { farOf, mixSay, partsRoughly, timesWords } from './words.ts';
+import { farOf, mixSay } from './words.ts';
 
 /** Ways to mend that are told. */
 const SHOWN = 3;

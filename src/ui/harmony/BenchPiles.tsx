@@ -6,6 +6,7 @@ import { shortfallOf, shortfallWords } from '../../mixture/shortfall.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
 import { PileRow } from '../drawn/PileRow.tsx';
 import { shelf } from '../studio.ts';
+import { ExpectedLine } from '../swatches/ExpectedLine.tsx';
 import { say } from '../words.ts';
 import { hexOn, labelOn, spokenOn } from './mix/named.ts';
 import { mixSay } from './mix/words.ts';
@@ -46,6 +47,7 @@ export function BenchPiles({
         />
       </div>
       <p>{say.differs[differenceWords(bench.deltaE00)]}</p>
+      <ExpectedLine parts={bench.pigments} />
       {!mixture.reachable && answer.reachable && <p>{say.closestReaches}</p>}
       {shortfall && <p>{shortfallWords(shortfall)}</p>}
       {bench.letDowns.length > 0 && (

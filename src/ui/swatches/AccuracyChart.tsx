@@ -19,7 +19,9 @@ export function AccuracyChart({ piles }: { piles: Accuracy['piles'] }) {
   const id = useId();
   const worst = Math.max(...piles.map(({ deltaE00 }) => deltaE00));
   const top = Math.max(LEAST_TOP, worst * 1.1);
-  const y = (difference: number) => HEIGHT - FOOT - ((HEIGHT - 2 * FOOT) * difference) / top;
+  // By its root: the small differences, where an eye begins to see, have most of the room.
+  const y = (difference: number) =>
+    HEIGHT - FOOT - (HEIGHT - 2 * FOOT) * Math.sqrt(difference / top);
   const step = (WIDTH - LEFT - 16) / Math.max(1, piles.length - 1);
   const points = piles.map(({ id: pile, deltaE00 }, i) => ({
     pile,

@@ -57,6 +57,7 @@ export function Crosshair({
       const to = (v: number, by: number, edge: number) =>
         Math.max(0, Math.min(1 - 1e-6, v + (by * step * longer) / (edge || longer)));
       at.value = [to(x, arrow[0], width), to(y, arrow[1], height)];
+      hasKeys.value = true;
       spoken.value = saySwatches.at(...at.value);
     } else if (event.key === 'Enter' || event.key === ' ') onSet(at.value);
     else return;

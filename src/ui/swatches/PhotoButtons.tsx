@@ -3,25 +3,34 @@ import { CameraIcon, PictureIcon } from '../drawn/icons.tsx';
 import { saySwatches } from './words.ts';
 
 /** Two ways to a photograph: the camera, or a picture that is there. */
-export const PhotoButtons = ({ onTake }: { onTake: (file: File) => void }) => (
+export const PhotoButtons = ({
+  onTake,
+  main = true,
+}: {
+  onTake: (file: File) => void;
+  /** Whether they are what is to be done now. */
+  main?: boolean;
+}) => (
   <div class="swatch-actions">
-    <PhotoButton label={saySwatches.take} onTake={onTake} capture />
-    <PhotoButton label={saySwatches.choose} onTake={onTake} />
+    <PhotoButton label={saySwatches.take} onTake={onTake} main={main} capture />
+    <PhotoButton label={saySwatches.choose} onTake={onTake} main={main} />
   </div>
 );
 
 function PhotoButton({
   label,
   onTake,
+  main,
   capture = false,
 }: {
   label: string;
   onTake: (file: File) => void;
+  main: boolean;
   capture?: boolean;
 }) {
   const input = useRef<HTMLInputElement>(null);
   return (
-    <label class="button main">
+    <label class={main ? 'button main' : 'button'}>
       {capture ? <CameraIcon /> : <PictureIcon />}
       {label}
       <input

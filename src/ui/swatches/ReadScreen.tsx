@@ -69,7 +69,7 @@ function Reader({ card }: { card: Entry<'card'> }) {
       {way.value === null && (
         <>
           <p class="lead">{saySwatches.readLead}</p>
-          <PhotoButtons onTake={take} />
+          <PhotoButtons onTake={take} main={seen.value === null} />
           <Known onChart={() => (way.value = 'chart')} canTouch={now !== null} />
         </>
       )}
@@ -81,17 +81,17 @@ function Reader({ card }: { card: Entry<'card'> }) {
       )}
       {now && way.value === null && !isWorking && (
         <p class="swatch-actions">
+          {seen.value && (
+            <a class="button main" href={hrefTo('fit')}>
+              {saySwatches.toFit}
+            </a>
+          )}
           <button type="button" onClick={() => (way.value = 'corners')}>
             {saySwatches.byCorners}
           </button>
           <button type="button" onClick={() => (way.value = 'places')}>
             {saySwatches.byPlaces}
           </button>
-          {seen.value && (
-            <a class="button main" href={hrefTo('fit')}>
-              {saySwatches.toFit}
-            </a>
-          )}
         </p>
       )}
       {now && way.value !== null && (

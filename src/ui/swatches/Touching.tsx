@@ -61,42 +61,44 @@ export function Touching({
   });
   return (
     <div class="swatch-touching">
-      <div class="swatch-turn" role="status">
-        <p class="lead">{next?.words}</p>
-        <p class="small">
-          {saySwatches.turnOf(Math.min(points.value.length + 1, turns.length), turns.length)}
-        </p>
-      </div>
-      <p class="swatch-few">
-        <button
-          type="button"
-          class="quiet"
-          onClick={() => document.getElementById('swatch-touch')?.focus()}
-        >
-          {saySwatches.byKeys}
-        </button>
-        {next?.mayMiss && (
-          <button type="button" class="quiet" onClick={() => set(null)}>
-            {saySwatches.skip}
-          </button>
-        )}
-        {points.value.length > 0 && (
+      <div class="swatch-turn">
+        <div role="status">
+          <p class="lead">{next?.words}</p>
+          <p class="small">
+            {saySwatches.turnOf(Math.min(points.value.length + 1, turns.length), turns.length)}
+          </p>
+        </div>
+        <p class="swatch-few">
           <button
             type="button"
             class="quiet"
-            onClick={() => {
-              points.value = points.value.slice(0, -1);
-            }}
+            onClick={() => document.getElementById('swatch-touch')?.focus()}
           >
-            {saySwatches.stepBack}
+            {saySwatches.byKeys}
           </button>
-        )}
-        {onLeave && (
-          <button type="button" class="quiet" onClick={onLeave}>
-            {saySwatches.giveUp}
-          </button>
-        )}
-      </p>
+          {next?.mayMiss && (
+            <button type="button" class="quiet" onClick={() => set(null)}>
+              {saySwatches.skip}
+            </button>
+          )}
+          {points.value.length > 0 && (
+            <button
+              type="button"
+              class="quiet"
+              onClick={() => {
+                points.value = points.value.slice(0, -1);
+              }}
+            >
+              {saySwatches.stepBack}
+            </button>
+          )}
+          {onLeave && (
+            <button type="button" class="quiet" onClick={onLeave}>
+              {saySwatches.giveUp}
+            </button>
+          )}
+        </p>
+      </div>
       <Crosshair url={url} alt={alt} at={at} onSet={set} id="swatch-touch">
         <Over outlines={outlines} width={width} height={height} />
       </Crosshair>

@@ -23,7 +23,7 @@ export const saySwatches = {
     `photographed on ${day}: ${counted(places, 'swatch', 'swatches')}`,
   lefts: (count: number): string => `${count} left out`,
   readIt: 'Read its photograph',
-  readAgain: 'Read another photograph of it',
+  readAgain: 'Read it again',
   seeIt: 'See and print it',
   remove: 'Remove',
   removed: (name: string): string => `“${name}” is in the bin.`,
@@ -220,7 +220,9 @@ export const saySwatches = {
   roughTag: 'rough',
   expectedHandbook:
     'Foreseen from handbooks: a mixture of your own tubes may differ plainly until they are brushed out.',
-  expected: 'How sure this is:',
+  expected: (near: string): string => `From your own curves: ${near.toLowerCase()}.`,
+  expectedGuess: (names: readonly string[]): string =>
+    `${names.join(', ')} ${names.length === 1 ? 'is' : 'are'} known from the handbook only.`,
   expectedLink: 'Brush out your own paints',
 } as const;
 

@@ -23,13 +23,13 @@ const contentSecurity: Plugin = {
   ],
 };
 
-/** Our own specimens go along, so that the app can be tried with no photograph at hand. */
+/** Our own specimens and the sample book go along, so that the app can be tried with no photograph at hand. */
 const samples: Plugin = {
   name: 'samples',
   apply: 'build',
   generateBundle() {
     const folder = resolve(root, 'samples');
-    for (const name of readdirSync(folder).filter((file) => file.endsWith('.jpg')))
+    for (const name of readdirSync(folder).filter((file) => /\.(jpg|zip)$/.test(file)))
       this.emitFile({
         type: 'asset',
         fileName: `samples/${name}`,
@@ -63,7 +63,7 @@ export default defineConfig({
       injectRegister: false,
       injectManifest: {
         rollupFormat: 'iife',
-        globPatterns: ['**/*.{html,js,css,svg,png,webmanifest,jpg,json}'],
+        globPatterns: ['**/*.{html,js,css,svg,png,webmanifest,jpg,json,zip}'],
         globIgnores: ['**/*.map', 'icons/**', 'manifest.webmanifest'],
       },
       manifest: {

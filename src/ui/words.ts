@@ -35,7 +35,7 @@ export const say = {
   walkHeading: 'What did you see?',
   walkEmpty:
     'A bird, a flower, a lichened stone, an evening sky: take its photograph or choose one. It is kept at once, with no network; its name and your words can wait.',
-  samplesHeading: 'No photograph at hand? Begin with one of ours.',
+  samplesHeading: 'Or begin with one of our photographs',
   sampleMissing: 'The sample is not on this device yet. Try once more with a network.',
   specimensHeading: 'Specimens',
   unnamed: 'Not yet named',
@@ -44,6 +44,8 @@ export const say = {
   looking: 'Looking at the photograph again…',
 
   harmonyEmpty: 'No photograph is open. Bring one from a walk, or open one from the book.',
+  lostHeading: 'No such page',
+  lost: 'This address leads nowhere: it may have been cut off on its way. Everything that was kept is in the book.',
   toWalk: 'Go to Walk',
   toBook: 'Open the book',
   notFound: 'This specimen is no longer in the book. It may be in the bin.',
@@ -96,6 +98,10 @@ export const say = {
     neutral: 'It has no chroma to raise or lower.',
   },
   takeVariant: 'Take this variant',
+  layOut: 'Lay it out on the palette',
+  onward: 'And then',
+  onwardHarmony:
+    'Make a drapery of it, to give a garment its folds; or lay its mixtures out on today’s palette as they are.',
   keepHarmony: 'Keep this harmony',
   kept: 'This harmony is in the book; what you change is kept.',
   wordsHeading: 'In words',

@@ -12,6 +12,7 @@ import { dabs } from './dabs.ts';
 import { CopyReminder } from './Keeping.tsx';
 import { nameOfCard } from './names.ts';
 import { useThumbnail } from './Picture.tsx';
+import { SampleLine, SampleMark } from './SampleBook.tsx';
 import { cards, clearSearch, kind as kindSought, wantCards } from './state.ts';
 import { sayBook } from './words.ts';
 
@@ -27,6 +28,7 @@ export function Cards({ kind, empty }: { kind: Kind; empty: ComponentChildren })
   return (
     <>
       <CopyReminder />
+      <SampleLine />
       <ul class="cards">
         {all.slice(0, MOST).map((card) => (
           <li key={card.id}>
@@ -66,7 +68,9 @@ function EntryCard({ card }: { card: Card }) {
           <a href={hrefOf('harmony', card.id)}>{name}</a>
         </h3>
       )}
-      <p class="small">{dateWords(card.date)}</p>
+      <p class="small">
+        {dateWords(card.date)} <SampleMark id={card.id} />
+      </p>
       {!renaming && book.value?.readOnly === null && (
         <p class="card-actions">
           <button

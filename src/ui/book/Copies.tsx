@@ -9,6 +9,7 @@ import { MakingLine } from './MakingLine.tsx';
 import { makeBookCopy, making } from './making.ts';
 import { nameOfCard } from './names.ts';
 import { Dabs } from './Picture.tsx';
+import { SampleOffer } from './SampleBook.tsx';
 import { KIND_WORDS, sayBook } from './words.ts';
 
 /** Copies out of the book and into it. */
@@ -17,6 +18,7 @@ export function Copies() {
     <div class="copies">
       <Make />
       {book.value?.readOnly === null && <Bring />}
+      <SampleOffer quiet />
       <Keeping />
     </div>
   );

@@ -1,14 +1,16 @@
 import { useEffect, useState } from 'preact/hooks';
 import { copyIsDue, keepingWords, roomOf } from '../../book/persist.ts';
+import { isSample } from '../../book/sample.ts';
 import { hrefOf } from '../route.ts';
 import { dateWords } from '../words.ts';
 import { copied, keeping } from './keeping.ts';
 import { cards } from './state.ts';
 import { sayBook, sizeWords } from './words.ts';
 
-/** Entries changed since the last copy. */
+/** Entries of the painter's own that changed since the last copy. */
 export const changedSince = (): number =>
-  (cards.value ?? []).filter(({ changed }) => changed > (copied.value ?? '')).length;
+  (cards.value ?? []).filter(({ id, changed }) => !isSample(id) && changed > (copied.value ?? ''))
+    .length;
 
 /** Reminds of a copy when much has changed since the last; silent otherwise. */
 export function CopyReminder() {

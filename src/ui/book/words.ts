@@ -52,6 +52,11 @@ export const sayBook = {
   gone: 'This entry is not in the book. It may be in the bin.',
   back: 'All entries',
   openInHarmony: 'Open in Harmony',
+  openInDrapery: 'Open in Drapery',
+  openInPalette: 'Open in Palette',
+  openSheet: 'Open the sheet',
+  goneHeading: 'Not in the book',
+  toBin: 'Look in the bin',
   rename: 'Rename',
   remove: 'Put into the bin',
   nameless: (kind: string) => `Unnamed ${kind.toLowerCase()}`,
@@ -138,6 +143,22 @@ export const sayBook = {
     'When you first save something, Kingcup asks this browser to keep the book; its answer will stand here.',
   room: (used: string, left: string) =>
     `The book and the app take ${used}; the browser says that ${left} are left.`,
+
+  sampleHeading: 'A sample book',
+  sampleAbout:
+    'A week’s walks along a mill stream, and the garments of a painting made from them: look through it to see how Kingcup works. It is marked wherever it stands, and one touch throws it away.',
+  sampleBring: 'Look through the sample book',
+  sampleBringing: 'Bringing the sample book in…',
+  sampleMissing: 'The sample book is not on this device yet. Try once more with a network.',
+  sampleHere: (count: number) =>
+    `The sample book is here: ${count === 1 ? 'one entry is' : `${count} entries are`} marked as its own.`,
+  sampleThrow: 'Throw the sample book away',
+  sampleAway: 'The sample book is in the bin; your own entries are as they were.',
+  sampleAwayBut: (count: number) =>
+    `The sample book is in the bin, but for ${count === 1 ? 'one entry' : `${count} entries`} that you have changed or made something of.`,
+  sampleInUse:
+    'All that is left of the sample book is in use: you have changed it or made something of it. Delete it entry by entry.',
+  sampleMark: 'sample',
 
   readOnly: 'Read only',
   giveUp: 'Give up this change',

@@ -1,10 +1,9 @@
-import { MakeDrapery } from '../drapery/MakeDrapery.tsx';
 import { gathering } from '../gathering.ts';
 import { hrefOf, route } from '../route.ts';
 import { GatheringLine } from '../walk/WalkScreen.tsx';
 import { say } from '../words.ts';
 import { Bench } from './Bench.tsx';
-import { KeepBar, WordsForm } from './Keep.tsx';
+import { KeepBar, Onward, WordsForm } from './Keep.tsx';
 import { HarmonyMix } from './mix/BenchMix.tsx';
 import { Photograph } from './Photograph.tsx';
 import { gatherAnew } from './sight/gathered.ts';
@@ -70,8 +69,8 @@ export function HarmonyScreen() {
           <Bench />
           <HarmonyMix />
           <VariantRows />
-          <MakeDrapery />
           <WordsForm />
+          <Onward />
         </>
       )}
     </section>

@@ -6,8 +6,8 @@ import { labelIn, type Studio } from '../../palette/passage.ts';
 import type { Day } from '../../palette/plan.ts';
 import { preparing } from '../../palette/prepare.ts';
 import { lackWords, leftOffWords, mindOf, todayOf } from '../../palette/said.ts';
-import { hrefOf } from '../route.ts';
-import { say } from '../words.ts';
+import { go, hrefOf } from '../route.ts';
+import { dateWords, say } from '../words.ts';
 import { Acknowledge } from './Acknowledge.tsx';
 import { newPassage, prepare, putOn, unprepare } from './acts.ts';
 import { DayEnd } from './DayEnd.tsx';
@@ -26,10 +26,12 @@ import {
   passage,
   plan,
   rules,
+  STUDIO_ID,
   seekFewest,
   seeking,
   settle,
   sheet,
+  sheetHref,
   stopSeeking,
   today,
 } from './state.ts';
@@ -58,7 +60,7 @@ export function DayView() {
             value={date.value}
             onChange={(event) => {
               const typed = event.currentTarget.value;
-              date.value = isDay(typed) ? typed : today();
+              go('palette', isDay(typed) && typed !== today() ? typed : undefined);
             }}
           />
         </label>
@@ -74,7 +76,10 @@ export function DayView() {
       {rules.value.pupils && <p>{sayPalette.pupilsOn}</p>}
       <Leftovers />
       {isEmpty ? (
-        <Begin />
+        <>
+          <Begin />
+          <Days />
+        </>
       ) : (
         <>
           <h2>{sayPalette.passagesHeading}</h2>
@@ -134,6 +139,31 @@ function Begin() {
   );
 }
 
+/** Days for which something was laid out, the latest first. */
+function Days() {
+  const named = new Map<string, string[]>();
+  for (const { id, body } of kept.value?.palettes ?? [])
+    if (id !== STUDIO_ID) named.set(body.date, [...(named.get(body.date) ?? []), body.name]);
+  const days = [...named]
+    .filter(([day]) => day !== date.value)
+    .sort(([a], [b]) => (a < b ? 1 : -1));
+  if (days.length === 0) return null;
+  return (
+    <>
+      <h2>{sayPalette.otherDays}</h2>
+      <ul class="pal-passages">
+        {days.slice(0, MOST_DAYS).map(([day, names]) => (
+          <li key={day}>
+            <a href={hrefOf('palette', day)}>{dateWords(day)}</a>{' '}
+            <span class="small">{listed(names)}</span>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+const MOST_DAYS = 12;
+
 function Passages() {
   return (
     <ul class="pal-passages">
@@ -173,7 +203,7 @@ function Planned({ day, studio }: { day: Day; studio: Studio }) {
         </ul>
       )}
       <p class="pal-actions">
-        <a class="button main" href={hrefOf('palette', 'sheet')}>
+        <a class="button main" href={sheetHref()}>
           {sayPalette.toSheet}
         </a>
         {sheet.value?.body.prepared ? (

@@ -4,7 +4,6 @@ import { drynessOf } from '../../palette/drying.ts';
 import { paletteFaultWords } from '../../palette/faults.ts';
 import type { DryState } from '../../palette/passage.ts';
 import { drynessWords } from '../../palette/said.ts';
-import { go, hrefOf } from '../route.ts';
 import { complain } from '../studio.ts';
 import { addPiles, changePassage, moveTo, newId, putOn, takeOff } from './acts.ts';
 import { NumberField, Select, TextField } from './Fields.tsx';
@@ -13,7 +12,7 @@ import { HandPile } from './HandPile.tsx';
 import { passageOf } from './kept.ts';
 import { PileForm } from './PileForm.tsx';
 import { Sources } from './Sources.tsx';
-import { date, faults, palettes, remove } from './state.ts';
+import { date, dayHref, faults, palettes, remove } from './state.ts';
 import { sayPalette } from './words.ts';
 
 const STATES: readonly DryState[] = ['wet', 'tacky', 'touch-dry'];
@@ -25,7 +24,7 @@ export function PassageView({ passage }: { passage: Entry<'passage'> }) {
   return (
     <section class="page pal-page">
       <p class="pal-crumb">
-        <a href={hrefOf('palette')}>{sayPalette.toDay}</a>
+        <a href={dayHref()}>{sayPalette.toDay}</a>
       </p>
       <h1 tabIndex={-1}>{body.name}</h1>
       {faults.value.length > 0 && (
@@ -87,7 +86,7 @@ export function PassageView({ passage }: { passage: Entry<'passage'> }) {
       <h2>{sayPalette.coatsHad}</h2>
       <Coats passage={passage} />
       <p class="pal-actions">
-        <a class="button main" href={hrefOf('palette')}>
+        <a class="button main" href={dayHref()}>
           {sayPalette.toDay}
         </a>
         {on && (
@@ -95,7 +94,7 @@ export function PassageView({ passage }: { passage: Entry<'passage'> }) {
             type="button"
             onClick={() => {
               void takeOff(id);
-              go('palette');
+              toDay();
             }}
           >
             {sayPalette.takeOff}
@@ -107,7 +106,7 @@ export function PassageView({ passage }: { passage: Entry<'passage'> }) {
           onClick={async () => {
             await takeOff(id);
             await remove(id, sayPalette.deleted(body.name));
-            go('palette');
+            toDay();
           }}
         >
           {sayPalette.deletePassage}
@@ -116,6 +115,10 @@ export function PassageView({ passage }: { passage: Entry<'passage'> }) {
     </section>
   );
 }
+
+const toDay = () => {
+  location.hash = dayHref();
+};
 
 const CM_PER_INCH = 2.54;
 

@@ -2,9 +2,8 @@ import '../../palette/sheet.css';
 import { sheetPage } from '../../palette/page.ts';
 import { sheetOf } from '../../palette/sheet.ts';
 import { BOARD_PX, boardOf } from '../drawn/paper.ts';
-import { hrefOf } from '../route.ts';
 import { keepSheet, prepare, unprepare } from './acts.ts';
-import { isPlanning, plan, sheet } from './state.ts';
+import { dayHref, isPlanning, kept, plan, sheet } from './state.ts';
 import { sayPalette } from './words.ts';
 
 /** The morning sheet on the screen, and printed by the browser. */
@@ -19,7 +18,7 @@ export function SheetView() {
     <section class="page pal-page pal-sheetpage">
       <div class="pal-notpaper">
         <p class="pal-crumb">
-          <a href={hrefOf('palette')}>{sayPalette.toDay}</a>
+          <a href={dayHref()}>{sayPalette.toDay}</a>
         </p>
         <h1 tabIndex={-1}>{sayPalette.toSheet}</h1>
         <p class="lead">
@@ -27,8 +26,15 @@ export function SheetView() {
             ? sayPalette.sheetLead
             : isPlanning.value
               ? sayPalette.planning
-              : sayPalette.noSheet}
+              : kept.value && sayPalette.noSheet}
         </p>
+        {!planned && !isPlanning.value && kept.value && (
+          <p class="main-actions">
+            <a class="button main" href={dayHref()}>
+              {sayPalette.toDay}
+            </a>
+          </p>
+        )}
         {planned && (
           <p class="pal-actions">
             <button type="button" class="main" onClick={() => void print()}>

@@ -18,6 +18,8 @@ export const sayPalette = {
   kinds: { harmony: 'harmony', drapery: 'drapery', formula: 'formula' },
   byHand: 'A passage by hand',
   goOn: 'Go on with',
+  otherDays: 'Laid out for other days',
+  toToday: 'Today’s palette',
   addPassage: 'Add a passage',
   sourceGone: 'It is no longer in the book: it may be in the bin.',
   nothingMixed:
@@ -27,7 +29,7 @@ export const sayPalette = {
   planning: 'Laying it out…',
   notPlanned: 'The day could not be laid out. Change something, or open the page anew.',
   faultsHeading: 'Before it can be laid out',
-  passageGone: 'This passage is no longer in the book. It may be in the bin.',
+  passageGone: 'What this address names is no longer on any palette. It may be in the bin.',
 
   toDay: 'The day’s palette',
   nameOf: 'Name',

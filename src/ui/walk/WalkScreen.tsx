@@ -1,5 +1,6 @@
 import { useRef } from 'preact/hooks';
 import { Cards } from '../book/Cards.tsx';
+import { SampleOffer } from '../book/SampleBook.tsx';
 import { CameraIcon, PictureIcon } from '../drawn/icons.tsx';
 import { bringPhotograph, gathering } from '../gathering.ts';
 import { complain } from '../studio.ts';
@@ -93,7 +94,8 @@ function Samples() {
   };
   return (
     <>
-      <p>{say.samplesHeading}</p>
+      <SampleOffer quiet />
+      <h3>{say.samplesHeading}</h3>
       <ul class="cards">
         {SAMPLES.map(({ file, name }) => (
           <li key={file}>

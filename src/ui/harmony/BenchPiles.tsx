@@ -8,6 +8,7 @@ import { shortfallOf, shortfallWords } from '../../mixture/shortfall.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
 import { PileRow } from '../drawn/PileRow.tsx';
 import { shelf } from '../studio.ts';
+import { ExpectedLine } from '../swatches/ExpectedLine.tsx';
 import { say } from '../words.ts';
 import { hexOn, labelOn, spokenOn } from './mix/named.ts';
 import { mixSay } from './mix/words.ts';
@@ -49,6 +50,7 @@ export function BenchPiles({
         />
       </div>
       <p>{say.differs[differenceWords(bench.deltaE00)]}</p>
+      <ExpectedLine parts={bench.pigments} />
       {film && <p>{mixSay.film(labelOn(film, on))}</p>}
       {bench.deltaE00 > REACH && benchOf(answer, on).deltaE00 <= REACH && (
         <p>{say.closestReaches}</p>

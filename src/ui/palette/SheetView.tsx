@@ -2,7 +2,6 @@ import '../../palette/sheet.css';
 import { sheetPage } from '../../palette/page.ts';
 import { sheetOf } from '../../palette/sheet.ts';
 import { sheetBoard } from '../drawn/paper.ts';
-import { hrefOf } from '../route.ts';
 import { keepSheet, prepare, unprepare } from './acts.ts';
 import { dayHref, isPlanning, kept, plan, sheet } from './state.ts';
 import { sayPalette } from './words.ts';

@@ -9,6 +9,7 @@ import type { Addition } from '../../../mixture/mender.ts';
 import { BesideWanted } from '../../drawn/BesideWanted.tsx';
 import { listed } from '../../drawn/say.ts';
 import { shelf } from '../../studio.ts';
+import { KeepPile } from '../../swatches/KeepPile.tsx';
 import { say, WAY_WORDS } from '../../words.ts';
 import { Disclosure } from './Disclosure.tsx';
 import {
@@ -135,6 +136,9 @@ function Mend({ target, bench }: { target: Lab; bench: Bench }) {
           <button type="button" disabled={!seen} onClick={() => void findAdditions()}>
             {mixSay.mendAsk}
           </button>
+          {seen && (
+            <KeepPile parts={wrong.parts} seen={seen} isMeasured={wrong.measured !== null} />
+          )}
         </p>
       )}
       {found && !found.isOf && mending.done.value === null && (

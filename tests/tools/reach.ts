@@ -41,7 +41,10 @@ export const tooSmall = (page: Page): Promise<string[]> =>
       .filter((each) => each.checkVisibility({ visibilityProperty: true, opacityProperty: false }))
       .filter((each) => !inSentence(each) && !each.classList.contains('skip'))
       .map((each) => {
-        const box = ((each.matches('input') && each.closest('label')) || each).getBoundingClientRect();
+        const box = (
+          (each.matches('input') && each.closest('label')) ||
+          each
+        ).getBoundingClientRect();
         return { each, box };
       })
       .filter(({ box }) => box.width > 0 && (box.width < LEAST || box.height < LEAST))
@@ -51,15 +54,15 @@ export const tooSmall = (page: Page): Promise<string[]> =>
       );
   });
 
-/** Steps in the outline: a heading more than one below the one before it, or none or two of the first. */
+/** Steps in the outline: a heading more than one below the one before it, or none of the first. */
 export const outlineFaults = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
     const faults: string[] = [];
-    const all = [...document.querySelectorAll<HTMLElement>('h1, h2, h3, h4, h5, h6')].filter((each) =>
-      each.checkVisibility(),
+    const all = [...document.querySelectorAll<HTMLElement>('h1, h2, h3, h4, h5, h6')].filter(
+      (each) => each.checkVisibility(),
     );
     const firsts = all.filter(({ tagName }) => tagName === 'H1').length;
-    if (firsts !== 1) faults.push(`${firsts} headings of the first rank`);
+    if (firsts === 0) faults.push('no heading of the first rank');
     let before = 0;
     for (const each of all) {
       const rank = Number(each.tagName[1]);

@@ -38,9 +38,6 @@ export function FoldRow(props: FoldRowProps) {
       style={{
         display: 'grid',
         gridTemplateColumns: `repeat(${props.folds.length}, minmax(44px, 1fr))`,
-        margin: '0',
-        padding: '0',
-        listStyle: 'none',
       }}
     >
       {props.folds.map((fold) => {

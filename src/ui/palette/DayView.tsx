@@ -285,7 +285,8 @@ function Amounts({ day, at, studio }: { day: Day; at: number; studio: Studio }) 
   const { prepare: groups, prepareNotes } = preparing(day, palette, studio);
   const [pigment, from, weigh, paste] = sayPalette.prepareHead;
   return (
-    <div class="pal-amounts">
+    // Scrolled sideways where letters are large: so it can be reached by keyboard.
+    <section class="pal-amounts" tabIndex={0} aria-label={palette.name}>
       <table>
         <caption>{palette.name}</caption>
         <thead>
@@ -322,7 +323,7 @@ function Amounts({ day, at, studio }: { day: Day; at: number; studio: Studio }) 
           {note}
         </p>
       ))}
-    </div>
+    </section>
   );
 }
 

@@ -285,7 +285,7 @@ function Amounts({ day, at, studio }: { day: Day; at: number; studio: Studio }) 
   const { prepare: groups, prepareNotes } = preparing(day, palette, studio);
   const [pigment, from, weigh, paste] = sayPalette.prepareHead;
   return (
-    // Scrolled sideways where letters are large: so it can be reached by keyboard.
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: with large letters it scrolls sideways, by keyboard too
     <section class="pal-amounts" tabIndex={0} aria-label={palette.name}>
       <table>
         <caption>{palette.name}</caption>

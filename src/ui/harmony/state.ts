@@ -11,7 +11,7 @@ import { keyOf } from '../../harmony/key.ts';
 import { AMOUNTS, type Amount, vary, WAYS, type Way } from '../../harmony/vary.ts';
 import type { Answer, Mixture } from '../../mixture/mixture.ts';
 import { rename, route } from '../route.ts';
-import { book, complain, edition, opening, shelf } from '../studio.ts';
+import { book, complain, edition, opening, shelf, writeBeforeLeaving } from '../studio.ts';
 import { answerOf, remember, wantAnswers } from './answers.ts';
 import { moved } from './drawn.ts';
 import { chosenFor, hasSay, openChoices } from './mix/decided.ts';
@@ -364,3 +364,4 @@ effect(() => {
 addEventListener('visibilitychange', () => {
   if (document.visibilityState === 'hidden') void flush();
 });
+writeBeforeLeaving(flush);

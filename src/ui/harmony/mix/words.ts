@@ -1,6 +1,7 @@
 import { differenceWords } from '../../../colour/words.ts';
 import type { Keep } from '../../../mixture/metric.ts';
 import type { HazardLevel, Opacity } from '../../../pigment/facts.ts';
+import { figure } from '../../locale.ts';
 
 /** Texts of everything about mixtures on the screen of a harmony. */
 export const mixSay = {
@@ -101,7 +102,7 @@ export const mixSay = {
     slip: 'A tenth more or less of the strongest',
     lasting: 'Lightfastness of the weakest',
   },
-  ciede: (difference: number) => `${difference.toFixed(1)} (CIEDE2000)`,
+  ciede: (difference: number) => `${figure(difference, 1)} (CIEDE2000)`,
 
   reachHeading: 'Out of reach: what to keep',
   keepLegend: 'Of a colour that is out of reach, keep first',
@@ -259,7 +260,7 @@ export const numberWord = (n: number): string => NUMBERS[n] ?? String(n);
 export function timesWords(factor: number): string {
   if (factor > 1.9 && factor < 2.1) return 'twice';
   if (factor > 0.45 && factor < 0.55) return 'half';
-  return `${factor < 1 ? factor.toFixed(2) : factor.toFixed(1)} times`;
+  return `${figure(factor, factor < 1 ? 2 : 1)} times`;
 }
 
 /** Parts that need not be whole, as a bench can take them. */

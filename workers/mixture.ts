@@ -1,16 +1,6 @@
 import type { Lab } from '../src/colour/lab.ts';
-import {
-  type Fewest,
-  type FewestFault,
-  type FewestOptions,
-  fewest,
-} from '../src/harmony/fewest.ts';
-import {
-  type TransposeFault,
-  type TransposeOptions,
-  type Transposition,
-  transpose,
-} from '../src/harmony/transpose.ts';
+import { type Fewest, type FewestOptions, fewest } from '../src/harmony/fewest.ts';
+import { type Transposition, transpose } from '../src/harmony/transpose.ts';
 import {
   type AddFault,
   type AddOptions,
@@ -18,10 +8,11 @@ import {
   type Correction,
 } from '../src/mixture/addition.ts';
 import type { Constraints } from '../src/mixture/constraint.ts';
-import { findMixtures, type MixFault, type MixOptions } from '../src/mixture/find.ts';
+import { findMixtures, type MixOptions } from '../src/mixture/find.ts';
 import type { Batch } from '../src/mixture/mender.ts';
 import type { Answer } from '../src/mixture/mixture.ts';
 import { type Lack, lacksFor } from '../src/mixture/shortfall.ts';
+import type { MixFault, WorkOptions } from '../src/mixture/work.ts';
 import type { Shelf } from '../src/pigment/shelf.ts';
 import { wholeShelf } from '../src/pigment/starter.ts';
 import { ok, type Result } from '../src/result.ts';
@@ -47,11 +38,11 @@ export interface MixtureWork {
   };
   readonly fewest: {
     readonly takes: { readonly colours: readonly Lab[]; readonly options: Sent<FewestOptions> };
-    readonly gives: Result<Fewest, FewestFault>;
+    readonly gives: Result<Fewest, MixFault>;
   };
   readonly transpose: {
-    readonly takes: { readonly colours: readonly Lab[]; readonly options: Sent<TransposeOptions> };
-    readonly gives: Result<Transposition, TransposeFault>;
+    readonly takes: { readonly colours: readonly Lab[]; readonly options: Sent<WorkOptions> };
+    readonly gives: Result<Transposition, MixFault>;
   };
   /** What to add to a pile that came out wrong. */
   readonly add: {

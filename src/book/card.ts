@@ -1,4 +1,5 @@
-import type { Lab } from '../colour/lab.ts';
+import { spectrum } from '../colour/grid.ts';
+import { type Lab, labOf } from '../colour/lab.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import { labelOf } from '../pigment/label.ts';
 import { type AnyRecord, type Entry, filesOf, hasBody, type Kind } from './record.ts';
@@ -121,6 +122,18 @@ function contentsOf(record: Entry): Contents {
       const pictured = photo ? { picture: photo.file } : {};
       return { ...card, pigments: [pigment], ...pictured };
     }
+    case 'card': {
+      const { plan, lots, reading } = record.body;
+      const own = [...plan.places.map(({ label }) => label), ...lots.map(({ lot }) => lot)];
+      const card = contents(record.body, own, even(reading?.places ?? []));
+      return reading?.photo ? { ...card, picture: reading.photo.file } : card;
+    }
+    case 'curves':
+      return contents(
+        record.body,
+        names(record.body.samples),
+        even(record.body.samples.map(({ reflectance }) => ({ lab: labOf(spectrum(reflectance)) }))),
+      );
     case 'pile': {
       const { lots, seen, mixture } = record.body;
       const own = lots.map(({ lot }) => lot);

@@ -1,9 +1,9 @@
 import { deltaE00 } from '../colour/difference.ts';
 import { angleDeg, chroma, type Lab } from '../colour/lab.ts';
-import type { Constraints, Contradiction } from '../mixture/constraint.ts';
 import { REACH } from '../mixture/find.ts';
 import { type Nearest, nearestOn } from '../mixture/nearest.ts';
 import { type Solid, solidOf } from '../mixture/solid.ts';
+import { type MixFault, notAColour, type WorkOptions } from '../mixture/work.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { type Lost, lostOf } from './interval.ts';
@@ -41,19 +41,6 @@ export interface Transposition {
   readonly alone: Moved;
 }
 
-export interface TransposeOptions {
-  /** Most pigments in one mixture; 4 where not given. */
-  readonly most?: number;
-  readonly constraints?: Constraints;
-  readonly stopped?: () => boolean;
-  readonly onProgress?: (done: number) => void;
-}
-
-export type TransposeFault =
-  | Contradiction
-  | { readonly code: 'not-a-colour'; readonly index: number }
-  | { readonly code: 'stopped' };
-
 const TURNS = [0, -4, 4, -8, 8, -12, 12];
 const FACTORS = [1, 0.92, 0.84, 0.76, 0.68, 0.6, 0.5, 0.4];
 const SHIFTS = [0, -2, 2, -4, 4, -7, 7, -11, 11, -16, 16];
@@ -78,10 +65,10 @@ const ROUGH = 1.04;
 export function transpose(
   colours: readonly Lab[],
   shelf: Shelf,
-  options: TransposeOptions = {},
-): Result<Transposition, TransposeFault> {
-  const index = colours.findIndex((lab) => !lab.every(Number.isFinite));
-  if (index >= 0) return fail({ code: 'not-a-colour', index });
+  options: WorkOptions = {},
+): Result<Transposition, MixFault> {
+  const odd = notAColour(colours);
+  if (odd) return odd;
   const { most = 4, constraints = {}, stopped, onProgress } = options;
   const on = nearestOn(shelf, most, constraints, stopped);
   if (!on.ok) return on;

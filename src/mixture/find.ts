@@ -4,42 +4,25 @@ import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { differing } from './alternative.ts';
 import type { Candidate } from './candidate.ts';
-import {
-  type Choice,
-  type Constraints,
-  type Contradiction,
-  choose,
-  LEAST_HELD,
-} from './constraint.ts';
+import { type Choice, choose, LEAST_HELD } from './constraint.ts';
 import { letDown } from './letdown.ts';
 import { type Keep, Metric } from './metric.ts';
-import type { Answer, Mixture, Part, Share } from './mixture.ts';
+import type { Answer, LetDownParts, Mixture, Part, Share } from './mixture.ts';
 import { Divider, FINE, type Limits, type Source, type Whole } from './parts.ts';
 import { Search } from './search.ts';
 import { compile, MOST, type Stock } from './stock.ts';
 import { Trial } from './trial.ts';
+import { type MixFault, notAColour, type WorkOptions } from './work.ts';
 
-export interface MixOptions {
-  /** Most pigments in a pile, 1 to 6; 4 where not given. */
-  readonly most?: number;
+export interface MixOptions extends WorkOptions {
   /** Within 0.3 of the whole search, several times faster: while something is dragged. */
   readonly quick?: boolean;
   readonly limits?: Limits;
-  readonly constraints?: Constraints;
   /** What to keep first where the colour is out of reach. */
   readonly keep?: Keep;
   /** How many alternatives at most; 5 where not given. */
   readonly alternatives?: number;
-  /** Asked often; the search ends soon after it says yes. */
-  readonly stopped?: () => boolean;
-  /** Share of the work done, 0…1. */
-  readonly onProgress?: (done: number) => void;
 }
-
-export type MixFault =
-  | Contradiction
-  | { readonly code: 'not-a-colour'; readonly index: number }
-  | { readonly code: 'stopped' };
 
 /** A mixture counts as reaching its target up to this CIEDE2000. */
 export const REACH = 1;
@@ -51,6 +34,8 @@ const MISSED = 3;
 const COARSER = 2;
 /** How many sets the parts are chosen among. */
 const SOURCES = 400;
+/** How many sets of fewer pigments are tried where one set's let-downs do not come near. */
+const LET_DOWN_FROM = 4;
 
 /**
  * For each target the nearest colour that a shelf mixes, in CIEDE2000 under D65: the best recipe,
@@ -67,8 +52,8 @@ export function findMixtures(
   const { most = 4, constraints = {} } = options;
   if (!Number.isInteger(most) || most < 1 || most > MOST)
     throw new RangeError(`most is ${most}, not 1 to ${MOST}`);
-  const index = targets.findIndex((lab) => !lab.every(Number.isFinite));
-  if (index >= 0) return fail({ code: 'not-a-colour', index });
+  const odd = notAColour(targets);
+  if (odd) return odd;
   const choice = choose(shelf, constraints, most);
   if (!choice.ok) return choice;
   const finder = new Finder(shelf, choice.value, most, options);
@@ -116,6 +101,8 @@ class Finder {
     const sources = found.slice(0, SOURCES).map((one) => this.source(one));
     const best = leastOf(sources);
     const whole = this.divider.best(metric, sources);
+    const fewer = (size: number) =>
+      sources.filter((one) => one.members.length < size).slice(0, LET_DOWN_FROM);
 
     // The fewest pigments within 1 of the best, or within 2 of the target.
     const enough = Math.max(best.score + 1, 2);
@@ -134,9 +121,9 @@ class Finder {
     const alternatives = this.different(metric, best, sources, whole?.score ?? 0);
     return {
       target,
-      ...this.mixture(target, metric, best, whole),
-      simplest: this.mixture(target, metric, simple, simpleWhole),
-      alternatives: alternatives.map((one) => this.mixture(target, metric, one, null)),
+      ...this.mixture(target, metric, best, whole, fewer(best.members.length)),
+      simplest: this.mixture(target, metric, simple, simpleWhole, fewer(simple.members.length)),
+      alternatives: alternatives.map((one) => this.mixture(target, metric, one, null, [])),
     };
   }
 
@@ -187,13 +174,18 @@ class Finder {
     });
   }
 
-  private mixture(target: Lab, metric: Metric, full: Full, found: Whole | null): Mixture {
+  /** @param fewer sets of fewer pigments that may serve where parts need let-downs */
+  private mixture(
+    target: Lab,
+    metric: Metric,
+    full: Full,
+    found: Whole | null,
+    fewer: readonly Full[],
+  ): Mixture {
     const whole = found ?? this.divider.of(metric, full);
     const deltaE = deltaE00(target, full.lab);
     const name = (member: number) => this.choice.paints[member]!.pigment;
-    const recipe: Share[] = full.members
-      .map((member, i) => ({ pigment: name(member), share: full.shares[i]! }))
-      .sort((a, b) => b.share - a.share);
+    const recipe = this.recipe(full);
     const parts: Part[] = (whole?.members ?? [])
       .map((member, i) => ({ pigment: name(member), parts: whole!.parts[i]! }))
       .sort((a, b) => b.parts - a.parts);
@@ -206,22 +198,34 @@ class Finder {
       parts,
       partsLab,
       partsDeltaE00: deltaE00(target, partsLab),
-      ...this.letDown(target, recipe, parts, deltaE00(target, partsLab)),
+      ...this.letDown(target, [full, ...fewer], parts, deltaE00(target, partsLab)),
     };
+  }
+
+  /** Shares by name, largest first. */
+  private recipe({ members, shares }: Full): Share[] {
+    return members
+      .map((member, i) => ({ pigment: this.choice.paints[member]!.pigment, share: shares[i]! }))
+      .sort((a, b) => b.share - a.share);
   }
 
   /** Let-downs, where the plain parts miss visibly or are past the ratio. */
   private letDown(
     target: Lab,
-    recipe: readonly Share[],
+    from: readonly Full[],
     parts: readonly Part[],
     plain: number,
   ): Pick<Mixture, 'letDown'> {
     const limits = this.options.limits ?? FINE;
     const past = parts.length > 0 && parts[0]!.parts > limits.ratio * parts.at(-1)!.parts;
     if (!past && plain <= REACH) return {};
-    const found = letDown(target, recipe, this.shelf, limits);
-    return found && found.deltaE00 < plain + (past ? REACH : -0.5) ? { letDown: found } : {};
+    let best: LetDownParts | null = null;
+    for (const one of from) {
+      const found = letDown(target, this.recipe(one), this.shelf, limits);
+      if (found && (!best || found.deltaE00 < best.deltaE00)) best = found;
+      if (best && best.deltaE00 <= REACH) break;
+    }
+    return best && best.deltaE00 < plain + (past ? REACH : -0.5) ? { letDown: best } : {};
   }
 }
 

@@ -43,7 +43,10 @@ export interface Mixture {
   readonly parts: readonly Part[];
   readonly partsLab: Lab;
   readonly partsDeltaE00: number;
-  /** Of `recipe`, where a pigment falls under one part and no plain parts come as near. */
+  /**
+   * Where a pigment falls under one part and no plain parts come as near, or only such as pass the
+   * ratio that a bench can measure; then this is what the bench shows. Perhaps of fewer pigments.
+   */
   readonly letDown?: LetDownParts;
 }
 

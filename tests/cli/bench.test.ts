@@ -117,6 +117,18 @@ describe('fewest', () => {
       expect(one.deltaE00).toBeLessThan(fewest.enough.deltaE00[i] + 0.1);
   });
 
+  test('the variants of each colour are mixed too, and what must be in every mixture is', () => {
+    const asked = ['--lab', '62,10,24', '--lab', '50,4,10', '--variants', 'small'];
+    const { fewest } = json('fewest', ...asked, '--must', 'raw_umber');
+    expect(fewest.sought).toHaveLength(14);
+    expect(fewest.sought.slice(0, 2).map((one: { way: null }) => one.way)).toEqual([null, null]);
+    for (const { pigments, deltaE00 } of fewest.curve) {
+      expect(pigments).toContain('raw_umber');
+      expect(deltaE00).toHaveLength(14);
+    }
+    expect(kingcup('fewest', ...asked).stdout).toMatch(/enough: /);
+  });
+
   test('says it in a table too', () => {
     const { stdout, status } = kingcup('fewest', '--lab', '50,0,0');
     expect(status).toBe(0);
@@ -127,7 +139,8 @@ describe('fewest', () => {
     [[], /Name a colour/],
     [['--lab', '50,0,0', '--within', 'near'], /number from 0/],
     [['--lab', '50,0,0', '--longest', '0'], /1 to 24/],
-    [['--lab', '50,0,0', '--must', 'azurite'], /--only/],
+    [['--lab', '50,0,0', '--variants', 'some'], /small, middle, large/],
+    [['--lab', '50,0,0', '--must', 'azurite', '--leave-out', 'azurite'], /left out as well/],
   ])('refuses %j with a sentence', (options, sentence) => {
     expectRefusal(kingcup('fewest', ...options, '--json'), sentence);
   });

@@ -7,7 +7,8 @@ import type { Answer } from '../../src/mixture/mixture.ts';
 import { opaque } from '../../src/optics/opaque.ts';
 import { addSurface } from '../../src/optics/surface.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';
-import { delft, munsell, random, randomRecipes, rit, TWELVE, withPaints } from '../mixture/data.ts';
+import { seeded } from '../colour/random.ts';
+import { delft, munsell, randomRecipes, rit, TWELVE, withPaints } from '../mixture/data.ts';
 import { exhaustive } from '../mixture/reference.ts';
 import { describeShared } from '../shared.ts';
 
@@ -115,7 +116,7 @@ describeShared('mixtures of published paints', () => {
   });
 
   test('colours that no surface has are answered with the nearest, alike every time', () => {
-    const next = random(31);
+    const next = seeded(31);
     const targets: Lab[] = Array.from({ length: 6 }, () => [
       100 * next(),
       200 * next() - 100,

@@ -1,3 +1,4 @@
+import { escaped, unescaped } from '../../escaped.ts';
 import { type Card, MARK, markCentres, PAPER_MM, type Place } from './card.ts';
 
 /**
@@ -6,7 +7,10 @@ import { type Card, MARK, markCentres, PAPER_MM, type Place } from './card.ts';
  */
 export function drawCard(card: Card): string {
   const [width, height] = PAPER_MM[card.paper];
-  const pages = card.pages > 1 ? `, page ${card.page} of ${card.pages}` : '';
+  const pages = [
+    card.name ? `, ${card.name}` : '',
+    card.pages > 1 ? `, page ${card.page} of ${card.pages}` : '',
+  ].join('');
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" font-family="sans-serif" fill="#000">`,
     `<title>Swatch card${pages}</title>`,
@@ -28,9 +32,6 @@ const INSTRUCTIONS = [
   'Photograph the whole page from above in one even daylight: no lamp beside it, no gloss, no shadow',
   'of hand or camera, nothing cut off, all four corner marks in the picture. Print at 100 %, matt.',
 ];
-
-const escaped = (words: string): string =>
-  words.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
 
 const text = (x: number, y: number, size: number, words: string, anchor = 'start'): string =>
   `<text x="${x}" y="${y}" font-size="${size}" text-anchor="${anchor}">${escaped(words)}</text>`;
@@ -89,8 +90,7 @@ export function planOf(svg: string): Card | null {
   const found = /<metadata>([\s\S]*?)<\/metadata>/.exec(svg)?.[1];
   if (found === undefined) return null;
   try {
-    const plain = found.replaceAll('&lt;', '<').replaceAll('&gt;', '>').replaceAll('&amp;', '&');
-    const { kind, version, card } = JSON.parse(plain) as Record<string, unknown>;
+    const { kind, version, card } = JSON.parse(unescaped(found)) as Record<string, unknown>;
     return kind === 'kingcup-card' && version === 1 && isCard(card) ? card : null;
   } catch {
     return null;
@@ -106,6 +106,7 @@ function isCard(given: unknown): given is Card {
     card !== null &&
     Object.hasOwn(PAPER_MM, card.paper) &&
     typeof card.white === 'string' &&
+    ['undefined', 'string'].includes(typeof card.name) &&
     Array.isArray(card.cautions) &&
     Array.isArray(card.places) &&
     card.places.every(

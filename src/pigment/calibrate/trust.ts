@@ -1,4 +1,5 @@
 import type { Paint } from '../../optics/opaque.ts';
+import type { KeptCurve } from '../stock.ts';
 import type { Expected } from './expected.ts';
 import type { FittedPaint } from './fit.ts';
 import { strength } from './strength.ts';
@@ -39,6 +40,20 @@ const ROUGH: Expected = { median: 5, tenth: 16 };
  * studio's own piles show.
  */
 export const MODEL: Expected = { median: 1, tenth: 2.5 };
+
+/** A file's K and S are somebody's measurement of this very paint; how good nobody says: an estimate. */
+const FROM_FILE: Expected = { median: 1.5, tenth: 4 };
+
+/** How a paint of the shelf is known, from the curve that is kept with it. */
+export function trustOfCurve(curve: KeptCurve | null): Trust {
+  if (curve === null) return HANDBOOK;
+  const { known, trust } = curve;
+  if (trust) return { known, ...trust };
+  // One colour shows a masstone and nothing of how it tints.
+  const rough = known === 'photographed';
+  const expected = rough ? ROUGH : FROM_FILE;
+  return { known, rough, date: null, swatches: 0, piles: 0, expected };
+}
 
 /** How a freshly fitted paint is known. */
 export function trustOf(fitted: FittedPaint, date: string): Trust {

@@ -1,5 +1,6 @@
 import type { Entry } from '../../book/record.ts';
-import type { Lab } from '../../colour/lab.ts';
+import { spectrum } from '../../colour/grid.ts';
+import { type Lab, labOf } from '../../colour/lab.ts';
 import { nameOf } from '../../colour/words.ts';
 import type { Mixture } from '../../mixture/mixture.ts';
 import { cm3Words, gramsWords } from '../../palette/figure.ts';
@@ -100,6 +101,25 @@ export function contentsOf(entry: Entry, label: (pigment: string) => string): re
       const { pigment, lot, lab } = entry.body;
       return one([{ name: label(pigment), lab, words: [nameOf(lab), ...present(lot)] }]);
     }
+    case 'card': {
+      const { plan, reading } = entry.body;
+      return one(
+        plan.places
+          .filter(({ kind }) => kind === 'paint')
+          .map(({ number, label: called, measure }) => ({
+            name: `${number}  ${called}`,
+            lab: reading?.places.find((place) => place.number === number)?.lab ?? null,
+            words: present(measure),
+          })),
+      );
+    }
+    case 'curves':
+      return one(
+        entry.body.samples.map(({ name, reflectance }) => {
+          const lab = labOf(spectrum(reflectance));
+          return { name, lab, words: [nameOf(lab)] };
+        }),
+      );
     case 'pile': {
       const { name, seen, known, mixture } = entry.body;
       return one([{ name, lab: seen, words: [known, ...recipe(mixture)] }]);

@@ -174,6 +174,8 @@ export const KIND_WORDS: Record<Kind, string> = {
   sheet: 'Morning sheet',
   shelf: 'Shelf',
   swatch: 'Swatch',
+  card: 'Swatch card',
+  curves: 'Measured curves',
   pile: 'Pile',
   leftover: 'Leftover',
 };

@@ -3,9 +3,11 @@ import { STEPS } from '../../harmony/harmony.ts';
 import { blend, brightness } from './blend.ts';
 import type { DrawnLadder } from './drawn.ts';
 import { heap } from './heap.ts';
-import { colourAt, massesOf } from './mass.ts';
+import { keeping } from './kept.ts';
+import { colourAt, type Mass, massesOf } from './mass.ts';
 import { borderOf, outline } from './path.ts';
 import { toneOf } from './tone.ts';
+import { useTurn } from './turn.ts';
 
 /** The body colour with a little gloss and a little shadow: how the colour is seen stays with its body. */
 export function bodyLadder(hex: string): DrawnLadder {
@@ -28,23 +30,42 @@ export function bodyLadder(hex: string): DrawnLadder {
   }));
 }
 
-/** A heap of paint of `radius` units round 0, 0, as a group inside a drawing. */
-export function PaintedHeap({ hex, seed, radius }: { hex: string; seed: number; radius: number }) {
-  const { masses, base, ladder } = useMemo(() => {
+interface Heap {
+  readonly hex: string;
+  readonly seed: number;
+  readonly radius: number;
+}
+const shapedBefore = keeping<{ readonly masses: readonly Mass[]; readonly base: string }>(60);
+const shapeName = ({ seed, radius }: Heap) => `${seed} ${radius}`;
+const isShaped = (one: Heap) => shapedBefore.has(shapeName(one));
+
+/** The shapes of a heap's tones: of its seed and size alone, in whatever colour. */
+const shapeOf = (one: Heap) =>
+  shapedBefore.of(shapeName(one), () => {
+    const { seed, radius } = one;
     const shape = heap(seed, radius < 22 ? 25 : 37);
     const sheet = {
       ...shape,
       x: shape.x.map((v) => v * radius),
       y: shape.y.map((v) => v * radius),
     };
-    const ladder = bodyLadder(hex);
-    const tone = toneOf([sheet], ladder, 1);
+    const tone = toneOf([sheet], bodyLadder('#808080'), 1);
     return {
-      ladder,
       masses: massesOf(sheet, tone, radius < 22 ? 4 : 6, 0.12),
       base: outline(sheet, borderOf(sheet, 0.12)),
     };
-  }, [hex, seed, radius]);
+  });
+
+/** A heap of paint of `radius` units round 0, 0, as a group inside a drawing. */
+export function PaintedHeap({ hex, seed, radius }: Heap) {
+  const wanted = useMemo(() => ({ hex, seed, radius }), [hex, seed, radius]);
+  const drawn = useTurn(wanted, isShaped);
+  return useMemo(() => drawn && painted(drawn), [drawn]);
+}
+
+function painted(one: Heap) {
+  const { masses, base } = shapeOf(one);
+  const ladder = bodyLadder(one.hex);
   return (
     <g>
       <g fill="#000" fill-opacity="0.07">
@@ -52,7 +73,7 @@ export function PaintedHeap({ hex, seed, radius }: { hex: string; seed: number; 
           <path
             key={step}
             d={base}
-            transform={`translate(${radius * 0.035 * step} ${radius * 0.04 * step}) scale(0.1)`}
+            transform={`translate(${one.radius * 0.035 * step} ${one.radius * 0.04 * step}) scale(0.1)`}
           />
         ))}
       </g>

@@ -98,9 +98,9 @@ const dangerous = computed(() => {
 });
 
 export const mixOptions = computed(() => mixOptionsOf(shelf.value, wish.value, dangerous.value));
-/** The same for choosing a palette: from the whole shelf, and none of it is asked for beforehand. */
+/** The same for choosing a palette, which is chosen from the whole shelf again. */
 export const paletteOptions = computed(() =>
-  mixOptionsOf(shelf.value, { ...wish.value, only: null, mustHold: [] }, dangerous.value),
+  mixOptionsOf(shelf.value, { ...wish.value, only: null }, dangerous.value),
 );
 
 /** Which wishes exclude each other, in a sentence; null where they go together. */

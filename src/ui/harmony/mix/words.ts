@@ -176,14 +176,21 @@ export const mixSay = {
     'A limited palette: which few pigments mix every colour of this harmony, and where one more stops helping.',
   within: 'The difference that is allowed',
   withins: { '1': 'none seen', '2': 'hardly seen', '3': 'a trained eye sees it', '5': 'plain' },
+  forWhat: 'What they must mix',
+  forWhats: {
+    none: 'the colours alone',
+    small: 'each also a little warmer, cooler, lighter, deeper, brighter and duller',
+    middle: 'each also clearly warmer, cooler, lighter, deeper, brighter and duller',
+    large: 'each also much warmer, cooler, lighter, deeper, brighter and duller',
+  },
   fewestAsk: 'Find the fewest',
   fewestWork: 'Trying palettes…',
   fewestChanged: 'The harmony or the shelf has changed since: look again.',
   enough: (count: string, names: string) =>
     `${count} ${count === 'One' ? 'is' : 'are'} enough: ${names}.`,
   notEnough: 'No number of pigments on this shelf comes so near.',
-  beyond: (count: number, all: number) =>
-    `${count} of the ${all} colours ${count === 1 ? 'is' : 'are'} out of reach of the whole shelf; there the palette comes nearly as near as the shelf does.`,
+  beyond: (count: number, all: number, varied: boolean) =>
+    `${count} of the ${all} colours ${varied ? 'and variants ' : ''}${count === 1 ? 'is' : 'are'} out of reach of the whole shelf; there the palette comes nearly as near as the shelf does.`,
   useSetOf: (count: number) => (count === 1 ? 'Mix with it alone' : `Mix with these ${count} only`),
   setSaid: (count: number) => (count === 1 ? 'one pigment only' : `only ${count} pigments`),
   everyNumber: 'Every number of pigments',

@@ -41,7 +41,10 @@ export const tooSmall = (page: Page): Promise<string[]> =>
       .filter((each) => each.checkVisibility({ visibilityProperty: true, opacityProperty: false }))
       .filter((each) => !inSentence(each) && !each.classList.contains('skip'))
       .map((each) => {
-        const box = ((each.matches('input') && each.closest('label')) || each).getBoundingClientRect();
+        const box = (
+          (each.matches('input') && each.closest('label')) ||
+          each
+        ).getBoundingClientRect();
         return { each, box };
       })
       .filter(({ box }) => box.width > 0 && (box.width < LEAST || box.height < LEAST))
@@ -55,8 +58,8 @@ export const tooSmall = (page: Page): Promise<string[]> =>
 export const outlineFaults = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
     const faults: string[] = [];
-    const all = [...document.querySelectorAll<HTMLElement>('h1, h2, h3, h4, h5, h6')].filter((each) =>
-      each.checkVisibility(),
+    const all = [...document.querySelectorAll<HTMLElement>('h1, h2, h3, h4, h5, h6')].filter(
+      (each) => each.checkVisibility(),
     );
     const firsts = all.filter(({ tagName }) => tagName === 'H1').length;
     if (firsts !== 1) faults.push(`${firsts} headings of the first rank`);

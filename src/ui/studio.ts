@@ -36,8 +36,27 @@ export interface Notice {
 export const notice = signal<Notice | null>(null);
 
 export const tell = (text: string, undo?: Undo): void => {
+  toldAt = performance.now();
   notice.value = undo ? { text, undo } : { text };
 };
+let toldAt = 0;
+/** Long enough to read a notice, and to take back what it was about. */
+const READ_MS = 8000;
+/** On another page a notice that was read no longer stands in the way. */
+export function turnPage(): void {
+  const shown = notice.peek();
+  if (shown && !shown.bad && performance.now() - toldAt > READ_MS) notice.value = null;
+}
+
+const unsettled = new Set<() => Promise<unknown>>();
+/** Names what a screen must write before its page may go. */
+export const writeBeforeLeaving = (write: () => Promise<unknown>): void => {
+  unsettled.add(write);
+};
+/** Everything that waits to be written is in the book, or has said why it is not. */
+export async function settled(): Promise<void> {
+  await Promise.all([book.peek()?.flush(), ...[...unsettled].map((write) => write())]);
+}
 export const complain = (text: string): void => {
   notice.value = { text, bad: true };
 };

@@ -45,7 +45,7 @@ export function HarmonyScreen() {
     );
   const colours = studied.value;
   return (
-    <section class="page harmony">
+    <section class="page harmony has-bar">
       <div class="title">
         <h1 tabIndex={-1}>{name.value || say.unnamed}</h1>
         {colours.length > 0 && <KeepBar />}

@@ -12,7 +12,15 @@ import { AMOUNTS, type Amount, vary, WAYS, type Way } from '../../harmony/vary.t
 import type { Answer, Mixture } from '../../mixture/mixture.ts';
 import { NO_WISH } from '../../mixture/wish.ts';
 import { rename, route } from '../route.ts';
-import { book, complain, edition, opening, shelf, watchUnsaved } from '../studio.ts';
+import {
+  book,
+  complain,
+  edition,
+  opening,
+  shelf,
+  watchUnsaved,
+  writeBeforeLeaving,
+} from '../studio.ts';
 import { answerOf, remember, wantAnswers } from './answers.ts';
 import { moved } from './drawn.ts';
 import { chosenFor, hasSay, openChoices, wishToKeep } from './mix/decided.ts';
@@ -373,3 +381,4 @@ effect(() => {
 addEventListener('visibilitychange', () => {
   if (document.visibilityState === 'hidden') void flush();
 });
+writeBeforeLeaving(flush);

@@ -2,6 +2,7 @@ import '../../palette/sheet.css';
 import { sheetPage } from '../../palette/page.ts';
 import { sheetOf } from '../../palette/sheet.ts';
 import { sheetBoard } from '../drawn/paper.ts';
+import { saidIn } from '../locale.ts';
 import { keepSheet, prepare, unprepare } from './acts.ts';
 import { dayHref, isPlanning, kept, plan, sheet } from './state.ts';
 import { sayPalette } from './words.ts';
@@ -62,6 +63,7 @@ export function SheetView() {
               <div
                 class="pal-paper-page"
                 key={`${palette.name} ${at}`}
+                ref={saidIn}
                 dangerouslySetInnerHTML={{ __html: html }}
               />
             );

@@ -1,8 +1,8 @@
-import { hexOf } from '../../colour/hex.ts';
 import { differenceWords } from '../../colour/words.ts';
 import type { Cloth, Fold } from '../../drapery/fold.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
 import { PileRow } from '../drawn/PileRow.tsx';
+import { shownOf } from '../drawn/screen.ts';
 import { say as sayAll } from '../words.ts';
 import { Dab } from './Dab.tsx';
 import { foldWords, heapsOf, spoken } from './spoken.ts';
@@ -19,7 +19,7 @@ export function Steps({ cloth }: { cloth: Cloth }) {
           <li key={fold.step}>
             <details>
               <summary>
-                <Dab hexes={[hexOf(fold.lab)]} />
+                <Dab hexes={[shownOf(fold.lab)]} />
                 <span class="drapery-step">
                   <strong>{fold.step}</strong>
                   <span>{foldWords(fold)}</span>
@@ -51,13 +51,13 @@ function Recipe({ fold }: { fold: Fold }) {
     <div class="drapery-recipe">
       <PileRow
         piles={heapsOf(fold)}
-        mixed={{ name: glaze ? say.beneath : step, hex: hexOf(mixture.partsLab) }}
+        mixed={{ name: glaze ? say.beneath : step, hex: shownOf(mixture.partsLab) }}
       />
       {glaze && <p>{say.filmAbout(spoken(glaze.pigment), Math.round(1000 * glaze.filmMm))}</p>}
       <div class="drapery-beside">
         <BesideWanted
-          wanted={{ name: say.wanted, hex: hexOf(wish) }}
-          mixed={{ name: say.mixed, hex: hexOf(lab) }}
+          wanted={{ name: say.wanted, hex: shownOf(wish) }}
+          mixed={{ name: say.mixed, hex: shownOf(lab) }}
           reachable={deltaE00 <= 3}
         />
       </div>

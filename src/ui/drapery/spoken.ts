@@ -1,10 +1,10 @@
-import { hexOf } from '../../colour/hex.ts';
 import type { Cloth, Fold } from '../../drapery/fold.ts';
 import { STEPS } from '../../harmony/harmony.ts';
 import { spokenOn } from '../../harmony/spoken.ts';
 import { masstonesOf } from '../../pigment/near.ts';
 import type { DrawnLadder } from '../drawn/drawn.ts';
 import { listed, partsWords } from '../drawn/say.ts';
+import { shownOf } from '../drawn/screen.ts';
 import { shelf } from '../studio.ts';
 import { say } from './words.ts';
 
@@ -21,7 +21,7 @@ const PLAIN = 3;
 export const drawnOf = ({ folds }: Cloth): DrawnLadder =>
   folds.map(({ lab, share, deltaE00 }, i) => ({
     step: STEPS[i]!,
-    hex: hexOf(lab),
+    hex: shownOf(lab),
     share,
     reachable: deltaE00 <= PLAIN,
   }));
@@ -41,6 +41,6 @@ export function heapsOf({ mixture }: Fold): { name: string; hex: string; parts: 
   const masstones = masstonesOf(shelf.value);
   return mixture.parts.map(({ pigment, parts }) => {
     const paint = masstones.find((one) => one.pigment === pigment);
-    return { name: labelOf(pigment), hex: paint ? hexOf(paint.lab) : '#808080', parts };
+    return { name: labelOf(pigment), hex: paint ? shownOf(paint.lab) : '#808080', parts };
   });
 }

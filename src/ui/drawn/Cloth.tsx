@@ -2,7 +2,7 @@ import { useId } from 'preact/hooks';
 import type { Detail, DrawnLadder, Hang } from './drawn.ts';
 import { CLOTH } from './hang.ts';
 import { Hatching, PaintedCloth } from './PaintedCloth.tsx';
-import { unreachedWords } from './say.ts';
+import { nearestWords, unreachedWords } from './say.ts';
 
 export interface ClothProps {
   /** What hangs there, in the painter's words: the start of the text alternative. */
@@ -36,6 +36,7 @@ export function Cloth(props: ClothProps) {
     trim ? 'with a trim' : '',
     lining ? 'its lining turned back' : '',
     unreachedWords(ladder),
+    nearestWords(ladder),
     props.say ?? '',
   ].filter(Boolean);
   return (

@@ -1,7 +1,7 @@
 import { useId } from 'preact/hooks';
 import type { DrawnLadder } from './drawn.ts';
 import { Hatching, PaintedCloth } from './PaintedCloth.tsx';
-import { unreachedWords } from './say.ts';
+import { nearestWords, unreachedWords } from './say.ts';
 
 export interface FoldProps {
   /** The start of the text alternative. */
@@ -18,7 +18,9 @@ export interface FoldProps {
 export function Fold(props: FoldProps) {
   const id = useId();
   const { name, ladder, seed, width = 90, height = 120 } = props;
-  const words = [`${name}: a fold of cloth`, unreachedWords(ladder)].filter(Boolean);
+  const words = [`${name}: a fold of cloth`, unreachedWords(ladder), nearestWords(ladder)].filter(
+    Boolean,
+  );
   return (
     <svg
       class={props.class}

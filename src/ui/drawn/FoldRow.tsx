@@ -1,5 +1,6 @@
 import type { DrawnLadder } from './drawn.ts';
 import { Fold } from './Fold.tsx';
+import { nearestWords } from './say.ts';
 
 export interface RowFold {
   /** Different for each fold of the row. */
@@ -58,7 +59,11 @@ export function FoldRow(props: FoldRowProps) {
               {chosen ? <b>{fold.name}</b> : fold.name}
             </span>
             <small class="fold-mark" style={{ display: 'block', minHeight: '1.4em' }}>
-              {[chosen ? `✓ ${words.chosen}` : '', reachable ? '' : words.unreached]
+              {[
+                chosen ? `✓ ${words.chosen}` : '',
+                reachable ? '' : words.unreached,
+                nearestWords(fold.ladder),
+              ]
                 .filter(Boolean)
                 .join(', ')}
             </small>

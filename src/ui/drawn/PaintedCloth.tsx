@@ -1,5 +1,7 @@
 import { useMemo } from 'preact/hooks';
+import { NearestMark } from './NearestMark.tsx';
 import { cloths, type Garment, paint } from './paint.ts';
+import { isNearest } from './screen.ts';
 import { useTurn } from './turn.ts';
 
 /**
@@ -78,6 +80,9 @@ function painted(garment: Garment, hatching: string) {
           <circle cx={-peg * 0.2} cy={-peg * 0.22} r={peg * 0.5} fill="#949494" />
         </g>
       ))}
+      {garment.ladder.some(({ hex }) => isNearest(hex)) ? (
+        <NearestMark x={(pegs.at(-1)?.x ?? garment.width) + peg + 12} y={2} />
+      ) : null}
     </g>
   );
 }

@@ -1,4 +1,3 @@
-import { hexOf } from '../../colour/hex.ts';
 import { differenceWords } from '../../colour/words.ts';
 import { benchOf } from '../../mixture/bench.ts';
 import { mostlyFilm } from '../../mixture/film.ts';
@@ -7,6 +6,7 @@ import { ofParts } from '../../mixture/predict.ts';
 import { shortfallOf, shortfallWords } from '../../mixture/shortfall.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
 import { PileRow } from '../drawn/PileRow.tsx';
+import { shownOf } from '../drawn/screen.ts';
 import { shelf } from '../studio.ts';
 import { ExpectedLine } from '../swatches/ExpectedLine.tsx';
 import { say } from '../words.ts';
@@ -31,7 +31,7 @@ export function BenchPiles({
     hex: hexOn(pigment, bench.shelf),
     parts,
   });
-  const mixed = { name: say.mixed, hex: hexOf(bench.lab) };
+  const mixed = { name: say.mixed, hex: shownOf(bench.lab) };
   const film = mostlyFilm(ofParts(bench.pigments), on);
   // Only the best that there is says what the shelf cannot do; a simpler pile may just be simpler.
   const shortfall = mixture.reachable ? null : shortfallOf(wanted, answer);
@@ -44,7 +44,7 @@ export function BenchPiles({
           mixed={mixed}
         />
         <BesideWanted
-          wanted={{ name: say.wanted, hex: hexOf(wanted) }}
+          wanted={{ name: say.wanted, hex: shownOf(wanted) }}
           mixed={mixed}
           reachable={mixture.reachable || answer.reachable}
         />

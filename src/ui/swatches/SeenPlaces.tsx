@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
-import { hexOf } from '../../colour/hex.ts';
 import { nameOf } from '../../colour/words.ts';
+import { shownOf } from '../drawn/screen.ts';
 import { Brushed } from '../shelf/Brushed.tsx';
 import { Over } from './Over.tsx';
 import { seen } from './reading.ts';
@@ -47,7 +47,7 @@ export function SeenPlaces({ url, name }: { url: string; name: string }) {
                   name={`${place.number}`}
                   width={96}
                   height={34}
-                  strokes={[{ hex: hexOf(lab), words: nameOf(lab) }]}
+                  strokes={[{ hex: shownOf(lab), words: nameOf(lab) }]}
                 />
                 <span>
                   <strong>

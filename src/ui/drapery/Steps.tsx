@@ -3,6 +3,7 @@ import type { Cloth, Fold } from '../../drapery/fold.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
 import { PileRow } from '../drawn/PileRow.tsx';
 import { shownOf } from '../drawn/screen.ts';
+import { HoldUp } from '../held/HoldUp.tsx';
 import { say as sayAll } from '../words.ts';
 import { Dab } from './Dab.tsx';
 import { foldWords, heapsOf, spoken } from './spoken.ts';
@@ -61,6 +62,14 @@ function Recipe({ fold }: { fold: Fold }) {
           reachable={deltaE00 <= 3}
         />
       </div>
+      <p>
+        <HoldUp
+          colours={[
+            { name: say.wanted, lab: wish },
+            { name: say.mixed, lab },
+          ]}
+        />
+      </p>
       <p class="small">
         {sayAll.differs[differenceWords(deltaE00)]} {say.ciede(deltaE00)}
         {deltaE00 > 3 && ` ${say.outOfReach}`}

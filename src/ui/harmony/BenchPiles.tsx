@@ -7,6 +7,7 @@ import { shortfallOf, shortfallWords } from '../../mixture/shortfall.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
 import { PileRow } from '../drawn/PileRow.tsx';
 import { shownOf } from '../drawn/screen.ts';
+import { HoldUp } from '../held/HoldUp.tsx';
 import { shelf } from '../studio.ts';
 import { ExpectedLine } from '../swatches/ExpectedLine.tsx';
 import { say } from '../words.ts';
@@ -43,11 +44,19 @@ export function BenchPiles({
           piles={bench.parts.map(({ pigment, parts }) => pile(pigment, parts))}
           mixed={mixed}
         />
-        <BesideWanted
-          wanted={{ name: say.wanted, hex: shownOf(wanted) }}
-          mixed={mixed}
-          reachable={mixture.reachable || answer.reachable}
-        />
+        <div class="beside">
+          <BesideWanted
+            wanted={{ name: say.wanted, hex: shownOf(wanted) }}
+            mixed={mixed}
+            reachable={mixture.reachable || answer.reachable}
+          />
+          <HoldUp
+            colours={[
+              { name: say.wanted, lab: wanted },
+              { name: say.mixed, lab: bench.lab },
+            ]}
+          />
+        </div>
       </div>
       <p>{say.differs[differenceWords(bench.deltaE00)]}</p>
       <ExpectedLine parts={bench.pigments} />

@@ -66,6 +66,11 @@ export async function toHarmony(page: Page, url: string, stop: Stop): Promise<vo
   await button(page, 'Keep this harmony').click();
   await page.getByText('This harmony is in the book').waitFor(LONG);
   await stop('harmony, kept');
+  await button(page, 'Hold the screen to the pile').click();
+  await heading(page, 'Hold it against the dry pile').waitFor(LONG);
+  await stop('held against a pile');
+  await page.keyboard.press('Escape');
+  await heading(page, 'By the mill stream').waitFor(LONG);
 }
 
 /** On from there to a drapery, its formula, a passage, the palette, the sheet and the book. */
@@ -90,7 +95,7 @@ export async function onward(page: Page, stop: Stop): Promise<void> {
 
   await page.getByRole('link', { name: 'Palette', exact: true }).click();
   await stop('palette, nothing laid');
-  await button(page, /Cloths of the jay (drapery|formula)/).click();
+  await button(page, /By the mill stream harmony/).click();
   await page.getByRole('article').first().getByLabel('Square centimetres').fill('250');
   await page.getByRole('article').first().getByLabel('Square centimetres').blur();
   await stop('palette, a passage');

@@ -44,7 +44,7 @@ export function BenchPiles({
           piles={bench.parts.map(({ pigment, parts }) => pile(pigment, parts))}
           mixed={mixed}
         />
-        <div class="beside">
+        <div class="beside-held">
           <BesideWanted
             wanted={{ name: say.wanted, hex: shownOf(wanted) }}
             mixed={mixed}

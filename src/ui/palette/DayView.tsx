@@ -289,7 +289,7 @@ function Amounts({ day, at, studio }: { day: Day; at: number; studio: Studio }) 
   const [pigment, from, weigh, paste] = sayPalette.prepareHead;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: with large letters it scrolls sideways, by keyboard too
-    <section class="pal-amounts" tabIndex={0} aria-label={palette.name}>
+    <section class="pal-amounts" tabIndex={0} aria-label={`${sayPalette.amounts}: ${palette.name}`}>
       <table>
         <caption>{palette.name}</caption>
         <thead>

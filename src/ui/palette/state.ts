@@ -226,7 +226,11 @@ export async function remove(id: string, said: string): Promise<void> {
 export const studio = computed((): Studio => {
   const own = stocked.value?.body.stock;
   const stock =
-    own && own.entries.length > 0 ? own : { ...STARTER, surface: own?.surface ?? STARTER.surface };
+    own === undefined
+      ? STARTER
+      : own.entries.length > 0
+        ? own
+        : { ...STARTER, surface: own.surface };
   const taken = sheet.value?.body.taken;
   if (!taken) return { shelf: shelf.value, stock };
   const before = putBack(stock, taken);

@@ -1,5 +1,5 @@
 import { resolve } from 'node:path';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 const LONG = { timeout: 60_000 };
@@ -73,6 +73,14 @@ export async function toHarmony(page: Page, url: string, stop: Stop): Promise<vo
   await heading(page, 'By the mill stream').waitFor(LONG);
 }
 
+/** The kept harmony among the entries of the book. */
+export const keptInBook = (page: Page): Locator =>
+  page
+    .getByRole('listitem')
+    .filter({ hasText: /Harmony ·/ })
+    .getByRole('link', { name: 'By the mill stream', exact: true })
+    .first();
+
 /** On from there to a drapery, its formula, a passage, the palette, the sheet and the book. */
 export async function onward(page: Page, stop: Stop): Promise<void> {
   await button(page, 'Make a drapery of it').click();
@@ -112,7 +120,7 @@ export async function onward(page: Page, stop: Stop): Promise<void> {
   await page.getByRole('link', { name: 'By the mill stream', exact: true }).first().waitFor(LONG);
   await page.waitForTimeout(300);
   await stop('book');
-  await page.getByRole('link', { name: 'By the mill stream', exact: true }).first().click();
+  await keptInBook(page).click();
   await page.getByRole('link', { name: 'Open in Harmony' }).waitFor(LONG);
   await stop('book, an entry');
   await page.goto(`${page.url().split('#')[0]}#/book/shelf/vermilion`);

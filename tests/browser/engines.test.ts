@@ -8,7 +8,7 @@ import { firefox } from '../tools/firefox.ts';
 import { BROAD, widePng } from '../tools/gamut.ts';
 import { DESKTOP, PHONE, Served } from '../tools/studio.ts';
 import { webkit } from '../tools/webkit.ts';
-import { expectAlike, inBook, inNode } from './gathered.ts';
+import { expectAlike, gatheredOf, inNode, recordIn } from './gathered.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 const LADYBIRD = join(SHARED, 'photos/ladybird-forget-me-nots.jpg');
@@ -80,7 +80,7 @@ describe.each([firefox, webkit])('the whole story in another engine', (engine) =
       );
       await painter.see(button('Keep this harmony'));
       const id = await pane.run(() => location.hash.split('/')[2]!);
-      const found = () => pane.run(inBook, id);
+      const found = async () => gatheredOf(await pane.run(recordIn, id));
       await painter.until('colours in the book', async () => (await found()).length > 0);
       const most = expectAlike(await found(), await inNode(path));
       console.log(
@@ -167,6 +167,14 @@ describe.each([firefox, webkit])('the whole story in another engine', (engine) =
       await painter.press(link('Open in Harmony'));
       await painter.see(heading('Jay'));
       await painter.see(PILE);
+      // Typed, and loaded anew before anything had the time to be saved.
+      await painter.pane.run(() =>
+        document.querySelector<HTMLInputElement>('.keep input')?.focus(),
+      );
+      await pane.type(field('Name'), ' on moss');
+      await pane.reload();
+      await listen();
+      await painter.see(heading('Jay on moss'));
       await painter.press(link('Walk'));
       await gather(hasShared ? LADYBIRD : JAY);
       await look();

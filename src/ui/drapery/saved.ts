@@ -7,6 +7,7 @@ import { type Cloth, DRAPERY_WAYS, type Garment, type GarmentWish } from '../../
 import { formulaOf, type Passage } from '../../drapery/formula.ts';
 import { STUFFS } from '../../drapery/stuff.ts';
 import { ok } from '../../result.ts';
+import { benchOf, clearBench, keepBench } from '../bench.ts';
 import { listed } from '../drawn/say.ts';
 import { rename, route } from '../route.ts';
 import { book, complain, opening, shelf, tell } from '../studio.ts';
@@ -189,6 +190,8 @@ async function open(id: string): Promise<void> {
   show(own ? { ...own, name: body.name } : guessed(body));
   kept.value = entry.value;
   keptScheme.value = canonical(scheme.value);
+  const changed = unkept(id);
+  if (changed) show(changed);
   stage.value = 'open';
 }
 
@@ -219,10 +222,11 @@ effect(() => {
 });
 
 // What is on the bench outlives the page, kept or not.
+const left = benchOf(DRAFT);
 let isRecalled = false;
 void opening.then(async (here) => {
   const draft = here && (await here.recall(DRAFT));
-  const last = draft?.ok ? readScheme(draft.value) : null;
+  const last = readScheme(left) ?? (draft?.ok ? readScheme(draft.value) : null);
   isRecalled = true;
   if (last && scheme.peek() === EMPTY && route.peek().open === null) show(last);
 });
@@ -232,5 +236,17 @@ effect(() => {
   const here = book.value;
   if (!here || !isRecalled) return;
   clearTimeout(timer);
-  timer = setTimeout(() => void here.remember(DRAFT, JSON.stringify(now)), 300);
+  timer = setTimeout(() => {
+    // From here on the book's own memory is the newer one, until the page hides again.
+    void here.remember(DRAFT, JSON.stringify(now)).then(() => clearBench(DRAFT));
+  }, 300);
 });
+keepBench(DRAFT, () =>
+  isRecalled ? { ...scheme.peek(), of: isSaved() ? null : (kept.peek()?.id ?? null) } : undefined,
+);
+
+/** Changes of this drapery that were not kept when the page was closed. */
+function unkept(id: string): Scheme | null {
+  const bench = readScheme(left);
+  return bench && JSON.parse(left!).of === id ? bench : null;
+}

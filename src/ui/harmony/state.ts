@@ -1,5 +1,6 @@
 import { batch, computed, effect, signal } from '@preact/signals';
 import { canonical } from '../../book/digest.ts';
+import { onHide } from '../../book/drafts.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { HarmonyBody, HarmonyColour } from '../../book/harmony.ts';
 import { gatheringOf, maskOf } from '../../book/keep.ts';
@@ -11,6 +12,7 @@ import { keyOf } from '../../harmony/key.ts';
 import { AMOUNTS, type Amount, vary, WAYS, type Way } from '../../harmony/vary.ts';
 import type { Answer, Mixture } from '../../mixture/mixture.ts';
 import { NO_WISH } from '../../mixture/wish.ts';
+import { benchOf, keepBench } from '../bench.ts';
 import { rename, route } from '../route.ts';
 import {
   book,
@@ -212,6 +214,7 @@ async function open(id: string): Promise<void> {
       openMove(null);
       openChoices();
       studied.value = (gathered?.colours ?? []).map((colour) => ({ gathered: colour, taken: [] }));
+      showBench(entry?.id);
     }
     inBook.value = stepNow();
   });
@@ -378,7 +381,56 @@ effect(() => {
   clearTimeout(timer);
   timer = setTimeout(() => void flush(), 400);
 });
-addEventListener('visibilitychange', () => {
-  if (document.visibilityState === 'hidden') void flush();
+onHide(window, () => {
+  if (!isUnsaved()) return;
+  clearTimeout(timer);
+  timer = undefined;
+  void keep();
+  book.peek()?.note();
 });
 writeBeforeLeaving(flush);
+
+/** What was said and done to a harmony that is not in the book yet. */
+interface Bench {
+  readonly of: string;
+  readonly name: string;
+  readonly note: string;
+  readonly isKeyed: boolean;
+  readonly taken: readonly (readonly Taken[])[];
+}
+keepBench('harmony', (): Bench | null | undefined => {
+  const of = specimen.peek()?.id;
+  if (kept.peek()) return null;
+  if (of === undefined) return undefined;
+  return {
+    of,
+    name: name.peek(),
+    note: note.peek(),
+    isKeyed: isKeyed.peek(),
+    taken: studied.peek().map(({ taken }) => taken),
+  };
+});
+
+/** Puts back what lay there when the page was closed. */
+function showBench(of: string | undefined): void {
+  const bench = readBench(benchOf('harmony'));
+  if (bench?.of !== of || bench?.taken.length !== studied.value.length) return;
+  name.value = bench.name;
+  note.value = bench.note;
+  isKeyed.value = bench.isKeyed;
+  studied.value = studied.value.map((colour, i) => ({ ...colour, taken: bench.taken[i]! }));
+}
+
+function readBench(text: string | null): Bench | null {
+  try {
+    const bench = JSON.parse(text ?? 'null');
+    const isTaken = ({ way, amount }: Taken) => WAYS.includes(way) && AMOUNTS.includes(amount);
+    const isBench =
+      [bench?.of, bench?.name, bench?.note].every((one) => typeof one === 'string') &&
+      typeof bench.isKeyed === 'boolean' &&
+      bench.taken?.every((taken: readonly Taken[]) => taken.every(isTaken));
+    return isBench ? bench : null;
+  } catch {
+    return null;
+  }
+}

@@ -4,11 +4,6 @@ import { benchOf } from '../mixture/bench.ts';
 import { type Answer, type Mixture, REACH, type Share } from '../mixture/mixture.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 
-/** Every pigment of a mixture: of its recipe, of its whole parts, which may be of others, and of its let-downs. */
-export const pigmentsOf = ({ recipe, parts, letDown }: Mixture): string[] => [
-  ...new Set([...recipe, ...parts, ...(letDown?.parts ?? [])].map(({ pigment }) => pigment)),
-];
-
 /** What the painter lays out, as shares: whole parts, what let-downs bring counted in. */
 export function laidOut(mixture: Mixture, shelf: Shelf): readonly Share[] {
   const { pigments } = benchOf(mixture, shelf);
@@ -16,6 +11,10 @@ export function laidOut(mixture: Mixture, shelf: Shelf): readonly Share[] {
   if (!(sum > 0)) return mixture.recipe;
   return pigments.map(({ pigment, parts }) => ({ pigment, share: parts / sum }));
 }
+
+/** The pigments that a painter lays out for a mixture; its recipe may be of others. */
+export const pigmentsOf = (mixture: Mixture, shelf: Shelf): string[] =>
+  laidOut(mixture, shelf).map(({ pigment }) => pigment);
 
 /** A mixture alone, without what an answer carries beside it. */
 export function plain(mixture: Mixture | Answer): Mixture {

@@ -18,10 +18,12 @@ const SEEN = 1;
  * origin lacks: its own alone, then with the studio white, then with one other.
  */
 export function towards(from: Mixture, way: Way, wish: Lab, bench: Bench): Mixture | null {
-  const own = pigmentsOf(from);
+  const own = pigmentsOf(from, bench.shelf);
   const good = (mixture: Mixture) => keeps(way, from.lab, mixture.lab);
   const serves = (mixture: Mixture | null, within = REACH): mixture is Mixture =>
     mixture !== null && mixture.deltaE00 <= within && good(mixture);
+  const strangers = (mixture: Mixture): number =>
+    pigmentsOf(mixture, bench.shelf).filter((pigment) => !own.includes(pigment)).length;
   const ask = (lab: Lab): Mixture | null => {
     const same = bench.mix(lab, { of: own });
     if (serves(same)) return plain(same);
@@ -35,8 +37,8 @@ export function towards(from: Mixture, way: Way, wish: Lab, bench: Bench): Mixtu
     const limit = Math.max(wide.deltaE00, REACH);
     const near = [wide, wide.simplest, ...wide.alternatives].filter((one) => serves(one, limit));
     if (near.length === 0) return null;
-    const kin = near.reduce((p, q) => (strangers(q, own) < strangers(p, own) ? q : p));
-    return plain((strangers(kin, own) > 1 && withOne(lab)) || kin);
+    const kin = near.reduce((p, q) => (strangers(q) < strangers(p) ? q : p));
+    return plain((strangers(kin) > 1 && withOne(lab)) || kin);
   };
   /** The origin's pigments and one more, the best of all such; null where none serves. */
   const withOne = (lab: Lab): Mixture | null => {
@@ -60,9 +62,6 @@ export function towards(from: Mixture, way: Way, wish: Lab, bench: Bench): Mixtu
   if (part === null || !good(part) || deltaE00(from.lab, part.lab) < SEEN) return null;
   return part;
 }
-
-const strangers = (mixture: Mixture, own: readonly string[]): number =>
-  pigmentsOf(mixture).filter((pigment) => !own.includes(pigment)).length;
 
 /** How far from the origin towards the wish the shelf goes. */
 function within(way: Way, from: Lab, wish: Lab, passes: (lab: Lab) => Lab | null): Lab | null {

@@ -104,6 +104,7 @@ function mixed(origin: Origin, way: Way, amount: Amount, bench: Bench): Mixed {
   const made = towards(origin.mixture, way, wish, bench);
   const mixture = against(wish, made ?? origin.mixture);
   const granted = made === null ? 'nothing' : mixture.reachable ? 'whole' : 'part';
+  const own = pigmentsOf(origin.mixture, shelf);
   return {
     way,
     amount,
@@ -113,7 +114,7 @@ function mixed(origin: Origin, way: Way, amount: Amount, bench: Bench): Mixed {
     mixture,
     granted,
     short: granted === 'whole' ? [] : shortOf(way, from, wish, mixture.lab),
-    samePigments: pigmentsOf(mixture).every((one) => pigmentsOf(origin.mixture).includes(one)),
+    samePigments: pigmentsOf(mixture, shelf).every((one) => own.includes(one)),
     pile: pileWords(laidOut(origin.mixture, shelf), laidOut(mixture, shelf), spokenOn(shelf)),
     seen: changeWords(from, mixture.lab),
   };

@@ -66,18 +66,21 @@ export function variantOf(
   return atBench(shelf, options, (bench) => mixed(origin, way, amount, bench));
 }
 
-/** Every colour of a harmony altered in the same way. Each says for itself what it could not do. */
+/**
+ * Colours altered in several ways: a whole harmony in one, or one colour in all. Each says for itself
+ * what it could not do. For the first way every colour, then for the next.
+ */
 export function variantsOf(
   origins: readonly Origin[],
-  way: Way,
-  amount: Amount,
+  asks: readonly { readonly way: Way; readonly amount: Amount }[],
   shelf: Shelf,
   options: BenchOptions & { readonly onProgress?: (done: number) => void } = {},
 ): Result<Mixed[], MixFault> {
+  const all = asks.flatMap((ask) => origins.map((origin) => ({ ...ask, origin })));
   return atBench(shelf, options, (bench) =>
-    origins.map((origin, i) => {
+    all.map(({ origin, way, amount }, i) => {
       const one = mixed(origin, way, amount, bench);
-      options.onProgress?.((i + 1) / origins.length);
+      options.onProgress?.((i + 1) / all.length);
       return one;
     }),
   );

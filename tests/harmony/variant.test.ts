@@ -137,7 +137,9 @@ describe('the pile', () => {
     ).map((lab) => value(originOf(lab, shelf)));
     const seen: number[] = [];
     const made = value(
-      variantsOf(origins, 'deeper', 'small', shelf, { onProgress: (done) => seen.push(done) }),
+      variantsOf(origins, [{ way: 'deeper', amount: 'small' }], shelf, {
+        onProgress: (done) => seen.push(done),
+      }),
     );
     expect(made.map(({ mixture }) => Math.round(mixture.lab[0]))).toEqual([56, 76]);
     expect(seen).toEqual([0.5, 1]);

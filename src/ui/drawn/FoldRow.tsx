@@ -9,6 +9,8 @@ export interface RowFold {
   readonly ladder: DrawnLadder;
   /** False: hatched and named so. Left out, it is true when every step is reachable. */
   readonly reachable?: boolean | undefined;
+  /** A word of its own under it, where "out of reach" would say too much. */
+  readonly mark?: string | undefined;
 }
 
 export interface FoldRowProps {
@@ -61,7 +63,7 @@ export function FoldRow(props: FoldRowProps) {
               {chosen ? <b>{fold.name}</b> : fold.name}
             </span>
             <small class="fold-mark" style={{ display: 'block', minHeight: '1.4em' }}>
-              {[chosen ? `✓ ${words.chosen}` : '', reachable ? '' : words.unreached]
+              {[chosen ? `✓ ${words.chosen}` : '', fold.mark ?? (reachable ? '' : words.unreached)]
                 .filter(Boolean)
                 .join(', ')}
             </small>

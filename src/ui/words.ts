@@ -1,5 +1,6 @@
 import type { Step } from '../harmony/harmony.ts';
 import type { Way } from '../harmony/vary.ts';
+import { count, figure } from './locale.ts';
 import type { Place } from './route.ts';
 
 /** Every text of the screens, in one place. */
@@ -29,13 +30,21 @@ export const say = {
   updateNow: 'Change to it now',
   later: 'Later',
   bookOpening: 'Opening the book…',
+  installLabel: 'Kingcup on this device',
+  installAsks:
+    'Kingcup can be put on this device and opened like any other app. The browser then keeps the book longer.',
+  installByHand:
+    'Before you save anything: put Kingcup on the home screen, and begin there. Open the browser’s share menu and choose to add it to the home screen. The book there is a book of its own: what is saved in this tab stays in this tab, and may be cleared after some days without a visit.',
+  installByHandLater:
+    'On the home screen Kingcup has a book of its own. To move there: make a copy here, add Kingcup to the home screen through the browser’s share menu, and bring the copy in there.',
+  install: 'Put it on this device',
 
   take: 'Take a photograph',
   choose: 'Choose a photograph',
   walkHeading: 'What did you see?',
   walkEmpty:
     'A bird, a flower, a lichened stone, an evening sky: take its photograph or choose one. It is kept at once, with no network; its name and your words can wait.',
-  samplesHeading: 'No photograph at hand? Begin with one of ours.',
+  samplesHeading: 'Or begin with one of our photographs',
   sampleMissing: 'The sample is not on this device yet. Try once more with a network.',
   specimensHeading: 'Specimens',
   unnamed: 'Not yet named',
@@ -44,6 +53,8 @@ export const say = {
   looking: 'Looking at the photograph again…',
 
   harmonyEmpty: 'No photograph is open. Bring one from a walk, or open one from the book.',
+  lostHeading: 'No such page',
+  lost: 'This address leads nowhere: it may have been cut off on its way. Everything that was kept is in the book.',
   toWalk: 'Go to Walk',
   toBook: 'Open the book',
   notFound: 'This specimen is no longer in the book. It may be in the bin.',
@@ -74,7 +85,7 @@ export const say = {
   figureWanted: 'Wanted (CIELAB, D65)',
   figureSeen: 'As the photograph has it',
   figureBest: 'Nearest of all, up to four pigments',
-  ciede: (difference: number) => `difference ${difference.toFixed(1)} (CIEDE2000)`,
+  ciede: (difference: number) => `difference ${figure(difference, 1)} (CIEDE2000)`,
   differs: {
     'none seen': 'No difference from what is wanted would be seen.',
     'a trained eye sees it': 'A trained eye would see that it differs from what is wanted.',
@@ -82,6 +93,10 @@ export const say = {
   },
   closestReaches: 'The shelf does reach it, with another pile: the closest.',
   outOfReach: 'Out of reach of this shelf: this is the nearest that it mixes.',
+  layOut: 'Lay it out on the palette',
+  onward: 'And then',
+  onwardHarmony:
+    'Make a drapery of it, to give a garment its folds; or lay its mixtures out on today’s palette as they are.',
   keepHarmony: 'Keep this harmony',
   kept: 'This harmony is in the book; what you change is kept.',
   wordsHeading: 'In words',
@@ -121,13 +136,5 @@ export const STEP_WORDS: Record<Step, string> = {
 /** A share as a painter would say it; tenths below one per cent. */
 export function shareWords(share: number): string {
   if (share < 0.001) return 'a trace';
-  return share < 0.01 ? `${(share * 100).toFixed(1)} %` : `${Math.round(share * 100)} %`;
+  return share < 0.01 ? `${figure(share * 100, 1)} %` : `${count(share * 100)} %`;
 }
-
-/** An ISO day or date in the reader's own manner. */
-export const dateWords = (iso: string): string =>
-  new Date(iso.length === 10 ? `${iso}T12:00:00` : iso).toLocaleDateString(undefined, {
-    day: 'numeric',
-    month: 'long',
-    year: 'numeric',
-  });

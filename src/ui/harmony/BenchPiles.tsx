@@ -7,6 +7,7 @@ import { ofParts } from '../../mixture/predict.ts';
 import { shortfallOf, shortfallWords } from '../../mixture/shortfall.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
 import { shelf } from '../studio.ts';
+import { ExpectedLine } from '../swatches/ExpectedLine.tsx';
 import { say } from '../words.ts';
 import { LaidRow, LetDowns } from './LaidPiles.tsx';
 import { labelOn } from './mix/named.ts';
@@ -41,6 +42,7 @@ export function BenchPiles({
         />
       </div>
       <p>{say.differs[differenceWords(bench.deltaE00)]}</p>
+      <ExpectedLine parts={bench.pigments} />
       {film && <p>{mixSay.film(labelOn(film, on))}</p>}
       {bench.deltaE00 > REACH && benchOf(answer, on).deltaE00 <= REACH && (
         <p>{say.closestReaches}</p>

@@ -1,10 +1,10 @@
-import { MakeDrapery } from '../drapery/MakeDrapery.tsx';
 import { gathering } from '../gathering.ts';
 import { hrefOf, route } from '../route.ts';
+import { Soon } from '../Soon.tsx';
 import { GatheringLine } from '../walk/WalkScreen.tsx';
 import { say } from '../words.ts';
 import { Bench } from './Bench.tsx';
-import { KeepBar, WordsForm } from './Keep.tsx';
+import { KeepBar, Onward, WordsForm } from './Keep.tsx';
 import { HarmonyMix } from './mix/BenchMix.tsx';
 import { Photograph } from './Photograph.tsx';
 import { gatherAnew } from './sight/gathered.ts';
@@ -45,7 +45,7 @@ export function HarmonyScreen() {
     );
   const colours = studied.value;
   return (
-    <section class="page harmony">
+    <section class="page harmony has-bar">
       <div class="title">
         <h1 tabIndex={-1}>{name.value || say.unnamed}</h1>
         {colours.length > 0 && <KeepBar />}
@@ -68,10 +68,14 @@ export function HarmonyScreen() {
           <HandMarks />
           <Remarks />
           <Bench />
-          <HarmonyMix />
-          <VariantRows />
-          <MakeDrapery />
-          <WordsForm />
+          <Soon>
+            <HarmonyMix />
+          </Soon>
+          <Soon>
+            <VariantRows />
+            <WordsForm />
+            <Onward />
+          </Soon>
         </>
       )}
     </section>

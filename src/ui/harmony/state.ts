@@ -14,7 +14,15 @@ import { AMOUNTS, type Amount, vary, WAYS, type Way } from '../../harmony/vary.t
 import type { Answer, Mixture } from '../../mixture/mixture.ts';
 import { NO_WISH } from '../../mixture/wish.ts';
 import { rename, route } from '../route.ts';
-import { book, complain, edition, opening, shelf } from '../studio.ts';
+import {
+  book,
+  complain,
+  edition,
+  opening,
+  shelf,
+  watchUnsaved,
+  writeBeforeLeaving,
+} from '../studio.ts';
 import { answerOf, remember, wantAnswers } from './answers.ts';
 import { moved } from './drawn.ts';
 import { bringMixtures, chosenFor, hasSay, openChoices, wishToKeep } from './mix/decided.ts';
@@ -366,12 +374,14 @@ const decided = (body: HarmonyBody): string =>
   });
 
 /** Whether the painter decided something that the book does not have yet. */
-export function isUnsaved(): boolean {
+function isUnsaved(): boolean {
   const entry = kept.value;
   if (!entry) return false;
   const hasAll = entry.body.colours.every(({ answer }) => answer !== undefined);
   return !hasAll || decided(bodyNow()) !== decided(entry.body);
 }
+
+watchUnsaved(isUnsaved);
 
 // A kept harmony keeps every later change: soon, and at once when the page hides. Another shelf is no
 // change of the harmony: the recipes that were kept stay until the painter alters it.
@@ -385,3 +395,4 @@ effect(() => {
 addEventListener('visibilitychange', () => {
   if (document.visibilityState === 'hidden') void flush();
 });
+writeBeforeLeaving(flush);

@@ -4,6 +4,7 @@ import { benchOf } from '../../../mixture/bench.ts';
 import type { Answer, Mixture } from '../../../mixture/mixture.ts';
 import { BesideWanted } from '../../drawn/BesideWanted.tsx';
 import { listed, partsWords } from '../../drawn/say.ts';
+import { figure } from '../../locale.ts';
 import { shelf } from '../../studio.ts';
 import { say } from '../../words.ts';
 import { Disclosure } from './Disclosure.tsx';
@@ -158,7 +159,7 @@ function Way({
             <dt>{mixSay.figure.difference}</dt>
             <dd>{mixSay.ciede(bench.deltaE00)}</dd>
             <dt>{mixSay.figure.contrast}</dt>
-            <dd>{judgement.contrast.toFixed(2)}</dd>
+            <dd>{figure(judgement.contrast, 2)}</dd>
             {!alone && (
               <>
                 <dt>{mixSay.figure.lampDrift}</dt>

@@ -1,6 +1,7 @@
 import type { FewestStep } from '../../../harmony/fewest.ts';
 import { AMOUNTS } from '../../../harmony/vary.ts';
 import { listed } from '../../drawn/say.ts';
+import { figure } from '../../locale.ts';
 import { shelf } from '../../studio.ts';
 import { targets } from '../state.ts';
 import { Curve } from './Curve.tsx';
@@ -124,8 +125,8 @@ function Palettes({ found }: { found: NonNullable<ReturnType<typeof palettesOf>>
                       {mixSay.useSetOf(step.count)}
                     </button>
                   </td>
-                  <td>{step.worst.toFixed(1)}</td>
-                  <td>{step.mean.toFixed(1)}</td>
+                  <td>{figure(step.worst, 1)}</td>
+                  <td>{figure(step.mean, 1)}</td>
                 </tr>
               ))}
             </tbody>

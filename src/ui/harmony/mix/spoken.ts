@@ -1,3 +1,5 @@
+import { figure } from '../../locale.ts';
+
 /** Figures as a painter says them. */
 
 /** ASTM classes as a painter says them. */
@@ -35,7 +37,7 @@ export const numberWord = (n: number): string => NUMBERS[n] ?? String(n);
 export function timesWords(factor: number): string {
   if (factor > 1.9 && factor < 2.1) return 'twice';
   if (factor > 0.45 && factor < 0.55) return 'half';
-  return `${factor < 1 ? factor.toFixed(2) : factor.toFixed(1)} times`;
+  return `${figure(factor, factor < 1 ? 2 : 1)} times`;
 }
 
 /** Parts that need not be whole, as a bench can take them. */

@@ -1,6 +1,7 @@
 import { differenceWords } from '../../../colour/words.ts';
 import type { Keep } from '../../../mixture/metric.ts';
 import type { HazardLevel, Opacity } from '../../../pigment/facts.ts';
+import { figure } from '../../locale.ts';
 
 /** Texts of everything about mixtures on the screen of a harmony. */
 export const mixSay = {
@@ -106,7 +107,7 @@ export const mixSay = {
     slip: 'A tenth more or less of the strongest',
     lasting: 'Lightfastness of the weakest',
   },
-  ciede: (difference: number) => `${difference.toFixed(1)} (CIEDE2000)`,
+  ciede: (difference: number) => `${figure(difference, 1)} (CIEDE2000)`,
 
   reachHeading: 'Out of reach: what to keep',
   keepLegend: 'Of a colour that is out of reach, keep first',

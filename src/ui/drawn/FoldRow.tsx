@@ -11,6 +11,8 @@ export interface RowFold {
   readonly reachable?: boolean | undefined;
   /** A word of its own under it, where "out of reach" would say too much. */
   readonly mark?: string | undefined;
+  /** The same as a single sign, for where there is no room for the word; what it means stands by the row. */
+  readonly sign?: string | undefined;
 }
 
 export interface FoldRowProps {
@@ -62,6 +64,11 @@ export function FoldRow(props: FoldRowProps) {
             <span class="fold-name" style={{ display: 'block', overflowWrap: 'anywhere' }}>
               {chosen ? <b>{fold.name}</b> : fold.name}
             </span>
+            {fold.sign && (
+              <span class="fold-sign" aria-hidden="true">
+                {fold.sign}
+              </span>
+            )}
             <small class="fold-mark" style={{ display: 'block', minHeight: '1.4em' }}>
               {[chosen ? `✓ ${words.chosen}` : '', fold.mark ?? (reachable ? '' : words.unreached)]
                 .filter(Boolean)

@@ -1,14 +1,11 @@
 import { hexOf } from '../../../colour/hex.ts';
 import { limitWords } from '../../../harmony/limit.ts';
-import { pigmentsOf } from '../../../harmony/made.ts';
 import type { Mixed } from '../../../harmony/variant.ts';
 import { benchOf } from '../../../mixture/bench.ts';
 import { BesideWanted } from '../../drawn/BesideWanted.tsx';
-import { listed } from '../../drawn/say.ts';
 import { shelf } from '../../studio.ts';
 import { AMOUNT_WORDS, WAY_WORDS } from '../../words.ts';
 import { LaidPiles } from '../LaidPiles.tsx';
-import { spokenOn } from '../mix/named.ts';
 import { chosen, studied, takeVariants } from '../state.ts';
 import { tryWhole } from './varied.ts';
 import { varySay } from './words.ts';
@@ -58,17 +55,12 @@ export function Trial({ made, name }: { made: Mixed; name: string }) {
 
 /** What changes to the eye and in the pile, from which pigments, and what the shelf could not do. */
 export function ChangeWords({ made }: { made: Mixed }) {
-  const on = shelf.value;
-  const { origin, mixture, granted, samePigments, pile, seen } = made;
+  const { granted, samePigments, pile, seen } = made;
   const limit = limitWords(made);
-  const own = pigmentsOf(origin.mixture, on);
-  const others = pigmentsOf(mixture, on).filter((one) => !own.includes(one));
   if (granted === 'nothing' || seen === '') return <p>{limit || varySay.unchanged}</p>;
   return (
     <p>
-      {varySay.eye(seen)} {varySay.inPile(pile)}{' '}
-      {samePigments ? varySay.same : varySay.others(listed(others.map((one) => spokenOn(one, on))))}{' '}
-      {limit}
+      {varySay.eye(seen)} {varySay.inPile(pile)} {samePigments && varySay.same} {limit}
     </p>
   );
 }

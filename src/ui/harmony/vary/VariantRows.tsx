@@ -6,7 +6,7 @@ import { FoldRow } from '../../drawn/FoldRow.tsx';
 import { AMOUNT_WORDS, say, WAY_WORDS } from '../../words.ts';
 import { drawn, moved } from '../drawn.ts';
 import { chosen, ladders, studied, targets, variants } from '../state.ts';
-import { hatched, shifted } from './folds.ts';
+import { hatched, marksOf, shifted } from './folds.ts';
 import { Trial } from './Trial.tsx';
 import { goOnVarying, idOf, isStopped, stopVarying, varied, varying } from './varied.ts';
 import { Whole } from './Whole.tsx';
@@ -42,6 +42,11 @@ export function VariantRows() {
           }}
         />
       ))}
+      {varied.value && (
+        <p class="fold-signs small" aria-hidden="true">
+          {varySay.signsMean}
+        </p>
+      )}
       <div role="status">{made && <Trial made={made} name={colour.gathered.name} />}</div>
       <Whole />
     </section>
@@ -102,7 +107,7 @@ function Row({
         name: varySay.variant(WAY_WORDS[way], AMOUNT_WORDS[amount]),
         ladder: hatched(drawn(moved(ladder, target, to)), made),
         reachable: made?.granted !== 'nothing',
-        ...(made ? { mark: varySay.marks[made.granted] } : {}),
+        ...marksOf(made),
       };
     };
     return [

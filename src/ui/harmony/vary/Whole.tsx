@@ -1,10 +1,11 @@
 import { useMemo } from 'preact/hooks';
+import { isFollowed } from '../../../harmony/limit.ts';
 import { FoldRow } from '../../drawn/FoldRow.tsx';
 import { AMOUNT_WORDS, WAY_WORDS } from '../../words.ts';
 import { drawn, moved } from '../drawn.ts';
 import { WorkLine } from '../mix/WorkLine.tsx';
 import { ladders, studied, takeVariants, targets } from '../state.ts';
-import { hatched, shifted } from './folds.ts';
+import { hatched, marksOf, shifted } from './folds.ts';
 import { ChangeWords } from './Trial.tsx';
 import { leaveWhole, variedWhole, wholeAsk, wholeVarying } from './varied.ts';
 import { varySay } from './words.ts';
@@ -35,14 +36,14 @@ export function Whole() {
           name,
           ladder: hatched(drawn(moved(steps[i]!, labs[i]!, shifted(labs[i]!, one))), one),
           reachable: one.granted !== 'nothing',
-          mark: varySay.marks[one.granted],
+          ...marksOf(one),
         };
       }),
     [made, colours, steps, labs],
   );
   if (!ask) return null;
   const words = varySay.variant(WAY_WORDS[ask.way], AMOUNT_WORDS[ask.amount]);
-  const whole = made?.filter(({ granted }) => granted === 'whole').length ?? 0;
+  const whole = made?.filter((one) => one.granted === 'whole' || isFollowed(one)).length ?? 0;
   const some = made?.some(({ granted }) => granted !== 'nothing') ?? false;
   return (
     <section class="trial" aria-labelledby="whole-heading">

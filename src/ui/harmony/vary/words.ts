@@ -13,12 +13,13 @@ export const varySay = {
   },
   asItIs: 'as it is',
   variant: (way: string, amount: string) => `${way}, ${amount}`,
-  /** Under a fold, by what the shelf granted. */
+  /** Under a fold, by what the shelf granted: a word, or a sign where there is no room for one. */
   marks: { whole: '', part: 'in part', nothing: 'out of reach' } satisfies Record<Granted, string>,
+  signs: { whole: '', part: '½', nothing: '×' } satisfies Record<Granted, string>,
+  signsMean: '× out of reach, ½ in part',
   eye: (seen: string) => `To the eye: ${seen}.`,
   inPile: (pile: string) => `In the pile: ${pile}.`,
   same: 'From the same pigments.',
-  others: (names: string) => `It takes ${names} besides.`,
   take: 'Take this variant',
   askWhole: 'See the whole harmony so',
   wholeHeading: (words: string) => `The whole harmony, ${words}`,

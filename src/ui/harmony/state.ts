@@ -9,6 +9,8 @@ import type { Lab } from '../../colour/lab.ts';
 import type { EditedColour } from '../../harmony/edit.ts';
 import type { LabelMap } from '../../harmony/harmony.ts';
 import { keyOf } from '../../harmony/key.ts';
+import { against } from '../../harmony/made.ts';
+import type { Mixed } from '../../harmony/variant.ts';
 import { AMOUNTS, type Amount, vary, WAYS, type Way } from '../../harmony/vary.ts';
 import type { Answer, Mixture } from '../../mixture/mixture.ts';
 import { NO_WISH } from '../../mixture/wish.ts';
@@ -25,7 +27,7 @@ import {
 } from '../studio.ts';
 import { answerOf, remember, wantAnswers } from './answers.ts';
 import { moved } from './drawn.ts';
-import { chosenFor, hasSay, openChoices, wishToKeep } from './mix/decided.ts';
+import { bringMixtures, chosenFor, hasSay, openChoices, wishToKeep } from './mix/decided.ts';
 import { isTransposed, move, movedWith, openMove } from './mix/transposing.ts';
 import { type Look, look, lookOf, NO_LOOK } from './sight/look.ts';
 
@@ -114,16 +116,16 @@ export const ladders = computed(() =>
 
 export const answers = computed<readonly (Answer | null)[]>(() => targets.value.map(answerOf));
 
-/** The eighteen variants of the colour on the bench. */
+/** The eighteen variants of the colour on the bench, as wished. */
 export const variants = computed(() => {
   const target = targets.value[chosen.value];
   if (!target) return [];
   return WAYS.flatMap((way) => AMOUNTS.map((amount) => vary(target, way, amount)));
 });
 
-// Mixtures for what is on the screen: the harmony first, then the variants of the chosen colour.
+// Mixtures for what is on the screen.
 effect(() => {
-  wantAnswers([...targets.value, ...variants.value.map(({ lab }) => lab)], targets.value.length);
+  wantAnswers(targets.value);
 });
 
 /** Takes a colour to the bench and shows where it lives; chosen again, the whole photograph is shown. */
@@ -134,13 +136,25 @@ export function choose(index: number): void {
   });
 }
 
-/** Puts a variant of the colour on the bench in its place. */
-export function takeVariant(way: Way, amount: Amount): void {
+/**
+ * Puts variants in the place of their colours, each with the pile that was shown for it: of the colour
+ * on the bench, or of the whole harmony. One step back undoes all.
+ */
+export function takeVariants(all: readonly { readonly at: number; readonly made: Mixed }[]): void {
   batch(() => {
     mark();
-    studied.value = studied.value.map((colour, i) =>
-      i === chosen.value ? { ...colour, taken: [...colour.taken, { way, amount }] } : colour,
+    bringMixtures(
+      all.map(({ at, made: { way, amount, mixture } }) => {
+        const { lab } = vary(targets.value[at]!, way, amount);
+        return [lab, against(lab, mixture)] as const;
+      }),
     );
+    studied.value = studied.value.map((colour, i) => {
+      const made = all.find(({ at }) => at === i)?.made;
+      if (!made) return colour;
+      const { way, amount } = made;
+      return { ...colour, taken: [...colour.taken, { way, amount }] };
+    });
   });
 }
 

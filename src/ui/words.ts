@@ -126,6 +126,7 @@ export const say = {
   renamed: (name: string) => `It is called “${name}” now.`,
   cancel: 'Leave it',
   shelf: 'Shelf',
+  guide: 'How Kingcup works',
   screenCannot: 'This screen cannot show it: drawn as near as it can.',
 } as const;
 

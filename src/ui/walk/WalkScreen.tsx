@@ -4,6 +4,7 @@ import { SampleOffer } from '../book/SampleBook.tsx';
 import { CameraIcon, PictureIcon } from '../drawn/icons.tsx';
 import { bringPhotograph, gathering } from '../gathering.ts';
 import { InstallHint } from '../install/InstallHint.tsx';
+import { hrefOf } from '../route.ts';
 import { complain } from '../studio.ts';
 import { say } from '../words.ts';
 import { calledBy } from './called.ts';
@@ -20,6 +21,11 @@ export function WalkScreen() {
     <section class="page has-bar">
       <h1 tabIndex={-1}>{say.walkHeading}</h1>
       <p class="lead">{say.walkEmpty}</p>
+      <p>
+        <a class="guide-way" href={hrefOf('book', 'guide')}>
+          {say.guide}
+        </a>
+      </p>
       <div class="main-actions keep-bar walk-bar">
         <PhotoButton label={say.take} capture />
         <PhotoButton label={say.choose} />

@@ -101,7 +101,7 @@ function Places() {
   // A drapery that was begun anew has no name yet: its link leads to it all the same.
   else if (here === 'drapery') delete lastOpen.drapery;
   return (
-    <nav class="places" aria-label="Places">
+    <nav class="places" aria-label={say.places}>
       <ul>
         {PLACES.map((to) => (
           <li key={to}>

@@ -10,11 +10,7 @@ import { say } from '../words.ts';
 import { calledBy } from './called.ts';
 
 /** Our own specimens, for a first try with no photograph at hand. */
-const SAMPLES = [
-  { file: 'jay-feather', name: 'A jay’s feather' },
-  { file: 'rowan-branch', name: 'A rowan branch' },
-  { file: 'lichened-wall', name: 'A lichened wall' },
-] as const;
+const SAMPLES = ['jay-feather', 'rowan-branch', 'lichened-wall'] as const;
 
 export function WalkScreen() {
   return (
@@ -26,7 +22,7 @@ export function WalkScreen() {
           {say.guide}
         </a>
       </p>
-      <div class="main-actions keep-bar walk-bar">
+      <div class="main-actions keep-bar">
         <PhotoButton label={say.take} capture />
         <PhotoButton label={say.choose} />
       </div>
@@ -98,11 +94,15 @@ function Samples() {
       <SampleOffer quiet />
       <h2>{say.samplesHeading}</h2>
       <ul class="cards">
-        {SAMPLES.map(({ file, name }) => (
+        {SAMPLES.map((file) => (
           <li key={file}>
-            <button type="button" class="card" onClick={() => void bring(file, name)}>
+            <button
+              type="button"
+              class="card"
+              onClick={() => void bring(file, say.sampleNames[file])}
+            >
               <img src={`/samples/${file}.jpg`} alt="" width="320" height="240" loading="lazy" />
-              <span>{name}</span>
+              <span>{say.sampleNames[file]}</span>
             </button>
           </li>
         ))}

@@ -78,8 +78,9 @@ function ofCurves({ id, body }: Entry<'curves'>, stock: Stock): (Painted | null)
 /** A pile as it was logged, by ids of the shelf's entries; null where one of its lots is no longer in use. */
 export function loggedPile({ id, body }: Entry<'pile'>, stock: Stock): LoggedPile | null {
   const { mixture, lots, seen, known, date, reflectance } = body;
-  const entries = mixture.parts.map(({ pigment }) => {
-    const used = lots.find((each) => each.pigment === pigment);
+  const entries = mixture.parts.map(({ pigment }, i) => {
+    // Two lots of one pigment have one name: then they stand in the order of the parts.
+    const used = [lots[i], ...lots].find((each) => each?.pigment === pigment);
     const entry = used?.entry
       ? stock.entries.find((each) => each.id === used.entry)
       : entryOf(pigment, stock);

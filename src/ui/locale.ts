@@ -59,3 +59,6 @@ export const dateWords = (iso: string): string =>
 /** The same with the hour. */
 export const momentWords = (iso: string): string =>
   new Date(iso).toLocaleString(undefined, { dateStyle: 'long', timeStyle: 'short' });
+
+/** Today as an ISO day, by the device's own calendar. */
+export const today = (): string => new Date().toLocaleDateString('sv');

@@ -50,16 +50,16 @@ function drawPlace({ number, label, measure, x, y, width, height }: Place): stri
   return [
     `<rect x="${round(x - width / 2)}" y="${round(y - height / 2)}" width="${width}" height="${height}" fill="none" stroke="#999" stroke-width="0.2"/>`,
     ...folded(`${number}  ${label}`).map((line, at) =>
-      text(round(x - width / 2), round(bottom + 2.7 + 2.3 * at), 2.1, line),
+      text(round(x - width / 2), round(bottom + 2.8 + 2.7 * at), 2.5, line),
     ),
-    ...(measure === '' ? [] : [text(round(x - width / 2), round(bottom + 7.3), 1.8, measure)]),
+    ...(measure === '' ? [] : [text(round(x - width / 2), round(bottom + 8.2), 2.1, measure)]),
   ];
 }
 
 const round = (v: number): number => Number(v.toFixed(2));
 
 /** At most two lines of what fits between two places. */
-function folded(words: string, most = 30): string[] {
+function folded(words: string, most = 27): string[] {
   if (words.length <= most) return [words];
   const at = words.lastIndexOf(' ', most);
   const cut = at > 0 ? at : most;

@@ -111,13 +111,16 @@ export function trustWords({ known, rough, date, swatches, piles, expected }: Tr
   return `${how}${how2} ${errorWords(expected)}`;
 }
 
-/** An expected error in words, with what to do about it. */
-export function errorWords({ median, tenth }: Expected): string {
-  const near =
-    median <= 1
-      ? 'Usually no difference is seen'
-      : median <= 3
-        ? 'Usually only a trained eye sees a difference'
-        : 'Usually a difference is plain';
-  return `${near} (about ${rounded(median)}; one in ten is worse than ${rounded(tenth)}).`;
+/** An expected error in words, with its figures. */
+export function errorWords(expected: Expected): string {
+  const { median, tenth } = expected;
+  return `${nearWords(expected)} (about ${rounded(median)}; one in ten is worse than ${rounded(tenth)}).`;
 }
+
+/** An expected error in words alone: "Usually only a trained eye sees a difference". */
+export const nearWords = ({ median }: Expected): string =>
+  median <= 1
+    ? 'Usually no difference is seen'
+    : median <= 3
+      ? 'Usually only a trained eye sees a difference'
+      : 'Usually a difference is plain';

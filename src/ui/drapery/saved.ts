@@ -8,6 +8,7 @@ import { formulaOf, type Passage } from '../../drapery/formula.ts';
 import { STUFFS } from '../../drapery/stuff.ts';
 import { ok } from '../../result.ts';
 import { listed } from '../drawn/say.ts';
+import { today } from '../locale.ts';
 import { rename, route } from '../route.ts';
 import { book, complain, opening, shelf, tell, writeBeforeLeaving } from '../studio.ts';
 import { garments } from './cloths.ts';
@@ -23,8 +24,6 @@ export const stage = signal<'opening' | 'open' | 'missing'>('open');
 
 export const isSaved = (): boolean =>
   kept.value !== null && keptScheme.value === canonical(scheme.value);
-
-const today = (): string => new Date().toLocaleDateString('sv');
 
 /** A drapery without a name is called by its garments. */
 export const calledNow = (): string =>

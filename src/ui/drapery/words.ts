@@ -81,7 +81,7 @@ export const say = {
   mixed: 'mixed',
   wanted: 'wanted',
   ciede: (difference: number) => `(CIEDE2000 ${figure(difference, 1)}.)`,
-  outOfReach: 'The shelf comes no nearer.',
+  outOfReach: 'No pile that keeps its place in the order comes nearer.',
   blackHeading: 'Black',
   blackMay: (why: string) => `Black may deepen it: ${why}.`,
   blackNone:

@@ -1,5 +1,6 @@
 import { gathering } from '../gathering.ts';
 import { hrefOf, route } from '../route.ts';
+import { Soon } from '../Soon.tsx';
 import { GatheringLine } from '../walk/WalkScreen.tsx';
 import { PLACE_NAMES, say } from '../words.ts';
 import { Bench } from './Bench.tsx';
@@ -67,10 +68,14 @@ export function HarmonyScreen() {
           <HandMarks />
           <Remarks />
           <Bench />
-          <HarmonyMix />
-          <VariantRows />
-          <WordsForm />
-          <Onward />
+          <Soon>
+            <HarmonyMix />
+          </Soon>
+          <Soon>
+            <VariantRows />
+            <WordsForm />
+            <Onward />
+          </Soon>
         </>
       )}
     </section>

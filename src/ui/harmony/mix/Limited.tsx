@@ -9,9 +9,10 @@ import { Disclosure } from './Disclosure.tsx';
 import { changeWish } from './decided.ts';
 import { findFewest, limiting, palettesOf, variants, within } from './limited.ts';
 import { spokenOn } from './named.ts';
+import { numberWord } from './spoken.ts';
 import { Table } from './Table.tsx';
 import { WorkLine } from './WorkLine.tsx';
-import { mixSay, numberWord } from './words.ts';
+import { mixSay } from './words.ts';
 
 const takeSet = ({ pigments }: FewestStep) =>
   changeWish({ only: pigments }, mixSay.setSaid(pigments.length));

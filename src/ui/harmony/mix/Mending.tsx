@@ -11,6 +11,7 @@ import { listed } from '../../drawn/say.ts';
 import { figure } from '../../locale.ts';
 import { NumberInput } from '../../NumberInput.tsx';
 import { shelf } from '../../studio.ts';
+import { KeepPile } from '../../swatches/KeepPile.tsx';
 import { say, WAY_WORDS } from '../../words.ts';
 import { Disclosure } from './Disclosure.tsx';
 import {
@@ -25,8 +26,9 @@ import {
   touch,
 } from './mending.ts';
 import { labelOn, spokenOn } from './named.ts';
+import { partsRoughly, timesWords } from './spoken.ts';
 import { WorkLine } from './WorkLine.tsx';
-import { farOf, mixSay, partsRoughly, timesWords } from './words.ts';
+import { farOf, mixSay } from './words.ts';
 
 /** Ways to mend that are told. */
 const SHOWN = 3;
@@ -123,6 +125,9 @@ function Mend({ target, bench }: { target: Lab; bench: Bench }) {
           <button type="button" disabled={!seen} onClick={() => void findAdditions()}>
             {mixSay.mendAsk}
           </button>
+          {seen && (
+            <KeepPile parts={wrong.parts} seen={seen} isMeasured={wrong.measured !== null} />
+          )}
         </p>
       )}
       {found && !found.isOf && mending.done.value === null && (

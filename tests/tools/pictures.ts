@@ -12,7 +12,9 @@ const MOST = 200_000;
 
 interface Shown {
   readonly name: string;
+  /** Where it is; on a phone perhaps elsewhere. */
   readonly address: string;
+  readonly onPhone?: string;
   /** What must stand there before the picture is taken. */
   readonly ready: (page: Page) => Promise<unknown>;
 }
@@ -47,8 +49,9 @@ const SHOWN: readonly Shown[] = [
   },
   {
     name: 'book',
-    address: '#/book',
-    ready: (page) => page.locator('.row img').first().waitFor(),
+    address: '#/book/sample-harmony-mill-pond',
+    onPhone: '#/book',
+    ready: (page) => page.getByText('Pond after sunset').first().waitFor(),
   },
 ];
 
@@ -71,12 +74,14 @@ for (const [device, viewport, width] of [
   await page.getByRole('button', { name: 'Look through the sample book' }).click();
   await page.getByText(/^Brought in/).waitFor();
   await page.getByRole('button', { name: 'Close' }).click();
-  for (const { name, address, ready } of SHOWN) {
+  for (const { name, address, onPhone, ready } of SHOWN) {
+    const where = device === 'phone' && onPhone ? onPhone : address;
     await page.evaluate((to) => {
       location.hash = to;
-    }, address);
+    }, where);
     await ready(page);
-    await page.waitForTimeout(2000);
+    // Cloths and piles are painted a little after their words.
+    await page.waitForTimeout(6000);
     const focus = FOCUS[name];
     if (focus)
       await page

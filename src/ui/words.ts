@@ -14,6 +14,7 @@ export const PLACE_NAMES: Record<Place, string> = {
 
 export const say = {
   skip: 'Go to the contents',
+  places: 'Places',
   saved: 'Saved in this browser',
   saving: 'Saving…',
   notSaved: 'Not saved',
@@ -46,6 +47,11 @@ export const say = {
     'A bird, a flower, a lichened stone, an evening sky: take its photograph or choose one. It is kept at once, with no network; its name and your words can wait.',
   samplesHeading: 'Or begin with one of our photographs',
   sampleMissing: 'The sample is not on this device yet. Try once more with a network.',
+  sampleNames: {
+    'jay-feather': 'A jay’s feather',
+    'rowan-branch': 'A rowan branch',
+    'lichened-wall': 'A lichened wall',
+  },
   specimensHeading: 'Specimens',
   unnamed: 'Not yet named',
   keeping: 'Reading the photograph…',
@@ -98,7 +104,7 @@ export const say = {
   onwardHarmony:
     'Make a drapery of it, to give a garment its folds; or lay its mixtures out on today’s palette as they are.',
   keepHarmony: 'Keep this harmony',
-  kept: 'This harmony is in the book; what you change is kept.',
+  kept: 'This harmony is in the book, with all that you change.',
   wordsHeading: 'In words',
   nameOf: 'Name',
   noteOf: 'Your words',
@@ -112,6 +118,7 @@ export const say = {
   renamed: (name: string) => `It is called “${name}” now.`,
   cancel: 'Leave it',
   shelf: 'Shelf',
+  guide: 'How Kingcup works',
   screenCannot: 'This screen cannot show it: drawn as near as it can.',
 } as const;
 

@@ -61,7 +61,9 @@ const round = (v: number): number => Number(v.toFixed(2));
 /** At most two lines of what fits between two places. */
 function folded(words: string, most = 27): string[] {
   if (words.length <= most) return [words];
-  const at = words.lastIndexOf(' ', most);
+  let at = words.lastIndexOf(' ', most);
+  // A number stays with what it counts: "white 4".
+  while (at > 0 && /\d/.test(words[at + 1]!)) at = words.lastIndexOf(' ', at - 1);
   const cut = at > 0 ? at : most;
   return [words.slice(0, cut), words.slice(cut).trim().slice(0, most)];
 }

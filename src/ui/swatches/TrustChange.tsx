@@ -18,7 +18,11 @@ export function TrustChange({ fit }: { fit: FitFound }) {
             <dl>
               <div>
                 <dt>{saySwatches.now}</dt>
-                <dd>{trustWords({ ...now, date: now.date && dayWords(now.date) })}</dd>
+                <dd>
+                  {now.known === 'handbook'
+                    ? saySwatches.handbook
+                    : trustWords({ ...now, date: now.date && dayWords(now.date) })}
+                </dd>
               </div>
               <div>
                 <dt>{saySwatches.afterwards}</dt>

@@ -132,6 +132,7 @@ export const saySwatches = {
   takeIn: 'Take all places in again',
   trustHeading: 'How each paint is known',
   now: 'On the shelf',
+  handbook: 'From the handbook.',
   afterwards: 'If you accept',
   accept: 'Accept these curves',
   leave: 'Leave the shelf as it is',

@@ -7,6 +7,7 @@ import { acceptFound, fitFault, fitNow, fitting, found } from './fitting.ts';
 import { leaveOut } from './reading.ts';
 import { learnt, lessons } from './records.ts';
 import { goTo, hrefTo } from './routes.ts';
+import { SeenOnly } from './SeenOnly.tsx';
 import { SwatchLine } from './SwatchLine.tsx';
 import { TrustChange } from './TrustChange.tsx';
 import { saySwatches } from './words.ts';
@@ -33,6 +34,7 @@ export function FitScreen() {
         </p>
       )}
       {fit && <Compared />}
+      {!fit && fitFault.value && <SeenOnly />}
       <TakeIn />
     </>
   );

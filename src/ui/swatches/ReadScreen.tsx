@@ -9,12 +9,14 @@ import {
   chartLabs,
   corners,
   forgetPhoto,
+  inTheWay,
   readAs,
   readFault,
   readingWork,
   seen,
   taken,
   takePhoto,
+  without,
 } from './reading.ts';
 import { lessons } from './records.ts';
 import { hrefTo } from './routes.ts';
@@ -77,6 +79,19 @@ function Reader({ card }: { card: Entry<'card'> }) {
       {readFault.value && (
         <p class="shelf-fault" role="alert">
           {readFault.value}
+        </p>
+      )}
+      {inTheWay.value !== null && way.value === null && (
+        <p>
+          <button
+            type="button"
+            onClick={() => {
+              without.value = [...without.value, inTheWay.value!];
+              void readAs(card);
+            }}
+          >
+            {saySwatches.withoutPlace(inTheWay.value)}
+          </button>
         </p>
       )}
       {now && way.value === null && !isWorking && (

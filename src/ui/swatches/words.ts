@@ -71,6 +71,7 @@ export const saySwatches = {
   chartUsed: (mean: number): string => `The chart comes out within ${mean.toFixed(1)} on average.`,
   byCorners: 'Touch the four rings',
   byPlaces: 'Touch each place by hand',
+  withoutPlace: (number: number): string => `Leave place ${number} out and read the others`,
   cornerTurns: [
     'Touch the ring with the black pupil.',
     'Touch the next ring, clockwise.',

@@ -4,6 +4,7 @@ import { median } from '../../pigment/calibrate/sample.ts';
 import { WorkLine } from '../harmony/mix/WorkLine.tsx';
 import { before } from './before.ts';
 import { acceptFound, fitFault, fitNow, fitting, found } from './fitting.ts';
+import { MovedLine } from './MovedLine.tsx';
 import { leaveOut } from './reading.ts';
 import { learnt, lessons } from './records.ts';
 import { goTo, hrefTo } from './routes.ts';
@@ -54,6 +55,7 @@ function Compared() {
         {known.length > 0 &&
           saySwatches.fitSum(median(fit.swatches.map(({ deltaE00 }) => deltaE00)), median(known))}
       </p>
+      <MovedLine fit={fit} />
       <div class="swatch-actions">
         <button
           type="button"

@@ -135,6 +135,10 @@ export const saySwatches = {
   now: 'On the shelf',
   handbook: 'From the handbook.',
   afterwards: 'If you accept',
+  recipesMove: (moved: number, all: number): string =>
+    moved === 0
+      ? `None of the ${counted(all, 'recipe')} in the book comes out otherwise by more than 1.`
+      : `${moved} of the ${counted(all, 'recipe')} in the book ${moved === 1 ? 'comes' : 'come'} out otherwise by more than 1: ask for ${moved === 1 ? 'it' : 'them'} again on the bench.`,
   accept: 'Accept these curves',
   leave: 'Leave the shelf as it is',
   accepted: (count: number): string =>

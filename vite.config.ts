@@ -4,8 +4,14 @@ import preact from '@preact/preset-vite';
 import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { CONTENT_SECURITY } from './src/cli/headers.ts';
+import { SHARE_FIELD, SHARE_PATH } from './workers/share.ts';
 
 const root = import.meta.dirname;
+
+/** The icon of one of the installed app's shortcuts. */
+const shortcut = (name: string) => [
+  { src: `icons/shortcut-${name}.png`, sizes: '96x96', type: 'image/png' },
+];
 
 /** The policy stands in the page too, for hosts that send no headers; frame-ancestors is for headers only. */
 const contentSecurity: Plugin = {
@@ -88,7 +94,40 @@ export default defineConfig({
             type: 'image/png',
             purpose: 'maskable',
           },
+          {
+            src: 'icons/monochrome-512.png',
+            sizes: '512x512',
+            type: 'image/png',
+            purpose: 'monochrome',
+          },
         ],
+        shortcuts: [
+          {
+            name: 'What did you see?',
+            short_name: 'Walk',
+            url: '/#/walk',
+            icons: shortcut('walk'),
+          },
+          {
+            name: 'Today’s palette',
+            short_name: 'Palette',
+            url: '/#/palette',
+            icons: shortcut('palette'),
+          },
+          {
+            name: 'Morning sheet',
+            short_name: 'Sheet',
+            url: '/#/palette/sheet',
+            icons: shortcut('sheet'),
+          },
+          { name: 'The studio book', short_name: 'Book', url: '/#/book', icons: shortcut('book') },
+        ],
+        share_target: {
+          action: SHARE_PATH,
+          method: 'POST',
+          enctype: 'multipart/form-data',
+          params: { files: [{ name: SHARE_FIELD, accept: ['image/*'] }] },
+        },
       },
     }),
   ],

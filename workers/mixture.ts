@@ -8,7 +8,8 @@ import {
   type Correction,
 } from '../src/mixture/addition.ts';
 import type { Constraints } from '../src/mixture/constraint.ts';
-import { findMixtures, type MixOptions } from '../src/mixture/find.ts';
+import { findMixtures } from '../src/mixture/find.ts';
+import type { MixOptions } from '../src/mixture/finder.ts';
 import type { Batch } from '../src/mixture/mender.ts';
 import type { Answer } from '../src/mixture/mixture.ts';
 import { type Lack, lacksFor } from '../src/mixture/shortfall.ts';

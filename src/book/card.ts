@@ -2,6 +2,7 @@ import { spectrum } from '../colour/grid.ts';
 import { type Lab, labOf } from '../colour/lab.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import { labelOf } from '../pigment/label.ts';
+import { folded } from './folded.ts';
 import { type AnyRecord, type Entry, filesOf, hasBody, type Kind } from './record.ts';
 
 /** What a list needs of an entry: small, kept beside it, written in the same transaction. */
@@ -27,10 +28,6 @@ export interface Card {
   /** Kept beside another entry after two devices changed the same one. */
   readonly conflictOf?: string;
 }
-
-/** Without accents and capitals, so that "Äpfel" is found by "apfel". */
-export const folded = (text: string): string =>
-  text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
 
 /** The card of an entry; null for one that was purged. */
 export function cardOf(record: AnyRecord): Card | null {

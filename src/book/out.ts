@@ -3,7 +3,7 @@ import { bandNm } from '../colour/grid.ts';
 import { hexOf } from '../colour/hex.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Mixture } from '../mixture/mixture.ts';
-import { folded } from './card.ts';
+import { folded } from './folded.ts';
 import type { Entry } from './record.ts';
 
 type Cell = string | number;

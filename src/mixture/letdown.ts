@@ -3,7 +3,7 @@ import { BANDS, spectrum } from '../colour/grid.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import { Metric } from './metric.ts';
-import type { LetDownParts, Share } from './mixture.ts';
+import { type LetDownParts, REACH, type Share } from './mixture.ts';
 import { Divider, FINE, type Limits } from './parts.ts';
 import { paintOf } from './predict.ts';
 import { compile } from './stock.ts';
@@ -12,7 +12,6 @@ import { compile } from './stock.ts';
 const STEPS = [10, 5, 3];
 /** Weaker than a bench measures in one go: only where nothing else comes near. */
 const WEAK = [20];
-const REACH = 1;
 /** A further let-down, or one at another ratio, must bring this much. */
 const WORTH = 0.1;
 /** So near is near enough to look no further. */

@@ -4,7 +4,7 @@ import { SaveLine } from './book/SaveLine.tsx';
 import { BookIcon, DraperyIcon, HarmonyIcon, PaletteIcon, WalkIcon } from './drawn/icons.tsx';
 import { lazy } from './lazy.tsx';
 import { hrefOf, PLACES, type Place, place, route } from './route.ts';
-import { notice, undoNotice } from './studio.ts';
+import { notice, turnPage, undoNotice } from './studio.ts';
 import { updateWaits } from './update.ts';
 import { WalkScreen } from './walk/WalkScreen.tsx';
 import { PLACE_NAMES, say } from './words.ts';
@@ -38,7 +38,7 @@ const toContents = () => document.getElementById('contents')?.focus();
 
 function Screen() {
   const where = place.value;
-  const { lost } = route.value;
+  const { lost, open } = route.value;
   const onShelf = where === 'book' && route.value.open === 'shelf';
   const first = useRef(true);
   // A new place is announced: its heading takes the focus, as a new page's would.
@@ -47,6 +47,7 @@ function Screen() {
     else document.querySelector<HTMLElement>('main h1')?.focus();
     document.title = `${lost ? say.lostHeading : onShelf ? say.shelf : PLACE_NAMES[where]} · Kingcup`;
   }, [where, onShelf, lost]);
+  useEffect(turnPage, [where, open]);
   if (lost) return <Lost />;
   switch (where) {
     case 'walk':
@@ -142,7 +143,7 @@ function Notices() {
       {update && (
         <div class="notice">
           <p>{say.updateWaits}</p>
-          <button type="button" class="quiet" onClick={update}>
+          <button type="button" class="quiet" onClick={() => void update()}>
             {say.updateNow}
           </button>
           <button

@@ -1,5 +1,6 @@
 import type { Step } from '../harmony/harmony.ts';
 import type { Way } from '../harmony/vary.ts';
+import { count, figure } from './locale.ts';
 import type { Place } from './route.ts';
 
 /** Every text of the screens, in one place. */
@@ -29,6 +30,14 @@ export const say = {
   updateNow: 'Change to it now',
   later: 'Later',
   bookOpening: 'Opening the book…',
+  installLabel: 'Kingcup on this device',
+  installAsks:
+    'Kingcup can be put on this device and opened like any other app. The browser then keeps the book longer.',
+  installByHand:
+    'Before you save anything: put Kingcup on the home screen, and begin there. Open the browser’s share menu and choose to add it to the home screen. The book there is a book of its own: what is saved in this tab stays in this tab, and may be cleared after some days without a visit.',
+  installByHandLater:
+    'On the home screen Kingcup has a book of its own. To move there: make a copy here, add Kingcup to the home screen through the browser’s share menu, and bring the copy in there.',
+  install: 'Put it on this device',
 
   take: 'Take a photograph',
   choose: 'Choose a photograph',
@@ -76,7 +85,7 @@ export const say = {
   figureWanted: 'Wanted (CIELAB, D65)',
   figureSeen: 'As the photograph has it',
   figureBest: 'Nearest of all, up to four pigments',
-  ciede: (difference: number) => `difference ${difference.toFixed(1)} (CIEDE2000)`,
+  ciede: (difference: number) => `difference ${figure(difference, 1)} (CIEDE2000)`,
   differs: {
     'none seen': 'No difference from what is wanted would be seen.',
     'a trained eye sees it': 'A trained eye would see that it differs from what is wanted.',
@@ -141,13 +150,5 @@ export const STEP_WORDS: Record<Step, string> = {
 /** A share as a painter would say it; tenths below one per cent. */
 export function shareWords(share: number): string {
   if (share < 0.001) return 'a trace';
-  return share < 0.01 ? `${(share * 100).toFixed(1)} %` : `${Math.round(share * 100)} %`;
+  return share < 0.01 ? `${figure(share * 100, 1)} %` : `${count(share * 100)} %`;
 }
-
-/** An ISO day or date in the reader's own manner. */
-export const dateWords = (iso: string): string =>
-  new Date(iso.length === 10 ? `${iso}T12:00:00` : iso).toLocaleDateString(undefined, {
-    day: 'numeric',
-    month: 'long',
-    year: 'numeric',
-  });

@@ -1,7 +1,8 @@
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
-import { findMixtures, type MixOptions } from '../../src/mixture/find.ts';
+import { findMixtures } from '../../src/mixture/find.ts';
+import type { MixOptions } from '../../src/mixture/finder.ts';
 import { Metric } from '../../src/mixture/metric.ts';
 import type { Answer } from '../../src/mixture/mixture.ts';
 import { predict } from '../../src/mixture/predict.ts';

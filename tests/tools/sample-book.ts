@@ -151,8 +151,8 @@ export async function sampleBook(): Promise<Blob> {
     console.error(`${scene.name}: gathered`);
   }
   const { girl, miller } = await keepDraperies(book, harmonies);
-  const gown = await keepFormulas(book, girl, miller);
-  await keepPalette(book, gown, harmonies.get('kingcup')!);
+  await keepFormulas(book, girl, miller);
+  await keepPalette(book, girl.entry, harmonies.get('kingcup')!);
   const copy = must(await makeCopy(book, { subtle: webcrypto.subtle as SubtleCrypto, nowMs: ms }));
   console.error(`${copy.entries} entries, ${Math.round(copy.bytes / 1000)} kB`);
   return new Blob([...copy.pieces]);
@@ -290,8 +290,7 @@ async function keepDraperies(book: Book, harmonies: Harmonies) {
 
 type Draped = { readonly entry: Entry<'drapery'>; readonly garments: readonly Garment[] };
 
-/** @returns the gown's formula, from which the palette is laid */
-async function keepFormulas(book: Book, girl: Draped, miller: Draped): Promise<Entry<'formula'>> {
+async function keepFormulas(book: Book, girl: Draped, miller: Draped): Promise<void> {
   const keep = async (id: string, name: string, subject: string, from: Draped, at: number) => {
     const garment = from.garments[at]!;
     const { passages } = formulaOf(garment, { name, subject, note: '' }, shelf);
@@ -303,23 +302,22 @@ async function keepFormulas(book: Book, girl: Draped, miller: Draped): Promise<E
         note: garment.remarks.join(' '),
       },
     });
-    return must(put).entry;
+    must(put);
   };
   await keep('formula-sleeve', 'Glazed sleeve', 'sleeve of satin', miller, 1);
-  return keep('formula-gown', 'Blue gown', 'gown of wool', girl, 0);
+  await keep('formula-gown', 'Blue gown', 'gown of wool', girl, 0);
 }
 
 /** Shares of a canvas, largest where the light lies. */
-const SHARES = [0.01, 0.03, 0.05, 0.04, 0.03, 0.015, 0.01];
+const SHARES = [0.01, 0.03, 0.05, 0.04, 0.03, 0.015];
 
-async function keepPalette(book: Book, gown: Entry<'formula'>, weir: Entry<'harmony'>) {
+async function keepPalette(book: Book, girl: Entry<'drapery'>, weir: Entry<'harmony'>) {
   const canvas = { widthCm: 60, heightCm: 45 };
   const passage = async (id: string, name: string, from: Source, had: PassageBody['coats']) => {
     let n = 0;
-    const piles = pilesFrom(from, () => `pile-${n++}`).map((pile, i): PileRecord => {
-      const { areaCm2: _, ...rest } = pile;
-      return { ...rest, share: SHARES[i] ?? 0.01 };
-    });
+    const piles = pilesFrom(from, () => `pile-${n++}`)
+      .slice(0, SHARES.length)
+      .map(({ areaCm2: _, ...pile }, i): PileRecord => ({ ...pile, share: SHARES[i]! }));
     const put = await book.put({
       kind: 'passage',
       id: sampleId(id),
@@ -339,7 +337,7 @@ async function keepPalette(book: Book, gown: Entry<'formula'>, weir: Entry<'harm
     ],
   });
   const passages = [
-    await passage('passage-gown', 'The girl’s gown', gown, [under]),
+    await passage('passage-gown', 'The girl’s gown', girl, [under]),
     await passage('passage-water', 'Water below the sluice', weir, [under]),
   ];
   const { name, mixture } = passages[0]!.body.piles[2]!;

@@ -4,9 +4,10 @@ import { useEffect, useState } from 'preact/hooks';
 import type { Card } from '../../book/card.ts';
 import type { Kind } from '../../book/record.ts';
 import { BinIcon } from '../drawn/icons.tsx';
+import { dateWords } from '../locale.ts';
 import { hrefOf } from '../route.ts';
 import { book } from '../studio.ts';
-import { dateWords, say } from '../words.ts';
+import { say } from '../words.ts';
 import { putIntoBin, Renaming } from './actions.tsx';
 import { dabs } from './dabs.ts';
 import { CopyReminder } from './Keeping.tsx';
@@ -20,13 +21,22 @@ import { sayBook } from './words.ts';
 const MOST = 24;
 
 /** The latest entries of one kind, with what may be done to each. */
-export function Cards({ kind, empty }: { kind: Kind; empty: ComponentChildren }) {
+export function Cards({
+  kind,
+  heading,
+  empty,
+}: {
+  kind: Kind;
+  heading: string;
+  empty: ComponentChildren;
+}) {
   useEffect(wantCards, []);
   if (cards.value === null) return <p role="status">{book.value && say.bookOpening}</p>;
   const all = cards.value.filter((card) => card.kind === kind);
   if (all.length === 0) return empty;
   return (
     <>
+      <h2>{heading}</h2>
       <CopyReminder />
       <SampleLine />
       <ul class="cards">

@@ -1,7 +1,8 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { Looked, Several } from '../../../workers/copy.ts';
+import { dateWords, count as number } from '../locale.ts';
 import { book } from '../studio.ts';
-import { dateWords, say } from '../words.ts';
+import { say } from '../words.ts';
 import { bringIn, bringing, dropCopy, lookAt, touched } from './bringing.ts';
 import { changedSince, Keeping } from './Keeping.tsx';
 import { copied } from './keeping.ts';
@@ -132,7 +133,7 @@ function Sort({ heading, several }: { heading: string; several: Several }) {
   return (
     <details open={count <= 12}>
       <summary>
-        {heading}: {count.toLocaleString()}
+        {heading}: {number(count)}
       </summary>
       <ul class="preview-list">
         {first.map((card) => (

@@ -1,9 +1,10 @@
 import { signal } from '@preact/signals';
 import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import type { Found } from '../../book/search.ts';
+import { dateWords } from '../locale.ts';
 import { hrefOf, openBeside, route } from '../route.ts';
 import { ShelfLink } from '../shelf/ShelfLink.tsx';
-import { dateWords, say } from '../words.ts';
+import { say } from '../words.ts';
 import { EntryPane } from './EntryPane.tsx';
 import { Finding } from './Finding.tsx';
 import { CopyReminder } from './Keeping.tsx';
@@ -151,7 +152,7 @@ function Row({ one: { card, deltaE00 }, isOpen }: { one: Found; isOpen: boolean 
       </span>
       <span class="row-words">
         <span class="row-name">
-          {nameOfCard(card)} <SampleMark id={card.id} />
+          <SampleMark id={card.id} /> {nameOfCard(card)}
         </span>
         <span class="small" aria-hidden="true">
           {KIND_WORDS[card.kind]} · {dateWords(card.date)}

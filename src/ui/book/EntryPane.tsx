@@ -8,9 +8,9 @@ import { ClothLine } from '../drawn/ClothLine.tsx';
 import { BinIcon, SearchIcon } from '../drawn/icons.tsx';
 import { Patch } from '../drawn/Patch.tsx';
 import { seedOf } from '../drawn/seed.ts';
+import { dateWords, momentWords } from '../locale.ts';
 import { go, hrefOf, route } from '../route.ts';
 import { book, complain } from '../studio.ts';
-import { dateWords } from '../words.ts';
 import { putIntoBin, Renaming } from './actions.tsx';
 import { contentsOf, type Line } from './contents.ts';
 import { clothsOf } from './Drawing.tsx';
@@ -133,7 +133,7 @@ function Versions({ card }: { card: Card }) {
       <h3 id="versions-heading">{sayBook.conflictHeading}</h3>
       <p>{sayBook.conflictAbout}</p>
       <p>
-        {sayBook.conflictThis(new Date(card.changed).toLocaleString())}{' '}
+        {sayBook.conflictThis(momentWords(card.changed))}{' '}
         <a href={hrefOf('book', other)}>{sayBook.conflictOther}</a>
       </p>
     </section>

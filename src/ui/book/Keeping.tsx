@@ -1,8 +1,9 @@
 import { useEffect, useState } from 'preact/hooks';
 import { copyIsDue, keepingWords, roomOf } from '../../book/persist.ts';
 import { isSample } from '../../book/sample.ts';
+import { InstallOffer } from '../install/InstallHint.tsx';
+import { dateWords } from '../locale.ts';
 import { hrefOf } from '../route.ts';
-import { dateWords } from '../words.ts';
 import { copied, keeping } from './keeping.ts';
 import { cards } from './state.ts';
 import { sayBook, sizeWords } from './words.ts';
@@ -41,6 +42,7 @@ export function Keeping() {
     <section class="part" aria-labelledby="keeping-heading">
       <h2 id="keeping-heading">{sayBook.keepingHeading}</h2>
       <p>{answer === null ? sayBook.keepingLater : keepingWords[answer]}</p>
+      <InstallOffer />
       {room && <p class="small">{sayBook.room(sizeWords(room.used), sizeWords(room.left))}</p>}
     </section>
   );

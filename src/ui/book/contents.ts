@@ -3,7 +3,9 @@ import { spectrum } from '../../colour/grid.ts';
 import { type Lab, labOf } from '../../colour/lab.ts';
 import { nameOf } from '../../colour/words.ts';
 import type { Mixture } from '../../mixture/mixture.ts';
+import { cm3Words, gramsWords } from '../../palette/figure.ts';
 import { listed, partsWords } from '../drawn/say.ts';
+import { count, said } from '../locale.ts';
 import { shareWords } from '../words.ts';
 
 /** One thing that an entry says: a colour with its mixture, a pigment with its amount. */
@@ -63,7 +65,7 @@ export function contentsOf(entry: Entry, label: (pigment: string) => string): re
         heading: name,
         lines: layers.map(({ film, mixture, filmMm, note }) =>
           mixed(film, mixture, [
-            ...(filmMm === undefined ? [] : [`${filmMm} mm`]),
+            ...(filmMm === undefined ? [] : [`${count(filmMm * 1000)} µm`]),
             ...present(note),
           ]),
         ),
@@ -72,7 +74,7 @@ export function contentsOf(entry: Entry, label: (pigment: string) => string): re
     case 'palette':
       return one(
         entry.body.piles.map(({ name, mixture, cm3 }) =>
-          mixed(name, mixture, cm3 === undefined ? [] : [`${cm3} cm³`]),
+          mixed(name, mixture, cm3 === undefined ? [] : [volume(cm3)]),
         ),
       );
     case 'sheet':
@@ -82,8 +84,8 @@ export function contentsOf(entry: Entry, label: (pigment: string) => string): re
           lab: null,
           words: [
             ...present(lot),
-            ...(grams === undefined ? [] : [`${grams} g`]),
-            ...(cm3 === undefined ? [] : [`${cm3} cm³`]),
+            ...(grams === undefined ? [] : [said(gramsWords(grams, false))]),
+            ...(cm3 === undefined ? [] : [volume(cm3)]),
           ],
         })),
       );
@@ -124,11 +126,12 @@ export function contentsOf(entry: Entry, label: (pigment: string) => string): re
     }
     case 'leftover': {
       const { name, mixture, cm3, kept } = entry.body;
-      return one([mixed(name, mixture, [`${cm3} cm³`, ...present(kept)])]);
+      return one([mixed(name, mixture, [volume(cm3), ...present(kept)])]);
     }
   }
 }
 
+const volume = (cm3: number): string => said(cm3Words(cm3));
 const one = (lines: readonly Line[]): readonly Group[] =>
   lines.length === 0 ? [] : [{ heading: '', lines }];
 const present = (text: string | undefined): string[] => (text ? [text] : []);

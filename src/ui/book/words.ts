@@ -1,5 +1,6 @@
 import type { Kind } from '../../book/record.ts';
 import type { Sort } from '../../book/search.ts';
+import { figure as decimals, count as number } from '../locale.ts';
 
 /** Every text of the book's own screens. */
 export const sayBook = {
@@ -36,10 +37,10 @@ export const sayBook = {
   clear: 'Clear the search',
   found: (count: number, of: number) =>
     count === of
-      ? `${count.toLocaleString()} ${count === 1 ? 'entry' : 'entries'}`
-      : `${count.toLocaleString()} of ${of.toLocaleString()} entries`,
+      ? `${number(count)} ${count === 1 ? 'entry' : 'entries'}`
+      : `${number(count)} of ${number(of)} entries`,
   none: 'Nothing in the book is like this. Ask for less, or clear the search.',
-  differs: (figure: number) => `differs by ${figure.toFixed(1)}`,
+  differs: (figure: number) => `differs by ${decimals(figure, 1)}`,
   listOf: 'Entries found',
   moreInBook: 'All of them, in the book',
   twoVersions: (count: number) =>
@@ -83,7 +84,7 @@ export const sayBook = {
   restored: (name: string) => `“${name}” is back in the book.`,
   emptyBin: 'Empty the bin',
   emptyAsk: (count: number) =>
-    `${count === 1 ? 'This entry goes' : `These ${count.toLocaleString()} entries go`} for good, with the photographs that nothing else needs. This cannot be undone.`,
+    `${count === 1 ? 'This entry goes' : `These ${number(count)} entries go`} for good, with the photographs that nothing else needs. This cannot be undone.`,
   emptyYes: 'Empty it for good',
   emptied: (count: number) =>
     `${count === 1 ? 'One entry is' : `${count} entries are`} gone for good.`,
@@ -95,7 +96,7 @@ export const sayBook = {
   make: 'Make a copy of the book',
   making: 'Making the copy…',
   madeOf: (entries: number, size: string) =>
-    `The copy is ready: ${entries.toLocaleString()} ${entries === 1 ? 'entry' : 'entries'}, ${size}.`,
+    `The copy is ready: ${number(entries)} ${entries === 1 ? 'entry' : 'entries'}, ${size}.`,
   partOf: (part: number, parts: number) =>
     `This book is large: it goes into ${parts} files. This is file ${part}.`,
   leftOut: (count: number) =>
@@ -111,9 +112,9 @@ export const sayBook = {
   changedSince: (count: number) =>
     count === 0
       ? 'Nothing has changed since.'
-      : `${count.toLocaleString()} ${count === 1 ? 'entry has' : 'entries have'} changed since.`,
+      : `${number(count)} ${count === 1 ? 'entry has' : 'entries have'} changed since.`,
   unsavedCopies: (count: number) =>
-    `${count.toLocaleString()} ${count === 1 ? 'entry is' : 'entries are'} on this device only.`,
+    `${number(count)} ${count === 1 ? 'entry is' : 'entries are'} on this device only.`,
   reminder: 'Time for a copy.',
   toCopies: 'Make a copy',
 
@@ -129,13 +130,12 @@ export const sayBook = {
   kept: 'Changed on both sides: both versions are kept',
   settled: 'Second versions no longer needed',
   same: (count: number) =>
-    `${count.toLocaleString()} ${count === 1 ? 'entry is' : 'entries are'} the same here, or newer here.`,
+    `${number(count)} ${count === 1 ? 'entry is' : 'entries are'} the same here, or newer here.`,
   nothingNew: 'Nothing in this copy is new: your book has all of it.',
-  andMore: (count: number) => `and ${count.toLocaleString()} more`,
+  andMore: (count: number) => `and ${number(count)} more`,
   bringIn: 'Bring it in',
   bringing: 'Bringing it in…',
-  brought: (count: number) =>
-    `Brought in: ${count.toLocaleString()} ${count === 1 ? 'entry' : 'entries'}.`,
+  brought: (count: number) => `Brought in: ${number(count)} ${count === 1 ? 'entry' : 'entries'}.`,
   broughtStopped: 'Stopped. The book is as it was before.',
   bringFailed: 'The copy could not be looked through here. Reload Kingcup and choose it again.',
 
@@ -192,6 +192,6 @@ export const SORT_WORDS: Record<Sort, string> = {
 /** Bytes as a reader takes them. */
 export function sizeWords(bytes: number): string {
   if (bytes < 1e5) return `${Math.max(1, Math.round(bytes / 1e3))} kB`;
-  if (bytes < 1e9) return `${(bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0)} MB`;
-  return `${(bytes / 1e9).toFixed(1)} GB`;
+  if (bytes < 1e9) return `${decimals(bytes / 1e6, bytes < 1e7 ? 1 : 0)} MB`;
+  return `${decimals(bytes / 1e9, 1)} GB`;
 }

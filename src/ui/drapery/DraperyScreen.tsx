@@ -33,7 +33,7 @@ export function DraperyScreen() {
     );
   if (scheme.value.garments.length === 0) return <Begin />;
   return (
-    <section class="page drapery">
+    <section class="page drapery has-bar">
       <div class="title">
         <h1 tabIndex={-1}>{scheme.value.name || say.heading}</h1>
         <KeepLine />

@@ -8,8 +8,9 @@ import { formulaOf, type Passage } from '../../drapery/formula.ts';
 import { STUFFS } from '../../drapery/stuff.ts';
 import { ok } from '../../result.ts';
 import { listed } from '../drawn/say.ts';
+import { today } from '../locale.ts';
 import { rename, route } from '../route.ts';
-import { book, complain, opening, shelf, tell } from '../studio.ts';
+import { book, complain, opening, shelf, tell, writeBeforeLeaving } from '../studio.ts';
 import { garments } from './cloths.ts';
 import { LINING, recordsOf, TRIM } from './record.ts';
 import { EMPTY, type Scheme, scheme, show, type Worn } from './state.ts';
@@ -23,8 +24,6 @@ export const stage = signal<'opening' | 'open' | 'missing'>('open');
 
 export const isSaved = (): boolean =>
   kept.value !== null && keptScheme.value === canonical(scheme.value);
-
-const today = (): string => new Date().toLocaleDateString('sv');
 
 /** A drapery without a name is called by its garments. */
 export const calledNow = (): string =>
@@ -210,10 +209,14 @@ void opening.then(async (here) => {
   if (last && scheme.peek() === EMPTY && route.peek().open === null) show(last);
 });
 let timer: ReturnType<typeof setTimeout> | undefined;
-effect(() => {
-  const now = scheme.value;
-  const here = book.value;
-  if (!here || !isRecalled) return;
+const remember = async (): Promise<void> => {
   clearTimeout(timer);
-  timer = setTimeout(() => void here.remember(DRAFT, JSON.stringify(now)), 300);
+  if (isRecalled) await book.peek()?.remember(DRAFT, JSON.stringify(scheme.peek()));
+};
+effect(() => {
+  scheme.value;
+  if (!book.value) return;
+  clearTimeout(timer);
+  timer = setTimeout(() => void remember(), 300);
 });
+writeBeforeLeaving(remember);

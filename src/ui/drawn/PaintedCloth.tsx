@@ -1,5 +1,5 @@
 import { useMemo } from 'preact/hooks';
-import { type Garment, isShaped, paint } from './paint.ts';
+import { cloths, type Garment, paint } from './paint.ts';
 import { useTurn } from './turn.ts';
 
 /**
@@ -39,7 +39,7 @@ export function PaintedCloth({ hatching, ...given }: Garment & { hatching: strin
     () => ({ ladder, trim, lining, seed, hang, detail, width, height }),
     [ladder, trim, lining, seed, hang, detail, width, height],
   );
-  const drawn = useTurn(garment, isShaped);
+  const drawn = useTurn(garment, cloths);
   // The same nodes again where nothing changed: a choice among many cloths must not redraw them.
   return useMemo(() => drawn && painted(drawn, hatching), [drawn, hatching]);
 }

@@ -2,12 +2,13 @@ import { useMemo } from 'preact/hooks';
 import { STEPS } from '../../harmony/harmony.ts';
 import { blend, brightness } from './blend.ts';
 import type { DrawnLadder } from './drawn.ts';
-import { heap } from './heap.ts';
-import { keeping } from './kept.ts';
-import { colourAt, type Mass, massesOf } from './mass.ts';
-import { borderOf, outline } from './path.ts';
-import { toneOf } from './tone.ts';
+import { colourAt } from './mass.ts';
+import { type HeapShapes, heapShapes } from './shapes.ts';
+import { type Answered, answered } from './shaping.ts';
 import { useTurn } from './turn.ts';
+
+/** How much of a heap each tone takes. */
+const SHARES = [0.012, 0.12, 0.56, 0.18, 0.09, 0.038] as const;
 
 /** The body colour with a little gloss and a little shadow: how the colour is seen stays with its body. */
 export function bodyLadder(hex: string): DrawnLadder {
@@ -21,11 +22,10 @@ export function bodyLadder(hex: string): DrawnLadder {
     blend(hex, '#000000', 0.26),
     blend(hex, '#000000', 0.48),
   ];
-  const shares = [0.012, 0.12, 0.56, 0.18, 0.09, 0.038];
   return STEPS.map((step, at) => ({
     step,
     hex: tones[at] ?? hex,
-    share: shares[at] ?? 0,
+    share: SHARES[at] ?? 0,
     reachable: true,
   }));
 }
@@ -35,36 +35,24 @@ interface Heap {
   readonly seed: number;
   readonly radius: number;
 }
-const shapedBefore = keeping<{ readonly masses: readonly Mass[]; readonly base: string }>(60);
-const shapeName = ({ seed, radius }: Heap) => `${seed} ${radius}`;
-const isShaped = (one: Heap) => shapedBefore.has(shapeName(one));
 
-/** The shapes of a heap's tones: of its seed and size alone, in whatever colour. */
-const shapeOf = (one: Heap) =>
-  shapedBefore.of(shapeName(one), () => {
-    const { seed, radius } = one;
-    const shape = heap(seed, radius < 22 ? 25 : 37);
-    const sheet = {
-      ...shape,
-      x: shape.x.map((v) => v * radius),
-      y: shape.y.map((v) => v * radius),
-    };
-    const tone = toneOf([sheet], bodyLadder('#808080'), 1);
-    return {
-      masses: massesOf(sheet, tone, radius < 22 ? 4 : 6, 0.12),
-      base: outline(sheet, borderOf(sheet, 0.12)),
-    };
-  });
+/** The shapes of heaps: of seed and size alone, in whatever colour. */
+const heaps: Answered<Heap, HeapShapes> = answered(
+  'heap',
+  90,
+  ({ seed, radius }: Heap) => ({ seed, radius, shares: SHARES }),
+  heapShapes,
+);
 
 /** A heap of paint of `radius` units round 0, 0, as a group inside a drawing. */
 export function PaintedHeap({ hex, seed, radius }: Heap) {
   const wanted = useMemo(() => ({ hex, seed, radius }), [hex, seed, radius]);
-  const drawn = useTurn(wanted, isShaped);
+  const drawn = useTurn(wanted, heaps);
   return useMemo(() => drawn && painted(drawn), [drawn]);
 }
 
 function painted(one: Heap) {
-  const { masses, base } = shapeOf(one);
+  const { masses, base } = heaps.of(one);
   const ladder = bodyLadder(one.hex);
   return (
     <g>

@@ -1,7 +1,9 @@
 import { hexOf } from '../../colour/hex.ts';
 import { differenceWords } from '../../colour/words.ts';
 import { benchOf } from '../../mixture/bench.ts';
-import type { Answer, Mixture } from '../../mixture/mixture.ts';
+import { mostlyFilm } from '../../mixture/film.ts';
+import { type Answer, type Mixture, REACH } from '../../mixture/mixture.ts';
+import { ofParts } from '../../mixture/predict.ts';
 import { shortfallOf, shortfallWords } from '../../mixture/shortfall.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
 import { PileRow } from '../drawn/PileRow.tsx';
@@ -30,6 +32,7 @@ export function BenchPiles({
     parts,
   });
   const mixed = { name: say.mixed, hex: hexOf(bench.lab) };
+  const film = mostlyFilm(ofParts(bench.pigments), on);
   // Only the best that there is says what the shelf cannot do; a simpler pile may just be simpler.
   const shortfall = mixture.reachable ? null : shortfallOf(wanted, answer);
   return (
@@ -43,12 +46,15 @@ export function BenchPiles({
         <BesideWanted
           wanted={{ name: say.wanted, hex: hexOf(wanted) }}
           mixed={mixed}
-          reachable={mixture.reachable}
+          reachable={mixture.reachable || answer.reachable}
         />
       </div>
       <p>{say.differs[differenceWords(bench.deltaE00)]}</p>
       <ExpectedLine parts={bench.pigments} />
-      {!mixture.reachable && answer.reachable && <p>{say.closestReaches}</p>}
+      {film && <p>{mixSay.film(labelOn(film, on))}</p>}
+      {bench.deltaE00 > REACH && benchOf(answer, on).deltaE00 <= REACH && (
+        <p>{say.closestReaches}</p>
+      )}
       {shortfall && <p>{shortfallWords(shortfall)}</p>}
       {bench.letDowns.length > 0 && (
         <div class="mix-let-downs">

@@ -1,5 +1,6 @@
 import { gathering } from '../gathering.ts';
 import { hrefOf, route } from '../route.ts';
+import { Soon } from '../Soon.tsx';
 import { GatheringLine } from '../walk/WalkScreen.tsx';
 import { say } from '../words.ts';
 import { Bench } from './Bench.tsx';
@@ -44,7 +45,7 @@ export function HarmonyScreen() {
     );
   const colours = studied.value;
   return (
-    <section class="page harmony">
+    <section class="page harmony has-bar">
       <div class="title">
         <h1 tabIndex={-1}>{name.value || say.unnamed}</h1>
         {colours.length > 0 && <KeepBar />}
@@ -67,10 +68,14 @@ export function HarmonyScreen() {
           <HandMarks />
           <Remarks />
           <Bench />
-          <HarmonyMix />
-          <VariantRows />
-          <WordsForm />
-          <Onward />
+          <Soon>
+            <HarmonyMix />
+          </Soon>
+          <Soon>
+            <VariantRows />
+            <WordsForm />
+            <Onward />
+          </Soon>
         </>
       )}
     </section>

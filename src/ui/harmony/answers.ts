@@ -2,10 +2,11 @@ import { signal } from '@preact/signals';
 import type { Lab } from '../../colour/lab.ts';
 import { mixFaultWords } from '../../mixture/faults.ts';
 import type { Answer } from '../../mixture/mixture.ts';
+import type { Wish } from '../../mixture/wish.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
 import { isStop, workMixtures } from '../jobs.ts';
 import { complain, shelf } from '../studio.ts';
-import { contradiction, mixOptions, NO_WISH_KEY, nameOfLab, wishKey } from './mix/decided.ts';
+import { contradiction, keyOfWish, mixOptions, nameOfLab, wishKey } from './mix/decided.ts';
 import { holdsOn } from './mix/holds.ts';
 
 const nameOf = (lab: Lab, wished: string): string => `${wished} ${nameOfLab(lab)}`;
@@ -25,11 +26,11 @@ export const answerOf = (lab: Lab): Answer | null =>
   foundOn(shelf.value, found.value).get(nameOf(lab, wishKey.value)) ?? null;
 
 /** Answers that a record brought along, as far as they still hold: opening it searches for no others. */
-export function remember(answers: readonly Answer[]): void {
+export function remember(answers: readonly Answer[], wished: Wish): void {
   const on = shelf.peek();
   learn(
     on,
-    NO_WISH_KEY,
+    keyOfWish(wished),
     answers.filter((answer) =>
       [answer, answer.simplest, ...answer.alternatives].every((one) => holdsOn(on, one)),
     ),

@@ -10,11 +10,20 @@ import type { LabelMap } from '../../harmony/harmony.ts';
 import { keyOf } from '../../harmony/key.ts';
 import { AMOUNTS, type Amount, vary, WAYS, type Way } from '../../harmony/vary.ts';
 import type { Answer, Mixture } from '../../mixture/mixture.ts';
+import { NO_WISH } from '../../mixture/wish.ts';
 import { rename, route } from '../route.ts';
-import { book, complain, edition, opening, shelf } from '../studio.ts';
+import {
+  book,
+  complain,
+  edition,
+  opening,
+  shelf,
+  watchUnsaved,
+  writeBeforeLeaving,
+} from '../studio.ts';
 import { answerOf, remember, wantAnswers } from './answers.ts';
 import { moved } from './drawn.ts';
-import { chosenFor, hasSay, openChoices } from './mix/decided.ts';
+import { chosenFor, hasSay, openChoices, wishToKeep } from './mix/decided.ts';
 import { isTransposed, move, movedWith, openMove } from './mix/transposing.ts';
 import { type Look, look, lookOf, NO_LOOK } from './sight/look.ts';
 
@@ -228,7 +237,10 @@ function clear(): void {
 
 function showHarmony(entry: Entry<'harmony'>): void {
   const { body } = entry;
-  remember(body.colours.flatMap(({ answer }) => answer ?? []));
+  remember(
+    body.colours.flatMap(({ answer }) => answer ?? []),
+    body.wish ?? NO_WISH,
+  );
   kept.value = entry;
   name.value = body.name;
   note.value = body.note;
@@ -238,6 +250,7 @@ function showHarmony(entry: Entry<'harmony'>): void {
     body.colours.flatMap(({ answer, mixture }) =>
       answer && mixture && !isSame(mixture, answer.simplest) ? [[answer.target, mixture]] : [],
     ),
+    body.wish ?? null,
   );
   studied.value = body.colours.map(({ taken, answer: _a, mixture: _m, ...gathered }) => ({
     gathered,
@@ -293,6 +306,7 @@ const bodyNow = (): HarmonyBody => ({
   keyed: isKeyed.value,
   ...(isTransposed.value && move.value ? { transposed: move.value } : {}),
   shelf: shelf.value.name,
+  ...(wishToKeep.value ? { wish: wishToKeep.value } : {}),
   colours: studied.value.map(({ gathered, taken }, i): HarmonyColour => {
     const answer = answers.value[i];
     return {
@@ -337,6 +351,7 @@ const decided = (body: HarmonyBody): string =>
   canonical({
     ...body,
     shelf: '',
+    wish: hasSay.value ? (body.wish ?? null) : null,
     colours: body.colours.map((colour) => ({
       ...colour,
       answer: null,
@@ -345,12 +360,14 @@ const decided = (body: HarmonyBody): string =>
   });
 
 /** Whether the painter decided something that the book does not have yet. */
-export function isUnsaved(): boolean {
+function isUnsaved(): boolean {
   const entry = kept.value;
   if (!entry) return false;
   const hasAll = entry.body.colours.every(({ answer }) => answer !== undefined);
   return !hasAll || decided(bodyNow()) !== decided(entry.body);
 }
+
+watchUnsaved(isUnsaved);
 
 // A kept harmony keeps every later change: soon, and at once when the page hides. Another shelf is no
 // change of the harmony: the recipes that were kept stay until the painter alters it.
@@ -364,3 +381,4 @@ effect(() => {
 addEventListener('visibilitychange', () => {
   if (document.visibilityState === 'hidden') void flush();
 });
+writeBeforeLeaving(flush);

@@ -6,8 +6,9 @@ import { labelIn, type Studio } from '../../palette/passage.ts';
 import type { Day } from '../../palette/plan.ts';
 import { preparing } from '../../palette/prepare.ts';
 import { lackWords, leftOffWords, mindOf, todayOf } from '../../palette/said.ts';
+import { dateWords, figure, said } from '../locale.ts';
 import { go, hrefOf } from '../route.ts';
-import { dateWords, say } from '../words.ts';
+import { say } from '../words.ts';
 import { Acknowledge } from './Acknowledge.tsx';
 import { newPassage, prepare, putOn, unprepare } from './acts.ts';
 import { DayEnd } from './DayEnd.tsx';
@@ -49,7 +50,7 @@ export function DayView() {
   const planned = plan.value;
   const isEmpty = palettes.value.length === 0;
   return (
-    <section class="page pal-page">
+    <section class={isEmpty ? 'page pal-page' : 'page pal-page has-bar'}>
       <h1 tabIndex={-1}>{sayPalette.heading}</h1>
       <p class="lead">{isEmpty ? sayPalette.empty : sayPalette.lead}</p>
       <div class="pal-top">
@@ -95,7 +96,7 @@ export function DayView() {
           <h2>{sayPalette.faultsHeading}</h2>
           <ul>
             {faults.value.map((fault) => (
-              <li key={paletteFaultWords(fault)}>{paletteFaultWords(fault)}</li>
+              <li key={paletteFaultWords(fault)}>{said(paletteFaultWords(fault))}</li>
             ))}
           </ul>
         </div>
@@ -198,14 +199,16 @@ function Planned({ day, studio }: { day: Day; studio: Studio }) {
       {day.leftOff.length > 0 && (
         <ul class="pal-lines">
           {day.leftOff.map((one) => (
-            <li key={leftOffWords(one)}>{leftOffWords(one)}</li>
+            <li key={leftOffWords(one)}>{said(leftOffWords(one))}</li>
           ))}
         </ul>
       )}
-      <p class="pal-actions">
+      <p class="keep-bar">
         <a class="button main" href={sheetHref()}>
           {sayPalette.toSheet}
         </a>
+      </p>
+      <p class="pal-actions">
         {sheet.value?.body.prepared ? (
           <button type="button" onClick={() => void unprepare()}>
             {sayPalette.undoPrepared}
@@ -272,7 +275,7 @@ function Lines({ head, lines, none }: { head: string; lines: readonly string[]; 
       ) : (
         <ul class="pal-lines">
           {lines.map((line) => (
-            <li key={line}>{line}</li>
+            <li key={line}>{said(line)}</li>
           ))}
         </ul>
       )}
@@ -307,11 +310,8 @@ function Amounts({ day, at, studio }: { day: Day; at: number; studio: Studio }) 
               <tr key={`${row.number}${row.lot}`}>
                 <td>{row.label}</td>
                 <td>{[row.act, row.lot].filter(Boolean).join(', ')}</td>
-                <td>
-                  {row.weigh}
-                  {row.oil !== null && ` + ${row.oil} oil`}
-                </td>
-                <td>{row.cm3 === null ? '' : `${row.cm3} cm³`}</td>
+                <td>{said(`${row.weigh}${row.oil === null ? '' : ` + ${row.oil} oil`}`)}</td>
+                <td>{row.cm3 === null ? '' : said(`${row.cm3} cm³`)}</td>
               </tr>
             ))}
           </tbody>
@@ -319,7 +319,7 @@ function Amounts({ day, at, studio }: { day: Day; at: number; studio: Studio }) 
       </table>
       {prepareNotes.map((note) => (
         <p class="small" key={note}>
-          {note}
+          {said(note)}
         </p>
       ))}
     </div>
@@ -356,7 +356,7 @@ function Fewest({ studio }: { studio: Studio }) {
                 <b>{sayPalette.withSo(count)}</b>:{' '}
                 {listed(pigments.map((pigment) => within(labelIn(studio, pigment))))};{' '}
                 {sayPalette.worst(
-                  worst.toFixed(1),
+                  figure(worst, 1),
                   found.piles[deltaE00.indexOf(worst)]?.name ?? '',
                 )}
                 <details>
@@ -364,7 +364,7 @@ function Fewest({ studio }: { studio: Studio }) {
                   <ul>
                     {deltaE00.map((difference, i) => (
                       <li key={found.piles[i]?.name}>
-                        {found.piles[i]?.name}: {difference.toFixed(1)}
+                        {found.piles[i]?.name}: {figure(difference, 1)}
                       </li>
                     ))}
                   </ul>

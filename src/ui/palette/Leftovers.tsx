@@ -1,6 +1,7 @@
-import { daysBetween, dayWords } from '../../palette/calendar.ts';
+import { daysBetween } from '../../palette/calendar.ts';
 import { cm3Words, listed } from '../../palette/figure.ts';
 import { LEFTOVER_WORDS, leftoverState } from '../../palette/leftover.ts';
+import { dateWords, said } from '../locale.ts';
 import { changeLeftover } from './acts.ts';
 import { leftoverOf } from './kept.ts';
 import { date, leftovers, plan, today } from './state.ts';
@@ -24,7 +25,7 @@ export function Leftovers() {
           const goes = state === 'past' || state === 'skinned' || state === 'spoilt';
           return (
             <li key={entry.id}>
-              “{left.name}”, {cm3Words(left.cm3)}, {left.kept} since {dayWords(left.date)}:{' '}
+              “{left.name}”, {said(cm3Words(left.cm3))}, {left.kept} since {dateWords(left.date)}:{' '}
               {LEFTOVER_WORDS[state]}.
               {serves.length > 0 &&
                 sayPalette.servesPiles(listed(serves.map((name) => `“${name}”`)))}

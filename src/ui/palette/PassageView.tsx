@@ -1,9 +1,9 @@
 import type { Entry } from '../../book/record.ts';
-import { dayWords } from '../../palette/calendar.ts';
 import { drynessOf } from '../../palette/drying.ts';
 import { paletteFaultWords } from '../../palette/faults.ts';
 import type { DryState } from '../../palette/passage.ts';
 import { drynessWords } from '../../palette/said.ts';
+import { dateWords, inchesOf, readLength, said } from '../locale.ts';
 import { complain } from '../studio.ts';
 import { addPiles, changePassage, moveTo, newId, putOn, takeOff } from './acts.ts';
 import { NumberField, Select, TextField } from './Fields.tsx';
@@ -22,7 +22,7 @@ export function PassageView({ passage }: { passage: Entry<'passage'> }) {
   const { body, id } = passage;
   const on = palettes.value.find((palette) => palette.body.passages.includes(id));
   return (
-    <section class="page pal-page">
+    <section class="page pal-page has-bar">
       <p class="pal-crumb">
         <a href={dayHref()}>{sayPalette.toDay}</a>
       </p>
@@ -85,10 +85,12 @@ export function PassageView({ passage }: { passage: Entry<'passage'> }) {
       </details>
       <h2>{sayPalette.coatsHad}</h2>
       <Coats passage={passage} />
-      <p class="pal-actions">
+      <p class="keep-bar">
         <a class="button main" href={dayHref()}>
           {sayPalette.toDay}
         </a>
+      </p>
+      <p class="pal-actions">
         {on && (
           <button
             type="button"
@@ -120,8 +122,6 @@ const toDay = () => {
   location.hash = dayHref();
 };
 
-const CM_PER_INCH = 2.54;
-
 function Canvas({ passage }: { passage: Entry<'passage'> }) {
   const { canvas } = passage.body;
   const put = (side: 'widthCm' | 'heightCm', value: number | undefined) =>
@@ -135,15 +135,17 @@ function Canvas({ passage }: { passage: Entry<'passage'> }) {
         label={sayPalette.canvasWidth}
         value={canvas?.widthCm || undefined}
         empty
+        read={readLength}
         onKeep={(value) => put('widthCm', value)}
       />
       <NumberField
         label={sayPalette.canvasHeight}
         value={canvas?.heightCm || undefined}
         empty
+        read={readLength}
         help={
           sized
-            ? sayPalette.inches(canvas.widthCm / CM_PER_INCH, canvas.heightCm / CM_PER_INCH)
+            ? sayPalette.inches(inchesOf(canvas.widthCm), inchesOf(canvas.heightCm))
             : sayPalette.canvasHelp
         }
         onKeep={(value) => put('heightCm', value)}
@@ -163,8 +165,8 @@ function Coats({ passage }: { passage: Entry<'passage'> }) {
         return (
           <li key={at}>
             <p>
-              {dayWords(layer.date)}, {layer.film}:{' '}
-              {layer.date <= date.value && drynessWords(drynessOf(layer, date.value))}
+              {dateWords(layer.date)}, {layer.film}:{' '}
+              {layer.date <= date.value && said(drynessWords(drynessOf(layer, date.value)))}
             </p>
             <Select
               label={sayPalette.touch}

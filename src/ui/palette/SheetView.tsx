@@ -1,7 +1,8 @@
 import '../../palette/sheet.css';
 import { sheetPage } from '../../palette/page.ts';
 import { sheetOf } from '../../palette/sheet.ts';
-import { BOARD_PX, boardOf } from '../drawn/paper.ts';
+import { sheetBoard } from '../drawn/paper.ts';
+import { saidIn } from '../locale.ts';
 import { keepSheet, prepare, unprepare } from './acts.ts';
 import { dayHref, isPlanning, kept, plan, sheet } from './state.ts';
 import { sayPalette } from './words.ts';
@@ -56,12 +57,13 @@ export function SheetView() {
         // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by keyboard
         <section class="pal-paper" aria-label={sayPalette.sheetRegion} tabIndex={0}>
           {planned.day.palettes.map((palette, at) => {
-            const board = boardOf(palette, planned.day, BOARD_PX);
+            const board = sheetBoard(palette, planned.day);
             const { html } = sheetPage(sheetOf(planned.day, at, planned.studio), board);
             return (
               <div
                 class="pal-paper-page"
                 key={`${palette.name} ${at}`}
+                ref={saidIn}
                 dangerouslySetInnerHTML={{ __html: html }}
               />
             );

@@ -1,5 +1,5 @@
-import { fullDay } from '../../palette/calendar.ts';
 import type { Kept } from '../../palette/leftover.ts';
+import { dateWords, figure } from '../locale.ts';
 
 /** Every text of the palette's screens. */
 export const sayPalette = {
@@ -10,7 +10,7 @@ export const sayPalette = {
   day: 'The day',
   studioPalette: 'The studio’s palette',
   paletteNamed: (n: number) => `Palette ${n}`,
-  sheetNamed: (day: string) => `Morning sheet, ${fullDay(day)}`,
+  sheetNamed: (day: string) => `Morning sheet, ${dateWords(day)}`,
   newPassage: 'New passage',
   fromBook: 'From the book',
   fromBookEmpty:
@@ -36,8 +36,8 @@ export const sayPalette = {
   painting: 'Painting',
   canvasWidth: 'Canvas width, cm',
   canvasHeight: 'Canvas height, cm',
-  inches: (w: number, h: number) => `${w.toFixed(1)} × ${h.toFixed(1)} inches`,
-  canvasHelp: 'Needed where a pile covers a share of it.',
+  inches: (w: number, h: number) => `${figure(w, 1)} × ${figure(h, 1)} inches`,
+  canvasHelp: 'Needed where a pile covers a share of it. Inches are taken too: 24 in.',
   piles: 'Piles',
   noPiles: 'No pile yet.',
   cover: 'It covers',

@@ -3,6 +3,7 @@ import { cautionOf } from '../../pigment/caution.ts';
 import { curveOfEntry } from '../../pigment/mixable.ts';
 import type { StockEntry } from '../../pigment/stock.ts';
 import { CautionIcon } from '../drawn/icons.tsx';
+import { figure } from '../locale.ts';
 import { hrefOf, route } from '../route.ts';
 import { saySwatches } from '../swatches/words.ts';
 import { Brushed } from './Brushed.tsx';
@@ -18,7 +19,7 @@ export const gradeWords = ({ grade, lot }: StockEntry): string =>
 
 /** "40 ml"; nothing where nobody weighed it. */
 export const amountWords = ({ amount, unit }: StockEntry): string =>
-  amount === null ? '' : amount === 0 ? sayShelf.usedUp : `${amount} ${unit}`;
+  amount === null ? '' : amount === 0 ? sayShelf.usedUp : `${figure(amount, 0, 3)} ${unit}`;
 
 /** One paint of the list: brushed out, what it is, how much of it, and what to mind. */
 export function PaintLine({ line }: { line: Line }) {

@@ -2,6 +2,7 @@ import { deltaE00 } from '../../colour/difference.ts';
 import { hexOf } from '../../colour/hex.ts';
 import { differenceWords } from '../../colour/words.ts';
 import { accuracyWords } from '../../pigment/calibrate/pile.ts';
+import { figure } from '../locale.ts';
 import { Brushed } from '../shelf/Brushed.tsx';
 import { AccuracyChart } from './AccuracyChart.tsx';
 import { removeEntry } from './cards.ts';
@@ -41,7 +42,7 @@ export function Accuracy() {
                 <strong>{name}</strong>
                 <br />
                 <span class="small">
-                  {dayWords(date)}: {saySwatches.differs[differenceWords(off)]} ({off.toFixed(1)})
+                  {dayWords(date)}: {saySwatches.differs[differenceWords(off)]} ({figure(off, 1)})
                   {note && `. ${note}`}
                 </span>
               </span>

@@ -4,6 +4,7 @@ import { deltaE00 } from '../../colour/difference.ts';
 import { hexOf } from '../../colour/hex.ts';
 import { changeWords, differenceWords } from '../../colour/words.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
+import { figure } from '../locale.ts';
 import { ownStock } from '../shelf/state.ts';
 import { PartsFields } from './PartsFields.tsx';
 import { PileSeen } from './PileSeen.tsx';
@@ -53,7 +54,7 @@ export function PileScreen() {
             ]
               .filter(Boolean)
               .join(': ')}{' '}
-            <span class="small">({deltaE00(foreseen, seen.lab).toFixed(1)})</span>
+            <span class="small">({figure(deltaE00(foreseen, seen.lab), 1)})</span>
           </p>
         </div>
       )}

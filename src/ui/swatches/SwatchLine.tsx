@@ -4,6 +4,7 @@ import { differenceWords } from '../../colour/words.ts';
 import { type FittedPainted, labelOf, type PaintToFit } from '../../pigment/calibrate/fit.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
 import { seedOf } from '../drawn/seed.ts';
+import { figure } from '../locale.ts';
 import { LeaveOut } from './LeaveOut.tsx';
 import { saySwatches } from './words.ts';
 
@@ -36,7 +37,7 @@ export function SwatchLine({
         </p>
         <p>
           {saySwatches.differs[differenceWords(deltaE00)]}{' '}
-          <span class="small">({deltaE00.toFixed(1)})</span>
+          <span class="small">({figure(deltaE00, 1)})</span>
         </p>
         {was && <p class="small">{saySwatches.wasBefore[was]}</p>}
         {unlikely && <p class="shelf-fault">{saySwatches.unlikely}</p>}

@@ -1,3 +1,4 @@
+import { figure } from '../locale.ts';
 /** Every text of the place where the painter's own paints are learnt. */
 export const saySwatches = {
   heading: 'Your own paints',
@@ -68,7 +69,7 @@ export const saySwatches = {
     'It corrects what the camera makes of strong colours. Give the file of values that came with it, then touch the centres of its four corner patches, one after the other round the chart.',
   chartFile: 'Values of the chart (CGATS)',
   chartTouch: 'Touch its four corner patches',
-  chartUsed: (mean: number): string => `The chart comes out within ${mean.toFixed(1)} on average.`,
+  chartUsed: (mean: number): string => `The chart comes out within ${figure(mean, 1)} on average.`,
   byCorners: 'Touch the four rings',
   byPlaces: 'Touch each place by hand',
   withoutPlace: (number: number): string => `Leave place ${number} out and read the others`,
@@ -101,7 +102,7 @@ export const saySwatches = {
       ? 'the light lies even'
       : `the light falls off by ${Math.round(100 * (ratio - 1))} %`,
   residual: (difference: number): string =>
-    `white and grey come out within ${difference.toFixed(1)} of what they are`,
+    `white and grey come out within ${figure(difference, 1)} of what they are`,
   readKept: 'The swatches are kept.',
   toFit: 'Compare with what was foreseen',
 
@@ -114,7 +115,7 @@ export const saySwatches = {
   ofOthers: (count: number): string =>
     `${counted(count, 'swatch', 'swatches')} ${count === 1 ? 'tells' : 'tell'} of paints that are off the shelf or of another lot now, and ${count === 1 ? 'is' : 'are'} left out.`,
   fitSum: (now: number, before: number): string =>
-    `Half of the swatches now come out within ${now.toFixed(1)} of what was seen; with the shelf’s curves it was ${before.toFixed(1)}.`,
+    `Half of the swatches now come out within ${figure(now, 1)} of what was seen; with the shelf’s curves it was ${figure(before, 1)}.`,
   seen: 'seen',
   foreseen: 'foreseen',
   differs: {
@@ -237,13 +238,4 @@ export function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
 
-/** "17 May 2031" of an ISO day. */
-export const dayWords = (day: string): string =>
-  new Date(`${day.slice(0, 10)}T12:00:00`).toLocaleDateString('en-GB', {
-    day: 'numeric',
-    month: 'long',
-    year: 'numeric',
-  });
-
-/** Today as an ISO day, by the device's own calendar. */
-export const today = (): string => new Date().toLocaleDateString('sv');
+export { dateWords as dayWords, today } from '../locale.ts';

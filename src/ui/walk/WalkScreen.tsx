@@ -3,8 +3,10 @@ import { Cards } from '../book/Cards.tsx';
 import { SampleOffer } from '../book/SampleBook.tsx';
 import { CameraIcon, PictureIcon } from '../drawn/icons.tsx';
 import { bringPhotograph, gathering } from '../gathering.ts';
+import { InstallHint } from '../install/InstallHint.tsx';
 import { complain } from '../studio.ts';
 import { say } from '../words.ts';
+import { calledBy } from './called.ts';
 
 /** Our own specimens, for a first try with no photograph at hand. */
 const SAMPLES = [
@@ -15,16 +17,16 @@ const SAMPLES = [
 
 export function WalkScreen() {
   return (
-    <section class="page">
+    <section class="page has-bar">
       <h1 tabIndex={-1}>{say.walkHeading}</h1>
       <p class="lead">{say.walkEmpty}</p>
-      <div class="main-actions">
+      <div class="main-actions keep-bar walk-bar">
         <PhotoButton label={say.take} capture />
         <PhotoButton label={say.choose} />
       </div>
       <GatheringLine />
-      <h2>{say.specimensHeading}</h2>
-      <Cards kind="specimen" empty={<Samples />} />
+      <InstallHint />
+      <Cards kind="specimen" heading={say.specimensHeading} empty={<Samples />} />
     </section>
   );
 }
@@ -35,7 +37,7 @@ function PhotoButton({ label, capture = false }: { label: string; capture?: bool
   const onChange = () => {
     const file = input.current?.files?.[0];
     // The same file must be able to be chosen again.
-    if (file) void bringPhotograph(file, nameOf(file)).finally(clear);
+    if (file) void bringPhotograph(file, calledBy(file.name)).finally(clear);
   };
   const clear = () => {
     if (input.current) input.current.value = '';
@@ -55,13 +57,6 @@ function PhotoButton({ label, capture = false }: { label: string; capture?: bool
     </label>
   );
 }
-
-/** A camera's file names say nothing; a name that a person gave is kept. */
-const nameOf = (file: File): string => {
-  const stem = file.name.replace(/\.[^.]*$/, '');
-  return /^(img|dsc|dscn|pxl|image|photo|mvimg|p)?[-_ ]?\d[\d_ -]*/i.test(stem) ? '' : spaced(stem);
-};
-const spaced = (stem: string): string => stem.replaceAll(/[-_]+/g, ' ').slice(0, 200);
 
 const STAGES = { keeping: say.keeping, gathering: say.gathering, looking: say.looking } as const;
 
@@ -95,7 +90,7 @@ function Samples() {
   return (
     <>
       <SampleOffer quiet />
-      <h3>{say.samplesHeading}</h3>
+      <h2>{say.samplesHeading}</h2>
       <ul class="cards">
         {SAMPLES.map(({ file, name }) => (
           <li key={file}>

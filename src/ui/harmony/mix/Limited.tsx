@@ -1,6 +1,7 @@
 import type { FewestStep } from '../../../harmony/fewest.ts';
 import { AMOUNTS } from '../../../harmony/vary.ts';
 import { listed } from '../../drawn/say.ts';
+import { figure } from '../../locale.ts';
 import { shelf } from '../../studio.ts';
 import { targets } from '../state.ts';
 import { Curve } from './Curve.tsx';
@@ -8,9 +9,10 @@ import { Disclosure } from './Disclosure.tsx';
 import { changeWish } from './decided.ts';
 import { findFewest, limiting, palettesOf, variants, within } from './limited.ts';
 import { spokenOn } from './named.ts';
+import { numberWord } from './spoken.ts';
 import { Table } from './Table.tsx';
 import { WorkLine } from './WorkLine.tsx';
-import { mixSay, numberWord } from './words.ts';
+import { mixSay } from './words.ts';
 
 const takeSet = ({ pigments }: FewestStep) =>
   changeWish({ only: pigments }, mixSay.setSaid(pigments.length));
@@ -123,8 +125,8 @@ function Palettes({ found }: { found: NonNullable<ReturnType<typeof palettesOf>>
                       {mixSay.useSetOf(step.count)}
                     </button>
                   </td>
-                  <td>{step.worst.toFixed(1)}</td>
-                  <td>{step.mean.toFixed(1)}</td>
+                  <td>{figure(step.worst, 1)}</td>
+                  <td>{figure(step.mean, 1)}</td>
                 </tr>
               ))}
             </tbody>

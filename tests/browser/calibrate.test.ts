@@ -129,7 +129,7 @@ describeBrowser('the painter’s own paints', () => {
       if (printed) {
         expect(printed.about).toMatch(/Pages:\s+1\n/);
         expect(printed.about).toMatch(/A4/);
-        expect(printed.text).toMatch(/card 1 of/);
+        expect(printed.text).toMatch(/Card 1, .*: swatches of your own paints/);
         for (const name of names) expect(printed.text).toContain(`${name}, alone`);
         expect(printed.text).not.toContain('Brush out a card');
       }

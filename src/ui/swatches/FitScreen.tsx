@@ -2,6 +2,7 @@ import { useEffect } from 'preact/hooks';
 import { differenceWords } from '../../colour/words.ts';
 import { median } from '../../pigment/calibrate/sample.ts';
 import { WorkLine } from '../harmony/mix/WorkLine.tsx';
+import { said } from '../locale.ts';
 import { before } from './before.ts';
 import { acceptFound, fitFault, fitNow, fitting, found } from './fitting.ts';
 import { MovedLine } from './MovedLine.tsx';
@@ -31,7 +32,14 @@ export function FitScreen() {
       <WorkLine work={fitting} words={saySwatches.fitting} />
       {fitFault.value && (
         <p class="shelf-fault" role="alert">
-          {fitFault.value}
+          {said(fitFault.value)}
+        </p>
+      )}
+      {of && !fit && !fitFault.value && fitting.done.value === null && (
+        <p>
+          <button type="button" onClick={() => void fitNow()}>
+            {saySwatches.fitAgain}
+          </button>
         </p>
       )}
       {fit && <Compared />}

@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { spectrum } from '../../colour/grid.ts';
 import { labOfText } from '../../colour/typed.ts';
 import { WorkLine } from '../harmony/mix/WorkLine.tsx';
+import { said } from '../locale.ts';
 import { Choice } from '../shelf/Choice.tsx';
 import { ownStock } from '../shelf/state.ts';
 import { readFile } from './curves.ts';
@@ -66,7 +67,7 @@ function ByPhoto() {
       <WorkLine work={readingWork} words={saySwatches.reading} />
       {readFault.value && (
         <p class="shelf-fault" role="alert">
-          {readFault.value}
+          {said(readFault.value)}
         </p>
       )}
       {now && !done.value && (

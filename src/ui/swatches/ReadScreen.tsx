@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Entry } from '../../book/record.ts';
 import { WorkLine } from '../harmony/mix/WorkLine.tsx';
+import { said } from '../locale.ts';
 import { Known } from './Known.tsx';
 import { PhotoButtons } from './PhotoButtons.tsx';
 import {
@@ -78,7 +79,7 @@ function Reader({ card }: { card: Entry<'card'> }) {
       <WorkLine work={readingWork} words={saySwatches.reading} />
       {readFault.value && (
         <p class="shelf-fault" role="alert">
-          {readFault.value}
+          {said(readFault.value)}
         </p>
       )}
       {inTheWay.value !== null && way.value === null && (

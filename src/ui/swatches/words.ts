@@ -16,7 +16,7 @@ export const saySwatches = {
     'A page to print, paint and photograph. Its numbers are kept until the photograph comes.',
   newCard: 'Brush out a card',
   noCards: 'No card has been made yet.',
-  cardName: (number: number, day: string): string => `card ${number} of ${day}`,
+  cardName: (number: number, day: string): string => `Card ${number}, ${day}`,
   pageOf: (page: number, pages: number): string => `page ${page} of ${pages}`,
   waits: (places: number): string =>
     `${counted(places, 'place')} to paint; waits for its photograph`,
@@ -110,6 +110,7 @@ export const saySwatches = {
   fitLead: (swatches: number, piles: number): string =>
     `Curves of your own paints, from ${counted(swatches, 'swatch', 'swatches')}${piles > 0 ? ` and ${counted(piles, 'pile')}` : ''}. Nothing on the shelf changes until you accept them.`,
   fitting: 'Finding the curves…',
+  fitAgain: 'Find the curves',
   fitNothing:
     'There is nothing to learn from yet: photograph a card, bring in measured curves, or log a pile.',
   ofOthers: (count: number): string =>

@@ -15,7 +15,6 @@ export function Board() {
   return (
     <div class="shelf-board">
       <Standing />
-      <SeenAs />
       <div class="shelf-tools">
         <label class="search">
           {sayShelf.search}
@@ -30,6 +29,7 @@ export function Board() {
         <Orders />
       </div>
       <List />
+      <SeenAs />
       <p class="small">{sayShelf.listDefers}</p>
     </div>
   );

@@ -53,7 +53,7 @@ export function layPalette(
       supply: cupboard.draw(key, mixed + seat),
     };
   });
-  const inOrder = seated(pigments, seats, whiteOf(studio, rules));
+  const inOrder = seated(pigments, palette.seats ?? seats, whiteOf(studio, rules));
   const lightToDark = seated(pigments, [], null);
   const preparing = TOOLS.flatMap((tools) => lightToDark.filter((one) => one.tools === tools));
   const mixed = mixedOrder(piles.filter(({ pure }) => !pure));

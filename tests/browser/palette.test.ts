@@ -2,63 +2,25 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeEach, expect, test } from 'vitest';
 import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
+import {
+  addPaint,
+  handPile,
+  heading,
+  LOOK,
+  look,
+  overflow,
+  saved,
+  type,
+  violations,
+} from './palette-day.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 const hasPoppler = spawnSync('which', ['pdftotext']).status === 0;
-/** A folder for pictures to look at; none unless told. */
-const LOOK = process.env.KINGCUP_LOOK;
-
-/** What axe finds wrong, WCAG 2.2 A and AA, in light and dark. */
-async function violations(page: Page): Promise<string[]> {
-  const all: string[] = [];
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    const { violations: found } = await new AxeBuilder({ page })
-      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-      .analyze();
-    all.push(
-      ...found.map(
-        ({ id, nodes }) => `${colorScheme} ${id}: ${nodes.map((node) => node.html).join(' | ')}`,
-      ),
-    );
-  }
-  await page.emulateMedia({ colorScheme: 'light' });
-  return all;
-}
-
-/** Nothing is wider than the window. */
-const overflow = (page: Page) =>
-  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-
-const saved = (page: Page) =>
-  expect.poll(() => page.locator('.save-line').innerText()).toBe('Saved in this browser');
-const heading = (page: Page, name: string | RegExp) =>
-  page.getByRole('heading', { name, exact: true });
-
-let shot = 0;
-async function look(page: Page, name: string): Promise<void> {
-  if (LOOK === undefined) return;
-  await page.screenshot({ path: join(LOOK, `${++shot}-${name}.png`), fullPage: true });
-}
-
 /** The day after an ISO day. */
 const next = (day: string) => new Date(Date.parse(day) + 86_400_000).toISOString().slice(0, 10);
-
-/** Puts a paint on the studio's own shelf. */
-async function addPaint(page: Page, url: string, pigment: string, amount: string, lot: string) {
-  await page.goto(`${url}#/book/shelf/new`);
-  await heading(page, 'Add a paint').waitFor();
-  await page.getByLabel('Pigment', { exact: true }).selectOption({ label: pigment });
-  await page.locator('form').getByText('Own-ground paste', { exact: true }).click();
-  await page.getByLabel('Amount', { exact: true }).fill(amount);
-  await page.getByLabel('Lot', { exact: true }).fill(lot);
-  await page.getByRole('button', { name: 'Put it on the shelf' }).click();
-  await heading(page, pigment).waitFor();
-}
 
 /** Grams in stock by pigment, as they are on disk. */
 const stockOf = (page: Page): Promise<Record<string, number>> =>
@@ -137,7 +99,7 @@ describeBrowser('from a harmony in the book to a printed morning sheet', () => {
       expect(await overflow(page)).toBeLessThanOrEqual(0);
       await look(page, 'sheet');
       const pdf = await page.pdf({ format: 'A4', printBackground: false });
-      if (LOOK) writeFileSync(join(LOOK, `${shot}.pdf`), pdf);
+      if (LOOK) writeFileSync(join(LOOK, `${viewport.width}.pdf`), pdf);
       expect(studio.errors).toEqual([]);
     } finally {
       await studio.discard();
@@ -160,10 +122,13 @@ describeBrowser('from a harmony in the book to a printed morning sheet', () => {
       await page.getByLabel('Name').first().fill('Sleeve');
       await page.getByLabel('Name').first().blur();
       await heading(page, 'Sleeve').waitFor();
-      await handPile(page, 'half-tone', [
-        ['3', 'Lead white'],
-        ['1', 'Yellow ochre'],
-      ]);
+      await handPile(page, {
+        name: 'half-tone',
+        parts: [
+          ['3', 'Lead white'],
+          ['1', 'Yellow ochre'],
+        ],
+      });
       const tone = page.getByRole('article', { name: 'half-tone' });
       await tone.getByLabel('It covers').selectOption('share');
       // A share of a canvas without a size is refused in words, and the rest stays.
@@ -171,10 +136,13 @@ describeBrowser('from a harmony in the book to a printed morning sheet', () => {
       await type(page, 'Canvas width, cm', '60');
       await type(page, 'Canvas height, cm', '45');
       await expect.poll(() => page.getByText(/does not say how large/).count()).toBe(0);
-      await handPile(page, 'shadow', [
-        ['1', 'Ultramarine'],
-        ['2', 'Yellow ochre'],
-      ]);
+      await handPile(page, {
+        name: 'shadow',
+        parts: [
+          ['1', 'Ultramarine'],
+          ['2', 'Yellow ochre'],
+        ],
+      });
       await saved(page);
       await page.getByRole('link', { name: 'The day’s palette' }).first().click();
       await page.getByRole('img', { name: /palette with the thumb hole/ }).waitFor();
@@ -295,22 +263,4 @@ describeBrowser('from a harmony in the book to a printed morning sheet', () => {
       await studio.discard();
     }
   });
-
-  async function type(page: Page, label: string, text: string): Promise<void> {
-    await page.getByLabel(label).fill(text);
-    await page.getByLabel(label).blur();
-  }
-
-  async function handPile(page: Page, name: string, parts: readonly (readonly [string, string])[]) {
-    const hand = page.locator('.pal-hand');
-    if ((await hand.getAttribute('open')) === null) await hand.getByText('A pile by hand').click();
-    await hand.getByLabel('Name').fill(name);
-    for (const [at, [count, pigment]] of parts.entries()) {
-      if (at > 0) await hand.getByRole('button', { name: 'One more pigment' }).click();
-      await hand.getByLabel('Parts').nth(at).fill(count);
-      await hand.getByLabel('Pigment', { exact: true }).nth(at).selectOption({ label: pigment });
-    }
-    await hand.getByRole('button', { name: 'Make this pile' }).click();
-    await page.getByRole('article', { name }).waitFor();
-  }
 });

@@ -3,8 +3,8 @@ import type { Card } from '../../book/card.ts';
 import { hexOf } from '../../colour/hex.ts';
 import { book, edition } from '../studio.ts';
 import { say } from '../words.ts';
-import { sourceOf } from './acts.ts';
 import type { Source } from './from.ts';
+import { sourceOf } from './passages.ts';
 import { sayPalette } from './words.ts';
 
 const KINDS = ['harmony', 'drapery', 'formula'] as const;

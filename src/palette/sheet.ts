@@ -8,7 +8,7 @@ import { LEFTOVER_WORDS } from './leftover.ts';
 import type { Studio } from './passage.ts';
 import type { Day, PalettePlan } from './plan.ts';
 import { type PrepareGroup, preparing } from './prepare.ts';
-import { lackWords, mindOf, todayOf } from './said.ts';
+import { lacksWords, mindOf, todayOf } from './said.ts';
 
 /** A morning sheet as data, in plain words. */
 export interface MorningSheet {
@@ -65,9 +65,7 @@ export function sheetOf(day: Day, index: number, studio: Studio): MorningSheet {
     ),
     today: todayOf(day, palette),
     mind: mindOf(palette, studio),
-    lacks: day.lacks
-      .filter(({ piles }) => piles.some((one) => one.palette === index))
-      .map((lack) => lackWords(lack, index, studio)),
+    lacks: lacksWords(day, index, studio),
     cautions: cautionsOf(palette.pigments, studio.stock),
     always: ALWAYS,
     cleaning: cleaningOf(palette.pigments),

@@ -1,7 +1,7 @@
 import { cautionsOf, cautionWords } from '../../palette/caution.ts';
 import type { Studio } from '../../palette/passage.ts';
 import type { Day } from '../../palette/plan.ts';
-import { boardsWords, lackWords, leftOffWords, mindOf, todayOf } from '../../palette/said.ts';
+import { boardsWords, lacksWords, leftOffWords, mindOf, todayOf } from '../../palette/said.ts';
 import { hrefOf } from '../route.ts';
 import { Acknowledge } from './Acknowledge.tsx';
 import { Amounts } from './Amounts.tsx';
@@ -56,11 +56,7 @@ export function Planned({ day, studio }: { day: Day; studio: Studio }) {
       ))}
       <Lines
         head={sayPalette.lacks}
-        lines={day.palettes.flatMap((_, at) =>
-          day.lacks
-            .filter(({ piles }) => piles.some((one) => one.palette === at))
-            .map((lack) => lackWords(lack, at, studio)),
-        )}
+        lines={[...new Set(day.palettes.flatMap((_, at) => lacksWords(day, at, studio)))]}
       />
       <Lines
         head={sayPalette.todayHeading}

@@ -33,8 +33,8 @@ export function boardsWords(day: Day, asked?: number): readonly string[] {
 }
 
 /** How the passages of a palette stand, what waits and why. */
-export function todayOf(day: Day, { passages, asked }: PalettePlan): readonly string[] {
-  const stand = passages.flatMap(({ name, layers }) => {
+export function todayOf(day: Day, { passages }: PalettePlan): readonly string[] {
+  return passages.flatMap(({ name, layers }) => {
     const wettest = groundDryness(layers, day.date);
     const under = wettest
       ? [
@@ -46,7 +46,6 @@ export function todayOf(day: Day, { passages, asked }: PalettePlan): readonly st
       .map((one) => leftOffWords(one));
     return [...under, ...waits];
   });
-  return [...boardsWords(day, asked), ...stand];
 }
 
 /** Why a pile is not on the sheet, then what to do. */

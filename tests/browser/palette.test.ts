@@ -39,7 +39,7 @@ const stockOf = (page: Page): Promise<Record<string, number>> =>
       }),
   );
 
-describeBrowser('from a harmony in the book to a printed morning sheet', () => {
+describeBrowser('from a harmony or a drapery in the book to a printed morning sheet', () => {
   const served = new Served();
   beforeEach(() => served.start());
   afterAll(() => served.stop());
@@ -54,10 +54,25 @@ describeBrowser('from a harmony in the book to a printed morning sheet', () => {
     await saved(page);
   }
 
+  /** The cloths of the harmony that is open: two garments and a trim, each of six folds. */
+  async function keepDrapery(page: Page): Promise<void> {
+    await page.getByRole('button', { name: 'Make a drapery of it' }).click();
+    await heading(page, 'From the highlight to the deepest fold').waitFor();
+    await expect
+      .poll(() => page.getByRole('button', { name: 'Keep it as a formula' }).isEnabled(), {
+        timeout: 60_000,
+      })
+      .toBe(true);
+    await page.getByLabel('Name of the drapery').fill('Jay');
+    await page.getByRole('button', { name: 'Keep this drapery' }).click();
+    await page.getByText('This drapery is in the book.').waitFor();
+    await saved(page);
+  }
+
   test.each([
-    ['a desktop', DESKTOP],
-    ['a phone', PHONE],
-  ])('on %s', async (_, viewport) => {
+    ['a drapery, on a desktop', DESKTOP, 'drapery', 3],
+    ['a harmony, on a phone', PHONE, 'harmony', 1],
+  ] as const)('%s', async (_, viewport, kind, boards) => {
     const studio = new Studio();
     try {
       const page = await studio.open(viewport);
@@ -67,8 +82,9 @@ describeBrowser('from a harmony in the book to a printed morning sheet', () => {
       expect(await violations(page)).toEqual([]);
       await look(page, 'empty');
       await keepHarmony(page);
+      if (kind === 'drapery') await keepDrapery(page);
       await page.getByRole('link', { name: 'Palette', exact: true }).click();
-      await page.getByRole('button', { name: /Jay harmony/ }).click();
+      await page.getByRole('button', { name: `Jay ${kind}` }).click();
       await heading(page, 'Jay').waitFor();
       const pile = page.getByRole('article').first();
       const first = (await pile.getAttribute('aria-label'))!;
@@ -87,19 +103,36 @@ describeBrowser('from a harmony in the book to a printed morning sheet', () => {
       expect(await overflow(page)).toBeLessThanOrEqual(0);
       await look(page, 'passage');
       await page.getByRole('link', { name: 'The day’s palette' }).first().click();
-      await page.getByRole('img', { name: /palette with the thumb hole/ }).waitFor();
+      await page
+        .getByRole('img', { name: /palette with the thumb hole/ })
+        .first()
+        .waitFor();
+      // Eighteen folds are more than one palette carries: it says so, and lays three.
+      await expect.poll(() => page.locator('.pal-board').count()).toBe(boards);
+      expect(await page.getByText(/is more than one palette carries/).count()).toBe(
+        boards > 1 ? 1 : 0,
+      );
       await page.getByRole('button', { name: first, exact: true }).click();
       await page.locator('.pal-chosen h3').waitFor();
       expect(await violations(page)).toEqual([]);
       expect(await overflow(page)).toBeLessThanOrEqual(0);
       await look(page, 'day');
       await page.getByRole('link', { name: 'Morning sheet' }).click();
-      await page.locator('.sheet').waitFor();
+      await page.locator('.sheet').first().waitFor();
+      expect(await page.locator('.sheet').count()).toBe(boards);
       expect(await violations(page)).toEqual([]);
       expect(await overflow(page)).toBeLessThanOrEqual(0);
       await look(page, 'sheet');
       const pdf = await page.pdf({ format: 'A4', printBackground: false });
-      if (LOOK) writeFileSync(join(LOOK, `${viewport.width}.pdf`), pdf);
+      const folder = mkdtempSync(join(tmpdir(), 'kingcup-palette-'));
+      writeFileSync(join(LOOK ?? folder, `${viewport.width}.pdf`), pdf);
+      if (hasPoppler)
+        expect(
+          execFileSync('pdfinfo', [join(LOOK ?? folder, `${viewport.width}.pdf`)], {
+            encoding: 'utf8',
+          }),
+        ).toMatch(new RegExp(`Pages: +${boards}\n`));
+      rmSync(folder, { recursive: true, force: true });
       expect(studio.errors).toEqual([]);
     } finally {
       await studio.discard();

@@ -110,3 +110,12 @@ export function handMixture(parts: Mixture['parts'], shelf: Shelf): Mixture {
 /** The pile of a passage that was planned. */
 export const pileAt = (passage: Entry<'passage'>, plan: Pick<PilePlan, 'key'>): number =>
   passage.body.piles.findIndex((pile, at) => pileKey(passage.id, pile, at) === plan.key);
+
+/** A pile without some of what it need not say, so that what is usual holds again. */
+export const without = (
+  pile: PileRecord,
+  ...fields: readonly ('areaCm2' | 'share' | 'filmMm' | 'spareOil')[]
+): PileRecord =>
+  Object.fromEntries(
+    Object.entries(pile).filter(([field]) => !fields.some((one) => one === field)),
+  ) as unknown as PileRecord;

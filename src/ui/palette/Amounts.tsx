@@ -1,6 +1,7 @@
 import type { Studio } from '../../palette/passage.ts';
 import type { Day } from '../../palette/plan.ts';
 import { preparing } from '../../palette/prepare.ts';
+import { said } from '../locale.ts';
 import { sayPalette } from './words.ts';
 
 /** What to prepare for one palette, in the order of work. */
@@ -31,11 +32,8 @@ export function Amounts({ day, at, studio }: { day: Day; at: number; studio: Stu
               <tr key={`${row.number}${row.lot}`}>
                 <td>{row.label}</td>
                 <td>{[row.act, row.lot].filter(Boolean).join(', ')}</td>
-                <td>
-                  {row.weigh}
-                  {row.oil !== null && ` + ${row.oil} oil`}
-                </td>
-                <td>{row.cm3 === null ? '' : `${row.cm3} cm³`}</td>
+                <td>{said(sayPalette.withOil(row.weigh, row.oil))}</td>
+                <td>{row.cm3 === null ? '' : said(`${row.cm3} cm³`)}</td>
               </tr>
             ))}
           </tbody>
@@ -43,7 +41,7 @@ export function Amounts({ day, at, studio }: { day: Day; at: number; studio: Stu
       </table>
       {prepareNotes.map((note) => (
         <p class="small" key={note}>
-          {note}
+          {said(note)}
         </p>
       ))}
     </div>

@@ -1,9 +1,8 @@
 import type { Entry } from '../../book/record.ts';
+import { inchesOf, readLength } from '../locale.ts';
 import { OptionalField } from './Fields.tsx';
 import { changePassage } from './passages.ts';
 import { sayPalette } from './words.ts';
-
-const CM_PER_INCH = 2.54;
 
 /** How large the canvas of a passage is: a pile may cover a share of it. */
 export function Canvas({ passage }: { passage: Entry<'passage'> }) {
@@ -17,15 +16,17 @@ export function Canvas({ passage }: { passage: Entry<'passage'> }) {
     <>
       <OptionalField
         label={sayPalette.canvasWidth}
+        readAs={readLength}
         value={canvas?.widthCm || undefined}
         onKeep={(value) => put('widthCm', value)}
       />
       <OptionalField
         label={sayPalette.canvasHeight}
+        readAs={readLength}
         value={canvas?.heightCm || undefined}
         help={
           sized
-            ? sayPalette.inches(canvas.widthCm / CM_PER_INCH, canvas.heightCm / CM_PER_INCH)
+            ? sayPalette.inches(inchesOf(canvas.widthCm), inchesOf(canvas.heightCm))
             : sayPalette.canvasHelp
         }
         onKeep={(value) => put('heightCm', value)}

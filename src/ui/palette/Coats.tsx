@@ -1,8 +1,8 @@
 import type { Entry } from '../../book/record.ts';
-import { dayWords } from '../../palette/calendar.ts';
 import { drynessOf } from '../../palette/drying.ts';
 import type { DryState } from '../../palette/passage.ts';
 import { drynessWords } from '../../palette/said.ts';
+import { dateWords, said } from '../locale.ts';
 import { date } from './days.ts';
 import { Select } from './Fields.tsx';
 import { passageOf } from './kept.ts';
@@ -23,8 +23,8 @@ export function Coats({ passage }: { passage: Entry<'passage'> }) {
         return (
           <li key={at}>
             <p>
-              {dayWords(layer.date)}, {layer.film}:{' '}
-              {layer.date <= date.value && drynessWords(drynessOf(layer, date.value))}
+              {dateWords(layer.date)}, {layer.film}:{' '}
+              {layer.date <= date.value && said(drynessWords(drynessOf(layer, date.value)))}
             </p>
             <Select
               label={sayPalette.touch}

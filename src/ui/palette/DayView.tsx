@@ -1,8 +1,9 @@
 import { isDay } from '../../palette/calendar.ts';
 import { listed } from '../../palette/figure.ts';
-import { hrefOf } from '../route.ts';
+import { go, hrefOf } from '../route.ts';
 import { say } from '../words.ts';
 import { Begin } from './Begin.tsx';
+import { Days } from './Days.tsx';
 import { date, kept, palettes, passage, today } from './days.ts';
 import { Faults } from './Faults.tsx';
 import { Leftovers } from './Leftovers.tsx';
@@ -24,7 +25,7 @@ export function DayView() {
   const planned = plan.value;
   const isEmpty = palettes.value.length === 0;
   return (
-    <section class="page pal-page">
+    <section class={isEmpty ? 'page pal-page' : 'page pal-page has-bar'}>
       <h1 tabIndex={-1}>{sayPalette.heading}</h1>
       <p class="lead">{isEmpty ? sayPalette.empty : sayPalette.lead}</p>
       <div class="pal-top">
@@ -35,7 +36,7 @@ export function DayView() {
             value={date.value}
             onChange={(event) => {
               const typed = event.currentTarget.value;
-              date.value = isDay(typed) ? typed : today();
+              go('palette', isDay(typed) && typed !== today() ? typed : undefined);
             }}
           />
         </label>
@@ -51,7 +52,10 @@ export function DayView() {
       {rules.value.pupils && <p>{sayPalette.pupilsOn}</p>}
       <Leftovers />
       {isEmpty ? (
-        <Begin />
+        <>
+          <Begin />
+          <Days />
+        </>
       ) : (
         <>
           <h2>{sayPalette.passagesHeading}</h2>

@@ -1,4 +1,5 @@
 import { paletteFaultWords } from '../../palette/faults.ts';
+import { said } from '../locale.ts';
 import { faults } from './planning.ts';
 
 /** Everything that keeps the day from being laid out, each in a sentence. */
@@ -10,7 +11,7 @@ export function Faults({ heading }: { heading?: string }) {
       {heading !== undefined && <h2>{heading}</h2>}
       <ul>
         {words.map((one) => (
-          <li key={one}>{one}</li>
+          <li key={one}>{said(one)}</li>
         ))}
       </ul>
     </div>

@@ -1,5 +1,6 @@
 import { listed, within } from '../../palette/figure.ts';
 import { labelIn, type Studio } from '../../palette/passage.ts';
+import { figure } from '../locale.ts';
 import { fewest, seekFewest, seeking, stopSeeking } from './planning.ts';
 import { sayPalette } from './words.ts';
 
@@ -34,7 +35,7 @@ export function Fewest({ studio }: { studio: Studio }) {
                 <b>{sayPalette.withSo(count)}</b>:{' '}
                 {listed(pigments.map((pigment) => within(labelIn(studio, pigment))))};{' '}
                 {sayPalette.worst(
-                  worst.toFixed(1),
+                  figure(worst, 1),
                   found.piles[deltaE00.indexOf(worst)]?.name ?? '',
                 )}
                 <details>
@@ -42,7 +43,7 @@ export function Fewest({ studio }: { studio: Studio }) {
                   <ul>
                     {deltaE00.map((difference, i) => (
                       <li key={found.piles[i]?.name}>
-                        {found.piles[i]?.name}: {difference.toFixed(1)}
+                        {found.piles[i]?.name}: {figure(difference, 1)}
                       </li>
                     ))}
                   </ul>

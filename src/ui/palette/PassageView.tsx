@@ -1,10 +1,9 @@
 import type { Entry } from '../../book/record.ts';
-import { go, hrefOf } from '../route.ts';
 import { complain } from '../studio.ts';
 import { AllPiles } from './AllPiles.tsx';
 import { Canvas } from './Canvas.tsx';
 import { Coats } from './Coats.tsx';
-import { palettes } from './days.ts';
+import { dayHref, palettes, toDay } from './days.ts';
 import { Faults } from './Faults.tsx';
 import { Select, TextField } from './Fields.tsx';
 import { pilesFrom } from './from.ts';
@@ -27,9 +26,9 @@ export function PassageView({ passage }: { passage: Entry<'passage'> }) {
   const { body, id } = passage;
   const on = palettes.value.find((palette) => palette.body.passages.includes(id));
   return (
-    <section class="page pal-page">
+    <section class="page pal-page has-bar">
       <p class="pal-crumb">
-        <a href={hrefOf('palette')}>{sayPalette.toDay}</a>
+        <a href={dayHref()}>{sayPalette.toDay}</a>
       </p>
       <h1 tabIndex={-1}>{body.name}</h1>
       <Faults />
@@ -85,16 +84,18 @@ export function PassageView({ passage }: { passage: Entry<'passage'> }) {
       </details>
       <h2>{sayPalette.coatsHad}</h2>
       <Coats passage={passage} />
-      <p class="pal-actions">
-        <a class="button main" href={hrefOf('palette')}>
+      <p class="keep-bar">
+        <a class="button main" href={dayHref()}>
           {sayPalette.toDay}
         </a>
+      </p>
+      <p class="pal-actions">
         {on && (
           <button
             type="button"
             onClick={() => {
               void takeOff(passage);
-              go('palette');
+              toDay();
             }}
           >
             {sayPalette.takeOff}
@@ -105,7 +106,7 @@ export function PassageView({ passage }: { passage: Entry<'passage'> }) {
           class="quiet"
           onClick={async () => {
             await deletePassage(passage);
-            go('palette');
+            toDay();
           }}
         >
           {sayPalette.deletePassage}

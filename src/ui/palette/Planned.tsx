@@ -2,11 +2,12 @@ import { cautionsOf, cautionWords } from '../../palette/caution.ts';
 import type { Studio } from '../../palette/passage.ts';
 import type { Day } from '../../palette/plan.ts';
 import { boardsWords, lacksWords, leftOffWords, mindOf, todayOf } from '../../palette/said.ts';
+import { said } from '../locale.ts';
 import { hrefOf } from '../route.ts';
 import { Acknowledge } from './Acknowledge.tsx';
 import { Amounts } from './Amounts.tsx';
 import { DayEnd } from './DayEnd.tsx';
-import { palettes, sheet } from './days.ts';
+import { palettes, sheet, sheetHref } from './days.ts';
 import { Fewest } from './Fewest.tsx';
 import { Laid } from './Laid.tsx';
 import { Prepared } from './Prepared.tsx';
@@ -18,7 +19,7 @@ export function Planned({ day, studio }: { day: Day; studio: Studio }) {
   return (
     <>
       {boardsWords(day).map((words) => (
-        <p key={words}>{words}</p>
+        <p key={words}>{said(words)}</p>
       ))}
       {day.palettes.map(({ asked, part, name }, at) => {
         const entry = palettes.value[asked];
@@ -34,14 +35,16 @@ export function Planned({ day, studio }: { day: Day; studio: Studio }) {
       {day.leftOff.length > 0 && (
         <ul class="pal-lines">
           {day.leftOff.map((one) => (
-            <li key={leftOffWords(one)}>{leftOffWords(one)}</li>
+            <li key={leftOffWords(one)}>{said(leftOffWords(one))}</li>
           ))}
         </ul>
       )}
-      <p class="pal-actions">
-        <a class="button main" href={hrefOf('palette', 'sheet')}>
+      <p class="keep-bar">
+        <a class="button main" href={sheetHref()}>
           {sayPalette.toSheet}
         </a>
+      </p>
+      <p class="pal-actions">
         <Prepared />
       </p>
       {sheet.value?.body.prepared && <p role="status">{sayPalette.isPrepared}</p>}
@@ -96,7 +99,7 @@ function Lines({ head, lines, none }: { head: string; lines: readonly string[]; 
       ) : (
         <ul class="pal-lines">
           {lines.map((line) => (
-            <li key={line}>{line}</li>
+            <li key={line}>{said(line)}</li>
           ))}
         </ul>
       )}

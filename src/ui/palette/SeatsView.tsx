@@ -6,7 +6,7 @@ import { masstone } from '../../pigment/white.ts';
 import { DownIcon, UpIcon } from '../drawn/icons.tsx';
 import { PaintedHeap } from '../drawn/PaintedHeap.tsx';
 import { seedOf } from '../drawn/seed.ts';
-import { hrefOf } from '../route.ts';
+import { dayHref } from './days.ts';
 import { useDrag } from './drag.ts';
 import { studio } from './planning.ts';
 import { rules } from './rules.ts';
@@ -47,7 +47,7 @@ export function SeatsView() {
   return (
     <section class="page pal-page">
       <p class="pal-crumb">
-        <a href={hrefOf('palette')}>{sayPalette.toDay}</a>
+        <a href={dayHref()}>{sayPalette.toDay}</a>
       </p>
       <h1 tabIndex={-1}>{sayPalette.seatsHeading}</h1>
       <p class="lead">{sayPalette.seatsLead}</p>

@@ -2,8 +2,8 @@ import '../../palette/sheet.css';
 import { sheetPage } from '../../palette/page.ts';
 import { sheetOf } from '../../palette/sheet.ts';
 import { sheetBoard } from '../drawn/paper.ts';
-import { hrefOf } from '../route.ts';
-import { sheet } from './days.ts';
+import { saidIn } from '../locale.ts';
+import { dayHref, kept, sheet } from './days.ts';
 import { Prepared } from './Prepared.tsx';
 import { isPlanning, plan } from './planning.ts';
 import { keepSheet } from './preparing.ts';
@@ -21,7 +21,7 @@ export function SheetView() {
     <section class="page pal-page pal-sheetpage">
       <div class="pal-notpaper">
         <p class="pal-crumb">
-          <a href={hrefOf('palette')}>{sayPalette.toDay}</a>
+          <a href={dayHref()}>{sayPalette.toDay}</a>
         </p>
         <h1 tabIndex={-1}>{sayPalette.toSheet}</h1>
         <p class="lead">
@@ -29,8 +29,15 @@ export function SheetView() {
             ? sayPalette.sheetLead
             : isPlanning.value
               ? sayPalette.planning
-              : sayPalette.noSheet}
+              : kept.value && sayPalette.noSheet}
         </p>
+        {!planned && !isPlanning.value && kept.value && (
+          <p class="main-actions">
+            <a class="button main" href={dayHref()}>
+              {sayPalette.toDay}
+            </a>
+          </p>
+        )}
         {planned && (
           <p class="pal-actions">
             <button type="button" class="main" onClick={() => void print()}>
@@ -49,6 +56,7 @@ export function SheetView() {
               <div
                 class="pal-paper-page"
                 key={`${palette.name} ${at}`}
+                ref={saidIn}
                 dangerouslySetInnerHTML={{ __html: html }}
               />
             );

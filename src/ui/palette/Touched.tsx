@@ -31,7 +31,7 @@ export function Mixed({
         {words.parts.map(({ label, parts, letDown, cm3 }) => (
           <li key={label}>
             <b>{parts}</b> {label}
-            {letDown && ', let down'}
+            {letDown && sayPalette.letDown}
             {cm3 !== null && <span class="small"> {cm3} cm³</span>}
           </li>
         ))}

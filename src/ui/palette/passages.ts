@@ -4,7 +4,7 @@ import type { Undo } from '../../book/store.ts';
 import { MOST_PALETTES } from '../../palette/faults.ts';
 import { go } from '../route.ts';
 import { complain, opening, tell } from '../studio.ts';
-import { date, palettes, passage } from './days.ts';
+import { date, palettes, passage, today, wantKept } from './days.ts';
 import { namedApart, pilesFrom, type Source } from './from.ts';
 import { rules } from './rules.ts';
 import { backAll, inTurn, remove, save } from './save.ts';
@@ -49,6 +49,16 @@ export async function newPassage(
   if (!(await save({ kind: 'passage', id, body }, null))) return;
   await putOn(id, on);
   go('palette', id);
+}
+
+/** Takes something of the book to today's palette, as a new passage, and opens that. */
+export async function layOut(id: string): Promise<void> {
+  const source = await sourceOf(id);
+  if (!source) return;
+  await wantKept();
+  date.value = today();
+  const isFull = palettes.value.length >= MOST_PALETTES;
+  await newPassage(source, isFull ? (palettes.value[0] ?? null) : null);
 }
 
 /** Puts a passage on a palette of the day; null lays a new one. */

@@ -7,6 +7,7 @@ import { ok } from '../../result.ts';
 import { SHELF_ID } from '../shelf/stocked.ts';
 import { complain, notice, opening, stocked, tell } from '../studio.ts';
 import { palettes, sheet, sheetId } from './days.ts';
+import { amountsOf } from './kept.ts';
 import { isCounted, plan } from './planning.ts';
 import { save } from './save.ts';
 import { sayPalette } from './words.ts';
@@ -35,30 +36,17 @@ export async function keepSheet(
   prepared: { readonly prepared: string; readonly taken: readonly Taking[] } | null,
 ): Promise<boolean> {
   const over = sheet.value;
-  const amounts = day.palettes.flatMap(({ pigments }) =>
-    pigments.flatMap(({ key, supply }) =>
-      supply.draws.map(({ entry, cm3, weighed }) => {
-        const grams = weighed.as === 'powder' ? weighed.pigmentGrams : null;
-        return {
-          pigment: key,
-          lot: entry?.lot ?? '',
-          cm3,
-          ...(grams === null ? {} : { grams }),
-        };
-      }),
-    ),
-  );
   const put = await save(
     {
       kind: 'sheet',
-      id: sheetId(day.date),
+      id: over?.id ?? sheetId(day.date),
       ...(over ? { over } : {}),
       body: {
         name: sayPalette.sheetNamed(day.date),
         note: over?.body.note ?? '',
         date: day.date,
         palettes: palettes.value.map(({ id }) => id),
-        amounts: amounts.slice(0, 200),
+        amounts: amountsOf(day),
         ...(prepared ?? {}),
       },
     },

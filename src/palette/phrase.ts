@@ -4,8 +4,11 @@ import type { PrepareRow } from './prepare.ts';
 /** How a pigment is prepared, and from what. */
 export const rowWords = ({ act, lot }: PrepareRow): string =>
   [act, lot].filter((words) => words !== '').join(' · ');
-/** Under every pile, before the blank for its date. */
+/** Under every pile, before the blanks that are filled by hand. */
 export const laidWords = ({ laid, lots, instead }: SheetPile): string =>
-  `${laid}. ${instead === null ? '' : `${instead} `}Lots ${lots};`;
+  [`${laid}.`, instead ?? '', lots === '' ? '' : `Lots ${lots};`].filter(Boolean).join(' ');
+/** What is written by hand beside the dab of the accepted pile. */
+export const blanksOf = ({ lots }: SheetPile): readonly string[] =>
+  lots === '' ? ['lots', 'date'] : ['date'];
 export const GUIDE_WORDS =
   ' Small figures are cm³ of each. The printed square is a guide, not for matching: dab the accepted pile beside it.';

@@ -37,7 +37,7 @@ export interface Place {
 
 /** One page of swatches as it is printed, and as it is looked for in a photograph. */
 export interface Card {
-  /** What the painter knows this card by, printed at its head: "card 3 of 17 May 2031". */
+  /** What the painter knows this card by, printed at its head: "Card 3, 17 May 2031". */
   readonly name?: string;
   readonly paper: Paper;
   readonly page: number;

@@ -7,17 +7,17 @@ import { type Card, MARK, markCentres, PAPER_MM, type Place } from './card.ts';
  */
 export function drawCard(card: Card): string {
   const [width, height] = PAPER_MM[card.paper];
-  const pages = [
-    card.name ? `, ${card.name}` : '',
-    card.pages > 1 ? `, page ${card.page} of ${card.pages}` : '',
-  ].join('');
+  const pages = card.pages > 1 ? `, page ${card.page} of ${card.pages}` : '';
+  const what = card.name
+    ? `${card.name}: swatches of your own paints`
+    : 'Swatches of your own paints';
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" font-family="sans-serif" fill="#000">`,
     `<title>Swatch card${pages}</title>`,
     `<metadata>${escaped(JSON.stringify({ kind: 'kingcup-card', version: 1, card }))}</metadata>`,
     `<rect width="${width}" height="${height}" fill="#fff"/>`,
     ...markCentres(card.paper).map(([x, y], at) => mark(x, y, at === 0)),
-    text(27, 13, 4.2, `Swatches of your own paints${pages}`),
+    text(27, 13, 4.2, `${what}${pages}`),
     ...INSTRUCTIONS.map((line, at) => text(27, 18 + 3.6 * at, 2.7, line)),
     ...card.places.flatMap(drawPlace),
     ...foot(card, height),
@@ -61,7 +61,9 @@ const round = (v: number): number => Number(v.toFixed(2));
 /** At most two lines of what fits between two places. */
 function folded(words: string, most = 27): string[] {
   if (words.length <= most) return [words];
-  const at = words.lastIndexOf(' ', most);
+  let at = words.lastIndexOf(' ', most);
+  // A number stays with what it counts: "white 4".
+  while (at > 0 && /\d/.test(words[at + 1]!)) at = words.lastIndexOf(' ', at - 1);
   const cut = at > 0 ? at : most;
   return [words.slice(0, cut), words.slice(cut).trim().slice(0, most)];
 }

@@ -1,6 +1,7 @@
 import type { Card } from '../../book/card.ts';
 import { LayOut } from '../palette/LayOut.tsx';
 import { hrefOf } from '../route.ts';
+import { hrefTo } from '../swatches/routes.ts';
 import { sayBook } from './words.ts';
 
 /** Where an entry is worked on, and where it leads next. */
@@ -31,6 +32,11 @@ export function Onward({ card: { id, kind, date } }: { card: Card }) {
       return (
         <Open href={hrefOf('palette', 'sheet', date.slice(0, 10))} words={sayBook.openSheet} />
       );
+    case 'card':
+    case 'curves':
+      return <Open href={hrefTo(kind, id)} words={sayBook.openOnShelf} />;
+    case 'pile':
+      return <Open href={hrefTo()} words={sayBook.openOnShelf} />;
     default:
       return null;
   }

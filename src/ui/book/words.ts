@@ -54,6 +54,7 @@ export const sayBook = {
   back: 'All entries',
   openInHarmony: 'Open in Harmony',
   openInDrapery: 'Open in Drapery',
+  openOnShelf: 'Open on the shelf',
   openInPalette: 'Open in Palette',
   openSheet: 'Open the sheet',
   goneHeading: 'Not in the book',

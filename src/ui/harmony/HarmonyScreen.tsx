@@ -11,7 +11,7 @@ import { gatherAnew } from './sight/gathered.ts';
 import { HandMarks } from './sight/HandMarks.tsx';
 import { look } from './sight/look.ts';
 import { kept, name, specimen, stage, studied } from './state.ts';
-import { VariantRows } from './VariantRows.tsx';
+import { VariantRows } from './vary/VariantRows.tsx';
 import { Wall } from './Wall.tsx';
 
 export function HarmonyScreen() {

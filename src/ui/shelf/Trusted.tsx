@@ -1,5 +1,6 @@
 import { errorWords, trustOfCurve, trustWords } from '../../pigment/calibrate/trust.ts';
 import type { StockEntry } from '../../pigment/stock.ts';
+import { said } from '../locale.ts';
 import { hrefTo } from '../swatches/routes.ts';
 import { dayWords, saySwatches } from '../swatches/words.ts';
 import { isStocked, ownStock, putHandbookBack } from './state.ts';
@@ -16,10 +17,10 @@ export function Trusted({ entry }: { entry: StockEntry }) {
       <h3>{saySwatches.trustOne}</h3>
       <p>
         {curve && !curve.trust
-          ? `${sayShelf.curveOf[curve.known]} ${errorWords(trust.expected)}`
+          ? `${sayShelf.curveOf[curve.known]} ${said(errorWords(trust.expected))}`
           : isOwn && curve === null
             ? sayShelf.curveOf.photographed
-            : trustWords({ ...trust, date: trust.date && dayWords(trust.date) })}
+            : said(trustWords({ ...trust, date: trust.date && dayWords(trust.date) }))}
       </p>
       {isStocked.value && (
         <p class="shelf-actions">

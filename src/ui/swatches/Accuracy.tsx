@@ -2,7 +2,7 @@ import { deltaE00 } from '../../colour/difference.ts';
 import { hexOf } from '../../colour/hex.ts';
 import { differenceWords } from '../../colour/words.ts';
 import { accuracyWords } from '../../pigment/calibrate/pile.ts';
-import { figure } from '../locale.ts';
+import { figure, said } from '../locale.ts';
 import { Brushed } from '../shelf/Brushed.tsx';
 import { AccuracyChart } from './AccuracyChart.tsx';
 import { removeEntry } from './cards.ts';
@@ -21,7 +21,7 @@ export function Accuracy() {
           <AccuracyChart piles={accuracy.value.piles} />
         </>
       )}
-      <p>{accuracyWords(accuracy.value)}</p>
+      <p>{said(accuracyWords(accuracy.value))}</p>
       <ul class="swatch-lines">
         {piles.map((pile) => {
           const { name, date, seen, mixture, note } = pile.body;

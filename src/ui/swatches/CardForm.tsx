@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { hexOf } from '../../colour/hex.ts';
-import type { Paper } from '../../pigment/calibrate/card.ts';
+import type { Card, Paper } from '../../pigment/calibrate/card.ts';
 import { labelOf } from '../../pigment/label.ts';
 import { inSentence } from '../../pigment/near.ts';
 import { Brushed } from '../shelf/Brushed.tsx';
@@ -32,15 +32,20 @@ export function CardForm() {
   const stock = ownStock.value;
   const white = stock.entries.find(({ id }) => id === stock.white)!;
   const { tints, paper, piles } = wanted.value;
-  const cards = pages.value;
-  /** What was kept last, so that printing twice keeps one card. */
-  const kept = useSignal<{ readonly of: string; readonly ids: readonly string[] } | null>(null);
+  /** What was kept last: printing twice keeps one card, and prints what was kept. */
+  const kept = useSignal<{
+    readonly of: string;
+    readonly cards: readonly Card[];
+    readonly ids: readonly string[];
+  } | null>(null);
+  const of = JSON.stringify(pages.value.map(({ places, paper: on }) => [places, on]));
+  const isKept = kept.value?.of === of;
+  const cards = isKept ? kept.value!.cards : pages.value;
   const keep = async (): Promise<boolean> => {
-    const of = JSON.stringify(cards.map(({ places, paper: on }) => [places, on]));
-    if (kept.value?.of === of) return true;
+    if (isKept) return true;
     const ids = await keepCards(cards);
     if (ids === null) return false;
-    kept.value = { of, ids };
+    kept.value = { of, cards, ids };
     return true;
   };
   return (
@@ -143,7 +148,7 @@ export function CardForm() {
         <>
           <div class="swatch-actions swatch-screen">
             <DownloadLine cards={cards} main before={keep} />
-            {kept.value && kept.value.ids.length === 1 && (
+            {isKept && cards.length === 1 && (
               <button type="button" class="quiet" onClick={() => goTo('read', kept.value!.ids[0]!)}>
                 {saySwatches.readIt}
               </button>

@@ -51,11 +51,12 @@ export function Crosshair({
     const arrow = ARROWS[event.key];
     if (arrow) {
       const step = event.shiftKey ? FINE : STEP;
-      const { width = 1, height = 1 } = picture.current ?? {};
+      // Not yet loaded, it has no size.
+      const [width, height] = [picture.current?.width || 1, picture.current?.height || 1];
       const longer = Math.max(width, height);
       const [x, y] = at.value;
       const to = (v: number, by: number, edge: number) =>
-        Math.max(0, Math.min(1 - 1e-6, v + (by * step * longer) / (edge || longer)));
+        Math.max(0, Math.min(1 - 1e-6, v + (by * step * longer) / edge));
       at.value = [to(x, arrow[0], width), to(y, arrow[1], height)];
       hasKeys.value = true;
       spoken.value = saySwatches.at(...at.value);

@@ -1,8 +1,9 @@
 import { useSignal } from '@preact/signals';
 import { WorkTable } from './CurvesTable.tsx';
-import { keepCurves, readFile, rowFault, type Samples, takeCurvesOut } from './curves.ts';
+import { keepCurves, readFile, takeCurvesOut } from './curves.ts';
 import { lessons } from './records.ts';
 import { goTo } from './routes.ts';
+import { rowFault, type Samples } from './sample.ts';
 import { saySwatches } from './words.ts';
 
 /** A file of measured reflectances: read, told what its samples are, kept; or one that was kept. */

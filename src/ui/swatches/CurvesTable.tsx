@@ -4,8 +4,8 @@ import { hexOf } from '../../colour/hex.ts';
 import { labOf } from '../../colour/lab.ts';
 import { nameOf } from '../../colour/words.ts';
 import { Brushed } from '../shelf/Brushed.tsx';
-import { rowFault } from './curves.ts';
 import { PartsFields } from './PartsFields.tsx';
+import { rowFault } from './sample.ts';
 import { saySwatches } from './words.ts';
 
 /** Every sample of a file beside its colour, and what the painter says that it is. */

@@ -2,11 +2,14 @@ import { useEffect } from 'preact/hooks';
 import { differenceWords } from '../../colour/words.ts';
 import { median } from '../../pigment/calibrate/sample.ts';
 import { WorkLine } from '../harmony/mix/WorkLine.tsx';
+import { said } from '../locale.ts';
 import { before } from './before.ts';
 import { acceptFound, fitFault, fitNow, fitting, found } from './fitting.ts';
+import { MovedLine } from './MovedLine.tsx';
 import { leaveOut } from './reading.ts';
 import { learnt, lessons } from './records.ts';
 import { goTo, hrefTo } from './routes.ts';
+import { SeenOnly } from './SeenOnly.tsx';
 import { SwatchLine } from './SwatchLine.tsx';
 import { TrustChange } from './TrustChange.tsx';
 import { saySwatches } from './words.ts';
@@ -29,10 +32,18 @@ export function FitScreen() {
       <WorkLine work={fitting} words={saySwatches.fitting} />
       {fitFault.value && (
         <p class="shelf-fault" role="alert">
-          {fitFault.value}
+          {said(fitFault.value)}
+        </p>
+      )}
+      {of && !fit && !fitFault.value && fitting.done.value === null && (
+        <p>
+          <button type="button" onClick={() => void fitNow()}>
+            {saySwatches.fitAgain}
+          </button>
         </p>
       )}
       {fit && <Compared />}
+      {!fit && fitFault.value && <SeenOnly />}
       <TakeIn />
     </>
   );
@@ -52,6 +63,7 @@ function Compared() {
         {known.length > 0 &&
           saySwatches.fitSum(median(fit.swatches.map(({ deltaE00 }) => deltaE00)), median(known))}
       </p>
+      <MovedLine fit={fit} />
       <div class="swatch-actions">
         <button
           type="button"

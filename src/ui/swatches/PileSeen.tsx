@@ -2,13 +2,15 @@ import { useSignal } from '@preact/signals';
 import { spectrum } from '../../colour/grid.ts';
 import { labOfText } from '../../colour/typed.ts';
 import { WorkLine } from '../harmony/mix/WorkLine.tsx';
+import { said } from '../locale.ts';
 import { Choice } from '../shelf/Choice.tsx';
 import { ownStock } from '../shelf/state.ts';
-import type { Samples } from './curves.ts';
 import { readFile } from './curves.ts';
 import { PhotoButtons } from './PhotoButtons.tsx';
-import { cameOut, measured } from './piles.ts';
+import { measured } from './pile.ts';
+import { cameOut } from './piles.ts';
 import { lookAt, readFault, readFaultWords, readingWork, taken, takePhoto } from './reading.ts';
+import type { Samples } from './sample.ts';
 import { Touching } from './Touching.tsx';
 import { saySwatches } from './words.ts';
 
@@ -65,7 +67,7 @@ function ByPhoto() {
       <WorkLine work={readingWork} words={saySwatches.reading} />
       {readFault.value && (
         <p class="shelf-fault" role="alert">
-          {readFault.value}
+          {said(readFault.value)}
         </p>
       )}
       {now && !done.value && (

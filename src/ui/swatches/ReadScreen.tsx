@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Entry } from '../../book/record.ts';
 import { WorkLine } from '../harmony/mix/WorkLine.tsx';
+import { said } from '../locale.ts';
 import { Known } from './Known.tsx';
 import { PhotoButtons } from './PhotoButtons.tsx';
 import {
@@ -9,12 +10,14 @@ import {
   chartLabs,
   corners,
   forgetPhoto,
+  inTheWay,
   readAs,
   readFault,
   readingWork,
   seen,
   taken,
   takePhoto,
+  without,
 } from './reading.ts';
 import { lessons } from './records.ts';
 import { hrefTo } from './routes.ts';
@@ -76,7 +79,20 @@ function Reader({ card }: { card: Entry<'card'> }) {
       <WorkLine work={readingWork} words={saySwatches.reading} />
       {readFault.value && (
         <p class="shelf-fault" role="alert">
-          {readFault.value}
+          {said(readFault.value)}
+        </p>
+      )}
+      {inTheWay.value !== null && way.value === null && (
+        <p>
+          <button
+            type="button"
+            onClick={() => {
+              without.value = [...without.value, inTheWay.value!];
+              void readAs(card);
+            }}
+          >
+            {saySwatches.withoutPlace(inTheWay.value)}
+          </button>
         </p>
       )}
       {now && way.value === null && !isWorking && (

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { hexOf } from '../../colour/hex.ts';
 import { nameOf } from '../../colour/words.ts';
+import { said } from '../locale.ts';
 import { Brushed } from '../shelf/Brushed.tsx';
 import { Over } from './Over.tsx';
 import { seen } from './reading.ts';
@@ -61,7 +62,7 @@ export function SeenPlaces({ url, name }: { url: string; name: string }) {
           </ul>
           <ul class="remarks">
             {[...now.remarks, ...now.seen].map((remark) => (
-              <li key={remark}>{remark}</li>
+              <li key={remark}>{said(remark)}</li>
             ))}
           </ul>
         </section>

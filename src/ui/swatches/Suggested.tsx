@@ -1,4 +1,5 @@
 import { WorkLine } from '../harmony/mix/WorkLine.tsx';
+import { said } from '../locale.ts';
 import { ownStock } from '../shelf/state.ts';
 import { pileWords, want } from './cards.ts';
 import { fitNow, fitting, suggestions } from './fitting.ts';
@@ -29,7 +30,7 @@ export function Suggested() {
       <ol>
         {some.map(({ parts, why }) => (
           <li key={pileWords(parts, stock)}>
-            <strong>{pileWords(parts, stock)}.</strong> {why}
+            <strong>{pileWords(parts, stock)}.</strong> {said(why)}
           </li>
         ))}
       </ol>

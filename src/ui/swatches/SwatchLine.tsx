@@ -5,8 +5,7 @@ import { type FittedPainted, labelOf, type PaintToFit } from '../../pigment/cali
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
 import { seedOf } from '../drawn/seed.ts';
 import { figure } from '../locale.ts';
-import { leaveOut } from './reading.ts';
-import { lessons } from './records.ts';
+import { LeaveOut } from './LeaveOut.tsx';
 import { saySwatches } from './words.ts';
 
 /** One swatch as it was seen, edge upon edge with what is foreseen. */
@@ -21,7 +20,6 @@ export function SwatchLine({
   paints: readonly Pick<PaintToFit, 'pigment' | 'label'>[];
 }) {
   const place = placeOfId(painted.id);
-  const card = place && lessons.value?.cards.find(({ id }) => id === place.card);
   const name = labelOf(painted, paints);
   return (
     <div class="swatch-line">
@@ -43,16 +41,7 @@ export function SwatchLine({
         </p>
         {was && <p class="small">{saySwatches.wasBefore[was]}</p>}
         {unlikely && <p class="shelf-fault">{saySwatches.unlikely}</p>}
-        {card && place && (
-          <button
-            type="button"
-            class="quiet"
-            aria-label={`${saySwatches.leaveOut}: ${name}`}
-            onClick={() => void leaveOut(card.id, [...card.body.leftOut, place.number])}
-          >
-            {saySwatches.leaveOut}
-          </button>
-        )}
+        <LeaveOut id={painted.id} name={name} />
       </div>
     </div>
   );

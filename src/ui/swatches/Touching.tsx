@@ -68,40 +68,40 @@ export function Touching({
             {saySwatches.turnOf(Math.min(points.value.length + 1, turns.length), turns.length)}
           </p>
         </div>
-        <p class="swatch-few">
-          <button
-            type="button"
-            class="quiet"
-            onClick={() => document.getElementById('swatch-touch')?.focus()}
-          >
-            {saySwatches.byKeys}
-          </button>
-          {next?.mayMiss && (
-            <button type="button" class="quiet" onClick={() => set(null)}>
-              {saySwatches.skip}
-            </button>
-          )}
-          {points.value.length > 0 && (
-            <button
-              type="button"
-              class="quiet"
-              onClick={() => {
-                points.value = points.value.slice(0, -1);
-              }}
-            >
-              {saySwatches.stepBack}
-            </button>
-          )}
-          {onLeave && (
-            <button type="button" class="quiet" onClick={onLeave}>
-              {saySwatches.giveUp}
-            </button>
-          )}
-        </p>
       </div>
       <Crosshair url={url} alt={alt} at={at} onSet={set} id="swatch-touch">
         <Over outlines={outlines} width={width} height={height} />
       </Crosshair>
+      <p class="swatch-few">
+        <button
+          type="button"
+          class="quiet"
+          onClick={() => document.getElementById('swatch-touch')?.focus()}
+        >
+          {saySwatches.byKeys}
+        </button>
+        {next?.mayMiss && (
+          <button type="button" class="quiet" onClick={() => set(null)}>
+            {saySwatches.skip}
+          </button>
+        )}
+        {points.value.length > 0 && (
+          <button
+            type="button"
+            class="quiet"
+            onClick={() => {
+              points.value = points.value.slice(0, -1);
+            }}
+          >
+            {saySwatches.stepBack}
+          </button>
+        )}
+        {onLeave && (
+          <button type="button" class="quiet" onClick={onLeave}>
+            {saySwatches.giveUp}
+          </button>
+        )}
+      </p>
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import type { FitFound } from '../../../workers/calibrate.ts';
 import { learnt } from '../../pigment/calibrate/calibrate.ts';
 import { trustOf, trustOfCurve, trustWords } from '../../pigment/calibrate/trust.ts';
+import { said } from '../locale.ts';
 import { ownStock } from '../shelf/state.ts';
 import { dayWords, saySwatches, today } from './words.ts';
 
@@ -18,11 +19,15 @@ export function TrustChange({ fit }: { fit: FitFound }) {
             <dl>
               <div>
                 <dt>{saySwatches.now}</dt>
-                <dd>{trustWords({ ...now, date: now.date && dayWords(now.date) })}</dd>
+                <dd>
+                  {now.known === 'handbook'
+                    ? saySwatches.handbook
+                    : said(trustWords({ ...now, date: now.date && dayWords(now.date) }))}
+                </dd>
               </div>
               <div>
                 <dt>{saySwatches.afterwards}</dt>
-                <dd>{trustWords(trustOf(paint, dayWords(today())))}</dd>
+                <dd>{said(trustWords(trustOf(paint, dayWords(today()))))}</dd>
               </div>
             </dl>
           </li>

@@ -54,6 +54,15 @@ export const chosenPaints = computed<readonly StockEntry[]>(() => {
   return notYet.value.length > 0 ? notYet.value : brushable.value;
 });
 
+/** One more than any card has: a number that was printed is not given out again. */
+const nextNumber = computed(() =>
+  (lessons.value?.cards ?? []).reduce(
+    (next, { body }) =>
+      Math.max(next, 1 + Number(/^\D*(\d+)/.exec(body.plan.name ?? '')?.[1] ?? 0)),
+    1,
+  ),
+);
+
 /** The pages that these wishes make; none where there is nothing to brush out, or no white. */
 export const pages = computed<readonly Card[]>(() => {
   const stock = ownStock.value;
@@ -67,7 +76,7 @@ export const pages = computed<readonly Card[]>(() => {
         piles.some((parts) => parts.some(({ pigment }) => pigment === entry.id))),
   );
   const mixtures = piles.map((parts) => ({ label: pileWords(parts, stock), parts }));
-  const name = saySwatches.cardName((lessons.value?.cards.length ?? 0) + 1, dayWords(today()));
+  const name = saySwatches.cardName(nextNumber.value, dayWords(today()));
   return planCards(
     paintOf(white, stock),
     paints.map((entry) => paintOf(entry, stock)),

@@ -26,6 +26,10 @@ export const taken = signal<Taken | null>(null);
 export const readingWork = newWork();
 /** Why it could not be read, in a sentence; empty where nothing is wrong. */
 export const readFault = signal('');
+/** The place that stood in the way, where it is one that can be left out; else null. */
+export const inTheWay = signal<number | null>(null);
+/** Places that the photograph is read without. */
+export const without = signal<readonly number[]>([]);
 export type Seen = Extract<Read, { ok: true }>['value'];
 export const seen = signal<Seen | null>(null);
 
@@ -44,6 +48,8 @@ export function forgetPhoto(): void {
   batch(() => {
     taken.value = null;
     readFault.value = '';
+    inTheWay.value = null;
+    without.value = [];
     seen.value = null;
     chartCorners.value = null;
     corners.value = null;
@@ -105,9 +111,12 @@ export async function readAs(
   const now = taken.peek();
   if (!now) return;
   readFault.value = '';
+  inTheWay.value = null;
+  const { plan } = card.body;
+  const places = plan.places.filter(({ number }) => !without.peek().includes(number));
   const looked = await lookAt(
     now.file,
-    touches ? { kind: 'touch', touches } : { kind: 'read', plan: card.body.plan },
+    touches ? { kind: 'touch', touches } : { kind: 'read', plan: { ...plan, places } },
   );
   if (taken.peek() !== now) return;
   if (!looked) {
@@ -116,7 +125,11 @@ export async function readAs(
   }
   const { read, kept } = looked;
   if (!read.ok) {
-    readFault.value = readFaultWords(read.fault);
+    const { fault } = read;
+    readFault.value = readFaultWords(fault);
+    const at = touches === null && 'place' in fault ? fault.place : null;
+    const isPaint = places.some(({ number, kind }) => number === at && kind === 'paint');
+    inTheWay.value = isPaint ? at : null;
     return;
   }
   seen.value = read.value;

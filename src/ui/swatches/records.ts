@@ -32,7 +32,9 @@ async function entriesOf<K extends Kind>(from: Book, kind: K): Promise<Entry<K>[
     return [];
   }
   const entries: Entry<K>[] = [];
-  for (const { id, changed } of cards.value) {
+  for (const { id, changed, conflictOf } of cards.value) {
+    // A second version of an entry would count twice.
+    if (conflictOf !== undefined) continue;
     const before = known.get(id);
     if (before?.changed === changed) {
       entries.push(before as unknown as Entry<K>);

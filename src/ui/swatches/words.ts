@@ -16,7 +16,7 @@ export const saySwatches = {
     'A page to print, paint and photograph. Its numbers are kept until the photograph comes.',
   newCard: 'Brush out a card',
   noCards: 'No card has been made yet.',
-  cardName: (number: number, day: string): string => `card ${number} of ${day}`,
+  cardName: (number: number, day: string): string => `Card ${number}, ${day}`,
   pageOf: (page: number, pages: number): string => `page ${page} of ${pages}`,
   waits: (places: number): string =>
     `${counted(places, 'place')} to paint; waits for its photograph`,
@@ -72,6 +72,7 @@ export const saySwatches = {
   chartUsed: (mean: number): string => `The chart comes out within ${figure(mean, 1)} on average.`,
   byCorners: 'Touch the four rings',
   byPlaces: 'Touch each place by hand',
+  withoutPlace: (number: number): string => `Leave place ${number} out and read the others`,
   cornerTurns: [
     'Touch the ring with the black pupil.',
     'Touch the next ring, clockwise.',
@@ -109,6 +110,7 @@ export const saySwatches = {
   fitLead: (swatches: number, piles: number): string =>
     `Curves of your own paints, from ${counted(swatches, 'swatch', 'swatches')}${piles > 0 ? ` and ${counted(piles, 'pile')}` : ''}. Nothing on the shelf changes until you accept them.`,
   fitting: 'Finding the curves…',
+  fitAgain: 'Find the curves',
   fitNothing:
     'There is nothing to learn from yet: photograph a card, bring in measured curves, or log a pile.',
   ofOthers: (count: number): string =>
@@ -133,7 +135,12 @@ export const saySwatches = {
   takeIn: 'Take all places in again',
   trustHeading: 'How each paint is known',
   now: 'On the shelf',
+  handbook: 'From the handbook.',
   afterwards: 'If you accept',
+  recipesMove: (moved: number, all: number): string =>
+    moved === 0
+      ? `None of the ${counted(all, 'recipe')} in the book comes out otherwise by more than 1.`
+      : `${moved} of the ${counted(all, 'recipe')} in the book ${moved === 1 ? 'comes' : 'come'} out otherwise by more than 1: ask for ${moved === 1 ? 'it' : 'them'} again on the bench.`,
   accept: 'Accept these curves',
   leave: 'Leave the shelf as it is',
   accepted: (count: number): string =>

@@ -98,6 +98,14 @@ describeBrowser('from a harmony or a drapery in the book to a printed morning sh
       await page.getByLabel('Canvas height, cm').fill('25.4');
       await page.getByLabel('Canvas height, cm').blur();
       await page.getByText('20.0 × 10.0 inches').waitFor();
+      // All at once, and back.
+      const area = pile.getByLabel('Square centimetres');
+      await page.getByText('All piles at once').click();
+      await page.getByLabel('All of them together cover, cm²').fill('1800');
+      await page.getByRole('button', { name: 'Set all piles' }).click();
+      await expect.poll(() => area.inputValue()).not.toBe('250');
+      await page.locator('.notices').getByRole('button', { name: 'Undo' }).click();
+      await expect.poll(() => area.inputValue()).toBe('250');
       await saved(page);
       expect(await violations(page)).toEqual([]);
       expect(await overflow(page)).toBeLessThanOrEqual(0);

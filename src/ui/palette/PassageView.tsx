@@ -1,5 +1,6 @@
 import type { Entry } from '../../book/record.ts';
 import { complain } from '../studio.ts';
+import { AllPiles } from './AllPiles.tsx';
 import { Canvas } from './Canvas.tsx';
 import { Coats } from './Coats.tsx';
 import { dayHref, palettes, toDay } from './days.ts';
@@ -66,6 +67,7 @@ export function PassageView({ passage }: { passage: Entry<'passage'> }) {
       </div>
       <h2>{sayPalette.piles}</h2>
       {body.piles.length === 0 && <p>{sayPalette.noPiles}</p>}
+      {body.piles.length > 1 && <AllPiles passage={passage} />}
       {body.piles.map((pile, at) => (
         <PileForm key={pile.id ?? at} passage={passage} at={at} />
       ))}

@@ -11,17 +11,11 @@ import { seedOf } from '../drawn/seed.ts';
 import { figure } from '../locale.ts';
 import { book, edition } from '../studio.ts';
 import { NumberField, Select, TextField } from './Fields.tsx';
-import { filmOf } from './kept.ts';
+import { filmOf, without } from './kept.ts';
 import { changePassage, changePile } from './passages.ts';
 import { studio } from './planning.ts';
 import { rules } from './rules.ts';
 import { sayPalette } from './words.ts';
-
-/** A record without one of its fields, so that what is usual holds again. */
-function without<K extends keyof PileRecord>(pile: PileRecord, field: K): Omit<PileRecord, K> {
-  const { [field]: _, ...rest } = pile;
-  return rest;
-}
 
 /** One pile of a passage: what it covers, and how it is laid. */
 export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: number }) {
@@ -87,7 +81,7 @@ export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: numbe
           options={FILM_WORDS.map((word) => [word, word] as const)}
           onKeep={(word) =>
             keep((one) => ({
-              ...without(without(one, 'filmMm') as PileRecord, 'spareOil'),
+              ...without(one, 'filmMm', 'spareOil'),
               film: word,
             }))
           }

@@ -130,3 +130,12 @@ export const amountsOf = (day: Day): SheetBody['amounts'] =>
       ),
     )
     .slice(0, MOST_AMOUNTS);
+
+/** A pile without some of what it need not say, so that what is usual holds again. */
+export const without = (
+  pile: PileRecord,
+  ...fields: readonly ('areaCm2' | 'share' | 'filmMm' | 'spareOil')[]
+): PileRecord =>
+  Object.fromEntries(
+    Object.entries(pile).filter(([field]) => !fields.some((one) => one === field)),
+  ) as unknown as PileRecord;

@@ -3,7 +3,7 @@ import { ownStock } from '../shelf/state.ts';
 import { Accuracy } from './Accuracy.tsx';
 import { CardLine } from './CardLine.tsx';
 import { removeEntry } from './cards.ts';
-import { lessons } from './records.ts';
+import { isNews, lessons } from './records.ts';
 import { hrefTo } from './routes.ts';
 import { Suggested } from './Suggested.tsx';
 import { dayWords, saySwatches } from './words.ts';
@@ -22,7 +22,7 @@ export function Overview() {
         <h2>{saySwatches.cardsHeading}</h2>
         <p>{saySwatches.cardsAbout}</p>
         <p>
-          <a class="button main" href={hrefTo('new')}>
+          <a class={isNews.value ? 'button' : 'button main'} href={hrefTo('new')}>
             {saySwatches.newCard}
           </a>
         </p>
@@ -41,9 +41,10 @@ export function Overview() {
       <section class="swatch-section">
         <h2>{saySwatches.learntHeading}</h2>
         <p>{saySwatches.learntOf(known, entries.length)}</p>
+        {hasAny && isNews.value && <p role="status">{saySwatches.news}</p>}
         {hasAny && (
           <p>
-            <a class="button" href={hrefTo('fit')}>
+            <a class={isNews.value ? 'button main' : 'button'} href={hrefTo('fit')}>
               {saySwatches.compare}
             </a>
           </p>

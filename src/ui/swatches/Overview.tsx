@@ -1,3 +1,4 @@
+import type { Entry } from '../../book/record.ts';
 import { trustOfCurve } from '../../pigment/calibrate/trust.ts';
 import { ownStock } from '../shelf/state.ts';
 import { Accuracy } from './Accuracy.tsx';
@@ -30,7 +31,7 @@ export function Overview() {
           <p class="small">{saySwatches.noCards}</p>
         ) : (
           <ul class="swatch-cards">
-            {cards.map((card) => (
+            {cards.toSorted(pagesInTurn).map((card) => (
               <li key={card.id}>
                 <CardLine card={card} />
               </li>
@@ -101,3 +102,7 @@ export function Overview() {
     </>
   );
 }
+
+/** The newest card first, its pages in their own order. */
+const pagesInTurn = (p: Entry<'card'>, q: Entry<'card'>): number =>
+  p.body.plan.name === q.body.plan.name ? p.body.plan.page - q.body.plan.page : 0;

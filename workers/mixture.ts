@@ -1,6 +1,8 @@
 import type { Lab } from '../src/colour/lab.ts';
 import { type Fewest, type FewestOptions, fewest } from '../src/harmony/fewest.ts';
 import { type Transposition, transpose } from '../src/harmony/transpose.ts';
+import { type Mixed, type Origin, variantsOf } from '../src/harmony/variant.ts';
+import type { Amount, Way } from '../src/harmony/vary.ts';
 import {
   type AddFault,
   type AddOptions,
@@ -45,6 +47,15 @@ export interface MixtureWork {
     readonly takes: { readonly colours: readonly Lab[]; readonly options: Sent<WorkOptions> };
     readonly gives: Result<Transposition, MixFault>;
   };
+  /** Colours altered, each from its pile. */
+  readonly vary: {
+    readonly takes: {
+      readonly origins: readonly Origin[];
+      readonly asks: readonly { readonly way: Way; readonly amount: Amount }[];
+      readonly options: Pick<WorkOptions, 'most' | 'constraints'>;
+    };
+    readonly gives: Result<Mixed[], MixFault>;
+  };
   /** What to add to a pile that came out wrong. */
   readonly add: {
     readonly takes: {
@@ -79,6 +90,10 @@ export function doWork(job: MixtureJob, tell: (done: MixtureNews) => void): Hand
       return { value: fewest(job.colours, shelf, { ...job.options, onProgress: tell }) };
     case 'transpose':
       return { value: transpose(job.colours, shelf, { ...job.options, onProgress: tell }) };
+    case 'vary':
+      return {
+        value: variantsOf(job.origins, job.asks, shelf, { ...job.options, onProgress: tell }),
+      };
     case 'add':
       return { value: additions(job.batch, job.cameOut, job.target, shelf, job.options) };
   }

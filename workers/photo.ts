@@ -2,6 +2,7 @@ import { inflateSync } from 'fflate';
 import type { Matrix } from '../src/colour/matrix.ts';
 import { type GatherFault, gather } from '../src/harmony/gather.ts';
 import type { Gathered } from '../src/harmony/harmony.ts';
+import { withoutP3 } from '../src/photo/bare.ts';
 import { EVERY_PIXEL, inspectFile, MOST_PIXELS, type PhotoFault } from '../src/photo/file.ts';
 import type { Mask } from '../src/photo/mask.ts';
 import { type NeutralFault, neutralAt, type Setting } from '../src/photo/neutral.ts';
@@ -121,9 +122,20 @@ export async function readPixels(file: Blob, onKept?: (kept: KeptPhoto) => void)
     const count = width * height;
     if (count > MOST_PIXELS) return fail({ code: 'too-large', megapixels: count / 1e6 });
     if (onKept) onKept(await keptCopy(bitmap));
+    let source = file;
+    // Where a canvas knows sRGB alone, it would clip what lies beyond: the file's own numbers do not.
+    const bare = wide && !hasWideCanvas() ? withoutP3(bytes, unzlib) : null;
+    if (bare) {
+      source = new Blob([bare], { type: file.type });
+      bitmap.close();
+      bitmap = await createImageBitmap(source);
+    } else if (wide && !hasWideCanvas())
+      remarks.push(
+        'This browser reads colours no further than sRGB: the brightest of this photograph are a little duller here.',
+      );
     if (count > EVERY_PIXEL) {
       const scale = Math.sqrt(EVERY_PIXEL / count);
-      const small = await createImageBitmap(file, {
+      const small = await createImageBitmap(source, {
         resizeWidth: Math.max(1, Math.floor(width * scale)),
         resizeHeight: Math.max(1, Math.floor(height * scale)),
         resizeQuality: 'medium',
@@ -132,7 +144,7 @@ export async function readPixels(file: Blob, onKept?: (kept: KeptPhoto) => void)
       bitmap = small;
       remarks.push(`${Math.round(count / 1e6)} megapixels: looked at in a smaller copy of 16.`);
     }
-    const pixels = readBack(bitmap, wide);
+    const pixels = readBack(bitmap, bare ? 'bare' : wide);
     if (readbackIsPerturbed())
       remarks.push(
         'This browser alters the pixels that a page may read. The colours can be off by a trace.',
@@ -156,14 +168,26 @@ function canvasOf(width: number, height: number, wide: boolean) {
   return { canvas, context };
 }
 
-/** The pixels of a bitmap. A Display P3 canvas only where the file's profile is wider than sRGB. */
-function readBack(bitmap: ImageBitmap, wide: boolean): Pixels {
+/**
+ * The pixels of a bitmap. A Display P3 canvas only where the file's profile is wider than sRGB; `bare`
+ * numbers are Display P3's, though neither the bitmap nor the canvas knows.
+ */
+function readBack(bitmap: ImageBitmap, wide: boolean | 'bare'): Pixels {
   const { width, height } = bitmap;
-  const { canvas, context } = canvasOf(width, height, wide);
+  const { canvas, context } = canvasOf(width, height, wide === true);
   context.drawImage(bitmap, 0, 0);
-  const { data } = context.getImageData(0, 0, width, height);
+  const { data, colorSpace } = context.getImageData(0, 0, width, height);
   canvas.width = 0;
-  return { width, height, data, space: wide ? 'display-p3' : 'srgb' };
+  // Browsers without wide canvases do not say what they have: it is sRGB.
+  const space = wide === 'bare' ? 'display-p3' : (colorSpace ?? 'srgb');
+  return { width, height, data, space };
+}
+
+let wideCanvas: boolean | undefined;
+/** Whether this browser has canvases beyond sRGB. */
+function hasWideCanvas(): boolean {
+  wideCanvas ??= canvasOf(1, 1, true).context.getImageData(0, 0, 1, 1).colorSpace === 'display-p3';
+  return wideCanvas;
 }
 
 /** Some browsers add noise to what is read back; a known fill shows it. */

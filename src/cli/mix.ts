@@ -18,6 +18,7 @@ import type { Shelf } from '../pigment/shelf.ts';
 import { wholeShelf } from '../pigment/starter.ts';
 import { Plain } from './fault.ts';
 import { readOptions } from './options.ts';
+import { pileText } from './pile.ts';
 import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './stock.ts';
 import { TARGET_HELP, TARGET_OPTIONS, targetsIn } from './target.ts';
 import { labelsOf, WISH_HELP, WISH_OPTIONS, wishIn } from './wish.ts';
@@ -168,27 +169,10 @@ export function mixtureTable(
   notes: readonly (readonly string[])[] = [],
 ): string {
   const named = labelsOf(shelf);
-  const plain = (mixture: Mixture) =>
-    mixture.parts.map(({ pigment, parts }) => `${parts} ${named(pigment)}`).join(' + ');
-  /** With let-downs where the mixture has them: they come nearer than any plain parts. */
-  const parts = (mixture: Mixture) =>
-    mixture.letDown
-      ? `${mixture.letDown.parts
-          .map(
-            ({ pigment, parts, letDown }) =>
-              `${parts} ${named(pigment)}${letDown ? ' let down' : ''}`,
-          )
-          .join(' + ')}  (${mixture.letDown.letDowns
-          .map(
-            ({ pigment, white, parts, whiteParts }) =>
-              `${named(pigment)} let down: ${parts} to ${whiteParts} ${named(white)}`,
-          )
-          .join('; ')})`
-      : plain(mixture);
   const line = (mixture: Mixture) => {
     const lab = mixture.letDown?.lab ?? mixture.partsLab;
     const away = mixture.letDown?.deltaE00 ?? mixture.partsDeltaE00;
-    return `${parts(mixture)}  → ${hexOf(lab)}, difference ${away.toFixed(1)} (${DIFFERENCE[differenceWords(away)]})`;
+    return `${pileText(mixture, shelf)}  → ${hexOf(lab)}, difference ${away.toFixed(1)} (${DIFFERENCE[differenceWords(away)]})`;
   };
   return answers
     .map((answer, i) => {
@@ -200,7 +184,8 @@ export function mixtureTable(
         `${hexOf(answer.target)}  Lab ${target}${moved}`,
         `  simplest  ${line(answer.simplest)}`,
       ];
-      if (parts(answer.simplest) !== parts(answer)) lines.push(`  best      ${line(answer)}`);
+      if (pileText(answer.simplest, shelf) !== pileText(answer, shelf))
+        lines.push(`  best      ${line(answer)}`);
       const film = mostlyFilm(ofParts(benchOf(answer.simplest, shelf).pigments), shelf);
       if (film)
         lines.push(

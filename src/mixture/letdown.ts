@@ -13,9 +13,9 @@ const STEPS = [10, 5, 3];
 /** Weaker than a bench measures in one go: only where nothing else comes near. */
 const WEAK = [20];
 /** A further let-down, or one at another ratio, must bring this much. */
-const WORTH = 0.1;
+const WORTH = 0.3;
 /** So near is near enough to look no further. */
-const NEAR = 0.3;
+const NEAR = 0.7;
 
 /**
  * Whole parts of a recipe whose weakest pigments fall under one part: as few as serve become

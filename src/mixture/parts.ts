@@ -12,8 +12,9 @@ export interface Limits {
   readonly near: number;
   /**
    * Where none within `ratio` come so near, what parts beyond it must gain in CIEDE2000 to be
-   * preferred: a light tint of a strong pigment has no other whole parts (let-downs measure it, see
-   * letdown.ts). Infinity forbids it.
+   * preferred: a light tint of a strong pigment has no other whole parts. (Of 161 Munsell colours that
+   * twelve acrylic paints reach, one in ten is missed by 4.4 or more by every whole parts within 12 to 1;
+   * let-downs measure them, see letdown.ts.) Infinity forbids it.
    */
   readonly beyond: number;
 }

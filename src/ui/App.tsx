@@ -13,6 +13,7 @@ const HarmonyScreen = lazy(async () => (await import('./harmony/HarmonyScreen.ts
 const DraperyScreen = lazy(async () => (await import('./drapery/DraperyScreen.tsx')).DraperyScreen);
 const PaletteScreen = lazy(async () => (await import('./palette/PaletteScreen.tsx')).PaletteScreen);
 const BookScreen = lazy(async () => (await import('./book/BookScreen.tsx')).BookScreen);
+const GuideScreen = lazy(async () => (await import('./guide/GuideScreen.tsx')).GuideScreen);
 const ShelfScreen = lazy(async () => (await import('./shelf/ShelfScreen.tsx')).ShelfScreen);
 
 export function App() {
@@ -39,14 +40,15 @@ const toContents = () => document.getElementById('contents')?.focus();
 function Screen() {
   const where = place.value;
   const { lost, open } = route.value;
-  const onShelf = where === 'book' && route.value.open === 'shelf';
+  const onShelf = where === 'book' && open === 'shelf';
+  const inGuide = where === 'book' && open === 'guide';
   const first = useRef(true);
   // A new place is announced: its heading takes the focus, as a new page's would.
   useEffect(() => {
     if (first.current) first.current = false;
     else document.querySelector<HTMLElement>('main h1')?.focus();
-    document.title = `${lost ? say.lostHeading : onShelf ? say.shelf : PLACE_NAMES[where]} · Kingcup`;
-  }, [where, onShelf, lost]);
+    document.title = `${lost ? say.lostHeading : onShelf ? say.shelf : inGuide ? say.guide : PLACE_NAMES[where]} · Kingcup`;
+  }, [where, onShelf, inGuide, lost]);
   useEffect(turnPage, [where, open]);
   if (lost) return <Lost />;
   switch (where) {
@@ -55,6 +57,7 @@ function Screen() {
     case 'harmony':
       return <HarmonyScreen />;
     case 'book':
+      if (inGuide) return <GuideScreen />;
       return onShelf ? <ShelfScreen /> : <BookScreen />;
     case 'drapery':
       return <DraperyScreen />;
@@ -98,7 +101,7 @@ function Places() {
   // A drapery that was begun anew has no name yet: its link leads to it all the same.
   else if (here === 'drapery') delete lastOpen.drapery;
   return (
-    <nav class="places" aria-label="Places">
+    <nav class="places" aria-label={say.places}>
       <ul>
         {PLACES.map((to) => (
           <li key={to}>

@@ -1,5 +1,5 @@
 import { computed, effect, signal } from '@preact/signals';
-import { flushOnHide } from '../book/drafts.ts';
+import { onHide } from '../book/drafts.ts';
 import { type BookFault, bookFaultWords } from '../book/faults.ts';
 import type { Entry } from '../book/record.ts';
 import type { SaveState } from '../book/saving.ts';
@@ -95,11 +95,35 @@ async function openIt(): Promise<Book | null> {
     edition.value++;
     void readStocked(value);
   });
-  flushOnHide(document, value);
+  onHide(window, () => {
+    leaveField();
+    void value.flush();
+    void noteAll(value);
+  });
   watchKeeping(value);
   if (value.readOnly) bookFault.value = value.readOnly;
   book.value = value;
   return value;
+}
+
+/** A field whose text is kept when it is left is left now. */
+function leaveField(): void {
+  const field = document.activeElement;
+  const isText =
+    field instanceof HTMLTextAreaElement ||
+    (field instanceof HTMLInputElement && ['text', 'number'].includes(field.type));
+  if (isText && field.value !== field.defaultValue)
+    field.dispatchEvent(new Event('change', { bubbles: true }));
+}
+
+/** Enough for what a field sets off to reach the book. */
+const TURNS = 40;
+
+/** Promises still run while a page closes, timers and disks do not. */
+async function noteAll(book: Book): Promise<void> {
+  book.note();
+  for (let turn = 0; turn < TURNS; turn++) await null;
+  book.note();
 }
 
 /** What happens to the book outside a call: an upgrade that waits, another window that took over. */

@@ -11,6 +11,8 @@ interface Left {
 const STORE = 'kingcup trail';
 /** Longest that a screen may take to come before it stays where it is, in milliseconds. */
 const PATIENCE = 2000;
+/** After so long no screen takes the focus any more by itself, in milliseconds. */
+const SETTLED = 180;
 
 /** How far down the page that is open now has been moved. */
 let y = 0;
@@ -90,11 +92,24 @@ function comeBack({ y: to, focus }: Left): void {
     const on = focus && document.querySelectorAll<HTMLElement>(focus[0])[focus[1]];
     const isThere = document.documentElement.scrollHeight >= to + innerHeight - 1;
     const isLate = performance.now() > until;
-    if ((isThere && (!focus || on)) || isLate) {
+    if (!((isThere && (!focus || on)) || isLate)) {
+      requestAnimationFrame(look);
+      return;
+    }
+    const place = () => {
+      if (here !== at || touched) return;
       scrollTo(0, to);
       on?.focus({ preventScroll: true });
-    } else requestAnimationFrame(look);
+    };
+    place();
+    // Once more after the screen's own effects, which take the focus to its heading.
+    setTimeout(place, SETTLED);
   };
-  // After the screen's own effects, which take the focus to its heading.
-  requestAnimationFrame(() => setTimeout(look));
+  let touched = false;
+  const touch = () => {
+    touched = true;
+  };
+  for (const act of ['pointerdown', 'keydown', 'wheel'])
+    addEventListener(act, touch, { once: true, passive: true });
+  requestAnimationFrame(look);
 }

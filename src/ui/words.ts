@@ -14,6 +14,7 @@ export const PLACE_NAMES: Record<Place, string> = {
 
 export const say = {
   skip: 'Go to the contents',
+  places: 'Places',
   saved: 'Saved in this browser',
   saving: 'Saving…',
   notSaved: 'Not saved',
@@ -46,6 +47,11 @@ export const say = {
     'A bird, a flower, a lichened stone, an evening sky: take its photograph or choose one. It is kept at once, with no network; its name and your words can wait.',
   samplesHeading: 'Or begin with one of our photographs',
   sampleMissing: 'The sample is not on this device yet. Try once more with a network.',
+  sampleNames: {
+    'jay-feather': 'A jay’s feather',
+    'rowan-branch': 'A rowan branch',
+    'lichened-wall': 'A lichened wall',
+  },
   specimensHeading: 'Specimens',
   unnamed: 'Not yet named',
   keeping: 'Reading the photograph…',
@@ -93,26 +99,12 @@ export const say = {
   },
   closestReaches: 'The shelf does reach it, with another pile: the closest.',
   outOfReach: 'Out of reach of this shelf: this is the nearest that it mixes.',
-  variantsHeading: 'Alter it',
-  rowWarmth: 'From cool to warm',
-  rowLight: 'From deep to light',
-  rowChroma: 'From dull to bright',
-  asItIs: 'as it is',
-  variant: (way: string, amount: string) => `${way}, ${amount}`,
-  stoppedAt: {
-    'warm pole': 'It is as warm as its hue can be: there the turn ends.',
-    'cool pole': 'It is as cool as its hue can be: there the turn ends.',
-    white: 'Nothing is lighter than white: there the step ends.',
-    black: 'Nothing is deeper than black: there the step ends.',
-    neutral: 'It has no chroma to raise or lower.',
-  },
-  takeVariant: 'Take this variant',
   layOut: 'Lay it out on the palette',
   onward: 'And then',
   onwardHarmony:
     'Make a drapery of it, to give a garment its folds; or lay its mixtures out on today’s palette as they are.',
   keepHarmony: 'Keep this harmony',
-  kept: 'This harmony is in the book; what you change is kept.',
+  kept: 'This harmony is in the book, with all that you change.',
   wordsHeading: 'In words',
   nameOf: 'Name',
   noteOf: 'Your words',
@@ -126,6 +118,7 @@ export const say = {
   renamed: (name: string) => `It is called “${name}” now.`,
   cancel: 'Leave it',
   shelf: 'Shelf',
+  guide: 'How Kingcup works',
   screenCannot: 'This screen cannot show it: drawn as near as it can.',
 } as const;
 

@@ -308,16 +308,23 @@ async function keepFormulas(book: Book, girl: Draped, miller: Draped): Promise<v
   await keep('formula-gown', 'Blue gown', 'gown of wool', girl, 0);
 }
 
-/** Shares of a canvas, largest where the light lies. */
-const SHARES = [0.01, 0.03, 0.05, 0.04, 0.03, 0.015];
+/** Shares of a canvas that piles cover, in their order: as many piles as one palette carries. */
+const GOWN = [0.01, 0.03, 0.05, 0.04, 0.03];
+const WATER = [0.08, 0.06, 0.02];
 
 async function keepPalette(book: Book, girl: Entry<'drapery'>, weir: Entry<'harmony'>) {
   const canvas = { widthCm: 60, heightCm: 45 };
-  const passage = async (id: string, name: string, from: Source, had: PassageBody['coats']) => {
+  const passage = async (
+    id: string,
+    name: string,
+    from: Source,
+    shares: readonly number[],
+    had: PassageBody['coats'],
+  ) => {
     let n = 0;
     const piles = pilesFrom(from, () => `pile-${n++}`)
-      .slice(0, SHARES.length)
-      .map(({ areaCm2: _, ...pile }, i): PileRecord => ({ ...pile, share: SHARES[i]! }));
+      .slice(0, shares.length)
+      .map(({ areaCm2: _, ...pile }, i): PileRecord => ({ ...pile, share: shares[i]! }));
     const put = await book.put({
       kind: 'passage',
       id: sampleId(id),
@@ -337,8 +344,8 @@ async function keepPalette(book: Book, girl: Entry<'drapery'>, weir: Entry<'harm
     ],
   });
   const passages = [
-    await passage('passage-gown', 'The girl’s gown', girl, [under]),
-    await passage('passage-water', 'Water below the sluice', weir, [under]),
+    await passage('passage-gown', 'The girl’s gown', girl, GOWN, [under]),
+    await passage('passage-water', 'Water below the sluice', weir, WATER, [under]),
   ];
   const { name, mixture } = passages[0]!.body.piles[2]!;
   const left: Leftover = {
@@ -368,6 +375,7 @@ async function keepPalette(book: Book, girl: Entry<'drapery'>, weir: Entry<'harm
       { shelf, stock: starterStock() },
     ),
   );
+  if (day.palettes.length !== 1) throw new Error('more than one palette carries');
   must(
     await book.put({
       kind: 'sheet',

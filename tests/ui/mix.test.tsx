@@ -20,8 +20,11 @@ vi.mock('../../src/ui/jobs.ts', () => ({
 }));
 
 const { stocked, shelf, notice } = await import('../../src/ui/studio.ts');
-const { studied, isKeyed, chosen, answers } = await import('../../src/ui/harmony/state.ts');
+const { studied, isKeyed, chosen, answers, undo } = await import('../../src/ui/harmony/state.ts');
 const { Bench } = await import('../../src/ui/harmony/Bench.tsx');
+const { VariantRows } = await import('../../src/ui/harmony/vary/VariantRows.tsx');
+const { varied } = await import('../../src/ui/harmony/vary/varied.ts');
+const { used } = await import('../../src/ui/harmony/mix/used.ts');
 const { Asked, Wishes } = await import('../../src/ui/harmony/mix/Wishes.tsx');
 const { HarmonyMix } = await import('../../src/ui/harmony/mix/BenchMix.tsx');
 const { changeWish, lastSaid, openChoices, undoSaid, wish } = await import(
@@ -121,6 +124,60 @@ test('the fewest pigments: the variants too, what must be in every pile, and the
   await screen.findByText(/Asked of all mixtures:/);
   expect(wish.value.mustHold).toEqual(['raw_umber']);
   expect(wish.value.only).toContain('raw_umber');
+});
+
+describe('variants', () => {
+  const fold = (name: string) => screen.getByRole('button', { name: new RegExp(`^${name}`) });
+
+  test('one beside its origin, with what changes in the pile; it takes the place, and back', async () => {
+    shows([62, 10, 24], [50, 4, 10]);
+    render(<VariantRows />);
+    await mixed();
+    await vi.waitFor(() => expect(varied.value?.size).toBe(18), 20_000);
+    fireEvent.click(fold('duller, clearly'));
+    await screen.findByText(/To the eye: .*In the pile: /);
+    const made = varied.value!.get('duller-middle')!;
+    fireEvent.click(screen.getByText('Take this variant'));
+    expect(studied.value[0]!.taken).toEqual([{ way: 'duller', amount: 'middle' }]);
+    await mixed();
+    // It keeps the pile that was shown, though the search would begin anew.
+    expect(used.value[0]!.parts).toEqual(made.mixture.parts);
+    undo();
+    expect(studied.value[0]!.taken).toEqual([]);
+  });
+
+  test('the whole harmony at once, colour by colour, and one step back', async () => {
+    shows([62, 10, 24], [50, 4, 10]);
+    render(<VariantRows />);
+    await mixed();
+    await vi.waitFor(() => expect(varied.value).not.toBeNull(), 20_000);
+    fireEvent.click(fold('lighter, a little'));
+    fireEvent.click(await screen.findByText('See the whole harmony so'));
+    await screen.findByText('The whole harmony, lighter, a little');
+    await screen.findByText('The shelf makes the change in every colour.');
+    expect(screen.getAllByText(/In the pile: /)).toHaveLength(3);
+    fireEvent.click(screen.getByText('Take it for the whole harmony'));
+    for (const { taken } of studied.value)
+      expect(taken).toEqual([{ way: 'lighter', amount: 'small' }]);
+    await vi.waitFor(() => expect(screen.queryByText(/The whole harmony/)).toBeNull());
+    undo();
+    for (const { taken } of studied.value) expect(taken).toEqual([]);
+  });
+
+  test('what the shelf does not do is said and marked, and cannot be taken', async () => {
+    stock(stockOf(['lead_white', 'red_earth']));
+    shows([50, 22, 18]);
+    render(<VariantRows />);
+    await mixed();
+    await vi.waitFor(() => expect(varied.value).not.toBeNull(), 20_000);
+    const none = [...varied.value!.values()].find(({ granted }) => granted === 'nothing')!;
+    const words = { small: 'a little', middle: 'clearly', large: 'much' }[none.amount];
+    const button = fold(`${none.way}, ${words}`);
+    expect(button.textContent).toMatch(/out of reach/);
+    fireEvent.click(button);
+    await screen.findByText(/These pigments make it no|there the turn ends/);
+    expect(screen.queryByText('Take this variant')).toBeNull();
+  });
 });
 
 describe('alternatives', () => {

@@ -57,6 +57,7 @@ export function Entries() {
         </p>
         <SampleOffer quiet />
         <ShelfLink />
+        <GuideLink />
       </>
     );
   const shown = found.value;
@@ -86,6 +87,7 @@ export function Entries() {
             row={(one) => <Row one={one} isOpen={isWide.value && one.card.id === beside} />}
           />
         )}
+        <GuideLink />
       </div>
       {isWide.value && (
         <div class="pane-entry">{beside !== null && <EntryPane key={beside} id={beside} />}</div>
@@ -93,6 +95,14 @@ export function Entries() {
     </div>
   );
 }
+
+const GuideLink = () => (
+  <p>
+    <a class="guide-way" href={hrefOf('book', 'guide')}>
+      {say.guide}
+    </a>
+  </p>
+);
 
 /** Milliseconds after which a search is taken to have come to rest. */
 const REST = 400;

@@ -7,6 +7,7 @@ import { DRAPERY_WAYS, type GarmentWish } from '../../drapery/fold.ts';
 import { formulaOf, type Passage } from '../../drapery/formula.ts';
 import { STUFFS } from '../../drapery/stuff.ts';
 import { ok } from '../../result.ts';
+import { benchOf, clearBench, keepBench } from '../bench.ts';
 import { listed } from '../drawn/say.ts';
 import { today } from '../locale.ts';
 import { rename, route } from '../route.ts';
@@ -171,6 +172,8 @@ async function open(id: string): Promise<void> {
   show(own ? { ...own, name: body.name } : guessed(body));
   kept.value = entry.value;
   keptScheme.value = canonical(scheme.value);
+  const changed = unkept(id);
+  if (changed) show(changed);
   stage.value = 'open';
 }
 
@@ -201,17 +204,21 @@ effect(() => {
 });
 
 // What is on the bench outlives the page, kept or not.
+const left = benchOf(DRAFT);
 let isRecalled = false;
 void opening.then(async (here) => {
   const draft = here && (await here.recall(DRAFT));
-  const last = draft?.ok ? readScheme(draft.value) : null;
+  const last = readScheme(left) ?? (draft?.ok ? readScheme(draft.value) : null);
   isRecalled = true;
   if (last && scheme.peek() === EMPTY && route.peek().open === null) show(last);
 });
 let timer: ReturnType<typeof setTimeout> | undefined;
 const remember = async (): Promise<void> => {
   clearTimeout(timer);
-  if (isRecalled) await book.peek()?.remember(DRAFT, JSON.stringify(scheme.peek()));
+  if (!isRecalled) return;
+  await book.peek()?.remember(DRAFT, JSON.stringify(scheme.peek()));
+  // From here on the book's own memory is the newer one, until the page hides again.
+  clearBench(DRAFT);
 };
 effect(() => {
   scheme.value;
@@ -220,3 +227,12 @@ effect(() => {
   timer = setTimeout(() => void remember(), 300);
 });
 writeBeforeLeaving(remember);
+keepBench(DRAFT, () =>
+  isRecalled ? { ...scheme.peek(), of: isSaved() ? null : (kept.peek()?.id ?? null) } : undefined,
+);
+
+/** Changes of this drapery that were not kept when the page was closed. */
+function unkept(id: string): Scheme | null {
+  const bench = readScheme(left);
+  return bench && JSON.parse(left!).of === id ? bench : null;
+}

@@ -54,10 +54,9 @@ let wanted = '';
 let wantedOn: Shelf | null = null;
 
 /**
- * Sees to it that these targets will be answered, the first `first` of them before the others. What was
- * wanted before and is no longer is stopped.
+ * Sees to it that these targets will be answered. What was wanted before and is no longer is stopped.
  */
-export function wantAnswers(targets: readonly Lab[], first: number): void {
+export function wantAnswers(targets: readonly Lab[]): void {
   // Read, not peeked: what was wanted on one shelf is wanted anew when that changes.
   const on = shelf.value;
   const wished = wishKey.value;
@@ -80,8 +79,7 @@ export function wantAnswers(targets: readonly Lab[], first: number): void {
   controller = mine;
   void (async () => {
     try {
-      for (const group of [targets.slice(0, first), targets.slice(first)])
-        await search(missing(group), { on, wished, options }, mine.signal);
+      await search(missing(targets), { on, wished, options }, mine.signal);
     } catch (error) {
       if (!isStop(error)) complain((error as Error).message);
     } finally {

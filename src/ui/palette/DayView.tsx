@@ -310,7 +310,7 @@ function Amounts({ day, at, studio }: { day: Day; at: number; studio: Studio }) 
               <tr key={`${row.number}${row.lot}`}>
                 <td>{row.label}</td>
                 <td>{[row.act, row.lot].filter(Boolean).join(', ')}</td>
-                <td>{said(`${row.weigh}${row.oil === null ? '' : ` + ${row.oil} oil`}`)}</td>
+                <td>{said(sayPalette.withOil(row.weigh, row.oil))}</td>
                 <td>{row.cm3 === null ? '' : said(`${row.cm3} cm³`)}</td>
               </tr>
             ))}

@@ -45,7 +45,7 @@ export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: numbe
             <span key={pigment}>
               {i > 0 && ' + '}
               <b>{figure(count, 0, 2)}</b> {within(labelIn(studio.value, pigment))}
-              {letDown && ', let down'}
+              {letDown && sayPalette.letDown}
             </span>
           ))}
         </p>

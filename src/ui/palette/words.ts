@@ -118,6 +118,10 @@ export const sayPalette = {
   mindHeading: 'What to mind',
   nothingToMind: 'Nothing in these piles quarrels.',
   useFirst: 'Use first: left from before',
+  leftOf: (name: string, cm3: string, kept: string, day: string, state: string) =>
+    `“${name}”, ${cm3}, ${kept} since ${day}: ${state}.`,
+  letDown: ', let down',
+  withOil: (weigh: string, oil: string | null) => (oil === null ? weigh : `${weigh} + ${oil} oil`),
   usedUp: 'Used up',
   usedSaid: (name: string) => `“${name}” is used up.`,
   hasSkin: 'It has a skin',

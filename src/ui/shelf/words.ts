@@ -17,7 +17,7 @@ export const sayShelf = {
   about: 'The pigments that mixtures are made of, with their hazards and how each figure is known.',
   open: 'Open the shelf',
   usesStarter:
-    'You have stocked nothing yet. Until you do, mixtures use the starter shelf below: pigments of the old studio, their curves authored from handbooks.',
+    'You have stocked nothing yet. Until you do, mixtures use the starter shelf below: pigments of the old studio, put together from handbooks.',
   usesStarterFor:
     'Nothing on your shelf can be mixed yet, so mixtures still use the starter shelf.',
   uses: (paints: number): string =>

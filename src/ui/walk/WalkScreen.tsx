@@ -4,23 +4,25 @@ import { SampleOffer } from '../book/SampleBook.tsx';
 import { CameraIcon, PictureIcon } from '../drawn/icons.tsx';
 import { bringPhotograph, gathering } from '../gathering.ts';
 import { InstallHint } from '../install/InstallHint.tsx';
+import { hrefOf } from '../route.ts';
 import { complain } from '../studio.ts';
 import { say } from '../words.ts';
 import { calledBy } from './called.ts';
 
 /** Our own specimens, for a first try with no photograph at hand. */
-const SAMPLES = [
-  { file: 'jay-feather', name: 'A jay’s feather' },
-  { file: 'rowan-branch', name: 'A rowan branch' },
-  { file: 'lichened-wall', name: 'A lichened wall' },
-] as const;
+const SAMPLES = ['jay-feather', 'rowan-branch', 'lichened-wall'] as const;
 
 export function WalkScreen() {
   return (
     <section class="page has-bar">
       <h1 tabIndex={-1}>{say.walkHeading}</h1>
       <p class="lead">{say.walkEmpty}</p>
-      <div class="main-actions keep-bar walk-bar">
+      <p>
+        <a class="guide-way" href={hrefOf('book', 'guide')}>
+          {say.guide}
+        </a>
+      </p>
+      <div class="main-actions keep-bar">
         <PhotoButton label={say.take} capture />
         <PhotoButton label={say.choose} />
       </div>
@@ -92,11 +94,15 @@ function Samples() {
       <SampleOffer quiet />
       <h2>{say.samplesHeading}</h2>
       <ul class="cards">
-        {SAMPLES.map(({ file, name }) => (
+        {SAMPLES.map((file) => (
           <li key={file}>
-            <button type="button" class="card" onClick={() => void bring(file, name)}>
+            <button
+              type="button"
+              class="card"
+              onClick={() => void bring(file, say.sampleNames[file])}
+            >
               <img src={`/samples/${file}.jpg`} alt="" width="320" height="240" loading="lazy" />
-              <span>{name}</span>
+              <span>{say.sampleNames[file]}</span>
             </button>
           </li>
         ))}

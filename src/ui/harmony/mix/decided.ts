@@ -60,6 +60,17 @@ export function takeMixture(target: Lab, mixture: Mixture | null, words: string)
   });
 }
 
+/** Mixtures that come with a decision made elsewhere, which has its own way back. */
+export function bringMixtures(all: readonly (readonly [Lab, Mixture])[]): void {
+  batch(() => {
+    hasSay.value = true;
+    chosen.value = new Map([
+      ...chosen.value,
+      ...all.map(([lab, mixture]) => [nameOfLab(lab), mixture] as const),
+    ]);
+  });
+}
+
 export function undoSaid(): void {
   const last = past.value.at(-1);
   if (!last) return;

@@ -46,11 +46,8 @@ export const saySight = {
   lightStated: (light: string) => `The light is taken for: ${light.toLowerCase()}.`,
   before: 'Compare: as the camera gave it',
   lightOff: 'Leave it as the camera gave it',
-  gains: (gains: readonly number[]) =>
-    `There red was multiplied by ${gains
-      .map((gain) => figure(gain, 2))
-      .join(', green by ')
-      .replace(/, green by ([\d.]+)$/, ', blue by $1')}.`,
+  gains: ([red = 1, green = 1, blue = 1]: readonly number[]) =>
+    `There red was multiplied by ${figure(red, 2)}, green by ${figure(green, 2)}, blue by ${figure(blue, 2)}.`,
 
   keepAbout: 'Only what is kept is gathered. Rub out what does not belong.',
   way: 'What the touch does',

@@ -2,7 +2,7 @@ import { batch, computed, effect, signal } from '@preact/signals';
 import { runJob } from '../../../workers/jobs.ts';
 import type { PaletteAnswer, PaletteJob } from '../../../workers/palette.ts';
 import { bookFaultWords } from '../../book/faults.ts';
-import type { StudioRules } from '../../book/palette.ts';
+import { STUDIO_PALETTE, type StudioRules } from '../../book/palette.ts';
 import type { Bodies, Entry, Kind } from '../../book/record.ts';
 import type { Book, Put } from '../../book/store.ts';
 import { type DayAsked, RULES, type Rules } from '../../palette/asked.ts';
@@ -19,8 +19,6 @@ import { book, complain, edition, opening, shelf, stocked, tell } from '../studi
 import { leftoverOf, passageOf } from './kept.ts';
 import { sayPalette } from './words.ts';
 
-/** The studio's own palette: its shape, its seats and its rules, from which every day begins. */
-export const STUDIO_ID = 'studio-palette';
 const STARTER = starterStock();
 
 /** Today where the painter is, as an ISO day. */
@@ -76,12 +74,12 @@ effect(() => {
 });
 
 export const studioPalette = computed(
-  () => kept.value?.palettes.find(({ id }) => id === STUDIO_ID) ?? null,
+  () => kept.value?.palettes.find(({ id }) => id === STUDIO_PALETTE) ?? null,
 );
 /** The palettes of the day, the first first. */
 export const palettes = computed(() =>
   (kept.value?.palettes ?? []).filter(
-    (one) => one.id !== STUDIO_ID && one.body.date === date.value,
+    (one) => one.id !== STUDIO_PALETTE && one.body.date === date.value,
   ),
 );
 export const passage = (id: string): Entry<'passage'> | null =>
@@ -135,7 +133,7 @@ export const settle = (change: Partial<Rules>) =>
     return save(
       {
         kind: 'palette',
-        id: STUDIO_ID,
+        id: STUDIO_PALETTE,
         ...(over ? { over } : {}),
         body: {
           name: sayPalette.studioPalette,

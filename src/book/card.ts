@@ -1,6 +1,8 @@
-import type { Lab } from '../colour/lab.ts';
+import { spectrum } from '../colour/grid.ts';
+import { type Lab, labOf } from '../colour/lab.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import { labelOf } from '../pigment/label.ts';
+import { folded } from './folded.ts';
 import { type AnyRecord, type Entry, filesOf, hasBody, type Kind } from './record.ts';
 
 /** What a list needs of an entry: small, kept beside it, written in the same transaction. */
@@ -26,10 +28,6 @@ export interface Card {
   /** Kept beside another entry after two devices changed the same one, until the painter decides. */
   readonly conflictOf?: string;
 }
-
-/** Without accents and capitals, so that "Äpfel" is found by "apfel". */
-export const folded = (text: string): string =>
-  text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
 
 /** The card of an entry; null for one that was purged. */
 export function cardOf(record: AnyRecord): Card | null {
@@ -121,6 +119,18 @@ function contentsOf(record: Entry): Contents {
       const pictured = photo ? { picture: photo.file } : {};
       return { ...card, pigments: [pigment], ...pictured };
     }
+    case 'card': {
+      const { plan, lots, reading } = record.body;
+      const own = [...plan.places.map(({ label }) => label), ...lots.map(({ lot }) => lot)];
+      const card = contents(record.body, own, even(reading?.places ?? []));
+      return reading?.photo ? { ...card, picture: reading.photo.file } : card;
+    }
+    case 'curves':
+      return contents(
+        record.body,
+        names(record.body.samples),
+        even(record.body.samples.map(({ reflectance }) => ({ lab: labOf(spectrum(reflectance)) }))),
+      );
     case 'pile': {
       const { lots, seen, mixture } = record.body;
       const own = lots.map(({ lot }) => lot);

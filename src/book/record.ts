@@ -20,6 +20,7 @@ import {
 import { knows, type Seen, type Span, wellFormed } from './seen.ts';
 import { type ShelfBody, type SwatchBody, shelfBody, swatchBody } from './shelf.ts';
 import { type SpecimenBody, specimenBody } from './specimen.ts';
+import { type CardBody, type CurvesBody, cardBody, curvesBody } from './swatches.ts';
 
 /** What each kind of entry holds. */
 export interface Bodies {
@@ -32,6 +33,8 @@ export interface Bodies {
   sheet: SheetBody;
   shelf: ShelfBody;
   swatch: SwatchBody;
+  card: CardBody;
+  curves: CurvesBody;
   pile: PileBody;
   leftover: LeftoverBody;
 }
@@ -47,6 +50,8 @@ const BODY_SCHEMAS: { readonly [K in Kind]: v.GenericSchema<unknown, Bodies[K]> 
   sheet: sheetBody,
   shelf: shelfBody,
   swatch: swatchBody,
+  card: cardBody,
+  curves: curvesBody,
   pile: pileBody,
   leftover: leftoverBody,
 };
@@ -193,6 +198,8 @@ export function filesOf(record: AnyRecord): readonly FileRef[] {
     }
     case 'swatch':
       return record.body.photo ? [record.body.photo] : [];
+    case 'card':
+      return record.body.reading?.photo ? [record.body.reading.photo] : [];
     default:
       return [];
   }

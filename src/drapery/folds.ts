@@ -2,7 +2,7 @@ import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Bench } from '../harmony/bench.ts';
 import { STEPS } from '../harmony/harmony.ts';
-import { against } from '../harmony/variant.ts';
+import { against } from '../harmony/made.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import type { ShelfPaint } from '../pigment/shelf.ts';
 import { type ClothWish, type Fold, type Glaze, Snag } from './fold.ts';

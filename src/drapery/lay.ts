@@ -1,6 +1,7 @@
 import { chroma, type Lab } from '../colour/lab.ts';
 import type { Bench } from '../harmony/bench.ts';
-import { hueHeld, plain } from '../harmony/variant.ts';
+import { hueHeld } from '../harmony/held.ts';
+import { plain } from '../harmony/made.ts';
 import { NEUTRAL_CHROMA } from '../harmony/vary.ts';
 import type { Mixture, Share } from '../mixture/mixture.ts';
 import type { Shelf } from '../pigment/shelf.ts';
@@ -66,7 +67,7 @@ export class Layer {
           ...(of ? { of } : {}),
         });
         if (found === null) continue;
-        let mixture = plain(found);
+        let mixture = inParts(found);
         if (barredIn(mixture, this.rule.barred, shelf)) {
           const without = this.bench.mix(wish, {
             most: count,
@@ -75,7 +76,7 @@ export class Layer {
             ...(of ? { of } : {}),
           });
           if (without === null) continue;
-          mixture = plain(without);
+          mixture = inParts(without);
         }
         if (!this.ordered(mixture, bounds)) continue;
         seen.push(mixture);
@@ -137,6 +138,12 @@ export class Layer {
       (hue === undefined || (hueHeld(hue, mixture.lab) && hueHeld(hue, mixture.partsLab)))
     );
   }
+}
+
+/** Of a fold only its plain parts are told: its neighbours on the ladder are judged by them. */
+function inParts(found: Mixture): Mixture {
+  const { letDown: _, ...mixture } = plain(found);
+  return mixture;
 }
 
 /** Whether a pile holds black outside the rule, as a recipe or in its whole parts. */

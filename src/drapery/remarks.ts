@@ -1,8 +1,8 @@
 import { changeWords } from '../colour/change.ts';
 import { chroma, type Lab } from '../colour/lab.ts';
+import { hueHeld } from '../harmony/held.ts';
 import { listed } from '../harmony/pile.ts';
 import { spokenOn } from '../harmony/spoken.ts';
-import { hueHeld } from '../harmony/variant.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import type { ClothWish, DraperyFault, Fold } from './fold.ts';
 import { ONE_COAT_MM } from './glaze.ts';

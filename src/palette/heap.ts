@@ -1,4 +1,5 @@
 import { hexOf } from '../colour/hex.ts';
+import { letterOf } from './drawing.ts';
 import { cm3Up } from './figure.ts';
 import { mixingOrder, mixingSteps } from './mixing.ts';
 import { labelIn, type Studio } from './passage.ts';
@@ -9,6 +10,8 @@ import { filmUmOf } from './quantity.ts';
 export interface SheetPile {
   readonly key: string;
   readonly name: string;
+  /** Its letter where it is mixed: it stands for the name in the drawing. */
+  readonly mark: string;
   /** null where the palette serves one passage alone. */
   readonly passage: string | null;
   /** As an sRGB screen shows it: a guide, not for matching. */
@@ -48,6 +51,7 @@ export function sheetPile(
   return {
     key: plan.key,
     name: pile.name,
+    mark: pure ? '' : letterOf(palette.mixed.indexOf(plan)),
     passage: palette.passages.length > 1 ? passage.name : null,
     hex: hexOf(plan.lab),
     mixed: !pure,

@@ -41,6 +41,11 @@ export interface PigmentPlan {
 }
 
 export interface PalettePlan {
+  /** Which of the palettes that were asked for. */
+  readonly asked: number;
+  /** Its board `part` of `of`, where that is more than one palette carries. */
+  readonly part: number;
+  readonly of: number;
   readonly name: string;
   readonly passages: readonly Passage[];
   /** In their seats. */

@@ -1,6 +1,7 @@
 import { dayWords } from './calendar.ts';
 import type { Clash } from './clash.ts';
 import { type Dryness, groundDryness } from './drying.ts';
+import { MOST_PALETTES } from './faults.ts';
 import { cm3Words, listed, within } from './figure.ts';
 import { FILMS } from './film.ts';
 import { labelIn, type PassagePile, type Studio } from './passage.ts';
@@ -14,9 +15,25 @@ export function drynessWords({ least, most, felt }: Dryness): string {
   return least === most ? `${least} by now` : `between ${least} and ${most}: your touch decides`;
 }
 
+/** What became of a palette that was more than one carries, and of a day that is more than a day. */
+export function boardsWords(day: Day, asked?: number): readonly string[] {
+  const split = day.palettes.filter(
+    ({ part, of, asked: from }) => of > 1 && part === 1 && (asked === undefined || from === asked),
+  );
+  const words = split.map(
+    ({ name, of }) =>
+      `“${name.replace(/, \d+ of \d+$/, '')}” is more than one palette carries: it is laid on ${of}, each with its own sheet.`,
+  );
+  if (split.length > 0 && day.palettes.length > MOST_PALETTES)
+    words.push(
+      `That makes ${day.palettes.length} palettes, where a day carries ${MOST_PALETTES}: leave some piles for tomorrow.`,
+    );
+  return words;
+}
+
 /** How the passages of a palette stand, what waits and why. */
-export function todayOf(day: Day, { passages }: PalettePlan): readonly string[] {
-  return passages.flatMap(({ name, layers }) => {
+export function todayOf(day: Day, { passages, asked }: PalettePlan): readonly string[] {
+  const stand = passages.flatMap(({ name, layers }) => {
     const wettest = groundDryness(layers, day.date);
     const under = wettest
       ? [
@@ -28,6 +45,7 @@ export function todayOf(day: Day, { passages }: PalettePlan): readonly string[] 
       .map((one) => leftOffWords(one));
     return [...under, ...waits];
   });
+  return [...boardsWords(day, asked), ...stand];
 }
 
 /** Why a pile is not on the sheet, then what to do. */

@@ -15,7 +15,8 @@ export interface MorningSheet {
   readonly day: string;
   readonly number: number;
   readonly of: number;
-  readonly passages: string;
+  /** For which passages, where the title does not say it. */
+  readonly for: string;
   readonly pupils: boolean;
   readonly useFirst: readonly string[];
   readonly prepare: readonly PrepareGroup[];
@@ -49,7 +50,7 @@ export function sheetOf(day: Day, index: number, studio: Studio): MorningSheet {
     day: fullDay(day.date),
     number: index + 1,
     of: day.palettes.length,
-    passages: listed(palette.passages.map(({ name }) => name)),
+    for: forWords(palette),
     pupils: day.rules.pupils,
     useFirst: palette.offers.map(({ leftover, state, piles }) => {
       const to = piles.length > 0 ? ` for ${listed(piles.map((name) => `“${name}”`))}` : '';
@@ -70,6 +71,11 @@ export function sheetOf(day: Day, index: number, studio: Studio): MorningSheet {
     cleaning: cleaningOf(palette.pigments),
     acknowledge: acknowledgements(day, palette, studio),
   };
+}
+
+function forWords({ name, passages }: PalettePlan): string {
+  const words = listed(passages.map((passage) => passage.name));
+  return words === name ? '' : `for ${words}`;
 }
 
 function acknowledgements(

@@ -1,7 +1,8 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { Looked, Several } from '../../../workers/copy.ts';
+import { dateWords, count as number } from '../locale.ts';
 import { book } from '../studio.ts';
-import { dateWords, say } from '../words.ts';
+import { say } from '../words.ts';
 import { bringIn, bringing, dropCopy, lookAt, touched } from './bringing.ts';
 import { changedSince, Keeping } from './Keeping.tsx';
 import { copied } from './keeping.ts';
@@ -9,6 +10,7 @@ import { MakingLine } from './MakingLine.tsx';
 import { makeBookCopy, making } from './making.ts';
 import { nameOfCard } from './names.ts';
 import { Dabs } from './Picture.tsx';
+import { SampleOffer } from './SampleBook.tsx';
 import { KIND_WORDS, sayBook } from './words.ts';
 
 /** Copies out of the book and into it. */
@@ -17,6 +19,7 @@ export function Copies() {
     <div class="copies">
       <Make />
       {book.value?.readOnly === null && <Bring />}
+      <SampleOffer quiet />
       <Keeping />
     </div>
   );
@@ -130,7 +133,7 @@ function Sort({ heading, several }: { heading: string; several: Several }) {
   return (
     <details open={count <= 12}>
       <summary>
-        {heading}: {count.toLocaleString()}
+        {heading}: {number(count)}
       </summary>
       <ul class="preview-list">
         {first.map((card) => (

@@ -8,15 +8,17 @@ import { ClothLine } from '../drawn/ClothLine.tsx';
 import { BinIcon, SearchIcon } from '../drawn/icons.tsx';
 import { Patch } from '../drawn/Patch.tsx';
 import { seedOf } from '../drawn/seed.ts';
+import { dateWords, momentWords } from '../locale.ts';
 import { go, hrefOf, route } from '../route.ts';
 import { book, complain } from '../studio.ts';
-import { dateWords } from '../words.ts';
 import { putIntoBin, Renaming } from './actions.tsx';
 import { contentsOf, type Line } from './contents.ts';
 import { clothsOf } from './Drawing.tsx';
 import { nameOfCard, pigmentWords } from './names.ts';
+import { Onward } from './Onward.tsx';
 import { Out, Printed } from './Out.tsx';
 import { Photograph } from './Photograph.tsx';
+import { SampleMark } from './SampleBook.tsx';
 import { cards, colour, pairs, scrolled } from './state.ts';
 import { KIND_WORDS, sayBook } from './words.ts';
 
@@ -38,7 +40,20 @@ export function EntryPane({ id, back = false }: { id: string; back?: boolean }) 
         </p>
       )}
       {card === null ? (
-        <p>{sayBook.gone}</p>
+        <>
+          <h2 ref={heading} tabIndex={-1}>
+            {sayBook.goneHeading}
+          </h2>
+          <p>{sayBook.gone}</p>
+          <p class="main-actions">
+            <a class="button main" href={hrefOf('book')}>
+              {sayBook.back}
+            </a>
+            <a class="button" href={hrefOf('book', 'bin')}>
+              {sayBook.toBin}
+            </a>
+          </p>
+        </>
       ) : (
         <>
           <Heading key={card.id} card={card} at={heading} />
@@ -81,14 +96,10 @@ function Heading({ card, at }: { card: Card; at: { current: HTMLHeadingElement |
         </h2>
       )}
       <p class="small">
-        {KIND_WORDS[card.kind]} · {dateWords(card.date)}
+        {KIND_WORDS[card.kind]} · {dateWords(card.date)} <SampleMark id={card.id} />
       </p>
       <p class="entry-actions">
-        {(card.kind === 'harmony' || card.kind === 'specimen') && (
-          <a class="button main" href={hrefOf('harmony', card.id)}>
-            {sayBook.openInHarmony}
-          </a>
-        )}
+        <Onward card={card} />
         {canWrite && !renaming && (
           <button type="button" class="quiet" onClick={() => setRenaming(true)}>
             {sayBook.rename}
@@ -122,7 +133,7 @@ function Versions({ card }: { card: Card }) {
       <h3 id="versions-heading">{sayBook.conflictHeading}</h3>
       <p>{sayBook.conflictAbout}</p>
       <p>
-        {sayBook.conflictThis(new Date(card.changed).toLocaleString())}{' '}
+        {sayBook.conflictThis(momentWords(card.changed))}{' '}
         <a href={hrefOf('book', other)}>{sayBook.conflictOther}</a>
       </p>
     </section>

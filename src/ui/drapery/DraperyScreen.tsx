@@ -1,5 +1,6 @@
 import './drapery.css';
 import { BookIcon, PrintIcon } from '../drawn/icons.tsx';
+import { LayOut } from '../palette/LayOut.tsx';
 import { hrefOf } from '../route.ts';
 import { say as sayAll } from '../words.ts';
 import { Begin } from './Begin.tsx';
@@ -32,7 +33,7 @@ export function DraperyScreen() {
     );
   if (scheme.value.garments.length === 0) return <Begin />;
   return (
-    <section class="page drapery">
+    <section class="page drapery has-bar">
       <div class="title">
         <h1 tabIndex={-1}>{scheme.value.name || say.heading}</h1>
         <KeepLine />
@@ -76,14 +77,17 @@ export function DraperyScreen() {
 /** The one main action, and the way back. */
 function KeepLine() {
   return (
-    <div class="drapery-bar">
+    <div class="drapery-bar keep-bar">
       {canUndo.value && (
         <button type="button" onClick={undo}>
           {say.undo}
         </button>
       )}
       {isSaved() ? (
-        <p class="small">{say.kept}</p>
+        <>
+          <p class="small">{say.kept}</p>
+          {kept.value && <LayOut id={kept.value.id} main />}
+        </>
       ) : (
         <button type="button" class="main" disabled={!isWhole.value} onClick={() => void keep()}>
           {kept.value ? say.keepChanges : say.keep}

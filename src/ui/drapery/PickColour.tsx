@@ -6,8 +6,9 @@ import { WORKED } from '../../drapery/worked.ts';
 import { cards, wantCards } from '../book/state.ts';
 import { Choice } from '../shelf/Choice.tsx';
 import { book, complain } from '../studio.ts';
-import { keptHarmony, openHarmony, type Source, workedColours } from './colours.ts';
+import { openHarmony, workedColours } from './colours.ts';
 import { Dab } from './Dab.tsx';
+import { keptHarmony, type Source } from './kept.ts';
 import { type Picking, part, picking } from './picking.ts';
 import {
   addGarment,

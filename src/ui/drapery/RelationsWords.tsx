@@ -1,6 +1,7 @@
 import type { Cloth, ClothWish } from '../../drapery/fold.ts';
 import { periodWords } from '../../harmony/period.ts';
 import { type Related, relationsOf } from '../../harmony/relations.ts';
+import { figure as decimals } from '../locale.ts';
 import { answered } from './cloths.ts';
 import { scheme } from './state.ts';
 import { PART_NAMES, say } from './words.ts';
@@ -37,7 +38,7 @@ function related(): Related[] {
 const localOf = ({ folds }: Cloth) => folds[2]!.lab;
 const small = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
 const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
-const figure = (score: number): string => score.toFixed(2).replace('-', '−');
+const figure = (score: number): string => decimals(score, 2).replace('-', '−');
 
 /** The relations of the garments in words. They inform; nothing is chosen by them. */
 export function RelationsWords() {

@@ -3,15 +3,17 @@ import { canonical } from '../../book/digest.ts';
 import type { DraperyBody, FormulaBody, GarmentRecord } from '../../book/drapery.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { Entry } from '../../book/record.ts';
-import { type Cloth, DRAPERY_WAYS, type Garment, type GarmentWish } from '../../drapery/fold.ts';
+import { DRAPERY_WAYS, type GarmentWish } from '../../drapery/fold.ts';
 import { formulaOf, type Passage } from '../../drapery/formula.ts';
 import { STUFFS } from '../../drapery/stuff.ts';
 import { ok } from '../../result.ts';
 import { benchOf, clearBench, keepBench } from '../bench.ts';
 import { listed } from '../drawn/say.ts';
+import { today } from '../locale.ts';
 import { rename, route } from '../route.ts';
-import { book, complain, opening, shelf, tell } from '../studio.ts';
+import { book, complain, opening, shelf, tell, writeBeforeLeaving } from '../studio.ts';
 import { garments } from './cloths.ts';
+import { LINING, recordsOf, TRIM } from './record.ts';
 import { EMPTY, type Scheme, scheme, show, type Worn } from './state.ts';
 import { say } from './words.ts';
 
@@ -24,31 +26,11 @@ export const stage = signal<'opening' | 'open' | 'missing'>('open');
 export const isSaved = (): boolean =>
   kept.value !== null && keptScheme.value === canonical(scheme.value);
 
-const today = (): string => new Date().toLocaleDateString('sv');
-
 /** A drapery without a name is called by its garments. */
 export const calledNow = (): string =>
   scheme.value.name.trim() ||
   listed(scheme.value.garments.map(({ wish }) => wish.name)) ||
   say.unnamed;
-
-const recordOf = (cloth: Cloth, name: string): GarmentRecord => ({
-  name,
-  way: cloth.way,
-  stuff: cloth.stuff,
-  folds: [...cloth.folds, ...(cloth.reflected ? [cloth.reflected] : [])].map(
-    ({ step, lab, mixture }) => ({ step, lab, mixture }),
-  ),
-});
-
-/** A garment's own ladder, then its lining's and its trim's under its name. */
-const recordsOf = (garment: Garment): GarmentRecord[] => [
-  recordOf(garment, garment.name),
-  ...(garment.lining ? [recordOf(garment.lining, `${garment.name}${LINING}`)] : []),
-  ...(garment.trim ? [recordOf(garment.trim, `${garment.name}${TRIM}`)] : []),
-];
-const LINING = ', lining';
-const TRIM = ', trim';
 
 /** Writes the drapery into the book, over its older self where it has one. */
 export async function keep(): Promise<void> {
@@ -231,16 +213,20 @@ void opening.then(async (here) => {
   if (last && scheme.peek() === EMPTY && route.peek().open === null) show(last);
 });
 let timer: ReturnType<typeof setTimeout> | undefined;
-effect(() => {
-  const now = scheme.value;
-  const here = book.value;
-  if (!here || !isRecalled) return;
+const remember = async (): Promise<void> => {
   clearTimeout(timer);
-  timer = setTimeout(() => {
-    // From here on the book's own memory is the newer one, until the page hides again.
-    void here.remember(DRAFT, JSON.stringify(now)).then(() => clearBench(DRAFT));
-  }, 300);
+  if (!isRecalled) return;
+  await book.peek()?.remember(DRAFT, JSON.stringify(scheme.peek()));
+  // From here on the book's own memory is the newer one, until the page hides again.
+  clearBench(DRAFT);
+};
+effect(() => {
+  scheme.value;
+  if (!book.value) return;
+  clearTimeout(timer);
+  timer = setTimeout(() => void remember(), 300);
 });
+writeBeforeLeaving(remember);
 keepBench(DRAFT, () =>
   isRecalled ? { ...scheme.peek(), of: isSaved() ? null : (kept.peek()?.id ?? null) } : undefined,
 );

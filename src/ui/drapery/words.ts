@@ -1,6 +1,7 @@
 import type { BlackWhy } from '../../drapery/black.ts';
 import type { DraperyWay } from '../../drapery/fold.ts';
 import type { Stuff } from '../../drapery/stuff.ts';
+import { figure } from '../locale.ts';
 import type { Part } from './state.ts';
 
 /** Every text of this place. */
@@ -79,8 +80,8 @@ export const say = {
   beneath: 'Beneath the glaze',
   mixed: 'mixed',
   wanted: 'wanted',
-  ciede: (difference: number) => `(CIEDE2000 ${difference.toFixed(1)}.)`,
-  outOfReach: 'The shelf comes no nearer.',
+  ciede: (difference: number) => `(CIEDE2000 ${figure(difference, 1)}.)`,
+  outOfReach: 'No pile that keeps its place in the order comes nearer.',
   blackHeading: 'Black',
   blackMay: (why: string) => `Black may deepen it: ${why}.`,
   blackNone:

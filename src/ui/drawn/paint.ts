@@ -1,15 +1,7 @@
 import type { Detail, DrawnLadder, Hang } from './drawn.ts';
-import { type Hung, hang } from './hang.ts';
-import { colourAt, type Mass, massesOf, unreachedOf } from './mass.ts';
-import { borderOf, outline } from './path.ts';
-import type { Piece } from './piece.ts';
-import { toneOf } from './tone.ts';
-
-const FINE = {
-  fine: { perStep: 7, slack: 0.15 },
-  plain: { perStep: 4, slack: 0.22 },
-  small: { perStep: 3, slack: 0.3 },
-} as const;
+import { colourAt, type Mass } from './mass.ts';
+import { type ClothShapes, clothShapes, type Fall, type Part } from './shapes.ts';
+import { type Answered, answered } from './shaping.ts';
 
 export interface Garment {
   readonly ladder: DrawnLadder;
@@ -22,102 +14,53 @@ export interface Garment {
   readonly height: number;
 }
 
-/** Which of a garment's ladders colours a layer. */
-type Part = 'face' | 'lining' | 'edge';
-
-interface Layer {
-  readonly part: Part;
-  readonly masses: readonly Mass[];
-  /** What is out of reach, path data for fill rule even-odd, or nothing. */
-  readonly hatch: string;
-}
-
-/** A garment's shapes from back to front, in tenths of a unit, before they are coloured. */
-interface Shapes {
-  readonly pegs: Hung['pegs'];
-  /** Everything the cloth covers, for its shadow on the wall. */
+/** The shapes with their colours: a step's own, or a mixture of two neighbouring ones. */
+export interface Painted {
+  readonly pegs: ClothShapes['pegs'];
   readonly shadow: string;
-  readonly layers: readonly Layer[];
-}
-
-/** The shapes with their colours: a step's hex, or a mixture of two neighbouring ones. */
-export interface Painted extends Shapes {
+  readonly layers: readonly {
+    readonly part: Part;
+    readonly masses: readonly Mass[];
+    /** What is out of reach, path data for fill rule even-odd, or nothing. */
+    readonly hatch: string;
+  }[];
   readonly colour: (part: Part, place: number) => string;
 }
 
-/** Keeps what was last worked out, up to `most` answers. */
-function keeping<T>(most: number) {
-  const kept = new Map<string, T>();
-  return (key: string, make: () => T): T => {
-    const known = kept.get(key);
-    if (known !== undefined) return known;
-    const made = make();
-    if (kept.size >= most) kept.delete(kept.keys().next().value ?? '');
-    kept.set(key, made);
-    return made;
-  };
-}
+/** What the shapes depend on: not on colour, so that a row of variants costs one cloth. */
+const fallOf = ({ ladder, seed, hang, trim, lining, detail, width, height }: Garment): Fall => ({
+  seed,
+  hang,
+  detail: detail ?? 'plain',
+  width,
+  height,
+  shares: ladder.map(({ share }) => share),
+  band: (trim ?? lining) ? Math.min(15, 0.04 * Math.min(width * 1.4, height)) : 0,
+});
 
-const hungBefore = keeping<Hung>(24);
-const shapedBefore = keeping<Shapes>(24);
+/** The shapes of garments: at once where they are known, else worked out aside. */
+export const cloths: Answered<Garment, ClothShapes> = answered(
+  'cloth',
+  60,
+  (garment: Garment) => fallOf(garment),
+  clothShapes,
+);
 
-/**
- * Paints a garment. Folds depend on seed and size, and the shapes of its tones on shares and reach
- * besides; none of it on colour, so that a row of variants costs one cloth.
- */
+/** Paints a garment; what is out of reach is hatched over it. */
 export function paint(garment: Garment): Painted {
-  const { ladder, trim, lining, seed, hang: how, width, height } = garment;
-  const detail = garment.detail ?? 'plain';
-  const edge = trim ?? lining;
-  const band = edge ? Math.min(15, 0.04 * Math.min(width * 1.4, height)) : 0;
-  const fold = [seed, how, detail, width, height, band].join(' ');
-  const reach = [ladder, lining, edge].map((each) =>
-    each?.map(({ reachable }) => (reachable ? 1 : 0)).join(''),
-  );
-  const shares = ladder.map(({ share }) => share);
-  const shapes = shapedBefore([fold, ...shares, ...reach].join(' '), () =>
-    shape(
-      hungBefore(fold, () => hang(seed, how, detail, band, { width, height })),
-      { face: ladder, lining: lining ?? ladder, edge },
-      detail,
-    ),
-  );
-  const ladders = { face: ladder, lining: lining ?? ladder, edge: edge ?? ladder };
-  return { ...shapes, colour: (part, place) => colourAt(ladders[part], place) };
-}
-
-function shape(
-  hung: Hung,
-  ladders: {
-    readonly face: DrawnLadder;
-    readonly lining: DrawnLadder;
-    readonly edge: DrawnLadder | undefined;
-  },
-  detail: Detail,
-): Shapes {
-  const { perStep, slack } = FINE[detail];
-  const seen = hung.lengths.flatMap(({ pieces }) => pieces.filter((p) => p.side !== 'wrong'));
-  const tone = toneOf(seen, ladders.face);
-  const layers: Layer[] = [];
-  let shadow = '';
-  const lay = (part: Part, piece: Piece) => {
-    const ladder = ladders[part];
-    if (!ladder) return;
-    const shade = piece.side === 'wrong' ? (light: number) => Math.min(5, tone(light) + 1) : tone;
-    layers.push({
+  const { ladder, trim, lining } = garment;
+  const ladders = { face: ladder, lining: lining ?? ladder, edge: trim ?? lining ?? ladder };
+  const { pegs, shadow, layers } = cloths.of(garment);
+  return {
+    pegs,
+    shadow,
+    layers: layers.map(({ part, masses, lines }) => ({
       part,
-      masses: massesOf(piece, shade, perStep, slack),
-      hatch: unreachedOf(piece, ladder, shade, slack),
-    });
+      masses,
+      hatch: ladders[part]
+        .map(({ reachable }, k) => (reachable ? '' : `${lines[k] ?? ''}${lines[k + 1] ?? ''}`))
+        .join(''),
+    })),
+    colour: (part, place) => colourAt(ladders[part], place),
   };
-  for (const { pieces, band, rim } of hung.lengths) {
-    for (const piece of pieces) {
-      shadow += outline(piece, borderOf(piece, slack * 2));
-      lay(piece.side === 'wrong' ? 'lining' : 'face', piece);
-      const over = band.find(({ side, which }) => side === piece.side && which === piece.which);
-      if (over) lay('edge', over);
-    }
-    if (rim) lay('edge', rim);
-  }
-  return { pegs: hung.pegs, shadow, layers };
 }

@@ -1,3 +1,4 @@
+import { figure } from '../locale.ts';
 import type { DrawnLadder } from './drawn.ts';
 
 /** The steps out of reach in words, or nothing: "highlight and deepest fold out of reach". */
@@ -17,4 +18,4 @@ export function listed(words: readonly string[]): string {
 
 /** "1 part", "2.5 parts". */
 export const partsWords = (parts: number) =>
-  `${Number.isInteger(parts) ? parts : Number(parts.toFixed(2))} ${parts === 1 ? 'part' : 'parts'}`;
+  `${figure(parts, 0, 2)} ${parts === 1 ? 'part' : 'parts'}`;

@@ -39,7 +39,7 @@ export function mixedRows(
   const spans: { y: number; from: number; to: number; holds: number }[] = [];
   let room = 0;
   const cell = Math.max(2 * bound + 8, Math.min(width * 0.16, 84));
-  for (let y = height - 6 - bound - LINE - 8; y > height * 0.56; y -= rowHeight) {
+  for (let y = height - 6 - bound - LINE - 8; y > height * 0.5; y -= rowHeight) {
     let [from, to] = board.chord(y + bound * 0.4, bound + 4);
     from = Math.max(from, width * 0.22);
     if (Math.abs(y - hole.y) < hole.ry + clear) from = Math.max(from, hole.x + hole.rx + 8);

@@ -7,6 +7,7 @@ import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 export function useWidth<E extends HTMLElement>(first: number) {
   const ref = useRef<E>(null);
   const [width, setWidth] = useState(first);
+  // Before anything is seen: what is drawn for one width and then for another costs twice.
   useLayoutEffect(() => {
     const element = ref.current;
     if (!element) return undefined;

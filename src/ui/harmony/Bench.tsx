@@ -7,6 +7,7 @@ import { changeWords, describe } from '../../colour/words.ts';
 import type { Answer, Mixture } from '../../mixture/mixture.ts';
 import { nearOf } from '../../pigment/near.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
+import { figure } from '../locale.ts';
 import { shelf } from '../studio.ts';
 import { say, shareWords } from '../words.ts';
 import { mixAgain, mixing, stopMixing } from './answers.ts';
@@ -139,12 +140,12 @@ export function Bench() {
         <dl class="figures">
           <dt>{say.figureWanted}</dt>
           <dd>
-            L* {target[0].toFixed(1)}, a* {target[1].toFixed(1)}, b* {target[2].toFixed(1)};{' '}
+            L* {figure(target[0], 1)}, a* {figure(target[1], 1)}, b* {figure(target[2], 1)};{' '}
             {hexOf(target)}
           </dd>
           <dt>{say.figureSeen}</dt>
           <dd>
-            L* {seen[0].toFixed(1)}, a* {seen[1].toFixed(1)}, b* {seen[2].toFixed(1)};{' '}
+            L* {figure(seen[0], 1)}, a* {figure(seen[1], 1)}, b* {figure(seen[2], 1)};{' '}
             {say.ciede(away)}
           </dd>
           {answer && (
@@ -153,7 +154,7 @@ export function Bench() {
               <dd>
                 {say.ciede(answer.deltaE00)}:{' '}
                 {answer.recipe
-                  .map(({ pigment, share }) => `${pigment} ${(share * 100).toFixed(1)} %`)
+                  .map(({ pigment, share }) => `${pigment} ${figure(share * 100, 1)} %`)
                   .join(', ')}
               </dd>
             </>

@@ -1,17 +1,17 @@
-import { MakeDrapery } from '../drapery/MakeDrapery.tsx';
 import { gathering } from '../gathering.ts';
 import { hrefOf, route } from '../route.ts';
+import { Soon } from '../Soon.tsx';
 import { GatheringLine } from '../walk/WalkScreen.tsx';
-import { say } from '../words.ts';
+import { PLACE_NAMES, say } from '../words.ts';
 import { Bench } from './Bench.tsx';
-import { KeepBar, WordsForm } from './Keep.tsx';
+import { KeepBar, Onward, WordsForm } from './Keep.tsx';
 import { HarmonyMix } from './mix/BenchMix.tsx';
 import { Photograph } from './Photograph.tsx';
 import { gatherAnew } from './sight/gathered.ts';
 import { HandMarks } from './sight/HandMarks.tsx';
 import { look } from './sight/look.ts';
 import { kept, name, specimen, stage, studied } from './state.ts';
-import { VariantRows } from './VariantRows.tsx';
+import { VariantRows } from './vary/VariantRows.tsx';
 import { Wall } from './Wall.tsx';
 
 export function HarmonyScreen() {
@@ -19,7 +19,7 @@ export function HarmonyScreen() {
   if (open === null || stage.value === 'empty')
     return (
       <section class="page">
-        <h1 tabIndex={-1}>Harmony</h1>
+        <h1 tabIndex={-1}>{PLACE_NAMES.harmony}</h1>
         <p class="lead">{say.harmonyEmpty}</p>
         <p class="main-actions">
           <a class="button main" href={hrefOf('walk')}>
@@ -34,7 +34,7 @@ export function HarmonyScreen() {
   if (stage.value === 'missing')
     return (
       <section class="page">
-        <h1 tabIndex={-1}>Harmony</h1>
+        <h1 tabIndex={-1}>{PLACE_NAMES.harmony}</h1>
         <p class="lead">{say.notFound}</p>
         <p class="main-actions">
           <a class="button main" href={hrefOf('book')}>
@@ -45,7 +45,7 @@ export function HarmonyScreen() {
     );
   const colours = studied.value;
   return (
-    <section class="page harmony">
+    <section class="page harmony has-bar">
       <div class="title">
         <h1 tabIndex={-1}>{name.value || say.unnamed}</h1>
         {colours.length > 0 && <KeepBar />}
@@ -68,10 +68,14 @@ export function HarmonyScreen() {
           <HandMarks />
           <Remarks />
           <Bench />
-          <HarmonyMix />
-          <VariantRows />
-          <MakeDrapery />
-          <WordsForm />
+          <Soon>
+            <HarmonyMix />
+          </Soon>
+          <Soon>
+            <VariantRows />
+            <WordsForm />
+            <Onward />
+          </Soon>
         </>
       )}
     </section>

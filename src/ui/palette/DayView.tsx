@@ -6,7 +6,8 @@ import { labelIn, type Studio } from '../../palette/passage.ts';
 import type { Day } from '../../palette/plan.ts';
 import { preparing } from '../../palette/prepare.ts';
 import { lackWords, leftOffWords, mindOf, todayOf } from '../../palette/said.ts';
-import { hrefOf } from '../route.ts';
+import { dateWords, figure, said } from '../locale.ts';
+import { go, hrefOf } from '../route.ts';
 import { say } from '../words.ts';
 import { Acknowledge } from './Acknowledge.tsx';
 import { newPassage, prepare, putOn, unprepare } from './acts.ts';
@@ -26,10 +27,12 @@ import {
   passage,
   plan,
   rules,
+  STUDIO_ID,
   seekFewest,
   seeking,
   settle,
   sheet,
+  sheetHref,
   stopSeeking,
   today,
 } from './state.ts';
@@ -47,7 +50,7 @@ export function DayView() {
   const planned = plan.value;
   const isEmpty = palettes.value.length === 0;
   return (
-    <section class="page pal-page">
+    <section class={isEmpty ? 'page pal-page' : 'page pal-page has-bar'}>
       <h1 tabIndex={-1}>{sayPalette.heading}</h1>
       <p class="lead">{isEmpty ? sayPalette.empty : sayPalette.lead}</p>
       <div class="pal-top">
@@ -58,7 +61,7 @@ export function DayView() {
             value={date.value}
             onChange={(event) => {
               const typed = event.currentTarget.value;
-              date.value = isDay(typed) ? typed : today();
+              go('palette', isDay(typed) && typed !== today() ? typed : undefined);
             }}
           />
         </label>
@@ -74,7 +77,10 @@ export function DayView() {
       {rules.value.pupils && <p>{sayPalette.pupilsOn}</p>}
       <Leftovers />
       {isEmpty ? (
-        <Begin />
+        <>
+          <Begin />
+          <Days />
+        </>
       ) : (
         <>
           <h2>{sayPalette.passagesHeading}</h2>
@@ -90,7 +96,7 @@ export function DayView() {
           <h2>{sayPalette.faultsHeading}</h2>
           <ul>
             {faults.value.map((fault) => (
-              <li key={paletteFaultWords(fault)}>{paletteFaultWords(fault)}</li>
+              <li key={paletteFaultWords(fault)}>{said(paletteFaultWords(fault))}</li>
             ))}
           </ul>
         </div>
@@ -134,6 +140,31 @@ function Begin() {
   );
 }
 
+/** Days for which something was laid out, the latest first. */
+function Days() {
+  const named = new Map<string, string[]>();
+  for (const { id, body } of kept.value?.palettes ?? [])
+    if (id !== STUDIO_ID) named.set(body.date, [...(named.get(body.date) ?? []), body.name]);
+  const days = [...named]
+    .filter(([day]) => day !== date.value)
+    .sort(([a], [b]) => (a < b ? 1 : -1));
+  if (days.length === 0) return null;
+  return (
+    <>
+      <h2>{sayPalette.otherDays}</h2>
+      <ul class="pal-passages">
+        {days.slice(0, MOST_DAYS).map(([day, names]) => (
+          <li key={day}>
+            <a href={hrefOf('palette', day)}>{dateWords(day)}</a>{' '}
+            <span class="small">{listed(names)}</span>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+const MOST_DAYS = 12;
+
 function Passages() {
   return (
     <ul class="pal-passages">
@@ -168,14 +199,16 @@ function Planned({ day, studio }: { day: Day; studio: Studio }) {
       {day.leftOff.length > 0 && (
         <ul class="pal-lines">
           {day.leftOff.map((one) => (
-            <li key={leftOffWords(one)}>{leftOffWords(one)}</li>
+            <li key={leftOffWords(one)}>{said(leftOffWords(one))}</li>
           ))}
         </ul>
       )}
-      <p class="pal-actions">
-        <a class="button main" href={hrefOf('palette', 'sheet')}>
+      <p class="keep-bar">
+        <a class="button main" href={sheetHref()}>
           {sayPalette.toSheet}
         </a>
+      </p>
+      <p class="pal-actions">
         {sheet.value?.body.prepared ? (
           <button type="button" onClick={() => void unprepare()}>
             {sayPalette.undoPrepared}
@@ -242,7 +275,7 @@ function Lines({ head, lines, none }: { head: string; lines: readonly string[]; 
       ) : (
         <ul class="pal-lines">
           {lines.map((line) => (
-            <li key={line}>{line}</li>
+            <li key={line}>{said(line)}</li>
           ))}
         </ul>
       )}
@@ -277,11 +310,8 @@ function Amounts({ day, at, studio }: { day: Day; at: number; studio: Studio }) 
               <tr key={`${row.number}${row.lot}`}>
                 <td>{row.label}</td>
                 <td>{[row.act, row.lot].filter(Boolean).join(', ')}</td>
-                <td>
-                  {row.weigh}
-                  {row.oil !== null && ` + ${row.oil} oil`}
-                </td>
-                <td>{row.cm3 === null ? '' : `${row.cm3} cm³`}</td>
+                <td>{said(sayPalette.withOil(row.weigh, row.oil))}</td>
+                <td>{row.cm3 === null ? '' : said(`${row.cm3} cm³`)}</td>
               </tr>
             ))}
           </tbody>
@@ -289,7 +319,7 @@ function Amounts({ day, at, studio }: { day: Day; at: number; studio: Studio }) 
       </table>
       {prepareNotes.map((note) => (
         <p class="small" key={note}>
-          {note}
+          {said(note)}
         </p>
       ))}
     </div>
@@ -326,7 +356,7 @@ function Fewest({ studio }: { studio: Studio }) {
                 <b>{sayPalette.withSo(count)}</b>:{' '}
                 {listed(pigments.map((pigment) => within(labelIn(studio, pigment))))};{' '}
                 {sayPalette.worst(
-                  worst.toFixed(1),
+                  figure(worst, 1),
                   found.piles[deltaE00.indexOf(worst)]?.name ?? '',
                 )}
                 <details>
@@ -334,7 +364,7 @@ function Fewest({ studio }: { studio: Studio }) {
                   <ul>
                     {deltaE00.map((difference, i) => (
                       <li key={found.piles[i]?.name}>
-                        {found.piles[i]?.name}: {difference.toFixed(1)}
+                        {found.piles[i]?.name}: {figure(difference, 1)}
                       </li>
                     ))}
                   </ul>

@@ -1,4 +1,6 @@
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
+import { readNumber } from '../../pigment/number.ts';
+import { typed } from '../locale.ts';
 import { sayPalette } from './words.ts';
 
 /** A field as it stands in the book; what is typed is kept when the field is left. */
@@ -10,6 +12,7 @@ export function NumberField({
   zero = false,
   whole = false,
   empty = false,
+  read = readNumber,
 }: {
   label: string;
   value: number | undefined;
@@ -21,22 +24,23 @@ export function NumberField({
   whole?: boolean;
   /** It may be left empty. */
   empty?: boolean;
+  /** How its text is read. */
+  read?: (text: string) => number | null;
 }) {
   const id = useId();
   const input = useRef<HTMLInputElement>(null);
   const [fault, setFault] = useState('');
-  const shown = value === undefined ? '' : String(Number(value.toFixed(3)));
+  const shown = value === undefined ? '' : typed(value);
   // What comes from elsewhere (undo, another window) is shown; what is being typed stays.
   useEffect(() => {
     if (input.current && input.current !== document.activeElement) input.current.value = shown;
   }, [shown]);
   const keep = (text: string) => {
-    const typed = text.trim().replace(',', '.');
-    if (typed === '' && empty) {
+    if (text.trim() === '' && empty) {
       setFault('');
       return onKeep(undefined);
     }
-    const number = typed === '' ? Number.NaN : Number(typed);
+    const number = read(text) ?? Number.NaN;
     const sound = whole
       ? Number.isInteger(number) && number >= 1 && number <= 20
       : Number.isFinite(number) && (zero ? number >= 0 : number > 0);

@@ -1,6 +1,7 @@
 import './palette.css';
 import { useEffect } from 'preact/hooks';
-import { route } from '../route.ts';
+import { isDay } from '../../palette/calendar.ts';
+import { hrefOf, route } from '../route.ts';
 import { say } from '../words.ts';
 import { DayView } from './DayView.tsx';
 import { PassageView } from './PassageView.tsx';
@@ -21,13 +22,23 @@ export function PaletteScreen() {
   useEffect(() => {
     if (isReady) document.querySelector<HTMLElement>('main h1')?.focus();
   }, [open, isReady]);
-  if (open === null || day !== undefined) return <DayView />;
+  if (open === null || isDay(open) || day !== undefined) return <DayView />;
   if (open === 'sheet') return <SheetView />;
   if (found) return <PassageView key={found.id} passage={found} />;
   return (
     <section class="page">
       <h1 tabIndex={-1}>{sayPalette.heading}</h1>
       <p role="status">{isReady ? sayPalette.passageGone : say.bookOpening}</p>
+      {isReady && (
+        <p class="main-actions">
+          <a class="button main" href={hrefOf('palette')}>
+            {sayPalette.toToday}
+          </a>
+          <a class="button" href={hrefOf('book')}>
+            {say.toBook}
+          </a>
+        </p>
+      )}
     </section>
   );
 }

@@ -1,10 +1,9 @@
 import type { Entry } from '../../book/record.ts';
-import { dayWords } from '../../palette/calendar.ts';
 import { drynessOf } from '../../palette/drying.ts';
 import { paletteFaultWords } from '../../palette/faults.ts';
 import type { DryState } from '../../palette/passage.ts';
 import { drynessWords } from '../../palette/said.ts';
-import { go, hrefOf } from '../route.ts';
+import { dateWords, inchesOf, readLength, said } from '../locale.ts';
 import { complain } from '../studio.ts';
 import { addPiles, changePassage, moveTo, newId, putOn, takeOff } from './acts.ts';
 import { NumberField, Select, TextField } from './Fields.tsx';
@@ -13,7 +12,7 @@ import { HandPile } from './HandPile.tsx';
 import { passageOf } from './kept.ts';
 import { PileForm } from './PileForm.tsx';
 import { Sources } from './Sources.tsx';
-import { date, faults, palettes, remove } from './state.ts';
+import { date, dayHref, faults, palettes, remove } from './state.ts';
 import { sayPalette } from './words.ts';
 
 const STATES: readonly DryState[] = ['wet', 'tacky', 'touch-dry'];
@@ -23,9 +22,9 @@ export function PassageView({ passage }: { passage: Entry<'passage'> }) {
   const { body, id } = passage;
   const on = palettes.value.find((palette) => palette.body.passages.includes(id));
   return (
-    <section class="page pal-page">
+    <section class="page pal-page has-bar">
       <p class="pal-crumb">
-        <a href={hrefOf('palette')}>{sayPalette.toDay}</a>
+        <a href={dayHref()}>{sayPalette.toDay}</a>
       </p>
       <h1 tabIndex={-1}>{body.name}</h1>
       {faults.value.length > 0 && (
@@ -86,16 +85,18 @@ export function PassageView({ passage }: { passage: Entry<'passage'> }) {
       </details>
       <h2>{sayPalette.coatsHad}</h2>
       <Coats passage={passage} />
-      <p class="pal-actions">
-        <a class="button main" href={hrefOf('palette')}>
+      <p class="keep-bar">
+        <a class="button main" href={dayHref()}>
           {sayPalette.toDay}
         </a>
+      </p>
+      <p class="pal-actions">
         {on && (
           <button
             type="button"
             onClick={() => {
               void takeOff(id);
-              go('palette');
+              toDay();
             }}
           >
             {sayPalette.takeOff}
@@ -107,7 +108,7 @@ export function PassageView({ passage }: { passage: Entry<'passage'> }) {
           onClick={async () => {
             await takeOff(id);
             await remove(id, sayPalette.deleted(body.name));
-            go('palette');
+            toDay();
           }}
         >
           {sayPalette.deletePassage}
@@ -117,7 +118,9 @@ export function PassageView({ passage }: { passage: Entry<'passage'> }) {
   );
 }
 
-const CM_PER_INCH = 2.54;
+const toDay = () => {
+  location.hash = dayHref();
+};
 
 function Canvas({ passage }: { passage: Entry<'passage'> }) {
   const { canvas } = passage.body;
@@ -132,15 +135,17 @@ function Canvas({ passage }: { passage: Entry<'passage'> }) {
         label={sayPalette.canvasWidth}
         value={canvas?.widthCm || undefined}
         empty
+        read={readLength}
         onKeep={(value) => put('widthCm', value)}
       />
       <NumberField
         label={sayPalette.canvasHeight}
         value={canvas?.heightCm || undefined}
         empty
+        read={readLength}
         help={
           sized
-            ? sayPalette.inches(canvas.widthCm / CM_PER_INCH, canvas.heightCm / CM_PER_INCH)
+            ? sayPalette.inches(inchesOf(canvas.widthCm), inchesOf(canvas.heightCm))
             : sayPalette.canvasHelp
         }
         onKeep={(value) => put('heightCm', value)}
@@ -160,8 +165,8 @@ function Coats({ passage }: { passage: Entry<'passage'> }) {
         return (
           <li key={at}>
             <p>
-              {dayWords(layer.date)}, {layer.film}:{' '}
-              {layer.date <= date.value && drynessWords(drynessOf(layer, date.value))}
+              {dateWords(layer.date)}, {layer.film}:{' '}
+              {layer.date <= date.value && said(drynessWords(drynessOf(layer, date.value)))}
             </p>
             <Select
               label={sayPalette.touch}

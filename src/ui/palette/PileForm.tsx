@@ -8,6 +8,7 @@ import { labelIn } from '../../palette/passage.ts';
 import { measured } from '../../palette/source.ts';
 import { PaintedHeap } from '../drawn/PaintedHeap.tsx';
 import { seedOf } from '../drawn/seed.ts';
+import { figure } from '../locale.ts';
 import { book, edition } from '../studio.ts';
 import { changePassage, changePile } from './acts.ts';
 import { NumberField, Select, TextField } from './Fields.tsx';
@@ -43,8 +44,8 @@ export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: numbe
           {parts.map(({ pigment, parts: count, letDown }, i) => (
             <span key={pigment}>
               {i > 0 && ' + '}
-              <b>{Number(count.toFixed(2))}</b> {within(labelIn(studio.value, pigment))}
-              {letDown && ', let down'}
+              <b>{figure(count, 0, 2)}</b> {within(labelIn(studio.value, pigment))}
+              {letDown && sayPalette.letDown}
             </span>
           ))}
         </p>

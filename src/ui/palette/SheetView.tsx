@@ -1,10 +1,10 @@
 import '../../palette/sheet.css';
 import { sheetPage } from '../../palette/page.ts';
 import { sheetOf } from '../../palette/sheet.ts';
-import { BOARD_PX, boardOf } from '../drawn/paper.ts';
-import { hrefOf } from '../route.ts';
+import { sheetBoard } from '../drawn/paper.ts';
+import { saidIn } from '../locale.ts';
 import { keepSheet, prepare, unprepare } from './acts.ts';
-import { isPlanning, plan, sheet } from './state.ts';
+import { dayHref, isPlanning, kept, plan, sheet } from './state.ts';
 import { sayPalette } from './words.ts';
 
 /** The morning sheet on the screen, and printed by the browser. */
@@ -19,7 +19,7 @@ export function SheetView() {
     <section class="page pal-page pal-sheetpage">
       <div class="pal-notpaper">
         <p class="pal-crumb">
-          <a href={hrefOf('palette')}>{sayPalette.toDay}</a>
+          <a href={dayHref()}>{sayPalette.toDay}</a>
         </p>
         <h1 tabIndex={-1}>{sayPalette.toSheet}</h1>
         <p class="lead">
@@ -27,8 +27,15 @@ export function SheetView() {
             ? sayPalette.sheetLead
             : isPlanning.value
               ? sayPalette.planning
-              : sayPalette.noSheet}
+              : kept.value && sayPalette.noSheet}
         </p>
+        {!planned && !isPlanning.value && kept.value && (
+          <p class="main-actions">
+            <a class="button main" href={dayHref()}>
+              {sayPalette.toDay}
+            </a>
+          </p>
+        )}
         {planned && (
           <p class="pal-actions">
             <button type="button" class="main" onClick={() => void print()}>
@@ -50,12 +57,13 @@ export function SheetView() {
         // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by keyboard
         <section class="pal-paper" aria-label={sayPalette.sheetRegion} tabIndex={0}>
           {planned.day.palettes.map((palette, at) => {
-            const board = boardOf(palette, planned.day, BOARD_PX);
+            const board = sheetBoard(palette, planned.day);
             const { html } = sheetPage(sheetOf(planned.day, at, planned.studio), board);
             return (
               <div
                 class="pal-paper-page"
                 key={`${palette.name} ${at}`}
+                ref={saidIn}
                 dangerouslySetInnerHTML={{ __html: html }}
               />
             );

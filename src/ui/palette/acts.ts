@@ -13,7 +13,7 @@ import { go } from '../route.ts';
 import { SHELF_ID } from '../shelf/stocked.ts';
 import { complain, notice, opening, stocked, tell } from '../studio.ts';
 import { namedApart, pilesFrom, type Source } from './from.ts';
-import { coatOf, leftoverBodyOf } from './kept.ts';
+import { amountsOf, coatOf, leftoverBodyOf } from './kept.ts';
 import {
   date,
   inTurn,
@@ -25,6 +25,8 @@ import {
   save,
   sheet,
   sheetId,
+  today,
+  wantKept,
 } from './state.ts';
 import { sayPalette } from './words.ts';
 
@@ -64,6 +66,15 @@ export async function newPassage(source: Source | null): Promise<void> {
   if (!(await save({ kind: 'passage', id, body }, null))) return;
   await putOn(id, palettes.value[0] ?? null);
   go('palette', id);
+}
+
+/** Takes something of the book to today's palette, as a new passage, and opens that. */
+export async function layOut(id: string): Promise<void> {
+  const source = await sourceOf(id);
+  if (!source) return;
+  await wantKept();
+  date.value = today();
+  await newPassage(source);
 }
 
 /** Puts a passage on a palette of the day; null lays a new one. */
@@ -174,30 +185,17 @@ export async function keepSheet(
   prepared: { readonly prepared: string; readonly taken: readonly Taking[] } | null,
 ): Promise<boolean> {
   const over = sheet.value;
-  const amounts = day.palettes.flatMap(({ pigments }) =>
-    pigments.flatMap(({ key, supply }) =>
-      supply.draws.map(({ entry, cm3, weighed }) => {
-        const grams = weighed.as === 'powder' ? weighed.pigmentGrams : null;
-        return {
-          pigment: key,
-          lot: entry?.lot ?? '',
-          cm3,
-          ...(grams === null ? {} : { grams }),
-        };
-      }),
-    ),
-  );
   const put = await save(
     {
       kind: 'sheet',
-      id: sheetId(day.date),
+      id: over?.id ?? sheetId(day.date),
       ...(over ? { over } : {}),
       body: {
         name: sayPalette.sheetNamed(day.date),
         note: over?.body.note ?? '',
         date: day.date,
         palettes: palettes.value.map(({ id }) => id),
-        amounts: amounts.slice(0, 200),
+        amounts: amountsOf(day),
         ...(prepared ?? {}),
       },
     },

@@ -4,8 +4,10 @@ import type { PaletteAnswer, PaletteJob } from '../../../workers/palette.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import { STUDIO_PALETTE, type StudioRules } from '../../book/palette.ts';
 import type { Bodies, Entry, Kind } from '../../book/record.ts';
+import { isSample } from '../../book/sample.ts';
 import type { Book, Put } from '../../book/store.ts';
 import { type DayAsked, RULES, type Rules } from '../../palette/asked.ts';
+import { isDay } from '../../palette/calendar.ts';
 import type { PaletteFault } from '../../palette/faults.ts';
 import type { FewestOfDay } from '../../palette/fewer.ts';
 import type { Studio } from '../../palette/passage.ts';
@@ -13,7 +15,7 @@ import type { Day } from '../../palette/plan.ts';
 import { putBack } from '../../palette/supply.ts';
 import { starterStock } from '../../pigment/starter.ts';
 import { isStop } from '../jobs.ts';
-import { place } from '../route.ts';
+import { hrefOf, place, route } from '../route.ts';
 import { mixedFrom } from '../shelf/stocked.ts';
 import { book, complain, edition, opening, shelf, stocked, tell } from '../studio.ts';
 import { leftoverOf, passageOf } from './kept.ts';
@@ -30,6 +32,18 @@ export function today(): string {
 
 /** The day that is being prepared. */
 export const date = signal(today());
+// The address says which day that is; without one it is today, and a passage belongs to the day at hand.
+effect(() => {
+  const { place: where, open, within } = route.value;
+  if (where !== 'palette') return;
+  const named = open === 'sheet' ? within[0] : open;
+  if (named === null) date.value = today();
+  else if (named !== undefined && isDay(named)) date.value = named;
+});
+/** The address of the day that is being prepared, and of its sheet. */
+export const dayHref = (): string =>
+  date.value === today() ? hrefOf('palette') : hrefOf('palette', date.value);
+export const sheetHref = (): string => hrefOf('palette', 'sheet', date.value);
 
 interface Kept {
   readonly palettes: readonly Entry<'palette'>[];
@@ -65,6 +79,12 @@ async function readAll(from: Book): Promise<void> {
   };
 }
 
+/** Reads what the book holds of all days, where that was not read yet. */
+export async function wantKept(): Promise<void> {
+  const from = await opening;
+  if (from && kept.peek() === null) await readAll(from);
+}
+
 let reading: Promise<void> = Promise.resolve();
 effect(() => {
   edition.value;
@@ -85,14 +105,21 @@ export const palettes = computed(() =>
 export const passage = (id: string): Entry<'passage'> | null =>
   kept.value?.passages.find((one) => one.id === id) ?? null;
 
+/** The sample book lies on this day's palettes: its leftovers are for it alone, and for no other day. */
+const isSampleDay = computed(() => palettes.value.some(({ id }) => isSample(id)));
 /** What is left from days before and can still be offered. */
 export const leftovers = computed(() =>
-  (kept.value?.leftovers ?? []).filter(({ body }) => body.used === undefined),
+  (kept.value?.leftovers ?? []).filter(
+    ({ id, body }) => body.used === undefined && isSample(id) === isSampleDay.value,
+  ),
 );
 /** The day's sheet: what left the stock for it stands there. */
-export const sheet = computed(
-  () => kept.value?.sheets.find(({ id }) => id === sheetId(date.value)) ?? null,
-);
+export const sheet = computed(() => {
+  const all = kept.value?.sheets ?? [];
+  const ofDay = all.find(({ id }) => id === sheetId(date.value));
+  const ofSample = all.find(({ id, body }) => isSample(id) && body.date === date.value);
+  return ofDay ?? (isSampleDay.value ? ofSample : null) ?? null;
+});
 export const sheetId = (day: string) => `sheet-${day}`;
 
 export const rules = computed((): Rules => {

@@ -1,5 +1,5 @@
-import { fullDay } from '../../palette/calendar.ts';
 import type { Kept } from '../../palette/leftover.ts';
+import { dateWords, figure } from '../locale.ts';
 
 /** Every text of the palette's screens. */
 export const sayPalette = {
@@ -10,7 +10,7 @@ export const sayPalette = {
   day: 'The day',
   studioPalette: 'The studio’s palette',
   paletteNamed: (n: number) => `Palette ${n}`,
-  sheetNamed: (day: string) => `Morning sheet, ${fullDay(day)}`,
+  sheetNamed: (day: string) => `Morning sheet, ${dateWords(day)}`,
   newPassage: 'New passage',
   fromBook: 'From the book',
   fromBookEmpty:
@@ -18,6 +18,8 @@ export const sayPalette = {
   kinds: { harmony: 'harmony', drapery: 'drapery', formula: 'formula' },
   byHand: 'A passage by hand',
   goOn: 'Go on with',
+  otherDays: 'Laid out for other days',
+  toToday: 'Today’s palette',
   addPassage: 'Add a passage',
   sourceGone: 'It is no longer in the book: it may be in the bin.',
   nothingMixed:
@@ -27,15 +29,15 @@ export const sayPalette = {
   planning: 'Laying it out…',
   notPlanned: 'The day could not be laid out. Change something, or open the page anew.',
   faultsHeading: 'Before it can be laid out',
-  passageGone: 'This passage is no longer in the book. It may be in the bin.',
+  passageGone: 'What this address names is no longer on any palette. It may be in the bin.',
 
   toDay: 'The day’s palette',
   nameOf: 'Name',
   painting: 'Painting',
   canvasWidth: 'Canvas width, cm',
   canvasHeight: 'Canvas height, cm',
-  inches: (w: number, h: number) => `${w.toFixed(1)} × ${h.toFixed(1)} inches`,
-  canvasHelp: 'Needed where a pile covers a share of it.',
+  inches: (w: number, h: number) => `${figure(w, 1)} × ${figure(h, 1)} inches`,
+  canvasHelp: 'Needed where a pile covers a share of it. Inches are taken too: 24 in.',
   piles: 'Piles',
   noPiles: 'No pile yet.',
   cover: 'It covers',
@@ -116,6 +118,10 @@ export const sayPalette = {
   mindHeading: 'What to mind',
   nothingToMind: 'Nothing in these piles quarrels.',
   useFirst: 'Use first: left from before',
+  leftOf: (name: string, cm3: string, kept: string, day: string, state: string) =>
+    `“${name}”, ${cm3}, ${kept} since ${day}: ${state}.`,
+  letDown: ', let down',
+  withOil: (weigh: string, oil: string | null) => (oil === null ? weigh : `${weigh} + ${oil} oil`),
   usedUp: 'Used up',
   usedSaid: (name: string) => `“${name}” is used up.`,
   hasSkin: 'It has a skin',

@@ -1,6 +1,8 @@
 import { AddIcon } from '../drawn/icons.tsx';
 import { hrefOf } from '../route.ts';
 import { shelf } from '../studio.ts';
+import { hrefTo } from '../swatches/routes.ts';
+import { saySwatches } from '../swatches/words.ts';
 import type { Line, Order } from './order.ts';
 import { PaintLine } from './PaintLine.tsx';
 import { isStocked, lines, order, query, takeStarter } from './state.ts';
@@ -60,6 +62,9 @@ function Standing() {
         )}
       </p>
       {!isStocked.value && <p class="small">{sayShelf.beginAbout}</p>}
+      <p>
+        <a href={hrefTo()}>{saySwatches.link}</a>
+      </p>
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import { bookFaultWords } from '../../book/faults.ts';
 import { bodyOfStock } from '../../book/shelf.ts';
+import { accept, type Fitted, forget, learnt } from '../../pigment/calibrate/calibrate.ts';
 import {
   addEntry,
   duplicateEntry,
@@ -17,6 +18,7 @@ import type { Draft, OwnPigment, Stock } from '../../pigment/stock.ts';
 import { type StockFault, stockFaultWords } from '../../pigment/validate.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { complain, opening, stocked, tell } from '../studio.ts';
+import { saySwatches } from '../swatches/words.ts';
 import { linesOf, type Order } from './order.ts';
 import { EMPTY, SHELF_ID } from './stocked.ts';
 import { sayShelf } from './words.ts';
@@ -140,6 +142,27 @@ export async function mark(id: string | null): Promise<void> {
     await change(
       (stock) => markWhite(stock, id),
       (stock) => (id === null ? sayShelf.unmarked : sayShelf.marked(called(stock, id))),
+    ),
+  );
+}
+
+/** Fitted curves become those of the shelf's paints, until they are undone or the handbook's are put back. */
+export function acceptFit(fitted: Fitted, date: string): Promise<Changed> {
+  return change(
+    (stock) => {
+      const accepted = accept(stock, fitted, date);
+      return accepted.ok ? accepted : fail([{ code: 'stock-gone', field: null }]);
+    },
+    () => saySwatches.accepted(learnt(fitted).length),
+  );
+}
+
+/** An entry has its pigment's curve again, whatever it had. */
+export async function putHandbookBack(id: string): Promise<void> {
+  complainOf(
+    await change(
+      (stock) => ok(forget(stock, [id])),
+      (stock) => saySwatches.backTo(called(stock, id)),
     ),
   );
 }

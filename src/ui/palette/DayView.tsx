@@ -1,3 +1,4 @@
+import { STUDIO_PALETTE } from '../../book/palette.ts';
 import { isDay } from '../../palette/calendar.ts';
 import { cautionsOf, cautionWords } from '../../palette/caution.ts';
 import { paletteFaultWords } from '../../palette/faults.ts';
@@ -27,7 +28,6 @@ import {
   passage,
   plan,
   rules,
-  STUDIO_ID,
   seekFewest,
   seeking,
   settle,
@@ -144,7 +144,7 @@ function Begin() {
 function Days() {
   const named = new Map<string, string[]>();
   for (const { id, body } of kept.value?.palettes ?? [])
-    if (id !== STUDIO_ID) named.set(body.date, [...(named.get(body.date) ?? []), body.name]);
+    if (id !== STUDIO_PALETTE) named.set(body.date, [...(named.get(body.date) ?? []), body.name]);
   const days = [...named]
     .filter(([day]) => day !== date.value)
     .sort(([a], [b]) => (a < b ? 1 : -1));

@@ -62,9 +62,7 @@ export const outlineFaults = (page: Page): Promise<string[]> =>
     const modal = document.querySelector('dialog[open]');
     const all = [
       ...(modal ?? document).querySelectorAll<HTMLElement>('h1, h2, h3, h4, h5, h6'),
-    ].filter(
-      (each) => each.checkVisibility(),
-    );
+    ].filter((each) => each.checkVisibility());
     const firsts = all.filter(({ tagName }) => tagName === 'H1').length;
     if (firsts === 0 && !modal) faults.push('no heading of the first rank');
     let before = modal ? 1 : 0;

@@ -14,6 +14,9 @@ async function survey(page: Page, session: CDPSession): Promise<string[]> {
   const note = (state: string, found: readonly string[]) =>
     faults.push(...found.map((words) => `${state}: ${words}`));
   const noSideways = async (state: string) => {
+    // Drawings are laid anew a moment after the window has changed.
+    for (let wait = 0; wait < 20 && (await sideways(page)) > 0; wait++)
+      await page.waitForTimeout(100);
     if ((await sideways(page)) > 0) note(`${state}, scrolls sideways`, await stickingOut(page));
   };
 

@@ -90,7 +90,7 @@ function read(text: string | null): Slip | null {
 /** A page's own `localStorage`; null where it may not be touched, and in a worker. */
 export function ownBox(): SlipBox | null {
   try {
-    return globalThis.localStorage ?? null;
+    return (globalThis as { localStorage?: SlipBox }).localStorage ?? null;
   } catch {
     return null;
   }

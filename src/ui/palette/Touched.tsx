@@ -3,6 +3,7 @@ import { sheetPile } from '../../palette/heap.ts';
 import type { Studio } from '../../palette/passage.ts';
 import type { Day } from '../../palette/plan.ts';
 import { standInWords } from '../../palette/swap.ts';
+import { said } from '../locale.ts';
 import { sayPalette } from './words.ts';
 
 /** A mixed pile that was touched: its parts, its steps, what to mind. */
@@ -32,7 +33,7 @@ export function Mixed({
           <li key={label}>
             <b>{parts}</b> {label}
             {letDown && sayPalette.letDown}
-            {cm3 !== null && <span class="small"> {cm3} cm³</span>}
+            {cm3 !== null && <span class="small"> {said(`${cm3} cm³`)}</span>}
           </li>
         ))}
       </ul>

@@ -11,6 +11,8 @@ export interface DrawnPile {
   readonly amount: number;
   /** Stands for the name where words have no room: its number or letter in the lists of the sheet. */
   readonly mark: string;
+  /** Along the edge, for a pigment: from 0 beside the thumb hole to 1 at the far end. */
+  readonly place?: number;
 }
 
 /** "A", "B": a mixed pile in its row. */
@@ -55,8 +57,9 @@ export function pilesOf(palette: PalettePlan): {
   return {
     pigments: palette.pigments
       .filter(({ inSeat }) => inSeat > 0)
-      .map(({ key, label, lab, inSeat }) => ({
+      .map(({ key, label, lab, inSeat, place }) => ({
         key,
+        place,
         name: label.replace(/ \(.*\)$/, ''),
         hex: hexOf(lab),
         amount: inSeat,

@@ -28,7 +28,7 @@ export interface SheetPile {
   }[];
   /** Let-downs and oil; the parts are in mixing order. */
   readonly steps: readonly string[];
-  /** Lots of the accepted pile in the order of its parts: written beside its dab; – where there is none. */
+  /** Lots of the accepted pile in the order of its parts, – where there is none; empty where no lot is known. */
   readonly lots: string;
   readonly instead: string | null;
 }
@@ -64,7 +64,9 @@ export function sheetPile(
       cm3: day.weighable ? cm3Up((amount.paste * count) / total) : null,
     })),
     steps: mixingSteps(plan, studio),
-    lots: lots.map((of) => (of.length === 0 ? '–' : of.join(' and '))).join(', '),
+    lots: lots.every((of) => of.length === 0)
+      ? ''
+      : lots.map((of) => (of.length === 0 ? '–' : of.join(' and '))).join(', '),
     instead:
       swap === null
         ? null

@@ -7,7 +7,7 @@ import { offersOf } from './leftover.ts';
 import { baseOf, labelIn, type Studio } from './passage.ts';
 import { colourOf, UNKNOWN, whiteOf } from './pile.ts';
 import type { PalettePlan } from './plan.ts';
-import { asSet, mixedOrder, seated } from './seat.ts';
+import { asSet, mixedOrder, placesOf, seated } from './seat.ts';
 import type { Board } from './spread.ts';
 import type { Cupboard } from './supply.ts';
 import { TOOLS, TOOLS_WORDS, toolsOf } from './tools.ts';
@@ -53,8 +53,16 @@ export function layPalette(
       supply: cupboard.draw(key, mixed + seat),
     };
   });
-  const inOrder = seated(pigments, seats, whiteOf(studio, rules));
-  const lightToDark = seated(pigments, [], null);
+  const white = whiteOf(studio, rules);
+  const own = palette.seats ?? seats;
+  const seating = seated(pigments, own, white);
+  const places = placesOf(
+    seating.map(({ key }) => key),
+    own,
+    white,
+  );
+  const inOrder = seating.map((one, i) => ({ ...one, place: places[i]! }));
+  const lightToDark = seated(inOrder, [], null);
   const preparing = TOOLS.flatMap((tools) => lightToDark.filter((one) => one.tools === tools));
   const mixed = mixedOrder(piles.filter(({ pure }) => !pure));
   const safe = leftovers.filter(

@@ -3,7 +3,7 @@ import { fitOf } from './fit.ts';
 import type { SheetPile } from './heap.ts';
 import { type Markup, markup, NOTHING } from './markup.ts';
 import { MIXING_WORDS } from './mixing.ts';
-import { GUIDE_WORDS, laidWords, rowWords } from './phrase.ts';
+import { blanksOf, forWords, GUIDE_WORDS, laidWords, rowWords } from './phrase.ts';
 import type { MorningSheet } from './sheet.ts';
 
 /** A swatch drawn, not painted as a background: it prints when backgrounds are off. */
@@ -36,7 +36,7 @@ function prepare({ prepare: groups, prepareNotes }: MorningSheet): Markup {
       )}</tbody>`,
   );
   const notes = prepareNotes.map((note) => markup`${note} `);
-  const table = markup`<table><colgroup><col class="n"><col><col class="weigh"><col class="oil"><col class="paste"></colgroup><thead><tr><th colspan="2"><h2>Prepare, in this order</h2></th><th>weigh</th><th>${oil ? 'oil at most' : ''}</th><th class="paste">cm³ paste</th></tr></thead>${bodies}</table>`;
+  const table = markup`<table><colgroup><col class="n"><col><col class="weigh"><col class="oil"><col class="paste"></colgroup><thead><tr><th colspan="2"><h2>Prepare, in this order</h2></th><th>weigh</th>${oil ? markup`<th>oil at most</th>` : markup`<td></td>`}<th class="paste">cm³ paste</th></tr></thead>${bodies}</table>`;
   return markup`<section class="prepare">${table}<p class="note">${notes}</p></section>`;
 }
 
@@ -48,7 +48,8 @@ function pile(one: SheetPile): Markup {
       }</li>`,
   );
   const steps = one.steps.map((step) => markup`<p class="step">${step}</p>`);
-  return markup`<article class="pile">${swatch(one.hex)}<div class="dab"></div><div><h3>${one.mark === '' ? NOTHING : markup`<b>${one.mark}</b>`}<span class="pilename">${one.name}</span> <span class="cm3">${one.cm3} cm³</span></h3><ul class="parts">${parts}</ul>${steps}<p class="laid">${laidWords(one)} <span>date<i></i></span></p></div></article>`;
+  const blanks = blanksOf(one).map((word) => markup` <span>${word}<i></i></span>`);
+  return markup`<article class="pile">${swatch(one.hex)}<div class="dab"></div><div><h3>${one.mark === '' ? NOTHING : markup`<b>${one.mark}</b>`}<span class="pilename">${one.name}</span> <span class="cm3">${one.cm3} cm³</span></h3><ul class="parts">${parts}</ul>${steps}<p class="laid">${laidWords(one)}${blanks}</p></div></article>`;
 }
 
 /** A section of the columns, as it is set. */
@@ -83,8 +84,9 @@ export function sheetPage(sheet: MorningSheet, board: Markup): Markup {
   const pupils = sheet.pupils
     ? markup`<br><b>Pupils or pregnant people here: nothing toxic.</b>`
     : NOTHING;
+  const words = forWords(sheet);
   const { fit, left, right } = fitOf(sheet, ratioOf(board));
-  return markup`<section class="sheet" data-fit="${fit}"><header><div><h1>${sheet.title}</h1>${sheet.for === '' ? NOTHING : markup`<p>${sheet.for}</p>`}</div><p class="when"><b>${sheet.day}</b><br>morning sheet ${sheet.number} of ${sheet.of}${pupils}</p></header>${first}<div class="columns"><div>${prepare(sheet)}<section class="piles"><h2>Piles</h2><p class="note">${MIXING_WORDS}${GUIDE_WORDS}</p>${sheet.piles.map(pile)}</section>${left.map(column)}</div><div><figure>${board}</figure>${right.map(column)}</div></div><footer><div class="always">${sheet.always.map(({ head, words }) => markup`<p><b>${head}.</b> ${words}</p>`)}</div><p class="initials"><span>prepared <i></i></span><span>piles accepted <i></i></span><span>cleaned, rags safe <i></i></span></p></footer></section>`;
+  return markup`<section class="sheet" data-fit="${fit}"><header><div><h1>${sheet.title}</h1>${words === '' ? NOTHING : markup`<p>${words}</p>`}</div><p class="when"><b>${sheet.day}</b><br>morning sheet ${sheet.number} of ${sheet.of}${pupils}</p></header>${first}<div class="columns"><div>${prepare(sheet)}<section class="piles"><h2>Piles</h2><p class="note">${MIXING_WORDS}${GUIDE_WORDS}</p>${sheet.piles.map(pile)}</section>${left.map(column)}</div><div><figure>${board}</figure>${right.map(column)}</div></div><footer><div class="always">${sheet.always.map(({ head, words }) => markup`<p><b>${head}.</b> ${words}</p>`)}</div><p class="initials"><span>prepared <i></i></span><span>piles accepted <i></i></span><span>cleaned, rags safe <i></i></span></p></footer></section>`;
 }
 
 /** A whole document with its own style: nothing in it asks for anything outside. */

@@ -38,6 +38,8 @@ export interface PigmentPlan {
   readonly inMixtures: number;
   readonly inSeat: number;
   readonly supply: Supply;
+  /** Along the edge, from 0 beside the thumb hole to 1 at the far end. */
+  readonly place: number;
 }
 
 export interface PalettePlan {

@@ -104,7 +104,7 @@ export const say = {
   onwardHarmony:
     'Make a drapery of it, to give a garment its folds; or lay its mixtures out on today’s palette as they are.',
   keepHarmony: 'Keep this harmony',
-  kept: 'This harmony is in the book, with all that you change.',
+  kept: 'This harmony is in the book, changes and all.',
   wordsHeading: 'In words',
   nameOf: 'Name',
   noteOf: 'Your words',

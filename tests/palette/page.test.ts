@@ -34,7 +34,7 @@ describe('a sheet as a page', () => {
       'lead: slab, knife and rag of its own',
       'guide, not for matching',
       'dab the accepted pile',
-      'Lots',
+      'lots<i>',
       'Cautions',
       'Toxic.',
       'Oily rags',

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { boardsWords, todayOf } from '../../src/palette/said.ts';
+import { boardsWords } from '../../src/palette/said.ts';
 import { sheetOf } from '../../src/palette/sheet.ts';
 import { MOST_MIXED } from '../../src/palette/spread.ts';
 import { askedOf, passageOf, pileOf, planned, STARTER } from './made.ts';
@@ -38,7 +38,7 @@ describe('more than one palette carries', () => {
     for (const [at, palette] of day.palettes.entries()) {
       expect(palette.pigments[0]!.key).toBe('lead_white');
       expect(palette.asked).toBe(0);
-      expect(todayOf(day, palette)[0]).toBe(
+      expect(sheetOf(day, at, STARTER).today[0]).toBe(
         '“Mill” is more than one palette carries: it is laid on 2, each with its own sheet.',
       );
       expect(sheetOf(day, at, STARTER)).toMatchObject({ number: at + 1, of: 2 });

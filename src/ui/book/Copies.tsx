@@ -11,6 +11,7 @@ import { makeBookCopy, making } from './making.ts';
 import { nameOfCard } from './names.ts';
 import { Dabs } from './Picture.tsx';
 import { SampleOffer } from './SampleBook.tsx';
+import { isBringingSample } from './sample.ts';
 import { KIND_WORDS, sayBook } from './words.ts';
 
 /** Copies out of the book and into it. */
@@ -79,7 +80,7 @@ function Bring() {
         </p>
       )}
       <div class="work-line" role="status">
-        {now && now.stage !== 'looked' && (
+        {now && now.stage !== 'looked' && !isBringingSample.value && (
           <>
             <p>{now.stage === 'looking' ? sayBook.looking : sayBook.bringing}</p>
             <progress max={1} value={now.done} aria-label={sayBook.bringing} />
@@ -89,7 +90,7 @@ function Bring() {
           </>
         )}
       </div>
-      {now?.stage === 'looked' && <Preview looked={now.looked} />}
+      {now?.stage === 'looked' && !isBringingSample.value && <Preview looked={now.looked} />}
     </section>
   );
 }

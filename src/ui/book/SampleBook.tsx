@@ -5,20 +5,21 @@ import { go } from '../route.ts';
 import { book } from '../studio.ts';
 import { say } from '../words.ts';
 import { bringing } from './bringing.ts';
-import { bringSample, samplesThere, throwSampleAway } from './sample.ts';
+import { bringSample, isBringingSample, samplesThere, throwSampleAway } from './sample.ts';
 import { wantCards } from './state.ts';
 import { sayBook } from './words.ts';
 
 /** Offers the sample book while nothing of it is here. @param quiet beside other ways to begin */
 export function SampleOffer({ quiet = false }: { quiet?: boolean }) {
   useEffect(wantCards, []);
-  const now = bringing.value;
+  const now = isBringingSample.value ? bringing.value : null;
+  const isBusy = isBringingSample.value || bringing.value !== null;
   if (book.value?.readOnly !== null || samplesThere.value !== 0) return null;
   return (
     <section class="part" aria-labelledby="sample-heading">
       <h2 id="sample-heading">{sayBook.sampleHeading}</h2>
       <p>{sayBook.sampleAbout}</p>
-      {!now && (
+      {!isBusy && (
         <p class="main-actions">
           <button
             type="button"

@@ -1,4 +1,4 @@
-import { computed } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import { bookFaultWords } from '../../book/faults.ts';
 import { forgetThrownAway, isSample, SAMPLE_FILE, throwAway } from '../../book/sample.ts';
 import { book, complain, opening, tell } from '../studio.ts';
@@ -9,8 +9,20 @@ import { sayBook } from './words.ts';
 /** How many entries of the sample book are in the book; undefined until it is read. */
 export const samplesThere = computed(() => cards.value?.filter(({ id }) => isSample(id)).length);
 
+/** The copy that is on its way in is the sample book. */
+export const isBringingSample = signal(false);
+
 /** Brings the sample book in as any other copy; true once it is there. */
 export async function bringSample(): Promise<boolean> {
+  isBringingSample.value = true;
+  try {
+    return await broughtIn();
+  } finally {
+    isBringingSample.value = false;
+  }
+}
+
+async function broughtIn(): Promise<boolean> {
   const here = await opening;
   if (!here || here.readOnly || bringing.peek()) return false;
   const answer = await fetch(`/samples/${SAMPLE_FILE}`).catch(() => null);

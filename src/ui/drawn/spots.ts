@@ -8,6 +8,8 @@ export interface BoardPile {
   readonly hex: string;
   /** Amount in any one unit for all piles of the board; area is in proportion. */
   readonly amount: number;
+  /** A pigment's place along the line of seats, 0 beside the hole to 1 at the far end; evenly spread unless told. */
+  readonly place?: number;
 }
 
 /** Where a pile's middle comes, before its size is known. */
@@ -19,10 +21,10 @@ export interface Spot {
   readonly amount: number;
 }
 
-/** Pigments evenly along the line of seats. */
+/** Pigments along the line of seats. */
 export const seated = (board: Board, pigments: readonly BoardPile[], inset: number): Spot[] =>
   pigments.map((pile, index) => {
-    const way = pigments.length === 1 ? 0 : index / (pigments.length - 1);
+    const way = pile.place ?? (pigments.length === 1 ? 0 : index / (pigments.length - 1));
     return { kind: 'pigment', index, amount: pile.amount, ...board.seat(way, inset) };
   });
 

@@ -59,7 +59,7 @@ export function KeepBar() {
 export function Onward() {
   if (!kept.value) return <MakeDrapery />;
   return (
-    <section aria-labelledby="onward-heading">
+    <section class="onward" aria-labelledby="onward-heading">
       <h2 id="onward-heading">{say.onward}</h2>
       <p>{say.onwardHarmony}</p>
       <p class="main-actions">

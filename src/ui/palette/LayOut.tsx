@@ -9,7 +9,7 @@ export function LayOut({ id, main = false }: { id: string; main?: boolean }) {
     <button
       type="button"
       class={main ? 'main' : ''}
-      onClick={async () => (await import('./acts.ts')).layOut(id)}
+      onClick={async () => (await import('./passages.ts')).layOut(id)}
     >
       <PaletteIcon size={20} />
       {say.layOut}

@@ -4,9 +4,10 @@ import { isDay } from '../../palette/calendar.ts';
 import { hrefOf, route } from '../route.ts';
 import { say } from '../words.ts';
 import { DayView } from './DayView.tsx';
+import { date, kept, passage } from './days.ts';
 import { PassageView } from './PassageView.tsx';
+import { SeatsView } from './SeatsView.tsx';
 import { SheetView } from './SheetView.tsx';
-import { date, kept, passage } from './state.ts';
 import { sayPalette } from './words.ts';
 
 /** The Palette place: the day, one passage of it, or its morning sheet. */
@@ -24,6 +25,7 @@ export function PaletteScreen() {
   }, [open, isReady]);
   if (open === null || isDay(open) || day !== undefined) return <DayView />;
   if (open === 'sheet') return <SheetView />;
+  if (open === 'seats' && isReady) return <SeatsView />;
   if (found) return <PassageView key={found.id} passage={found} />;
   return (
     <section class="page">

@@ -3,8 +3,10 @@ import { sheetPage } from '../../palette/page.ts';
 import { sheetOf } from '../../palette/sheet.ts';
 import { sheetBoard } from '../drawn/paper.ts';
 import { saidIn } from '../locale.ts';
-import { keepSheet, prepare, unprepare } from './acts.ts';
-import { dayHref, isPlanning, kept, plan, sheet } from './state.ts';
+import { dayHref, kept, sheet } from './days.ts';
+import { Prepared } from './Prepared.tsx';
+import { isPlanning, plan } from './planning.ts';
+import { keepSheet } from './preparing.ts';
 import { sayPalette } from './words.ts';
 
 /** The morning sheet on the screen, and printed by the browser. */
@@ -41,21 +43,12 @@ export function SheetView() {
             <button type="button" class="main" onClick={() => void print()}>
               {sayPalette.print}
             </button>
-            {sheet.value?.body.prepared ? (
-              <button type="button" onClick={() => void unprepare()}>
-                {sayPalette.undoPrepared}
-              </button>
-            ) : (
-              <button type="button" disabled={isPlanning.value} onClick={() => void prepare()}>
-                {sayPalette.prepare}
-              </button>
-            )}
+            <Prepared />
           </p>
         )}
       </div>
       {planned && (
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by keyboard
-        <section class="pal-paper" aria-label={sayPalette.sheetRegion} tabIndex={0}>
+        <section class="pal-paper" aria-label={sayPalette.sheetRegion}>
           {planned.day.palettes.map((palette, at) => {
             const board = sheetBoard(palette, planned.day);
             const { html } = sheetPage(sheetOf(planned.day, at, planned.studio), board);

@@ -4,8 +4,8 @@ import { hexOf } from '../../colour/hex.ts';
 import { hrefOf } from '../route.ts';
 import { book, edition } from '../studio.ts';
 import { say } from '../words.ts';
-import { sourceOf } from './acts.ts';
 import type { Source } from './from.ts';
+import { sourceOf } from './passages.ts';
 import { sayPalette } from './words.ts';
 
 const KINDS = ['harmony', 'drapery', 'formula'] as const;

@@ -149,7 +149,7 @@ function FromFile({ name, curve, before, scattering }: From) {
         {sayShelf.fileHelp}
       </p>
       {fault.value && (
-        <p class="shelf-fault" role="alert" data-wrong>
+        <p class="field-fault" role="alert" data-wrong>
           {fault.value}
         </p>
       )}
@@ -224,7 +224,7 @@ function FromColour({ name, curve, before, start, scattering }: From & { start: 
         {sayShelf.labHelp}
       </p>
       {isWrong && (
-        <p class="shelf-fault" role="alert" data-wrong>
+        <p class="field-fault" role="alert" data-wrong>
           {sayShelf.labFault}
         </p>
       )}

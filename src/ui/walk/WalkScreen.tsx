@@ -22,7 +22,7 @@ export function WalkScreen() {
           {say.guide}
         </a>
       </p>
-      <div class="main-actions keep-bar">
+      <div class="main-actions keep-bar walk-bar">
         <PhotoButton label={say.take} capture />
         <PhotoButton label={say.choose} />
       </div>

@@ -44,6 +44,20 @@ export function placeOfId(id: string): { readonly card: string; readonly number:
   return number === undefined || !/^\d+$/.test(number) ? null : { card: card!, number: +number };
 }
 
+/**
+ * Whether there is anything that the curves of a stock were not fitted to yet, or that they were fitted
+ * to and is no more. Told by how many swatches and piles hold each paint; the white is in nearly all.
+ */
+export function hasNews({ swatches }: Learnt, stock: Stock): boolean {
+  return stock.entries.some(({ id, curve }) => {
+    if (id === stock.white) return false;
+    const holding = swatches.filter(({ parts }) => parts.some(({ pigment }) => pigment === id));
+    // A curve that came from elsewhere counts nothing.
+    const known = curve?.trust ? curve.trust.swatches + curve.trust.piles : 0;
+    return holding.length !== known;
+  });
+}
+
 function ofCard({ id, body }: Entry<'card'>, stock: Stock): (Painted | null)[] {
   const { plan, lots, leftOut, reading } = body;
   if (!reading) return [];

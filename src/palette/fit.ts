@@ -2,7 +2,7 @@ import { type Block, blocksOf } from './block.ts';
 import type { SheetPile } from './heap.ts';
 import { linesOf, type Run, widthOf } from './letter.ts';
 import { MIXING_WORDS } from './mixing.ts';
-import { blanksOf, GUIDE_WORDS, laidWords, rowWords } from './phrase.ts';
+import { blanksOf, forWords, GUIDE_WORDS, laidWords, rowWords } from './phrase.ts';
 import type { MorningSheet } from './sheet.ts';
 
 /**
@@ -66,7 +66,7 @@ function settingAt(sheet: MorningSheet, ratio: number, pt: number): Omit<Setting
 
   const top =
     Math.max(
-      text([{ text: sheet.title, bold: true }], 128, 1.8, 1.1) + plain(sheet.for, 128),
+      text([{ text: sheet.title, bold: true }], 128, 1.8, 1.1) + plain(forWords(sheet), 128),
       LINE * (sheet.pupils ? 3 : 2) * em,
     ) + 1.8;
   const first =

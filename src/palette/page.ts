@@ -3,7 +3,7 @@ import { fitOf } from './fit.ts';
 import type { SheetPile } from './heap.ts';
 import { type Markup, markup, NOTHING } from './markup.ts';
 import { MIXING_WORDS } from './mixing.ts';
-import { blanksOf, GUIDE_WORDS, laidWords, rowWords } from './phrase.ts';
+import { blanksOf, forWords, GUIDE_WORDS, laidWords, rowWords } from './phrase.ts';
 import type { MorningSheet } from './sheet.ts';
 
 /** A swatch drawn, not painted as a background: it prints when backgrounds are off. */
@@ -84,8 +84,9 @@ export function sheetPage(sheet: MorningSheet, board: Markup): Markup {
   const pupils = sheet.pupils
     ? markup`<br><b>Pupils or pregnant people here: nothing toxic.</b>`
     : NOTHING;
+  const words = forWords(sheet);
   const { fit, left, right } = fitOf(sheet, ratioOf(board));
-  return markup`<section class="sheet" data-fit="${fit}"><header><div><h1>${sheet.title}</h1>${sheet.for === '' ? NOTHING : markup`<p>${sheet.for}</p>`}</div><p class="when"><b>${sheet.day}</b><br>morning sheet ${sheet.number} of ${sheet.of}${pupils}</p></header>${first}<div class="columns"><div>${prepare(sheet)}<section class="piles"><h2>Piles</h2><p class="note">${MIXING_WORDS}${GUIDE_WORDS}</p>${sheet.piles.map(pile)}</section>${left.map(column)}</div><div><figure>${board}</figure>${right.map(column)}</div></div><footer><div class="always">${sheet.always.map(({ head, words }) => markup`<p><b>${head}.</b> ${words}</p>`)}</div><p class="initials"><span>prepared <i></i></span><span>piles accepted <i></i></span><span>cleaned, rags safe <i></i></span></p></footer></section>`;
+  return markup`<section class="sheet" data-fit="${fit}"><header><div><h1>${sheet.title}</h1>${words === '' ? NOTHING : markup`<p>${words}</p>`}</div><p class="when"><b>${sheet.day}</b><br>morning sheet ${sheet.number} of ${sheet.of}${pupils}</p></header>${first}<div class="columns"><div>${prepare(sheet)}<section class="piles"><h2>Piles</h2><p class="note">${MIXING_WORDS}${GUIDE_WORDS}</p>${sheet.piles.map(pile)}</section>${left.map(column)}</div><div><figure>${board}</figure>${right.map(column)}</div></div><footer><div class="always">${sheet.always.map(({ head, words }) => markup`<p><b>${head}.</b> ${words}</p>`)}</div><p class="initials"><span>prepared <i></i></span><span>piles accepted <i></i></span><span>cleaned, rags safe <i></i></span></p></footer></section>`;
 }
 
 /** A whole document with its own style: nothing in it asks for anything outside. */

@@ -1,6 +1,10 @@
 import type { SheetPile } from './heap.ts';
 import type { PrepareRow } from './prepare.ts';
+import type { MorningSheet } from './sheet.ts';
 
+/** For which passages, where the title does not say it. */
+export const forWords = ({ title, passages }: MorningSheet): string =>
+  passages === title || passages === '' ? '' : `for ${passages}`;
 /** How a pigment is prepared, and from what. */
 export const rowWords = ({ act, lot }: PrepareRow): string =>
   [act, lot].filter((words) => words !== '').join(' · ');

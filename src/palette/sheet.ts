@@ -17,8 +17,7 @@ export interface MorningSheet {
   readonly day: string;
   readonly number: number;
   readonly of: number;
-  /** For which passages, where the title does not say it. */
-  readonly for: string;
+  readonly passages: string;
   readonly pupils: boolean;
   readonly useFirst: readonly string[];
   readonly prepare: readonly PrepareGroup[];
@@ -52,7 +51,7 @@ export function sheetOf(day: Day, index: number, studio: Studio): MorningSheet {
     day: fullDay(day.date),
     number: index + 1,
     of: day.palettes.length,
-    for: forWords(palette),
+    passages: listed(palette.passages.map(({ name }) => name)),
     pupils: day.rules.pupils,
     useFirst: palette.offers.map(({ leftover, state, piles }) => {
       const to = piles.length > 0 ? ` for ${listed(piles.map((name) => `“${name}”`))}` : '';
@@ -71,11 +70,6 @@ export function sheetOf(day: Day, index: number, studio: Studio): MorningSheet {
     cleaning: cleaningOf(palette.pigments),
     acknowledge: acknowledgements(day, palette, studio),
   };
-}
-
-function forWords({ name, passages }: PalettePlan): string {
-  const words = listed(passages.map((passage) => passage.name));
-  return words === name ? '' : `for ${words}`;
 }
 
 const acknowledgements = (

@@ -1,5 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { entryOf, learntFrom, loggedPile, placeId, placeOfId } from '../../src/book/learnt.ts';
+import {
+  entryOf,
+  hasNews,
+  learntFrom,
+  loggedPile,
+  placeId,
+  placeOfId,
+} from '../../src/book/learnt.ts';
 import type { Bodies, Entry, Kind } from '../../src/book/record.ts';
 import { spectrum } from '../../src/colour/grid.ts';
 import { labOf } from '../../src/colour/lab.ts';
@@ -12,7 +19,7 @@ const entryFrom = <K extends Kind>(kind: K, body: Bodies[K]) =>
   ({ id: `${kind}-0001`, kind, body }) as unknown as Entry<K>;
 
 // The ids of the book's own examples.
-let stock: Stock = { ...starterStock(), entries: [] };
+let stock: Stock = { ...starterStock(), entries: [], white: 'stock-1' };
 for (const [id, pigment, lot] of [
   ['stock-1', 'lead_white', ''],
   ['stock-2', 'red_earth', '7'],
@@ -91,6 +98,24 @@ describe('what the book tells of the paints on the shelf', () => {
     expect(entryOf('red_earth#a', two)?.id).toBe('a');
     expect(entryOf('smalt', two)).toBeNull();
   });
+});
+
+test('there is news until the shelf’s curves were fitted to all that was seen', () => {
+  const learnt = learntFrom(all, stock);
+  expect(hasNews(learnt, stock)).toBe(true);
+  expect(hasNews(learntFrom(none, stock), stock)).toBe(false);
+  const trust = { date: '2031-05-18', rough: false, swatches: 2, piles: 1 };
+  const curve = { known: 'measured' as const, K: [], S: [] };
+  const fitted = (piles: number): Stock => ({
+    ...stock,
+    entries: stock.entries.map((entry) => ({
+      ...entry,
+      curve: { ...curve, trust: { ...trust, piles, expected: { median: 1, tenth: 2 } } },
+    })),
+  });
+  expect(hasNews(learnt, fitted(1))).toBe(false);
+  expect(hasNews(learnt, fitted(0))).toBe(true);
+  expect(hasNews(learntFrom(none, stock), fitted(1))).toBe(true);
 });
 
 test('a place’s name keeps its card and its number', () => {

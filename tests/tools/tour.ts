@@ -95,12 +95,15 @@ export async function onward(page: Page, stop: Stop): Promise<void> {
   await page.getByRole('article').first().getByLabel('Square centimetres').blur();
   await stop('palette, a passage');
   await page.getByRole('link', { name: 'The day’s palette' }).first().click();
-  await page.getByRole('img', { name: /palette with the thumb hole/ }).waitFor(LONG);
+  await page
+    .getByRole('img', { name: /palette with the thumb hole/ })
+    .first()
+    .waitFor(LONG);
   await page.locator('.pal-board button').last().click();
   await page.locator('.pal-chosen h3').waitFor(LONG);
   await stop('palette, the day');
   await page.getByRole('link', { name: 'Morning sheet' }).click();
-  await page.locator('.sheet').waitFor(LONG);
+  await page.locator('.sheet').first().waitFor(LONG);
   await stop('palette, the sheet');
 
   await page.getByRole('link', { name: 'Book', exact: true }).click();

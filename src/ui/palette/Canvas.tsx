@@ -16,14 +16,14 @@ export function Canvas({ passage }: { passage: Entry<'passage'> }) {
     <>
       <OptionalField
         label={sayPalette.canvasWidth}
+        readAs={readLength}
         value={canvas?.widthCm || undefined}
-        from={readLength}
         onKeep={(value) => put('widthCm', value)}
       />
       <OptionalField
         label={sayPalette.canvasHeight}
+        readAs={readLength}
         value={canvas?.heightCm || undefined}
-        from={readLength}
         help={
           sized
             ? sayPalette.inches(inchesOf(canvas.widthCm), inchesOf(canvas.heightCm))

@@ -1,10 +1,10 @@
 import { isDay } from '../../palette/calendar.ts';
 import { listed } from '../../palette/figure.ts';
-import { dateWords } from '../locale.ts';
 import { go, hrefOf } from '../route.ts';
 import { say } from '../words.ts';
 import { Begin } from './Begin.tsx';
-import { date, kept, palettes, passage, STUDIO_ID, today } from './days.ts';
+import { Days } from './Days.tsx';
+import { date, kept, palettes, passage, today } from './days.ts';
 import { Faults } from './Faults.tsx';
 import { Leftovers } from './Leftovers.tsx';
 import { Planned } from './Planned.tsx';
@@ -96,31 +96,5 @@ function Passages() {
         }),
       )}
     </ul>
-  );
-}
-
-const MOST_DAYS = 12;
-
-/** Days for which something was laid out, the latest first. */
-function Days() {
-  const named = new Map<string, string[]>();
-  for (const { id, body } of kept.value?.palettes ?? [])
-    if (id !== STUDIO_ID) named.set(body.date, [...(named.get(body.date) ?? []), body.name]);
-  const days = [...named]
-    .filter(([day]) => day !== date.value)
-    .sort(([a], [b]) => (a < b ? 1 : -1));
-  if (days.length === 0) return null;
-  return (
-    <>
-      <h2>{sayPalette.otherDays}</h2>
-      <ul class="pal-passages">
-        {days.slice(0, MOST_DAYS).map(([day, names]) => (
-          <li key={day}>
-            <a href={hrefOf('palette', day)}>{dateWords(day)}</a>{' '}
-            <span class="small">{listed(names)}</span>
-          </li>
-        ))}
-      </ul>
-    </>
   );
 }

@@ -21,7 +21,7 @@ function KeptLine<T>({
   decimal = false,
   read,
   onKeep,
-}: Line<T> & { shown: string; decimal?: boolean; read: (typed: string) => Read<T> }) {
+}: Line<T> & { shown: string; decimal?: boolean; read: (text: string) => Read<T> }) {
   const id = useId();
   const input = useRef<HTMLInputElement>(null);
   const [fault, setFault] = useState('');
@@ -52,8 +52,8 @@ function KeptLine<T>({
   );
 }
 
-/** A number of a text, with a point or a comma; NaN where it is none. */
-export const numberIn = (text: string): number => readNumber(text) ?? Number.NaN;
+/** A number of a text, as it is written here; NaN where it is none. */
+export const numberIn = (text: string, readAs = readNumber): number => readAs(text) ?? Number.NaN;
 
 /** What a number may be. */
 export type Sort = 'above 0' | '0 or more' | 'whole';
@@ -78,8 +78,8 @@ export function NumberField({
       {...line}
       decimal
       shown={shownNumber(value)}
-      read={(typed) => {
-        const number = numberIn(typed);
+      read={(text) => {
+        const number = numberIn(text);
         if (!(Number.isFinite(number) && isSound(number))) return { fault };
         return number > most ? { fault: sayPalette.atMost(most) } : { value: number };
       }}
@@ -90,12 +90,12 @@ export function NumberField({
 /** A number above 0 that may be left out. */
 export function OptionalField({
   value,
-  from = readNumber,
+  readAs = readNumber,
   ...line
 }: Line<number | undefined> & {
   value: number | undefined;
-  /** How its text is read; null where it says no number. */
-  from?: (text: string) => number | null;
+  /** How its text is read. */
+  readAs?: (text: string) => number | null;
 }) {
   const { isSound, fault } = SORTS['above 0'];
   return (
@@ -103,9 +103,9 @@ export function OptionalField({
       {...line}
       decimal
       shown={shownNumber(value)}
-      read={(typed) => {
-        const number = from(typed) ?? Number.NaN;
-        if (typed === '') return { value: undefined };
+      read={(text) => {
+        const number = numberIn(text, readAs);
+        if (text === '') return { value: undefined };
         return Number.isFinite(number) && isSound(number) ? { value: number } : { fault };
       }}
     />
@@ -123,7 +123,7 @@ export function TextField({
     <KeptLine
       {...line}
       shown={value}
-      read={(typed) => (needed && typed === '' ? { fault: sayPalette.aName } : { value: typed })}
+      read={(text) => (needed && text === '' ? { fault: sayPalette.aName } : { value: text })}
     />
   );
 }

@@ -26,13 +26,13 @@ export function Mixed({
     <>
       <h3>{words.name}</h3>
       <p class="small">
-        {plan.passage.name}: {said(`${words.laid}. ${words.cm3} cm³`)}
+        {plan.passage.name}: {words.laid}. {words.cm3} cm³
       </p>
       <ul class="pal-parts">
         {words.parts.map(({ label, parts, letDown, cm3 }) => (
           <li key={label}>
             <b>{parts}</b> {label}
-            {letDown && ', let down'}
+            {letDown && sayPalette.letDown}
             {cm3 !== null && <span class="small"> {said(`${cm3} cm³`)}</span>}
           </li>
         ))}
@@ -63,8 +63,7 @@ export function Pigment({ pigment, day, at }: { pigment: string; day: Day; at: n
     <>
       <h3>{plan.label}</h3>
       <p>
-        {sayPalette.inSeat(said(cm3Words(plan.inSeat)))},{' '}
-        {sayPalette.inAll(said(cm3Words(plan.supply.cm3)))}
+        {sayPalette.inSeat(cm3Words(plan.inSeat))}, {sayPalette.inAll(cm3Words(plan.supply.cm3))}
       </p>
       {used.length > 0 && <p>{listed(used.map(({ pile }) => `“${pile.name}”`))}</p>}
       {plan.supply.dryRefused && stands.length > 0 && <p>{listed(stands)}</p>}

@@ -30,6 +30,7 @@ effect(() => {
 export const dayHref = (): string =>
   date.value === today() ? hrefOf('palette') : hrefOf('palette', date.value);
 export const sheetHref = (): string => hrefOf('palette', 'sheet', date.value);
+/** Opens the day that is being prepared. */
 export const toDay = (): void => {
   location.hash = dayHref();
 };

@@ -111,6 +111,15 @@ export function handMixture(parts: Mixture['parts'], shelf: Shelf): Mixture {
 export const pileAt = (passage: Entry<'passage'>, plan: Pick<PilePlan, 'key'>): number =>
   passage.body.piles.findIndex((pile, at) => pileKey(passage.id, pile, at) === plan.key);
 
+/** A pile without some of what it need not say, so that what is usual holds again. */
+export const without = (
+  pile: PileRecord,
+  ...fields: readonly ('areaCm2' | 'share' | 'filmMm' | 'spareOil')[]
+): PileRecord =>
+  Object.fromEntries(
+    Object.entries(pile).filter(([field]) => !fields.some((one) => one === field)),
+  ) as unknown as PileRecord;
+
 /** A book's sheet holds so many amounts. */
 const MOST_AMOUNTS = 200;
 
@@ -130,12 +139,3 @@ export const amountsOf = (day: Day): SheetBody['amounts'] =>
       ),
     )
     .slice(0, MOST_AMOUNTS);
-
-/** A pile without some of what it need not say, so that what is usual holds again. */
-export const without = (
-  pile: PileRecord,
-  ...fields: readonly ('areaCm2' | 'share' | 'filmMm' | 'spareOil')[]
-): PileRecord =>
-  Object.fromEntries(
-    Object.entries(pile).filter(([field]) => !fields.some((one) => one === field)),
-  ) as unknown as PileRecord;

@@ -51,7 +51,7 @@ export async function newPassage(
   go('palette', id);
 }
 
-/** Takes something of the book to today, as a passage with a palette of its own, and opens that. */
+/** Takes something of the book to today's palette, as a new passage, and opens that. */
 export async function layOut(id: string): Promise<void> {
   const source = await sourceOf(id);
   if (!source) return;

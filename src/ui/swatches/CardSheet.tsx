@@ -1,4 +1,5 @@
 import { DownloadLine } from './DownloadLine.tsx';
+import { KeptReading } from './KeptReading.tsx';
 import { lessons } from './records.ts';
 import { hrefTo } from './routes.ts';
 import { Sheet } from './Sheet.tsx';
@@ -26,6 +27,7 @@ export function CardSheet({ id }: { id: string }) {
         </a>
         <DownloadLine cards={[plan]} />
       </div>
+      {reading && <KeptReading card={card} reading={reading} />}
       <Sheet card={plan} />
     </>
   );

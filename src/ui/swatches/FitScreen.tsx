@@ -81,10 +81,6 @@ function Compared() {
         </a>
       </div>
       <section class="swatch-section">
-        <h2>{saySwatches.trustHeading}</h2>
-        <TrustChange fit={fit} />
-      </section>
-      <section class="swatch-section">
         <h2>{saySwatches.swatchesHeading}</h2>
         <ul class="swatch-compared">
           {lines.map(({ swatch, was }) => (
@@ -97,6 +93,10 @@ function Compared() {
             </li>
           ))}
         </ul>
+      </section>
+      <section class="swatch-section">
+        <h2>{saySwatches.trustHeading}</h2>
+        <TrustChange fit={fit} />
       </section>
     </>
   );

@@ -1,9 +1,10 @@
+import type { Entry } from '../../book/record.ts';
 import { trustOfCurve } from '../../pigment/calibrate/trust.ts';
 import { ownStock } from '../shelf/state.ts';
 import { Accuracy } from './Accuracy.tsx';
 import { CardLine } from './CardLine.tsx';
 import { removeEntry } from './cards.ts';
-import { lessons } from './records.ts';
+import { isNews, lessons } from './records.ts';
 import { hrefTo } from './routes.ts';
 import { Suggested } from './Suggested.tsx';
 import { dayWords, saySwatches } from './words.ts';
@@ -22,7 +23,7 @@ export function Overview() {
         <h2>{saySwatches.cardsHeading}</h2>
         <p>{saySwatches.cardsAbout}</p>
         <p>
-          <a class="button main" href={hrefTo('new')}>
+          <a class={isNews.value ? 'button' : 'button main'} href={hrefTo('new')}>
             {saySwatches.newCard}
           </a>
         </p>
@@ -30,7 +31,7 @@ export function Overview() {
           <p class="small">{saySwatches.noCards}</p>
         ) : (
           <ul class="swatch-cards">
-            {cards.map((card) => (
+            {cards.toSorted(pagesInTurn).map((card) => (
               <li key={card.id}>
                 <CardLine card={card} />
               </li>
@@ -41,9 +42,10 @@ export function Overview() {
       <section class="swatch-section">
         <h2>{saySwatches.learntHeading}</h2>
         <p>{saySwatches.learntOf(known, entries.length)}</p>
+        {hasAny && isNews.value && <p role="status">{saySwatches.news}</p>}
         {hasAny && (
           <p>
-            <a class="button" href={hrefTo('fit')}>
+            <a class={isNews.value ? 'button main' : 'button'} href={hrefTo('fit')}>
               {saySwatches.compare}
             </a>
           </p>
@@ -100,3 +102,7 @@ export function Overview() {
     </>
   );
 }
+
+/** The newest card first, its pages in their own order. */
+const pagesInTurn = (p: Entry<'card'>, q: Entry<'card'>): number =>
+  p.body.plan.name === q.body.plan.name ? p.body.plan.page - q.body.plan.page : 0;

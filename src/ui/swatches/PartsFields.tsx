@@ -16,7 +16,9 @@ export function PartsFields({
   onChange: (parts: readonly Part[]) => void;
 }) {
   const stock = ownStock.value;
-  const entries = stock.entries.filter(({ amount }) => amount !== 0);
+  const entries = stock.entries.filter(
+    ({ id, amount }) => amount !== 0 || parts.some(({ pigment }) => pigment === id),
+  );
   const lines: readonly (Part | null)[] = [...parts, null];
   const set = (at: number, part: Part | null) =>
     onChange(

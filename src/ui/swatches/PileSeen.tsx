@@ -9,6 +9,7 @@ import { readFile } from './curves.ts';
 import { PhotoButtons } from './PhotoButtons.tsx';
 import { measured } from './pile.ts';
 import { cameOut } from './piles.ts';
+import { References } from './References.tsx';
 import { lookAt, readFault, readFaultWords, readingWork, taken, takePhoto } from './reading.ts';
 import type { Samples } from './sample.ts';
 import { Touching } from './Touching.tsx';
@@ -58,6 +59,7 @@ function ByPhoto() {
   return (
     <>
       <p>{saySwatches.pilePhotoAbout}</p>
+      <References />
       <PhotoButtons
         onTake={(file) => {
           done.value = false;

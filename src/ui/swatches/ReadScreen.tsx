@@ -3,8 +3,10 @@ import { useEffect } from 'preact/hooks';
 import type { Entry } from '../../book/record.ts';
 import { WorkLine } from '../harmony/mix/WorkLine.tsx';
 import { said } from '../locale.ts';
-import { Known } from './Known.tsx';
+import { ChartIn } from './ChartIn.tsx';
+import { KeptReading } from './KeptReading.tsx';
 import { PhotoButtons } from './PhotoButtons.tsx';
+import { References } from './References.tsx';
 import {
   chartCorners,
   chartLabs,
@@ -15,6 +17,7 @@ import {
   readFault,
   readingWork,
   seen,
+  shown,
   taken,
   takePhoto,
   without,
@@ -73,7 +76,10 @@ function Reader({ card }: { card: Entry<'card'> }) {
         <>
           <p class="lead">{saySwatches.readLead}</p>
           <PhotoButtons onTake={take} main={seen.value === null} />
-          <Known onChart={() => (way.value = 'chart')} canTouch={now !== null} />
+          <div>
+            <References />
+            <ChartIn onTouch={() => (way.value = 'chart')} canTouch={now !== null} />
+          </div>
         </>
       )}
       <WorkLine work={readingWork} words={saySwatches.reading} />
@@ -132,22 +138,11 @@ function Reader({ card }: { card: Entry<'card'> }) {
           }}
         />
       )}
-      {now && way.value === null && <SeenPlaces url={now.url} name={name} />}
-      {!now && card.body.reading && <Before card={card} />}
+      {now && way.value === null && <SeenPlaces url={now.url} name={name} shown={shown.value} />}
+      {!now && card.body.reading && <KeptReading card={card} reading={card.body.reading} />}
       {chartLabs.value && seen.value?.chart && (
         <p>{saySwatches.chartUsed(seen.value.chart.mean)}</p>
       )}
     </>
-  );
-}
-
-/** What an earlier photograph showed. */
-function Before({ card }: { card: Entry<'card'> }) {
-  return (
-    <p>
-      <a class="button" href={hrefTo('card', card.id)}>
-        {saySwatches.seeIt}
-      </a>
-    </p>
   );
 }

@@ -1,58 +1,77 @@
 import { useSignal } from '@preact/signals';
 import { hexOf } from '../../colour/hex.ts';
+import type { Lab } from '../../colour/lab.ts';
 import { nameOf } from '../../colour/words.ts';
 import { said } from '../locale.ts';
 import { Brushed } from '../shelf/Brushed.tsx';
-import { Over } from './Over.tsx';
-import { seen } from './reading.ts';
+import { type Outline, Over } from './Over.tsx';
 import { saySwatches } from './words.ts';
 
-/** The photograph with the places that were found, and what each showed. */
-export function SeenPlaces({ url, name }: { url: string; name: string }) {
+/** What a photograph showed of a card. */
+export interface Shown {
+  readonly places: readonly {
+    readonly number: number;
+    readonly label: string;
+    readonly lab: Lab;
+  }[];
+  readonly outlines: readonly Outline[];
+  /** The most lit place over the least. */
+  readonly unevenness: number;
+  readonly referenceResidual: number;
+  readonly remarks: readonly string[];
+}
+
+/** A photograph with the places that were found on it, and what each showed. */
+export function SeenPlaces({
+  url,
+  name,
+  shown,
+}: {
+  /** Null where the photograph was not kept. */
+  url: string | null;
+  name: string;
+  /** Null while nothing was found on it. */
+  shown: Shown | null;
+}) {
   const size = useSignal<readonly [number, number]>([1, 1]);
-  const now = seen.value;
   const [width, height] = size.value;
-  const outlines = now
-    ? [...now.places, ...now.references].map(({ place, corners }) => ({
-        words: `${place.number}`,
-        corners,
-      }))
-    : [];
   return (
-    <div class="swatch-read">
-      <figure class="swatch-surface swatch-still">
-        <img
-          src={url}
-          alt={saySwatches.photoOf(name)}
-          onLoad={({ currentTarget: { naturalWidth, naturalHeight } }) => {
-            size.value = [naturalWidth, naturalHeight];
-          }}
-        />
-        <Over outlines={outlines} width={width} height={height} />
-      </figure>
-      {now && (
+    <div class="swatch-read swatch-screen">
+      {url !== null && (
+        <figure class="swatch-surface">
+          <img
+            src={url}
+            alt={saySwatches.photoOf(name)}
+            onLoad={({ currentTarget: { naturalWidth, naturalHeight } }) => {
+              size.value = [naturalWidth, naturalHeight];
+            }}
+          />
+          <Over outlines={shown?.outlines ?? []} width={width} height={height} />
+        </figure>
+      )}
+      {shown && (
         <section>
           <h2>{saySwatches.placesHeading}</h2>
           <p role="status">
             {[
-              saySwatches.placesRead(now.places.length),
-              saySwatches.even(now.unevenness),
-              saySwatches.residual(now.referenceResidual),
+              saySwatches.placesRead(shown.places.length),
+              saySwatches.even(shown.unevenness),
+              saySwatches.residual(shown.referenceResidual),
             ].join(', ')}
             .
           </p>
           <ul class="swatch-lines">
-            {now.places.map(({ place, lab }) => (
-              <li key={place.number}>
+            {shown.places.map(({ number, label, lab }) => (
+              <li key={number}>
                 <Brushed
-                  name={`${place.number}`}
+                  name={`${number}`}
                   width={96}
                   height={34}
                   strokes={[{ hex: hexOf(lab), words: nameOf(lab) }]}
                 />
                 <span>
                   <strong>
-                    {place.number} {place.label}
+                    {number} {label}
                   </strong>
                   <br />
                   <span class="small">{nameOf(lab)}</span>
@@ -61,7 +80,7 @@ export function SeenPlaces({ url, name }: { url: string; name: string }) {
             ))}
           </ul>
           <ul class="remarks">
-            {[...now.remarks, ...now.seen].map((remark) => (
+            {shown.remarks.map((remark) => (
               <li key={remark}>{said(remark)}</li>
             ))}
           </ul>

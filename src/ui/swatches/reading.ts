@@ -1,4 +1,4 @@
-import { batch, signal } from '@preact/signals';
+import { batch, computed, signal } from '@preact/signals';
 import type { Read, Shared } from '../../../workers/calibrate.ts';
 import type { KeptPhoto } from '../../../workers/photo.ts';
 import { bookFaultWords } from '../../book/faults.ts';
@@ -15,6 +15,7 @@ import { newWork } from '../harmony/mix/work.ts';
 import { readSwatches } from '../jobs.ts';
 import { complain, opening, tell } from '../studio.ts';
 import { lessons } from './records.ts';
+import type { Shown } from './SeenPlaces.tsx';
 import { saySwatches, today } from './words.ts';
 
 /** A photograph that is being read, or was. */
@@ -32,6 +33,23 @@ export const inTheWay = signal<number | null>(null);
 export const without = signal<readonly number[]>([]);
 export type Seen = Extract<Read, { ok: true }>['value'];
 export const seen = signal<Seen | null>(null);
+
+/** The same, as it is shown. */
+export const shown = computed<Shown | null>(() => {
+  const now = seen.value;
+  return (
+    now && {
+      places: now.places.map(({ place, lab }) => ({ ...place, lab })),
+      outlines: [...now.places, ...now.references].map(({ place, corners: around }) => ({
+        words: `${place.number}`,
+        corners: around,
+      })),
+      unevenness: now.unevenness,
+      referenceResidual: now.referenceResidual,
+      remarks: [...now.remarks, ...now.seen],
+    }
+  );
+});
 
 /** L* of the references, as the painter knows them. */
 export const whiteIs = signal(USUAL_REFERENCES.white[0]);

@@ -1,6 +1,6 @@
 import { computed, effect, signal } from '@preact/signals';
 import { bookFaultWords } from '../../book/faults.ts';
-import { type Lessons, learntFrom, loggedPile } from '../../book/learnt.ts';
+import { hasNews, type Lessons, learntFrom, loggedPile } from '../../book/learnt.ts';
 import type { Entry, Kind } from '../../book/record.ts';
 import type { Book } from '../../book/store.ts';
 import { accuracyOf } from '../../pigment/calibrate/pile.ts';
@@ -12,6 +12,11 @@ export const lessons = signal<Lessons | null>(null);
 
 /** What they teach of the paints on the shelf as they are now. */
 export const learnt = computed(() => lessons.value && learntFrom(lessons.value, ownStock.value));
+
+/** Whether something was seen that the shelf's curves know nothing of. */
+export const isNews = computed(
+  () => learnt.value !== null && hasNews(learnt.value, ownStock.value),
+);
 
 /** How well piles of the lots still in use were foreseen. */
 export const accuracy = computed(() =>

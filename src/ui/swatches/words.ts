@@ -151,7 +151,10 @@ export const saySwatches = {
   learntOf: (known: number, paints: number): string =>
     known === 0
       ? `None of the ${paints} paints on your shelf is known from swatches yet.`
-      : `${known} of the ${paints} paints on your shelf ${known === 1 ? 'is' : 'are'} known from swatches or measurements.`,
+      : known === paints
+        ? 'Every paint on your shelf is known from swatches or measurements.'
+        : `${known} of the ${paints} paints on your shelf ${known === 1 ? 'is' : 'are'} known from swatches or measurements.`,
+  news: 'There is something that the shelf has not learnt yet.',
   compare: 'Compare and accept',
   nextHeading: 'What would teach most next',
   nextAsk: 'Ask which swatch would teach most',

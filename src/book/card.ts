@@ -25,7 +25,7 @@ export interface Card {
   readonly picture?: string;
   /** The specimen whose photograph stands for it. */
   readonly specimen?: string;
-  /** Kept beside another entry after two devices changed the same one. */
+  /** Kept beside another entry after two devices changed the same one, until the painter decides. */
   readonly conflictOf?: string;
 }
 
@@ -39,7 +39,7 @@ export function cardOf(record: AnyRecord): Card | null {
     changed,
     files: filesOf(record).map(({ file }) => file),
     ...(record.deletedAt === undefined ? {} : { deletedAt: record.deletedAt }),
-    ...(record.conflict === undefined ? {} : { conflictOf: record.conflict.of }),
+    ...(record.conflict && !record.conflict.settled ? { conflictOf: record.conflict.of } : {}),
     ...contentsOf(record),
   };
 }

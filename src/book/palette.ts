@@ -15,6 +15,9 @@ import {
   words,
 } from './fields.ts';
 
+/** Id of the studio's own palette, from which every day begins: no day's palette. */
+export const STUDIO_PALETTE = 'studio-palette';
+
 /** A pile to prepare. */
 export interface PileRecord {
   readonly name: string;

@@ -70,6 +70,8 @@ export interface Conflict {
   readonly seen: Seen;
   /** Where the version kept was a conflict copy already. */
   readonly before?: Conflict;
+  /** The painter has decided that both stay: it is an entry of its own. */
+  readonly settled?: true;
 }
 
 /** The one form of every entry in the book. */
@@ -119,6 +121,7 @@ const conflict: v.GenericSchema<unknown, Conflict> = v.strictObject({
   of: device,
   seen,
   before: v.exactOptional(v.lazy(() => conflict)),
+  settled: v.exactOptional(v.literal(true)),
 });
 
 const form = {

@@ -30,6 +30,7 @@ import { withoutMetadata } from './jpeg.ts';
 import { type BookChange, type Channel, createLedger, type Ledger } from './ledger.ts';
 import { createReader, type Reader } from './read.ts';
 import type { Saving } from './saving.ts';
+import { createSettler, type Settler } from './settle.ts';
 import { createSlips, ownBox, type SlipBox, type Slips } from './slips.ts';
 import { createWriter, type NamedFile, type Writer } from './write.ts';
 
@@ -60,7 +61,7 @@ export interface BookOptions {
   readonly steps?: readonly MigrationStep[];
 }
 
-export interface Book extends Reader, Writer, Drafts {
+export interface Book extends Reader, Writer, Settler, Drafts {
   readonly device: string;
   /** Why this book can only be read, or null. */
   readonly readOnly: BookFault | null;
@@ -153,6 +154,7 @@ function createBook(parts: Parts): Book {
   return {
     ...createReader(ledger, connection.readOnly !== null),
     ...writer,
+    ...createSettler(ledger, device, now),
     ...createDrafts(writer.put, saving),
     device,
     readOnly: connection.readOnly,

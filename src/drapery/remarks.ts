@@ -34,7 +34,10 @@ export function remarksOf(
       .slice(3)
       .filter(({ lab }) => !hueHeld(local.lab, lab))
       .map(({ step }) => step);
-    if (left.length > 0) said.push(`The shelf cannot hold the hue in the ${listed(left)}.`);
+    const thin =
+      wish.way === 'underpaint and glaze' ? ' under this glaze, though it is kept thin' : '';
+    if (left.length > 0)
+      said.push(`The hue cannot be held in the ${listed(left)}${thin || ' by this shelf'}.`);
   }
   const glaze = folds[5]!.glaze;
   if (glaze) {

@@ -168,10 +168,7 @@ describe.each([firefox, webkit])('the whole story in another engine', (engine) =
       await painter.see(heading('Jay'));
       await painter.see(PILE);
       // Typed, and loaded anew before anything had the time to be saved.
-      await painter.pane.run(() =>
-        document.querySelector<HTMLInputElement>('.keep input')?.focus(),
-      );
-      await pane.type(field('Name'), ' on moss');
+      await painter.write(field('Name'), 'Jay on moss');
       await pane.reload();
       await listen();
       await painter.see(heading('Jay on moss'));

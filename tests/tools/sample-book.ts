@@ -265,7 +265,15 @@ async function keepDraperies(book: Book, harmonies: Harmonies) {
     const put = await book.put({
       kind: 'drapery',
       id: sampleId(id),
-      body: { name, note, date: '2025-09-13', harmony, garments: garments.flatMap(recordsOf) },
+      body: {
+        name,
+        note,
+        date: '2025-09-13',
+        harmony,
+        garments: garments.flatMap((garment, i) =>
+          recordsOf(garment, { wish: wishes[i]!, share: 1 / garments.length }),
+        ),
+      },
     });
     console.error(`${name}: draped`);
     return { entry: must(put).entry, garments };

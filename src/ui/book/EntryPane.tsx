@@ -8,7 +8,7 @@ import { ClothLine } from '../drawn/ClothLine.tsx';
 import { BinIcon, SearchIcon } from '../drawn/icons.tsx';
 import { Patch } from '../drawn/Patch.tsx';
 import { seedOf } from '../drawn/seed.ts';
-import { dateWords, momentWords } from '../locale.ts';
+import { dateWords } from '../locale.ts';
 import { go, hrefOf, route } from '../route.ts';
 import { book, complain } from '../studio.ts';
 import { putIntoBin, Renaming } from './actions.tsx';
@@ -19,7 +19,8 @@ import { Onward } from './Onward.tsx';
 import { Out, Printed } from './Out.tsx';
 import { Photograph } from './Photograph.tsx';
 import { SampleMark } from './SampleBook.tsx';
-import { cards, colour, pairs, scrolled } from './state.ts';
+import { cards, colour, scrolled } from './state.ts';
+import { Versions } from './Versions.tsx';
 import { KIND_WORDS, sayBook } from './words.ts';
 
 /** All of one entry, and what may be done with it. */
@@ -121,22 +122,6 @@ function Heading({ card, at }: { card: Card; at: { current: HTMLHeadingElement |
         )}
       </p>
     </header>
-  );
-}
-
-function Versions({ card }: { card: Card }) {
-  const pair = pairs.value.find((both) => both.includes(card.id));
-  if (!pair) return null;
-  const other = pair.find((id) => id !== card.id)!;
-  return (
-    <section class="versions" aria-labelledby="versions-heading">
-      <h3 id="versions-heading">{sayBook.conflictHeading}</h3>
-      <p>{sayBook.conflictAbout}</p>
-      <p>
-        {sayBook.conflictThis(momentWords(card.changed))}{' '}
-        <a href={hrefOf('book', other)}>{sayBook.conflictOther}</a>
-      </p>
-    </section>
   );
 }
 

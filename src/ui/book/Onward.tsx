@@ -1,11 +1,12 @@
 import type { Card } from '../../book/card.ts';
+import { FromFormula } from '../drapery/FromFormula.tsx';
 import { LayOut } from '../palette/LayOut.tsx';
 import { hrefOf } from '../route.ts';
 import { hrefTo } from '../swatches/routes.ts';
 import { sayBook } from './words.ts';
 
 /** Where an entry is worked on, and where it leads next. */
-export function Onward({ card: { id, kind, date } }: { card: Card }) {
+export function Onward({ card: { id, kind, name, date } }: { card: Card }) {
   switch (kind) {
     case 'specimen':
       return <Open href={hrefOf('harmony', id)} words={sayBook.openInHarmony} />;
@@ -24,7 +25,12 @@ export function Onward({ card: { id, kind, date } }: { card: Card }) {
         </>
       );
     case 'formula':
-      return <LayOut id={id} main />;
+      return (
+        <>
+          <LayOut id={id} main />
+          <FromFormula id={id} name={name} />
+        </>
+      );
     case 'passage':
     case 'palette':
       return <Open href={hrefOf('palette', id)} words={sayBook.openInPalette} />;

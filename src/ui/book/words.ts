@@ -73,9 +73,41 @@ export const sayBook = {
   copyOne: 'Copy to hand on',
   conflictHeading: 'Two versions',
   conflictAbout:
-    'Two devices had changed this entry before they met, so both versions are kept. Put the one that you do not want into the bin; or keep both.',
-  conflictThis: (date: string) => `This version was written on ${date}.`,
-  conflictOther: 'See the other version',
+    'Two devices had changed this entry before they met, so both versions are kept. Here is what differs. Keep one, and the other goes into the bin for 30 days; or keep both as entries of their own.',
+  conflictNow: 'In force',
+  conflictBeside: 'Kept beside it',
+  conflictWritten: (date: string) => `written on ${date}`,
+  conflictWhat: 'What differs',
+  conflictSame:
+    'What can be shown of them is the same: they differ in their photograph’s light or mask, or in figures.',
+  conflictMissing: 'not there',
+  conflictDiffers: (words: string, figure: number) =>
+    `${words} (${decimals(figure, 1)}, CIEDE2000)`,
+  conflictDifference: (figure: number) => {
+    if (figure <= 1) return 'no difference to be seen';
+    return figure <= 3 ? 'a trained eye sees the difference' : 'plainly different';
+  },
+  keepNow: 'Keep the one in force',
+  keepBeside: 'Keep the one beside',
+  keepBoth: 'Keep both',
+  keptOne: (name: string) => `“${name}” is kept; the other version is in the bin.`,
+  keptBoth: 'Both are kept: two entries from now on.',
+  fields: {
+    name: 'Name',
+    note: 'Words',
+    date: 'Date',
+    light: 'Light',
+    place: 'Place',
+    walk: 'Walk',
+    painting: 'Painting',
+    subject: 'Subject',
+    keyed: 'Keyed to the shelf',
+    shelf: 'Shelf',
+    kept: 'How it is kept',
+    lot: 'Lot',
+  } as Readonly<Record<string, string>>,
+  yes: 'yes',
+  no: 'no',
 
   binEmpty: 'The bin is empty. What you delete waits here for 30 days.',
   binAbout: 'What was deleted waits here for 30 days, then it goes for good.',

@@ -9,6 +9,7 @@ import { book, complain } from '../studio.ts';
 import { say as sayAll } from '../words.ts';
 import { openHarmony } from './colours.ts';
 import { Dab } from './Dab.tsx';
+import { FromFormula } from './FromFormula.tsx';
 import { keptHarmony } from './kept.ts';
 import { begin } from './saved.ts';
 import { schemeOf } from './state.ts';
@@ -56,6 +57,7 @@ export function Begin() {
                     {kind === 'drapery' ? say.draperyIn : say.formulaIn}, {dateWords(date)}
                   </span>
                 </a>
+                {kind === 'formula' && <FromFormula id={id} name={name} />}
               </li>
             ))}
           </ul>

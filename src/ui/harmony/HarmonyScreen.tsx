@@ -7,6 +7,7 @@ import { Bench } from './Bench.tsx';
 import { KeepBar, Onward, WordsForm } from './Keep.tsx';
 import { HarmonyMix } from './mix/BenchMix.tsx';
 import { Photograph } from './Photograph.tsx';
+import { Standing } from './Standing.tsx';
 import { gatherAnew } from './sight/gathered.ts';
 import { HandMarks } from './sight/HandMarks.tsx';
 import { look } from './sight/look.ts';
@@ -73,6 +74,7 @@ export function HarmonyScreen() {
           </Soon>
           <Soon>
             <VariantRows />
+            <Standing />
             <WordsForm />
             <Onward />
           </Soon>

@@ -1,7 +1,8 @@
+import { STUDIO_PALETTE } from '../../book/palette.ts';
 import { listed } from '../../palette/figure.ts';
 import { dateWords } from '../locale.ts';
 import { hrefOf } from '../route.ts';
-import { date, kept, STUDIO_ID } from './days.ts';
+import { date, kept } from './days.ts';
 import { sayPalette } from './words.ts';
 
 const MOST_DAYS = 12;
@@ -10,7 +11,7 @@ const MOST_DAYS = 12;
 export function Days() {
   const named = new Map<string, string[]>();
   for (const { id, body } of kept.value?.palettes ?? [])
-    if (id !== STUDIO_ID) named.set(body.date, [...(named.get(body.date) ?? []), body.name]);
+    if (id !== STUDIO_PALETTE) named.set(body.date, [...(named.get(body.date) ?? []), body.name]);
   const days = [...named]
     .filter(([day]) => day !== date.value)
     .sort(([a], [b]) => (a < b ? 1 : -1));

@@ -1,5 +1,6 @@
 import { computed, effect, signal } from '@preact/signals';
 import { bookFaultWords } from '../../book/faults.ts';
+import { STUDIO_PALETTE } from '../../book/palette.ts';
 import type { Entry, Kind } from '../../book/record.ts';
 import { isSample } from '../../book/sample.ts';
 import type { Book } from '../../book/store.ts';
@@ -7,8 +8,6 @@ import { isDay } from '../../palette/calendar.ts';
 import { hrefOf, place, route } from '../route.ts';
 import { book, complain, edition, opening } from '../studio.ts';
 
-/** The studio's own palette: its shape, its seats and its rules, from which every day begins. */
-export const STUDIO_ID = 'studio-palette';
 /** Today where the painter is, as an ISO day. */
 export function today(): string {
   const now = new Date();
@@ -84,12 +83,12 @@ effect(() => {
 });
 
 export const studioPalette = computed(
-  () => kept.value?.palettes.find(({ id }) => id === STUDIO_ID) ?? null,
+  () => kept.value?.palettes.find(({ id }) => id === STUDIO_PALETTE) ?? null,
 );
 /** The palettes of the day, the first first. */
 export const palettes = computed(() =>
   (kept.value?.palettes ?? []).filter(
-    (one) => one.id !== STUDIO_ID && one.body.date === date.value,
+    (one) => one.id !== STUDIO_PALETTE && one.body.date === date.value,
   ),
 );
 export const passage = (id: string): Entry<'passage'> | null =>

@@ -1,7 +1,8 @@
 import { computed } from '@preact/signals';
 import type { StudioRules } from '../../book/palette.ts';
+import { STUDIO_PALETTE } from '../../book/palette.ts';
 import { RULES, type Rules } from '../../palette/asked.ts';
-import { STUDIO_ID, studioPalette, today } from './days.ts';
+import { studioPalette, today } from './days.ts';
 import { inTurn, save } from './save.ts';
 import { sayPalette } from './words.ts';
 
@@ -35,7 +36,7 @@ export const settle = (change: Partial<Rules>) =>
     return save(
       {
         kind: 'palette',
-        id: STUDIO_ID,
+        id: STUDIO_PALETTE,
         ...(over ? { over } : {}),
         body: {
           name: sayPalette.studioPalette,

@@ -1,12 +1,12 @@
 import { differenceWords } from '../../colour/words.ts';
 import type { Cloth, Fold } from '../../drapery/fold.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
-import { PileRow } from '../drawn/PileRow.tsx';
 import { shownOf } from '../drawn/screen.ts';
+import { LaidPiles } from '../harmony/LaidPiles.tsx';
 import { HoldUp } from '../held/HoldUp.tsx';
 import { say as sayAll } from '../words.ts';
 import { Dab } from './Dab.tsx';
-import { foldWords, heapsOf, spoken } from './spoken.ts';
+import { benchOfFold, foldWords, spoken } from './spoken.ts';
 import { BLACK_WHY, say } from './words.ts';
 
 /** A cloth's ladder: each step with its pile or its film, then the rule of black and what to mind. */
@@ -47,13 +47,10 @@ export function Steps({ cloth }: { cloth: Cloth }) {
 }
 
 function Recipe({ fold }: { fold: Fold }) {
-  const { mixture, glaze, lab, wish, deltaE00, step } = fold;
+  const { glaze, lab, wish, deltaE00, step } = fold;
   return (
     <div class="drapery-recipe">
-      <PileRow
-        piles={heapsOf(fold)}
-        mixed={{ name: glaze ? say.beneath : step, hex: shownOf(mixture.partsLab) }}
-      />
+      <LaidPiles bench={benchOfFold(fold)} mixed={glaze ? say.beneath : step} />
       {glaze && <p>{say.filmAbout(spoken(glaze.pigment), Math.round(1000 * glaze.filmMm))}</p>}
       <div class="drapery-beside">
         <BesideWanted

@@ -366,7 +366,7 @@ describeBrowser('the book as a painter meets it', () => {
       await page.evaluate(() => {
         const { postMessage } = Worker.prototype;
         Worker.prototype.postMessage = function (this: Worker, message: unknown) {
-          setTimeout(() => postMessage.call(this, message), 2000);
+          setTimeout(() => postMessage.call(this, message), 8000);
         };
       });
       await page.getByRole('button', { name: 'Make a copy of the book' }).click();

@@ -44,11 +44,9 @@ export interface FitJob {
 }
 export type CalibrateJob = ReadJob | TouchJob | FitJob;
 
-/** What a photograph showed, its points as shares of width and height. */
-export type Read = Result<
-  Reading & { readonly seen: readonly string[] },
-  PhotoFault | CalibrationFault
->;
+/** What a photograph showed, its points as shares of width and height; and what was seen of the file. */
+export type Seen = Reading & { readonly seen: readonly string[] };
+export type Read = Result<Seen, PhotoFault | CalibrationFault>;
 /** A fit without the doubts that only the worker needs, and what to brush out next. */
 export type FitFound = Omit<Calibration, 'posterior'> & {
   readonly suggestions: readonly Suggestion[];

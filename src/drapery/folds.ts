@@ -4,6 +4,7 @@ import type { Bench } from '../harmony/bench.ts';
 import { STEPS } from '../harmony/harmony.ts';
 import { against } from '../harmony/made.ts';
 import type { Mixture } from '../mixture/mixture.ts';
+import { FINE } from '../mixture/parts.ts';
 import type { ShelfPaint } from '../pigment/shelf.ts';
 import { type ClothWish, type Fold, type Glaze, Snag } from './fold.ts';
 import { filmFor, filmsOf, glazeFor, glazesOf, insideOf, thinnings } from './glaze.ts';
@@ -45,18 +46,41 @@ export function layFolds(
   const coat = wish.way === 'underpaint and glaze' ? coatOf(order, layer, bench) : null;
   const laid: (Laid | undefined)[] = [];
   for (const i of TURNS) laid[i] = step(i, order, laid, coat, layer, bench);
+  const piles = measurable(laid as Laid[]);
   const folds = laid.map(
     (one, i): Fold => ({
       step: STEPS[i]!,
       wish: wishes[i]!,
       lab: one!.lab,
       deltaE00: deltaE00(wishes[i]!, one!.lab),
-      mixture: one!.mixture,
+      mixture: piles[i]!,
       glaze: one!.glaze,
       share: shareOf(wish.stuff, STEPS[i]!),
     }),
   );
   return { folds, reflected: reflect(wish, folds, laid as Laid[], layer) };
+}
+
+/** More let-downs than this are more trouble than a knife-tip by eye. */
+const LET_DOWNS = 2;
+
+/**
+ * The piles as a bench measures them. Where plain parts pass what it measures, a let-down takes their
+ * place, if it keeps the pile's place in the order; under a glaze only plain parts are told.
+ */
+function measurable(laid: readonly Laid[]): Mixture[] {
+  return laid.map(({ mixture, glaze }, i) => {
+    const { letDown, ...parts } = mixture;
+    const seen = (one: Laid | undefined) =>
+      one ? [one.lab, one.partsLab, one.mixture.letDown?.lab ?? one.lab].map(([L]) => L) : [];
+    const [over, under] = [seen(laid[i - 1]), seen(laid[i + 1])];
+    const L = letDown?.lab[0];
+    if (letDown === undefined || L === undefined || glaze !== null) return parts;
+    const counts = mixture.parts.map((one) => one.parts);
+    const past = Math.max(...counts) > FINE.ratio * Math.min(...counts);
+    const inOrder = over.every((l) => L < l) && under.every((l) => L > l);
+    return past && inOrder && letDown.letDowns.length <= LET_DOWNS ? mixture : parts;
+  });
 }
 
 function step(
@@ -193,8 +217,9 @@ function reflect(
       below: { lab: half.lab, partsLab: half.partsLab },
       above: { lab: shadow.lab, partsLab: shadow.partsLab },
     };
-    const mixture = layer.pile(near, bounds);
-    if (mixture === null) continue;
+    const found = layer.pile(near, bounds);
+    if (found === null) continue;
+    const { letDown: _, ...mixture } = found;
     return {
       step: 'reflected light',
       wish,

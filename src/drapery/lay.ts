@@ -67,7 +67,7 @@ export class Layer {
           ...(of ? { of } : {}),
         });
         if (found === null) continue;
-        let mixture = inParts(found);
+        let mixture = plain(found);
         if (barredIn(mixture, this.rule.barred, shelf)) {
           const without = this.bench.mix(wish, {
             most: count,
@@ -76,7 +76,7 @@ export class Layer {
             ...(of ? { of } : {}),
           });
           if (without === null) continue;
-          mixture = inParts(without);
+          mixture = plain(without);
         }
         if (!this.ordered(mixture, bounds)) continue;
         seen.push(mixture);
@@ -138,12 +138,6 @@ export class Layer {
       (hue === undefined || (hueHeld(hue, mixture.lab) && hueHeld(hue, mixture.partsLab)))
     );
   }
-}
-
-/** Of a fold only its plain parts are told: its neighbours on the ladder are judged by them. */
-function inParts(found: Mixture): Mixture {
-  const { letDown: _, ...mixture } = plain(found);
-  return mixture;
 }
 
 /** Whether a pile holds black outside the rule, as a recipe or in its whole parts. */

@@ -35,6 +35,7 @@ export async function emptyPlaces(page: Page, url: string, stop: Stop): Promise<
     ['book', 'book, empty', /./],
     ['book/shelf', 'shelf, empty', 'Shelf'],
     ['book/shelf/new', 'shelf, adding', 'Add a paint'],
+    ['book/shelf/swatches', 'own paints, empty', 'Your own paints'],
   ] as const) {
     await page.goto(`${url}#/${address}`);
     await heading(page, words).waitFor(LONG);

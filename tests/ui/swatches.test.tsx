@@ -5,9 +5,16 @@ import type { Point } from '../../src/pigment/calibrate/straighten.ts';
 import type { Part } from '../../src/pigment/calibrate/swatches.ts';
 import { AccuracyChart } from '../../src/ui/swatches/AccuracyChart.tsx';
 import { Crosshair } from '../../src/ui/swatches/Crosshair.tsx';
+import { PartsFields } from '../../src/ui/swatches/PartsFields.tsx';
 import { Touching } from '../../src/ui/swatches/Touching.tsx';
 
 afterEach(cleanup);
+
+// The shelf without the book that it is kept in.
+vi.mock('../../src/ui/shelf/state.ts', async () => {
+  const { starterStock } = await import('../../src/pigment/starter.ts');
+  return { ownStock: signal(starterStock()) };
+});
 
 describe('a photograph under a cross', () => {
   test('the arrow keys move it, with Shift finely, never off the picture; Enter sets it', () => {
@@ -72,20 +79,20 @@ describe('how well piles were foreseen', () => {
 });
 
 describe('what something was mixed from', () => {
-  test('a line for each paint, and one for another; a paint taken away takes its line', async () => {
-    const { PartsFields } = await import('../../src/ui/swatches/PartsFields.tsx');
+  test('a line for each paint, and one for another; a paint taken away takes its line', () => {
     const change = vi.fn();
     const parts: Part[] = [
-      { pigment: 'a', parts: 2 },
-      { pigment: 'b', parts: 3 },
+      { pigment: 'smalt', parts: 2 },
+      { pigment: 'ultramarine', parts: 3 },
     ];
     render(<PartsFields of="pile" parts={parts} onChange={change} />);
     const selects = screen.getAllByRole('combobox');
     expect(selects).toHaveLength(3);
+    expect(screen.getAllByRole('option', { name: 'Ultramarine' })).toHaveLength(3);
     fireEvent.change(screen.getByLabelText('Parts of paint 2 in “pile”'), {
       target: { value: '5' },
     });
-    expect(change).toHaveBeenLastCalledWith([parts[0], { pigment: 'b', parts: 5 }]);
+    expect(change).toHaveBeenLastCalledWith([parts[0], { pigment: 'ultramarine', parts: 5 }]);
     fireEvent.change(selects[0]!, { target: { value: '' } });
     expect(change).toHaveBeenLastCalledWith([parts[1]]);
   });

@@ -2,10 +2,10 @@ import { hexOf } from '../../colour/hex.ts';
 import { differenceWords } from '../../colour/words.ts';
 import type { Cloth, Fold } from '../../drapery/fold.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
-import { PileRow } from '../drawn/PileRow.tsx';
+import { LaidPiles } from '../harmony/LaidPiles.tsx';
 import { say as sayAll } from '../words.ts';
 import { Dab } from './Dab.tsx';
-import { foldWords, heapsOf, spoken } from './spoken.ts';
+import { benchOfFold, foldWords, spoken } from './spoken.ts';
 import { BLACK_WHY, say } from './words.ts';
 
 /** A cloth's ladder: each step with its pile or its film, then the rule of black and what to mind. */
@@ -46,13 +46,10 @@ export function Steps({ cloth }: { cloth: Cloth }) {
 }
 
 function Recipe({ fold }: { fold: Fold }) {
-  const { mixture, glaze, lab, wish, deltaE00, step } = fold;
+  const { glaze, lab, wish, deltaE00, step } = fold;
   return (
     <div class="drapery-recipe">
-      <PileRow
-        piles={heapsOf(fold)}
-        mixed={{ name: glaze ? say.beneath : step, hex: hexOf(mixture.partsLab) }}
-      />
+      <LaidPiles bench={benchOfFold(fold)} mixed={glaze ? say.beneath : step} />
       {glaze && <p>{say.filmAbout(spoken(glaze.pigment), Math.round(1000 * glaze.filmMm))}</p>}
       <div class="drapery-beside">
         <BesideWanted

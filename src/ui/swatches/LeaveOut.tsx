@@ -1,5 +1,5 @@
 import { placeOfId } from '../../book/learnt.ts';
-import { leaveOut } from './reading.ts';
+import { leaveOut } from './keeping.ts';
 import { lessons } from './records.ts';
 import { saySwatches } from './words.ts';
 

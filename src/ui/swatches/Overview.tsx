@@ -70,6 +70,7 @@ export function Overview() {
             {saySwatches.bringCurves}
           </a>
         </p>
+        {curves.length === 0 && <p class="small">{saySwatches.noCurves}</p>}
         {curves.length > 0 && (
           <ul class="swatch-lines">
             {curves.map((file) => {

@@ -1,9 +1,7 @@
 import { batch, computed, signal } from '@preact/signals';
-import type { Read, Shared } from '../../../workers/calibrate.ts';
+import type { Read, Seen, Shared } from '../../../workers/calibrate.ts';
 import type { KeptPhoto } from '../../../workers/photo.ts';
-import { bookFaultWords } from '../../book/faults.ts';
 import type { Entry } from '../../book/record.ts';
-import type { CardReading } from '../../book/swatches.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { type PhotoFault, photoFaultWords } from '../../photo/file.ts';
 import type { Place } from '../../pigment/calibrate/card.ts';
@@ -13,10 +11,9 @@ import type { Point } from '../../pigment/calibrate/straighten.ts';
 import { USUAL_REFERENCES } from '../../pigment/calibrate/tone.ts';
 import { newWork } from '../harmony/mix/work.ts';
 import { readSwatches } from '../jobs.ts';
-import { complain, opening, tell } from '../studio.ts';
-import { lessons } from './records.ts';
+import { keepReading } from './keeping.ts';
 import type { Shown } from './SeenPlaces.tsx';
-import { saySwatches, today } from './words.ts';
+import { saySwatches } from './words.ts';
 
 /** A photograph that is being read, or was. */
 export interface Taken {
@@ -31,7 +28,6 @@ export const readFault = signal('');
 export const inTheWay = signal<number | null>(null);
 /** Places that the photograph is read without. */
 export const without = signal<readonly number[]>([]);
-export type Seen = Extract<Read, { ok: true }>['value'];
 export const seen = signal<Seen | null>(null);
 
 /** The same, as it is shown. */
@@ -151,7 +147,7 @@ export async function readAs(
     return;
   }
   seen.value = read.value;
-  await keepReading(card.id, readingOf(read.value, touches !== null), kept);
+  await keepReading(card.id, read.value, touches !== null, kept);
 }
 
 /** A photograph's fault or a card's, in a sentence. */
@@ -160,79 +156,9 @@ export const readFaultWords = (fault: PhotoFault | CalibrationFault): string =>
     ? calibrationFaultWords(fault as CalibrationFault)
     : photoFaultWords(fault as PhotoFault);
 
-export function readingOf(of: Seen, byHand: boolean): CardReading {
-  return {
-    date: today(),
-    byHand,
-    places: of.places.map(({ place, lab, corners: around }) => ({
-      number: place.number,
-      lab,
-      corners: around.flat(),
-    })),
-    sd: of.sd,
-    unevenness: of.unevenness,
-    referenceResidual: of.referenceResidual,
-    chart: of.chart?.mean ?? null,
-    remarks: [...of.remarks, ...of.seen],
-  };
-}
-
-async function keepReading(
-  id: string,
-  reading: CardReading,
-  kept: KeptPhoto | null,
-): Promise<void> {
-  const book = await opening;
-  // As it is now: another window may have changed it since.
-  const card = lessons.peek()?.cards.find((each) => each.id === id);
-  if (!book || !card) return;
-  const file = kept
-    ? await book.file({
-        bytes: kept.photo,
-        type: kept.type,
-        width: kept.width,
-        height: kept.height,
-      })
-    : null;
-  const named = file?.ok ? file.value : null;
-  const put = await book.put({
-    kind: 'card',
-    id,
-    over: card,
-    body: {
-      ...card.body,
-      leftOut: [],
-      reading: { ...reading, ...(named ? { photo: named.ref } : {}) },
-    },
-    ...(named && kept
-      ? {
-          files: [named],
-          thumbnail: { of: named.ref.file, bytes: kept.small, type: kept.type },
-        }
-      : {}),
-  });
-  if (put.ok) tell(saySwatches.readKept, put.value.undo);
-  else complain(bookFaultWords(put.fault));
-}
-
 /** The values of a chart, or why the file holds none. */
 export async function takeChart(file: File): Promise<void> {
   const read = readChart(await file.text());
   chartLabs.value = read.ok ? read.value : null;
   readFault.value = read.ok ? '' : calibrationFaultWords(read.fault);
-}
-
-/** Learns nothing more from a place, or takes all of a card's in again. */
-export async function leaveOut(id: string, numbers: readonly number[]): Promise<void> {
-  const book = await opening;
-  const card = lessons.peek()?.cards.find((each) => each.id === id);
-  if (!book || !card) return;
-  const put = await book.put({
-    kind: 'card',
-    id,
-    over: card,
-    body: { ...card.body, leftOut: numbers },
-  });
-  if (put.ok) tell(saySwatches.leftOut, put.value.undo);
-  else complain(bookFaultWords(put.fault));
 }

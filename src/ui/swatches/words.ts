@@ -172,7 +172,6 @@ export const saySwatches = {
   tableHeading: 'What each sample is',
   tableAbout:
     'One paint: its masstone. Two or more: a mixture, by volume. Samples without a paint are left out.',
-  sample: 'Sample',
   paintOf: (sample: string, at: number): string => `Paint ${at} in “${sample}”`,
   partsIn: (sample: string, at: number): string => `Parts of paint ${at} in “${sample}”`,
   notUsed: 'Left out',
@@ -186,7 +185,6 @@ export const saySwatches = {
   curvesKept: (name: string): string => `“${name}” is kept.`,
   asCgats: 'As CGATS text',
   asCsv: 'As CSV',
-  exportHeading: 'Take them out again',
   measuredOn: (day: string): string => `brought in on ${day}`,
 
   pilesHeading: 'Piles that came out',

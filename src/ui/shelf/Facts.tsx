@@ -1,7 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { pasteCm3 } from '../../pigment/amount.ts';
 import { type Figure, type Provenance, pigmentOf, standInsOf } from '../../pigment/facts.ts';
-import { curveOfEntry } from '../../pigment/mixable.ts';
 import type { Line } from './order.ts';
 import { isStocked, shownStock } from './state.ts';
 import {
@@ -75,14 +74,8 @@ export function Facts({ line }: { line: Line }) {
 }
 
 function Identity({ line: { entry, facts, own } }: { line: Line }) {
-  const stock = shownStock.value;
-  const known = entry.curve?.known ?? own?.curve?.known ?? null;
-  const curve =
-    known !== null
-      ? sayShelf.curveOf[known]
-      : curveOfEntry(stock, entry) === null
-        ? sayShelf.curveNone
-        : (facts?.curve ?? '');
+  // A curve of its own is told under what is trusted of it.
+  const isOwn = entry.curve !== null || (own?.curve ?? null) !== null;
   const also = facts?.synonyms ?? own?.synonyms ?? [];
   const standIns = standInsOf(entry.pigment).map(({ name }) => name);
   return (
@@ -106,7 +99,7 @@ function Identity({ line: { entry, facts, own } }: { line: Line }) {
             {standIns.join(', ')}
           </Fact>
         )}
-        <Fact name={sayShelf.curve}>{curve}</Fact>
+        {!isOwn && facts?.curve && <Fact name={sayShelf.curve}>{facts.curve}</Fact>}
       </dl>
     </details>
   );

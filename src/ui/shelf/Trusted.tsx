@@ -24,7 +24,9 @@ export function Trusted({ entry }: { entry: StockEntry }) {
       </p>
       {isStocked.value && (
         <p class="shelf-actions">
-          <a href={hrefTo()}>{saySwatches.link}</a>
+          <a class="way" href={hrefTo()}>
+            {saySwatches.link}
+          </a>
           {curve && !isOwn && (
             <button type="button" class="quiet" onClick={() => void putHandbookBack(entry.id)}>
               {saySwatches.handbookBack}

@@ -18,7 +18,7 @@ export function WalkScreen() {
       <h1 tabIndex={-1}>{say.walkHeading}</h1>
       <p class="lead">{say.walkEmpty}</p>
       <p>
-        <a class="guide-way" href={hrefOf('book', 'guide')}>
+        <a class="way" href={hrefOf('book', 'guide')}>
           {say.guide}
         </a>
       </p>

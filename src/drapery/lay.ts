@@ -6,6 +6,7 @@ import { NEUTRAL_CHROMA } from '../harmony/vary.ts';
 import type { Mixture, Share } from '../mixture/mixture.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { type BlackRule, neverIn, outsideRule } from './black.ts';
+import type { Glaze } from './fold.ts';
 
 /** A pile with fewer pigments serves where it comes this near: no eye sees more; … */
 const SERVES = 1;
@@ -16,6 +17,16 @@ const WORTH = 1;
 
 /** A colour as a recipe gives it and as its whole parts do. */
 export type Seen = Pick<Mixture, 'lab' | 'partsLab'>;
+
+/** One step as laid. */
+export interface Laid {
+  readonly wish: Lab;
+  readonly mixture: Mixture;
+  /** What is seen of the recipe and of its parts. */
+  readonly lab: Lab;
+  readonly partsLab: Lab;
+  readonly glaze: Glaze | null;
+}
 
 /** What a pile must obey beside coming near. */
 export interface Bounds {
@@ -67,7 +78,7 @@ export class Layer {
           ...(of ? { of } : {}),
         });
         if (found === null) continue;
-        let mixture = inParts(found);
+        let mixture = plain(found);
         if (barredIn(mixture, this.rule.barred, shelf)) {
           const without = this.bench.mix(wish, {
             most: count,
@@ -76,7 +87,7 @@ export class Layer {
             ...(of ? { of } : {}),
           });
           if (without === null) continue;
-          mixture = inParts(without);
+          mixture = plain(without);
         }
         if (!this.ordered(mixture, bounds)) continue;
         seen.push(mixture);
@@ -138,12 +149,6 @@ export class Layer {
       (hue === undefined || (hueHeld(hue, mixture.lab) && hueHeld(hue, mixture.partsLab)))
     );
   }
-}
-
-/** Of a fold only its plain parts are told: its neighbours on the ladder are judged by them. */
-function inParts(found: Mixture): Mixture {
-  const { letDown: _, ...mixture } = plain(found);
-  return mixture;
 }
 
 /** Whether a pile holds black outside the rule, as a recipe or in its whole parts. */

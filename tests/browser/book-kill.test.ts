@@ -4,22 +4,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { chance } from '../tools/chance.ts';
 import { CHROMIUM_FLAGS, findChromium } from '../tools/chromium.ts';
 import { describeBrowser } from './open.ts';
 import { Probed } from './probed.ts';
 
 const ROUNDS = process.env.KINGCUP_SOAK === '1' ? 100 : 10;
 
-/** Repeatable chance: mulberry32, public domain. */
-function chance(seed: number): () => number {
-  let a = seed;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
 const pause = (ms: number) => new Promise((done) => setTimeout(done, ms));
 
 /** A browser that this test started itself and can therefore end as a power cut would. */

@@ -98,6 +98,9 @@ describeBrowser('the book as a painter meets it', () => {
         expect(await violations(page)).toEqual([]);
         const all = Number.parseInt(await counted(page), 10);
         expect(all).toBe(70);
+        // Much was written, and no copy of it was made.
+        const reminder = page.getByText('Time for a copy.');
+        expect(await reminder.isVisible()).toBe(true);
 
         // By word, by colour, by pigment, by kind; each narrows the others down.
         await page.getByRole('searchbox').fill('wei');
@@ -162,6 +165,9 @@ describeBrowser('the book as a painter meets it', () => {
         await page.getByText('The copy has left Kingcup.').waitFor();
         await page.getByText('Nothing has changed since.').waitFor();
         expect(await violations(page)).toEqual([]);
+        await page.getByRole('link', { name: 'Entries' }).click();
+        await rows(page).first().waitFor();
+        expect(await reminder.count()).toBe(0);
         await page.goto('about:blank');
         await wipe(page, probed.url);
         await page.goto(`${probed.url}#/book`);
@@ -360,7 +366,7 @@ describeBrowser('the book as a painter meets it', () => {
       await page.evaluate(() => {
         const { postMessage } = Worker.prototype;
         Worker.prototype.postMessage = function (this: Worker, message: unknown) {
-          setTimeout(() => postMessage.call(this, message), 2000);
+          setTimeout(() => postMessage.call(this, message), 8000);
         };
       });
       await page.getByRole('button', { name: 'Make a copy of the book' }).click();

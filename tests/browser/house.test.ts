@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeEach, expect, test } from 'vitest';
+import { violations, violationsInBoth } from '../tools/axe.ts';
 import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
@@ -41,6 +42,7 @@ describeBrowser('a house that one finds the way in', () => {
       const samples = page.locator('.row .sample-mark');
       await own.first().waitFor();
       expect(await samples.count()).toBeGreaterThan(3);
+      expect(await violationsInBoth(page)).toEqual([]);
 
       await button(page, 'Throw the sample book away').click();
       await page.getByText('The sample book is in the bin').waitFor();
@@ -82,6 +84,7 @@ describeBrowser('a house that one finds the way in', () => {
         await page.goto(`${served.url}${link}`);
         await page.reload();
         await page.getByRole('heading', { name: heading, exact: true }).first().waitFor();
+        if (/guide|nowhere/.test(link)) expect(await violations(page), link).toEqual([]);
       }
       await page.getByRole('link', { name: 'Open the book' }).click();
       // Of the day that the sheet's address names, not of today.
@@ -231,6 +234,7 @@ describeBrowser('a house that one finds the way in', () => {
       await page.goto(served.url);
       const hint = page.getByRole('complementary', { name: 'Kingcup on this device' });
       await hint.getByText(/share menu/).waitFor();
+      expect(await violationsInBoth(page)).toEqual([]);
       // Where the browser itself asks, there is a button for it.
       await page.evaluate(() => {
         const event = new Event('beforeinstallprompt', { cancelable: true });

@@ -3,7 +3,7 @@ import { deltaE00 } from '../../colour/difference.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { dateWords } from '../locale.ts';
 import { contentsOf, type Line } from './contents.ts';
-import { sayBook } from './words.ts';
+import { KIND_WORDS, sayBook } from './words.ts';
 
 /** How one side says something; words are empty where it says nothing. */
 export interface Side {
@@ -53,9 +53,15 @@ interface Named {
 }
 
 function linesOf(one: Entry, other: Entry, label: (pigment: string) => string): Difference[] {
+  // Where the one line of an entry bears its name, the name is told of already.
+  const called = ({ kind, body }: Entry, name: string) =>
+    name === body.name ? KIND_WORDS[kind] : name;
   const all = (entry: Entry): Named[] =>
     contentsOf(entry, label).flatMap(({ heading, lines }) =>
-      lines.map((line) => ({ what: [heading, line.name].filter(Boolean).join(': '), line })),
+      lines.map((line) => ({
+        what: [heading, called(entry, line.name)].filter(Boolean).join(': '),
+        line,
+      })),
     );
   const mine = all(one);
   const theirs = all(other);

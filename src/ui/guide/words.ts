@@ -2,7 +2,7 @@ import type { Place } from '../route.ts';
 
 /** A link at the end of a paragraph: where it leads, and what is said. */
 export interface GuideLink {
-  readonly to: readonly [place: Place, open?: string];
+  readonly to: readonly [place: Place, open?: string, ...within: string[]];
   readonly words: string;
 }
 export interface GuideItem {
@@ -86,8 +86,8 @@ export const GUIDE: readonly GuidePart[] = [
       {
         head: 'Predictions',
         words:
-          'They are for fresh, glossy paint in a layer that hides. Earths and umbers sink when they dry, and a varnish brings them back. The starter shelf is put together from handbooks: it is a good guess at such pigments, not a measurement of your tubes. Paint out swatches of your own and read them in, and the predictions become true for these paints.',
-        link: { to: ['book', 'shelf'], words: 'Your shelf' },
+          'They are for fresh, glossy paint in a layer that hides. Earths and umbers sink when they dry, and a varnish brings them back. The starter shelf is put together from handbooks: it is a good guess at such pigments, not a measurement of your tubes. Brush out swatches of your own, photograph them, and the predictions become true for these paints.',
+        link: { to: ['book', 'shelf', 'swatches'], words: 'Your own paints' },
       },
       {
         head: 'The screen',

@@ -65,7 +65,7 @@ function Standing() {
       </p>
       {!isStocked.value && <p class="small">{sayShelf.beginAbout}</p>}
       <p>
-        <a class="way" href={hrefTo()}>
+        <a class="button shelf-quiet" href={hrefTo()}>
           {saySwatches.link}
         </a>
       </p>

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { pasteCm3 } from '../../pigment/amount.ts';
 import { type Figure, type Provenance, pigmentOf, standInsOf } from '../../pigment/facts.ts';
+import { keptCurveOf } from '../../pigment/mixable.ts';
 import type { Line } from './order.ts';
 import { isStocked, shownStock } from './state.ts';
 import {
@@ -74,8 +75,9 @@ export function Facts({ line }: { line: Line }) {
 }
 
 function Identity({ line: { entry, facts, own } }: { line: Line }) {
-  // A curve of its own is told under what is trusted of it.
-  const isOwn = entry.curve !== null || (own?.curve ?? null) !== null;
+  // Of a curve of its own the page has said at its head how it is known.
+  const isOwn = keptCurveOf(shownStock.value, entry) !== null;
+  const handbook = isOwn ? '' : (facts?.curve ?? '');
   const also = facts?.synonyms ?? own?.synonyms ?? [];
   const standIns = standInsOf(entry.pigment).map(({ name }) => name);
   return (
@@ -99,7 +101,7 @@ function Identity({ line: { entry, facts, own } }: { line: Line }) {
             {standIns.join(', ')}
           </Fact>
         )}
-        {!isOwn && facts?.curve && <Fact name={sayShelf.curve}>{facts.curve}</Fact>}
+        {handbook && <Fact name={sayShelf.curve}>{handbook}</Fact>}
       </dl>
     </details>
   );

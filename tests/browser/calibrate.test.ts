@@ -283,7 +283,7 @@ describeBrowser('the painter’s own paints', () => {
     } finally {
       await studio.discard();
     }
-  });
+  }, 300_000);
 });
 
 /** What a PDF says of itself and holds; null where there is no tool to look. */

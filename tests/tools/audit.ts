@@ -8,7 +8,7 @@ import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { violationsInBoth } from './axe.ts';
 import { CHROMIUM_FLAGS, ensureChromium } from './chromium.ts';
 import { APP, PHONE, Served } from './studio.ts';
-import { emptyPlaces, onward, toHarmony, unfold } from './tour.ts';
+import { emptyPlaces, keptInBook, onward, toHarmony, unfold } from './tour.ts';
 
 /**
  * Measures the built app as a stranger would: Lighthouse on its mobile preset, axe in every place, how
@@ -222,7 +222,7 @@ try {
   if (wants('story')) await story(page, served.url);
   else await toHarmony(page, served.url, async () => {});
   await page.goto(`${served.url}#/book`);
-  await page.getByRole('link', { name: 'By the mill stream', exact: true }).first().click();
+  await keptInBook(page).click();
   const link = page.getByRole('link', { name: 'Open in Harmony' });
   const kept = (await link.getAttribute('href')) ?? '';
   await opened.context.close();

@@ -29,6 +29,8 @@ export const stickingOut = (page: Page): Promise<string[]> =>
 export const tooSmall = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
     const LEAST = 43.5;
+    /** The rule's own least (2.5.8): piles stand where they lie, and a list beside them has them all at 44. */
+    const LEAST_PILE = 24;
     const all = document.querySelectorAll<HTMLElement>(
       'a[href], button, input, select, textarea, summary, [role="button"], [tabindex="0"]',
     );
@@ -47,23 +49,28 @@ export const tooSmall = (page: Page): Promise<string[]> =>
         ).getBoundingClientRect();
         return { each, box };
       })
-      .filter(({ box }) => box.width > 0 && (box.width < LEAST || box.height < LEAST))
+      .filter(({ each, box }) => {
+        const least = each.dataset.seat === undefined ? LEAST : LEAST_PILE;
+        return box.width > 0 && (box.width < least || box.height < least);
+      })
       .map(
         ({ each, box }) =>
           `${Math.round(box.width)}×${Math.round(box.height)} ${each.outerHTML.slice(0, 110)}`,
       );
   });
 
-/** Steps in the outline: a heading more than one below the one before it, or none or two of the first. */
+/** Steps in the outline: a heading more than one below the one before it, or none of the first. */
 export const outlineFaults = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
     const faults: string[] = [];
-    const all = [...document.querySelectorAll<HTMLElement>('h1, h2, h3, h4, h5, h6')].filter(
-      (each) => each.checkVisibility(),
-    );
+    // While something stands before the page, the rest is out of reach.
+    const modal = document.querySelector('dialog[open]');
+    const all = [
+      ...(modal ?? document).querySelectorAll<HTMLElement>('h1, h2, h3, h4, h5, h6'),
+    ].filter((each) => each.checkVisibility());
     const firsts = all.filter(({ tagName }) => tagName === 'H1').length;
-    if (firsts !== 1) faults.push(`${firsts} headings of the first rank`);
-    let before = 0;
+    if (firsts === 0 && !modal) faults.push('no heading of the first rank');
+    let before = modal ? 1 : 0;
     for (const each of all) {
       const rank = Number(each.tagName[1]);
       if (rank > before + 1) faults.push(`h${before} then h${rank}: ${each.textContent}`);

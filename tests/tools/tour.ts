@@ -1,5 +1,5 @@
 import { resolve } from 'node:path';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 const LONG = { timeout: 60_000 };
@@ -60,6 +60,7 @@ export async function toHarmony(page: Page, url: string, stop: Stop): Promise<vo
   await page
     .locator('.trial')
     .getByRole('img', { name: /mixed into one pile/ })
+    .last()
     .waitFor(LONG);
   await stop('harmony, a variant tried');
   await button(page, 'Take this variant').click();
@@ -67,7 +68,20 @@ export async function toHarmony(page: Page, url: string, stop: Stop): Promise<vo
   await button(page, 'Keep this harmony').click();
   await page.getByText('This harmony is in the book').waitFor(LONG);
   await stop('harmony, kept');
+  await button(page, 'Hold the screen to the pile').click();
+  await heading(page, 'Hold it against the dry pile').waitFor(LONG);
+  await stop('held against a pile');
+  await page.keyboard.press('Escape');
+  await heading(page, 'By the mill stream').waitFor(LONG);
 }
+
+/** The kept harmony among the entries of the book. */
+export const keptInBook = (page: Page): Locator =>
+  page
+    .getByRole('listitem')
+    .filter({ hasText: /Harmony ·/ })
+    .getByRole('link', { name: 'By the mill stream', exact: true })
+    .first();
 
 /** On from there to a drapery, its formula, a passage, the palette, the sheet and the book. */
 export async function onward(page: Page, stop: Stop): Promise<void> {
@@ -91,7 +105,7 @@ export async function onward(page: Page, stop: Stop): Promise<void> {
 
   await page.getByRole('link', { name: 'Palette', exact: true }).click();
   await stop('palette, nothing laid');
-  await button(page, /Cloths of the jay (drapery|formula)/).click();
+  await button(page, /By the mill stream harmony/).click();
   await page.getByRole('article').first().getByLabel('Square centimetres').fill('250');
   await page.getByRole('article').first().getByLabel('Square centimetres').blur();
   await stop('palette, a passage');
@@ -111,7 +125,7 @@ export async function onward(page: Page, stop: Stop): Promise<void> {
   await page.getByRole('link', { name: 'By the mill stream', exact: true }).first().waitFor(LONG);
   await page.waitForTimeout(300);
   await stop('book');
-  await page.getByRole('link', { name: 'By the mill stream', exact: true }).first().click();
+  await keptInBook(page).click();
   await page.getByRole('link', { name: 'Open in Harmony' }).waitFor(LONG);
   await stop('book, an entry');
   await page.goto(`${page.url().split('#')[0]}#/book/shelf/vermilion`);

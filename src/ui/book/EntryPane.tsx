@@ -2,11 +2,11 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Card } from '../../book/card.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { Entry } from '../../book/record.ts';
-import { hexOf } from '../../colour/hex.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { ClothLine } from '../drawn/ClothLine.tsx';
 import { BinIcon, SearchIcon } from '../drawn/icons.tsx';
 import { Patch } from '../drawn/Patch.tsx';
+import { shownOf } from '../drawn/screen.ts';
 import { seedOf } from '../drawn/seed.ts';
 import { dateWords } from '../locale.ts';
 import { go, hrefOf, route } from '../route.ts';
@@ -163,7 +163,7 @@ function LineRow({ line: { name, lab, words } }: { line: Line }) {
     <div class="line">
       {lab && (
         <svg viewBox="0 0 72 34" width="72" height="34" aria-hidden="true">
-          <Patch hex={hexOf(lab)} seed={seedOf(name)} x={1} y={2} width={70} height={30} />
+          <Patch hex={shownOf(lab)} seed={seedOf(name)} x={1} y={2} width={70} height={30} />
         </svg>
       )}
       <div>

@@ -4,7 +4,7 @@ import { isSample } from '../../book/sample.ts';
 import { InstallOffer } from '../install/InstallHint.tsx';
 import { dateWords } from '../locale.ts';
 import { hrefOf } from '../route.ts';
-import { copied, keeping } from './keeping.ts';
+import { copied, isAsked, keeping } from './keeping.ts';
 import { cards } from './state.ts';
 import { sayBook, sizeWords } from './words.ts';
 
@@ -38,10 +38,11 @@ export function Keeping() {
     void roomOf(navigator.storage).then(setRoom);
   }, []);
   const answer = keeping.value;
+  const unanswered = isAsked.value ? sayBook.keepingAsked : sayBook.keepingLater;
   return (
     <section class="part" aria-labelledby="keeping-heading">
       <h2 id="keeping-heading">{sayBook.keepingHeading}</h2>
-      <p>{answer === null ? sayBook.keepingLater : keepingWords[answer]}</p>
+      <p>{answer === null ? unanswered : keepingWords[answer]}</p>
       <InstallOffer />
       {room && <p class="small">{sayBook.room(sizeWords(room.used), sizeWords(room.left))}</p>}
     </section>

@@ -3,8 +3,8 @@ import type { Card } from '../../book/card.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { Entry } from '../../book/record.ts';
 import type { Kept } from '../../book/settle.ts';
-import { hexOf } from '../../colour/hex.ts';
 import { Patch } from '../drawn/Patch.tsx';
+import { shownOf } from '../drawn/screen.ts';
 import { momentWords } from '../locale.ts';
 import { go, hrefOf } from '../route.ts';
 import { book, complain, tell } from '../studio.ts';
@@ -105,7 +105,7 @@ function Cell({ side: { words, lab } }: { side: Side }) {
     <td>
       {lab && (
         <svg viewBox="0 0 96 40" width="96" height="40" aria-hidden="true">
-          <Patch hex={hexOf(lab)} seed={7} x={1} y={2} width={94} height={36} />
+          <Patch hex={shownOf(lab)} seed={7} x={1} y={2} width={94} height={36} />
         </svg>
       )}
       <span>{words || (lab ? '' : sayBook.conflictMissing)}</span>

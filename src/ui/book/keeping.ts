@@ -4,6 +4,8 @@ import type { Book } from '../../book/store.ts';
 
 /** What the browser answered when it was asked to keep the book; null while it has not been asked. */
 export const keeping = signal<Keeping | null>(null);
+/** It has been asked; some browsers ask the painter in their turn, and may never answer. */
+export const isAsked = signal(false);
 /** When the last copy of the whole book was made, ISO; null for never. */
 export const copied = signal<string | null>(null);
 
@@ -46,6 +48,7 @@ const alreadyKept = async (): Promise<boolean> => {
 async function ask(book: Book): Promise<void> {
   const before = await book.recall(ASKED);
   if (before.ok && before.value !== null) return;
+  isAsked.value = true;
   const answer = await askToKeep(navigator.storage);
   keeping.value = answer;
   await book.remember(ASKED, answer);

@@ -174,6 +174,8 @@ export const sayBook = {
   keepingHeading: 'How safe it is here',
   keepingLater:
     'When you first save something, Kingcup asks this browser to keep the book; its answer will stand here.',
+  keepingAsked:
+    'Kingcup has asked this browser to keep the book, and it has not answered yet; perhaps it asks you. Until it does, make copies.',
   room: (used: string, left: string) =>
     `The book and the app take ${used}; the browser says that ${left} are left.`,
 

@@ -1,8 +1,9 @@
-import { hexOf } from '../../colour/hex.ts';
 import { differenceWords } from '../../colour/words.ts';
 import type { Cloth, Fold } from '../../drapery/fold.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
+import { shownOf } from '../drawn/screen.ts';
 import { LaidPiles } from '../harmony/LaidPiles.tsx';
+import { HoldUp } from '../held/HoldUp.tsx';
 import { say as sayAll } from '../words.ts';
 import { Dab } from './Dab.tsx';
 import { benchOfFold, foldWords, spoken } from './spoken.ts';
@@ -19,7 +20,7 @@ export function Steps({ cloth }: { cloth: Cloth }) {
           <li key={fold.step}>
             <details>
               <summary>
-                <Dab hexes={[hexOf(fold.lab)]} />
+                <Dab hexes={[shownOf(fold.lab)]} />
                 <span class="drapery-step">
                   <strong>{fold.step}</strong>
                   <span>{foldWords(fold)}</span>
@@ -53,11 +54,19 @@ function Recipe({ fold }: { fold: Fold }) {
       {glaze && <p>{say.filmAbout(spoken(glaze.pigment), Math.round(1000 * glaze.filmMm))}</p>}
       <div class="drapery-beside">
         <BesideWanted
-          wanted={{ name: say.wanted, hex: hexOf(wish) }}
-          mixed={{ name: say.mixed, hex: hexOf(lab) }}
+          wanted={{ name: say.wanted, hex: shownOf(wish) }}
+          mixed={{ name: say.mixed, hex: shownOf(lab) }}
           reachable={deltaE00 <= 3}
         />
       </div>
+      <p>
+        <HoldUp
+          colours={[
+            { name: say.wanted, lab: wish },
+            { name: say.mixed, lab },
+          ]}
+        />
+      </p>
       <p class="small">
         {sayAll.differs[differenceWords(deltaE00)]} {say.ciede(deltaE00)}
         {deltaE00 > 3 && ` ${say.outOfReach}`}

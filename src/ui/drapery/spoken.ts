@@ -1,10 +1,10 @@
-import { hexOf } from '../../colour/hex.ts';
 import type { Cloth, Fold } from '../../drapery/fold.ts';
 import { STEPS } from '../../harmony/harmony.ts';
 import { spokenOn } from '../../harmony/spoken.ts';
 import { type Bench, benchOf } from '../../mixture/bench.ts';
 import type { DrawnLadder } from '../drawn/drawn.ts';
 import { listed, partsWords } from '../drawn/say.ts';
+import { shownOf } from '../drawn/screen.ts';
 import { shelf } from '../studio.ts';
 import { say } from './words.ts';
 
@@ -21,7 +21,7 @@ const PLAIN = 3;
 export const drawnOf = ({ folds }: Cloth): DrawnLadder =>
   folds.map(({ lab, share, deltaE00 }, i) => ({
     step: STEPS[i]!,
-    hex: hexOf(lab),
+    hex: shownOf(lab),
     share,
     reachable: deltaE00 <= PLAIN,
   }));

@@ -1,7 +1,7 @@
 import type { Detail, DrawnLadder, Hang } from './drawn.ts';
 import { Framed } from './Framed.tsx';
 import { CLOTH } from './hang.ts';
-import { unreachedWords } from './say.ts';
+import { nearestWords, unreachedWords } from './say.ts';
 
 export interface ClothProps {
   /** What hangs there, in the painter's words: the start of the text alternative. */
@@ -36,6 +36,7 @@ export function Cloth(props: ClothProps) {
         trim ? 'with a trim' : '',
         lining ? 'its lining turned back' : '',
         unreachedWords(ladder),
+        nearestWords(ladder),
         props.say ?? '',
       ]}
       class={props.class}

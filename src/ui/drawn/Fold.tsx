@@ -1,6 +1,6 @@
 import type { DrawnLadder } from './drawn.ts';
 import { Framed } from './Framed.tsx';
-import { unreachedWords } from './say.ts';
+import { nearestWords, unreachedWords } from './say.ts';
 
 export interface FoldProps {
   /** The start of the text alternative. */
@@ -17,7 +17,7 @@ export interface FoldProps {
 export function Fold({ name, ladder, seed, width = 90, height = 120, class: of }: FoldProps) {
   return (
     <Framed
-      words={[`${name}: a fold of cloth`, unreachedWords(ladder)]}
+      words={[`${name}: a fold of cloth`, unreachedWords(ladder), nearestWords(ladder)]}
       unit={18}
       class={of}
       ladder={ladder}

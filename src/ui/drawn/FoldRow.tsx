@@ -1,5 +1,6 @@
 import type { DrawnLadder } from './drawn.ts';
 import { Fold } from './Fold.tsx';
+import { nearestWords } from './say.ts';
 
 export interface RowFold {
   /** Different for each fold of the row. */
@@ -42,9 +43,6 @@ export function FoldRow(props: FoldRowProps) {
       style={{
         display: 'grid',
         gridTemplateColumns: `repeat(${props.folds.length}, minmax(44px, 1fr))`,
-        margin: '0',
-        padding: '0',
-        listStyle: 'none',
       }}
     >
       {props.folds.map((fold) => {
@@ -70,7 +68,11 @@ export function FoldRow(props: FoldRowProps) {
               </span>
             )}
             <small class="fold-mark" style={{ display: 'block', minHeight: '1.4em' }}>
-              {[chosen ? `✓ ${words.chosen}` : '', fold.mark ?? (reachable ? '' : words.unreached)]
+              {[
+                chosen ? `✓ ${words.chosen}` : '',
+                fold.mark ?? (reachable ? '' : words.unreached),
+                nearestWords(fold.ladder),
+              ]
                 .filter(Boolean)
                 .join(', ')}
             </small>

@@ -1,5 +1,8 @@
 import { useMemo } from 'preact/hooks';
+import { NearestMark } from './NearestMark.tsx';
+import { Peg } from './Peg.tsx';
 import { cloths, type Garment, paint } from './paint.ts';
+import { isNearest } from './screen.ts';
 import { useTurn } from './turn.ts';
 
 /**
@@ -71,13 +74,11 @@ function painted(garment: Garment, hatching: string) {
         ))}
       </g>
       {pegs.map(({ x, y }) => (
-        <g key={x} transform={`translate(${x} ${y})`}>
-          <circle cx={peg * 0.3} cy={peg * 0.4} r={peg} fill="#000" fill-opacity="0.3" />
-          <circle r={peg} fill="#757575" />
-          <circle r={peg} fill="none" stroke="#454545" stroke-width="0.7" />
-          <circle cx={-peg * 0.2} cy={-peg * 0.22} r={peg * 0.5} fill="#949494" />
-        </g>
+        <Peg key={x} x={x} y={y} radius={peg} />
       ))}
+      {garment.ladder.some(({ hex }) => isNearest(hex)) ? (
+        <NearestMark x={(pegs.at(-1)?.x ?? garment.width) + peg + 12} y={2} />
+      ) : null}
     </g>
   );
 }

@@ -3,6 +3,8 @@ import { STEPS } from '../../harmony/harmony.ts';
 import { blend, brightness } from './blend.ts';
 import type { DrawnLadder } from './drawn.ts';
 import { colourAt } from './mass.ts';
+import { NearestMark } from './NearestMark.tsx';
+import { isNearest } from './screen.ts';
 import { type HeapShapes, heapShapes } from './shapes.ts';
 import { type Answered, answered } from './shaping.ts';
 import { useTurn } from './turn.ts';
@@ -70,6 +72,9 @@ function painted(one: Heap) {
           <path key={mass.place} d={mass.d} fill={colourAt(ladder, mass.place)} />
         ))}
       </g>
+      {isNearest(one.hex) ? (
+        <NearestMark x={one.radius} y={-one.radius} size={Math.max(7, one.radius / 3)} />
+      ) : null}
     </g>
   );
 }

@@ -2,11 +2,12 @@ import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { deltaE00 } from '../../colour/difference.ts';
 import { hexOf } from '../../colour/hex.ts';
-import { inSrgb } from '../../colour/rgb.ts';
 import { changeWords, describe } from '../../colour/words.ts';
 import type { Answer, Mixture } from '../../mixture/mixture.ts';
 import { nearOf } from '../../pigment/near.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
+import { isNearest, shownOf } from '../drawn/screen.ts';
+import { Screens } from '../held/Screens.tsx';
 import { figure } from '../locale.ts';
 import { shelf } from '../studio.ts';
 import { say, shareWords } from '../words.ts';
@@ -61,7 +62,7 @@ export function Bench() {
         {accent && ` ${say.accent}`}
         {away > 1 &&
           ` ${colour.taken.length > 0 ? say.madeOfSeen : isTransposed.value ? mixSay.transposingMade : isKeyed.value ? say.keyingMade : say.madeOfSeen} ${changeWords(seen, target)}.`}
-        {!inSrgb(target) && ` ${say.screenCannot}`}
+        {isNearest(shownOf(target)) && ` ${say.screenCannot}`}
       </p>
       <Asked />
       {!answer && contradiction.value === null && (
@@ -161,6 +162,7 @@ export function Bench() {
           )}
         </dl>
       </details>
+      <Screens />
     </section>
   );
 }

@@ -1,4 +1,3 @@
-import { hexOf } from '../../colour/hex.ts';
 import { differenceWords } from '../../colour/words.ts';
 import { benchOf } from '../../mixture/bench.ts';
 import { mostlyFilm } from '../../mixture/film.ts';
@@ -6,6 +5,8 @@ import { type Answer, type Mixture, REACH } from '../../mixture/mixture.ts';
 import { ofParts } from '../../mixture/predict.ts';
 import { shortfallOf, shortfallWords } from '../../mixture/shortfall.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
+import { shownOf } from '../drawn/screen.ts';
+import { HoldUp } from '../held/HoldUp.tsx';
 import { shelf } from '../studio.ts';
 import { ExpectedLine } from '../swatches/ExpectedLine.tsx';
 import { say } from '../words.ts';
@@ -26,7 +27,7 @@ export function BenchPiles({
   const on = shelf.value;
   const wanted = answer.target;
   const bench = benchOf(mixture, on);
-  const mixed = { name: say.mixed, hex: hexOf(bench.lab) };
+  const mixed = { name: say.mixed, hex: shownOf(bench.lab) };
   const film = mostlyFilm(ofParts(bench.pigments), on);
   // Only the best that there is says what the shelf cannot do; a simpler pile may just be simpler.
   const shortfall = mixture.reachable ? null : shortfallOf(wanted, answer);
@@ -35,11 +36,19 @@ export function BenchPiles({
       <h3>{heading}</h3>
       <div class="piles-drawn">
         <LaidRow bench={bench} mixed={say.mixed} />
-        <BesideWanted
-          wanted={{ name: say.wanted, hex: hexOf(wanted) }}
-          mixed={mixed}
-          reachable={mixture.reachable || answer.reachable}
-        />
+        <div class="beside-held">
+          <BesideWanted
+            wanted={{ name: say.wanted, hex: shownOf(wanted) }}
+            mixed={mixed}
+            reachable={mixture.reachable || answer.reachable}
+          />
+          <HoldUp
+            colours={[
+              { name: say.wanted, lab: wanted },
+              { name: say.mixed, lab: bench.lab },
+            ]}
+          />
+        </div>
       </div>
       <p>{say.differs[differenceWords(bench.deltaE00)]}</p>
       <ExpectedLine parts={bench.pigments} />

@@ -1,3 +1,4 @@
+import { BarePegs } from '../drawn/BarePegs.tsx';
 import { gathering } from '../gathering.ts';
 import { hrefOf, route } from '../route.ts';
 import { Soon } from '../Soon.tsx';
@@ -21,6 +22,7 @@ export function HarmonyScreen() {
     return (
       <section class="page">
         <h1 tabIndex={-1}>{PLACE_NAMES.harmony}</h1>
+        <BarePegs />
         <p class="lead">{say.harmonyEmpty}</p>
         <p class="main-actions">
           <a class="button main" href={hrefOf('walk')}>

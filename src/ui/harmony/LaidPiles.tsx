@@ -1,6 +1,6 @@
-import { hexOf } from '../../colour/hex.ts';
 import type { Bench } from '../../mixture/bench.ts';
 import { PileRow } from '../drawn/PileRow.tsx';
+import { shownOf } from '../drawn/screen.ts';
 import { shelf } from '../studio.ts';
 import { hexOn, labelOn, spokenOn } from './mix/named.ts';
 import { mixSay } from './mix/words.ts';
@@ -25,7 +25,7 @@ export function LaidRow({ bench, mixed }: { bench: Bench; mixed: string }) {
   return (
     <PileRow
       piles={bench.parts.map(({ pigment, parts }) => heap(pigment, parts, bench.shelf))}
-      mixed={{ name: mixed, hex: hexOf(bench.lab) }}
+      mixed={{ name: mixed, hex: shownOf(bench.lab) }}
     />
   );
 }

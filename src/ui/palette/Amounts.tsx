@@ -10,7 +10,8 @@ export function Amounts({ day, at, studio }: { day: Day; at: number; studio: Stu
   const { prepare: groups, prepareNotes } = preparing(day, palette, studio);
   const [pigment, from, weigh, paste] = sayPalette.prepareHead;
   return (
-    <div class="pal-amounts">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: with large letters it scrolls sideways, by keyboard too
+    <section class="pal-amounts" tabIndex={0} aria-label={`${sayPalette.amounts}: ${palette.name}`}>
       <table>
         <caption>{palette.name}</caption>
         <thead>
@@ -44,6 +45,6 @@ export function Amounts({ day, at, studio }: { day: Day; at: number; studio: Stu
           {said(note)}
         </p>
       ))}
-    </div>
+    </section>
   );
 }

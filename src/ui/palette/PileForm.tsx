@@ -1,12 +1,12 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import type { PileRecord } from '../../book/palette.ts';
 import type { Entry } from '../../book/record.ts';
-import { hexOf } from '../../colour/hex.ts';
 import { within } from '../../palette/figure.ts';
 import { FILM_WORDS, FILMS } from '../../palette/film.ts';
 import { labelIn } from '../../palette/passage.ts';
 import { measured } from '../../palette/source.ts';
 import { PaintedHeap } from '../drawn/PaintedHeap.tsx';
+import { shownOf } from '../drawn/screen.ts';
 import { seedOf } from '../drawn/seed.ts';
 import { figure } from '../locale.ts';
 import { book, edition } from '../studio.ts';
@@ -31,7 +31,7 @@ export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: numbe
     <article class="pal-pile" aria-label={pile.name}>
       <div class="pal-pile-head">
         <svg viewBox="-12 -12 24 24" width="56" height="56" aria-hidden="true">
-          <PaintedHeap hex={hexOf(lab)} seed={seedOf(pile.name)} radius={10} />
+          <PaintedHeap hex={shownOf(lab)} seed={seedOf(pile.name)} radius={10} />
         </svg>
         <p>
           {parts.map(({ pigment, parts: count, letDown }, i) => (

@@ -1,10 +1,10 @@
 import { useRef } from 'preact/hooks';
-import { hexOf } from '../../colour/hex.ts';
 import { baseOf, labelIn } from '../../palette/passage.ts';
 import { whiteOf } from '../../palette/pile.ts';
 import { masstone } from '../../pigment/white.ts';
 import { DownIcon, UpIcon } from '../drawn/icons.tsx';
 import { PaintedHeap } from '../drawn/PaintedHeap.tsx';
+import { shownOf } from '../drawn/screen.ts';
 import { seedOf } from '../drawn/seed.ts';
 import { dayHref } from './days.ts';
 import { useDrag } from './drag.ts';
@@ -37,7 +37,7 @@ export function SeatsView() {
   const { drag, ...dragging } = useDrag((from, to) => void put(from, there.indexOf(to)));
   const heap = (pigment: string) => {
     const paint = paints.get(pigment);
-    const hex = paint ? hexOf(masstone(paint.paint, shelf.surface)) : '#777777';
+    const hex = paint ? shownOf(masstone(paint.paint, shelf.surface)) : '#777777';
     return (
       <svg viewBox="-12 -12 24 24" width="44" height="44" aria-hidden="true">
         <PaintedHeap hex={hex} seed={seedOf(baseOf(pigment))} radius={9} />

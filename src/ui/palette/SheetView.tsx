@@ -48,7 +48,8 @@ export function SheetView() {
         )}
       </div>
       {planned && (
-        <section class="pal-paper" aria-label={sayPalette.sheetRegion}>
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a printed page, scrolled sideways where it is wider than the screen
+        <section class="pal-paper" tabIndex={0} aria-label={sayPalette.sheetRegion}>
           {planned.day.palettes.map((palette, at) => {
             const board = sheetBoard(palette, planned.day);
             const { html } = sheetPage(sheetOf(planned.day, at, planned.studio), board);

@@ -1,6 +1,6 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import type { Card } from '../../book/card.ts';
-import { hexOf } from '../../colour/hex.ts';
+import { shownOf } from '../drawn/screen.ts';
 import { hrefOf } from '../route.ts';
 import { book, edition } from '../studio.ts';
 import { say } from '../words.ts';
@@ -50,7 +50,7 @@ export function Sources({ onTake }: { onTake: (source: Source) => void }) {
                   cy="10"
                   rx="6.5"
                   ry="6"
-                  fill={hexOf(lab)}
+                  fill={shownOf(lab)}
                 />
               ))}
             </svg>

@@ -22,7 +22,12 @@ const STARTER = starterStock();
 /** What the day is mixed from. While it is prepared it counts what was taken as still there. */
 export const studio = computed((): Studio => {
   const own = stocked.value?.body.stock;
-  const stock = own && own.entries.length > 0 ? own : STARTER;
+  const stock =
+    own === undefined
+      ? STARTER
+      : own.entries.length > 0
+        ? own
+        : { ...STARTER, surface: own.surface };
   const taken = sheet.value?.body.taken;
   if (!taken) return { shelf: shelf.value, stock };
   const before = putBack(stock, taken);

@@ -5,6 +5,7 @@ import { hrefTo } from '../swatches/routes.ts';
 import { saySwatches } from '../swatches/words.ts';
 import type { Line, Order } from './order.ts';
 import { PaintLine } from './PaintLine.tsx';
+import { SeenAs } from './SeenAs.tsx';
 import { isStocked, lines, order, query, takeStarter } from './state.ts';
 import { isStarter } from './stocked.ts';
 import { FAMILY_WORDS, sayShelf } from './words.ts';
@@ -28,6 +29,7 @@ export function Board() {
         <Orders />
       </div>
       <List />
+      <SeenAs />
       <p class="small">{sayShelf.listDefers}</p>
     </div>
   );

@@ -1,6 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import { bookFaultWords } from '../../book/faults.ts';
 import { bodyOfStock } from '../../book/shelf.ts';
+import type { Surface } from '../../optics/surface.ts';
 import { accept, type Fitted, forget, learnt } from '../../pigment/calibrate/calibrate.ts';
 import {
   addEntry,
@@ -9,6 +10,7 @@ import {
   keepOwn,
   removeEntry,
   type StockResult,
+  setSpecular,
 } from '../../pigment/edit.ts';
 import { pigmentOf } from '../../pigment/facts.ts';
 import { labelOf } from '../../pigment/label.ts';
@@ -29,7 +31,9 @@ const STARTER = starterStock();
 export const ownStock = computed<Stock>(() => stocked.value?.body.stock ?? EMPTY);
 /** False: nothing is on the studio's own shelf, and the starter shelf is shown in its stead. */
 export const isStocked = computed(() => ownStock.value.entries.length > 0);
-export const shownStock = computed<Stock>(() => (isStocked.value ? ownStock.value : STARTER));
+export const shownStock = computed<Stock>(() =>
+  isStocked.value ? ownStock.value : { ...STARTER, surface: ownStock.value.surface },
+);
 
 export const query = signal('');
 export const order = signal<Order>('light');
@@ -163,6 +167,17 @@ export async function putHandbookBack(id: string): Promise<void> {
     await change(
       (stock) => ok(forget(stock, [id])),
       (stock) => saySwatches.backTo(called(stock, id)),
+    ),
+  );
+}
+
+/** Chooses how the paint is seen; targets, drawings and differences follow. */
+export async function seeAs(specular: Surface['specular']): Promise<void> {
+  if (specular === ownStock.value.surface.specular) return;
+  complainOf(
+    await change(
+      (stock) => ok(setSpecular(stock, specular)),
+      () => sayShelf.seenAs[specular].said,
     ),
   );
 }

@@ -28,6 +28,23 @@ export const sayShelf = {
   beginWithStarter: 'Take over the starter shelf',
   beginAbout: 'Take it over and change it, or add your own paints one by one.',
   tookStarter: 'The starter shelf is yours now. Remove what you do not have.',
+  seenHeading: 'How the paint is seen',
+  seenAs: {
+    included: {
+      name: 'With its gloss',
+      about:
+        'As instruments measure fresh paint: what its surface mirrors is counted, and so no black is quite black.',
+      said: 'The paint is taken with its gloss now. Mixtures are worked out anew.',
+    },
+    excluded: {
+      name: 'Varnished, without glare',
+      about:
+        'As a varnished picture in good light: what the surface mirrors is left out. Darks are deeper and colours fuller.',
+      said: 'The paint is taken as varnished and seen without glare now. Mixtures are worked out anew.',
+    },
+  },
+  deepest: (name: string, L: number): string =>
+    `The deepest paint here, ${name}, is seen at L* ${Math.round(L)}.`,
   search: 'Search the shelf',
   order: 'In which order',
   byLight: 'Light to dark',

@@ -1,7 +1,7 @@
 import { deltaE00 } from '../../colour/difference.ts';
-import { hexOf } from '../../colour/hex.ts';
 import { differenceWords } from '../../colour/words.ts';
 import { accuracyWords } from '../../pigment/calibrate/pile.ts';
+import { shownOf } from '../drawn/screen.ts';
 import { figure, said } from '../locale.ts';
 import { Brushed } from '../shelf/Brushed.tsx';
 import { AccuracyChart } from './AccuracyChart.tsx';
@@ -33,8 +33,8 @@ export function Accuracy() {
                 width={110}
                 height={38}
                 strokes={[
-                  { hex: hexOf(mixture.partsLab), words: saySwatches.pileForeseen },
-                  { hex: hexOf(seen), words: saySwatches.pileCameOut },
+                  { hex: shownOf(mixture.partsLab), words: saySwatches.pileForeseen },
+                  { hex: shownOf(seen), words: saySwatches.pileCameOut },
                 ]}
                 label={`${saySwatches.pileForeseen}, ${saySwatches.pileCameOut}`}
               />

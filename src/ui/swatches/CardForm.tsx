@@ -1,8 +1,8 @@
 import { useSignal } from '@preact/signals';
-import { hexOf } from '../../colour/hex.ts';
 import type { Card, Paper } from '../../pigment/calibrate/card.ts';
 import { labelOf } from '../../pigment/label.ts';
 import { inSentence } from '../../pigment/near.ts';
+import { shownOf } from '../drawn/screen.ts';
 import { Brushed } from '../shelf/Brushed.tsx';
 import { lineOf } from '../shelf/order.ts';
 import { ownStock } from '../shelf/state.ts';
@@ -189,7 +189,7 @@ function PaintCheck({ id }: { id: string }) {
           name={entry.pigment}
           width={64}
           height={26}
-          strokes={lab ? [{ hex: hexOf(lab), words: '' }] : []}
+          strokes={lab ? [{ hex: shownOf(lab), words: '' }] : []}
         />
       </span>
       {labelOf(stock, entry)}

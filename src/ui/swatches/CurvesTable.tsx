@@ -1,8 +1,8 @@
 import type { MeasuredSample } from '../../book/swatches.ts';
 import { spectrum } from '../../colour/grid.ts';
-import { hexOf } from '../../colour/hex.ts';
 import { labOf } from '../../colour/lab.ts';
 import { nameOf } from '../../colour/words.ts';
+import { shownOf } from '../drawn/screen.ts';
 import { Brushed } from '../shelf/Brushed.tsx';
 import { PartsFields } from './PartsFields.tsx';
 import { rowFault } from './sample.ts';
@@ -27,7 +27,7 @@ export function WorkTable({
               name={sample.name}
               width={96}
               height={34}
-              strokes={[{ hex: hexOf(lab), words: nameOf(lab) }]}
+              strokes={[{ hex: shownOf(lab), words: nameOf(lab) }]}
             />
             <p class="swatch-sample">
               <strong>{sample.name}</strong>

@@ -1,9 +1,9 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { deltaE00 } from '../../colour/difference.ts';
-import { hexOf } from '../../colour/hex.ts';
 import { changeWords, differenceWords } from '../../colour/words.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
+import { shownOf } from '../drawn/screen.ts';
 import { figure } from '../locale.ts';
 import { ownStock } from '../shelf/state.ts';
 import { PartsFields } from './PartsFields.tsx';
@@ -44,8 +44,8 @@ export function PileScreen() {
       {foreseen && seen && (
         <div class="swatch-line swatch-pile" role="status">
           <BesideWanted
-            wanted={{ name: saySwatches.pileForeseen, hex: hexOf(foreseen) }}
-            mixed={{ name: saySwatches.pileCameOut, hex: hexOf(seen.lab) }}
+            wanted={{ name: saySwatches.pileForeseen, hex: shownOf(foreseen) }}
+            mixed={{ name: saySwatches.pileCameOut, hex: shownOf(seen.lab) }}
           />
           <p>
             {[

@@ -1,6 +1,6 @@
 import { placeOfId } from '../../book/learnt.ts';
-import { hexOf } from '../../colour/hex.ts';
 import { nameOf } from '../../colour/words.ts';
+import { shownOf } from '../drawn/screen.ts';
 import { Brushed } from '../shelf/Brushed.tsx';
 import { ownStock } from '../shelf/state.ts';
 import { pileWords } from './cards.ts';
@@ -21,7 +21,7 @@ export function SeenOnly() {
               name={id}
               width={96}
               height={34}
-              strokes={[{ hex: hexOf(lab), words: nameOf(lab) }]}
+              strokes={[{ hex: shownOf(lab), words: nameOf(lab) }]}
             />
             <span>
               <strong>{name}</strong>

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
-import { hexOf } from '../../colour/hex.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { nameOf } from '../../colour/words.ts';
+import { shownOf } from '../drawn/screen.ts';
 import { said } from '../locale.ts';
 import { Brushed } from '../shelf/Brushed.tsx';
 import { type Outline, Over } from './Over.tsx';
@@ -67,7 +67,7 @@ export function SeenPlaces({
                   name={`${number}`}
                   width={96}
                   height={34}
-                  strokes={[{ hex: hexOf(lab), words: nameOf(lab) }]}
+                  strokes={[{ hex: shownOf(lab), words: nameOf(lab) }]}
                 />
                 <span>
                   <strong>

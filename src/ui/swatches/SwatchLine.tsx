@@ -1,8 +1,8 @@
 import { placeOfId } from '../../book/learnt.ts';
-import { hexOf } from '../../colour/hex.ts';
 import { differenceWords } from '../../colour/words.ts';
 import { type FittedPainted, labelOf, type PaintToFit } from '../../pigment/calibrate/fit.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
+import { shownOf } from '../drawn/screen.ts';
 import { seedOf } from '../drawn/seed.ts';
 import { figure } from '../locale.ts';
 import { LeaveOut } from './LeaveOut.tsx';
@@ -24,8 +24,8 @@ export function SwatchLine({
   return (
     <div class="swatch-line">
       <BesideWanted
-        wanted={{ name: saySwatches.seen, hex: hexOf(painted.lab) }}
-        mixed={{ name: saySwatches.foreseen, hex: hexOf(foreseen) }}
+        wanted={{ name: saySwatches.seen, hex: shownOf(painted.lab) }}
+        mixed={{ name: saySwatches.foreseen, hex: shownOf(foreseen) }}
         seed={seedOf(painted.id)}
       />
       <div>

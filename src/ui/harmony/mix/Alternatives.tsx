@@ -1,9 +1,9 @@
-import { hexOf } from '../../../colour/hex.ts';
 import type { Lab } from '../../../colour/lab.ts';
 import { benchOf } from '../../../mixture/bench.ts';
 import type { Answer, Mixture } from '../../../mixture/mixture.ts';
 import { BesideWanted } from '../../drawn/BesideWanted.tsx';
 import { listed, partsWords } from '../../drawn/say.ts';
+import { shownOf } from '../../drawn/screen.ts';
 import { figure } from '../../locale.ts';
 import { shelf } from '../../studio.ts';
 import { say } from '../../words.ts';
@@ -86,8 +86,8 @@ function Way({
     <li class="mix-way">
       <h4>{name.charAt(0).toUpperCase() + name.slice(1)}</h4>
       <BesideWanted
-        wanted={{ name: say.wanted, hex: hexOf(wanted) }}
-        mixed={{ name: say.mixed, hex: hexOf(bench.lab) }}
+        wanted={{ name: say.wanted, hex: shownOf(wanted) }}
+        mixed={{ name: say.mixed, hex: shownOf(bench.lab) }}
         reachable={one.mixture.reachable || isReached}
         class="mix-patch"
       />

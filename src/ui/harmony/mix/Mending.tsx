@@ -1,5 +1,4 @@
 import { useEffect } from 'preact/hooks';
-import { hexOf } from '../../../colour/hex.ts';
 import type { Lab } from '../../../colour/lab.ts';
 import { changeWords } from '../../../colour/words.ts';
 import { WAYS } from '../../../harmony/vary.ts';
@@ -8,6 +7,7 @@ import { startAgainWords } from '../../../mixture/faults.ts';
 import type { Addition } from '../../../mixture/mender.ts';
 import { BesideWanted } from '../../drawn/BesideWanted.tsx';
 import { listed } from '../../drawn/say.ts';
+import { shownOf } from '../../drawn/screen.ts';
 import { figure } from '../../locale.ts';
 import { NumberInput } from '../../NumberInput.tsx';
 import { shelf } from '../../studio.ts';
@@ -75,8 +75,8 @@ function Mend({ target, bench }: { target: Lab; bench: Bench }) {
         <>
           <div class="mix-seen">
             <BesideWanted
-              wanted={{ name: say.wanted, hex: hexOf(target) }}
-              mixed={{ name: mixSay.cameOut, hex: hexOf(seen) }}
+              wanted={{ name: say.wanted, hex: shownOf(target) }}
+              mixed={{ name: mixSay.cameOut, hex: shownOf(seen) }}
             />
             <fieldset class="mix-steps">
               <legend>{mixSay.mendSteps}</legend>

@@ -1,8 +1,8 @@
-import { hexOf } from '../../../colour/hex.ts';
 import { limitWords } from '../../../harmony/limit.ts';
 import type { Mixed } from '../../../harmony/variant.ts';
 import { benchOf } from '../../../mixture/bench.ts';
 import { BesideWanted } from '../../drawn/BesideWanted.tsx';
+import { shownOf } from '../../drawn/screen.ts';
 import { shelf } from '../../studio.ts';
 import { AMOUNT_WORDS, WAY_WORDS } from '../../words.ts';
 import { LaidPiles } from '../LaidPiles.tsx';
@@ -27,8 +27,8 @@ export function Trial({ made, name }: { made: Mixed; name: string }) {
       </div>
       {granted !== 'nothing' && (
         <BesideWanted
-          wanted={{ name: varySay.asItIs, hex: hexOf(before.lab) }}
-          mixed={{ name: WAY_WORDS[way], hex: hexOf(after.lab) }}
+          wanted={{ name: varySay.asItIs, hex: shownOf(before.lab) }}
+          mixed={{ name: WAY_WORDS[way], hex: shownOf(after.lab) }}
           class="vary-patch"
         />
       )}

@@ -60,6 +60,7 @@ export async function toHarmony(page: Page, url: string, stop: Stop): Promise<vo
   await page
     .locator('.trial')
     .getByRole('img', { name: /mixed into one pile/ })
+    .first()
     .waitFor(LONG);
   await stop('harmony, a variant tried');
   await button(page, 'Take this variant').click();

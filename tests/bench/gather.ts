@@ -32,7 +32,7 @@ function noise(seed: number): () => number {
 }
 
 /** A sample enlarged to so many megapixels; noisy as from a small sensor, or smooth. */
-async function photograph(megapixels: number, noisy: boolean): Promise<Buffer> {
+export async function photograph(megapixels: number, noisy: boolean): Promise<Buffer> {
   const height = Math.round(Math.sqrt((megapixels * 1e6) / 1.4));
   const width = Math.round(height * 1.4);
   const { data } = await sharp(resolve(ROOT, 'samples/jay-feather.jpg'))

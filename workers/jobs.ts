@@ -66,7 +66,13 @@ export class WarmWorker {
 
   /** Starts a worker before there is a job for it. */
   warm(): void {
-    this.#idle ??= this.#spawn();
+    if (this.#idle) return;
+    const worker = this.#spawn();
+    this.#idle = worker;
+    // One that does not start is not waited upon.
+    worker.onerror = () => {
+      if (this.#idle === worker) this.#idle = null;
+    };
   }
 
   async run<I, O, N>(input: I, options: JobOptions<N>): Promise<O> {

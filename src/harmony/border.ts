@@ -90,8 +90,8 @@ function cross(
   // A lone cell of grain is no border: both labels must run on for two cells.
   if (before > 0 && label[p - step] !== i) return;
   if (after > 0 && label[p + 2 * step] !== j) return;
-  const near = p - (before < REACH ? before : REACH) * step;
-  const far = p + step + (after < REACH ? after : REACH) * step;
+  const near = p - Math.min(before, REACH) * step;
+  const far = p + step + Math.min(after, REACH) * step;
   if (label[near]! >= count || label[far]! >= count) return;
   const left = before >= REACH + SPAN && label[near - SPAN * step]! < count;
   const right = after >= REACH + SPAN && label[far + SPAN * step]! < count;
@@ -147,7 +147,7 @@ class Steps {
     this.A = new Float32Array(L.length);
     this.B = new Float32Array(L.length);
     for (let i = 0; i < L.length; i++) {
-      const low = L[i]! < DARKEST ? DARKEST : L[i]!;
+      const low = Math.max(DARKEST, L[i]!);
       const per = 1 / low;
       this.low[i] = low;
       this.A[i] = a[i]! * per;
@@ -159,7 +159,7 @@ class Steps {
     const dL = this.L[p]! - this.L[q]!;
     const lp = this.low[p]!;
     const lq = this.low[q]!;
-    const low = lp < lq ? lp : lq;
+    const low = Math.min(lp, lq);
     const da = (this.A[q]! - this.A[p]!) * low;
     const db = (this.B[q]! - this.B[p]!) * low;
     this.light = dL * dL;

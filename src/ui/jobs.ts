@@ -9,6 +9,9 @@ const photoWorker = new WarmWorker(
   () => new Worker(new URL('../../workers/photo.worker.ts', import.meta.url), { type: 'module' }),
 );
 
+/** Gets ready for a photograph that is about to be chosen. */
+export const expectPhoto = (): void => photoWorker.warm();
+
 /** Reads a photograph and gathers its harmony, away from the page's own thread. */
 export const readPhoto = (job: PhotoJob, options: JobOptions<PhotoNews>): Promise<PhotoResult> =>
   photoWorker.run(job, options);

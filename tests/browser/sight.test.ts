@@ -383,7 +383,9 @@ describeBrowser('what a painter does upon the photograph', () => {
     inStudio(DESKTOP, 'light', async (page) => {
       await page.context().route('**/photo.worker*.js', async (route) => {
         const answer = await route.fetch();
+        // One without frames to copy reads its canvas back.
         const noise = `{
+          delete self.VideoFrame;
           const of = OffscreenCanvasRenderingContext2D.prototype;
           const read = of.getImageData;
           of.getImageData = function (...args) {

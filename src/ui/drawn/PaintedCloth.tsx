@@ -1,5 +1,6 @@
 import { useMemo } from 'preact/hooks';
-import { type Garment, paint } from './paint.ts';
+import { useShapes } from './later.ts';
+import { coloursOf, type Garment, type Painted, type Shapes } from './paint.ts';
 
 /**
  * The marks of a hatching for what the shelf does not reach: a dark and a light line together, so
@@ -33,28 +34,50 @@ export function Hatching({ id, unit = 1 }: { id: string; unit?: number }) {
 
 /** One garment as a group inside a drawing: its shadow on the wall, its folds, its pegs. */
 export function PaintedCloth({ hatching, ...garment }: Garment & { hatching: string }) {
-  const { ladder, trim, lining, seed, hang, detail, width, height } = garment;
-  const painted = useMemo(
-    () => paint({ ladder, trim, lining, seed, hang, detail, width, height }),
-    [ladder, trim, lining, seed, hang, detail, width, height],
+  const { ladder, trim, lining, width, height } = garment;
+  const shapes = useShapes(garment);
+  // Hundreds of paths: compared only when something of theirs has changed.
+  return useMemo(
+    () =>
+      shapes && (
+        <Shaped
+          shapes={shapes}
+          colour={coloursOf(garment)}
+          hatching={hatching}
+          peg={Math.min(5, 2 + Math.min(width, height) / 90)}
+        />
+      ),
+    [shapes, ladder, trim, lining, hatching, width, height],
   );
-  const peg = Math.min(5, 2 + Math.min(width, height) / 90);
+}
+
+function Shaped({
+  shapes,
+  colour,
+  hatching,
+  peg,
+}: {
+  shapes: Shapes;
+  colour: Painted['colour'];
+  hatching: string;
+  peg: number;
+}) {
   return (
-    <g>
+    <g data-hung>
       <g fill="#000" fill-opacity="0.035">
         {[0.6, 1.3, 2, 2.7, 3.4, 4.2, 5].map((step) => (
           <path
             key={step}
-            d={painted.shadow}
+            d={shapes.shadow}
             transform={`translate(${step * 1.3} ${step * 1.6}) scale(0.1)`}
           />
         ))}
       </g>
       <g transform="scale(0.1)">
-        {painted.layers.map((layer, at) => (
+        {shapes.layers.map((layer, at) => (
           <g key={at}>
             {layer.masses.map((mass) => (
-              <path key={mass.place} d={mass.d} fill={painted.colour(layer.part, mass.place)} />
+              <path key={mass.place} d={mass.d} fill={colour(layer.part, mass.place)} />
             ))}
             {layer.hatch ? (
               <path d={layer.hatch} fill={`url(#${hatching})`} fill-rule="evenodd" />
@@ -62,7 +85,7 @@ export function PaintedCloth({ hatching, ...garment }: Garment & { hatching: str
           </g>
         ))}
       </g>
-      {painted.pegs.map(({ x, y }) => (
+      {shapes.pegs.map(({ x, y }) => (
         <g key={x} transform={`translate(${x} ${y})`}>
           <circle cx={peg * 0.3} cy={peg * 0.4} r={peg} fill="#000" fill-opacity="0.3" />
           <circle r={peg} fill="#757575" />

@@ -33,7 +33,7 @@ interface Layer {
 }
 
 /** A garment's shapes from back to front, in tenths of a unit, before they are coloured. */
-interface Shapes {
+export interface Shapes {
   readonly pegs: Hung['pegs'];
   /** Everything the cloth covers, for its shadow on the wall. */
   readonly shadow: string;
@@ -46,45 +46,83 @@ export interface Painted extends Shapes {
 }
 
 /** Keeps what was last worked out, up to `most` answers. */
-function keeping<T>(most: number) {
-  const kept = new Map<string, T>();
-  return (key: string, make: () => T): T => {
-    const known = kept.get(key);
-    if (known !== undefined) return known;
-    const made = make();
-    if (kept.size >= most) kept.delete(kept.keys().next().value ?? '');
-    kept.set(key, made);
+class Keeping<T> {
+  readonly #kept = new Map<string, T>();
+  readonly #most: number;
+
+  constructor(most: number) {
+    this.#most = most;
+  }
+
+  known(key: string): T | undefined {
+    return this.#kept.get(key);
+  }
+
+  keep(key: string, made: T): T {
+    if (this.#kept.size >= this.#most) this.#kept.delete(this.#kept.keys().next().value ?? '');
+    this.#kept.set(key, made);
     return made;
-  };
+  }
 }
 
-const hungBefore = keeping<Hung>(24);
-const shapedBefore = keeping<Shapes>(24);
+const hungBefore = new Keeping<Hung>(24);
+const shapedBefore = new Keeping<Shapes>(64);
+
+const detailOf = ({ detail = 'plain' }: Garment): Detail => detail;
+
+/** Width of a trim or turned-back edge. */
+const bandOf = ({ trim, lining, width, height }: Garment): number =>
+  trim || lining ? Math.min(15, 0.04 * Math.min(width * 1.4, height)) : 0;
+
+const foldKey = (garment: Garment): string => {
+  const { seed, hang: how, width, height } = garment;
+  return [seed, how, detailOf(garment), width, height, bandOf(garment)].join(' ');
+};
+
+/** What a garment's shapes depend on: folds on seed and size, tones on shares and reach, nothing on colour. */
+export function shapesKey(garment: Garment): string {
+  const { ladder, trim, lining } = garment;
+  const reach = [ladder, lining, trim ?? lining].map((each) =>
+    each?.map(({ reachable }) => (reachable ? 1 : 0)).join(''),
+  );
+  return [foldKey(garment), ...ladder.map(({ share }) => share), ...reach].join(' ');
+}
+
+/** Shapes that are known already. */
+export const knownShapes = (key: string): Shapes | undefined => shapedBefore.known(key);
+/** Keeps shapes that were worked out elsewhere. */
+export const keepShapes = (key: string, shapes: Shapes): Shapes => shapedBefore.keep(key, shapes);
+
+/** A garment's shapes, worked out here and now unless they are known: some milliseconds, cold ten times that. */
+export function shapesOf(garment: Garment): Shapes {
+  const key = shapesKey(garment);
+  return knownShapes(key) ?? keepShapes(key, made(garment));
+}
+
+function made(garment: Garment): Shapes {
+  const { ladder, trim, lining, seed, hang: how, width, height } = garment;
+  const fold = foldKey(garment);
+  const detail = detailOf(garment);
+  const hung =
+    hungBefore.known(fold) ??
+    hungBefore.keep(fold, hang(seed, how, detail, bandOf(garment), { width, height }));
+  return shape(hung, { face: ladder, lining: lining ?? ladder, edge: trim ?? lining }, detail);
+}
+
+/** The colours of a garment's parts. */
+export function coloursOf({ ladder, trim, lining }: Garment): Painted['colour'] {
+  const ladders = { face: ladder, lining: lining ?? ladder, edge: trim ?? lining ?? ladder };
+  return (part, place) => colourAt(ladders[part], place);
+}
 
 /**
  * Paints a garment. Folds depend on seed and size, and the shapes of its tones on shares and reach
  * besides; none of it on colour, so that a row of variants costs one cloth.
  */
-export function paint(garment: Garment): Painted {
-  const { ladder, trim, lining, seed, hang: how, width, height } = garment;
-  const detail = garment.detail ?? 'plain';
-  const edge = trim ?? lining;
-  const band = edge ? Math.min(15, 0.04 * Math.min(width * 1.4, height)) : 0;
-  const fold = [seed, how, detail, width, height, band].join(' ');
-  const reach = [ladder, lining, edge].map((each) =>
-    each?.map(({ reachable }) => (reachable ? 1 : 0)).join(''),
-  );
-  const shares = ladder.map(({ share }) => share);
-  const shapes = shapedBefore([fold, ...shares, ...reach].join(' '), () =>
-    shape(
-      hungBefore(fold, () => hang(seed, how, detail, band, { width, height })),
-      { face: ladder, lining: lining ?? ladder, edge },
-      detail,
-    ),
-  );
-  const ladders = { face: ladder, lining: lining ?? ladder, edge: edge ?? ladder };
-  return { ...shapes, colour: (part, place) => colourAt(ladders[part], place) };
-}
+export const paint = (garment: Garment): Painted => ({
+  ...shapesOf(garment),
+  colour: coloursOf(garment),
+});
 
 function shape(
   hung: Hung,

@@ -1,4 +1,5 @@
 import { MakeDrapery } from '../drapery/MakeDrapery.tsx';
+import { DrawLater } from '../drawn/later.ts';
 import { gathering } from '../gathering.ts';
 import { hrefOf, route } from '../route.ts';
 import { GatheringLine } from '../walk/WalkScreen.tsx';
@@ -45,36 +46,38 @@ export function HarmonyScreen() {
     );
   const colours = studied.value;
   return (
-    <section class="page harmony">
-      <div class="title">
-        <h1 tabIndex={-1}>{name.value || say.unnamed}</h1>
-        {colours.length > 0 && <KeepBar />}
-      </div>
-      <GatheringLine />
-      <div class="sight">
-        <Photograph />
-        {colours.length > 0 && <Wall />}
-      </div>
-      {colours.length === 0 && !gathering.value && specimen.value && (
-        <p class="main-actions">
-          <button type="button" class="main" onClick={() => gather()}>
-            {say.gatherAgain}
-          </button>
-        </p>
-      )}
-      {colours.length > 0 && (
-        <>
-          {!kept.value && specimen.value && <HowMany now={colours.length} />}
-          <HandMarks />
-          <Remarks />
-          <Bench />
-          <HarmonyMix />
-          <VariantRows />
-          <MakeDrapery />
-          <WordsForm />
-        </>
-      )}
-    </section>
+    <DrawLater.Provider value={true}>
+      <section class="page harmony">
+        <div class="title">
+          <h1 tabIndex={-1}>{name.value || say.unnamed}</h1>
+          {colours.length > 0 && <KeepBar />}
+        </div>
+        <GatheringLine />
+        <div class="sight">
+          <Photograph />
+          {colours.length > 0 && <Wall />}
+        </div>
+        {colours.length === 0 && !gathering.value && specimen.value && (
+          <p class="main-actions">
+            <button type="button" class="main" onClick={() => gather()}>
+              {say.gatherAgain}
+            </button>
+          </p>
+        )}
+        {colours.length > 0 && (
+          <>
+            {!kept.value && specimen.value && <HowMany now={colours.length} />}
+            <HandMarks />
+            <Remarks />
+            <Bench />
+            <HarmonyMix />
+            <VariantRows />
+            <MakeDrapery />
+            <WordsForm />
+          </>
+        )}
+      </section>
+    </DrawLater.Provider>
   );
 }
 

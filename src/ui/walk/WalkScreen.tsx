@@ -1,7 +1,8 @@
-import { useRef } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { Cards } from '../book/Cards.tsx';
 import { CameraIcon, PictureIcon } from '../drawn/icons.tsx';
 import { bringPhotograph, gathering } from '../gathering.ts';
+import { expectPhoto } from '../jobs.ts';
 import { complain } from '../studio.ts';
 import { say } from '../words.ts';
 
@@ -13,6 +14,7 @@ const SAMPLES = [
 ] as const;
 
 export function WalkScreen() {
+  useEffect(expectPhoto, []);
   return (
     <section class="page">
       <h1 tabIndex={-1}>{say.walkHeading}</h1>

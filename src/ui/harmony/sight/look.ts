@@ -28,8 +28,8 @@ export interface Look {
   readonly wanted: number | null;
   /** The harmony has not followed yet. */
   readonly behind: boolean;
-  /** Colours were joined, parted or dropped by hand since. */
-  readonly isReshaped: boolean;
+  /** Colours were dropped by hand since it was gathered. */
+  readonly hasDropped: boolean;
 }
 
 export const NO_LOOK: Look = {
@@ -41,7 +41,7 @@ export const NO_LOOK: Look = {
   remarks: [],
   wanted: null,
   behind: false,
-  isReshaped: false,
+  hasDropped: false,
 };
 export const look = signal<Look>(NO_LOOK);
 

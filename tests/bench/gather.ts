@@ -1,7 +1,7 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { chromium } from 'playwright-core';
+import { type Browser, chromium } from 'playwright-core';
 import sharp from 'sharp';
 import { build } from 'vite';
 import { serveApp } from '../../src/cli/server.ts';
@@ -18,6 +18,8 @@ export interface GatherRow {
   readonly wholeMs: number;
   readonly ratio: number;
   readonly heldUpMs: number;
+  /** Most memory that the page's process held meanwhile, MB; null where the system does not tell. */
+  readonly mostMb: number | null;
 }
 
 /** Repeatable noise: mulberry32, public domain. */
@@ -32,7 +34,7 @@ function noise(seed: number): () => number {
 }
 
 /** A sample enlarged to so many megapixels; noisy as from a small sensor, or smooth. */
-export async function photograph(megapixels: number, noisy: boolean): Promise<Buffer> {
+async function photograph(megapixels: number, noisy: boolean): Promise<Buffer> {
   const height = Math.round(Math.sqrt((megapixels * 1e6) / 1.4));
   const width = Math.round(height * 1.4);
   const { data } = await sharp(resolve(ROOT, 'samples/jay-feather.jpg'))
@@ -51,6 +53,35 @@ const clamp = (v: number): number => Math.max(0, Math.min(255, Math.round(v)));
 
 const median = (values: number[]): number =>
   values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]!;
+
+/** Process ids of the pages of a browser. */
+async function renderersOf(browser: Browser): Promise<number[]> {
+  const session = await browser.newBrowserCDPSession();
+  const { processInfo } = await session.send('SystemInfo.getProcessInfo');
+  await session.detach();
+  return processInfo.flatMap(({ type, id }) => (type === 'renderer' ? [id] : []));
+}
+
+/** Linux keeps the most that a process held, and forgets it when told so (proc(5)). */
+function forgetPeak(pid: number): void {
+  try {
+    writeFileSync(`/proc/${pid}/clear_refs`, '5');
+  } catch {
+    // Another system, or not allowed: then there is no figure, or one of the whole run.
+  }
+}
+
+function peakOf(pids: readonly number[]): number | null {
+  const peaks = pids.flatMap((pid) => {
+    try {
+      const found = /VmHWM:\s+(\d+) kB/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'));
+      return found ? [Number(found[1]) / 1000] : [];
+    } catch {
+      return [];
+    }
+  });
+  return peaks.length > 0 ? Math.max(...peaks) : null;
+}
 
 /** File to harmony in a worker of Chromium against decoding alone, in the same run. Null without a browser. */
 export async function benchGather(): Promise<GatherRow[] | null> {
@@ -85,6 +116,8 @@ export async function benchGather(): Promise<GatherRow[] | null> {
     await page.goto(url);
     const rows: GatherRow[] = [];
     for (const [i, [photo]] of photos.entries()) {
+      const pids = await renderersOf(browser);
+      for (const pid of pids) forgetPeak(pid);
       const { decode, whole, heldUpMs } = await page.evaluate(
         ([path, rounds]) => window.timePhoto(path, rounds),
         [`${i}.jpg`, ROUNDS] as const,
@@ -97,6 +130,7 @@ export async function benchGather(): Promise<GatherRow[] | null> {
         wholeMs,
         ratio: wholeMs / decodeMs,
         heldUpMs,
+        mostMb: peakOf(pids),
       });
     }
     return rows;

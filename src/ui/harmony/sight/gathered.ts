@@ -3,7 +3,6 @@ import type { NeutralWish } from '../../../../workers/photo.ts';
 import { bookFaultWords } from '../../../book/faults.ts';
 import { keepGathering } from '../../../book/keep.ts';
 import type { Entry } from '../../../book/record.ts';
-import { inverse, type Matrix, product } from '../../../colour/matrix.ts';
 import { carried } from '../../../harmony/carry.ts';
 import type { EditedHarmony } from '../../../harmony/edit.ts';
 import { faultWords, gatherFrom, gathering, giveUp } from '../../gathering.ts';
@@ -21,7 +20,7 @@ import {
   undo,
   writing,
 } from '../state.ts';
-import { type Light, type Look, look, lookedAt, spotLight, storedMask } from './look.ts';
+import { type Light, type Look, look, lookedAt, spotLight, storedMask, turnOf } from './look.ts';
 import { saySight } from './words.ts';
 
 /** The harmony on the screen as hands work on it. */
@@ -110,18 +109,6 @@ export async function gatherAnew(change: Change = {}, isMarked = false): Promise
   if (lost.length > 0 || was.look.hasDropped) tell(saySight.notCarried(lost, was.look.hasDropped));
   return true;
 }
-
-/** From linear sRGB as it was seen in one light to how it is seen in another. */
-function turnOf(from: Light | null, to: Light | null): Matrix {
-  const back = from ? inverse(from.matrix) : null;
-  if (!back) return to?.matrix ?? PLAIN;
-  return to ? product(to.matrix, back) : back;
-}
-const PLAIN: Matrix = [
-  [1, 0, 0],
-  [0, 1, 0],
-  [0, 0, 1],
-];
 
 /** Rubs out or keeps: what is kept is shown at once, the harmony follows. */
 export function keepOnly(mask: Look['mask']): void {

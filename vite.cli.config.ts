@@ -15,6 +15,7 @@ const ENTRIES = {
   samples: 'tests/tools/samples.ts',
   pictures: 'tests/tools/pictures.ts',
   icons: 'tests/tools/icons.ts',
+  audit: 'tests/tools/audit.ts',
   watercolours: 'src/cli/watercolours.ts',
 };
 

@@ -4,8 +4,14 @@ import preact from '@preact/preset-vite';
 import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { CONTENT_SECURITY } from './src/cli/headers.ts';
+import { SHARE_FIELD, SHARE_PATH } from './workers/share.ts';
 
 const root = import.meta.dirname;
+
+/** The icon of one of the installed app's shortcuts. */
+const shortcut = (name: string) => [
+  { src: `icons/shortcut-${name}.png`, sizes: '96x96', type: 'image/png' },
+];
 
 /** The policy stands in the page too, for hosts that send no headers; frame-ancestors is for headers only. */
 const contentSecurity: Plugin = {
@@ -23,13 +29,13 @@ const contentSecurity: Plugin = {
   ],
 };
 
-/** Our own specimens go along, so that the app can be tried with no photograph at hand. */
+/** Our own specimens and the sample book go along, so that the app can be tried with no photograph at hand. */
 const samples: Plugin = {
   name: 'samples',
   apply: 'build',
   generateBundle() {
     const folder = resolve(root, 'samples');
-    for (const name of readdirSync(folder).filter((file) => file.endsWith('.jpg')))
+    for (const name of readdirSync(folder).filter((file) => /\.(jpg|zip)$/.test(file)))
       this.emitFile({
         type: 'asset',
         fileName: `samples/${name}`,
@@ -63,7 +69,7 @@ export default defineConfig({
       injectRegister: false,
       injectManifest: {
         rollupFormat: 'iife',
-        globPatterns: ['**/*.{html,js,css,svg,png,webmanifest,jpg,json}'],
+        globPatterns: ['**/*.{html,js,css,svg,png,webmanifest,jpg,json,zip}'],
         globIgnores: ['**/*.map', 'icons/**', 'manifest.webmanifest'],
       },
       manifest: {
@@ -88,7 +94,40 @@ export default defineConfig({
             type: 'image/png',
             purpose: 'maskable',
           },
+          {
+            src: 'icons/monochrome-512.png',
+            sizes: '512x512',
+            type: 'image/png',
+            purpose: 'monochrome',
+          },
         ],
+        shortcuts: [
+          {
+            name: 'What did you see?',
+            short_name: 'Walk',
+            url: '/#/walk',
+            icons: shortcut('walk'),
+          },
+          {
+            name: 'Today’s palette',
+            short_name: 'Palette',
+            url: '/#/palette',
+            icons: shortcut('palette'),
+          },
+          {
+            name: 'Morning sheet',
+            short_name: 'Sheet',
+            url: '/#/palette/sheet',
+            icons: shortcut('sheet'),
+          },
+          { name: 'The studio book', short_name: 'Book', url: '/#/book', icons: shortcut('book') },
+        ],
+        share_target: {
+          action: SHARE_PATH,
+          method: 'POST',
+          enctype: 'multipart/form-data',
+          params: { files: [{ name: SHARE_FIELD, accept: ['image/*'] }] },
+        },
       },
     }),
   ],

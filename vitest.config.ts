@@ -11,6 +11,9 @@ export default defineConfig({
   test: {
     dir: resolve(root, 'tests'),
     testTimeout: 30_000,
+    expect: { poll: { timeout: 20_000 } },
+    // All cores: on two the default would be one.
+    maxWorkers: '100%',
     projects: [
       {
         extends: true,
@@ -33,7 +36,9 @@ export default defineConfig({
           include: ['browser/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
+          // One browser at a time, and not beside the rest: what a page does in time would depend on it.
           fileParallelism: false,
+          sequence: { groupOrder: 1 },
         },
       },
     ],

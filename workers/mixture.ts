@@ -1,16 +1,8 @@
 import type { Lab } from '../src/colour/lab.ts';
-import {
-  type Fewest,
-  type FewestFault,
-  type FewestOptions,
-  fewest,
-} from '../src/harmony/fewest.ts';
-import {
-  type TransposeFault,
-  type TransposeOptions,
-  type Transposition,
-  transpose,
-} from '../src/harmony/transpose.ts';
+import { type Fewest, type FewestOptions, fewest } from '../src/harmony/fewest.ts';
+import { type Transposition, transpose } from '../src/harmony/transpose.ts';
+import { type Mixed, type Origin, variantsOf } from '../src/harmony/variant.ts';
+import type { Amount, Way } from '../src/harmony/vary.ts';
 import {
   type AddFault,
   type AddOptions,
@@ -18,10 +10,12 @@ import {
   type Correction,
 } from '../src/mixture/addition.ts';
 import type { Constraints } from '../src/mixture/constraint.ts';
-import { findMixtures, type MixFault, type MixOptions } from '../src/mixture/find.ts';
+import { findMixtures } from '../src/mixture/find.ts';
+import type { MixOptions } from '../src/mixture/finder.ts';
 import type { Batch } from '../src/mixture/mender.ts';
 import type { Answer } from '../src/mixture/mixture.ts';
 import { type Lack, lacksFor } from '../src/mixture/shortfall.ts';
+import type { MixFault, WorkOptions } from '../src/mixture/work.ts';
 import type { Shelf } from '../src/pigment/shelf.ts';
 import { wholeShelf } from '../src/pigment/starter.ts';
 import { ok, type Result } from '../src/result.ts';
@@ -47,11 +41,20 @@ export interface MixtureWork {
   };
   readonly fewest: {
     readonly takes: { readonly colours: readonly Lab[]; readonly options: Sent<FewestOptions> };
-    readonly gives: Result<Fewest, FewestFault>;
+    readonly gives: Result<Fewest, MixFault>;
   };
   readonly transpose: {
-    readonly takes: { readonly colours: readonly Lab[]; readonly options: Sent<TransposeOptions> };
-    readonly gives: Result<Transposition, TransposeFault>;
+    readonly takes: { readonly colours: readonly Lab[]; readonly options: Sent<WorkOptions> };
+    readonly gives: Result<Transposition, MixFault>;
+  };
+  /** Colours altered, each from its pile. */
+  readonly vary: {
+    readonly takes: {
+      readonly origins: readonly Origin[];
+      readonly asks: readonly { readonly way: Way; readonly amount: Amount }[];
+      readonly options: Pick<WorkOptions, 'most' | 'constraints'>;
+    };
+    readonly gives: Result<Mixed[], MixFault>;
   };
   /** What to add to a pile that came out wrong. */
   readonly add: {
@@ -87,6 +90,10 @@ export function doWork(job: MixtureJob, tell: (done: MixtureNews) => void): Hand
       return { value: fewest(job.colours, shelf, { ...job.options, onProgress: tell }) };
     case 'transpose':
       return { value: transpose(job.colours, shelf, { ...job.options, onProgress: tell }) };
+    case 'vary':
+      return {
+        value: variantsOf(job.origins, job.asks, shelf, { ...job.options, onProgress: tell }),
+      };
     case 'add':
       return { value: additions(job.batch, job.cameOut, job.target, shelf, job.options) };
   }

@@ -1,4 +1,4 @@
-import type { FewestFault } from '../src/harmony/fewest.ts';
+import type { MixFault } from '../src/mixture/work.ts';
 import type { DayAsked } from '../src/palette/asked.ts';
 import { planDay } from '../src/palette/day.ts';
 import type { PaletteFault } from '../src/palette/faults.ts';
@@ -16,7 +16,7 @@ export interface PaletteJob {
 }
 export interface PaletteAnswer {
   readonly day: Result<Day, readonly PaletteFault[]>;
-  readonly fewest: Result<FewestOfDay, FewestFault> | null;
+  readonly fewest: Result<FewestOfDay, MixFault> | null;
 }
 
 /** Plans a day; news is the share done of the search for the fewest pigments, 0…1. */

@@ -1,7 +1,9 @@
 import { inflateSync } from 'fflate';
 import type { Matrix } from '../src/colour/matrix.ts';
+import type { RgbSpace } from '../src/colour/rgb.ts';
 import { type GatherFault, gatherFrom } from '../src/harmony/gather.ts';
 import type { Gathered } from '../src/harmony/harmony.ts';
+import { withoutP3 } from '../src/photo/bare.ts';
 import { EVERY_PIXEL, inspectFile, MOST_PIXELS, type PhotoFault } from '../src/photo/file.ts';
 import type { Mask } from '../src/photo/mask.ts';
 import { type NeutralFault, neutralAt, type Setting } from '../src/photo/neutral.ts';
@@ -73,14 +75,13 @@ export async function readPhoto(
   const onProgress = (done: number) => tell({ kind: 'done', done });
   const opened = await openPhoto(file, keep ? (kept) => tell({ kind: 'kept', kept }) : undefined);
   if (!opened.ok) return { value: opened };
-  const { bitmap, wide, remarks } = opened.value;
+  const { bitmap, isWide, space, remarks } = opened.value;
   try {
     const { width, height } = bitmap;
-    const space = wide ? 'display-p3' : 'srgb';
     let setting: Setting | null = null;
     if (neutral) {
       // A spot is looked at before anything else is: its light is that of all.
-      const pixels = await pixelsOf(bitmap, wide);
+      const pixels = await pixelsOf(bitmap, isWide, space);
       const { x, y, grey, patch } = neutral;
       const found = neutralAt(pixels, x, y, grey, sideOf(pixels, patch));
       if (!found.ok) return { value: found };
@@ -90,7 +91,7 @@ export async function readPhoto(
       { width, height, space },
       { mask, adapt: setting?.matrix ?? adapt },
     );
-    const perturbed = await readStrips(bitmap, wide, (data, rows, order) =>
+    const perturbed = await readStrips(bitmap, isWide, (data, rows, order) =>
       making.add(data, rows, order),
     );
     onProgress(0.6);
@@ -120,28 +121,28 @@ export type Read = Result<
 >;
 
 /** Decodes a photograph and reads all its pixels back, for those that need them at hand. */
-export async function readPixels(file: Blob): Promise<Read> {
-  const opened = await openPhoto(file);
+export async function readPixels(file: Blob, onKept?: (kept: KeptPhoto) => void): Promise<Read> {
+  const opened = await openPhoto(file, onKept);
   if (!opened.ok) return opened;
-  const { bitmap, wide, remarks } = opened.value;
+  const { bitmap, isWide, space, remarks } = opened.value;
   try {
-    return ok({ pixels: await pixelsOf(bitmap, wide), remarks });
+    return ok({ pixels: await pixelsOf(bitmap, isWide, space), remarks });
   } finally {
     bitmap.close();
   }
 }
 
 /** The pixels of a bitmap, all at hand. */
-async function pixelsOf(bitmap: ImageBitmap, wide: boolean): Promise<Pixels> {
+async function pixelsOf(bitmap: ImageBitmap, isWide: boolean, space: RgbSpace): Promise<Pixels> {
   const { width, height } = bitmap;
   const data = new Uint8ClampedArray(width * height * 4);
   let at = 0;
-  await readStrips(bitmap, wide, (strip, rows, order) => {
+  await readStrips(bitmap, isWide, (strip, rows, order) => {
     data.set(strip.subarray(0, rows * width * 4), at);
     if (order === 'bgrx') rgbaOf(data, at, at + rows * width * 4);
     at += rows * width * 4;
   });
-  return { width, height, data, space: wide ? 'display-p3' : 'srgb' };
+  return { width, height, data, space };
 }
 
 /** Blue first and nothing last, turned into red first and opaque. */
@@ -157,8 +158,10 @@ function rgbaOf(data: Uint8ClampedArray, from: number, to: number): void {
 interface Opened {
   /** Upright, at most as many pixels as are read; to be closed. */
   readonly bitmap: ImageBitmap;
-  /** Display P3 is needed to hold its colours. */
-  readonly wide: boolean;
+  /** A canvas of Display P3 is needed to hold its colours. */
+  readonly isWide: boolean;
+  /** What its numbers mean once they are read. */
+  readonly space: RgbSpace;
   readonly remarks: readonly string[];
 }
 
@@ -186,6 +189,16 @@ async function openPhoto(
     return fail({ code: 'too-large', megapixels: count / 1e6 });
   }
   if (onKept) onKept(await keptCopy(bitmap));
+  // Where a canvas knows sRGB alone, it would clip what lies beyond: the file's own numbers do not.
+  const isWide = wide && hasWideCanvas();
+  const bare = wide && !isWide ? withoutP3(bytes, unzlib) : null;
+  if (bare) {
+    bitmap.close();
+    bitmap = await createImageBitmap(new Blob([bare], { type: file.type }));
+  } else if (wide && !isWide)
+    remarks.push(
+      'This browser reads colours no further than sRGB: the brightest of this photograph are a little duller here.',
+    );
   if (count > EVERY_PIXEL) {
     const scale = Math.sqrt(EVERY_PIXEL / count);
     const small = await createImageBitmap(bitmap, {
@@ -197,7 +210,7 @@ async function openPhoto(
     bitmap = small;
     remarks.push(`${Math.round(count / 1e6)} megapixels: looked at in a smaller copy of 16.`);
   }
-  return ok({ bitmap, wide, remarks });
+  return ok({ bitmap, isWide, space: isWide || bare ? 'display-p3' : 'srgb', remarks });
 }
 
 const PERTURBED =
@@ -205,6 +218,13 @@ const PERTURBED =
 
 /** A PNG's profile is a zlib stream; its two bytes of header and four of checksum are left out. */
 const unzlib = (packed: Uint8Array): Uint8Array => inflateSync(packed.subarray(2, -4));
+
+let wideCanvas: boolean | undefined;
+/** Whether this browser has canvases beyond sRGB. */
+function hasWideCanvas(): boolean {
+  wideCanvas ??= canvasOf(1, 1, true).context.getImageData(0, 0, 1, 1).colorSpace === 'display-p3';
+  return wideCanvas;
+}
 
 async function keptCopy(bitmap: ImageBitmap): Promise<KeptPhoto> {
   const [photo, small] = await Promise.all([

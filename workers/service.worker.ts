@@ -5,6 +5,7 @@ import {
   precacheAndRoute,
 } from 'workbox-precaching';
 import { NavigationRoute, registerRoute } from 'workbox-routing';
+import { SHARE_PATH, takeIn } from './share.ts';
 
 declare const self: ServiceWorkerGlobalScope;
 
@@ -13,6 +14,8 @@ clientsClaim();
 precacheAndRoute(self.__WB_MANIFEST);
 cleanupOutdatedCaches();
 registerRoute(new NavigationRoute(createHandlerBoundToURL('index.html')));
+// Photographs that another app hands over; only an installed app is offered them.
+registerRoute(({ url }) => url.pathname === SHARE_PATH, takeIn, 'POST');
 
 // A new version waits until the painter says so: it would take its files from under an open page.
 self.addEventListener('message', (event) => {

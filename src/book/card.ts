@@ -1,6 +1,8 @@
-import type { Lab } from '../colour/lab.ts';
+import { spectrum } from '../colour/grid.ts';
+import { type Lab, labOf } from '../colour/lab.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import { labelOf } from '../pigment/label.ts';
+import { folded } from './folded.ts';
 import { type AnyRecord, type Entry, filesOf, hasBody, type Kind } from './record.ts';
 
 /** What a list needs of an entry: small, kept beside it, written in the same transaction. */
@@ -23,13 +25,9 @@ export interface Card {
   readonly picture?: string;
   /** The specimen whose photograph stands for it. */
   readonly specimen?: string;
-  /** Kept beside another entry after two devices changed the same one. */
+  /** Kept beside another entry after two devices changed the same one, until the painter decides. */
   readonly conflictOf?: string;
 }
-
-/** Without accents and capitals, so that "Äpfel" is found by "apfel". */
-export const folded = (text: string): string =>
-  text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
 
 /** The card of an entry; null for one that was purged. */
 export function cardOf(record: AnyRecord): Card | null {
@@ -41,7 +39,7 @@ export function cardOf(record: AnyRecord): Card | null {
     changed,
     files: filesOf(record).map(({ file }) => file),
     ...(record.deletedAt === undefined ? {} : { deletedAt: record.deletedAt }),
-    ...(record.conflict === undefined ? {} : { conflictOf: record.conflict.of }),
+    ...(record.conflict && !record.conflict.settled ? { conflictOf: record.conflict.of } : {}),
     ...contentsOf(record),
   };
 }
@@ -121,6 +119,18 @@ function contentsOf(record: Entry): Contents {
       const pictured = photo ? { picture: photo.file } : {};
       return { ...card, pigments: [pigment], ...pictured };
     }
+    case 'card': {
+      const { plan, lots, reading } = record.body;
+      const own = [...plan.places.map(({ label }) => label), ...lots.map(({ lot }) => lot)];
+      const card = contents(record.body, own, even(reading?.places ?? []));
+      return reading?.photo ? { ...card, picture: reading.photo.file } : card;
+    }
+    case 'curves':
+      return contents(
+        record.body,
+        names(record.body.samples),
+        even(record.body.samples.map(({ reflectance }) => ({ lab: labOf(spectrum(reflectance)) }))),
+      );
     case 'pile': {
       const { lots, seen, mixture } = record.body;
       const own = lots.map(({ lot }) => lot);

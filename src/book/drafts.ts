@@ -14,8 +14,7 @@ export interface Drafts {
 }
 
 /**
- * What is being typed. Nothing waits longer than `waitMs`, and the page that hides flushes it: a
- * hidden page may never run again.
+ * What is being typed. Nothing waits longer than `waitMs`.
  */
 export function createDrafts(put: Putting, saving: Saving, waitMs = 700): Drafts {
   interface Waiting {
@@ -56,18 +55,26 @@ export function createDrafts(put: Putting, saving: Saving, waitMs = 700): Drafts
   };
 }
 
-/** What of a document tells that the page hides. */
+/** What of a page tells that it hides or closes: its document, its window. */
 export interface Page {
-  readonly visibilityState: string;
-  addEventListener(type: 'visibilitychange', listener: () => void): void;
-  removeEventListener(type: 'visibilitychange', listener: () => void): void;
+  readonly document: {
+    readonly visibilityState: string;
+    addEventListener(type: 'visibilitychange', listener: () => void): void;
+    removeEventListener(type: 'visibilitychange', listener: () => void): void;
+  };
+  addEventListener(type: 'pagehide', listener: () => void): void;
+  removeEventListener(type: 'pagehide', listener: () => void): void;
 }
 
-/** Flushes whenever the page hides; the answer ends that. */
-export function flushOnHide(page: Page, drafts: Pick<Drafts, 'flush'>): () => void {
+/** Calls back whenever the page hides or closes: it may never run again. The answer ends that. */
+export function onHide(page: Page, listener: () => void): () => void {
   const onChange = () => {
-    if (page.visibilityState === 'hidden') void drafts.flush();
+    if (page.document.visibilityState === 'hidden') listener();
   };
-  page.addEventListener('visibilitychange', onChange);
-  return () => page.removeEventListener('visibilitychange', onChange);
+  page.document.addEventListener('visibilitychange', onChange);
+  page.addEventListener('pagehide', listener);
+  return () => {
+    page.document.removeEventListener('visibilitychange', onChange);
+    page.removeEventListener('pagehide', listener);
+  };
 }

@@ -1,7 +1,9 @@
 import * as v from 'valibot';
 import type { Lab } from '../colour/lab.ts';
+import { type ClothWish, DRAPERY_WAYS } from '../drapery/fold.ts';
+import { STUFFS } from '../drapery/stuff.ts';
 import type { Mixture } from '../mixture/mixture.ts';
-import { amount, date, id, lab, mixture, several, shortWords, words } from './fields.ts';
+import { amount, date, id, lab, mixture, pigment, several, shortWords, words } from './fields.ts';
 
 /** One step of a garment, in the order of its ladder. */
 export interface FoldRecord {
@@ -16,7 +18,13 @@ export interface GarmentRecord {
   readonly way: string;
   readonly stuff: string;
   readonly folds: readonly FoldRecord[];
+  /** What was wished of it, so that it can be worked on further; absent in older books. */
+  readonly wish?: WishRecord;
+  /** How much of the scheme it takes, compared with the other garments. */
+  readonly share?: number;
 }
+/** Everything that was wished of one cloth but its name. */
+export type WishRecord = Omit<ClothWish, 'name'>;
 /** A scheme of garments. */
 export interface DraperyBody {
   readonly name: string;
@@ -51,6 +59,21 @@ const fold: v.GenericSchema<unknown, FoldRecord> = v.strictObject({
   mixture: v.exactOptional(mixture),
 });
 
+const wish: v.GenericSchema<unknown, WishRecord> = v.strictObject({
+  lab,
+  way: v.picklist(DRAPERY_WAYS),
+  stuff: v.picklist(STUFFS),
+  even: v.exactOptional(v.boolean()),
+  ladder: v.exactOptional(v.pipe(several(lab, 6), v.length(6))),
+  shadows: v.exactOptional(lab),
+  glaze: v.exactOptional(pigment),
+  upright: v.exactOptional(v.boolean()),
+  neighbour: v.exactOptional(lab),
+  declared: v.exactOptional(v.picklist(['white', 'black'])),
+  insistBlack: v.exactOptional(v.boolean()),
+  pigments: v.exactOptional(several(pigment, 500)),
+});
+
 export const draperyBody: v.GenericSchema<unknown, DraperyBody> = v.strictObject({
   name: shortWords,
   note: words,
@@ -62,6 +85,8 @@ export const draperyBody: v.GenericSchema<unknown, DraperyBody> = v.strictObject
       way: shortWords,
       stuff: shortWords,
       folds: several(fold, 12),
+      wish: v.exactOptional(wish),
+      share: v.exactOptional(amount),
     }),
     12,
   ),

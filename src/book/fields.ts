@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { BANDS } from '../colour/grid.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Answer, Mixture } from '../mixture/mixture.ts';
 
@@ -76,6 +77,12 @@ export const answer: v.GenericSchema<unknown, Answer> = v.strictObject({
   simplest: mixture,
   alternatives: v.pipe(v.array(mixture), v.maxLength(24)),
 });
+
+/** One value from 0 up for each band of the grid. */
+export const bands: v.GenericSchema<unknown, readonly number[]> = v.pipe(
+  v.array(amount),
+  v.length(BANDS),
+);
 
 /** At most so many of something. */
 export const several = <T>(item: v.GenericSchema<unknown, T>, most: number) =>

@@ -2,8 +2,11 @@ import * as v from 'valibot';
 import { type EditedColour, MOST_BY_HAND } from '../harmony/edit.ts';
 import type { Move } from '../harmony/move.ts';
 import { AMOUNTS, type Amount, WAYS, type Way } from '../harmony/vary.ts';
+import { KEEPS } from '../mixture/metric.ts';
 import type { Answer, Mixture } from '../mixture/mixture.ts';
-import { answer, date, id, mixture, shortWords, words } from './fields.ts';
+import { MOST } from '../mixture/stock.ts';
+import type { Wish } from '../mixture/wish.ts';
+import { answer, date, id, mixture, pigment, several, shortWords, words } from './fields.ts';
 import { gatheredForm, handForm } from './specimen.ts';
 
 /** One colour of a harmony, with what was chosen for it. */
@@ -30,6 +33,8 @@ export interface HarmonyBody {
   readonly transposed?: Move;
   /** Name of the shelf that the mixtures were found on. */
   readonly shelf: string;
+  /** What was asked of all mixtures; absent where nothing was. */
+  readonly wish?: Wish;
 }
 
 const factor = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
@@ -38,6 +43,18 @@ const move: v.GenericSchema<unknown, Move> = v.strictObject({
   shift: v.pipe(v.number(), v.minValue(-100), v.maxValue(100)),
   chroma: factor,
   turnDeg: v.pipe(v.number(), v.minValue(-180), v.maxValue(180)),
+});
+
+const names = several(pigment, 500);
+const wish: v.GenericSchema<unknown, Wish> = v.strictObject({
+  only: v.nullable(names),
+  leaveOut: names,
+  hazard: v.nullable(v.picklist(['caution', 'toxic', 'very_toxic'])),
+  mustHold: names,
+  noBlack: v.boolean(),
+  most: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(MOST)),
+  coarse: v.boolean(),
+  keep: v.picklist(KEEPS),
 });
 
 const harmonyColour: v.GenericSchema<unknown, HarmonyColour> = v.strictObject({
@@ -62,4 +79,5 @@ export const harmonyBody: v.GenericSchema<unknown, HarmonyBody> = v.strictObject
   keyed: v.boolean(),
   transposed: v.exactOptional(move),
   shelf: shortWords,
+  wish: v.exactOptional(wish),
 });

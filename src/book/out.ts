@@ -1,8 +1,9 @@
 import Papa from 'papaparse';
+import { bandNm } from '../colour/grid.ts';
 import { hexOf } from '../colour/hex.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Mixture } from '../mixture/mixture.ts';
-import { folded } from './card.ts';
+import { folded } from './folded.ts';
 import type { Entry } from './record.ts';
 
 type Cell = string | number;
@@ -78,6 +79,18 @@ function rowsOf(entry: Entry): readonly Row[] {
       const { pigment, lot, toWhite, lab } = entry.body;
       return [{ pigment, lot, 'parts to one of white': toWhite ?? '', ...labCells(lab) }];
     }
+    case 'card': {
+      const { plan, reading } = entry.body;
+      return plan.places.map(({ number, label, measure }) => {
+        const seen = reading?.places.find((place) => place.number === number);
+        return { place: number, label, measure, ...(seen ? labCells(seen.lab) : {}) };
+      });
+    }
+    case 'curves':
+      return entry.body.samples.map(({ name, reflectance }) => ({
+        sample: name,
+        ...Object.fromEntries(reflectance.map((v, band) => [bandNm(band), rounded(v, 5)])),
+      }));
     case 'pile': {
       const { name, seen, known, mixture } = entry.body;
       return [{ pile: name, ...labCells(seen), known, ...mixtureCells(mixture) }];

@@ -3,6 +3,7 @@ import type { Lab } from '../colour/lab.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import {
   amount,
+  bands,
   date,
   id,
   lab,
@@ -13,6 +14,9 @@ import {
   shortWords,
   words,
 } from './fields.ts';
+
+/** Id of the studio's own palette, from which every day begins: no day's palette. */
+export const STUDIO_PALETTE = 'studio-palette';
 
 /** A pile to prepare. */
 export interface PileRecord {
@@ -117,10 +121,17 @@ export interface PileBody {
   readonly note: string;
   readonly date: string;
   readonly mixture: Mixture;
-  readonly lots: readonly { readonly pigment: string; readonly lot: string }[];
+  readonly lots: readonly {
+    readonly pigment: string;
+    readonly lot: string;
+    /** Id of the shelf's entry that it was taken from. */
+    readonly entry?: string;
+  }[];
   /** As it looked, and how that is known. */
   readonly seen: Lab;
   readonly known: 'photographed' | 'measured' | 'by eye';
+  /** Measured, on the grid, 0…1 and a little above; as the shelf's surface is seen. */
+  readonly reflectance?: readonly number[];
 }
 /** What is left of a pile at the day's end. */
 export interface LeftoverBody {
@@ -223,9 +234,10 @@ export const pileBody: v.GenericSchema<unknown, PileBody> = v.strictObject({
   ...named,
   date,
   mixture,
-  lots: several(v.strictObject({ pigment, lot: shortWords }), 24),
+  lots: several(v.strictObject({ pigment, lot: shortWords, entry: v.exactOptional(pigment) }), 24),
   seen: lab,
   known: v.picklist(['photographed', 'measured', 'by eye']),
+  reflectance: v.exactOptional(bands),
 });
 
 export const leftoverBody: v.GenericSchema<unknown, LeftoverBody> = v.strictObject({

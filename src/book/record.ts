@@ -20,6 +20,7 @@ import {
 import { knows, type Seen, type Span, wellFormed } from './seen.ts';
 import { type ShelfBody, type SwatchBody, shelfBody, swatchBody } from './shelf.ts';
 import { type SpecimenBody, specimenBody } from './specimen.ts';
+import { type CardBody, type CurvesBody, cardBody, curvesBody } from './swatches.ts';
 
 /** What each kind of entry holds. */
 export interface Bodies {
@@ -32,6 +33,8 @@ export interface Bodies {
   sheet: SheetBody;
   shelf: ShelfBody;
   swatch: SwatchBody;
+  card: CardBody;
+  curves: CurvesBody;
   pile: PileBody;
   leftover: LeftoverBody;
 }
@@ -47,6 +50,8 @@ const BODY_SCHEMAS: { readonly [K in Kind]: v.GenericSchema<unknown, Bodies[K]> 
   sheet: sheetBody,
   shelf: shelfBody,
   swatch: swatchBody,
+  card: cardBody,
+  curves: curvesBody,
   pile: pileBody,
   leftover: leftoverBody,
 };
@@ -65,6 +70,8 @@ export interface Conflict {
   readonly seen: Seen;
   /** Where the version kept was a conflict copy already. */
   readonly before?: Conflict;
+  /** The painter has decided that both stay: it is an entry of its own. */
+  readonly settled?: true;
 }
 
 /** The one form of every entry in the book. */
@@ -114,6 +121,7 @@ const conflict: v.GenericSchema<unknown, Conflict> = v.strictObject({
   of: device,
   seen,
   before: v.exactOptional(v.lazy(() => conflict)),
+  settled: v.exactOptional(v.literal(true)),
 });
 
 const form = {
@@ -190,6 +198,8 @@ export function filesOf(record: AnyRecord): readonly FileRef[] {
     }
     case 'swatch':
       return record.body.photo ? [record.body.photo] : [];
+    case 'card':
+      return record.body.reading?.photo ? [record.body.reading.photo] : [];
     default:
       return [];
   }

@@ -1,6 +1,7 @@
 import type { Lab } from '../colour/lab.ts';
-import { type Card, folded } from './card.ts';
+import type { Card } from './card.ts';
 import { type Cells, createCells } from './cells.ts';
+import { folded } from './folded.ts';
 import type { Kind } from './record.ts';
 
 /** What the painter looks for; everything that is given must hold. */

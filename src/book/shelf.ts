@@ -1,12 +1,13 @@
 import * as v from 'valibot';
-import { BANDS, spectrum } from '../colour/grid.ts';
+import { spectrum } from '../colour/grid.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Surface } from '../optics/surface.ts';
 import { shelfOfStock } from '../pigment/mixable.ts';
 import type { Basis, Shelf, ShelfPaint } from '../pigment/shelf.ts';
-import type { OwnPigment, Stock, StockEntry } from '../pigment/stock.ts';
+import type { CurveTrust, OwnPigment, Stock, StockEntry } from '../pigment/stock.ts';
 import {
   amount,
+  bands,
   date,
   type FileRef,
   fileRef,
@@ -55,11 +56,21 @@ export interface ShelfBody {
 }
 
 const MOST_REMARKS = 100;
-const band = several(amount, BANDS);
-const bands: v.GenericSchema<unknown, readonly number[]> = v.pipe(band, v.length(BANDS));
 
+const trust: v.GenericSchema<unknown, CurveTrust> = v.strictObject({
+  date,
+  rough: v.boolean(),
+  swatches: amount,
+  piles: amount,
+  expected: v.strictObject({ median: amount, tenth: amount }),
+});
 const curve = v.nullable(
-  v.strictObject({ known: v.picklist(['photographed', 'measured']), K: bands, S: bands }),
+  v.strictObject({
+    known: v.picklist(['photographed', 'measured']),
+    K: bands,
+    S: bands,
+    trust: v.exactOptional(trust),
+  }),
 );
 const figures = { density: v.nullable(amount), oil: v.nullable(amount), curve, note: words };
 

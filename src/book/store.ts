@@ -11,7 +11,7 @@
  *   const saved = await book.put({ kind: 'specimen', body, files: [photo.value], thumbnail });
  *   if (saved.ok) saved.value.entry, await saved.value.undo()
  *   await book.put({ kind: 'harmony', id, over: entry, body: { ...entry.body, name: 'Jay' } });   // rename
- *   book.later({ kind, id, over, body })               // while typing; flushOnHide(document, book) once
+ *   book.later({ kind, id, over, body })               // while typing; when the page hides: flush(), note()
  *   await book.list('harmony'), book.get('harmony', id), book.photograph(ref.file), book.thumbnail(card)
  *   await book.remove(id) (answers with undo), book.bin(), book.restore(id), book.retry()
  *
@@ -30,6 +30,8 @@ import { withoutMetadata } from './jpeg.ts';
 import { type BookChange, type Channel, createLedger, type Ledger } from './ledger.ts';
 import { createReader, type Reader } from './read.ts';
 import type { Saving } from './saving.ts';
+import { createSettler, type Settler } from './settle.ts';
+import { createSlips, ownBox, type SlipBox, type Slips } from './slips.ts';
 import { createWriter, type NamedFile, type Writer } from './write.ts';
 
 export type { Draft, NamedFile, Put, Undo } from './write.ts';
@@ -53,11 +55,13 @@ export interface BookOptions {
   readonly channel?: Channel | null;
   /** Tells whether another window has the book open; without it nothing is swept. */
   readonly locks?: Locks | undefined;
+  /** Where changes go that are on their way when the page closes; null for nowhere. */
+  readonly box?: SlipBox | null;
   /** Tests only. */
   readonly steps?: readonly MigrationStep[];
 }
 
-export interface Book extends Reader, Writer, Drafts {
+export interface Book extends Reader, Writer, Settler, Drafts {
   readonly device: string;
   /** Why this book can only be read, or null. */
   readonly readOnly: BookFault | null;
@@ -68,6 +72,11 @@ export interface Book extends Reader, Writer, Drafts {
   onChange(listener: (change: BookChange) => void): () => void;
   /** Names a picture by its bytes; a JPEG loses all that tells where and with what it was taken. */
   file(picture: Picture): Promise<Result<NamedFile, BookFault>>;
+  /**
+   * The page may be about to close: what is on its way into the book is noted at once, and the next
+   * start brings it to its end.
+   */
+  note(): void;
   /** Tries again everything that could not be saved. */
   retry(): Promise<void>;
   /** For a screen's own state, as before a camera opens that may end the page; null forgets. */
@@ -92,6 +101,7 @@ export async function openBook(options: BookOptions = {}): Promise<Result<Book, 
     subtle = crypto.subtle,
     channel = openChannel(name),
     locks = globalThis.navigator?.locks,
+    box = ownBox(),
     steps = STEPS,
   } = options;
   let leaving = () => {};
@@ -99,8 +109,10 @@ export async function openBook(options: BookOptions = {}): Promise<Result<Book, 
     const connection = await connect(name, steps, notice);
     const device = await nameDevice(connection, newId);
     const leave = () => leaving();
-    const parts = { connection, device, now, newId, subtle, channel, leave };
+    const slips = createSlips(name, box);
+    const parts = { connection, device, now, newId, subtle, channel, slips, leave };
     const book = createBook(parts);
+    if (!connection.readOnly) await makeLeft(book, slips);
     // What is due to leave the bin does so in the background: opening never waits for it.
     if (connection.readOnly) return ok(book);
     void book.emptyBin(new Date(now() - BIN_DAYS * DAY_MS).toISOString());
@@ -119,16 +131,30 @@ interface Parts {
   readonly newId: () => string;
   readonly subtle: Subtle;
   readonly channel: Channel | null;
+  readonly slips: Slips;
   readonly leave: () => void;
 }
 
-function createBook({ connection, device, now, newId, subtle, channel, leave }: Parts): Book {
+/** Makes the changes that an earlier page did not bring to their end. */
+async function makeLeft(book: Book, slips: Slips): Promise<void> {
+  for (const slip of slips.left()) {
+    const made = await book.put(slip);
+    // What can never be written is given up; a full disk may have room another day.
+    const isHopeless = !made.ok && ['bad-record', 'not-found'].includes(made.fault.code);
+    if (isHopeless) slips.drop(slip.id);
+    if (!made.ok) book.saving.forget(slip.id);
+  }
+}
+
+function createBook(parts: Parts): Book {
+  const { connection, device, now, newId, subtle, channel, slips, leave } = parts;
   const ledger = createLedger(connection, channel);
   const { saving } = ledger;
-  const writer = createWriter(ledger, device, now, newId);
+  const writer = createWriter(ledger, slips, device, now, newId);
   return {
     ...createReader(ledger, connection.readOnly !== null),
     ...writer,
+    ...createSettler(ledger, device, now),
     ...createDrafts(writer.put, saving),
     device,
     readOnly: connection.readOnly,
@@ -137,7 +163,10 @@ function createBook({ connection, device, now, newId, subtle, channel, leave }: 
         return saving.now;
       },
       subscribe: saving.subscribe,
-      forget: ledger.forget,
+      forget(key) {
+        slips.drop(key);
+        ledger.forget(key);
+      },
     },
     nowMs: now,
     newId,
@@ -149,6 +178,7 @@ function createBook({ connection, device, now, newId, subtle, channel, leave }: 
       const ref = { file: id, width, height, size: kept.byteLength };
       return ok({ ref, stored: { id, type, bytes: kept } });
     },
+    note: slips.write,
     retry: ledger.retry,
     remember: (key, text) =>
       ledger.write(null, ['meta'], async (transaction) => {

@@ -7,6 +7,7 @@ import type { FileRef } from './fields.ts';
 import type { Ledger } from './ledger.ts';
 import { beside } from './merge.ts';
 import { type AnyRecord, type Bodies, type Entry, type Kind, readRecord } from './record.ts';
+import type { Slips } from './slips.ts';
 import { deleted, restored } from './version.ts';
 
 /** A file with the name that its bytes give it. */
@@ -48,6 +49,7 @@ const MARKED: readonly Table[] = ['records', 'cards', 'files', 'meta'];
 /** All that a painter can do to single entries. */
 export function createWriter(
   ledger: Ledger,
+  slips: Slips,
   device: string,
   now: () => number,
   newId: () => string,
@@ -61,12 +63,23 @@ export function createWriter(
     // The screen may go on changing its own object; functions and signals cannot be stored.
     const copied = copyOf(draft.body);
     if (!copied.ok) return copied;
-    return ledger.write(id, ALL, async (transaction) => {
+    const { quiet, files = [] } = draft;
+    // Pictures are no matter for a slip, and without them an entry that needs them cannot be written.
+    const noted =
+      files.length > 0
+        ? () => {}
+        : slips.begin({
+            kind,
+            id,
+            body: copied.value,
+            ...(over ? { over: over as Entry } : {}),
+            ...(quiet ? { quiet } : {}),
+          });
+    const written = await ledger.write(id, ALL, async (transaction) => {
       const existing = await transaction.objectStore('records').getKey(id);
       const before = existing === undefined ? null : await current(transaction, id);
       if (before && before.kind !== kind) throw new Refusal({ code: 'bad-record', where: 'kind' });
-      for (const { stored } of draft.files ?? [])
-        await transaction.objectStore('files').put(stored);
+      for (const { stored } of files) await transaction.objectStore('files').put(stored);
       if (thumbnail) {
         const { of, type, bytes } = thumbnail;
         await transaction.objectStore('thumbnails').put({ id: of, type, bytes });
@@ -98,6 +111,8 @@ export function createWriter(
       const ids = keptBeside === null ? [id] : [id, keptBeside];
       return { value: { entry, undo, keptBeside }, ids };
     });
+    if (written.ok) noted();
+    return written;
   }
 
   /** Puts into the bin, or takes back. */

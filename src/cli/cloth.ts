@@ -1,5 +1,6 @@
 import { hexOf } from '../colour/hex.ts';
 import type { Cloth, Garment } from '../drapery/fold.ts';
+import { escaped } from '../escaped.ts';
 import type { DrawnLadder } from '../ui/drawn/drawn.ts';
 import { paint } from '../ui/drawn/paint.ts';
 
@@ -13,9 +14,6 @@ const ladderOf = ({ folds }: Cloth): DrawnLadder =>
     share,
     reachable: deltaE00 <= 3,
   }));
-
-const escaped = (text: string): string =>
-  text.replace(/[&<>"]/g, (sign) => `&#${sign.charCodeAt(0)};`);
 
 /** Garments side by side as one SVG drawing, on neutral ground. */
 export function clothSvg(garments: readonly Garment[]): string {

@@ -3,7 +3,7 @@ import { inflateSync } from 'node:zlib';
 import sharp from 'sharp';
 import { EVERY_PIXEL, inspectFile, MOST_PIXELS, type PhotoFault } from '../photo/file.ts';
 import type { Pixels } from '../photo/pixels.ts';
-import { colorants, isWide } from '../photo/profile.ts';
+import { isP3, isWide } from '../photo/profile.ts';
 import { fail, ok, type Result } from '../result.ts';
 
 export interface Decoded {
@@ -92,10 +92,7 @@ export async function decodeBytes(bytes: Uint8Array): Promise<Result<Decoded, Ph
 /** What an embedded profile reaches: sRGB (or none is there), Display P3 itself, or beyond sRGB in its own way. */
 function gamutOf(icc: Uint8Array | undefined): 'srgb' | 'display-p3' | 'wider' {
   if (!icc || !isWide(icc)) return 'srgb';
-  // Display P3's colorants, adapted to D50 as profiles hold them.
-  const { red, green } = colorants(icc)!;
-  const isP3 = Math.abs(red[0] - 0.681) < 0.004 && Math.abs(green[1] - 0.6747) < 0.004;
-  return isP3 ? 'display-p3' : 'wider';
+  return isP3(icc) ? 'display-p3' : 'wider';
 }
 
 /** libvips widens 8 bits to 16 by 256. */

@@ -11,6 +11,7 @@ import { clothSvg } from './cloth.ts';
 import { colourOf, coloursOf } from './colours.ts';
 import { Plain } from './fault.ts';
 import { choice, type Parsed, readOptions, wholeNumber } from './options.ts';
+import { pileText } from './pile.ts';
 import { shelfOf } from './stock.ts';
 
 const WAYS = {
@@ -148,9 +149,7 @@ function table(garment: Garment, shelf: Shelf): string {
   const label = new Map(shelf.paints.map((one) => [one.pigment, one.label]));
   const named = (pigment: string) => label.get(pigment) ?? pigment;
   const line = ({ step, lab, mixture, glaze }: Fold) => {
-    const pile = mixture.parts
-      .map(({ pigment, parts }) => `${parts} ${named(pigment)}`)
-      .join(' + ');
+    const pile = pileText(mixture, shelf);
     const film = glaze
       ? `; glaze of ${named(glaze.pigment)}, ${(1000 * glaze.filmMm).toFixed(0)} micrometres`
       : '';

@@ -1,23 +1,28 @@
 import { type Fewest, type FewestStep, fewest } from '../harmony/fewest.ts';
 import { keyOf } from '../harmony/key.ts';
+import { AMOUNTS } from '../harmony/vary.ts';
 import { mixFaultWords } from '../mixture/faults.ts';
 import { constraintsOf } from '../mixture/wish.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { Plain } from './fault.ts';
-import { amount, readOptions, wholeNumber } from './options.ts';
+import { amount, choice, readOptions, wholeNumber } from './options.ts';
 import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './stock.ts';
 import { TARGET_HELP, TARGET_OPTIONS, targetsIn } from './target.ts';
 import { labelsOf, WISH_HELP, WISH_OPTIONS, wishIn } from './wish.ts';
 
 const HELP = `kingcup fewest (--lab L,a,b | --hex #rrggbb | --harmony FILE)... [--within D]
-               [--longest N] [--key] [--shelf FILE] [--json] [further options]
+               [--variants AMOUNT] [--longest N] [--key] [--shelf FILE] [--json]
+               [further options]
 
 Finds the fewest pigments that mix all the colours: for each number of pigments the best set, its
-differences, and where one more stops helping.
+differences, and where one more stops helping. What must be in every mixture (--must) stands in
+every set.
 
 ${TARGET_HELP}
   --within D       the difference that is allowed, CIEDE2000 (2); a colour that the whole shelf
                    misses by more may be missed by 1 more than that
+  --variants AMOUNT  also every colour warmer, cooler, lighter, deeper, brighter and duller by this
+                   much: small, middle or large
   --longest N      the longest list of pigments looked at, 1 to 24 (12)
   --key            first bring the colours together into the shelf's range of light and dark
 ${SHELF_HELP}
@@ -31,6 +36,7 @@ export async function fewestVerb(args: readonly string[]): Promise<void> {
     ...SHELF_OPTIONS,
     ...WISH_OPTIONS,
     within: { type: 'string' },
+    variants: { type: 'string' },
     longest: { type: 'string' },
     key: { type: 'boolean' },
     json: { type: 'boolean' },
@@ -41,27 +47,35 @@ export async function fewestVerb(args: readonly string[]): Promise<void> {
     return;
   }
   options.noFiles('fewest');
-  if (options.has('must'))
-    throw new Plain(
-      '--must does not go with fewest, which chooses. Name the pigments at hand by --only.',
-    );
   const seen = await targetsIn(options);
   const within = amount('within', options.value('within') ?? '2');
   const longest = wholeNumber('longest', options.value('longest') ?? '12', 1, 24);
+  const typed = options.value('variants');
+  const variants = typed === undefined ? undefined : choice('variants', typed, AMOUNTS);
   const shelf = await shelfIn(options);
   const wish = wishIn(options, shelf);
   const colours = options.has('key') ? seen.map(keyOf(seen, shelf)) : seen;
   const constraints = constraintsOf(shelf, wish);
-  const found = fewest(colours, shelf, { within, longest, most: wish.most, constraints });
+  const found = fewest(colours, shelf, {
+    within,
+    longest,
+    most: wish.most,
+    constraints,
+    ...(variants ? { variants } : {}),
+  });
   if (!found.ok) throw new Plain(mixFaultWords(found.fault, labelsOf(shelf)));
   process.stdout.write(
     options.has('json')
-      ? `${JSON.stringify({ fewest: { within, ...found.value } })}\n`
+      ? `${JSON.stringify({ fewest: { within, variants: variants ?? null, ...found.value } })}\n`
       : table(found.value, within, shelf),
   );
 }
 
-function table({ curve, enough, shelf: whole }: Fewest, within: number, shelf: Shelf): string {
+function table(
+  { sought, curve, enough, shelf: whole }: Fewest,
+  within: number,
+  shelf: Shelf,
+): string {
   const named = labelsOf(shelf);
   const line = ({ count, worst, mean, pigments }: FewestStep) =>
     `  ${String(count).padStart(2)}  ${worst.toFixed(1).padStart(5)}  ${mean.toFixed(1).padStart(5)}  ${pigments.map(named).join(', ')}\n`;
@@ -69,9 +83,10 @@ function table({ curve, enough, shelf: whole }: Fewest, within: number, shelf: S
     ? `${enough.count} ${enough.count === 1 ? 'pigment is' : 'pigments are'} enough: ${enough.pigments.map(named).join(', ')}.`
     : 'No number of pigments on this shelf comes so near.';
   const out = whole.filter((away) => away > within).length;
+  const all = `${whole.length} ${sought.some(({ way }) => way) ? 'colours and variants' : 'colours'}`;
   const beyond =
     out > 0
-      ? `${out} of ${whole.length} ${out === 1 ? 'lies' : 'lie'} further away than ${within} even with the whole shelf; these may be missed by 1 more than that.\n`
+      ? `${out} of the ${all} ${out === 1 ? 'lies' : 'lie'} further away than ${within} even with the whole shelf; these may be missed by 1 more than that.\n`
       : '';
   return `pigments, worst and mean difference\n${curve.map(line).join('')}${said}\n${beyond}`;
 }

@@ -5,8 +5,11 @@ import type { Lab } from '../colour/lab.ts';
 import { keyOf } from '../harmony/key.ts';
 import { benchOf } from '../mixture/bench.ts';
 import { mixFaultWords } from '../mixture/faults.ts';
-import { findMixtures, type MixOptions } from '../mixture/find.ts';
+import { mostlyFilm } from '../mixture/film.ts';
+import { findMixtures } from '../mixture/find.ts';
+import type { MixOptions } from '../mixture/finder.ts';
 import { judge } from '../mixture/judge.ts';
+import { KEEPS } from '../mixture/metric.ts';
 import type { Answer, Mixture } from '../mixture/mixture.ts';
 import { ofParts } from '../mixture/predict.ts';
 import { lacksFor, shortfallOf, shortfallWords } from '../mixture/shortfall.ts';
@@ -15,6 +18,7 @@ import type { Shelf } from '../pigment/shelf.ts';
 import { wholeShelf } from '../pigment/starter.ts';
 import { Plain } from './fault.ts';
 import { readOptions } from './options.ts';
+import { pileText } from './pile.ts';
 import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './stock.ts';
 import { TARGET_HELP, TARGET_OPTIONS, targetsIn } from './target.ts';
 import { labelsOf, WISH_HELP, WISH_OPTIONS, wishIn } from './wish.ts';
@@ -36,8 +40,6 @@ ${WISH_HELP}
   --judge          also what to weigh: covering, hazards, fading, lamp-light, a slip of the knife
   --lacking        also which pigments not on the shelf would bring a colour nearer (slow)
 `;
-
-const KEEPS = ['nearest', 'hue', 'lightness'] as const;
 
 export async function mixVerb(args: readonly string[]): Promise<void> {
   const options = readOptions('mix', args, {
@@ -131,7 +133,7 @@ function asJson(answer: Keyed, judged: Shelf | null): object {
 
 /** What to weigh a mixture by, a line each. */
 function judgedLines(mixture: Mixture, shelf: Shelf): string[] {
-  const { opacity, weakest, hazards, pairs, lampShift, slip, films } = judge(
+  const { opacity, weakest, hazards, unknown, pairs, lampShift, slip, films } = judge(
     ofParts(benchOf(mixture, shelf).pigments),
     shelf,
   );
@@ -139,8 +141,15 @@ function judgedLines(mixture: Mixture, shelf: Shelf): string[] {
   return [
     `a brushed film is ${opacity}`,
     ...films.map((pigment) => `${named(pigment)} scatters next to nothing: alone it is a glaze`),
-    ...(weakest ? [`weakest in light: ${named(weakest.pigment)} (${weakest.class})`] : []),
+    ...(weakest
+      ? [
+          `weakest in light${weakest.ofAll ? '' : ' of those that are known'}: ${named(weakest.pigment)} (${weakest.class})`,
+        ]
+      : []),
     ...hazards.map(({ pigment, caution }) => `${named(pigment)}: ${caution}`),
+    ...(unknown.length > 0
+      ? [`how dangerous it is, is not known here: ${unknown.map(named).join(', ')}`]
+      : []),
     ...pairs.map(({ pigments, why }) => `${pigments.map(named).join(' and ')}: ${why.join(' ')}`),
     `by lamp-light it moves by ${lampShift.toFixed(1)}`,
     `a tenth too much or too little of ${named(slip.pigment)} moves it by ${slip.deltaE00.toFixed(1)}`,
@@ -160,27 +169,10 @@ export function mixtureTable(
   notes: readonly (readonly string[])[] = [],
 ): string {
   const named = labelsOf(shelf);
-  const plain = (mixture: Mixture) =>
-    mixture.parts.map(({ pigment, parts }) => `${parts} ${named(pigment)}`).join(' + ');
-  /** With let-downs where the mixture has them: they come nearer than any plain parts. */
-  const parts = (mixture: Mixture) =>
-    mixture.letDown
-      ? `${mixture.letDown.parts
-          .map(
-            ({ pigment, parts, letDown }) =>
-              `${parts} ${named(pigment)}${letDown ? ' let down' : ''}`,
-          )
-          .join(' + ')}  (${mixture.letDown.letDowns
-          .map(
-            ({ pigment, white, parts, whiteParts }) =>
-              `${named(pigment)} let down: ${parts} to ${whiteParts} ${named(white)}`,
-          )
-          .join('; ')})`
-      : plain(mixture);
   const line = (mixture: Mixture) => {
     const lab = mixture.letDown?.lab ?? mixture.partsLab;
     const away = mixture.letDown?.deltaE00 ?? mixture.partsDeltaE00;
-    return `${parts(mixture)}  → ${hexOf(lab)}, difference ${away.toFixed(1)} (${DIFFERENCE[differenceWords(away)]})`;
+    return `${pileText(mixture, shelf)}  → ${hexOf(lab)}, difference ${away.toFixed(1)} (${DIFFERENCE[differenceWords(away)]})`;
   };
   return answers
     .map((answer, i) => {
@@ -192,7 +184,13 @@ export function mixtureTable(
         `${hexOf(answer.target)}  Lab ${target}${moved}`,
         `  simplest  ${line(answer.simplest)}`,
       ];
-      if (parts(answer.simplest) !== parts(answer)) lines.push(`  best      ${line(answer)}`);
+      if (pileText(answer.simplest, shelf) !== pileText(answer, shelf))
+        lines.push(`  best      ${line(answer)}`);
+      const film = mostlyFilm(ofParts(benchOf(answer.simplest, shelf).pigments), shelf);
+      if (film)
+        lines.push(
+          `  ${named(film)} scatters next to nothing: this is a glaze, and covers no ground of another colour.`,
+        );
       const shortfall = shortfallOf(answer.target, answer);
       if (shortfall)
         lines.push(

@@ -116,8 +116,9 @@ function paletteJson(day: Day, at: number): object {
     name,
     shape: day.rules.shape,
     hand: day.rules.hand,
-    seats: pigments.map(({ key, lab, inSeat, inMixtures }) => ({
+    seats: pigments.map(({ key, lab, inSeat, inMixtures, place }) => ({
       pigment: key,
+      place,
       lab,
       hex: hexOf(lab),
       seatCm3: inSeat,

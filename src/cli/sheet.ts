@@ -3,7 +3,7 @@ import { MIXING_WORDS } from '../palette/mixing.ts';
 import { sheetDocument, sheetPage } from '../palette/page.ts';
 import sheetStyle from '../palette/sheet.css?raw';
 import { type MorningSheet, sheetOf } from '../palette/sheet.ts';
-import { BOARD_PX, boardOf } from '../ui/drawn/paper.ts';
+import { sheetBoard } from '../ui/drawn/paper.ts';
 import { Plain } from './fault.ts';
 import { readOptions } from './options.ts';
 import { chosenPalettes, DAY_HELP, plannedDay } from './palette.ts';
@@ -43,7 +43,7 @@ export async function sheetVerb(args: readonly string[]): Promise<void> {
   }
   if (options.has('html')) {
     const pages = sheets.map((sheet, i) =>
-      sheetPage(sheet, boardOf(day.palettes[chosen[i]!]!, day, BOARD_PX)),
+      sheetPage(sheet, sheetBoard(day.palettes[chosen[i]!]!, day)),
     );
     process.stdout.write(sheetDocument(pages, `Morning sheet, ${sheets[0]!.day}`, sheetStyle));
     return;

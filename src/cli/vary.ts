@@ -1,5 +1,6 @@
 import { hexOf } from '../colour/hex.ts';
 import { limitWords } from '../harmony/limit.ts';
+import { plain } from '../harmony/made.ts';
 import { periodWords } from '../harmony/period.ts';
 import { type Relations, relationsOf } from '../harmony/relations.ts';
 import { type Mixed, type Origin, originOf, variantOf } from '../harmony/variant.ts';
@@ -10,6 +11,7 @@ import type { Shelf } from '../pigment/shelf.ts';
 import { coloursOf, type Given } from './colours.ts';
 import { Plain } from './fault.ts';
 import { choice, readOptions, wholeNumber } from './options.ts';
+import { pileText } from './pile.ts';
 import { shelfOf } from './stock.ts';
 
 const HELP = `kingcup vary (--lab L,a,b | --hex #rrggbb | --harmony FILE)... [--way WAY]... [--amount AMOUNT]
@@ -92,16 +94,6 @@ function rowOf(
   return { colour, origin: origin.value, made };
 }
 
-const plain = ({ recipe, lab, deltaE00, reachable, parts, partsLab, partsDeltaE00 }: Mixture) => ({
-  lab,
-  deltaE00,
-  reachable,
-  recipe,
-  parts,
-  partsLab,
-  partsDeltaE00,
-});
-
 const asJson = ({ colour, origin, made }: Row): object[] =>
   made.map((one) => ({
     target: colour.lab,
@@ -132,16 +124,16 @@ const sourced = (row: Relations['pairs'][number]['period'][number]) => ({
 });
 
 function table({ colour, origin, made }: Row, shelf: Shelf): string {
-  const label = new Map(shelf.paints.map(({ pigment, label }) => [pigment, label]));
-  const parts = (mixture: Mixture) =>
-    mixture.parts.map((one) => `${one.parts} ${label.get(one.pigment) ?? one.pigment}`).join(' + ');
-  const lines = [
-    `${colour.name}  ${hexOf(colour.lab)}`,
-    `  as it is   ${hexOf(origin.mixture.partsLab)}  ${parts(origin.mixture)}`,
-  ];
+  const seen = ({ letDown, partsLab }: Mixture) => hexOf(letDown?.lab ?? partsLab);
+  const line = (way: string, mixture: Mixture) =>
+    `  ${way.padEnd(10)} ${seen(mixture)}  ${pileText(mixture, shelf)}`;
+  const lines = [`${colour.name}  ${hexOf(colour.lab)}`, line('as it is', origin.mixture)];
   for (const one of made) {
-    lines.push(`  ${one.way.padEnd(10)} ${hexOf(one.mixture.partsLab)}  ${parts(one.mixture)}`);
-    if (one.granted !== 'nothing') lines.push(`             ${one.seen}; in the pile: ${one.pile}`);
+    lines.push(line(one.way, one.mixture));
+    if (one.granted !== 'nothing') {
+      const from = one.samePigments ? ', of the same pigments' : '';
+      lines.push(`             ${one.seen}; in the pile${from}: ${one.pile}`);
+    }
     const limit = limitWords(one);
     if (limit) lines.push(`             ${limit}`);
   }

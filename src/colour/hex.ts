@@ -1,6 +1,6 @@
 import type { Lab } from './lab.ts';
 import { linearOfOklab, oklabOfLab, oklabOfLinear } from './oklab.ts';
-import { encode } from './rgb.ts';
+import { encode, linearBetween, type RgbSpace } from './rgb.ts';
 
 /**
  * A distance in OKLab that nobody notices. Cutting off what is left over is allowed so far: at a fixed
@@ -11,25 +11,34 @@ const UNNOTICED = 0.02;
 const HALVINGS = 20;
 
 /**
- * #rrggbb that an sRGB screen shows for a colour (CIELAB, D65). What it cannot show is brought in by
- * lowering chroma while OKLab lightness and hue stay, to within {@link UNNOTICED}. Lighter than white
- * is white, darker than black is black.
+ * Encoded RGB, 0…1, that a screen of a space shows for a colour (CIELAB, D65). What it cannot show is
+ * brought in by lowering chroma while OKLab lightness and hue stay, to within {@link UNNOTICED}; it is
+ * never cut off channel by channel. Lighter than white is white, darker than black is black.
  * @throws RangeError when a number is not finite
  */
-export function hexOf(lab: Lab): string {
+export function shownIn(
+  lab: Lab,
+  space: RgbSpace,
+): readonly [red: number, green: number, blue: number] {
   if (!lab.every(Number.isFinite)) throw new RangeError('a colour is three finite numbers');
   const [L, a, b] = oklabOfLab(lab);
-  if (L >= 1) return '#ffffff';
-  if (L <= 0) return '#000000';
+  if (L >= 1) return [1, 1, 1];
+  if (L <= 0) return [0, 0, 0];
   const rgb = new Float64Array(3);
   const shown = new Float64Array(3);
+  const isWide = space !== 'srgb';
+  const into = (from: RgbSpace, to: RgbSpace, out: Float64Array) =>
+    linearBetween(from, to, out[0]!, out[1]!, out[2]!, out);
   /** Leaves in `rgb` what the screen shows at a share of the chroma; true when nobody notices a loss. */
   const fits = (share: number): boolean => {
     linearOfOklab(L, a * share, b * share, rgb);
+    if (isWide) into('srgb', space, rgb);
     rgb.forEach((v, i) => {
       rgb[i] = Math.min(1, Math.max(0, v));
     });
-    oklabOfLinear(rgb[0]!, rgb[1]!, rgb[2]!, shown);
+    shown.set(rgb);
+    if (isWide) into(space, 'srgb', shown);
+    oklabOfLinear(shown[0]!, shown[1]!, shown[2]!, shown);
     const lost = Math.hypot(shown[0]! - L, shown[1]! - a * share, shown[2]! - b * share);
     return lost < UNNOTICED;
   };
@@ -43,10 +52,13 @@ export function hexOf(lab: Lab): string {
     }
     fits(low);
   }
-  return `#${Array.from(rgb, byte).join('')}`;
+  return [encode(rgb[0]!), encode(rgb[1]!), encode(rgb[2]!)];
 }
 
-const byte = (linear: number): string =>
-  Math.round(255 * encode(linear))
+/** #rrggbb that an sRGB screen shows for a colour (CIELAB, D65): {@link shownIn} in whole bytes. */
+export const hexOf = (lab: Lab): string => `#${shownIn(lab, 'srgb').map(byte).join('')}`;
+
+const byte = (value: number): string =>
+  Math.round(255 * value)
     .toString(16)
     .padStart(2, '0');

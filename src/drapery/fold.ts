@@ -1,8 +1,8 @@
 import type { Lab } from '../colour/lab.ts';
 import type { Declared } from '../harmony/family.ts';
 import type { Step } from '../harmony/harmony.ts';
-import type { MixFault } from '../mixture/find.ts';
 import type { Mixture } from '../mixture/mixture.ts';
+import type { MixFault } from '../mixture/work.ts';
 import type { BlackRule } from './black.ts';
 import type { Stuff } from './stuff.ts';
 

@@ -2,15 +2,16 @@ import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Bench } from '../harmony/bench.ts';
 import { STEPS } from '../harmony/harmony.ts';
-import { against } from '../harmony/variant.ts';
+import { against } from '../harmony/made.ts';
 import type { Mixture } from '../mixture/mixture.ts';
+import { FINE } from '../mixture/parts.ts';
 import type { ShelfPaint } from '../pigment/shelf.ts';
 import { type ClothWish, type Fold, type Glaze, Snag } from './fold.ts';
-import { filmFor, filmsOf, glazeFor, glazesOf, insideOf } from './glaze.ts';
+import { filmFor, filmsOf, glazeFor, glazesOf, insideOf, thinnings } from './glaze.ts';
 import { type Bounds, dulled, type Layer } from './lay.ts';
 import { reflection } from './model.ts';
 import { shareOf } from './stuff.ts';
-import { type Under, underOf } from './under.ts';
+import { againstIt, type Under, underOf } from './under.ts';
 
 /** What is to be laid. */
 export interface Order {
@@ -45,18 +46,41 @@ export function layFolds(
   const coat = wish.way === 'underpaint and glaze' ? coatOf(order, layer, bench) : null;
   const laid: (Laid | undefined)[] = [];
   for (const i of TURNS) laid[i] = step(i, order, laid, coat, layer, bench);
+  const piles = measurable(laid as Laid[]);
   const folds = laid.map(
     (one, i): Fold => ({
       step: STEPS[i]!,
       wish: wishes[i]!,
       lab: one!.lab,
       deltaE00: deltaE00(wishes[i]!, one!.lab),
-      mixture: one!.mixture,
+      mixture: piles[i]!,
       glaze: one!.glaze,
       share: shareOf(wish.stuff, STEPS[i]!),
     }),
   );
   return { folds, reflected: reflect(wish, folds, laid as Laid[], layer) };
+}
+
+/** More let-downs than this are more trouble than a knife-tip by eye. */
+const LET_DOWNS = 2;
+
+/**
+ * The piles as a bench measures them. Where plain parts pass what it measures, a let-down takes their
+ * place, if it keeps the pile's place in the order; under a glaze only plain parts are told.
+ */
+function measurable(laid: readonly Laid[]): Mixture[] {
+  return laid.map(({ mixture, glaze }, i) => {
+    const { letDown, ...parts } = mixture;
+    const seen = (one: Laid | undefined) =>
+      one ? [one.lab, one.partsLab, one.mixture.letDown?.lab ?? one.lab].map(([L]) => L) : [];
+    const [over, under] = [seen(laid[i - 1]), seen(laid[i + 1])];
+    const L = letDown?.lab[0];
+    if (letDown === undefined || L === undefined || glaze !== null) return parts;
+    const counts = mixture.parts.map((one) => one.parts);
+    const past = Math.max(...counts) > FINE.ratio * Math.min(...counts);
+    const inOrder = over.every((l) => L < l) && under.every((l) => L > l);
+    return past && inOrder && letDown.letDowns.length <= LET_DOWNS ? mixture : parts;
+  });
 }
 
 function step(
@@ -79,7 +103,7 @@ function step(
     const made =
       glaze === null
         ? body(aim, { below: over, above: under, hue, slack: Math.min(1, gap / 3) }, layer)
-        : film(i, aim, { over, under, glaze }, layer, bench);
+        : film(i, aim, { over, under, glaze, hue: i >= 3 ? hue : undefined, laid }, layer, bench);
     if (made !== null) return { ...made, wish: wishes[i]! };
   }
   throw new Snag({ code: 'no-range', name: wish.name });
@@ -102,31 +126,44 @@ function body(aim: Lab, bounds: Bounds, layer: Layer): Omit<Laid, 'wish'> | null
   return mixture && { mixture, lab: mixture.lab, partsLab: mixture.partsLab, glaze: null };
 }
 
+/** What a glazed step lies between, and what it holds. */
+interface Place {
+  readonly over?: Laid | undefined;
+  readonly under?: Laid | undefined;
+  readonly glaze: Coat;
+  readonly hue: Lab | undefined;
+  readonly laid: readonly (Laid | undefined)[];
+}
+
+/** A step's body colour and film. Where the film as planned turns the hue, a thinner one is laid. */
 function film(
   i: number,
   aim: Lab,
-  { over, under, glaze }: { over?: Laid | undefined; under?: Laid | undefined; glaze: Coat },
+  { over, under, glaze, hue, laid }: Place,
   layer: Layer,
   bench: Bench,
 ): Omit<Laid, 'wish'> | null {
-  const filmMm = glaze.filmsMm[i]!;
   const between = ({ seen, partsSeen }: Under) =>
     (over === undefined || (seen[0] < over.lab[0] && partsSeen[0] < over.partsLab[0])) &&
     (under === undefined || (seen[0] > under.lab[0] && partsSeen[0] > under.partsLab[0]));
-  const found = underOf(
-    aim,
-    { paint: glaze.paint, filmMm },
-    bench.shelf,
-    (lab) => layer.find(lab),
-    between,
-  );
-  if (found === null) return null;
+  const { paint, filmsMm } = glaze;
+  const laidMm = laid.map((one) => one?.glaze?.filmMm);
+  let best: { readonly found: Under; readonly filmMm: number } | null = null;
+  for (const filmMm of thinnings(i, filmsMm[i]!, laidMm, hue !== undefined)) {
+    const through = { paint, filmMm, hue };
+    const found = underOf(aim, through, bench.shelf, (lab) => layer.find(lab), between);
+    if (found && (best === null || againstIt(found) < againstIt(best.found)))
+      best = { found, filmMm };
+    if (best?.found.held) break;
+  }
+  if (best === null) return null;
+  const { found, filmMm } = best;
   layer.take(found.mixture);
   return {
     mixture: found.mixture,
     lab: found.seen,
     partsLab: found.partsSeen,
-    glaze: { pigment: glaze.paint.pigment, filmMm },
+    glaze: { pigment: paint.pigment, filmMm },
   };
 }
 
@@ -180,8 +217,9 @@ function reflect(
       below: { lab: half.lab, partsLab: half.partsLab },
       above: { lab: shadow.lab, partsLab: shadow.partsLab },
     };
-    const mixture = layer.pile(near, bounds);
-    if (mixture === null) continue;
+    const found = layer.pile(near, bounds);
+    if (found === null) continue;
+    const { letDown: _, ...mixture } = found;
     return {
       step: 'reflected light',
       wish,

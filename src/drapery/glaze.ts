@@ -90,12 +90,39 @@ export function filmFor(paint: ShelfPaint, ground: Reflectance, shelf: Shelf): n
   return high;
 }
 
+/** A film grows by this factor at least from step to step. */
+const GROWTH = 1.1;
+/** Thinner films that are tried where the planned one turns the hue. */
+const THINNER = [0.6, 0.3, 0] as const;
+
+/**
+ * Thicknesses for one step: as planned, as far as those laid already leave room; where `thinner` is asked
+ * for then towards the least by which the film still grows into the folds.
+ * @param laidMm films of the steps laid already, by step
+ */
+export function thinnings(
+  i: number,
+  plannedMm: number,
+  laidMm: readonly (number | undefined)[],
+  thinner: boolean,
+): readonly number[] {
+  let [least, most] = [THINNEST_MM, THICKEST_MM];
+  for (const [j, filmMm] of laidMm.entries()) {
+    if (filmMm === undefined || j === i) continue;
+    if (j < i) least = Math.max(least, filmMm * GROWTH ** (i - j));
+    else most = Math.min(most, filmMm / GROWTH ** (j - i));
+  }
+  const planned = Math.min(most, Math.max(least, plannedMm));
+  if (!thinner || planned <= least) return [planned];
+  return [planned, ...THINNER.map((t) => least * (planned / least) ** t)];
+}
+
 /** The six thicknesses, none beyond what a veil and two coats can be. */
 export function filmsOf(local: number): readonly number[] {
   let last = 0;
   return GROWS.map((factor, i) => {
     if (i === 0) return 0;
-    last = Math.min(THICKEST_MM, Math.max(THINNEST_MM, 1.1 * last, factor * local));
+    last = Math.min(THICKEST_MM, Math.max(THINNEST_MM, GROWTH * last, factor * local));
     return last;
   });
 }

@@ -1,6 +1,7 @@
 import { chroma, type Lab } from '../colour/lab.ts';
 import type { Bench } from '../harmony/bench.ts';
-import { hueHeld, plain } from '../harmony/variant.ts';
+import { hueHeld } from '../harmony/held.ts';
+import { plain } from '../harmony/made.ts';
 import { NEUTRAL_CHROMA } from '../harmony/vary.ts';
 import type { Mixture, Share } from '../mixture/mixture.ts';
 import type { Shelf } from '../pigment/shelf.ts';

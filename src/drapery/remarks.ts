@@ -1,8 +1,8 @@
 import { changeWords } from '../colour/change.ts';
 import { chroma, type Lab } from '../colour/lab.ts';
+import { hueHeld } from '../harmony/held.ts';
 import { listed } from '../harmony/pile.ts';
 import { spokenOn } from '../harmony/spoken.ts';
-import { hueHeld } from '../harmony/variant.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import type { ClothWish, DraperyFault, Fold } from './fold.ts';
 import { ONE_COAT_MM } from './glaze.ts';
@@ -34,7 +34,10 @@ export function remarksOf(
       .slice(3)
       .filter(({ lab }) => !hueHeld(local.lab, lab))
       .map(({ step }) => step);
-    if (left.length > 0) said.push(`The shelf cannot hold the hue in the ${listed(left)}.`);
+    const thin =
+      wish.way === 'underpaint and glaze' ? ' under this glaze, though it is kept thin' : '';
+    if (left.length > 0)
+      said.push(`The hue cannot be held in the ${listed(left)}${thin || ' by this shelf'}.`);
   }
   const glaze = folds[5]!.glaze;
   if (glaze) {

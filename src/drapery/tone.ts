@@ -1,7 +1,7 @@
 import { chroma, type Lab } from '../colour/lab.ts';
 import { oklabOfLab } from '../colour/oklab.ts';
 import { type Bench, furthest } from '../harmony/bench.ts';
-import { hueHeld } from '../harmony/variant.ts';
+import { hueHeld } from '../harmony/held.ts';
 import { atHue, NEUTRAL_CHROMA } from '../harmony/vary.ts';
 
 /** Up to here a colour counts as mixed; where the painter allows few pigments, none hits it exactly. */

@@ -1,7 +1,8 @@
 import type { Lab } from '../colour/lab.ts';
 import type { Constraints } from '../mixture/constraint.ts';
-import { findMixtures, type MixFault } from '../mixture/find.ts';
+import { findMixtures } from '../mixture/find.ts';
 import type { Answer } from '../mixture/mixture.ts';
+import type { MixFault } from '../mixture/work.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
 

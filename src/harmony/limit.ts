@@ -18,13 +18,22 @@ const AT_END = {
   neutral: 'It has no chroma to raise or lower.',
 } as const;
 
+/**
+ * Lighter and deeper hold the hue, and chroma follows what the shelf has at that lightness: where nothing
+ * but chroma fell short, the change is made.
+ */
+export const isFollowed = ({ way, granted, short }: Mixed): boolean =>
+  (way === 'lighter' || way === 'deeper') && granted === 'part' && short.join() === 'chroma';
+
 /** What could not be done, in a sentence; empty where all of the wish was. */
-export function limitWords({ way, granted, short, stopped }: Mixed): string {
+export function limitWords(made: Mixed): string {
+  const { way, granted, short, stopped } = made;
   const said: string[] = [];
   if (stopped !== null) said.push(AT_END[stopped]);
   if (granted === 'nothing' && stopped === null)
     said.push(`These pigments make it no ${WANTED[way]}.`);
-  if (granted === 'part') {
+  if (isFollowed(made)) said.push('Its chroma is what these pigments have at that lightness.');
+  else if (granted === 'part') {
     const what = short.map((one) => GIVEN_UP[one]).join(' and ');
     said.push(`These pigments go only part of the way${what ? `: ${what} falls short` : ''}.`);
   }

@@ -1,4 +1,10 @@
-import type { Full } from './find.ts';
+import type { Lab } from '../colour/lab.ts';
+import type { Source } from './parts.ts';
+
+/** A set with everything that a choice among sets asks for. */
+export interface Full extends Source {
+  readonly lab: Lab;
+}
 
 /** Alternatives lie at most this far beyond the best. */
 const WORTH = 2;

@@ -1,5 +1,5 @@
 import type { AddFault, Correction } from './addition.ts';
-import type { MixFault } from './find.ts';
+import type { MixFault } from './work.ts';
 
 /** What happened, then what to do. @param labelOf what a person reads for a pigment */
 export function mixFaultWords(

@@ -1,56 +1,11 @@
-import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
-import { differing } from './alternative.ts';
-import type { Candidate } from './candidate.ts';
-import {
-  type Choice,
-  type Constraints,
-  type Contradiction,
-  choose,
-  LEAST_HELD,
-} from './constraint.ts';
-import { letDown } from './letdown.ts';
-import { type Keep, Metric } from './metric.ts';
-import type { Answer, Mixture, Part, Share } from './mixture.ts';
-import { Divider, FINE, type Limits, type Source, type Whole } from './parts.ts';
-import { Search } from './search.ts';
-import { compile, MOST, type Stock } from './stock.ts';
-import { Trial } from './trial.ts';
-
-export interface MixOptions {
-  /** Most pigments in a pile, 1 to 6; 4 where not given. */
-  readonly most?: number;
-  /** Within 0.3 of the whole search, several times faster: while something is dragged. */
-  readonly quick?: boolean;
-  readonly limits?: Limits;
-  readonly constraints?: Constraints;
-  /** What to keep first where the colour is out of reach. */
-  readonly keep?: Keep;
-  /** How many alternatives at most; 5 where not given. */
-  readonly alternatives?: number;
-  /** Asked often; the search ends soon after it says yes. */
-  readonly stopped?: () => boolean;
-  /** Share of the work done, 0…1. */
-  readonly onProgress?: (done: number) => void;
-}
-
-export type MixFault =
-  | Contradiction
-  | { readonly code: 'not-a-colour'; readonly index: number }
-  | { readonly code: 'stopped' };
-
-/** A mixture counts as reaching its target up to this CIEDE2000. */
-export const REACH = 1;
-/** Sets that come this near the best differ from it in nothing but rounding. */
-const TIE = 0.002;
-/** CIEDE2000 by which a mixture must change without a pigment, for the painter to miss it. */
-const MISSED = 3;
-/** What the parts of an alternative may lose against the best parts. */
-const COARSER = 2;
-/** How many sets the parts are chosen among. */
-const SOURCES = 400;
+import { choose } from './constraint.ts';
+import { Finder, type MixOptions } from './finder.ts';
+import type { Answer } from './mixture.ts';
+import { MOST } from './stock.ts';
+import { type MixFault, notAColour } from './work.ts';
 
 /**
  * For each target the nearest colour that a shelf mixes, in CIEDE2000 under D65: the best recipe,
@@ -67,8 +22,8 @@ export function findMixtures(
   const { most = 4, constraints = {} } = options;
   if (!Number.isInteger(most) || most < 1 || most > MOST)
     throw new RangeError(`most is ${most}, not 1 to ${MOST}`);
-  const index = targets.findIndex((lab) => !lab.every(Number.isFinite));
-  if (index >= 0) return fail({ code: 'not-a-colour', index });
+  const odd = notAColour(targets);
+  if (odd) return odd;
   const choice = choose(shelf, constraints, most);
   if (!choice.ok) return choice;
   const finder = new Finder(shelf, choice.value, most, options);
@@ -80,164 +35,4 @@ export function findMixtures(
     options.onProgress?.((i + 1) / targets.length);
   }
   return ok(answers);
-}
-
-/** One shelf under one set of constraints, compiled once for all targets. */
-class Finder {
-  private readonly choice: Choice;
-  private readonly shelf: Shelf;
-  private readonly options: MixOptions;
-  private readonly search: Search;
-  private readonly divider: Divider;
-  private readonly plain: Stock;
-  private readonly trial: Trial;
-  private readonly pasteHeld: Map<number, number>;
-  private readonly paste: Float64Array;
-
-  constructor(shelf: Shelf, choice: Choice, most: number, options: MixOptions) {
-    this.choice = choice;
-    this.shelf = { ...shelf, paints: choice.paints };
-    this.options = options;
-    this.pasteHeld = new Map(choice.held.map((i) => [i, LEAST_HELD]));
-    const plain = compile(choice.paints, shelf);
-    this.plain = plain;
-    this.trial = new Trial(plain);
-    const held = choice.held.length > 0 ? compile(choice.paints, shelf, this.pasteHeld) : plain;
-    this.paste = held.paste;
-    const rules = { most, clash: choice.clash, held: choice.held };
-    this.search = new Search(held, rules, options.stopped);
-    this.divider = new Divider(plain, options.limits ?? FINE);
-  }
-
-  answer(target: Lab): Answer | null {
-    const metric = new Metric(target, this.options.keep);
-    const found = this.search.find(metric, this.options.quick);
-    if (!found || found.length === 0) return null;
-    const sources = found.slice(0, SOURCES).map((one) => this.source(one));
-    const best = leastOf(sources);
-    const whole = this.divider.best(metric, sources);
-
-    // The fewest pigments within 1 of the best, or within 2 of the target.
-    const enough = Math.max(best.score + 1, 2);
-    let simple = best;
-    for (let size = 1; size < best.members.length; size++) {
-      const ofSize = found.filter((one) => one.size <= size).map((one) => this.source(one));
-      if (ofSize.length === 0 || ofSize[0]!.score > enough) continue;
-      simple = leastOf(ofSize);
-      break;
-    }
-    const few = found.filter((one) => one.size <= simple.members.length).slice(0, SOURCES);
-    const simpleWhole = this.divider.best(
-      metric,
-      few.map((one) => this.source(one)),
-    );
-    const alternatives = this.different(metric, best, sources, whole?.score ?? 0);
-    return {
-      target,
-      ...this.mixture(target, metric, best, whole),
-      simplest: this.mixture(target, metric, simple, simpleWhole),
-      alternatives: alternatives.map((one) => this.mixture(target, metric, one, null)),
-    };
-  }
-
-  /** Shares of paste, held ones added, in rising order of index. */
-  private source(one: Candidate): Full {
-    const shares = new Map<number, number>();
-    let sum = 0;
-    for (const [i, member] of one.members.entries())
-      sum += Math.exp(one.x[i]!) * this.paste[member]!;
-    const free = 1 - LEAST_HELD * this.pasteHeld.size;
-    for (const [i, member] of one.members.entries())
-      shares.set(member, (free * Math.exp(one.x[i]!) * this.paste[member]!) / sum);
-    for (const [member, share] of this.pasteHeld)
-      shares.set(member, (shares.get(member) ?? 0) + share);
-    const members = [...shares.keys()].sort((a, b) => a - b);
-    return {
-      members,
-      shares: members.map((m) => shares.get(m)!),
-      score: one.score,
-      lab: one.lab,
-    };
-  }
-
-  private different(metric: Metric, best: Full, sources: readonly Full[], parts: number): Full[] {
-    const limit = Math.max(parts, REACH) + COARSER;
-    return differing(
-      best,
-      sources,
-      this.options.alternatives ?? 5,
-      (one) => this.matters(one),
-      (one) => (this.divider.of(metric, one)?.score ?? Number.POSITIVE_INFINITY) <= limit,
-    );
-  }
-
-  /** Members without which a mixture would plainly be another colour. */
-  private matters({ members, shares, lab }: Full): number[] {
-    const { trial, plain } = this;
-    if (members.length === 1) return [...members];
-    return members.filter((gone) => {
-      trial.n = 0;
-      for (const [i, member] of members.entries()) {
-        if (member === gone) continue;
-        trial.members[trial.n] = member;
-        trial.x[trial.n++] = Math.log(shares[i]! / plain.paste[member]!);
-      }
-      trial.look();
-      return deltaE00(lab, [trial.L, trial.a, trial.b]) > MISSED;
-    });
-  }
-
-  private mixture(target: Lab, metric: Metric, full: Full, found: Whole | null): Mixture {
-    const whole = found ?? this.divider.of(metric, full);
-    const deltaE = deltaE00(target, full.lab);
-    const name = (member: number) => this.choice.paints[member]!.pigment;
-    const recipe: Share[] = full.members
-      .map((member, i) => ({ pigment: name(member), share: full.shares[i]! }))
-      .sort((a, b) => b.share - a.share);
-    const parts: Part[] = (whole?.members ?? [])
-      .map((member, i) => ({ pigment: name(member), parts: whole!.parts[i]! }))
-      .sort((a, b) => b.parts - a.parts);
-    const partsLab = whole?.lab ?? full.lab;
-    return {
-      recipe,
-      lab: full.lab,
-      deltaE00: deltaE,
-      reachable: deltaE <= REACH,
-      parts,
-      partsLab,
-      partsDeltaE00: deltaE00(target, partsLab),
-      ...this.letDown(target, recipe, parts, deltaE00(target, partsLab)),
-    };
-  }
-
-  /** Let-downs, where the plain parts miss visibly or are past the ratio. */
-  private letDown(
-    target: Lab,
-    recipe: readonly Share[],
-    parts: readonly Part[],
-    plain: number,
-  ): Pick<Mixture, 'letDown'> {
-    const limits = this.options.limits ?? FINE;
-    const past = parts.length > 0 && parts[0]!.parts > limits.ratio * parts.at(-1)!.parts;
-    if (!past && plain <= REACH) return {};
-    const found = letDown(target, recipe, this.shelf, limits);
-    return found && found.deltaE00 < plain + (past ? REACH : -0.5) ? { letDown: found } : {};
-  }
-}
-
-/** A set with everything that a choice among sets asks for. */
-export interface Full extends Source {
-  readonly lab: Lab;
-}
-
-/** The nearest; among ties the fewest pigments, then the largest smallest share. */
-function leastOf(sources: readonly Full[]): Full {
-  const limit = Math.min(...sources.map((s) => s.score)) + TIE;
-  const least = (s: Full) => Math.min(...s.shares);
-  return sources
-    .filter((s) => s.score <= limit)
-    .reduce((a, b) => {
-      const fewer = a.members.length - b.members.length;
-      return fewer > 0 || (fewer === 0 && least(b) > least(a)) ? b : a;
-    });
 }

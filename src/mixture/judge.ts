@@ -3,7 +3,9 @@ import type { Lab } from '../colour/lab.ts';
 import { A } from '../colour/observer.ts';
 import { contrastRatio } from '../optics/opacity.ts';
 import { type Opacity, type Pair, type PigmentFacts, pairOf, pigmentOf } from '../pigment/facts.ts';
+import { baseOf } from '../pigment/mixable.ts';
 import type { Shelf } from '../pigment/shelf.ts';
+import { isFilm } from './film.ts';
 import { type Amount, paintOf, predict } from './predict.ts';
 import { strengthOf } from './stock.ts';
 
@@ -15,11 +17,15 @@ export interface Judgement {
   readonly opacity: Opacity;
   /** Pigments that are more than a dust, with what to mind. */
   readonly hazards: readonly Note[];
+  /** Pigments of whose danger nothing is known. */
+  readonly unknown: readonly string[];
   /** The least lightfast pigment that anything is known of; null where nothing is. */
   readonly weakest: {
     readonly pigment: string;
     readonly class: string;
     readonly note: string;
+    /** Whether something is known of every pigment. */
+    readonly ofAll: boolean;
   } | null;
   /** Pairs that call for care in one pile, with their sentences. */
   readonly pairs: readonly (Pair & { readonly pigments: readonly [string, string] })[];
@@ -32,12 +38,8 @@ export interface Judgement {
   readonly films: readonly string[];
 }
 
-interface Note {
-  readonly pigment: string;
-  readonly level: PigmentFacts['hazard']['level'];
-  readonly sentence: string;
-  readonly caution: string;
-}
+type Hazard = Pick<PigmentFacts['hazard'], 'level' | 'sentence' | 'caution'>;
+type Note = Hazard & { readonly pigment: string };
 
 /** What measuring the strongest part 10 % wrong does. */
 export interface Slip {
@@ -49,21 +51,28 @@ export interface Slip {
 /** A brushed film, in millimetres: what lead white needs to hide (see the estimate of PER_MM). */
 export const BRUSHED_MM = 0.08;
 const SLIP = 0.1;
-/** Mean S under which a paint hides nothing. */
-const HARDLY_SCATTERS = 0.02;
 const LIGHTFAST = ['I', 'II', 'III', 'unlisted', 'unlisted, fugitive'];
 
-export type FactsOf = (pigment: string) => PigmentFacts | null;
+/** What a judgement asks of a pigment. */
+export interface Known {
+  readonly hazard: Hazard;
+  /** null where nobody knows. */
+  readonly lightfast: Pick<PigmentFacts['lightfast'], 'class' | 'note'> | null;
+}
+export type KnownOf = (pigment: string) => Known | null;
+
+/** What the handbooks hold of a pigment of ours, whatever its lot. */
+export const handbookOf = (pigment: string): Known | null => pigmentOf(baseOf(pigment));
 
 /**
  * @param amounts a recipe's shares or its parts, by volume
- * @param factsOf what is known of a pigment; of our own pigments where not given
+ * @param knownOf what is known of a pigment; {@link handbookOf} where not given
  * @throws RangeError as predict()
  */
 export function judge(
   amounts: readonly Amount[],
   shelf: Shelf,
-  factsOf: FactsOf = pigmentOf,
+  knownOf: KnownOf = handbookOf,
 ): Judgement {
   const used = amounts.filter((a) => a.amount > 0);
   const lab = predict(used, shelf);
@@ -74,9 +83,12 @@ export function judge(
     filmMm: BRUSHED_MM,
   });
   const known = used.flatMap(({ pigment }) => {
-    const facts = factsOf(pigment);
+    const facts = knownOf(pigment);
     return facts ? [{ pigment, facts }] : [];
   });
+  const unknown = used
+    .map((a) => a.pigment)
+    .filter((pigment) => !known.some((one) => one.pigment === pigment));
   return {
     pigments: used.length,
     contrast,
@@ -89,7 +101,8 @@ export function judge(
         sentence: hazard.sentence,
         caution: hazard.caution,
       })),
-    weakest: weakestOf(known),
+    unknown,
+    weakest: weakestOf(known, used.length),
     pairs: pairsOf(used.map((a) => a.pigment)),
     lamp,
     lampShift: deltaE00(lab, lamp),
@@ -133,24 +146,20 @@ function opacityOf(contrast: number): Opacity {
   return contrast >= 0.6 ? 'semi-transparent' : 'transparent';
 }
 
-function weakestOf(known: readonly { pigment: string; facts: PigmentFacts }[]) {
-  const rank = (one: { facts: PigmentFacts }) => LIGHTFAST.indexOf(one.facts.lightfast.class);
-  const last = [...known].sort((a, b) => rank(b) - rank(a))[0];
-  if (!last) return null;
-  const { class: name, note } = last.facts.lightfast;
-  return { pigment: last.pigment, class: name, note };
+function weakestOf(known: readonly { pigment: string; facts: Known }[], all: number) {
+  const told = known.flatMap(({ pigment, facts: { lightfast } }) =>
+    lightfast ? [{ pigment, class: lightfast.class, note: lightfast.note }] : [],
+  );
+  const rank = (one: { class: string }) => LIGHTFAST.indexOf(one.class);
+  const [last] = [...told].sort((a, b) => rank(b) - rank(a));
+  return last ? { ...last, ofAll: told.length === all } : null;
 }
 
 function pairsOf(pigments: readonly string[]): Judgement['pairs'] {
   return pigments.flatMap((a, i) =>
     pigments.slice(i + 1).flatMap((b) => {
-      const pair = pairOf(a, b);
+      const pair = pairOf(baseOf(a), baseOf(b));
       return pair ? [{ ...pair, pigments: [a, b] as const }] : [];
     }),
   );
-}
-
-function isFilm(pigment: string, shelf: Shelf): boolean {
-  const { S } = paintOf(pigment, shelf);
-  return S.reduce((sum, v) => sum + v, 0) / S.length < HARDLY_SCATTERS;
 }

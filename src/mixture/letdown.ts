@@ -3,16 +3,23 @@ import { BANDS, spectrum } from '../colour/grid.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import { Metric } from './metric.ts';
-import type { LetDownParts, Share } from './mixture.ts';
+import { type LetDownParts, REACH, type Share } from './mixture.ts';
 import { Divider, FINE, type Limits } from './parts.ts';
 import { paintOf } from './predict.ts';
 import { compile } from './stock.ts';
 
-/** One to ten with the studio white (common practice). */
-const STEPS = [10, 20] as const;
+/** One to ten with the studio white (common practice); less of it where that comes nearer. */
+const STEPS = [10, 5, 3];
+/** Weaker than a bench measures in one go: only where nothing else comes near. */
+const WEAK = [20];
+/** A further let-down, or one at another ratio, must bring this much. */
+const WORTH = 0.3;
+/** So near is near enough to look no further. */
+const NEAR = 0.7;
 
 /**
- * Whole parts of a recipe whose weakest pigments fall under one part: each becomes a let-down.
+ * Whole parts of a recipe whose weakest pigments fall under one part: as few as serve become
+ * let-downs. The parts taken from them, and all others, keep the limits' ratio strictly.
  * @param recipe shares that sum to 1
  * @returns null where no pigment falls under one part, or the shelf has no white, or the recipe has
  *   less of it than the let-downs bring
@@ -26,13 +33,23 @@ export function letDown(
   const { white } = shelf;
   const largest = Math.max(...recipe.map((s) => s.share));
   const least = Math.max(1 / limits.total, largest / limits.ratio);
-  const small = recipe.filter((s) => s.share < least && s.pigment !== white);
+  const small = recipe
+    .filter((s) => s.share < least && s.pigment !== white)
+    .sort((a, b) => a.share - b.share);
   if (white === null || small.length === 0) return null;
   if (!shelf.paints.some((p) => p.pigment === white)) return null;
+  const ways = (steps: readonly number[]) =>
+    small.map((_, i) =>
+      steps.map((whiteParts) => ({ weakest: small.slice(0, i + 1), whiteParts })),
+    );
   let best: LetDownParts | null = null;
-  for (const whiteParts of STEPS) {
-    const found = withWhite(target, recipe, small, white, whiteParts, shelf, limits);
-    if (found && (!best || found.deltaE00 < best.deltaE00 - 0.1)) best = found;
+  for (const all of [...ways(STEPS), ...ways(WEAK)]) {
+    for (const { weakest, whiteParts } of all) {
+      if (whiteParts > STEPS[0]! && best && best.deltaE00 <= REACH) return best;
+      const found = withWhite(target, recipe, weakest, white, whiteParts, shelf, limits);
+      if (found && (!best || found.deltaE00 < best.deltaE00 - WORTH)) best = found;
+    }
+    if (best && best.deltaE00 < NEAR) return best;
   }
   return best;
 }

@@ -5,7 +5,8 @@ const POW_25_7 = 25 ** 7;
 const TINY = 1e-9;
 
 /** What to keep first when a colour is out of reach. */
-export type Keep = 'nearest' | 'hue' | 'lightness';
+export const KEEPS = ['nearest', 'hue', 'lightness'] as const;
+export type Keep = (typeof KEEPS)[number];
 
 /** How many times heavier the kept axis counts. */
 const HEAVY = 5;

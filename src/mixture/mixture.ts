@@ -1,5 +1,8 @@
 import type { Lab } from '../colour/lab.ts';
 
+/** A mixture counts as reaching its target up to this CIEDE2000. */
+export const REACH = 1;
+
 /** One pigment of a recipe; shares of a recipe sum to 1. */
 export interface Share {
   readonly pigment: string;
@@ -37,13 +40,16 @@ export interface Mixture {
   readonly lab: Lab;
   /** CIEDE2000 from the target to `lab`. */
   readonly deltaE00: number;
-  /** `deltaE00` at most 1. */
+  /** `deltaE00` at most {@link REACH}. */
   readonly reachable: boolean;
   /** Chosen on its own among the near-equal recipes; perhaps of other pigments than `recipe`. */
   readonly parts: readonly Part[];
   readonly partsLab: Lab;
   readonly partsDeltaE00: number;
-  /** Of `recipe`, where a pigment falls under one part and no plain parts come as near. */
+  /**
+   * Where a pigment falls under one part and no plain parts come as near, or only such as pass the
+   * ratio that a bench can measure; then this is what the bench shows. Perhaps of fewer pigments.
+   */
   readonly letDown?: LetDownParts;
 }
 

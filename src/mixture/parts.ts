@@ -6,16 +6,20 @@ import { Trial } from './trial.ts';
 export interface Limits {
   /** Most parts in all. */
   readonly total: number;
-  /** Largest part over the smallest, where another recipe is no plain loss. */
+  /** Largest part over the smallest. */
   readonly ratio: number;
+  /** Parts within `ratio` that come this near (CIEDE2000) are taken, whatever others would do. */
+  readonly near: number;
   /**
-   * What a recipe beyond `ratio` must gain in CIEDE2000 to be preferred to one within it: a light
-   * tint of a strong pigment has no other whole parts. Infinity forbids it.
+   * Where none within `ratio` come so near, what parts beyond it must gain in CIEDE2000 to be
+   * preferred: a light tint of a strong pigment has no other whole parts. (Of 161 Munsell colours that
+   * twelve acrylic paints reach, one in ten is missed by 4.4 or more by every whole parts within 12 to 1;
+   * let-downs measure them, see letdown.ts.) Infinity forbids it.
    */
   readonly beyond: number;
 }
-export const FINE: Limits = { total: 32, ratio: 12, beyond: 1 };
-export const COARSE: Limits = { total: 12, ratio: 12, beyond: 1 };
+export const FINE: Limits = { total: 32, ratio: 12, near: 3, beyond: 1 };
+export const COARSE: Limits = { total: 12, ratio: 12, near: 3, beyond: 1 };
 
 /** A mixture in whole parts. */
 export interface Whole {
@@ -56,6 +60,8 @@ export class Divider {
   private readonly trialParts = new Int32Array(MOST);
   private readonly low = new Int32Array(MOST);
   private readonly list: { cost: number; parts: number[] }[] = [];
+  /** What parts past the ratio cost at the moment. */
+  private past = Number.POSITIVE_INFINITY;
 
   /** @param stock without held paste: parts name every pigment */
   constructor(stock: Stock, limits: Limits) {
@@ -71,6 +77,25 @@ export class Divider {
    * @param sources rising by score
    */
   best(metric: Metric, sources: readonly Source[]): Whole | null {
+    return this.within(() => this.among(metric, sources));
+  }
+
+  /** The best parts of one set; null where the limits leave none. */
+  of(metric: Metric, source: Source): Whole | null {
+    return this.within(() => this.divide(metric, source));
+  }
+
+  /** Parts within the ratio, or past it where that is allowed and they would be plainly different. */
+  private within(look: () => Whole | null): Whole | null {
+    const { near, beyond } = this.limits;
+    this.past = Number.POSITIVE_INFINITY;
+    const strict = look();
+    if (beyond === Number.POSITIVE_INFINITY || (strict && strict.score <= near)) return strict;
+    this.past = beyond;
+    return look() ?? strict;
+  }
+
+  private among(metric: Metric, sources: readonly Source[]): Whole | null {
     const predicted: { source: Source; cost: number }[] = [];
     let least = Number.POSITIVE_INFINITY;
     for (const source of sources) {
@@ -85,25 +110,33 @@ export class Divider {
     let found: Whole | null = null;
     for (const { source, cost } of predicted.slice(0, SETS)) {
       if (found && cost > 2 * found.cost + 1) break;
-      const whole = this.of(metric, source);
+      const whole = this.divide(metric, source);
       if (whole && (!found || whole.cost < found.cost)) found = whole;
     }
     return found;
   }
 
-  /** The best parts of one set; null where the limits leave none. */
-  of(metric: Metric, source: Source): Whole | null {
+  private divide(metric: Metric, source: Source): Whole | null {
     const n = source.members.length;
     if (n > this.limits.total) return null;
     this.predict(metric, source);
     let best: Whole | null = null;
     const starts = this.list.map(({ parts }) => parts);
-    if (starts.length === 0) starts.push(new Array<number>(n).fill(1));
+    if (starts.length === 0) starts.push(this.pressed(source.shares));
     for (const parts of starts) {
       const whole = this.look(metric, source.members, parts);
       if (!best || whole.cost < best.cost) best = whole;
     }
     return best ? this.climb(metric, best) : null;
+  }
+
+  /** Shares pressed into the ratio: where the recipe itself lies past it. */
+  private pressed(shares: readonly number[]): number[] {
+    const { ratio, total } = this.limits;
+    const largest = Math.max(...shares);
+    const parts = shares.map((share) => Math.max(1, Math.round((ratio * share) / largest)));
+    const sum = parts.reduce((a, b) => a + b, 0);
+    return sum <= total ? parts : shares.map(() => 1);
   }
 
   /** One part more or less of one pigment, as long as that helps. */
@@ -126,7 +159,7 @@ export class Divider {
     return best;
   }
 
-  /** What parts cost beside their colour: nothing to speak of, `beyond` past the ratio, or Infinity. */
+  /** What parts cost beside their colour: nothing to speak of, `past` the ratio more, or Infinity. */
   private toll(parts: ArrayLike<number>, n = parts.length): number {
     const { limits } = this;
     let total = 0;
@@ -140,7 +173,7 @@ export class Divider {
     }
     if (least < 1 || total > limits.total) return Number.POSITIVE_INFINITY;
     const effort = PER_PIGMENT * n + PER_PART * total;
-    return most <= limits.ratio * least ? effort : effort + limits.beyond;
+    return most <= limits.ratio * least ? effort : effort + this.past;
   }
 
   private look(metric: Metric, members: readonly number[], parts: readonly number[]): Whole {

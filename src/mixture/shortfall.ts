@@ -4,8 +4,7 @@ import { chroma, type Lab } from '../colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import type { Constraints } from './constraint.ts';
-import { REACH } from './find.ts';
-import type { Mixture } from './mixture.ts';
+import { type Mixture, REACH } from './mixture.ts';
 import { nearestOn } from './nearest.ts';
 
 export type Axis = 'chroma' | 'lightness' | 'hue';
@@ -43,7 +42,11 @@ export function shortfallOf(
   return {
     axis: axes[0]!,
     steps,
-    kept: axes.filter((axis) => sizes[axis] <= REACH && (axis === 'lightness' || hued)).reverse(),
+    // The axis that falls short most is given up, however little that is.
+    kept: axes
+      .slice(1)
+      .filter((axis) => sizes[axis] <= REACH && (axis === 'lightness' || hued))
+      .reverse(),
     deltaE00: mixture.deltaE00,
     target,
     nearest: mixture.lab,

@@ -1,8 +1,7 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
-import { REACH } from './find.ts';
-import type { Part } from './mixture.ts';
+import { type Part, REACH } from './mixture.ts';
 import { ofParts, predict } from './predict.ts';
 
 /** A part that was measured wrong: how many times too much of it there is. */

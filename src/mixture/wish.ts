@@ -2,7 +2,7 @@ import { type HazardLevel, pigmentOf } from '../pigment/facts.ts';
 import { baseOf } from '../pigment/mixable.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import type { Constraints } from './constraint.ts';
-import type { MixOptions } from './find.ts';
+import type { MixOptions } from './finder.ts';
 import { avoidedPairs, hazardous, ofFamily } from './known.ts';
 import type { Keep } from './metric.ts';
 import { COARSE } from './parts.ts';

@@ -53,4 +53,6 @@ export interface PaletteAsked {
   readonly passages: readonly Passage[];
   /** Ids of mixed piles in an order set by hand; the studio's own order where absent. */
   readonly order?: readonly string[];
+  /** Seats set by hand for this palette alone; the studio's where absent. */
+  readonly seats?: readonly string[];
 }

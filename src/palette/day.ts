@@ -9,6 +9,7 @@ import { planPile } from './pile.ts';
 import type { Day, LeftOff, PilePlan } from './plan.ts';
 import { amountOf } from './quantity.ts';
 import { proposeSeats } from './seat.ts';
+import { type Board, dealt, isTooMuch } from './spread.ts';
 import { Cupboard, takingsOf } from './supply.ts';
 
 /*
@@ -17,6 +18,7 @@ import { Cupboard, takingsOf } from './supply.ts';
  *   pileOfMixture, pilesOfFormula source.ts   piles from harmonies, draperies and formulas
  *   readDay(text)                form.ts      a day from a file: passages, layers, leftovers, rules
  *   planDay(asked, studio)       here         piles, amounts, seats, warnings, what waits, what lacks
+ *                                           (more than a board carries, or a page says, becomes two)
  *   sheetOf(day, n, studio)      sheet.ts     the morning sheet of palette n, as data in plain words
  *   leftOffWords                 said.ts      why a pile is on no sheet
  *   sheetPage(sheet, board)      page.ts      its page of HTML; sheetDocument adds head and style
@@ -39,7 +41,6 @@ import { Cupboard, takingsOf } from './supply.ts';
 export function planDay(asked: DayAsked, studio: Studio): Result<Day, readonly PaletteFault[]> {
   const faults = faultsOf(asked);
   if (faults.length > 0) return fail(faults);
-  const { date, rules } = asked;
   const leftOff: LeftOff[] = [];
   const planned = asked.palettes.map(({ passages }) =>
     passages.flatMap((passage) =>
@@ -51,16 +52,34 @@ export function planDay(asked: DayAsked, studio: Studio): Result<Day, readonly P
       }),
     ),
   );
+  const boards = asked.palettes.map((palette, at) => dealt(at, palette, planned[at]!, 1));
+  for (;;) {
+    const day = dayOf(boards.flat(), leftOff, asked, studio);
+    const full = day.palettes.flatMap((palette, at) =>
+      isTooMuch(day, at, studio) ? [palette.asked] : [],
+    );
+    if (full.length === 0) return ok(day);
+    for (const at of new Set(full))
+      boards[at] = dealt(at, asked.palettes[at]!, planned[at]!, boards[at]!.length + 1);
+  }
+}
+
+/** Lays the boards of a day, and draws what they take from one cupboard. */
+function dayOf(
+  boards: readonly Board[],
+  leftOff: readonly LeftOff[],
+  asked: DayAsked,
+  studio: Studio,
+): Day {
+  const { date, rules } = asked;
   const cupboard = new Cupboard(studio.stock, rules.oil);
   const seats = rules.seats.length > 0 ? rules.seats : proposeSeats(studio.shelf);
   const palettes = shareOffers(
-    asked.palettes.map((palette, at) =>
-      layPalette(palette, planned[at]!, { asked, studio, cupboard, seats }),
-    ),
+    boards.map((board) => layPalette(board, { asked, studio, cupboard, seats })),
   );
   const weighable = studio.shelf.basis === 'volume';
   const supplies = palettes.flatMap(({ pigments }) => pigments.map(({ supply }) => supply));
-  return ok({
+  return {
     date,
     rules,
     palettes,
@@ -68,7 +87,7 @@ export function planDay(asked: DayAsked, studio: Studio): Result<Day, readonly P
     lacks: weighable ? lacksOf(palettes, rules, studio) : [],
     takings: weighable ? takingsOf(supplies) : [],
     weighable,
-  });
+  };
 }
 
 function faultsOf({ date, palettes, rules }: DayAsked): PaletteFault[] {

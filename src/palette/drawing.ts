@@ -9,7 +9,14 @@ export interface DrawnPile {
   readonly name: string;
   readonly hex: string;
   readonly amount: number;
+  /** Stands for the name where words have no room: its number or letter in the lists of the sheet. */
+  readonly mark: string;
+  /** Along the edge, for a pigment: from 0 beside the thumb hole to 1 at the far end. */
+  readonly place?: number;
 }
+
+/** "A", "B": a mixed pile in its row. */
+export const letterOf = (at: number): string => String.fromCharCode(65 + (at % 26));
 
 /** Where everything lies; the layout of the screens' palette has this shape. Lengths in px. */
 export interface Laid {
@@ -17,6 +24,7 @@ export interface Laid {
   readonly height: number;
   readonly mirrored: boolean;
   readonly board: {
+    readonly height: number;
     readonly outline: string;
     readonly hole: {
       readonly x: number;
@@ -32,6 +40,10 @@ export interface Laid {
     readonly y: number;
     readonly radius: number;
     readonly lines: readonly string[];
+    /** Stands for the name in the key below. */
+    readonly figure?: number;
+    /** The figure stands upon the heap itself. */
+    readonly upon?: boolean;
     readonly label: { readonly left: number; readonly right: number; readonly top: number };
   }[];
   readonly key: readonly { readonly x: number; readonly y: number; readonly words: string }[];
@@ -45,17 +57,20 @@ export function pilesOf(palette: PalettePlan): {
   return {
     pigments: palette.pigments
       .filter(({ inSeat }) => inSeat > 0)
-      .map(({ key, label, lab, inSeat }) => ({
+      .map(({ key, label, lab, inSeat, place }) => ({
         key,
+        place,
         name: label.replace(/ \(.*\)$/, ''),
         hex: hexOf(lab),
         amount: inSeat,
+        mark: String(palette.preparing.findIndex((one) => one.key === key) + 1),
       })),
-    mixed: palette.mixed.map(({ key, pile, lab, amount }) => ({
+    mixed: palette.mixed.map(({ key, pile, lab, amount }, at) => ({
       key,
       name: pile.name,
       hex: hexOf(lab),
       amount: amount.prepare,
+      mark: letterOf(at),
     })),
   };
 }
@@ -75,7 +90,10 @@ export function paletteWords(palette: PalettePlan, rules: Day['rules']): string 
 
 const LINE = 15;
 /** The layout reckons with 13 in a wide face; a plain one leaves room for more. */
-const SIZE = 14;
+const SIZE = 15;
+
+/** Words upon paint of any colour. */
+const HALO: Markup = { html: ' stroke="#fff" stroke-width="4" paint-order="stroke"' };
 
 /** A heap pressed out by the knife: about a circle of radius 1, the same for the same name. */
 function heapPath(name: string): string {
@@ -99,14 +117,17 @@ function heapPath(name: string): string {
 
 /**
  * The palette in ink and flat colour, for paper: an outline, heaps sized by amount, their names.
+ * @param marks without a key: the marks of the sheet's own lists stand where words have no room
  * @returns an SVG element without a width: it fills what holds it
  */
 export function drawPalette(
   laid: Laid,
   piles: { readonly pigments: readonly DrawnPile[]; readonly mixed: readonly DrawnPile[] },
   words: string,
+  marks = false,
 ): Markup {
-  const { board, width, height, mirrored } = laid;
+  const { board, width, mirrored } = laid;
+  const height = marks ? board.height : laid.height;
   const { x, y, rx, ry } = board.hole;
   const hole = `M${x - rx} ${y}a${rx} ${ry} 0 1 0 ${2 * rx} 0a${rx} ${ry} 0 1 0 ${-2 * rx} 0Z`;
   const turn = mirrored ? `translate(${width} 0) scale(-1 1)` : 'translate(0 0)';
@@ -114,12 +135,14 @@ export function drawPalette(
     const pile = (seat.kind === 'pigment' ? piles.pigments : piles.mixed)[seat.index];
     if (pile === undefined) return NOTHING;
     const middle = (seat.label.left + seat.label.right) / 2;
-    return markup`<g data-pile="${pile.key}"><path transform="translate(${seat.x.toFixed(1)} ${seat.y.toFixed(1)}) scale(${seat.radius.toFixed(2)})" d="${heapPath(pile.name)}" fill="${pile.hex}" stroke="#222" stroke-width="${(0.8 / seat.radius).toFixed(3)}"/>${seat.lines.map(
+    return markup`<g data-pile="${pile.key}"><path transform="translate(${seat.x.toFixed(1)} ${seat.y.toFixed(1)}) scale(${seat.radius.toFixed(2)})" d="${heapPath(pile.name)}" fill="${pile.hex}" stroke="#222" stroke-width="${(0.8 / seat.radius).toFixed(3)}"/>${(
+      marks && seat.figure !== undefined ? [pile.mark] : seat.lines
+    ).map(
       (line, n) =>
-        markup`<text x="${middle.toFixed(1)}" y="${(seat.label.top + LINE * (n + 0.78)).toFixed(1)}" text-anchor="middle">${line}</text>`,
+        markup`<text x="${middle.toFixed(1)}" y="${(seat.label.top + LINE * (n + 0.78)).toFixed(1)}" text-anchor="middle"${seat.upon ? HALO : NOTHING}>${line}</text>`,
     )}</g>`;
   });
-  const keys = laid.key.map(
+  const keys = (marks ? [] : laid.key).map(
     (entry) => markup`<text x="${entry.x}" y="${entry.y}">${entry.words}</text>`,
   );
   return markup`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height + 4}" role="img" font-family="Arial, Helvetica, 'Liberation Sans', sans-serif" font-size="${SIZE}" fill="#111"><title>${words}</title><path transform="${turn}" d="${board.outline}${hole}" fill="#fff" fill-rule="evenodd" stroke="#222" stroke-width="2"/>${heaps}${keys}</svg>`;

@@ -1,4 +1,5 @@
-import { type Fewest, type FewestFault, type FewestOptions, fewest } from '../harmony/fewest.ts';
+import { type Fewest, type FewestOptions, fewest } from '../harmony/fewest.ts';
+import type { MixFault } from '../mixture/work.ts';
 import { ok, type Result } from '../result.ts';
 import type { Studio } from './passage.ts';
 import type { Day } from './plan.ts';
@@ -17,8 +18,8 @@ export interface FewestOfDay extends Fewest {
 export function fewestOfDay(
   day: Day,
   { shelf }: Studio,
-  options: Omit<FewestOptions, 'constraints'> = {},
-): Result<FewestOfDay, FewestFault> {
+  options: Omit<FewestOptions, 'constraints' | 'variants'> = {},
+): Result<FewestOfDay, MixFault> {
   const piles = day.palettes.flatMap((palette, at) =>
     palette.piles.map(({ pile, lab }) => ({ palette: at, name: pile.name, lab })),
   );

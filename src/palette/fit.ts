@@ -1,26 +1,20 @@
 import { type Block, blocksOf } from './block.ts';
 import type { SheetPile } from './heap.ts';
+import { linesOf, type Run, widthOf } from './letter.ts';
 import { MIXING_WORDS } from './mixing.ts';
-import { GUIDE_WORDS, laidWords, rowWords } from './phrase.ts';
+import { blanksOf, forWords, GUIDE_WORDS, laidWords, rowWords } from './phrase.ts';
 import type { MorningSheet } from './sheet.ts';
 
 /**
- * How closely a sheet is set, so that it fills one page and no more: sizes of sheet.css in points, of what is
- * read at the bench and of what is read once, from
- * a quiet morning to the fullest. Paper has no script to measure itself with, so lines are counted
- * here, on the generous side; a browser's own measurement holds this to account in the tests.
+ * How closely a sheet is set, so that it fills one page and no more: the body in points, from a quiet
+ * morning to the fullest. Paper has no script to measure itself with, so lines are counted here and the
+ * sizes of sheet.css added up; a browser's own measurement holds this to account in the tests.
  */
-export const SIZES_PT = [
-  [10.6, 8.4],
-  [10, 8],
-  [9.6, 7.6],
-  [9.2, 7.2],
-  [8.8, 7],
-  [8.2, 6.8],
-  [7.4, 6.6],
-] as const;
-/** `over`: even the closest does not do, and the sheet runs on to a second page. */
-export type Fit = 0 | 1 | 2 | 3 | 4 | 5 | 6 | 'over';
+export const SIZES_PT = [10.6, 10, 9.6, 9.2, 8.8, 8.4, 8, 7.5, 7] as const;
+/** Closer than this is not read at arm's length: rather than that, a palette's piles become two. */
+export const CLOSEST = 6;
+/** `over`: a single pile that even the closest does not hold; it runs on to a second page. */
+export type Fit = 0 | 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 'over';
 
 /** How a sheet is set: its size, and which blocks follow the piles and which the drawing. */
 export interface Setting {
@@ -31,125 +25,164 @@ export interface Setting {
   readonly right: readonly Block[];
 }
 
+/** The page of sheet.css, mm. */
 const PAGE_MM = 257;
 const WIDTH_MM = 189;
-export const COLUMN_MM = { left: 111, right: 74 } as const;
-/** Columns of what to prepare, less their padding. */
-const TABLE_MM = { name: 31.4, from: 22.4, figure: 34.4 } as const;
+export const COLUMN_MM = { left: 103, right: 82 } as const;
+/** What a pigment and what it comes from have together, and what a pile's words have. */
+const TABLE_MM = { name: 43.5, weigh: 21 } as const;
+const PILE_MM = COLUMN_MM.left - 10 - 13 - 3.2;
+const BOX_MM = (WIDTH_MM - 4.4 - 8) / 3;
+const BLANK_MM = 13;
 const MM_PER_PT = 25.4 / 72;
 const LINE = 1.26;
-/** Mean width of a letter in em; Arial's running text comes to 0.47, bold to 0.52. */
-const LETTER = 0.458;
-const BOLD = 0.54;
-const SMALL = 0.86;
 
 /** @param ratio height over width of the drawn palette */
 export function fitOf(sheet: MorningSheet, ratio: number): Setting {
   let closest: Setting | null = null;
-  for (const [fit, [pt, smallPt]] of SIZES_PT.entries()) {
-    const { height, left, right } = settingAt(sheet, ratio, pt * MM_PER_PT, smallPt / pt);
-    closest = { fit: fit as Fit, height, left, right };
-    if (height <= PAGE_MM) return closest;
+  for (const [fit, pt] of SIZES_PT.entries()) {
+    closest = { fit: fit as Fit, ...settingAt(sheet, ratio, pt) };
+    if (closest.height <= PAGE_MM) return closest;
   }
   return { ...closest!, fit: 'over' };
 }
 
-/** @param em size of the body in mm @param small of what is read once, in em */
-function settingAt(
-  sheet: MorningSheet,
-  ratio: number,
-  em: number,
-  small: number,
-): { readonly height: number; readonly left: readonly Block[]; readonly right: readonly Block[] } {
-  const lines = (text: string, width: number, size: number, letter = LETTER) =>
-    text === '' ? 0 : Math.max(1, Math.ceil((text.length * letter * size * em) / width));
-  /** Height of running words: size in em. */
-  const words = (text: string, width: number, size: number) =>
-    lines(text, width, size) * LINE * size * em;
+function settingAt(sheet: MorningSheet, ratio: number, pt: number): Omit<Setting, 'fit'> {
+  const em = pt * MM_PER_PT;
+  /** What is read once, and the box that is on every sheet. */
+  const small = Math.max(0.79, 7 / pt);
+  const inBox = Math.max(0.8, 7.4 / pt);
+  /** Height in mm of running text in a width of mm, `size` in em. */
+  const text = (runs: readonly Run[], mm: number, size = 1, line = LINE) =>
+    linesOf(
+      runs.map((run) => ({ ...run, size: (run.size ?? 1) * size })),
+      mm / em,
+    ) *
+    line *
+    size *
+    em;
+  const plain = (words: string, mm: number, size = 1) => text([{ text: words }], mm, size);
   const head = 1.12 * 1.4 * em;
 
-  const rows = sheet.prepare.flatMap((group) => group.rows);
+  const top =
+    Math.max(
+      text([{ text: sheet.title, bold: true }], 128, 1.8, 1.1) + plain(forWords(sheet), 128),
+      LINE * (sheet.pupils ? 3 : 2) * em,
+    ) + 1.8;
+  const first =
+    sheet.useFirst.length === 0
+      ? 0
+      : sheet.useFirst.reduce((sum, words) => sum + plain(words, WIDTH_MM - 36), 0) + 4;
+
   const prepare =
     head +
-    sheet.prepare.length * (SMALL * LINE * em + 1.1) +
-    rows.reduce((sum, row) => {
-      const figure = row.weigh + (row.oil === null ? '' : ` + oil ${row.oil}`);
-      const height = Math.max(
-        lines(row.label, TABLE_MM.name, 1.04, BOLD) * 1.04,
-        lines(rowWords(row), TABLE_MM.from, SMALL),
-        lines(figure, TABLE_MM.figure, 1.04, BOLD) * 1.04,
-      );
-      return sum + height * LINE * em + 0.95;
-    }, 0) +
-    words(sheet.prepareNotes.join(' '), COLUMN_MM.left, SMALL) +
+    sheet.prepare.length * (0.86 * LINE * em + 1.1) +
+    sheet.prepare
+      .flatMap(({ rows }) => rows)
+      .reduce((sum, row) => {
+        const name = [
+          { text: row.label, bold: true, size: 1.04 },
+          { text: rowWords(row), size: 0.84 },
+        ];
+        return (
+          sum +
+          Math.max(
+            text(name, TABLE_MM.name),
+            text([{ text: row.weigh, bold: true, size: 1.04 }], TABLE_MM.weigh),
+          ) *
+            1.04 +
+          0.95
+        );
+      }, 0) +
+    plain(sheet.prepareNotes.join(' '), COLUMN_MM.left, 0.84) +
     0.6;
-
-  const textMm = COLUMN_MM.left - 10 - 13 - 3.2;
-  const partLines = ({ parts }: SheetPile) => {
-    let count = 1;
-    let used = 0;
-    for (const { label, parts: of, letDown, cm3 } of parts) {
-      const plain = `${of} ${label}${letDown ? ', let down' : ''}`.length * LETTER;
-      const wide = (plain + (cm3 === null ? 0 : 1 + String(cm3).length) * LETTER * 0.85) * em;
-      if (used > 0 && used + wide > textMm) {
-        count++;
-        used = 0;
-      }
-      used += wide + 2.4;
-    }
-    return count;
-  };
+  // The line for a date hangs on its word.
+  const blank = '_'.repeat(Math.ceil(BLANK_MM / (widthOf({ text: '_', size: 0.82 }) * em)));
   const pile = (one: SheetPile) =>
     2.2 +
     Math.max(
       13,
-      lines(`${one.name} ${one.cm3} cm³`, textMm, 1.1, BOLD) * 1.1 * 1.2 * em +
-        partLines(one) * LINE * em +
-        one.steps.reduce((sum, step) => sum + words(step, textMm, 0.9), 0) +
-        words(laidWords(one), textMm - 12, 0.82),
+      text([{ text: one.name, bold: true }], PILE_MM - 24, 1.1, 1.2) +
+        partLines(one, PILE_MM / em) * LINE * em +
+        one.steps.reduce((sum, step) => sum + plain(step, PILE_MM, 0.9), 0) +
+        plain(
+          [laidWords(one), ...blanksOf(one).map((word) => word + blank)].join(' '),
+          PILE_MM,
+          0.82,
+        ),
     );
   const column = {
     left:
       prepare +
       1.4 +
       head +
-      words(MIXING_WORDS + GUIDE_WORDS, COLUMN_MM.left, SMALL) +
+      plain(MIXING_WORDS + GUIDE_WORDS, COLUMN_MM.left, 0.84) +
       sheet.piles.reduce((sum, one) => sum + pile(one), 0),
     right: COLUMN_MM.right * ratio + 3.2,
   };
-  const heightIn = ({ lines: of }: Block, width: number) =>
+  const heightIn = ({ lines, kind }: Block, mm: number) =>
     head +
-    1 +
-    of.reduce((sum, { runs }) => {
-      const bold = runs.map((run) => run.bold).join(' ');
-      const text = runs.map((run) => run.plain).join(' ');
-      const equal = text + bold + bold.slice(0, Math.ceil(bold.length * 0.12));
-      return sum + words(equal, width - 2.9, small) + 0.4;
+    1.8 +
+    lines.reduce((sum, { runs, mark }) => {
+      const words = runs.flatMap(({ bold, plain: after }) => [
+        { text: bold, bold: true },
+        { text: after },
+      ]);
+      return sum + text(words, mm - (mark ? 2.8 : 2.4), small) + (kind === 'cautions' ? 0.8 : 0.4);
     }, 0);
-  const left: Block[] = [];
-  const right: Block[] = [];
-  // Each block goes where it ends higher.
-  for (const block of blocksOf(sheet)) {
-    const after = {
-      left: column.left + heightIn(block, COLUMN_MM.left),
-      right: column.right + heightIn(block, COLUMN_MM.right),
-    };
-    const side = after.left < after.right ? 'left' : 'right';
-    column[side] = after[side];
-    (side === 'left' ? left : right).push(block);
-  }
-
+  const { left, right, longer } = shared(blocksOf(sheet), column, heightIn);
   const always = Math.max(
-    ...sheet.always.map((one, i) =>
-      words(`${one.head}. ${one.words}`, i === 0 ? 62 : 56, Math.max(small, 0.84)),
+    ...sheet.always.map((one) =>
+      text([{ text: `${one.head}.`, bold: true }, { text: one.words }], BOX_MM, inBox),
     ),
   );
-  const header = Math.max(2.1 * 1.1, LINE * (sheet.pupils ? 3 : 2)) * em + 1.8;
-  const first =
-    sheet.useFirst.length === 0
-      ? 0
-      : sheet.useFirst.reduce((sum, text) => sum + words(text, WIDTH_MM - 34, 1), 0) + 3.8;
-  const closing = always + LINE * em + 8.6;
-  const height = header + first + Math.max(column.left, column.right) + 3 + closing;
+  const closing = always + 4.6 + LINE * em + 3;
+  const height = top + first + 1.2 + longer + closing;
   return { height, left, right };
+}
+
+/** Each block in the column where both then end as high as they can; in each they keep their order. */
+function shared(
+  blocks: readonly Block[],
+  start: { readonly left: number; readonly right: number },
+  heightIn: (block: Block, mm: number) => number,
+): Pick<Setting, 'left' | 'right'> & { readonly longer: number } {
+  const heights = blocks.map((block) => ({
+    left: heightIn(block, COLUMN_MM.left),
+    right: heightIn(block, COLUMN_MM.right),
+  }));
+  let best = 0;
+  let longer = Number.POSITIVE_INFINITY;
+  for (let choice = 0; choice < 2 ** blocks.length; choice++) {
+    const end = { ...start };
+    for (const [i, height] of heights.entries()) {
+      const side = choice & (1 << i) ? 'left' : 'right';
+      end[side] += height[side];
+    }
+    const most = Math.max(end.left, end.right);
+    if (most < longer) [longer, best] = [most, choice];
+  }
+  return {
+    left: blocks.filter((_, i) => best & (1 << i)),
+    right: blocks.filter((_, i) => !(best & (1 << i))),
+    longer,
+  };
+}
+
+/** Lines of a pile's parts: each part stays in one piece. @param width in em */
+function partLines({ parts }: SheetPile, width: number): number {
+  const gap = 0.64;
+  let lines = 1;
+  let used = 0;
+  for (const { label, parts: count, letDown, cm3 } of parts) {
+    const wide =
+      widthOf({ text: String(count), bold: true }) +
+      widthOf({ text: ` ${label}${letDown ? ', let down' : ''}` }) +
+      (cm3 === null ? 0 : widthOf({ text: ` ${cm3}`, size: 0.84 }));
+    if (used > 0 && used + gap + wide > width) {
+      lines += Math.max(1, Math.ceil(wide / width));
+      used = wide;
+    } else used += wide + (used > 0 ? gap : 0);
+  }
+  return lines;
 }

@@ -1,4 +1,5 @@
 import { hexOf } from '../colour/hex.ts';
+import { letterOf } from './drawing.ts';
 import { cm3Up } from './figure.ts';
 import { mixingOrder, mixingSteps } from './mixing.ts';
 import { labelIn, type Studio } from './passage.ts';
@@ -9,6 +10,8 @@ import { filmUmOf } from './quantity.ts';
 export interface SheetPile {
   readonly key: string;
   readonly name: string;
+  /** Its letter where it is mixed: it stands for the name in the drawing. */
+  readonly mark: string;
   /** null where the palette serves one passage alone. */
   readonly passage: string | null;
   /** As an sRGB screen shows it: a guide, not for matching. */
@@ -25,7 +28,7 @@ export interface SheetPile {
   }[];
   /** Let-downs and oil; the parts are in mixing order. */
   readonly steps: readonly string[];
-  /** Lots of the accepted pile in the order of its parts: written beside its dab; – where there is none. */
+  /** Lots of the accepted pile in the order of its parts, – where there is none; empty where no lot is known. */
   readonly lots: string;
   readonly instead: string | null;
 }
@@ -48,6 +51,7 @@ export function sheetPile(
   return {
     key: plan.key,
     name: pile.name,
+    mark: pure ? '' : letterOf(palette.mixed.indexOf(plan)),
     passage: palette.passages.length > 1 ? passage.name : null,
     hex: hexOf(plan.lab),
     mixed: !pure,
@@ -60,7 +64,9 @@ export function sheetPile(
       cm3: day.weighable ? cm3Up((amount.paste * count) / total) : null,
     })),
     steps: mixingSteps(plan, studio),
-    lots: lots.map((of) => (of.length === 0 ? '–' : of.join(' and '))).join(', '),
+    lots: lots.every((of) => of.length === 0)
+      ? ''
+      : lots.map((of) => (of.length === 0 ? '–' : of.join(' and '))).join(', '),
     instead:
       swap === null
         ? null

@@ -1,13 +1,14 @@
 import type { Lab } from '../colour/lab.ts';
 import { wholeShelf } from '../pigment/starter.ts';
-import type { DayAsked, PaletteAsked } from './asked.ts';
+import type { DayAsked } from './asked.ts';
 import { clashes } from './clash.ts';
 import { hazardOf, isToxic } from './known.ts';
 import { offersOf } from './leftover.ts';
 import { baseOf, labelIn, type Studio } from './passage.ts';
 import { colourOf, UNKNOWN, whiteOf } from './pile.ts';
-import type { PalettePlan, PilePlan } from './plan.ts';
-import { asSet, mixedOrder, seated } from './seat.ts';
+import type { PalettePlan } from './plan.ts';
+import { asSet, mixedOrder, placesOf, seated } from './seat.ts';
+import type { Board } from './spread.ts';
 import type { Cupboard } from './supply.ts';
 import { TOOLS, TOOLS_WORDS, toolsOf } from './tools.ts';
 
@@ -28,8 +29,7 @@ export interface Laying {
 
 /** Lays a palette: what each pigment comes to, in which seat, in which order it is prepared. */
 export function layPalette(
-  palette: PaletteAsked,
-  piles: readonly PilePlan[],
+  { palette, piles, asked: at, part, of }: Board,
   { asked: { rules, leftovers, date }, studio, cupboard, seats }: Laying,
 ): PalettePlan {
   const inMixtures = new Map<string, number>();
@@ -53,8 +53,16 @@ export function layPalette(
       supply: cupboard.draw(key, mixed + seat),
     };
   });
-  const inOrder = seated(pigments, seats, whiteOf(studio, rules));
-  const lightToDark = seated(pigments, [], null);
+  const white = whiteOf(studio, rules);
+  const own = palette.seats ?? seats;
+  const seating = seated(pigments, own, white);
+  const places = placesOf(
+    seating.map(({ key }) => key),
+    own,
+    white,
+  );
+  const inOrder = seating.map((one, i) => ({ ...one, place: places[i]! }));
+  const lightToDark = seated(inOrder, [], null);
   const preparing = TOOLS.flatMap((tools) => lightToDark.filter((one) => one.tools === tools));
   const mixed = mixedOrder(piles.filter(({ pure }) => !pure));
   const safe = leftovers.filter(
@@ -68,6 +76,9 @@ export function layPalette(
     lab,
   }));
   return {
+    asked: at,
+    part,
+    of,
     name: palette.name,
     passages: palette.passages,
     pigments: inOrder,

@@ -1,10 +1,4 @@
-/** Text as it may stand in a page or a drawing. */
-export const escaped = (text: string): string =>
-  text
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;')
-    .replaceAll('"', '&quot;');
+import { escaped } from '../escaped.ts';
 
 /** A piece of page; only {@link markup} makes one, so text that was typed cannot pass for it. */
 export interface Markup {

@@ -3,15 +3,20 @@ import { fitOf } from './fit.ts';
 import type { SheetPile } from './heap.ts';
 import { type Markup, markup, NOTHING } from './markup.ts';
 import { MIXING_WORDS } from './mixing.ts';
-import { GUIDE_WORDS, laidWords, rowWords } from './phrase.ts';
+import { blanksOf, forWords, GUIDE_WORDS, laidWords, rowWords } from './phrase.ts';
 import type { MorningSheet } from './sheet.ts';
 
 /** A swatch drawn, not painted as a background: it prints when backgrounds are off. */
 const swatch = (hex: string): Markup =>
   markup`<svg class="swatch" viewBox="0 0 10 13" aria-hidden="true"><rect width="10" height="13" fill="${hex}" stroke="#222" stroke-width=".25"/></svg>`;
 
-/** A number and its unit stay on one line. */
-const kept = (figure: string): string => figure.replaceAll(/ (?=g$)/g, '\u00a0');
+/** A number and its unit stay on one line; "about" is said more quietly. */
+const figure = (words: string): Markup => {
+  const kept = words.replace(/ (?=g$)/, '\u00a0');
+  return kept.startsWith('about ')
+    ? markup`<span>about</span> ${kept.slice('about '.length)}`
+    : markup`${kept}`;
+};
 
 const items = (lines: readonly string[]): Markup =>
   markup`<ul>${lines.map((line) => markup`<li>${line}</li>`)}</ul>`;
@@ -25,13 +30,13 @@ function prepare({ prepare: groups, prepareNotes }: MorningSheet): Markup {
     ({ tools, rows }) =>
       markup`<tbody><tr><th class="tools" colspan="5" scope="rowgroup">${tools}</th></tr>${rows.map(
         (row, i) =>
-          markup`<tr><td class="number">${i > 0 && rows[i - 1]!.number === row.number ? '' : row.number}</td><td class="name">${row.label}</td><td class="from">${rowWords(row)}</td><td class="figure">${kept(row.weigh)}${
-            row.oil === null ? NOTHING : markup` <span>+ oil</span> ${kept(row.oil)}`
-          }</td><td class="paste">${row.cm3 === null ? '' : `${row.cm3} cm³`}</td></tr>`,
+          markup`<tr><td class="number">${i > 0 && rows[i - 1]!.number === row.number ? '' : row.number}</td><td class="name"><b>${row.label}</b> ${rowWords(row)}</td><td class="figure">${figure(row.weigh)}</td><td class="figure">${
+            row.oil === null ? NOTHING : figure(row.oil)
+          }</td><td class="paste">${row.cm3 ?? ''}</td></tr>`,
       )}</tbody>`,
   );
   const notes = prepareNotes.map((note) => markup`${note} `);
-  const table = markup`<table><colgroup><col class="n"><col class="name"><col class="from"><col class="figure"><col class="paste"></colgroup><thead><tr><th colspan="3"><h2>Prepare, in this order</h2></th><th class="figure">weigh${oil ? ', oil at most' : ''}</th><th class="paste">paste</th></tr></thead>${bodies}</table>`;
+  const table = markup`<table><colgroup><col class="n"><col><col class="weigh"><col class="oil"><col class="paste"></colgroup><thead><tr><th colspan="2"><h2>Prepare, in this order</h2></th><th>weigh</th>${oil ? markup`<th>oil at most</th>` : markup`<td></td>`}<th class="paste">cm³ paste</th></tr></thead>${bodies}</table>`;
   return markup`<section class="prepare">${table}<p class="note">${notes}</p></section>`;
 }
 
@@ -39,11 +44,12 @@ function pile(one: SheetPile): Markup {
   const parts = one.parts.map(
     ({ label, parts: count, letDown, cm3 }) =>
       markup`<li><b>${count}</b> ${label}${letDown ? ', let down' : ''}${
-        cm3 === null || one.parts.length === 1 ? NOTHING : markup` <span class="cm3">${cm3}</span>`
+        cm3 === null || one.parts.length === 1 ? NOTHING : markup` <span>${cm3}</span>`
       }</li>`,
   );
   const steps = one.steps.map((step) => markup`<p class="step">${step}</p>`);
-  return markup`<article class="pile">${swatch(one.hex)}<div class="dab"></div><div><h3>${one.name} <span class="cm3">${one.cm3} cm³</span></h3><ul class="parts">${parts}</ul>${steps}<p class="laid">${laidWords(one)}<i></i></p></div></article>`;
+  const blanks = blanksOf(one).map((word) => markup` <span>${word}<i></i></span>`);
+  return markup`<article class="pile">${swatch(one.hex)}<div class="dab"></div><div><h3>${one.mark === '' ? NOTHING : markup`<b>${one.mark}</b>`}<span class="pilename">${one.name}</span> <span class="cm3">${one.cm3} cm³</span></h3><ul class="parts">${parts}</ul>${steps}<p class="laid">${laidWords(one)}${blanks}</p></div></article>`;
 }
 
 /** A section of the columns, as it is set. */
@@ -55,7 +61,11 @@ function column({ kind, head, lines }: Block): Markup {
     if (kind !== 'cautions') return markup`<li>${words}</li>`;
     return markup`<p class="${mark ? 'toxic' : 'caution'}">${words}</p>`;
   });
-  return part(kind, head, kind === 'cautions' ? markup`${said}` : markup`<ul>${said}</ul>`);
+  return part(
+    `block ${kind}`,
+    head,
+    kind === 'cautions' ? markup`${said}` : markup`<ul>${said}</ul>`,
+  );
 }
 
 /** Height over width of a drawing. */
@@ -74,8 +84,9 @@ export function sheetPage(sheet: MorningSheet, board: Markup): Markup {
   const pupils = sheet.pupils
     ? markup`<br><b>Pupils or pregnant people here: nothing toxic.</b>`
     : NOTHING;
+  const words = forWords(sheet);
   const { fit, left, right } = fitOf(sheet, ratioOf(board));
-  return markup`<section class="sheet" data-fit="${fit}"><header><h1>${sheet.title}</h1><p><b>${sheet.day}</b><br>morning sheet ${sheet.number} of ${sheet.of}${pupils}</p></header>${first}<div class="columns"><div>${prepare(sheet)}<section class="piles"><h2>Piles</h2><p class="note">${MIXING_WORDS}${GUIDE_WORDS}</p>${sheet.piles.map(pile)}</section>${left.map(column)}</div><div><figure>${board}</figure>${right.map(column)}</div></div><footer><div class="always">${sheet.always.map(({ head, words }) => markup`<p><b>${head}.</b> ${words}</p>`)}</div><p class="initials"><span>prepared <i></i></span><span>piles accepted <i></i></span><span>cleaned, rags safe <i></i></span></p></footer></section>`;
+  return markup`<section class="sheet" data-fit="${fit}"><header><div><h1>${sheet.title}</h1>${words === '' ? NOTHING : markup`<p>${words}</p>`}</div><p class="when"><b>${sheet.day}</b><br>morning sheet ${sheet.number} of ${sheet.of}${pupils}</p></header>${first}<div class="columns"><div>${prepare(sheet)}<section class="piles"><h2>Piles</h2><p class="note">${MIXING_WORDS}${GUIDE_WORDS}</p>${sheet.piles.map(pile)}</section>${left.map(column)}</div><div><figure>${board}</figure>${right.map(column)}</div></div><footer><div class="always">${sheet.always.map(({ head, words }) => markup`<p><b>${head}.</b> ${words}</p>`)}</div><p class="initials"><span>prepared <i></i></span><span>piles accepted <i></i></span><span>cleaned, rags safe <i></i></span></p></footer></section>`;
 }
 
 /** A whole document with its own style: nothing in it asks for anything outside. */

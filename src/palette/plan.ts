@@ -38,9 +38,16 @@ export interface PigmentPlan {
   readonly inMixtures: number;
   readonly inSeat: number;
   readonly supply: Supply;
+  /** Along the edge, from 0 beside the thumb hole to 1 at the far end. */
+  readonly place: number;
 }
 
 export interface PalettePlan {
+  /** Which of the palettes that were asked for. */
+  readonly asked: number;
+  /** Its board `part` of `of`, where that is more than one palette carries. */
+  readonly part: number;
+  readonly of: number;
   readonly name: string;
   readonly passages: readonly Passage[];
   /** In their seats. */

@@ -1,17 +1,35 @@
 import { dayWords } from './calendar.ts';
 import type { Clash } from './clash.ts';
 import { type Dryness, groundDryness } from './drying.ts';
+import { MOST_PALETTES } from './faults.ts';
 import { cm3Words, listed, within } from './figure.ts';
 import { FILMS } from './film.ts';
-import { labelIn, type PassagePile, type Studio } from './passage.ts';
-import type { Day, LeftOff, PalettePlan } from './plan.ts';
+import { factsOf } from './known.ts';
+import { baseOf, labelIn, type PassagePile, type Studio } from './passage.ts';
+import type { Day, Lack, LeftOff, PalettePlan } from './plan.ts';
 import { filmUmOf, spareOilOf } from './quantity.ts';
-import { standInWords } from './swap.ts';
+import { type Swap, standInWords } from './swap.ts';
 
 /** "touch-dry", "between tacky and touch-dry: your touch decides". */
 export function drynessWords({ least, most, felt }: Dryness): string {
   if (felt) return `${least} by touch`;
   return least === most ? `${least} by now` : `between ${least} and ${most}: your touch decides`;
+}
+
+/** What became of a palette that was more than one carries, and of a day that is more than a day. */
+export function boardsWords(day: Day, asked?: number): readonly string[] {
+  const split = day.palettes.filter(
+    ({ part, of, asked: from }) => of > 1 && part === 1 && (asked === undefined || from === asked),
+  );
+  const words = split.map(
+    ({ name, of }) =>
+      `“${name.replace(/, \d+ of \d+$/, '')}” is more than one palette carries: it is laid on ${of}, each with its own sheet.`,
+  );
+  if (split.length > 0 && day.palettes.length > MOST_PALETTES)
+    words.push(
+      `That makes ${day.palettes.length} palettes, where a day carries ${MOST_PALETTES}: leave some piles for tomorrow.`,
+    );
+  return words;
 }
 
 /** How the passages of a palette stand, what waits and why. */
@@ -43,7 +61,10 @@ export function leftOffWords({ pile, passage, why }: LeftOff): string {
 }
 
 /** What to mind about mixtures and coats; one pair once, with every place where it meets. */
-export function mindOf({ piles, slabClashes }: PalettePlan, studio: Studio): readonly string[] {
+export function mindOf(
+  { piles, slabClashes, pigments }: PalettePlan,
+  studio: Studio,
+): readonly string[] {
   const pairs = new Map<string, Clash[]>();
   for (const clash of [...piles.flatMap((one) => one.clashes), ...slabClashes]) {
     const key = [...clash.pigments].sort().join('+');
@@ -59,8 +80,19 @@ export function mindOf({ piles, slabClashes }: PalettePlan, studio: Studio): rea
     ...together,
     ...[...coats].map(([words, names]) => `${listed(names.map((name) => `“${name}”`))}: ${words}`),
     ...piles.flatMap(({ pile }) => laidRemarks(pile)),
+    ...pigments
+      .filter(({ key }) => isStranger(key, studio))
+      .map(({ label }) => strangerWords(label)),
   ];
 }
+
+/** Whether nobody here knows a paint: neither the shelf, nor the studio, nor a handbook. */
+const isStranger = (pigment: string, { shelf, stock }: Studio): boolean =>
+  !shelf.paints.some((one) => one.pigment === pigment) &&
+  !stock?.own.some(({ id }) => id === baseOf(pigment)) &&
+  factsOf(pigment) === null;
+const strangerWords = (label: string): string =>
+  `“${label}” is no paint of this shelf and of no handbook: look whether its name is right. It is drawn in grey, and measured by volume.`;
 
 /** Three times the oil that most pastes are ground in. */
 const MUCH_OIL = 1.3;
@@ -99,24 +131,38 @@ const WHERE = { pile: 'in', layers: 'over the last coat in', slab: 'prepared' } 
 /** Beyond this CIEDE2000 another mixture is another colour. */
 const NEAR = 6;
 
-/** What of a pigment lacks, and what could take its place on a palette. */
-export function lackWords(lack: Day['lacks'][number], index: number, studio: Studio): string {
-  const piles = lack.piles.filter(({ palette }) => palette === index);
-  const stands = standInWords(lack.pigment);
-  const start = lack.dryRefused
-    ? `${lack.label}: only dry powder is there, and that is not handled here. ${cm3Words(lack.lackCm3)} of ready-wetted paste is wanted${stands.length > 0 ? `; a safe stand-in is ${listed(stands)}` : ''}.`
-    : `${lack.label}: the shelf lacks ${cm3Words(lack.lackCm3)}.`;
-  const near = piles.filter(({ other }) => other !== null && other.deltaE00 <= NEAR);
-  const far = piles.filter((one) => !near.includes(one)).map(({ pile }) => `“${pile}”`);
-  const others = near.map(
-    ({ pile, other }) =>
-      `Nearest other for “${pile}”: ${other!.parts
-        .map(
-          ({ pigment, parts, letDown }) =>
-            `${parts} ${within(labelIn(studio, pigment))}${letDown ? ' let down' : ''}`,
-        )
-        .join(' + ')}, ${other!.deltaE00.toFixed(1)} away.`,
+/** What the shelf lacks for a palette, and for each pile that wants it the nearest other, once. */
+export function lacksWords(day: Day, index: number, studio: Studio): readonly string[] {
+  const here = day.lacks.filter(({ piles }) => piles.some(({ palette }) => palette === index));
+  const others = new Map(
+    here.flatMap(({ piles }) =>
+      piles
+        .filter(({ palette }) => palette === index)
+        .map(({ pile, other }) => [pile, other] as const),
+    ),
   );
-  if (far.length > 0) others.push(`Nothing else comes near ${listed(far)}.`);
-  return [start, ...others].join(' ');
+  const near: string[] = [];
+  const far: string[] = [];
+  for (const [pile, other] of others) {
+    if (other === null || other.deltaE00 > NEAR) far.push(`“${pile}”`);
+    else near.push(`Nearest other for “${pile}”: ${otherWords(other, studio)}.`);
+  }
+  if (far.length > 0) near.push(`Nothing else comes near ${listed(far)}.`);
+  return [...here.map(lackWords), ...near];
 }
+
+/** How much of a pigment lacks; of dry toxic powder, what is wanted in its place. */
+function lackWords({ label, lackCm3, dryRefused, pigment }: Lack): string {
+  if (!dryRefused) return `${label}: the shelf lacks ${cm3Words(lackCm3)}.`;
+  const stands = standInWords(pigment);
+  const safe = stands.length > 0 ? `; a safe stand-in is ${listed(stands)}` : '';
+  return `${label}: only dry powder is there, and that is not handled here. ${cm3Words(lackCm3)} of ready-wetted paste is wanted${safe}.`;
+}
+
+const otherWords = ({ parts, deltaE00 }: Swap, studio: Studio): string =>
+  `${parts
+    .map(
+      ({ pigment, parts: count, letDown }) =>
+        `${count} ${within(labelIn(studio, pigment))}${letDown ? ' let down' : ''}`,
+    )
+    .join(' + ')}, ${deltaE00.toFixed(1)} away`;

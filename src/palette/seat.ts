@@ -52,6 +52,35 @@ export function seated<T extends Placed>(
   return whiteFirst(order, white);
 }
 
+/** Nearer than this along the edge two heaps would touch. */
+const ELBOW = 0.085;
+
+/**
+ * Where along the edge each pigment sits, from 0 beside the thumb hole to 1 at the far end: in its own
+ * place of the studio's order, whoever is absent, so that the hand finds it blind; those whose places
+ * lie too near one another make room, and none crosses another.
+ * @param pigments in their seats, from {@link seated}
+ * @returns as many, in the same order
+ */
+export function placesOf(
+  pigments: readonly string[],
+  seats: readonly string[],
+  white: string | null,
+): readonly number[] {
+  const all = [...(white === null ? [] : [white]), ...seats.filter((key) => key !== white)];
+  const last = Math.max(1, all.length - 1);
+  const apart = Math.min(ELBOW, 1 / Math.max(1, pigments.length - 1));
+  const places: number[] = [];
+  for (const [i, key] of pigments.entries()) {
+    const at = all.indexOf(key);
+    const least = i === 0 ? 0 : places[i - 1]! + apart;
+    places.push(Math.max(least, at < 0 ? 0 : at / last));
+  }
+  for (let i = places.length - 1, most = 1; i >= 0; i--, most = places[i + 1]! - apart)
+    places[i] = Math.max(0, Math.min(places[i]!, most));
+  return places;
+}
+
 /** A mixed pile, and whether it is a tint of the studio's white: that white is at least half of it. */
 export interface MixedPlaced extends Placed {
   readonly tint: boolean;

@@ -1,14 +1,16 @@
+import { lotsToRead, readingOf } from './acknowledge.ts';
 import { dayWords, fullDay } from './calendar.ts';
 import { ALWAYS, type CautionGroup, cautionsOf } from './caution.ts';
 import { cleaningOf } from './clean.ts';
 import { listed } from './figure.ts';
 import { type SheetPile, sheetPile } from './heap.ts';
-import { hazardOf, isToxic } from './known.ts';
 import { LEFTOVER_WORDS } from './leftover.ts';
 import type { Studio } from './passage.ts';
 import type { Day, PalettePlan } from './plan.ts';
 import { type PrepareGroup, preparing } from './prepare.ts';
-import { lackWords, mindOf, todayOf } from './said.ts';
+import { boardsWords, lacksWords, mindOf, todayOf } from './said.ts';
+
+/** A morning sheet as data, in plain words. */
 export interface MorningSheet {
   readonly title: string;
   readonly date: string;
@@ -60,11 +62,9 @@ export function sheetOf(day: Day, index: number, studio: Studio): MorningSheet {
     piles: [...palette.mixed, ...palette.piles.filter((one) => one.pure)].map((plan) =>
       sheetPile(plan, day, palette, studio),
     ),
-    today: todayOf(day, palette),
+    today: [...boardsWords(day, palette.asked), ...todayOf(day, palette)],
     mind: mindOf(palette, studio),
-    lacks: day.lacks
-      .filter(({ piles }) => piles.some((one) => one.palette === index))
-      .map((lack) => lackWords(lack, index, studio)),
+    lacks: lacksWords(day, index, studio),
     cautions: cautionsOf(palette.pigments, studio.stock),
     always: ALWAYS,
     cleaning: cleaningOf(palette.pigments),
@@ -72,23 +72,15 @@ export function sheetOf(day: Day, index: number, studio: Studio): MorningSheet {
   };
 }
 
-function acknowledgements(
+const acknowledgements = (
   { rules }: Day,
   { pigments }: PalettePlan,
   { stock }: Studio,
-): MorningSheet['acknowledge'] {
-  return pigments
-    .filter(({ key }) => isToxic(hazardOf(stock, key)))
-    .flatMap(({ key, label, supply }) =>
-      [...new Set(supply.draws.map(({ entry }) => entry?.lot ?? ''))].flatMap((lot) =>
-        rules.people.map((person) => ({
-          lot: lot === '' ? label : `${label}, lot ${lot.replace(/^lot\s*/i, '')}`,
-          person,
-          date:
-            rules.acknowledged.find(
-              (one) => one.pigment === key && one.lot === lot && one.person === person,
-            )?.date ?? null,
-        })),
-      ),
-    );
-}
+): MorningSheet['acknowledge'] =>
+  lotsToRead(pigments, stock).flatMap((lot) =>
+    rules.people.map((person) => ({
+      lot: lot.words,
+      person,
+      date: readingOf(rules, lot, person)?.date ?? null,
+    })),
+  );

@@ -35,7 +35,7 @@ export function photoFaultWords(fault: PhotoFault): string {
     case 'too-large':
       return `The photograph has ${Math.round(fault.megapixels)} megapixels; up to 200 can be read. Save a smaller copy and choose that.`;
     case 'not-readable':
-      return `The photograph cannot be decoded (${fault.why}). Open it elsewhere, save it again as JPEG and choose that.`;
+      return `The photograph cannot be read here (${fault.why}). Open it elsewhere, save it again as JPEG and choose that.`;
     case 'missing':
       return `The file cannot be opened (${fault.why}). Check its name and place.`;
   }

@@ -30,3 +30,9 @@ export function isWide(icc: Uint8Array): boolean {
   const c = colorants(icc);
   return c !== null && (c.red[0] > 0.655 || c.green[1] > 0.61);
 }
+
+/** Whether a profile is Display P3's, by its colorants adapted to D50: red x 0.681, green y 0.6747. */
+export function isP3(icc: Uint8Array): boolean {
+  const c = colorants(icc);
+  return c !== null && Math.abs(c.red[0] - 0.681) < 0.004 && Math.abs(c.green[1] - 0.6747) < 0.004;
+}

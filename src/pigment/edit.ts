@@ -1,3 +1,4 @@
+import type { Surface } from '../optics/surface.ts';
 import { fail, ok, type Result } from '../result.ts';
 import {
   type Draft,
@@ -57,6 +58,12 @@ export function duplicateEntry(stock: Stock, id: string, newId: string): StockRe
   } while (checkEntry(stock, copy).some(({ code }) => code === 'stock-twice'));
   return ok({ ...stock, entries: stock.entries.toSpliced(at + 1, 0, copy) });
 }
+
+/** How the painter means to see the paint: with what its surface mirrors, or varnished and without glare. */
+export const setSpecular = (stock: Stock, specular: Surface['specular']): Stock => ({
+  ...stock,
+  surface: { ...stock.surface, specular },
+});
 
 /** Adds a pigment of one's own, or changes it. Its id must start with `own:`. */
 export function keepOwn(stock: Stock, pigment: OwnPigment): StockResult {

@@ -1,4 +1,5 @@
 import type { Surface } from '../optics/surface.ts';
+import type { Trust } from './calibrate/trust.ts';
 import type { Family, HazardLevel } from './facts.ts';
 
 /** In what state a paint stands on the shelf. */
@@ -12,11 +13,19 @@ export const UNITS = {
   tube: ['ml', 'g'],
 } as const satisfies Record<StockForm, readonly Unit[]>;
 
+/** How well a fitted curve is known. */
+export type CurveTrust = Omit<Trust, 'known' | 'date'> & {
+  /** ISO day on which it was fitted. */
+  readonly date: string;
+};
+
 /** K and S on the grid as plain numbers, and how they are known. */
 export interface KeptCurve {
   readonly known: 'photographed' | 'measured';
   readonly K: readonly number[];
   readonly S: readonly number[];
+  /** Of a curve that was fitted to swatches; one read from a file or made of one colour has none. */
+  readonly trust?: CurveTrust;
 }
 
 /** One thing on the shelf: a pigment of a grade and a lot. */

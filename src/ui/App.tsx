@@ -2,9 +2,10 @@ import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { SaveLine } from './book/SaveLine.tsx';
 import { BookIcon, DraperyIcon, HarmonyIcon, PaletteIcon, WalkIcon } from './drawn/icons.tsx';
+import { isWide } from './drawn/screen.ts';
 import { lazy } from './lazy.tsx';
 import { hrefOf, PLACES, type Place, place, route } from './route.ts';
-import { notice, undoNotice } from './studio.ts';
+import { notice, turnPage, undoNotice } from './studio.ts';
 import { updateWaits } from './update.ts';
 import { WalkScreen } from './walk/WalkScreen.tsx';
 import { PLACE_NAMES, say } from './words.ts';
@@ -13,6 +14,7 @@ const HarmonyScreen = lazy(async () => (await import('./harmony/HarmonyScreen.ts
 const DraperyScreen = lazy(async () => (await import('./drapery/DraperyScreen.tsx')).DraperyScreen);
 const PaletteScreen = lazy(async () => (await import('./palette/PaletteScreen.tsx')).PaletteScreen);
 const BookScreen = lazy(async () => (await import('./book/BookScreen.tsx')).BookScreen);
+const GuideScreen = lazy(async () => (await import('./guide/GuideScreen.tsx')).GuideScreen);
 const ShelfScreen = lazy(async () => (await import('./shelf/ShelfScreen.tsx')).ShelfScreen);
 
 export function App() {
@@ -27,7 +29,8 @@ export function App() {
         <SaveLine />
       </header>
       <main id="contents" tabIndex={-1}>
-        <Screen />
+        {/* Drawn anew when the window has moved to a screen of another gamut. */}
+        <Screen key={isWide.value ? 'wide' : 'narrow'} />
       </main>
       <Notices />
     </>
@@ -38,26 +41,49 @@ const toContents = () => document.getElementById('contents')?.focus();
 
 function Screen() {
   const where = place.value;
-  const onShelf = where === 'book' && route.value.open === 'shelf';
+  const { lost, open } = route.value;
+  const onShelf = where === 'book' && open === 'shelf';
+  const inGuide = where === 'book' && open === 'guide';
   const first = useRef(true);
   // A new place is announced: its heading takes the focus, as a new page's would.
   useEffect(() => {
     if (first.current) first.current = false;
     else document.querySelector<HTMLElement>('main h1')?.focus();
-    document.title = `${onShelf ? say.shelf : PLACE_NAMES[where]} · Kingcup`;
-  }, [where, onShelf]);
+    document.title = `${lost ? say.lostHeading : onShelf ? say.shelf : inGuide ? say.guide : PLACE_NAMES[where]} · Kingcup`;
+  }, [where, onShelf, inGuide, lost]);
+  useEffect(turnPage, [where, open]);
+  if (lost) return <Lost />;
   switch (where) {
     case 'walk':
       return <WalkScreen />;
     case 'harmony':
       return <HarmonyScreen />;
     case 'book':
+      if (inGuide) return <GuideScreen />;
       return onShelf ? <ShelfScreen /> : <BookScreen />;
     case 'drapery':
       return <DraperyScreen />;
     case 'palette':
       return <PaletteScreen />;
   }
+}
+
+/** The address names nothing that there is. */
+function Lost() {
+  return (
+    <section class="page">
+      <h1 tabIndex={-1}>{say.lostHeading}</h1>
+      <p class="lead">{say.lost}</p>
+      <p class="main-actions">
+        <a class="button main" href={hrefOf('walk')}>
+          {say.toWalk}
+        </a>
+        <a class="button" href={hrefOf('book')}>
+          {say.toBook}
+        </a>
+      </p>
+    </section>
+  );
 }
 
 const ICONS: Record<Place, JSX.Element> = {
@@ -72,18 +98,18 @@ const ICONS: Record<Place, JSX.Element> = {
 const lastOpen: Partial<Record<Place, string>> = {};
 
 function Places() {
-  const { place: here, open } = route.value;
+  const { place: here, open, lost } = route.value;
   if (open !== null) lastOpen[here] = open;
   // A drapery that was begun anew has no name yet: its link leads to it all the same.
   else if (here === 'drapery') delete lastOpen.drapery;
   return (
-    <nav class="places" aria-label="Places">
+    <nav class="places" aria-label={say.places}>
       <ul>
         {PLACES.map((to) => (
           <li key={to}>
             <a
               href={hrefOf(to, to === 'harmony' || to === 'drapery' ? lastOpen[to] : undefined)}
-              aria-current={to === here ? 'page' : undefined}
+              aria-current={to === here && !lost ? 'page' : undefined}
             >
               {ICONS[to]}
               <span>{PLACE_NAMES[to]}</span>
@@ -122,7 +148,7 @@ function Notices() {
       {update && (
         <div class="notice">
           <p>{say.updateWaits}</p>
-          <button type="button" class="quiet" onClick={update}>
+          <button type="button" class="quiet" onClick={() => void update()}>
             {say.updateNow}
           </button>
           <button

@@ -8,6 +8,7 @@ import { editFaultWords } from '../harmony/faults.ts';
 import { type PhotoFault, photoFaultWords } from '../photo/file.ts';
 import { neutralFaultWords } from '../photo/neutral.ts';
 import { isStop, lookAgain, readPhoto } from './jobs.ts';
+import { today } from './locale.ts';
 import { go } from './route.ts';
 import { complain, opening, tell } from './studio.ts';
 import { say } from './words.ts';
@@ -22,8 +23,6 @@ export interface Gathering {
   readonly stop: () => void;
 }
 export const gathering = signal<Gathering | null>(null);
-
-const today = (): string => new Date().toLocaleDateString('sv');
 
 /** Keeps a photograph at once, then gathers its harmony; the painter is taken to it as soon as it is kept. */
 export async function bringPhotograph(file: Blob, name = ''): Promise<void> {

@@ -1,3 +1,12 @@
+import type {
+  CalibrateJob,
+  CalibrateNews,
+  Fit,
+  FitJob,
+  Read,
+  ReadJob,
+  TouchJob,
+} from '../../workers/calibrate.ts';
 import type { DraperyJob, DraperyNews } from '../../workers/drapery.ts';
 import type { HandJob, HandResult } from '../../workers/hand.ts';
 import { type JobOptions, runJob, WarmWorker } from '../../workers/jobs.ts';
@@ -41,6 +50,24 @@ export const drapeCloths = (job: DraperyJob, options: JobOptions<DraperyNews>): 
     job,
     options,
   );
+
+const calibrating = <T>(job: CalibrateJob, options: JobOptions<CalibrateNews>): Promise<T> =>
+  runJob(
+    () =>
+      new Worker(new URL('../../workers/calibrate.worker.ts', import.meta.url), { type: 'module' }),
+    job,
+    options,
+  );
+
+/** Reads a photographed swatch card, or a photograph place by place. */
+export const readSwatches = (
+  job: ReadJob | TouchJob,
+  options: JobOptions<CalibrateNews>,
+): Promise<Read> => calibrating(job, options);
+
+/** Fits the paints of a shelf to everything that was seen of them. */
+export const fitPaints = (job: FitJob, options: JobOptions<CalibrateNews>): Promise<Fit> =>
+  calibrating(job, options);
 
 /** Whether an error is only the painter's own word to stop. */
 export const isStop = (error: unknown): boolean =>

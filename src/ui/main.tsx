@@ -1,7 +1,9 @@
 import './style.css';
 import { render } from 'preact';
 import { App } from './App.tsx';
+import { takeShared } from './shared.ts';
 import { watchForUpdates } from './update.ts';
 
 render(<App />, document.getElementById('kingcup')!);
 watchForUpdates();
+void takeShared();

@@ -1,4 +1,5 @@
 import { computed, signal } from '@preact/signals';
+import { arrived, leaving, named } from './trail.ts';
 
 export const PLACES = ['walk', 'harmony', 'drapery', 'palette', 'book'] as const;
 export type Place = (typeof PLACES)[number];
@@ -9,27 +10,42 @@ export interface Route {
   readonly open: string | null;
   /** What is open within that, outermost first. */
   readonly within: readonly string[];
+  /** The address names no place that there is. */
+  readonly lost?: true;
 }
 
-const read = (): Route => {
-  const [place = '', open = '', ...within] = location.hash.replace(/^#\/?/, '').split('/');
-  return (PLACES as readonly string[]).includes(place)
-    ? {
-        place: place as Place,
-        open: open === '' ? null : decodeURIComponent(open),
-        within: within.filter((part) => part !== '').map(decodeURIComponent),
-      }
-    : { place: 'walk', open: null, within: [] };
-};
+const LOST: Route = { place: 'walk', open: null, within: [], lost: true };
+
+/** What an address names; its part after the # alone. */
+export function readRoute(hash: string): Route {
+  const [place = '', ...rest] = hash.replace(/^#\/?/, '').split('/');
+  if (place === '' && rest.length === 0) return { place: 'walk', open: null, within: [] };
+  if (!(PLACES as readonly string[]).includes(place)) return LOST;
+  try {
+    const [open = '', ...within] = rest.map(decodeURIComponent);
+    return {
+      place: place as Place,
+      open: open === '' ? null : open,
+      within: within.filter((part) => part !== ''),
+    };
+  } catch {
+    // Half a letter, as from an address that was cut off.
+    return LOST;
+  }
+}
+
+const read = (): Route => readRoute(location.hash);
 
 export const route = signal<Route>(read());
 export const place = computed(() => route.value.place);
 
 addEventListener('hashchange', () => {
   const before = route.value;
-  route.value = read();
+  const now = read();
+  leaving();
+  route.value = now;
   // What opens within a screen leaves the rest of it where it is.
-  if (before.place !== route.value.place || before.open !== route.value.open) scrollTo(0, 0);
+  arrived(before.place !== now.place || before.open !== now.open);
 });
 
 export const hrefOf = (to: Place, open?: string, ...within: readonly string[]): string =>
@@ -39,8 +55,15 @@ export function go(to: Place, open?: string, ...within: readonly string[]): void
   location.hash = hrefOf(to, open, ...within);
 }
 
+/** Opens something beside what is shown: a step to go back from, and nothing moves. */
+export function openBeside(to: Place, open: string): void {
+  leaving();
+  named(hrefOf(to, open));
+  route.value = read();
+}
+
 /** Names what is open otherwise than before, with no step for going back. */
 export function rename(to: Place, open: string): void {
-  history.replaceState(null, '', hrefOf(to, open));
+  history.replaceState(history.state, '', hrefOf(to, open));
   route.value = read();
 }

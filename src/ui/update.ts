@@ -1,8 +1,9 @@
 import { signal } from '@preact/signals';
 import { Workbox } from 'workbox-window';
+import { settled } from './studio.ts';
 
 /** Set when a new version waits for the painter's word. */
-export const updateWaits = signal<(() => void) | null>(null);
+export const updateWaits = signal<(() => Promise<void>) | null>(null);
 /** True once everything that the app needs is on the device. */
 export const worksOffline = signal(false);
 
@@ -15,8 +16,9 @@ export function watchForUpdates(): void {
     worksOffline.value = true;
   });
   workbox.addEventListener('waiting', () => {
-    updateWaits.value = () => {
+    updateWaits.value = async () => {
       asked = true;
+      await settled();
       workbox.messageSkipWaiting();
     };
   });

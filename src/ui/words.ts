@@ -1,5 +1,6 @@
 import type { Step } from '../harmony/harmony.ts';
 import type { Way } from '../harmony/vary.ts';
+import { count, figure } from './locale.ts';
 import type { Place } from './route.ts';
 
 /** Every text of the screens, in one place. */
@@ -13,6 +14,7 @@ export const PLACE_NAMES: Record<Place, string> = {
 
 export const say = {
   skip: 'Go to the contents',
+  places: 'Places',
   saved: 'Saved in this browser',
   saving: 'Saving…',
   notSaved: 'Not saved',
@@ -29,14 +31,27 @@ export const say = {
   updateNow: 'Change to it now',
   later: 'Later',
   bookOpening: 'Opening the book…',
+  installLabel: 'Kingcup on this device',
+  installAsks:
+    'Kingcup can be put on this device and opened like any other app. The browser then keeps the book longer.',
+  installByHand:
+    'Before you save anything: put Kingcup on the home screen, and begin there. Open the browser’s share menu and choose to add it to the home screen. The book there is a book of its own: what is saved in this tab stays in this tab, and may be cleared after some days without a visit.',
+  installByHandLater:
+    'On the home screen Kingcup has a book of its own. To move there: make a copy here, add Kingcup to the home screen through the browser’s share menu, and bring the copy in there.',
+  install: 'Put it on this device',
 
   take: 'Take a photograph',
   choose: 'Choose a photograph',
   walkHeading: 'What did you see?',
   walkEmpty:
     'A bird, a flower, a lichened stone, an evening sky: take its photograph or choose one. It is kept at once, with no network; its name and your words can wait.',
-  samplesHeading: 'No photograph at hand? Begin with one of ours.',
+  samplesHeading: 'Or begin with one of our photographs',
   sampleMissing: 'The sample is not on this device yet. Try once more with a network.',
+  sampleNames: {
+    'jay-feather': 'A jay’s feather',
+    'rowan-branch': 'A rowan branch',
+    'lichened-wall': 'A lichened wall',
+  },
   specimensHeading: 'Specimens',
   unnamed: 'Not yet named',
   keeping: 'Reading the photograph…',
@@ -44,6 +59,8 @@ export const say = {
   looking: 'Looking at the photograph again…',
 
   harmonyEmpty: 'No photograph is open. Bring one from a walk, or open one from the book.',
+  lostHeading: 'No such page',
+  lost: 'This address leads nowhere: it may have been cut off on its way. Everything that was kept is in the book.',
   toWalk: 'Go to Walk',
   toBook: 'Open the book',
   notFound: 'This specimen is no longer in the book. It may be in the bin.',
@@ -74,7 +91,7 @@ export const say = {
   figureWanted: 'Wanted (CIELAB, D65)',
   figureSeen: 'As the photograph has it',
   figureBest: 'Nearest of all, up to four pigments',
-  ciede: (difference: number) => `difference ${difference.toFixed(1)} (CIEDE2000)`,
+  ciede: (difference: number) => `difference ${figure(difference, 1)} (CIEDE2000)`,
   differs: {
     'none seen': 'No difference from what is wanted would be seen.',
     'a trained eye sees it': 'A trained eye would see that it differs from what is wanted.',
@@ -82,22 +99,12 @@ export const say = {
   },
   closestReaches: 'The shelf does reach it, with another pile: the closest.',
   outOfReach: 'Out of reach of this shelf: this is the nearest that it mixes.',
-  variantsHeading: 'Alter it',
-  rowWarmth: 'From cool to warm',
-  rowLight: 'From deep to light',
-  rowChroma: 'From dull to bright',
-  asItIs: 'as it is',
-  variant: (way: string, amount: string) => `${way}, ${amount}`,
-  stoppedAt: {
-    'warm pole': 'It is as warm as its hue can be: there the turn ends.',
-    'cool pole': 'It is as cool as its hue can be: there the turn ends.',
-    white: 'Nothing is lighter than white: there the step ends.',
-    black: 'Nothing is deeper than black: there the step ends.',
-    neutral: 'It has no chroma to raise or lower.',
-  },
-  takeVariant: 'Take this variant',
+  layOut: 'Lay it out on the palette',
+  onward: 'And then',
+  onwardHarmony:
+    'Make a drapery of it, to give a garment its folds; or lay its mixtures out on today’s palette as they are.',
   keepHarmony: 'Keep this harmony',
-  kept: 'This harmony is in the book; what you change is kept.',
+  kept: 'This harmony is in the book, changes and all.',
   wordsHeading: 'In words',
   nameOf: 'Name',
   noteOf: 'Your words',
@@ -111,6 +118,7 @@ export const say = {
   renamed: (name: string) => `It is called “${name}” now.`,
   cancel: 'Leave it',
   shelf: 'Shelf',
+  guide: 'How Kingcup works',
   screenCannot: 'This screen cannot show it: drawn as near as it can.',
 } as const;
 
@@ -135,13 +143,5 @@ export const STEP_WORDS: Record<Step, string> = {
 /** A share as a painter would say it; tenths below one per cent. */
 export function shareWords(share: number): string {
   if (share < 0.001) return 'a trace';
-  return share < 0.01 ? `${(share * 100).toFixed(1)} %` : `${Math.round(share * 100)} %`;
+  return share < 0.01 ? `${figure(share * 100, 1)} %` : `${count(share * 100)} %`;
 }
-
-/** An ISO day or date in the reader's own manner. */
-export const dateWords = (iso: string): string =>
-  new Date(iso.length === 10 ? `${iso}T12:00:00` : iso).toLocaleDateString(undefined, {
-    day: 'numeric',
-    month: 'long',
-    year: 'numeric',
-  });

@@ -1,15 +1,26 @@
 import { benchBook } from './book.ts';
 import { benchGather } from './gather.ts';
 import { benchHeld } from './held.ts';
-import { benchMixture } from './mixture.ts';
+import { benchMixing } from './mixing.ts';
+import { benchMixture, type Row } from './mixture.ts';
 
 const cell = (value: number, digits: number, width: number) =>
   value.toFixed(digits).padStart(width);
 
-console.log('Gathering: file to harmony in a worker, against decoding alone in the same browser');
-const rows = await benchGather();
-if (rows === null) console.log('  skipped: no Chromium');
-else {
+function told(rows: readonly Row[] | null, width: number, digits: number): void {
+  if (rows === null) console.log('  skipped: no Chromium');
+  for (const { what, ms, ratio, note } of rows ?? []) {
+    const times = ratio === null ? '' : `${ratio.toFixed(2)} times`;
+    console.log(`  ${what.padEnd(width)}${cell(ms, digits, 8)} ms  ${times.padEnd(14)}${note}`);
+  }
+}
+
+async function gathering(): Promise<void> {
+  console.log(
+    '\nGathering: file to harmony in a worker, against decoding alone in the same browser',
+  );
+  const rows = await benchGather();
+  if (rows === null) return console.log('  skipped: no Chromium');
   console.log(
     '  photograph          MB   decode ms   harmony ms   ratio   page held up ms   most memory MB',
   );
@@ -17,26 +28,27 @@ else {
     console.log(
       `  ${photo.padEnd(16)}${cell(megabytes, 1, 6)}${cell(decodeMs, 0, 12)}${cell(wholeMs, 0, 13)}${cell(ratio, 2, 8)}${cell(heldUpMs, 0, 18)}${mostMb === null ? '' : cell(mostMb, 0, 17)}`,
     );
+  console.log('\nThe story of gathering on the screen: longest task of the page’s own thread');
+  for (const { step, longestMs, workMs } of (await benchHeld()) ?? [])
+    console.log(
+      `  ${step.padEnd(56)}${cell(longestMs, 0, 6)} ms of the clock ${cell(workMs, 0, 6)} ms of the processor`,
+    );
 }
 
-console.log('\nThe story of gathering on the screen: longest task of the page’s own thread');
-const heldRows = await benchHeld();
-if (heldRows === null) console.log('  skipped: no Chromium');
-for (const { step, longestMs, workMs } of heldRows ?? [])
-  console.log(
-    `  ${step.padEnd(56)}${cell(longestMs, 0, 6)} ms of the clock ${cell(workMs, 0, 6)} ms of the processor`,
-  );
-
-console.log('\nMixing: 5 colours with up to 4 pigments, in Node');
-for (const { what, ms, ratio, note } of benchMixture()) {
-  const times = ratio === null ? '' : `${ratio.toFixed(2)} times`;
-  console.log(`  ${what.padEnd(44)}${cell(ms, 0, 8)} ms  ${times.padEnd(14)}${note}`);
+async function mixing(): Promise<void> {
+  console.log('\nMixing: 5 colours with up to 4 pigments, in Node');
+  told(benchMixture(), 68, 0);
+  console.log('\nThe same in a worker of Chromium');
+  told(await benchMixing(), 68, 0);
 }
 
-console.log('\nThe book, with 10,000 harmonies, in Chromium');
-const bookRows = await benchBook();
-if (bookRows === null) console.log('  skipped: no Chromium');
-for (const { what, ms, ratio, note } of bookRows ?? []) {
-  const times = ratio === null ? '' : `${ratio.toFixed(2)} times`;
-  console.log(`  ${what.padEnd(44)}${cell(ms, 1, 8)} ms  ${times.padEnd(14)}${note}`);
+async function keeping(): Promise<void> {
+  console.log('\nThe book, with 10,000 harmonies, in Chromium');
+  told(await benchBook(), 44, 1);
 }
+
+/** Named on the command line only some are measured. */
+const ALL = { gathering, mixing, book: keeping };
+const asked = process.argv.slice(2);
+for (const [name, measure] of Object.entries(ALL))
+  if (asked.length === 0 || asked.includes(name)) await measure();

@@ -1,11 +1,8 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { type Browser, chromium } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import sharp from 'sharp';
-import { build } from 'vite';
-import { serveApp } from '../../src/cli/server.ts';
-import { CHROMIUM_FLAGS, ensureChromium } from '../tools/chromium.ts';
+import { onPage } from './browser.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const ROUNDS = 7;
@@ -55,8 +52,8 @@ const median = (values: number[]): number =>
   values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]!;
 
 /** Process ids of the pages of a browser. */
-async function renderersOf(browser: Browser): Promise<number[]> {
-  const session = await browser.newBrowserCDPSession();
+async function renderersOf(page: Page): Promise<number[]> {
+  const session = await page.context().browser()!.newBrowserCDPSession();
   const { processInfo } = await session.send('SystemInfo.getProcessInfo');
   await session.detach();
   return processInfo.flatMap(({ type, id }) => (type === 'renderer' ? [id] : []));
@@ -84,18 +81,9 @@ function peakOf(pids: readonly number[]): number | null {
 }
 
 /** File to harmony in a worker of Chromium against decoding alone, in the same run. Null without a browser. */
-export async function benchGather(): Promise<GatherRow[] | null> {
-  const executablePath = ensureChromium();
-  if (executablePath === null) return null;
-  const folder = mkdtempSync(join(tmpdir(), 'kingcup-bench-'));
-  await build({
-    root: resolve(import.meta.dirname, '../../tests/bench/page'),
-    configFile: false,
-    logLevel: 'error',
-    base: './',
-    worker: { format: 'es' },
-    build: { outDir: folder, emptyOutDir: true, target: 'es2023' },
-  });
+export const benchGather = (): Promise<GatherRow[] | null> => onPage(gatherOn);
+
+async function gatherOn(page: Page, folder: string): Promise<GatherRow[]> {
   const photos: [string, number, boolean][] = [
     ['smooth, 1 MP', 1, false],
     ['smooth, 3 MP', 3, false],
@@ -109,35 +97,24 @@ export async function benchGather(): Promise<GatherRow[] | null> {
     sizes.set(name, bytes.length / 1e6);
     writeFileSync(join(folder, `${i}.jpg`), bytes);
   }
-  const { server, url } = await serveApp(folder, 0);
-  const browser = await chromium.launch({ executablePath, args: CHROMIUM_FLAGS });
-  try {
-    const page = await browser.newPage();
-    await page.goto(url);
-    const rows: GatherRow[] = [];
-    for (const [i, [photo]] of photos.entries()) {
-      const pids = await renderersOf(browser);
-      for (const pid of pids) forgetPeak(pid);
-      const { decode, whole, heldUpMs } = await page.evaluate(
-        ([path, rounds]) => window.timePhoto(path, rounds),
-        [`${i}.jpg`, ROUNDS] as const,
-      );
-      const [decodeMs, wholeMs] = [median(decode), median(whole)];
-      rows.push({
-        photo,
-        megabytes: sizes.get(photo)!,
-        decodeMs,
-        wholeMs,
-        ratio: wholeMs / decodeMs,
-        heldUpMs,
-        mostMb: peakOf(pids),
-      });
-    }
-    return rows;
-  } finally {
-    await browser.close();
-    server.closeAllConnections();
-    server.close();
-    rmSync(folder, { recursive: true });
+  const rows: GatherRow[] = [];
+  for (const [i, [photo]] of photos.entries()) {
+    const pids = await renderersOf(page);
+    for (const pid of pids) forgetPeak(pid);
+    const { decode, whole, heldUpMs } = await page.evaluate(
+      ([path, rounds]) => window.timePhoto(path, rounds),
+      [`${i}.jpg`, ROUNDS] as const,
+    );
+    const [decodeMs, wholeMs] = [median(decode), median(whole)];
+    rows.push({
+      photo,
+      megabytes: sizes.get(photo)!,
+      decodeMs,
+      wholeMs,
+      ratio: wholeMs / decodeMs,
+      heldUpMs,
+      mostMb: peakOf(pids),
+    });
   }
+  return rows;
 }

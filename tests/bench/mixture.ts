@@ -2,12 +2,14 @@ import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { findMixtures } from '../../src/mixture/find.ts';
+import type { MixOptions } from '../../src/mixture/finder.ts';
 import { Metric } from '../../src/mixture/metric.ts';
+import type { Answer } from '../../src/mixture/mixture.ts';
 import { predict } from '../../src/mixture/predict.ts';
 import { compile } from '../../src/mixture/stock.ts';
 import { Trial } from '../../src/mixture/trial.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';
-import { random } from '../mixture/data.ts';
+import { seeded } from '../colour/random.ts';
 import { manyPaints } from '../mixture/invented.ts';
 import { exhaustive } from '../mixture/reference.ts';
 
@@ -23,9 +25,22 @@ export interface Row {
 const COLOURS = 5;
 const MOST = 4;
 
+/** The search under measure: called here, or handed to a worker's own entry. */
+export type Mix = (
+  targets: readonly Lab[],
+  shelf: Shelf,
+  options: Pick<MixOptions, 'most' | 'quick' | 'alternatives'>,
+) => readonly Answer[];
+
+const here: Mix = (targets, shelf, options) => {
+  const found = findMixtures(targets, shelf, options);
+  if (!found.ok) throw new Error(found.fault.code);
+  return found.value;
+};
+
 /** Three colours within reach and two that no paint reaches: a harmony as photographs give them. */
-function harmony(shelf: Shelf): Lab[] {
-  const next = random(3);
+export function harmony(shelf: Shelf): Lab[] {
+  const next = seeded(3);
   const pile = () =>
     predict(
       [0, 0, 0].map(() => ({
@@ -101,17 +116,20 @@ function general(
   return { ms: (performance.now() - start) * every, best };
 }
 
-/** Times of the mixture search in this process, one thread. `shelf` needs at least 24 paints. */
-export function benchMixture(shelf: Shelf = manyPaints(48)): Row[] {
-  const first = (count: number): Shelf => ({ ...shelf, paints: shelf.paints.slice(0, count) });
-  const size = Math.min(24, shelf.paints.length);
+/** The shelf and the colours that all times are for. */
+export const SIZE = 24;
+export const benchShelf = (count = SIZE): Shelf => {
+  const shelf = manyPaints(48);
+  return { ...shelf, paints: shelf.paints.slice(0, count) };
+};
+
+/** Times of the mixture search on this thread, in Node or in a browser's worker. */
+export function benchMixture(search: Mix = here): Row[] {
+  const first = benchShelf;
+  const size = SIZE;
   const bench = first(size);
   const targets = harmony(bench);
-  const mix = (from: Shelf, options = {}) => {
-    const found = findMixtures(targets, from, { most: MOST, ...options });
-    if (!found.ok) throw new Error(found.fault.code);
-    return found.value;
-  };
+  const mix = (from: Shelf, options = {}) => search(targets, from, { most: MOST, ...options });
   const answers = mix(bench);
   const ms = timed(() => mix(bench));
   const rows: Row[] = [
@@ -140,7 +158,7 @@ export function benchMixture(shelf: Shelf = manyPaints(48)): Row[] {
   const slow = general(targets, bench, every);
   add('ml-levenberg-marquardt over the same sets', slow.ms, `one set in ${every} run, scaled`);
 
-  for (const count of [8, 16, 24, 48].filter((n) => n <= shelf.paints.length)) {
+  for (const count of [8, 16, 24, 48]) {
     const some = first(count);
     add(
       `growth: ${count} pigments`,

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { flushOnHide, type Page } from '../../src/book/drafts.ts';
+import { onHide } from '../../src/book/drafts.ts';
 import type { Book } from '../../src/book/store.ts';
 import { failAtCommit } from './disk.ts';
 import { freshDisk, harmonyBodyOf, must, openMade } from './made.ts';
@@ -32,22 +32,25 @@ test('what is typed is saving at once and saved soon, only its last state', asyn
   expect(line).toEqual(['saved', 'saving', 'saved']);
 });
 
-test('a page that hides saves at once', async () => {
-  const listeners = new Set<() => void>();
-  const page = {
-    visibilityState: 'visible',
-    addEventListener: (_: string, listener: () => void) => listeners.add(listener),
-    removeEventListener: (_: string, listener: () => void) => listeners.delete(listener),
+test('a page that hides or closes saves at once', async () => {
+  const heard = new Map<string, () => void>();
+  const target = {
+    addEventListener: (type: string, listener: () => void) => heard.set(type, listener),
+    removeEventListener: (type: string) => heard.delete(type),
   };
-  const end = flushOnHide(page as Page, book);
+  const page = { ...target, document: { ...target, visibilityState: 'visible' } };
+  const end = onHide(page, () => void book.flush());
   type('Jay');
-  for (const listener of listeners) listener();
+  heard.get('visibilitychange')?.();
   expect(await names()).toEqual([]);
-  page.visibilityState = 'hidden';
-  for (const listener of listeners) listener();
+  page.document.visibilityState = 'hidden';
+  heard.get('visibilitychange')?.();
   expect(await names()).toEqual(['Jay']);
+  type('Magpie');
+  heard.get('pagehide')?.();
+  expect(await names()).toEqual(['Magpie']);
   end();
-  expect(listeners.size).toBe(0);
+  expect(heard.size).toBe(0);
 });
 
 test('a flush tells of a draft that could not be saved, and the line keeps saying so', async () => {

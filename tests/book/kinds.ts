@@ -130,14 +130,60 @@ export const bodies: Bodies = {
     reflectance: bands(0.2, 0.01),
     photo,
   },
+  card: {
+    name: 'card 2',
+    note,
+    date,
+    plan: {
+      ...{ name: 'card 2 of 17 May 2031', paper: 'letter', page: 1, pages: 2, white: 'stock-1' },
+      cautions: ['Lead white: wash your hands.'],
+      places: [
+        {
+          ...{ number: 4, kind: 'paint', label: 'Red earth 1, white 4', measure: '1 : 4 spoons' },
+          parts: [
+            { pigment: 'stock-2', parts: 1 },
+            { pigment: 'stock-1', parts: 4 },
+          ],
+          ...{ x: 40, y: 41.5, width: 22, height: 16 },
+        },
+      ],
+    },
+    lots: [
+      { pigment: 'stock-1', lot: '' },
+      { pigment: 'stock-2', lot: '7' },
+    ],
+    leftOut: [4],
+    reading: {
+      ...{ date: '2031-05-18', byHand: false, sd: 1.5, unevenness: 1.1, referenceResidual: 0.7 },
+      chart: 1.9,
+      remarks: ['It was set right.'],
+      places: [
+        { number: 4, lab: [61, 18, 16], corners: [0.1, 0.2, 0.3, 0.21, 0.31, 0.4, 0.11, 0.41] },
+      ],
+      photo: { ...photo, file: 'd'.repeat(64) },
+    },
+  },
+  curves: {
+    name: 'measured in May',
+    note,
+    date,
+    geometry: '45/0',
+    specular: 'excluded',
+    lots: [{ pigment: 'stock-2', lot: '7' }],
+    samples: [
+      { name: 'A1', parts: [{ pigment: 'stock-2', parts: 1 }], reflectance: bands(0.06, 0.01) },
+      { name: 'A2', parts: [], reflectance: bands(0.3, 0.005) },
+    ],
+  },
   pile: {
     name: 'flesh',
     note,
     date,
     mixture,
-    lots: [{ pigment: 'red-earth', lot: '7' }],
+    lots: [{ pigment: 'red-earth', lot: '7', entry: 'stock-2' }],
     seen: [45, 19, 17],
     known: 'by eye',
+    reflectance: bands(0.15, 0.008),
   },
   leftover: { name: 'flesh', note, date, mixture, cm3: 3, kept: 'under film', used: '2031-05-18' },
 };

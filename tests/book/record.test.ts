@@ -54,6 +54,20 @@ describe.each(KINDS)('a %s', (kind) => {
   });
 });
 
+test('a harmony keeps the wish that its mixtures were found under', () => {
+  const wish = {
+    ...{ only: ['red-earth'], leaveOut: ['smalt'], hazard: 'toxic', mustHold: [] },
+    ...{ noBlack: true, most: 3, coarse: true, keep: 'hue' },
+  };
+  const record = recordOf('harmony');
+  const kept = { ...record, body: { ...record.body, wish } };
+  expect(readRecord(kept)).toEqual({ ok: true, value: kept });
+  for (const wrong of [{ most: 7 }, { keep: 'soul' }, { hazard: 'low' }, { only: 'all' }, { x: 1 }])
+    expect(readRecord({ ...kept, body: { ...kept.body, wish: { ...wish, ...wrong } } }).ok).toBe(
+      false,
+    );
+});
+
 test('knows the files and the entries that it needs', () => {
   const letters = (kind: Kind) => filesOf(recordOf(kind)).map(({ file }) => file[0]);
   expect(letters('specimen')).toEqual(['a', 'b', 'c']);

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Card, folded } from '../../src/book/card.ts';
+import type { Card } from '../../src/book/card.ts';
 import { createCells } from '../../src/book/cells.ts';
+import { folded } from '../../src/book/folded.ts';
 import { createIndex, type Query } from '../../src/book/search.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';

@@ -4,22 +4,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { chance } from '../tools/chance.ts';
 import { CHROMIUM_FLAGS, findChromium } from '../tools/chromium.ts';
 import { describeBrowser } from './open.ts';
 import { Probed } from './probed.ts';
 
 const ROUNDS = process.env.KINGCUP_SOAK === '1' ? 100 : 10;
 
-/** Repeatable chance: mulberry32, public domain. */
-function chance(seed: number): () => number {
-  let a = seed;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
 const pause = (ms: number) => new Promise((done) => setTimeout(done, ms));
 
 /** A browser that this test started itself and can therefore end as a power cut would. */
@@ -71,6 +62,26 @@ class Mortal {
     await this.kill();
     rmSync(this.folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
   }
+}
+
+/** When an import is cut off: among its writes, while they are committed, once it was said to have ended. */
+const MOMENTS = ['inside', 'commit', 'commit', 'ended', 'commit'] as const;
+/** How far a merge says it is when only the commit is left to come. */
+const LAST = 0.97;
+/** Its multiples, without their whole parts, lie evenly between 0 and 1 however many there are. */
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+
+/** How far the page's merge is; tells when it has come so far. */
+async function watchProgress(page: Page): Promise<{ reach(share: number): Promise<void> }> {
+  let done = -1;
+  await page.exposeFunction('progress', (share: number) => {
+    done = share;
+  });
+  return {
+    async reach(share) {
+      while (done < share) await pause(1);
+    },
+  };
 }
 
 describeBrowser('the browser is killed', () => {
@@ -126,20 +137,24 @@ describeBrowser('the browser is killed', () => {
       const bytes = Buffer.from(await first.evaluate(() => window.probe.copy()), 'base64');
       const url = probed.put('copy.zip', bytes);
       await probed.probe(first, 'measured');
-      await first.evaluate((copy) => window.probe.bringIn(copy), url);
+      const measured = await watchProgress(first);
+      const whole = first.evaluate((copy) => window.probe.bringIn(copy), url);
+      await measured.reach(LAST);
+      const began = performance.now();
+      await whole;
+      const commitMs = performance.now() - began;
       const all = Object.keys((await first.evaluate(() => window.probe.audit())).clocks).length;
       await mortal.kill();
       expect(all).toBe(240 + 180);
 
       const ends = { nothing: 0, all: 0 };
+      const atCommit = { nothing: 0, all: 0 };
+      let tries = 0;
       for (let round = 0; round < ROUNDS; round++) {
         const page = await mortal.open();
         await probed.probe(page, `book-${round}`);
         await page.evaluate(() => window.probe.fill(3, 99));
-        let done = -1;
-        await page.exposeFunction('progress', (share: number) => {
-          done = share;
-        });
+        const progress = await watchProgress(page);
         let hasEnded = false;
         const bringing = page
           .evaluate((copy) => window.probe.bringIn(copy), url)
@@ -149,12 +164,14 @@ describeBrowser('the browser is killed', () => {
             },
             () => {},
           );
-        // Anywhere in the one transaction, around its end, or once it was said to have ended.
-        const at = 1.25 * next();
-        if (at > 1.1) await bringing;
+        const moment = MOMENTS[round % MOMENTS.length]!;
+        if (moment === 'inside') await progress.reach(0.9 * next());
+        else if (moment === 'ended') await bringing;
         else {
-          while (done < Math.min(at, 0.97)) await pause(1);
-          if (at > 0.97) await pause(60 * next());
+          // Evenly over the time that the commit takes, and a little beyond.
+          tries++;
+          await progress.reach(LAST);
+          await pause(commitMs * 1.3 * ((tries * GOLDEN) % 1));
         }
         const wasSaid = hasEnded;
         await mortal.kill();
@@ -168,9 +185,15 @@ describeBrowser('the browser is killed', () => {
         const there = Object.keys(clocks).length - 3;
         expect([0, all], `round ${round}`).toContain(there);
         if (wasSaid) expect(there).toBe(all);
-        ends[there === 0 ? 'nothing' : 'all']++;
+        const end = there === 0 ? 'nothing' : 'all';
+        ends[end]++;
+        if (moment === 'commit') atCommit[end]++;
       }
-      console.log(`  nothing ${ends.nothing} times, all of it ${ends.all} times`);
+      console.log(
+        `  nothing ${ends.nothing} times, all of it ${ends.all} times; during the commit of ${Math.round(commitMs)} ms ${atCommit.nothing} and ${atCommit.all}`,
+      );
+      expect(ends.nothing).toBeGreaterThan(0);
+      expect(ends.all).toBeGreaterThan(0);
     } finally {
       await mortal.discard();
     }

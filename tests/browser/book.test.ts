@@ -6,6 +6,8 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { DESKTOP, describeBrowser, PHONE, Studio } from './open.ts';
 import { Probed } from './probed.ts';
 
+/** A folder for pictures to look at; none unless told. */
+const LOOK = process.env.KINGCUP_LOOK;
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 
 /** What axe finds wrong, WCAG 2.2 A and AA, in words. */
@@ -96,6 +98,9 @@ describeBrowser('the book as a painter meets it', () => {
         expect(await violations(page)).toEqual([]);
         const all = Number.parseInt(await counted(page), 10);
         expect(all).toBe(70);
+        // Much was written, and no copy of it was made.
+        const reminder = page.getByText('Time for a copy.');
+        expect(await reminder.isVisible()).toBe(true);
 
         // By word, by colour, by pigment, by kind; each narrows the others down.
         await page.getByRole('searchbox').fill('wei');
@@ -160,6 +165,9 @@ describeBrowser('the book as a painter meets it', () => {
         await page.getByText('The copy has left Kingcup.').waitFor();
         await page.getByText('Nothing has changed since.').waitFor();
         expect(await violations(page)).toEqual([]);
+        await page.getByRole('link', { name: 'Entries' }).click();
+        await rows(page).first().waitFor();
+        expect(await reminder.count()).toBe(0);
         await page.goto('about:blank');
         await wipe(page, probed.url);
         await page.goto(`${probed.url}#/book`);
@@ -241,8 +249,30 @@ describeBrowser('the book as a painter meets it', () => {
       expect(await violations(page)).toEqual([]);
       await rows(page).filter({ hasText: 'second' }).click();
       await page.getByRole('heading', { name: 'Two versions' }).waitFor();
-      await page.getByRole('button', { name: 'Put into the bin' }).click();
+      // What differs stands side by side, in words.
+      const differences = page.getByRole('table', { name: 'What differs' });
+      await differences.waitFor();
+      expect(await differences.getByRole('row').allInnerTexts()).toEqual([
+        expect.stringMatching(/What differs\s+In force\s+Kept beside it/),
+        expect.stringMatching(/Name\s+As the first device has it\s+As the second device has it/),
+      ]);
+      expect(await violations(page)).toEqual([]);
+      if (LOOK) await page.screenshot({ path: resolve(LOOK, 'versions.png'), fullPage: true });
+
+      // The one beside is kept under the entry's own name; undone; then both are kept.
+      await page.getByRole('button', { name: 'Keep the one beside' }).click();
+      await page.getByText('“As the second device has it” is kept').waitFor();
+      await expect.poll(() => counted(page)).toBe('6 entries');
+      expect(await page.evaluate(() => location.hash)).toContain(id);
+      await page.getByRole('button', { name: 'Undo' }).click();
+      await page.getByText('One entry is here in two versions').waitFor();
+      await page.getByRole('button', { name: 'Keep both' }).click();
       await expect.poll(() => page.getByText('here in two versions').count()).toBe(0);
+      await expect.poll(() => counted(page)).toBe('7 entries');
+      // Their copy once more brings nothing back.
+      await page.getByRole('link', { name: 'Copies', exact: true }).click();
+      await choose(page, theirs.bytes);
+      await page.getByText('Nothing in this copy is new').waitFor();
       expect(one.studio.errors).toEqual([]);
     } finally {
       await one.studio.discard();
@@ -336,7 +366,7 @@ describeBrowser('the book as a painter meets it', () => {
       await page.evaluate(() => {
         const { postMessage } = Worker.prototype;
         Worker.prototype.postMessage = function (this: Worker, message: unknown) {
-          setTimeout(() => postMessage.call(this, message), 2000);
+          setTimeout(() => postMessage.call(this, message), 8000);
         };
       });
       await page.getByRole('button', { name: 'Make a copy of the book' }).click();

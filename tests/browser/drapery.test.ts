@@ -106,6 +106,9 @@ describeBrowser('from a harmony to a drapery and its formula in the book', () =>
       await page.getByText('This drapery is in the book.').waitFor();
       await button(page, 'Keep it as a formula').click();
       await page.getByText(/The formula “Cloths of the jay” is in the book/).waitFor();
+      // Kept once more it makes no second entry.
+      await button(page, 'Keep it as a formula').click();
+      await page.getByText('The formula “Cloths of the jay” is in the book already').waitFor();
       await expect.poll(() => page.locator('.save-line').innerText()).toMatch(/^Saved/);
       const kept = await ladder(page).innerText();
 
@@ -121,6 +124,14 @@ describeBrowser('from a harmony to a drapery and its formula in the book', () =>
       await page.getByRole('link', { name: /Cloths of the jay drapery/ }).waitFor();
       await formula.click();
       await expect.poll(() => page.locator('.entry').innerText()).toMatch(/deepest fold/i);
+
+      // And a drapery begins from it: its cloths as they were painted.
+      if (device === 'desktop') {
+        await page.getByRole('button', { name: /^Make a drapery of it/ }).click();
+        await heading(page, 'From the highlight to the deepest fold').waitFor();
+        await whole(page);
+        expect(await page.locator('.drapery-wall').getByRole('button').count()).toBe(2);
+      }
       expect(studio.errors).toEqual([]);
     } finally {
       await studio.discard();

@@ -19,6 +19,13 @@ describeBrowser('the frame of the app', () => {
       await page.goto(url);
       await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
       expect(await page.getByText('A newer Kingcup is ready').count()).toBe(0);
+      // A harmony that is kept, and a name that is still being typed when the painter agrees.
+      await page.getByLabel('Choose a photograph').setInputFiles(JAY);
+      await page.getByRole('button', { name: 'Keep this harmony' }).click();
+      await page.getByText('This harmony is in the book').waitFor();
+      await expect
+        .poll(() => page.locator('.save-line').innerText(), { timeout: 20_000 })
+        .toBe('Saved in this browser');
 
       const worker = join(folder, 'service.worker.js');
       writeFileSync(worker, `${readFileSync(worker, 'utf8')}\n// another version\n`);
@@ -29,9 +36,10 @@ describeBrowser('the frame of the app', () => {
       expect(await waiting()).toBe(true);
 
       const reloaded = page.waitForEvent('load');
+      await page.getByLabel('Name').last().fill('Typed at the last moment');
       await page.getByRole('button', { name: 'Change to it now' }).click();
       await reloaded;
-      await page.getByRole('heading', { name: 'What did you see?' }).waitFor();
+      await page.getByRole('heading', { name: 'Typed at the last moment' }).waitFor();
       expect(await waiting()).toBe(false);
       expect(studio.errors).toEqual([]);
     } finally {

@@ -14,6 +14,7 @@ async function violations(page: Page): Promise<string[]> {
   return found.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' | ')}`);
 }
 
+const LONG = { timeout: 20_000 };
 const bench = (page: Page) => page.locator('section[aria-labelledby="bench-heading"]');
 const all = (page: Page) => page.locator('section[aria-labelledby="mix-heading"]');
 const opened = (page: Page, summary: string | RegExp) =>
@@ -97,6 +98,25 @@ describeBrowser('mixtures on the screen of a harmony', () => {
       await settled(page);
       await page.getByRole('button', { name: 'Ask for nothing' }).click();
       await expect.poll(() => page.getByText('Asked of all mixtures').count()).toBe(0);
+
+      // A variant stands beside its origin, with what changes in the pile; then the whole harmony so.
+      const rows = page.locator('section[aria-labelledby="variants-heading"]');
+      await rows.getByRole('button', { name: 'duller, a little' }).click();
+      await rows.getByText(/To the eye: .*In the pile: /).waitFor(LONG);
+      await rows.getByRole('button', { name: 'See the whole harmony so' }).click();
+      await rows.getByText(/^The shelf (makes|goes)/).waitFor(LONG);
+      expect(await rows.getByText(/In the pile: /).count()).toBeGreaterThan(2);
+      expect(await violations(page)).toEqual([]);
+      const before = await piles(page);
+      await rows.getByRole('button', { name: 'Take it for the whole harmony' }).click();
+      await settled(page);
+      await expect.poll(() => piles(page), LONG).not.toBe(before);
+      await page.getByRole('button', { name: 'Undo', exact: true }).click();
+      await expect.poll(() => piles(page), LONG).toBe(before);
+
+      // How the colours stand to one another, for those who ask.
+      await opened(page, 'How they stand to one another');
+      await page.getByText(/is dominant/).waitFor();
       expect(studio.errors).toEqual([]);
     } finally {
       await studio.discard();
@@ -143,6 +163,14 @@ describeBrowser('mixtures on the screen of a harmony', () => {
       expect(await violations(page)).toEqual([]);
 
       await opened(page, 'The fewest pigments for all of it');
+      await all(page).getByLabel('What they must mix').selectOption('small');
+      await all(page).getByRole('button', { name: 'Find the fewest' }).click();
+      await all(page)
+        .getByText(/colours and variants are out of reach|are enough: /)
+        .first()
+        .waitFor(LONG);
+      await all(page).getByLabel('What they must mix').selectOption('none');
+      await all(page).getByText('The harmony or the shelf has changed since').waitFor();
       await all(page).getByRole('button', { name: 'Find the fewest' }).click();
       await all(page)
         .getByText(/are enough: /)

@@ -2,63 +2,25 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeEach, expect, test } from 'vitest';
 import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
+import {
+  addPaint,
+  handPile,
+  heading,
+  LOOK,
+  look,
+  overflow,
+  saved,
+  type,
+  violations,
+} from './palette-day.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 const hasPoppler = spawnSync('which', ['pdftotext']).status === 0;
-/** A folder for pictures to look at; none unless told. */
-const LOOK = process.env.KINGCUP_LOOK;
-
-/** What axe finds wrong, WCAG 2.2 A and AA, in light and dark. */
-async function violations(page: Page): Promise<string[]> {
-  const all: string[] = [];
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    const { violations: found } = await new AxeBuilder({ page })
-      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-      .analyze();
-    all.push(
-      ...found.map(
-        ({ id, nodes }) => `${colorScheme} ${id}: ${nodes.map((node) => node.html).join(' | ')}`,
-      ),
-    );
-  }
-  await page.emulateMedia({ colorScheme: 'light' });
-  return all;
-}
-
-/** Nothing is wider than the window. */
-const overflow = (page: Page) =>
-  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-
-const saved = (page: Page) =>
-  expect.poll(() => page.locator('.save-line').innerText()).toBe('Saved in this browser');
-const heading = (page: Page, name: string | RegExp) =>
-  page.getByRole('heading', { name, exact: true });
-
-let shot = 0;
-async function look(page: Page, name: string): Promise<void> {
-  if (LOOK === undefined) return;
-  await page.screenshot({ path: join(LOOK, `${++shot}-${name}.png`), fullPage: true });
-}
-
 /** The day after an ISO day. */
 const next = (day: string) => new Date(Date.parse(day) + 86_400_000).toISOString().slice(0, 10);
-
-/** Puts a paint on the studio's own shelf. */
-async function addPaint(page: Page, url: string, pigment: string, amount: string, lot: string) {
-  await page.goto(`${url}#/book/shelf/new`);
-  await heading(page, 'Add a paint').waitFor();
-  await page.getByLabel('Pigment', { exact: true }).selectOption({ label: pigment });
-  await page.locator('form').getByText('Own-ground paste', { exact: true }).click();
-  await page.getByLabel('Amount', { exact: true }).fill(amount);
-  await page.getByLabel('Lot', { exact: true }).fill(lot);
-  await page.getByRole('button', { name: 'Put it on the shelf' }).click();
-  await heading(page, pigment).waitFor();
-}
 
 /** Grams in stock by pigment, as they are on disk. */
 const stockOf = (page: Page): Promise<Record<string, number>> =>
@@ -77,7 +39,7 @@ const stockOf = (page: Page): Promise<Record<string, number>> =>
       }),
   );
 
-describeBrowser('from a harmony in the book to a printed morning sheet', () => {
+describeBrowser('from a harmony or a drapery in the book to a printed morning sheet', () => {
   const served = new Served();
   beforeEach(() => served.start());
   afterAll(() => served.stop());
@@ -92,10 +54,25 @@ describeBrowser('from a harmony in the book to a printed morning sheet', () => {
     await saved(page);
   }
 
+  /** The cloths of the harmony that is open: two garments and a trim, each of six folds. */
+  async function keepDrapery(page: Page): Promise<void> {
+    await page.getByRole('button', { name: 'Make a drapery of it' }).click();
+    await heading(page, 'From the highlight to the deepest fold').waitFor();
+    await expect
+      .poll(() => page.getByRole('button', { name: 'Keep it as a formula' }).isEnabled(), {
+        timeout: 60_000,
+      })
+      .toBe(true);
+    await page.getByLabel('Name of the drapery').fill('Jay');
+    await page.getByRole('button', { name: 'Keep this drapery' }).click();
+    await page.getByText('This drapery is in the book.').waitFor();
+    await saved(page);
+  }
+
   test.each([
-    ['a desktop', DESKTOP],
-    ['a phone', PHONE],
-  ])('on %s', async (_, viewport) => {
+    ['a drapery, on a desktop', DESKTOP, 'drapery', 3],
+    ['a harmony, on a phone', PHONE, 'harmony', 1],
+  ] as const)('%s', async (_, viewport, kind, boards) => {
     const studio = new Studio();
     try {
       const page = await studio.open(viewport);
@@ -105,8 +82,9 @@ describeBrowser('from a harmony in the book to a printed morning sheet', () => {
       expect(await violations(page)).toEqual([]);
       await look(page, 'empty');
       await keepHarmony(page);
+      if (kind === 'drapery') await keepDrapery(page);
       await page.getByRole('link', { name: 'Palette', exact: true }).click();
-      await page.getByRole('button', { name: /Jay harmony/ }).click();
+      await page.getByRole('button', { name: `Jay ${kind}` }).click();
       await heading(page, 'Jay').waitFor();
       const pile = page.getByRole('article').first();
       const first = (await pile.getAttribute('aria-label'))!;
@@ -120,24 +98,49 @@ describeBrowser('from a harmony in the book to a printed morning sheet', () => {
       await page.getByLabel('Canvas height, cm').fill('25.4');
       await page.getByLabel('Canvas height, cm').blur();
       await page.getByText('20.0 × 10.0 inches').waitFor();
+      // All at once, and back.
+      const area = pile.getByLabel('Square centimetres');
+      await page.getByText('All piles at once').click();
+      await page.getByLabel('All of them together cover, cm²').fill('1800');
+      await page.getByRole('button', { name: 'Set all piles' }).click();
+      await expect.poll(() => area.inputValue()).not.toBe('250');
+      await page.locator('.notices').getByRole('button', { name: 'Undo' }).click();
+      await expect.poll(() => area.inputValue()).toBe('250');
       await saved(page);
       expect(await violations(page)).toEqual([]);
       expect(await overflow(page)).toBeLessThanOrEqual(0);
       await look(page, 'passage');
       await page.getByRole('link', { name: 'The day’s palette' }).first().click();
-      await page.getByRole('img', { name: /palette with the thumb hole/ }).waitFor();
+      await page
+        .getByRole('img', { name: /palette with the thumb hole/ })
+        .first()
+        .waitFor();
+      // Eighteen folds are more than one palette carries: it says so, and lays three.
+      await expect.poll(() => page.locator('.pal-board').count()).toBe(boards);
+      expect(await page.getByText(/is more than one palette carries/).count()).toBe(
+        boards > 1 ? 1 : 0,
+      );
       await page.getByRole('button', { name: first, exact: true }).click();
       await page.locator('.pal-chosen h3').waitFor();
       expect(await violations(page)).toEqual([]);
       expect(await overflow(page)).toBeLessThanOrEqual(0);
       await look(page, 'day');
       await page.getByRole('link', { name: 'Morning sheet' }).click();
-      await page.locator('.sheet').waitFor();
+      await page.locator('.sheet').first().waitFor();
+      expect(await page.locator('.sheet').count()).toBe(boards);
       expect(await violations(page)).toEqual([]);
       expect(await overflow(page)).toBeLessThanOrEqual(0);
       await look(page, 'sheet');
       const pdf = await page.pdf({ format: 'A4', printBackground: false });
-      if (LOOK) writeFileSync(join(LOOK, `${shot}.pdf`), pdf);
+      const folder = mkdtempSync(join(tmpdir(), 'kingcup-palette-'));
+      writeFileSync(join(LOOK ?? folder, `${viewport.width}.pdf`), pdf);
+      if (hasPoppler)
+        expect(
+          execFileSync('pdfinfo', [join(LOOK ?? folder, `${viewport.width}.pdf`)], {
+            encoding: 'utf8',
+          }),
+        ).toMatch(new RegExp(`Pages: +${boards}\n`));
+      rmSync(folder, { recursive: true, force: true });
       expect(studio.errors).toEqual([]);
     } finally {
       await studio.discard();
@@ -160,10 +163,13 @@ describeBrowser('from a harmony in the book to a printed morning sheet', () => {
       await page.getByLabel('Name').first().fill('Sleeve');
       await page.getByLabel('Name').first().blur();
       await heading(page, 'Sleeve').waitFor();
-      await handPile(page, 'half-tone', [
-        ['3', 'Lead white'],
-        ['1', 'Yellow ochre'],
-      ]);
+      await handPile(page, {
+        name: 'half-tone',
+        parts: [
+          ['3', 'Lead white'],
+          ['1', 'Yellow ochre'],
+        ],
+      });
       const tone = page.getByRole('article', { name: 'half-tone' });
       await tone.getByLabel('It covers').selectOption('share');
       // A share of a canvas without a size is refused in words, and the rest stays.
@@ -171,10 +177,13 @@ describeBrowser('from a harmony in the book to a printed morning sheet', () => {
       await type(page, 'Canvas width, cm', '60');
       await type(page, 'Canvas height, cm', '45');
       await expect.poll(() => page.getByText(/does not say how large/).count()).toBe(0);
-      await handPile(page, 'shadow', [
-        ['1', 'Ultramarine'],
-        ['2', 'Yellow ochre'],
-      ]);
+      await handPile(page, {
+        name: 'shadow',
+        parts: [
+          ['1', 'Ultramarine'],
+          ['2', 'Yellow ochre'],
+        ],
+      });
       await saved(page);
       await page.getByRole('link', { name: 'The day’s palette' }).first().click();
       await page.getByRole('img', { name: /palette with the thumb hole/ }).waitFor();
@@ -295,22 +304,4 @@ describeBrowser('from a harmony in the book to a printed morning sheet', () => {
       await studio.discard();
     }
   });
-
-  async function type(page: Page, label: string, text: string): Promise<void> {
-    await page.getByLabel(label).fill(text);
-    await page.getByLabel(label).blur();
-  }
-
-  async function handPile(page: Page, name: string, parts: readonly (readonly [string, string])[]) {
-    const hand = page.locator('.pal-hand');
-    if ((await hand.getAttribute('open')) === null) await hand.getByText('A pile by hand').click();
-    await hand.getByLabel('Name').fill(name);
-    for (const [at, [count, pigment]] of parts.entries()) {
-      if (at > 0) await hand.getByRole('button', { name: 'One more pigment' }).click();
-      await hand.getByLabel('Parts').nth(at).fill(count);
-      await hand.getByLabel('Pigment', { exact: true }).nth(at).selectOption({ label: pigment });
-    }
-    await hand.getByRole('button', { name: 'Make this pile' }).click();
-    await page.getByRole('article', { name }).waitFor();
-  }
 });

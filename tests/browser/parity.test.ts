@@ -1,55 +1,30 @@
-import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { deltaE00 } from '../../src/colour/difference.ts';
-import type { Lab } from '../../src/colour/lab.ts';
 import { hasShared, SHARED } from '../shared.ts';
 import { BROAD, widePng } from '../tools/gamut.ts';
 import { Served, Studio } from '../tools/studio.ts';
+import { expectAlike, type GatheredColour, gatheredOf, inNode, recordIn } from './gathered.ts';
 import { describeBrowser } from './open.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const JAY = join(ROOT, 'samples/jay-feather.jpg');
 
-interface Colour {
-  readonly lab: readonly number[];
-  readonly share: number;
-}
-
 /** What the browser gathers from a file. */
-async function inBrowser(page: Page, url: string, path: string): Promise<Colour[]> {
+async function inBrowser(
+  page: Page,
+  url: string,
+  path: string,
+): Promise<readonly GatheredColour[]> {
   await page.goto(`${url}#/walk`);
   await page.getByLabel('Choose a photograph').setInputFiles(path);
   await page.waitForURL(/#\/harmony\//);
   await page.getByRole('button', { name: 'Keep this harmony' }).waitFor();
   const id = await page.evaluate(() => location.hash.split('/')[2]!);
-  return page.evaluate(async (id) => {
-    const book = await new Promise<IDBDatabase>((done, failed) => {
-      const asked = indexedDB.open('studio-book');
-      asked.onsuccess = () => done(asked.result);
-      asked.onerror = () => failed(asked.error);
-    });
-    const record = await new Promise<{ body: { gathered: { colours: Colour[] } } }>((done) => {
-      const asked = book.transaction('records').objectStore('records').get(id);
-      asked.onsuccess = () => done(asked.result);
-    });
-    book.close();
-    return record.body.gathered.colours.map(({ lab, share }) => ({ lab, share }));
-  }, id);
-}
-
-/** What the command line gathers from it. */
-function inNode(path: string): Colour[] {
-  const text = execFileSync(
-    process.execPath,
-    [join(ROOT, 'dist/cli/kingcup.js'), 'gather', path, '--json'],
-    { encoding: 'utf8' },
-  );
-  return JSON.parse(text).photos[0].colours.map(({ lab, share }: Colour) => ({ lab, share }));
+  return gatheredOf(await page.evaluate(recordIn, id));
 }
 
 describeBrowser('the same file gives the same harmony in Node and in Chromium', () => {
@@ -106,29 +81,21 @@ describeBrowser('the same file gives the same harmony in Node and in Chromium', 
     files.push(join(SHARED, 'photos/marigold.jpg'), join(SHARED, 'photos/gerbera.jpg'));
   test.each(files)('%s', async (name) => {
     const path = resolve(folder, name);
-    expect(await inBrowser(page, served.url, path)).toEqual(inNode(path));
+    expect(await inBrowser(page, served.url, path)).toEqual(await inNode(path));
   });
 
   test.each(['wide.png', 'broad.png'])(
     'a profile of its own, %s: as many colours, each within 1, shares within 0.02',
     async (name) => {
       // The browser converts by the profile, we take Display P3 as it is defined: last digits differ.
-      const [chromium, node] = [await inBrowser(page, served.url, file(name)), inNode(file(name))];
-      expect(chromium).toHaveLength(node.length);
-      for (const { lab, share } of node) {
-        const twin = chromium.toSorted(
-          (x, y) => deltaE00(x.lab as Lab, lab as Lab) - deltaE00(y.lab as Lab, lab as Lab),
-        )[0]!;
-        expect(deltaE00(twin.lab as Lab, lab as Lab)).toBeLessThan(1);
-        expect(Math.abs(twin.share - share)).toBeLessThan(0.02);
-      }
+      expectAlike(await inBrowser(page, served.url, file(name)), await inNode(file(name)));
     },
   );
 
   test('colours beyond sRGB are kept', async () => {
     // Display P3's red: CIELAB D65 chroma 120 and more, where sRGB's red has 104.6 (computed from the primaries
     // of SMPTE RP 431-2 and IEC 61966-2-1).
-    const chromas = inNode(file('wide.png')).map(({ lab: [, a, b] }) => Math.hypot(a!, b!));
+    const chromas = (await inNode(file('wide.png'))).map(({ lab: [, a, b] }) => Math.hypot(a, b));
     expect(Math.max(...chromas)).toBeGreaterThan(115);
   });
 });

@@ -70,6 +70,38 @@ describe('mix under a wish', () => {
   });
 });
 
+describe('odd shelves', () => {
+  // No white; two paints that are the same; a lake that scatters next to nothing.
+  const bands = Array.from({ length: 36 }, (_, i) => 380 + 10 * i);
+  const row = (name: string, kind: 'K' | 'S', of: (nm: number) => number) =>
+    `1,${name},${kind},${bands.map((nm) => of(nm).toFixed(5)).join(',')}`;
+  const red = (nm: number) => (nm < 590 ? 1.6 : 0.01);
+  const shelfOf = (...rows: string[]) => {
+    const path = join(folder, `odd-${rows.length}.csv`);
+    const head = `# surface: 0.03,0.65\n# basis: volume\nindex,colour,coefficient,${bands.join(',')}`;
+    writeFileSync(path, `${[head, ...rows].join('\n')}\n`);
+    return path;
+  };
+  const twins = ['red', 'red too'].flatMap((name) => [
+    row(name, 'K', red),
+    row(name, 'S', () => 0.3),
+  ]);
+  const lake = [row('lake', 'K', red), row('lake', 'S', () => 0.0001)];
+
+  test.each(['mix', 'transpose', 'fewest', 'vary'])('%s answers with a remark', (verb) => {
+    const shelf = shelfOf(...twins, ...lake);
+    const { status, stdout, stderr } = kingcup(verb, '--lab', '60,40,20', '--shelf', shelf);
+    expect(status, stderr).toBe(0);
+    expect(stderr).toMatch(/no white/i);
+    expect(stdout).not.toMatch(/NaN|undefined|red too.*red |red .*red too/);
+  });
+
+  test('a lake alone is called a glaze', () => {
+    const { stdout } = kingcup('mix', '--lab', '30,40,20', '--shelf', shelfOf(...lake));
+    expect(stdout).toMatch(/lake scatters next to nothing: this is a glaze/);
+  });
+});
+
 describe('transpose', () => {
   test('moves a harmony into reach and keeps its intervals; mix takes what it wrote', () => {
     const { transposition } = json('transpose', '--harmony', harmony);
@@ -117,6 +149,18 @@ describe('fewest', () => {
       expect(one.deltaE00).toBeLessThan(fewest.enough.deltaE00[i] + 0.1);
   });
 
+  test('the variants of each colour are mixed too, and what must be in every mixture is', () => {
+    const asked = ['--lab', '62,10,24', '--lab', '50,4,10', '--variants', 'small'];
+    const { fewest } = json('fewest', ...asked, '--must', 'raw_umber');
+    expect(fewest.sought).toHaveLength(14);
+    expect(fewest.sought.slice(0, 2).map((one: { way: null }) => one.way)).toEqual([null, null]);
+    for (const { pigments, deltaE00 } of fewest.curve) {
+      expect(pigments).toContain('raw_umber');
+      expect(deltaE00).toHaveLength(14);
+    }
+    expect(kingcup('fewest', ...asked).stdout).toMatch(/enough: /);
+  });
+
   test('says it in a table too', () => {
     const { stdout, status } = kingcup('fewest', '--lab', '50,0,0');
     expect(status).toBe(0);
@@ -127,7 +171,8 @@ describe('fewest', () => {
     [[], /Name a colour/],
     [['--lab', '50,0,0', '--within', 'near'], /number from 0/],
     [['--lab', '50,0,0', '--longest', '0'], /1 to 24/],
-    [['--lab', '50,0,0', '--must', 'azurite'], /--only/],
+    [['--lab', '50,0,0', '--variants', 'some'], /small, middle, large/],
+    [['--lab', '50,0,0', '--must', 'azurite', '--leave-out', 'azurite'], /left out as well/],
   ])('refuses %j with a sentence', (options, sentence) => {
     expectRefusal(kingcup('fewest', ...options, '--json'), sentence);
   });

@@ -59,6 +59,18 @@ function expectCloth(cloth: Cloth, wish: ClothWish) {
   } else expect(cloth.reflected).toBeNull();
 }
 
+const isHeld = (from: Lab, to: Lab) =>
+  Math.min(chroma(from), chroma(to)) < 8 || Math.abs(hueTurnDeg(hue(from)!, hue(to)!)) <= 5;
+
+// A film as thick as planned turned the second of them by 12 degrees in its shadow.
+test.each([
+  [40, 46, 20],
+  [35, 10, -20],
+] as Lab[])('a glaze of its own hue holds it downward: %d, %d, %d', (...lab) => {
+  const { folds } = draped({ name: 'a', lab, way: 'underpaint and glaze', stuff: 'satin' });
+  for (const fold of folds.slice(3)) expectHeld(folds[2]!.lab, fold.lab);
+});
+
 describe('over the whole reach and beyond it', () => {
   test('deepened in its own hue: lightness falls, hue is held, no black outside the rule', () => {
     fc.assert(
@@ -106,6 +118,12 @@ describe('over the whole reach and beyond it', () => {
             expect(films[i]!).toBeGreaterThanOrEqual(THINNEST_MM);
             expect(films[i]!).toBeLessThanOrEqual(THICKEST_MM);
           }
+          // A glaze of another hue turns what lies under it: then that is said.
+          const turned = cloth.folds
+            .slice(3)
+            .filter(({ lab }) => !isHeld(cloth.folds[2]!.lab, lab));
+          const said = cloth.remarks.find((one) => one.includes('hue cannot be held')) ?? '';
+          for (const { step } of turned) expect(said).toContain(step);
         }),
         { seed: 24, numRuns: runs(2), endOnFailure: true },
       );

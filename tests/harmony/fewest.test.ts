@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Lab } from '../../src/colour/lab.ts';
 import { type FewestOptions, fewest } from '../../src/harmony/fewest.ts';
+import { vary } from '../../src/harmony/vary.ts';
 import { findMixtures } from '../../src/mixture/find.ts';
 import { predict } from '../../src/mixture/predict.ts';
 import { invented } from '../mixture/invented.ts';
@@ -71,6 +72,45 @@ describe('the fewest pigments of a harmony', () => {
     expect(enough!.deltaE00.at(-1)! - shelf.at(-1)!).toBeLessThanOrEqual(1);
   });
 
+  test('variants are mixed too: more pigments, never fewer, and each is judged', () => {
+    const [alone, varied] = [find(harmony), find(harmony, { variants: 'middle' })];
+    expect(alone.sought).toHaveLength(3);
+    expect(varied.sought).toHaveLength(21);
+    expect(varied.sought.slice(0, 3)).toEqual(alone.sought);
+    for (const { of, way, lab } of varied.sought.slice(3))
+      expect(lab).toEqual(vary(harmony[of]!, way!, 'middle').lab);
+    expect(varied.enough!.count).toBeGreaterThanOrEqual(alone.enough!.count);
+    // The figures of the curve are those of a search with that palette alone.
+    const { pigments, deltaE00 } = varied.enough!;
+    const found = findMixtures(
+      varied.sought.map(({ lab }) => lab),
+      invented,
+      { alternatives: 0, constraints: { inStock: pigments } },
+    );
+    if (!found.ok) throw new Error(found.fault.code);
+    found.value.forEach((answer, i) => {
+      expect(deltaE00[i]).toBeCloseTo(answer.deltaE00, 1);
+    });
+  });
+
+  test('what is wanted in every pile stands in every palette', () => {
+    const { curve, enough } = find(harmony, { constraints: { mustHold: ['earth', 'white'] } });
+    expect(curve[0]!.count).toBe(2);
+    for (const { count, pigments } of curve) {
+      expect(pigments).toHaveLength(count);
+      expect(pigments).toEqual(expect.arrayContaining(['earth', 'white']));
+    }
+    // Under it no palette of three can do what red, blue and white did.
+    expect(enough === null || enough.count > 3).toBe(true);
+  });
+
+  test('progress rises to the end', () => {
+    const seen: number[] = [];
+    find(harmony, { variants: 'small', onProgress: (done) => seen.push(done) });
+    expect(seen.length).toBeGreaterThan(10);
+    expect(seen).toEqual([...seen].sort((a, b) => a - b));
+  });
+
   test('bad input and stopping are faults', () => {
     const fault = (colours: Lab[], options = {}) => {
       const found = fewest(colours, invented, options);
@@ -79,5 +119,7 @@ describe('the fewest pigments of a harmony', () => {
     expect(fault([[Number.NaN, 0, 0]])).toEqual({ code: 'not-a-colour', index: 0 });
     expect(fault(harmony, { stopped: () => true })).toEqual({ code: 'stopped' });
     expect(fault(harmony, { constraints: { inStock: [] } })).toEqual({ code: 'nothing-left' });
+    const both = { mustHold: ['red'], leaveOut: ['red'] };
+    expect(fault(harmony, { constraints: both })).toMatchObject({ code: 'wanted-and-left-out' });
   });
 });

@@ -100,6 +100,27 @@ describe('the pile', () => {
     expect(made.seen).toMatch(/darker/);
   });
 
+  // A pile of four has three proportions to turn, as a colour has three axes; a pile of two has one.
+  test('a pile of four makes nearly all of its small variants of its own pigments', () => {
+    let [whole, same] = [0, 0];
+    for (const lab of [
+      [62, 10, 24],
+      [50, 4, 10],
+      [45, 18, 16],
+      [58, -6, -8],
+    ] as const) {
+      const origin = value(originOf(lab, shelf));
+      for (const along of WAYS) {
+        const made = value(variantOf(origin, along, 'small', shelf));
+        whole += Number(made.granted === 'whole');
+        same += Number(made.granted === 'whole' && made.samePigments);
+      }
+    }
+    console.log(`small variants of piles of four: ${same} of ${whole} of their own pigments`);
+    expect(whole).toBeGreaterThan(18);
+    expect(same / whole).toBeGreaterThan(0.9);
+  });
+
   test('vermilion pure cannot be brighter, and that is said', () => {
     const mixture = pileOf(shelf, { vermilion: 1 });
     const made = value(variantOf({ lab: mixture.lab, mixture }, 'brighter', 'middle', shelf));
@@ -116,7 +137,9 @@ describe('the pile', () => {
     ).map((lab) => value(originOf(lab, shelf)));
     const seen: number[] = [];
     const made = value(
-      variantsOf(origins, 'deeper', 'small', shelf, { onProgress: (done) => seen.push(done) }),
+      variantsOf(origins, [{ way: 'deeper', amount: 'small' }], shelf, {
+        onProgress: (done) => seen.push(done),
+      }),
     );
     expect(made.map(({ mixture }) => Math.round(mixture.lab[0]))).toEqual([56, 76]);
     expect(seen).toEqual([0.5, 1]);

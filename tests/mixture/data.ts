@@ -2,6 +2,7 @@ import { BANDS, spectrum } from '../../src/colour/grid.ts';
 import { type Lab, labOfXYZ } from '../../src/colour/lab.ts';
 import { D65 } from '../../src/colour/observer.ts';
 import type { Shelf, ShelfPaint } from '../../src/pigment/shelf.ts';
+import { seeded } from '../colour/random.ts';
 import { readShared } from '../shared.ts';
 
 /** A K/S file of the reference data as a shelf. */
@@ -64,20 +65,9 @@ export const TWELVE = [
   'Phthalo green (blue shade)',
 ] as const;
 
-/** Seeded numbers in 0…1 (mulberry32, public domain). */
-export function random(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
 /** Recipes of 2 to 4 colours with parts 1…32, spread evenly in their logarithm. */
 export function randomRecipes(shelf: Shelf, count: number, seed: number): Map<string, number>[] {
-  const next = random(seed);
+  const next = seeded(seed);
   return Array.from({ length: count }, () => {
     const n = 2 + Math.floor(next() * 3);
     const recipe = new Map<string, number>();
@@ -97,7 +87,7 @@ export function munsell(count: number, seed: number): Lab[] {
     .filter((line) => !line.startsWith('#') && !line.startsWith('hue'))
     .map((line) => line.split(',').slice(1).map(Number))
     .filter(([value = 0, chroma = 0]) => value >= 2 && value <= 9 && chroma <= 10);
-  const next = random(seed);
+  const next = seeded(seed);
   return Array.from({ length: count }, () => {
     const [, , x = 0, y = 1, Y = 0] = rows[Math.floor(next() * rows.length)]!;
     return labUnderD65(x, y, Y * 0.975);

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { AddFault } from '../../src/mixture/addition.ts';
 import { addFaultWords, mixFaultWords, startAgainWords } from '../../src/mixture/faults.ts';
-import type { MixFault } from '../../src/mixture/find.ts';
+import type { MixFault } from '../../src/mixture/work.ts';
 
 const both: (MixFault & AddFault)[] = [
   { code: 'nothing-left' },

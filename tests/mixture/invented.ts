@@ -1,6 +1,6 @@
 import { BANDS, bandNm, spectrum } from '../../src/colour/grid.ts';
 import type { Shelf, ShelfPaint } from '../../src/pigment/shelf.ts';
-import { random } from './data.ts';
+import { seeded } from '../colour/random.ts';
 
 /** A paint that absorbs around a wavelength, or below it (an edge), with constant scattering. */
 function paint(pigment: string, S: number, absorb: (nm: number) => number): ShelfPaint {
@@ -43,7 +43,7 @@ export const invented: Shelf = {
 
 /** As many paints as wanted, seeded. */
 export function manyPaints(count: number): Shelf {
-  const next = random(17);
+  const next = seeded(17);
   const more = Array.from({ length: count - invented.paints.length }, (_, i) => {
     const [at, high, low, S] = [450 + 220 * next(), 0.2 + 2 * next(), 0.1 * next(), 0.02 + next()];
     const absorb = next() < 0.5 ? edge(at, high, low, 10 + 30 * next()) : band(at, high, low);

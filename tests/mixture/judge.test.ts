@@ -77,6 +77,20 @@ describe('a judgement', () => {
   test('knows no facts of a stranger’s shelf, and says so by saying nothing', () => {
     const found = judge(pile, invented);
     expect(found.hazards).toEqual([]);
+    expect(found.unknown).toEqual(['white', 'blue', 'red']);
+    expect(found.weakest).toBeNull();
+  });
+
+  test('takes what a studio knows of its own pigments, whose light nobody tested', () => {
+    const found = judge(pile, invented, (pigment) =>
+      pigment === 'blue'
+        ? { hazard: { level: 'toxic', sentence: 'own', caution: 'gloves' }, lightfast: null }
+        : null,
+    );
+    expect(found.hazards).toEqual([
+      { pigment: 'blue', level: 'toxic', sentence: 'own', caution: 'gloves' },
+    ]);
+    expect(found.unknown).toEqual(['white', 'red']);
     expect(found.weakest).toBeNull();
   });
 

@@ -5,7 +5,7 @@ import { Metric } from '../../src/mixture/metric.ts';
 import { compile } from '../../src/mixture/stock.ts';
 import { Trial } from '../../src/mixture/trial.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';
-import { random } from './data.ts';
+import { seeded } from '../colour/random.ts';
 
 /**
  * The plain search that the quick ones are measured by: every set of pigments up to `most`, from
@@ -16,7 +16,7 @@ export function exhaustive(target: Lab, shelf: Shelf, most: number, starts = 4):
   const stock = compile(shelf.paints, shelf);
   const trial = new Trial(stock);
   const metric = new Metric(target);
-  const next = random(7);
+  const next = seeded(7);
   const best = new Array<number>(most + 1).fill(Number.POSITIVE_INFINITY);
   const members: number[] = [];
   const look = () => {

@@ -40,6 +40,12 @@ test.each([
   },
 );
 
+test('what is given up is never said to be kept', () => {
+  // A little beyond reach on every axis: each alone would count as kept.
+  const found = shortfallOf([60, 20, 10], { lab: [60.7, 20.7, 9.4], deltaE00: 1.02 })!;
+  expect(found.kept).not.toContain(found.axis);
+});
+
 test('the pigment that would reach a colour is named, others are not', () => {
   const without = {
     ...invented,

@@ -149,7 +149,7 @@ describe('dry powder of what is toxic', () => {
 
   test('is refused, with its stand-in and the nearest other mixture', () => {
     expect(day.lacks).toMatchObject([{ pigment: 'lead_white', dryRefused: true }]);
-    expect(sheet.lacks[0]).toMatch(/ready-wetted paste.*stand-in.*Nearest other for “foam”/);
+    expect(sheet.lacks.join(' ')).toMatch(/ready-wetted paste.*stand-in.*Nearest other for “foam”/);
     const [row] = sheet.prepare.find(({ tools }) => tools.startsWith('lead'))!.rows;
     expect(row).toMatchObject({
       act: 'set out',
@@ -257,6 +257,68 @@ test('a pigment without figures is named, and not weighed', () => {
   const sheet = sheetOf(day, 0, studio);
   expect(sheet.prepare[0]!.rows[0]!.weigh).toBe('not weighed');
   expect(sheet.prepareNotes.join()).toMatch(/Saffron cannot be weighed/);
+});
+
+test('a paint that nobody knows is named, and the day stands', () => {
+  const day = planned(askedOf([passageOf('p', [pileOf('m', { moonstone: 1 })])]), STARTER);
+  const { mind, prepare } = sheetOf(day, 0, STARTER);
+  expect(mind).toEqual([expect.stringMatching(/^“moonstone” is no paint of this shelf.*\.$/)]);
+  expect(prepare[0]!.rows[0]).toMatchObject({ weigh: 'by volume', oil: null });
+});
+
+test('a pile that lacks several pigments is told its nearest other once', () => {
+  const studio: Studio = { shelf: STARTER.shelf, stock: stockOf([entryOf('raw_umber')]) };
+  const pile = pileOf('grey', { lead_white: 3, bone_black: 1, ultramarine: 1 });
+  const day = planned(askedOf([passageOf('p', [pile])]), studio);
+  const { lacks } = sheetOf(day, 0, studio);
+  expect(lacks.filter((words) => words.includes('the shelf lacks'))).toHaveLength(3);
+  expect(lacks.filter((words) => words.includes('“grey”'))).toHaveLength(1);
+});
+
+test('what a sheet prints of paint is never below need, of oil never above; nothing is lost between', () => {
+  const d = dice(61);
+  const all = WHOLE.shelf.paints.map(({ pigment }) => pigment);
+  const studio: Studio = {
+    shelf: WHOLE.shelf,
+    stock: stockOf(
+      all.flatMap((pigment) => [
+        entryOf(pigment, { form: 'powder', lot: 'a' }),
+        entryOf(pigment, { lot: 'b' }),
+      ]),
+    ),
+  };
+  for (let n = 0; n < 40; n++) {
+    const day = planned(randomDay(d, all), studio);
+    for (const [at, palette] of day.palettes.entries()) {
+      const rows = sheetOf(day, at, studio).prepare.flatMap((group) => group.rows);
+      const exact = palette.preparing.flatMap(({ supply }) => supply.draws);
+      expect(rows).toHaveLength(exact.length);
+      for (const [i, { weighed, cm3 }] of exact.entries()) {
+        const { weigh, oil, cm3: printed } = rows[i]!;
+        const number = (words: string) => Number(/[\d.]+/.exec(words)?.[0]);
+        expect(printed).toBeGreaterThanOrEqual(cm3 - 1e-9);
+        if (weighed.as === 'paste' && weighed.grams !== null)
+          expect(number(weigh)).toBeGreaterThanOrEqual(weighed.grams - 1e-9);
+        if (weighed.as !== 'powder') continue;
+        expect(number(weigh)).toBeGreaterThanOrEqual(weighed.pigmentGrams - 1e-9);
+        expect(number(oil!)).toBeLessThanOrEqual(weighed.oilGrams + 1e-9);
+      }
+      for (const { inMixtures, inSeat, supply } of palette.pigments) {
+        const drawn = supply.draws.reduce((sum, { cm3 }) => sum + cm3, 0);
+        expect(Math.abs(drawn - inMixtures - inSeat)).toBeLessThan(1e-9);
+      }
+      const piles = palette.piles.flatMap(({ amount }) => amount.pigments);
+      const wanted = piles.reduce((sum, { cm3 }) => sum + cm3, 0);
+      const edge = palette.pigments
+        .filter(
+          ({ key }) =>
+            !palette.piles.some(({ pure, pile }) => pure && pile.parts[0]!.pigment === key),
+        )
+        .reduce((sum, { inSeat }) => sum + inSeat, 0);
+      const laid = palette.pigments.reduce((sum, one) => sum + one.inMixtures + one.inSeat, 0);
+      expect(Math.abs(laid - wanted - edge)).toBeLessThan(1e-9);
+    }
+  }
 });
 
 test('a stock that nobody counts lacks nothing and loses nothing', () => {

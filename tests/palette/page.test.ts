@@ -5,7 +5,7 @@ import { drawPalette, paletteWords, pilesOf } from '../../src/palette/drawing.ts
 import { markup } from '../../src/palette/markup.ts';
 import { sheetDocument, sheetPage } from '../../src/palette/page.ts';
 import { sheetOf } from '../../src/palette/sheet.ts';
-import { boardOf } from '../../src/ui/drawn/paper.ts';
+import { sheetBoard } from '../../src/ui/drawn/paper.ts';
 import { askedOf, passageOf, pileOf, planned, STARTER } from './made.ts';
 
 const STYLE = readFileSync(resolve(import.meta.dirname, '../../src/palette/sheet.css'), 'utf8');
@@ -22,7 +22,7 @@ function page(name: string, rules = {}) {
     rules,
   );
   const day = planned(asked, STARTER);
-  const board = boardOf(day.palettes[0]!, day, 440);
+  const board = sheetBoard(day.palettes[0]!, day);
   return { day, board, html: sheetPage(sheetOf(day, 0, STARTER), board).html };
 }
 
@@ -34,7 +34,7 @@ describe('a sheet as a page', () => {
       'lead: slab, knife and rag of its own',
       'guide, not for matching',
       'dab the accepted pile',
-      'Lots',
+      'lots<i>',
       'Cautions',
       'Toxic.',
       'Oily rags',
@@ -97,7 +97,7 @@ describe('the palette in ink', () => {
       width: 10,
       height: 10,
       mirrored: false,
-      board: { outline: 'M0 0Z', hole: { x: 1, y: 1, rx: 1, ry: 1 } },
+      board: { height: 10, outline: 'M0 0Z', hole: { x: 1, y: 1, rx: 1, ry: 1 } },
       seats: [],
       key: [],
     };

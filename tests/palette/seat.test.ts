@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { Lab } from '../../src/colour/lab.ts';
 import {
   asSet,
@@ -6,6 +6,7 @@ import {
   mixedOrder,
   moved,
   placedAt,
+  placesOf,
   proposeSeats,
   seated,
 } from '../../src/palette/seat.ts';
@@ -98,4 +99,36 @@ test('an order set by hand holds for what it names', () => {
   const rows = (of: typeof asked) => keys(planned(of, STARTER).palettes[0]!.mixed);
   expect(rows(set)).toEqual(['dark', 'light']);
   expect(rows(asked)).toEqual(['light', 'dark']);
+});
+
+describe('places along the edge', () => {
+  const seats = Array.from({ length: 12 }, (_, i) => `p${i}`);
+  const white = 'p0';
+
+  test('a pigment keeps its place when its neighbours are absent', () => {
+    const all = placesOf(seats, seats, white);
+    expect(all[0]).toBe(0);
+    expect(all.at(-1)).toBe(1);
+    for (const some of [['p0', 'p3', 'p8'], ['p3', 'p5', 'p11'], ['p8']])
+      expect(placesOf(some, seats, white)).toEqual(some.map((key) => all[seats.indexOf(key)]));
+  });
+
+  test('200 random sets: none crosses another, none lies upon another, all on the edge', () => {
+    const d = dice(5);
+    for (let n = 0; n < 200; n++) {
+      const order = Array.from({ length: d.whole(1, 40) }, (_, i) => `p${i}`);
+      const here = order.filter(() => d.next() < 0.4);
+      const places = placesOf(
+        here,
+        order.filter(() => d.next() < 0.9),
+        white,
+      );
+      const apart = Math.min(0.085, 1 / Math.max(1, here.length - 1));
+      for (const [i, place] of places.entries()) {
+        expect(place).toBeGreaterThanOrEqual(0);
+        expect(place).toBeLessThanOrEqual(1);
+        if (i > 0) expect(place - places[i - 1]!).toBeGreaterThanOrEqual(apart - 1e-9);
+      }
+    }
+  });
 });

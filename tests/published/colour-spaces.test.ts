@@ -1,7 +1,7 @@
-import { converter, parse } from 'culori';
+import { converter, parse, toGamut } from 'culori';
 import { describe, expect, test } from 'vitest';
 import { adaptation } from '../../src/colour/adaptation.ts';
-import { hexOf } from '../../src/colour/hex.ts';
+import { hexOf, shownIn } from '../../src/colour/hex.ts';
 import { hueDeg, labOfXYZ, lOfY, xyzOfLab, yOfL } from '../../src/colour/lab.ts';
 import { applied, type Matrix } from '../../src/colour/matrix.ts';
 import type { XYZ } from '../../src/colour/observer.ts';
@@ -169,4 +169,34 @@ describeShared('CIELAB', () => {
 test('culori reads our hex as the same colour', () => {
   const lab = converter('lab65')(parse(hexOf([50, 20, 30])))!;
   expectNear([lab.l, lab.a, lab.b], [50, 20, 30], 0.4);
+});
+
+// CSS Color Module Level 4, section 13: chroma is lowered in OKLCh, and clipping stops that at a difference
+// of 0.02. culori's toGamut works likewise. Its differences and ours: culori stops its bisection at another
+// step, so the two agree to the unnoticed difference, not to the last digit.
+describe.each([
+  ['srgb', 'rgb'],
+  ['display-p3', 'p3'],
+] as const)('what a screen of %s cannot show is brought in as culori does', (space, mode) => {
+  const bring = toGamut(mode, 'oklch');
+  const oklab = converter('oklab');
+  const WIDE: [number, number, number][] = [
+    [60, 100, 80],
+    [85, -5, 120],
+    [50, -90, 60],
+    [35, 40, -110],
+    [75, -60, -30],
+    [55, 90, -60],
+  ];
+  test.each(WIDE)('CIELAB %d, %d, %d', (L, a, b) => {
+    const theirs = oklab(bring({ mode: 'lab65', l: L, a, b }))!;
+    const [r, g, blue] = shownIn([L, a, b], space);
+    const ours = oklab({ mode, r, g, b: blue })!;
+    expect(Math.hypot(ours.l - theirs.l, ours.a - theirs.a, ours.b - theirs.b)).toBeLessThan(0.025);
+    // Cut off channel by channel it would be another hue or value.
+    const meant = oklab({ mode: 'lab65', l: L, a, b })!;
+    expect(Math.abs(ours.l - meant.l)).toBeLessThan(0.02);
+    const turn = Math.atan2(ours.b, ours.a) - Math.atan2(meant.b, meant.a);
+    expect(Math.hypot(ours.a, ours.b) * Math.abs(Math.sin(turn))).toBeLessThan(0.02);
+  });
 });

@@ -12,7 +12,12 @@ if (SOAK) vi.setConfig({ testTimeout: 1_800_000 });
 describeShared('whole parts of reachable Munsell colours', () => {
   const targets = munsell(300, 5);
   const shelf = withPaints(rit(), TWELVE);
-  const differences = (limits: Limits, from = shelf, some = targets) => {
+  const differences = (
+    limits: Limits,
+    from = shelf,
+    some = targets,
+    look: (counts: readonly number[]) => void = () => {},
+  ) => {
     const found = findMixtures(some, from, { limits, alternatives: 0 });
     if (!found.ok) throw new Error(found.fault.code);
     const reached = found.value.filter((a) => a.reachable);
@@ -20,6 +25,7 @@ describeShared('whole parts of reachable Munsell colours', () => {
       const counts = parts.map((p) => p.parts);
       expect(counts.every((n) => Number.isInteger(n) && n >= 1)).toBe(true);
       expect(counts.reduce((a, b) => a + b, 0)).toBeLessThanOrEqual(limits.total);
+      look(counts);
       if (limits.beyond === Number.POSITIVE_INFINITY)
         expect(Math.max(...counts)).toBeLessThanOrEqual(limits.ratio * Math.min(...counts));
     }
@@ -28,11 +34,17 @@ describeShared('whole parts of reachable Munsell colours', () => {
   const at = (sorted: readonly number[], share: number) =>
     sorted[Math.floor(share * sorted.length)]!;
 
-  test('at most 32 in all: median at most 0.3, 90 % under 3', () => {
-    const sorted = differences(FINE);
+  // No plain parts within 12 to 1 bring nine of ten under 3: every one of them (32 in all, up to four of
+  // these paints) was tried once for the colours that the strict search misses by more; 90 % is 4.4 then.
+  test('at most 32 in all: median at most 0.3, 90 % under 3; few pass the ratio', () => {
+    let past = 0;
+    const sorted = differences(FINE, shelf, targets, (counts) => {
+      past += Number(Math.max(...counts) > FINE.ratio * Math.min(...counts));
+    });
     expect(sorted.length).toBeGreaterThan(120);
     expect(at(sorted, 0.5)).toBeLessThanOrEqual(0.3);
     expect(at(sorted, 0.9)).toBeLessThan(3);
+    expect(past / sorted.length).toBeLessThan(0.15);
   });
 
   test('at most 12 in all: median at most 0.9', () => {
@@ -44,21 +56,22 @@ describeShared('whole parts of reachable Munsell colours', () => {
     expect(at(differences(strict), 0.5)).toBeLessThanOrEqual(0.3);
   });
 
-  test('with let-downs nine of ten come within 1, never past the ratio', () => {
+  // What a bench is shown: let-downs count as the recipe wherever there are some.
+  test('as measured on the bench: never past the ratio, median at most 0.3, 90 % within 1', () => {
     const found = findMixtures(targets, shelf, { alternatives: 0 });
     if (!found.ok) throw new Error(found.fault.code);
     const sorted = found.value
       .filter((a) => a.reachable)
       .map((a) => {
-        if (!a.letDown) return a.partsDeltaE00;
-        const counts = a.letDown.parts.map((p) => p.parts);
+        const counts = (a.letDown ?? a).parts.map((p) => p.parts);
         expect(Math.max(...counts)).toBeLessThanOrEqual(12 * Math.min(...counts));
         expect(counts.reduce((x, y) => x + y, 0)).toBeLessThanOrEqual(32);
-        return a.letDown.deltaE00;
+        return a.letDown?.deltaE00 ?? a.partsDeltaE00;
       })
       .sort((a, b) => a - b);
     expect(at(sorted, 0.5)).toBeLessThanOrEqual(0.3);
     expect(at(sorted, 0.9)).toBeLessThanOrEqual(1);
+    expect(sorted.at(-1)).toBeLessThan(3);
   });
 
   test('24 paints give them nearer still', () => {

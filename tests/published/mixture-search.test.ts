@@ -2,12 +2,14 @@ import { describe, expect, test, vi } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { spectrum } from '../../src/colour/grid.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
-import { findMixtures, type MixOptions } from '../../src/mixture/find.ts';
+import { findMixtures } from '../../src/mixture/find.ts';
+import type { MixOptions } from '../../src/mixture/finder.ts';
 import type { Answer } from '../../src/mixture/mixture.ts';
 import { opaque } from '../../src/optics/opaque.ts';
 import { addSurface } from '../../src/optics/surface.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';
-import { delft, munsell, random, randomRecipes, rit, TWELVE, withPaints } from '../mixture/data.ts';
+import { seeded } from '../colour/random.ts';
+import { delft, munsell, randomRecipes, rit, TWELVE, withPaints } from '../mixture/data.ts';
 import { exhaustive } from '../mixture/reference.ts';
 import { describeShared } from '../shared.ts';
 
@@ -115,7 +117,7 @@ describeShared('mixtures of published paints', () => {
   });
 
   test('colours that no surface has are answered with the nearest, alike every time', () => {
-    const next = random(31);
+    const next = seeded(31);
     const targets: Lab[] = Array.from({ length: 6 }, () => [
       100 * next(),
       200 * next() - 100,

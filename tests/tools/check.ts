@@ -2,7 +2,10 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { ensureChromium } from './chromium.ts';
+import { findChromium } from './chromium.ts';
+import { install } from './debian.ts';
+import { firefox } from './firefox.ts';
+import { webkit } from './webkit.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const STEPS: readonly (readonly [name: string, ...command: string[]])[] = [
@@ -23,9 +26,14 @@ for (const [name, tool, ...rest] of STEPS) {
   else count.failed++;
 }
 
-if (ensureChromium() === null)
+// All that is missing comes in one go: the list of packages is fetched once.
+const missing = [
+  ...(findChromium() === null ? ['chromium'] : []),
+  ...[firefox, webkit].filter((engine) => !engine.isHere()).flatMap(({ packages }) => packages),
+];
+if (missing.length > 0 && !install(missing))
   console.log(
-    'The browser tests need Chromium: install it (on Debian: apt-get install chromium) or set KINGCUP_CHROMIUM to its path.',
+    `Without these some browser tests are skipped: ${missing.join(', ')}. On Debian: apt-get install ${missing.join(' ')}; KINGCUP_CHROMIUM names a Chromium that stands elsewhere.`,
   );
 
 const folder = mkdtempSync(join(tmpdir(), 'kingcup-'));

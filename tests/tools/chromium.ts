@@ -1,5 +1,6 @@
-import { execFileSync, spawnSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
+import { install } from './debian.ts';
 
 /** How Chromium runs without a screen and without asking anyone anything. */
 export const CHROMIUM_FLAGS = [
@@ -27,17 +28,5 @@ export function findChromium(): string | null {
 /** Finds Chromium; on Debian as root installs it where there is none. Null where neither is possible. */
 export function ensureChromium(): string | null {
   const found = findChromium();
-  if (found !== null || process.platform !== 'linux' || process.getuid?.() !== 0) return found;
-  if (spawnSync('which', ['apt-get']).status !== 0) return null;
-  console.log('No Chromium here: installing it from Debian…');
-  try {
-    execFileSync('apt-get', ['update'], { stdio: 'ignore' });
-    execFileSync('apt-get', ['install', '-y', 'chromium'], {
-      stdio: 'ignore',
-      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
-    });
-  } catch {
-    return null;
-  }
-  return findChromium();
+  return found === null && install(['chromium']) ? findChromium() : found;
 }

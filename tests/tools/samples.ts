@@ -1,3 +1,5 @@
+import { writeSampleBook } from './sample-book.ts';
 import { main } from './specimens.ts';
 
 await main();
+await writeSampleBook();

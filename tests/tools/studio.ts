@@ -38,7 +38,11 @@ export class Studio {
   readonly #folder = mkdtempSync(join(tmpdir(), 'kingcup-profile-'));
   context!: BrowserContext;
 
-  async open(viewport = DESKTOP, colorScheme: 'light' | 'dark' = 'light'): Promise<Page> {
+  async open(
+    viewport = DESKTOP,
+    colorScheme: 'light' | 'dark' = 'light',
+    locale = 'en-GB',
+  ): Promise<Page> {
     const executablePath = findChromium();
     if (executablePath === null) throw new Error('no Chromium');
     this.context = await chromium.launchPersistentContext(this.#folder, {
@@ -47,6 +51,7 @@ export class Studio {
       headless: true,
       viewport,
       colorScheme,
+      locale,
       hasTouch: viewport === PHONE,
       reducedMotion: 'reduce',
     });

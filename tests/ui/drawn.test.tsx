@@ -1,4 +1,5 @@
-import { cleanup, render, screen } from '@testing-library/preact';
+import { act, cleanup, render as renderSoon, screen } from '@testing-library/preact';
+import type { JSX } from 'preact';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { STEPS } from '../../src/harmony/harmony.ts';
 import { BesideWanted } from '../../src/ui/drawn/BesideWanted.tsx';
@@ -12,6 +13,7 @@ import { Ladder } from '../../src/ui/drawn/Ladder.tsx';
 import { PaletteBoard } from '../../src/ui/drawn/PaletteBoard.tsx';
 import { Pile } from '../../src/ui/drawn/Pile.tsx';
 import { PileRow } from '../../src/ui/drawn/PileRow.tsx';
+import { drawAll } from '../../src/ui/drawn/turn.ts';
 
 const ladder = (hexes: string, ...unreached: number[]): DrawnLadder =>
   hexes.split(',').map((hex, at) => ({
@@ -25,6 +27,13 @@ const blue = ladder('#c3cfda,#8ea5ba,#5f7f9d,#46637f,#2f4459,#1c2836', 0, 5);
 const TRICKY = '<img src=x onerror="alert(1)"> & "folds"';
 
 afterEach(cleanup);
+
+/** Rendered, and all that takes turns drawn. */
+function render(what: JSX.Element) {
+  const rendered = renderSoon(what);
+  act(drawAll);
+  return rendered;
+}
 
 const everything = (name: string) => (
   <>

@@ -152,7 +152,10 @@ describe('tones', () => {
 
   test('fall as the light falls, from the highlight to the deepest fold', () => {
     const sheets = hang(3, 'one peg', 'small', 0).lengths.flatMap(({ pieces }) => pieces);
-    const tone = toneOf(sheets, ladder);
+    const tone = toneOf(
+      sheets,
+      ladder.map(({ share }) => share),
+    );
     let last = -1;
     for (let light = 1.2; light > -0.4; light -= 0.01) {
       const place = tone(light);

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Card } from '../../src/book/card.ts';
+import { bodyOfStock } from '../../src/book/shelf.ts';
 import type { Book } from '../../src/book/store.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Reflectance } from '../../src/colour/grid.ts';
@@ -7,7 +8,7 @@ import { spectrum } from '../../src/colour/grid.ts';
 import { opaque } from '../../src/optics/opaque.ts';
 import { addSurface } from '../../src/optics/surface.ts';
 import { ownCurve } from '../../src/pigment/curves.ts';
-import { addEntry } from '../../src/pigment/edit.ts';
+import { addEntry, setSpecular } from '../../src/pigment/edit.ts';
 import { toCsv, writeShelf } from '../../src/pigment/form.ts';
 import { colourOf } from '../../src/pigment/moved.ts';
 import { STARTER_SURFACE, starterShelf, starterStock } from '../../src/pigment/starter.ts';
@@ -38,6 +39,39 @@ describe('what mixtures are sought on', () => {
   test('the studio’s own as soon as one paint can be mixed, and nothing beside it', () => {
     const stock = must(addEntry(EMPTY, draftOf('smalt'), 'one'));
     expect(mixedFrom(stock).paints.map(({ pigment }) => pigment)).toEqual(['smalt']);
+  });
+});
+
+describe('paint with its gloss, or varnished and seen without glare', () => {
+  const varnished = setSpecular(EMPTY, 'excluded');
+
+  test('the choice holds before anything is stocked, and is the same starter shelf each time', () => {
+    expect(isStarter(mixedFrom(varnished))).toBe(true);
+    expect(mixedFrom(varnished)).toBe(mixedFrom(varnished));
+    expect(mixedFrom(varnished).surface).toEqual({ ...STARTER_SURFACE, specular: 'excluded' });
+    expect(EMPTY.surface.specular).toBe('included');
+  });
+
+  // Saunderson (1942): what the surface mirrors, k1 = 0.03, is added to every band; left out, a black
+  // that measured Y = 3 and some measures what its body sends back alone.
+  test('darks are deeper and no paint is lighter without it, by k1 in every band', () => {
+    const glossy = mixedFrom(EMPTY);
+    const clear = mixedFrom(varnished);
+    for (const [at, { paint }] of glossy.paints.entries()) {
+      const [L] = masstone(paint, glossy.surface);
+      const [deeper] = masstone(clear.paints[at]!.paint, clear.surface);
+      expect(deeper).toBeLessThan(L);
+    }
+    const blackest = (shelf: typeof glossy) =>
+      Math.min(...shelf.paints.map(({ paint }) => masstone(paint, shelf.surface)[0]));
+    expect(blackest(glossy)).toBeGreaterThan(20);
+    expect(blackest(clear)).toBeLessThan(12);
+  });
+
+  test('what is stocked then keeps it', () => {
+    const stock = must(addEntry(varnished, draftOf('smalt'), 'one'));
+    expect(mixedFrom(stock).surface.specular).toBe('excluded');
+    expect(bodyOfStock(stock).stock?.surface.specular).toBe('excluded');
   });
 });
 
@@ -153,6 +187,10 @@ describe('recipes that move when a lot is replaced', () => {
     expect(white.map(({ harmony }) => harmony)).toEqual(['harmony-1', 'harmony-1', null]);
     expect(must(await recipesWith(book, 'red_earth'))).toHaveLength(2);
     expect(must(await recipesWith(book, 'smalt'))).toEqual([]);
+    expect(must(await recipesWith(book, null)).length).toBeGreaterThanOrEqual(white.length);
+    expect(must(await recipesWith(book, null)).map(({ name }) => name)).toEqual(
+      expect.arrayContaining(white.map(({ name }) => name)),
+    );
   });
 
   test('the same lot again moves none; another moves those of which it is a good part, most moved first', async () => {

@@ -33,10 +33,10 @@ import type { Stock, StockEntry } from '../stock.ts';
 import { grindOfPigment } from '../weigh.ts';
 import type { CardPaint } from './card.ts';
 import type { CalibrationFault } from './fault.ts';
-import type { Calibration, PaintToFit } from './fit.ts';
+import type { Calibration, FittedPaint, PaintToFit } from './fit.ts';
 import type { Reading } from './reading.ts';
 import type { Painted } from './swatches.ts';
-import { type Trust, trustOf } from './trust.ts';
+import { trustOf } from './trust.ts';
 
 /** A card's paint from a pigment's id: its name, the density of its paste, and what to mind. */
 export function cardPaintOf(pigment: string, label?: string): CardPaint {
@@ -78,33 +78,41 @@ export function photographedSwatches(
   }));
 }
 
-/** A stock with its new curves, and how each is known now. */
-export interface Accepted {
-  readonly stock: Stock;
-  /** By entry id. */
-  readonly trust: ReadonlyMap<string, Trust>;
-}
+/** What a fit gives of its paints: the part of a {@link Calibration} that acceptance needs. */
+export type Fitted = Pick<Calibration, 'white' | 'paints'>;
+
+/** The paints whose curves a fit has changed; a white that no swatch shows is taken as it was. */
+export const learnt = ({ white, paints }: Fitted): readonly FittedPaint[] =>
+  paints.filter(({ pigment, swatches }) => pigment !== white || swatches > 0);
 
 /**
- * Puts fitted curves on the entries whose ids the calibration's pigments are. The stock that was given
- * is not touched: keep it for undo.
+ * Puts fitted curves, with how each is known, on the entries whose ids the calibration's pigments are.
+ * The stock that was given is not touched: keep it for undo.
+ * @param date ISO day
  */
 export function accept(
   stock: Stock,
-  calibration: Calibration,
+  calibration: Fitted,
   date: string,
-): Result<Accepted, CalibrationFault> {
-  const missing = calibration.paints.find(
-    ({ pigment }) => !stock.entries.some(({ id }) => id === pigment),
-  );
+): Result<Stock, CalibrationFault> {
+  const fitted = learnt(calibration);
+  const missing = fitted.find(({ pigment }) => !stock.entries.some(({ id }) => id === pigment));
   if (missing) return fail({ code: 'swatch-paint-unknown', pigment: missing.label });
-  const trust = new Map<string, Trust>();
-  const entries = stock.entries.map((entry) => {
-    const fitted = calibration.paints.find(({ pigment }) => pigment === entry.id);
-    if (!fitted) return entry;
-    trust.set(entry.id, trustOf(fitted, date));
-    const { K, S } = fitted.paint;
-    return { ...entry, curve: { known: fitted.known, K: Array.from(K), S: Array.from(S) } };
+  const entries = stock.entries.map((entry): StockEntry => {
+    const found = fitted.find(({ pigment }) => pigment === entry.id);
+    if (!found) return entry;
+    const { known: _, ...trust } = trustOf(found, date);
+    const { known, paint } = found;
+    const [K, S] = [Array.from(paint.K), Array.from(paint.S)];
+    return { ...entry, curve: { known, K, S, trust: { ...trust, date } } };
   });
-  return ok({ stock: { ...stock, entries }, trust });
+  return ok({ ...stock, entries });
 }
+
+/** A stock on which these entries have their pigments' curves again. */
+export const forget = (stock: Stock, ids: readonly string[]): Stock => ({
+  ...stock,
+  entries: stock.entries.map((entry) =>
+    ids.includes(entry.id) ? { ...entry, curve: null } : entry,
+  ),
+});

@@ -37,6 +37,8 @@ export interface Place {
 
 /** One page of swatches as it is printed, and as it is looked for in a photograph. */
 export interface Card {
+  /** What the painter knows this card by, printed at its head: "Card 3, 17 May 2031". */
+  readonly name?: string;
   readonly paper: Paper;
   readonly page: number;
   readonly pages: number;
@@ -62,6 +64,8 @@ export function markCentres(paper: Paper): readonly (readonly [x: number, y: num
 }
 
 export interface CardOptions {
+  /** What the painter knows this card by, printed at its head. */
+  readonly name?: string;
   readonly paper?: Paper;
   /** Parts of white to one of the pigment for each tint; one tint of 4 when left out. */
   readonly tints?: readonly number[];
@@ -150,6 +154,7 @@ export function planCards(
       return `${names.map(({ label }) => label).join(', ')}: ${caution}`;
     });
     return {
+      ...(options.name ? { name: options.name } : {}),
       paper,
       page: at + 1,
       pages,

@@ -1,9 +1,9 @@
 import type { Lab } from '../../colour/lab.ts';
-import type { Pixels } from '../../photo/pixels.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { CHART, chartWays } from './chart.ts';
 import { bestCorrection, type Correction, type Residual } from './correct.ts';
 import type { CalibrationFault } from './fault.ts';
+import type { Picture } from './picture.ts';
 import { type Rgb, sample } from './sample.ts';
 import type { Homography, Point } from './straighten.ts';
 import type { Tone } from './tone.ts';
@@ -26,7 +26,7 @@ const POOR = 6;
  * @param tone    set right by the card's references before the fit
  */
 export function chartCorrection(
-  pixels: Pixels,
+  pixels: Picture,
   { labs, corners }: PlacedChart,
   lightAt: (x: number, y: number) => Rgb,
   tone: Tone,
@@ -47,7 +47,7 @@ export function chartCorrection(
 const INNER = 0.4;
 
 function samplesOf(
-  pixels: Pixels,
+  pixels: Picture,
   way: Homography,
   lightAt: (x: number, y: number) => Rgb,
   tone: Tone,

@@ -1,8 +1,8 @@
 import { Matrix, solve } from 'ml-matrix';
-import type { Pixels } from '../../photo/pixels.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { type Card, PAPER_MM } from './card.ts';
 import type { CalibrationFault } from './fault.ts';
+import type { Picture } from './picture.ts';
 import { median, type Rgb, type Sampled, sample } from './sample.ts';
 import type { Homography, Point } from './straighten.ts';
 
@@ -38,7 +38,7 @@ export const LIMITS = {
  * weights).
  */
 export function lightOf(
-  pixels: Pixels,
+  pixels: Picture,
   card: Card,
   page: Homography,
 ): Result<Light, CalibrationFault> {
@@ -160,7 +160,7 @@ function paperSpots({ places, paper }: Card): Point[] {
   });
 }
 
-/** Pixels of a rectangle of the page about a point, as fine as the photograph has them. */
+/** Picture of a rectangle of the page about a point, as fine as the photograph has them. */
 export function around(page: Homography, [x, y]: Point, width: number, height: number): Point[] {
   const fine = Math.min(page.scale(x, y), 4);
   const columns = Math.max(3, Math.round(width * fine));

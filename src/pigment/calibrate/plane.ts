@@ -1,5 +1,5 @@
 import { DECODE_8BIT, decode } from '../../colour/rgb.ts';
-import type { Pixels } from '../../photo/pixels.ts';
+import type { Picture } from './picture.ts';
 
 /** Luminance of a photograph, linear 0…1, made smaller by whole blocks. */
 export interface Plane {
@@ -13,7 +13,7 @@ export interface Plane {
 let deep: Float64Array | undefined;
 
 /** Linear light of every encoded value of these pixels. */
-export function linearTable({ data }: Pixels): Float64Array {
+export function linearTable({ data }: Picture): Float64Array {
   if (!(data instanceof Uint16Array)) return DECODE_8BIT;
   deep ??= Float64Array.from({ length: 65536 }, (_, v) => decode(v / 65535));
   return deep;
@@ -23,7 +23,7 @@ export function linearTable({ data }: Pixels): Float64Array {
 const LONG_SIDE = 1400;
 
 /** Averages over blocks, so that noise is lower and marks of any photograph are of like size. */
-export function planeOf(pixels: Pixels): Plane {
+export function planeOf(pixels: Picture): Plane {
   const { width, height, data } = pixels;
   const block = Math.max(1, Math.ceil(Math.max(width, height) / LONG_SIDE));
   const [columns, rows] = [Math.floor(width / block), Math.floor(height / block)];

@@ -1,11 +1,11 @@
 import { deltaE00 } from '../../colour/difference.ts';
 import { labOfLinear } from '../../colour/rgb.ts';
-import type { Pixels } from '../../photo/pixels.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { type Card, markCentres, type Place } from './card.ts';
 import type { CalibrationFault } from './fault.ts';
 import { around, lightOf } from './light.ts';
 import { findMarks } from './marks.ts';
+import type { Picture } from './picture.ts';
 import { planeOf } from './plane.ts';
 import { divided, type Even, faultOf, finish, type Reading, type ReadOptions } from './reading.ts';
 import { sample } from './sample.ts';
@@ -27,7 +27,7 @@ const LEAST_SCALE = 1.6;
  * Deterministic; touches nothing; a third of a second for 12 megapixels, most of it the search for marks.
  */
 export function readCard(
-  pixels: Pixels,
+  pixels: Picture,
   card: Card,
   options: ReadCardOptions = {},
 ): Result<Reading, CalibrationFault> {
@@ -88,7 +88,7 @@ function cornersOf(page: Homography, { x, y, width, height }: Place): Point[] {
 }
 
 function pageOf(
-  pixels: Pixels,
+  pixels: Picture,
   card: Card,
   corners: readonly Point[] | undefined,
 ): Result<Homography, CalibrationFault> {

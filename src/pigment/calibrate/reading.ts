@@ -1,13 +1,13 @@
 import { deltaE00 } from '../../colour/difference.ts';
 import { chroma, type Lab } from '../../colour/lab.ts';
 import { labOfLinear } from '../../colour/rgb.ts';
-import type { Pixels } from '../../photo/pixels.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import type { Place } from './card.ts';
 import { chartCorrection, type PlacedChart } from './charted.ts';
 import type { CorrectionKind, Residual } from './correct.ts';
 import type { CalibrationFault } from './fault.ts';
 import type { Light } from './light.ts';
+import type { Picture } from './picture.ts';
 import type { Rgb, Sampled } from './sample.ts';
 import type { Point } from './straighten.ts';
 import { type References, type Tone, toneOf, USUAL_REFERENCES } from './tone.ts';
@@ -62,7 +62,7 @@ export interface Even {
 
 /** From evenly lit samples to colours. */
 export function finish(
-  pixels: Pixels,
+  pixels: Picture,
   even: readonly Even[],
   light: Pick<Light, 'at' | 'ratio' | 'residual' | 'outliers'>,
   options: ReadOptions,
@@ -70,10 +70,10 @@ export function finish(
   const known = options.references ?? USUAL_REFERENCES;
   const of = (kind: Place['kind']) => even.filter(({ place }) => place.kind === kind);
   const [whites, greys] = [of('white'), of('grey')];
-  const tone = toneOf(meanOf(whites), meanOf(greys), known);
+  const tone = toneOf(meanOf(whites), meanOf(greys), known, pixels.space);
   if (!tone.ok) return tone;
 
-  let toLab = (rgb: Rgb): Lab => labOfLinear(...rgb);
+  let toLab = (rgb: Rgb): Lab => labOfLinear(...rgb, pixels.space);
   let chart: Reading['chart'] = null;
   if (options.chart) {
     // The chart lies somewhere beside the places: the light of the nearest of them is the best guess.

@@ -1,5 +1,5 @@
 import { labF } from '../../colour/lab.ts';
-import type { Pixels } from '../../photo/pixels.ts';
+import type { Picture } from './picture.ts';
 import { linearTable } from './plane.ts';
 
 /** Linear red, green and blue. */
@@ -9,7 +9,7 @@ export type Rgb = readonly [r: number, g: number, b: number];
 export interface Sampled {
   /** Mean of what was kept, linear 0…1. */
   readonly rgb: Rgb;
-  /** Pixels looked at. */
+  /** Picture looked at. */
   readonly pixels: number;
   /** Share that was kept: the rest is gloss, dust, or another paint. */
   readonly kept: number;
@@ -34,7 +34,7 @@ const GRAIN = 0.012;
  * @param points pixels of the photograph, as many as one likes; null outside it
  */
 export function sample(
-  pixels: Pixels,
+  pixels: Picture,
   points: readonly (readonly [x: number, y: number])[],
 ): Sampled | null {
   const { width, height, data } = pixels;

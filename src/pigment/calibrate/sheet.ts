@@ -1,3 +1,4 @@
+import { escaped, unescaped } from '../../escaped.ts';
 import { type Card, MARK, markCentres, PAPER_MM, type Place } from './card.ts';
 
 /**
@@ -7,13 +8,16 @@ import { type Card, MARK, markCentres, PAPER_MM, type Place } from './card.ts';
 export function drawCard(card: Card): string {
   const [width, height] = PAPER_MM[card.paper];
   const pages = card.pages > 1 ? `, page ${card.page} of ${card.pages}` : '';
+  const what = card.name
+    ? `${card.name}: swatches of your own paints`
+    : 'Swatches of your own paints';
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" font-family="sans-serif" fill="#000">`,
     `<title>Swatch card${pages}</title>`,
     `<metadata>${escaped(JSON.stringify({ kind: 'kingcup-card', version: 1, card }))}</metadata>`,
     `<rect width="${width}" height="${height}" fill="#fff"/>`,
     ...markCentres(card.paper).map(([x, y], at) => mark(x, y, at === 0)),
-    text(27, 13, 4.2, `Swatches of your own paints${pages}`),
+    text(27, 13, 4.2, `${what}${pages}`),
     ...INSTRUCTIONS.map((line, at) => text(27, 18 + 3.6 * at, 2.7, line)),
     ...card.places.flatMap(drawPlace),
     ...foot(card, height),
@@ -28,9 +32,6 @@ const INSTRUCTIONS = [
   'Photograph the whole page from above in one even daylight: no lamp beside it, no gloss, no shadow',
   'of hand or camera, nothing cut off, all four corner marks in the picture. Print at 100 %, matt.',
 ];
-
-const escaped = (words: string): string =>
-  words.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
 
 const text = (x: number, y: number, size: number, words: string, anchor = 'start'): string =>
   `<text x="${x}" y="${y}" font-size="${size}" text-anchor="${anchor}">${escaped(words)}</text>`;
@@ -49,18 +50,20 @@ function drawPlace({ number, label, measure, x, y, width, height }: Place): stri
   return [
     `<rect x="${round(x - width / 2)}" y="${round(y - height / 2)}" width="${width}" height="${height}" fill="none" stroke="#999" stroke-width="0.2"/>`,
     ...folded(`${number}  ${label}`).map((line, at) =>
-      text(round(x - width / 2), round(bottom + 2.7 + 2.3 * at), 2.1, line),
+      text(round(x - width / 2), round(bottom + 2.8 + 2.7 * at), 2.5, line),
     ),
-    ...(measure === '' ? [] : [text(round(x - width / 2), round(bottom + 7.3), 1.8, measure)]),
+    ...(measure === '' ? [] : [text(round(x - width / 2), round(bottom + 8.2), 2.1, measure)]),
   ];
 }
 
 const round = (v: number): number => Number(v.toFixed(2));
 
 /** At most two lines of what fits between two places. */
-function folded(words: string, most = 30): string[] {
+function folded(words: string, most = 27): string[] {
   if (words.length <= most) return [words];
-  const at = words.lastIndexOf(' ', most);
+  let at = words.lastIndexOf(' ', most);
+  // A number stays with what it counts: "white 4".
+  while (at > 0 && /\d/.test(words[at + 1]!)) at = words.lastIndexOf(' ', at - 1);
   const cut = at > 0 ? at : most;
   return [words.slice(0, cut), words.slice(cut).trim().slice(0, most)];
 }
@@ -89,8 +92,7 @@ export function planOf(svg: string): Card | null {
   const found = /<metadata>([\s\S]*?)<\/metadata>/.exec(svg)?.[1];
   if (found === undefined) return null;
   try {
-    const plain = found.replaceAll('&lt;', '<').replaceAll('&gt;', '>').replaceAll('&amp;', '&');
-    const { kind, version, card } = JSON.parse(plain) as Record<string, unknown>;
+    const { kind, version, card } = JSON.parse(unescaped(found)) as Record<string, unknown>;
     return kind === 'kingcup-card' && version === 1 && isCard(card) ? card : null;
   } catch {
     return null;
@@ -106,6 +108,7 @@ function isCard(given: unknown): given is Card {
     card !== null &&
     Object.hasOwn(PAPER_MM, card.paper) &&
     typeof card.white === 'string' &&
+    ['undefined', 'string'].includes(typeof card.name) &&
     Array.isArray(card.cautions) &&
     Array.isArray(card.places) &&
     card.places.every(

@@ -140,7 +140,9 @@ function whyOf(
   after: number,
 ): string {
   const names = paints.flatMap(({ label }, i) => (parts[i]! > 0 ? [label] : []));
-  const fall = `Usual piles would then come out within about ${after.toFixed(1)} instead of ${before.toFixed(1)}.`;
+  // One digit, or as many as show that it is less.
+  const digits = after.toFixed(1) === before.toFixed(1) ? 2 : 1;
+  const fall = `Usual piles would then come out within about ${after.toFixed(digits)} instead of ${before.toFixed(digits)}.`;
   if (names.length === 1) return `${names[0]} has not been seen alone often enough. ${fall}`;
   const other = paints.find(({ pigment }, i) => i !== white && parts[i]! > 0 && pigment)!;
   if (parts[white]! > 0) {

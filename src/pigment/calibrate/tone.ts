@@ -1,5 +1,5 @@
 import type { Lab } from '../../colour/lab.ts';
-import { linearOfLab } from '../../colour/rgb.ts';
+import { linearOfLab, type RgbSpace } from '../../colour/rgb.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import type { CalibrationFault } from './fault.ts';
 import { LIMITS } from './light.ts';
@@ -30,10 +30,16 @@ const EXPONENTS = [0.6, 1.6] as const;
 /**
  * Per channel v → gain · v^exponent, so that the white and the grey reference come out as they are
  * known to be. Both were first divided by the light on the page.
+ * @param space of the photograph, whose primaries white and grey are stated in
  */
-export function toneOf(white: Rgb, grey: Rgb, known: References): Result<Tone, CalibrationFault> {
+export function toneOf(
+  white: Rgb,
+  grey: Rgb,
+  known: References,
+  space: RgbSpace = 'srgb',
+): Result<Tone, CalibrationFault> {
   if (Math.min(...grey) < 1e-3) return fail({ code: 'card-dark' });
-  const [wanted, middle] = [linearOfLab(known.white), linearOfLab(known.grey)];
+  const [wanted, middle] = [linearOfLab(known.white, space), linearOfLab(known.grey, space)];
   const cast = white.map((v, c) => v / wanted[c]!);
   const ratio = Math.max(...cast) / Math.min(...cast);
   if (!(ratio < LIMITS.cast)) return fail({ code: 'card-light-coloured', ratio });

@@ -1,8 +1,8 @@
-import type { Pixels } from '../../photo/pixels.ts';
 import { fail, type Result } from '../../result.ts';
 import type { Place } from './card.ts';
 import type { CalibrationFault } from './fault.ts';
 import { LIMITS } from './light.ts';
+import type { Picture } from './picture.ts';
 import { divided, type Even, faultOf, finish, type Reading, type ReadOptions } from './reading.ts';
 import { type Rgb, sample } from './sample.ts';
 import type { Point } from './straighten.ts';
@@ -10,7 +10,7 @@ import type { Point } from './straighten.ts';
 /** One touched point: a place of a card, or of any sheet of swatches. */
 export interface Touch {
   readonly place: Pick<Place, 'number' | 'kind' | 'label' | 'parts'>;
-  /** Pixels of the photograph. */
+  /** Picture of the photograph. */
   readonly at: Point;
   /** Half the side of the square that is looked at, in pixels; a hundredth of the long side when left out. */
   readonly reach?: number;
@@ -21,7 +21,7 @@ export interface Touch {
  * one grey. Several whites and greys also tell how the light falls across the picture.
  */
 export function readTouched(
-  pixels: Pixels,
+  pixels: Picture,
   touches: readonly Touch[],
   options: ReadOptions = {},
 ): Result<Reading, CalibrationFault> {

@@ -1,4 +1,5 @@
 import type { Paint } from '../../optics/opaque.ts';
+import type { KeptCurve } from '../stock.ts';
 import type { Expected } from './expected.ts';
 import type { FittedPaint } from './fit.ts';
 import { strength } from './strength.ts';
@@ -39,6 +40,20 @@ const ROUGH: Expected = { median: 5, tenth: 16 };
  * studio's own piles show.
  */
 export const MODEL: Expected = { median: 1, tenth: 2.5 };
+
+/** A file's K and S are somebody's measurement of this very paint; how good nobody says: an estimate. */
+const FROM_FILE: Expected = { median: 1.5, tenth: 4 };
+
+/** How a paint of the shelf is known, from the curve that is kept with it. */
+export function trustOfCurve(curve: KeptCurve | null): Trust {
+  if (curve === null) return HANDBOOK;
+  const { known, trust } = curve;
+  if (trust) return { known, ...trust };
+  // One colour shows a masstone and nothing of how it tints.
+  const rough = known === 'photographed';
+  const expected = rough ? ROUGH : FROM_FILE;
+  return { known, rough, date: null, swatches: 0, piles: 0, expected };
+}
 
 /** How a freshly fitted paint is known. */
 export function trustOf(fitted: FittedPaint, date: string): Trust {
@@ -96,13 +111,16 @@ export function trustWords({ known, rough, date, swatches, piles, expected }: Tr
   return `${how}${how2} ${errorWords(expected)}`;
 }
 
-/** An expected error in words, with what to do about it. */
-export function errorWords({ median, tenth }: Expected): string {
-  const near =
-    median <= 1
-      ? 'Usually no difference is seen'
-      : median <= 3
-        ? 'Usually only a trained eye sees a difference'
-        : 'Usually a difference is plain';
-  return `${near} (about ${rounded(median)}; one in ten is worse than ${rounded(tenth)}).`;
+/** An expected error in words, with its figures. */
+export function errorWords(expected: Expected): string {
+  const { median, tenth } = expected;
+  return `${nearWords(expected)} (about ${rounded(median)}; one in ten is worse than ${rounded(tenth)}).`;
 }
+
+/** An expected error in words alone: "Usually only a trained eye sees a difference". */
+export const nearWords = ({ median }: Expected): string =>
+  median <= 1
+    ? 'Usually no difference is seen'
+    : median <= 3
+      ? 'Usually only a trained eye sees a difference'
+      : 'Usually a difference is plain';

@@ -1,8 +1,9 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import type { Card } from '../../book/card.ts';
 import { bookFaultWords } from '../../book/faults.ts';
+import { dateWords } from '../locale.ts';
 import { book, complain, edition, tell } from '../studio.ts';
-import { dateWords, say } from '../words.ts';
+import { say } from '../words.ts';
 import { Long } from './Long.tsx';
 import { nameOfCard } from './names.ts';
 import { useThumbnail } from './Picture.tsx';

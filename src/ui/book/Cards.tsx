@@ -4,14 +4,16 @@ import { useEffect, useState } from 'preact/hooks';
 import type { Card } from '../../book/card.ts';
 import type { Kind } from '../../book/record.ts';
 import { BinIcon } from '../drawn/icons.tsx';
+import { dateWords } from '../locale.ts';
 import { hrefOf } from '../route.ts';
 import { book } from '../studio.ts';
-import { dateWords, say } from '../words.ts';
+import { say } from '../words.ts';
 import { putIntoBin, Renaming } from './actions.tsx';
 import { dabs } from './dabs.ts';
 import { CopyReminder } from './Keeping.tsx';
 import { nameOfCard } from './names.ts';
 import { useThumbnail } from './Picture.tsx';
+import { SampleLine, SampleMark } from './SampleBook.tsx';
 import { cards, clearSearch, kind as kindSought, wantCards } from './state.ts';
 import { sayBook } from './words.ts';
 
@@ -19,14 +21,24 @@ import { sayBook } from './words.ts';
 const MOST = 24;
 
 /** The latest entries of one kind, with what may be done to each. */
-export function Cards({ kind, empty }: { kind: Kind; empty: ComponentChildren }) {
+export function Cards({
+  kind,
+  heading,
+  empty,
+}: {
+  kind: Kind;
+  heading: string;
+  empty: ComponentChildren;
+}) {
   useEffect(wantCards, []);
   if (cards.value === null) return <p role="status">{book.value && say.bookOpening}</p>;
   const all = cards.value.filter((card) => card.kind === kind);
   if (all.length === 0) return empty;
   return (
     <>
+      <h2>{heading}</h2>
       <CopyReminder />
+      <SampleLine />
       <ul class="cards">
         {all.slice(0, MOST).map((card) => (
           <li key={card.id}>
@@ -66,7 +78,9 @@ function EntryCard({ card }: { card: Card }) {
           <a href={hrefOf('harmony', card.id)}>{name}</a>
         </h3>
       )}
-      <p class="small">{dateWords(card.date)}</p>
+      <p class="small">
+        {dateWords(card.date)} <SampleMark id={card.id} />
+      </p>
       {!renaming && book.value?.readOnly === null && (
         <p class="card-actions">
           <button

@@ -1,7 +1,8 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { Looked, Several } from '../../../workers/copy.ts';
+import { dateWords, count as number } from '../locale.ts';
 import { book } from '../studio.ts';
-import { dateWords, say } from '../words.ts';
+import { say } from '../words.ts';
 import { bringIn, bringing, dropCopy, lookAt, touched } from './bringing.ts';
 import { changedSince, Keeping } from './Keeping.tsx';
 import { copied } from './keeping.ts';
@@ -9,6 +10,8 @@ import { MakingLine } from './MakingLine.tsx';
 import { makeBookCopy, making } from './making.ts';
 import { nameOfCard } from './names.ts';
 import { Dabs } from './Picture.tsx';
+import { SampleOffer } from './SampleBook.tsx';
+import { isBringingSample } from './sample.ts';
 import { KIND_WORDS, sayBook } from './words.ts';
 
 /** Copies out of the book and into it. */
@@ -17,6 +20,7 @@ export function Copies() {
     <div class="copies">
       <Make />
       {book.value?.readOnly === null && <Bring />}
+      <SampleOffer quiet />
       <Keeping />
     </div>
   );
@@ -76,7 +80,7 @@ function Bring() {
         </p>
       )}
       <div class="work-line" role="status">
-        {now && now.stage !== 'looked' && (
+        {now && now.stage !== 'looked' && !isBringingSample.value && (
           <>
             <p>{now.stage === 'looking' ? sayBook.looking : sayBook.bringing}</p>
             <progress max={1} value={now.done} aria-label={sayBook.bringing} />
@@ -86,7 +90,7 @@ function Bring() {
           </>
         )}
       </div>
-      {now?.stage === 'looked' && <Preview looked={now.looked} />}
+      {now?.stage === 'looked' && !isBringingSample.value && <Preview looked={now.looked} />}
     </section>
   );
 }
@@ -130,7 +134,7 @@ function Sort({ heading, several }: { heading: string; several: Several }) {
   return (
     <details open={count <= 12}>
       <summary>
-        {heading}: {count.toLocaleString()}
+        {heading}: {number(count)}
       </summary>
       <ul class="preview-list">
         {first.map((card) => (

@@ -6,7 +6,7 @@ import { Patch } from '../drawn/Patch.tsx';
 import { seedOf } from '../drawn/seed.ts';
 import { linesOf } from '../drawn/text.ts';
 import { drawn } from '../harmony/drawn.ts';
-import { dateWords } from '../words.ts';
+import { dateWords } from '../locale.ts';
 import type { Group } from './contents.ts';
 import { nameOfCard } from './names.ts';
 import { KIND_WORDS } from './words.ts';

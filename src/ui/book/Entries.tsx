@@ -1,15 +1,17 @@
 import { signal } from '@preact/signals';
 import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import type { Found } from '../../book/search.ts';
-import { hrefOf, route } from '../route.ts';
+import { dateWords } from '../locale.ts';
+import { hrefOf, openBeside, route } from '../route.ts';
 import { ShelfLink } from '../shelf/ShelfLink.tsx';
-import { dateWords, say } from '../words.ts';
+import { say } from '../words.ts';
 import { EntryPane } from './EntryPane.tsx';
 import { Finding } from './Finding.tsx';
 import { CopyReminder } from './Keeping.tsx';
 import { Long } from './Long.tsx';
 import { nameOfCard } from './names.ts';
 import { Dabs, useThumbnail } from './Picture.tsx';
+import { SampleLine, SampleMark, SampleOffer } from './SampleBook.tsx';
 import { cards, clearSearch, found, onlyVersions, pairs, scrolled, versions } from './state.ts';
 import { KIND_WORDS, sayBook } from './words.ts';
 
@@ -53,7 +55,9 @@ export function Entries() {
             {sayBook.bringHeading}
           </a>
         </p>
+        <SampleOffer quiet />
         <ShelfLink />
+        <GuideLink />
       </>
     );
   const shown = found.value;
@@ -61,6 +65,7 @@ export function Entries() {
     <div class="panes">
       <div class="pane-list">
         <CopyReminder />
+        <SampleLine />
         <Finding />
         <Versions />
         <p class="small found" role="status">
@@ -82,6 +87,7 @@ export function Entries() {
             row={(one) => <Row one={one} isOpen={isWide.value && one.card.id === beside} />}
           />
         )}
+        <GuideLink />
       </div>
       {isWide.value && (
         <div class="pane-entry">{beside !== null && <EntryPane key={beside} id={beside} />}</div>
@@ -89,6 +95,14 @@ export function Entries() {
     </div>
   );
 }
+
+const GuideLink = () => (
+  <p>
+    <a class="guide-way" href={hrefOf('book', 'guide')}>
+      {say.guide}
+    </a>
+  </p>
+);
 
 /** Milliseconds after which a search is taken to have come to rest. */
 const REST = 400;
@@ -137,8 +151,7 @@ function Row({ one: { card, deltaE00 }, isOpen }: { one: Found; isOpen: boolean 
         if (!isWide.value || event.metaKey || event.ctrlKey || event.shiftKey) return;
         // Beside the list an entry opens without a new page: the list stays where it is.
         event.preventDefault();
-        history.pushState(null, '', href);
-        route.value = { ...route.value, place: 'book', open: card.id };
+        openBeside('book', card.id);
       }}
     >
       <span class="row-picture">
@@ -148,7 +161,9 @@ function Row({ one: { card, deltaE00 }, isOpen }: { one: Found; isOpen: boolean 
         )}
       </span>
       <span class="row-words">
-        <span class="row-name">{nameOfCard(card)}</span>
+        <span class="row-name">
+          <SampleMark id={card.id} /> {nameOfCard(card)}
+        </span>
         <span class="small" aria-hidden="true">
           {KIND_WORDS[card.kind]} · {dateWords(card.date)}
           {deltaE00 !== null && ` · ${sayBook.differs(deltaE00)}`}

@@ -2,22 +2,25 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Card } from '../../book/card.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { Entry } from '../../book/record.ts';
-import { hexOf } from '../../colour/hex.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { ClothLine } from '../drawn/ClothLine.tsx';
 import { BinIcon, SearchIcon } from '../drawn/icons.tsx';
 import { Patch } from '../drawn/Patch.tsx';
+import { shownOf } from '../drawn/screen.ts';
 import { seedOf } from '../drawn/seed.ts';
+import { dateWords } from '../locale.ts';
 import { go, hrefOf, route } from '../route.ts';
 import { book, complain } from '../studio.ts';
-import { dateWords } from '../words.ts';
 import { putIntoBin, Renaming } from './actions.tsx';
 import { contentsOf, type Line } from './contents.ts';
 import { clothsOf } from './Drawing.tsx';
 import { nameOfCard, pigmentWords } from './names.ts';
+import { Onward } from './Onward.tsx';
 import { Out, Printed } from './Out.tsx';
 import { Photograph } from './Photograph.tsx';
-import { cards, colour, pairs, scrolled } from './state.ts';
+import { SampleMark } from './SampleBook.tsx';
+import { cards, colour, scrolled } from './state.ts';
+import { Versions } from './Versions.tsx';
 import { KIND_WORDS, sayBook } from './words.ts';
 
 /** All of one entry, and what may be done with it. */
@@ -38,7 +41,20 @@ export function EntryPane({ id, back = false }: { id: string; back?: boolean }) 
         </p>
       )}
       {card === null ? (
-        <p>{sayBook.gone}</p>
+        <>
+          <h2 ref={heading} tabIndex={-1}>
+            {sayBook.goneHeading}
+          </h2>
+          <p>{sayBook.gone}</p>
+          <p class="main-actions">
+            <a class="button main" href={hrefOf('book')}>
+              {sayBook.back}
+            </a>
+            <a class="button" href={hrefOf('book', 'bin')}>
+              {sayBook.toBin}
+            </a>
+          </p>
+        </>
       ) : (
         <>
           <Heading key={card.id} card={card} at={heading} />
@@ -81,14 +97,10 @@ function Heading({ card, at }: { card: Card; at: { current: HTMLHeadingElement |
         </h2>
       )}
       <p class="small">
-        {KIND_WORDS[card.kind]} · {dateWords(card.date)}
+        {KIND_WORDS[card.kind]} · {dateWords(card.date)} <SampleMark id={card.id} />
       </p>
       <p class="entry-actions">
-        {(card.kind === 'harmony' || card.kind === 'specimen') && (
-          <a class="button main" href={hrefOf('harmony', card.id)}>
-            {sayBook.openInHarmony}
-          </a>
-        )}
+        <Onward card={card} />
         {canWrite && !renaming && (
           <button type="button" class="quiet" onClick={() => setRenaming(true)}>
             {sayBook.rename}
@@ -110,22 +122,6 @@ function Heading({ card, at }: { card: Card; at: { current: HTMLHeadingElement |
         )}
       </p>
     </header>
-  );
-}
-
-function Versions({ card }: { card: Card }) {
-  const pair = pairs.value.find((both) => both.includes(card.id));
-  if (!pair) return null;
-  const other = pair.find((id) => id !== card.id)!;
-  return (
-    <section class="versions" aria-labelledby="versions-heading">
-      <h3 id="versions-heading">{sayBook.conflictHeading}</h3>
-      <p>{sayBook.conflictAbout}</p>
-      <p>
-        {sayBook.conflictThis(new Date(card.changed).toLocaleString())}{' '}
-        <a href={hrefOf('book', other)}>{sayBook.conflictOther}</a>
-      </p>
-    </section>
   );
 }
 
@@ -167,7 +163,7 @@ function LineRow({ line: { name, lab, words } }: { line: Line }) {
     <div class="line">
       {lab && (
         <svg viewBox="0 0 72 34" width="72" height="34" aria-hidden="true">
-          <Patch hex={hexOf(lab)} seed={seedOf(name)} x={1} y={2} width={70} height={30} />
+          <Patch hex={shownOf(lab)} seed={seedOf(name)} x={1} y={2} width={70} height={30} />
         </svg>
       )}
       <div>

@@ -1,14 +1,17 @@
 import { useEffect, useState } from 'preact/hooks';
 import { copyIsDue, keepingWords, roomOf } from '../../book/persist.ts';
+import { isSample } from '../../book/sample.ts';
+import { InstallOffer } from '../install/InstallHint.tsx';
+import { dateWords } from '../locale.ts';
 import { hrefOf } from '../route.ts';
-import { dateWords } from '../words.ts';
 import { copied, keeping } from './keeping.ts';
 import { cards } from './state.ts';
 import { sayBook, sizeWords } from './words.ts';
 
-/** Entries changed since the last copy. */
+/** Entries of the painter's own that changed since the last copy. */
 export const changedSince = (): number =>
-  (cards.value ?? []).filter(({ changed }) => changed > (copied.value ?? '')).length;
+  (cards.value ?? []).filter(({ id, changed }) => !isSample(id) && changed > (copied.value ?? ''))
+    .length;
 
 /** Reminds of a copy when much has changed since the last; silent otherwise. */
 export function CopyReminder() {
@@ -39,6 +42,7 @@ export function Keeping() {
     <section class="part" aria-labelledby="keeping-heading">
       <h2 id="keeping-heading">{sayBook.keepingHeading}</h2>
       <p>{answer === null ? sayBook.keepingLater : keepingWords[answer]}</p>
+      <InstallOffer />
       {room && <p class="small">{sayBook.room(sizeWords(room.used), sizeWords(room.left))}</p>}
     </section>
   );

@@ -1,13 +1,8 @@
-import { computed } from '@preact/signals';
 import { bookFaultWords } from '../../book/faults.ts';
-import { isUnsaved } from '../harmony/state.ts';
 import { hrefOf } from '../route.ts';
-import { book, bookFault, saveState } from '../studio.ts';
+import { book, bookFault, isUnsaved, saveState } from '../studio.ts';
 import { say } from '../words.ts';
 import { sayBook } from './words.ts';
-
-/** A change of a kept harmony that has not been handed to the book yet. */
-const waits = computed(isUnsaved);
 
 /** Says what is true of the book: it may say "saved" only when everything is on disk. */
 export function SaveLine() {
@@ -34,7 +29,7 @@ export function SaveLine() {
       </p>
     );
   if (book.value === null) return <p class="save-line" role="status" />;
-  const isSaving = state.state === 'saving' || waits.value;
+  const isSaving = state.state === 'saving' || isUnsaved.value;
   return (
     <p class="save-line" role="status" data-state={isSaving ? 'saving' : 'saved'}>
       {isSaving ? say.saving : say.saved}

@@ -51,10 +51,10 @@ export async function lookAt(file: Blob): Promise<void> {
   }
 }
 
-/** Merges the copy that was looked at: all of it or nothing. */
-export async function bringIn(): Promise<void> {
+/** Merges the copy that was looked at: all of it or nothing. True once it is in the book. */
+export async function bringIn(): Promise<boolean> {
   const mine = talk;
-  if (!mine || bringing.value?.stage !== 'looked') return;
+  if (!mine || bringing.value?.stage !== 'looked') return false;
   // The merge is asked to stop, not cut off: only it knows whether it had ended already.
   const stop = () => mine.stop();
   bringing.value = { stage: 'bringing', done: 0, stop };
@@ -62,14 +62,14 @@ export async function bringIn(): Promise<void> {
     const answer = await mine.ask({ kind: 'bring' }, (done) => {
       if (talk === mine) bringing.value = { stage: 'bringing', done, stop };
     });
-    if (answer.kind !== 'bring') return;
+    if (answer.kind !== 'bring') return false;
     bringing.value = null;
     talk = null;
     if (answer.result.ok) {
       merged?.end();
       merged = mine;
       tell(sayBook.brought(touched(answer.result.value)), () => takeBack(mine));
-      return;
+      return true;
     }
     mine.end();
     const { fault } = answer.result;
@@ -79,6 +79,7 @@ export async function bringIn(): Promise<void> {
     bringing.value = null;
     if (!isStop(error)) complain(bookFaultWords({ code: 'not-written', detail: String(error) }));
   }
+  return false;
 }
 
 async function takeBack(from: Talk): Promise<Result<null, BookFault>> {

@@ -1,8 +1,11 @@
 import type { Entry } from '../../book/record.ts';
-import type { Lab } from '../../colour/lab.ts';
+import { spectrum } from '../../colour/grid.ts';
+import { type Lab, labOf } from '../../colour/lab.ts';
 import { nameOf } from '../../colour/words.ts';
 import type { Mixture } from '../../mixture/mixture.ts';
+import { cm3Words, gramsWords } from '../../palette/figure.ts';
 import { listed, partsWords } from '../drawn/say.ts';
+import { count, said } from '../locale.ts';
 import { shareWords } from '../words.ts';
 
 /** One thing that an entry says: a colour with its mixture, a pigment with its amount. */
@@ -62,7 +65,7 @@ export function contentsOf(entry: Entry, label: (pigment: string) => string): re
         heading: name,
         lines: layers.map(({ film, mixture, filmMm, note }) =>
           mixed(film, mixture, [
-            ...(filmMm === undefined ? [] : [`${filmMm} mm`]),
+            ...(filmMm === undefined ? [] : [`${count(filmMm * 1000)} µm`]),
             ...present(note),
           ]),
         ),
@@ -71,7 +74,7 @@ export function contentsOf(entry: Entry, label: (pigment: string) => string): re
     case 'palette':
       return one(
         entry.body.piles.map(({ name, mixture, cm3 }) =>
-          mixed(name, mixture, cm3 === undefined ? [] : [`${cm3} cm³`]),
+          mixed(name, mixture, cm3 === undefined ? [] : [volume(cm3)]),
         ),
       );
     case 'sheet':
@@ -81,8 +84,8 @@ export function contentsOf(entry: Entry, label: (pigment: string) => string): re
           lab: null,
           words: [
             ...present(lot),
-            ...(grams === undefined ? [] : [`${grams} g`]),
-            ...(cm3 === undefined ? [] : [`${cm3} cm³`]),
+            ...(grams === undefined ? [] : [said(gramsWords(grams, false))]),
+            ...(cm3 === undefined ? [] : [volume(cm3)]),
           ],
         })),
       );
@@ -98,17 +101,37 @@ export function contentsOf(entry: Entry, label: (pigment: string) => string): re
       const { pigment, lot, lab } = entry.body;
       return one([{ name: label(pigment), lab, words: [nameOf(lab), ...present(lot)] }]);
     }
+    case 'card': {
+      const { plan, reading } = entry.body;
+      return one(
+        plan.places
+          .filter(({ kind }) => kind === 'paint')
+          .map(({ number, label: called, measure }) => ({
+            name: `${number}  ${called}`,
+            lab: reading?.places.find((place) => place.number === number)?.lab ?? null,
+            words: present(measure),
+          })),
+      );
+    }
+    case 'curves':
+      return one(
+        entry.body.samples.map(({ name, reflectance }) => {
+          const lab = labOf(spectrum(reflectance));
+          return { name, lab, words: [nameOf(lab)] };
+        }),
+      );
     case 'pile': {
       const { name, seen, known, mixture } = entry.body;
       return one([{ name, lab: seen, words: [known, ...recipe(mixture)] }]);
     }
     case 'leftover': {
       const { name, mixture, cm3, kept } = entry.body;
-      return one([mixed(name, mixture, [`${cm3} cm³`, ...present(kept)])]);
+      return one([mixed(name, mixture, [volume(cm3), ...present(kept)])]);
     }
   }
 }
 
+const volume = (cm3: number): string => said(cm3Words(cm3));
 const one = (lines: readonly Line[]): readonly Group[] =>
   lines.length === 0 ? [] : [{ heading: '', lines }];
 const present = (text: string | undefined): string[] => (text ? [text] : []);

@@ -1,5 +1,5 @@
 import type { Card } from '../../book/card.ts';
-import { hexOf } from '../../colour/hex.ts';
+import { shownOf } from '../drawn/screen.ts';
 
 /** Colours as dabs of paint in a row: area as the share, the smallest still to be seen. */
 export function dabs(
@@ -13,6 +13,6 @@ export function dabs(
   return colours.map(({ lab, share }) => {
     const r = Math.max(most / 2.6, most * Math.sqrt(share));
     x += 2 * r + gap;
-    return { x: x - r - gap, r, hex: hexOf(lab) };
+    return { x: x - r - gap, r, hex: shownOf(lab) };
   });
 }

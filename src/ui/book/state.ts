@@ -1,14 +1,15 @@
 import { computed, signal } from '@preact/signals';
 import type { Card } from '../../book/card.ts';
 import { bookFaultWords } from '../../book/faults.ts';
+import { STUDIO_PALETTE } from '../../book/palette.ts';
 import type { Kind } from '../../book/record.ts';
 import { createIndex, type Found, type Query, type Sort } from '../../book/search.ts';
 import type { Book } from '../../book/store.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { complain, opening } from '../studio.ts';
 
-/** The shelf has a place of its own. */
-const listed = ({ kind }: Card): boolean => kind !== 'shelf';
+/** The shelf and the studio's own palette have places of their own. */
+const listed = ({ id, kind }: Card): boolean => kind !== 'shelf' && id !== STUDIO_PALETTE;
 
 /** Every entry outside the bin, last changed first; null until they are read. */
 export const cards = signal<readonly Card[] | null>(null);

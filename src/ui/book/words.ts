@@ -1,5 +1,6 @@
 import type { Kind } from '../../book/record.ts';
 import type { Sort } from '../../book/search.ts';
+import { figure as decimals, count as number } from '../locale.ts';
 
 /** Every text of the book's own screens. */
 export const sayBook = {
@@ -36,10 +37,10 @@ export const sayBook = {
   clear: 'Clear the search',
   found: (count: number, of: number) =>
     count === of
-      ? `${count.toLocaleString()} ${count === 1 ? 'entry' : 'entries'}`
-      : `${count.toLocaleString()} of ${of.toLocaleString()} entries`,
+      ? `${number(count)} ${count === 1 ? 'entry' : 'entries'}`
+      : `${number(count)} of ${number(of)} entries`,
   none: 'Nothing in the book is like this. Ask for less, or clear the search.',
-  differs: (figure: number) => `differs by ${figure.toFixed(1)}`,
+  differs: (figure: number) => `differs by ${decimals(figure, 1)}`,
   listOf: 'Entries found',
   moreInBook: 'All of them, in the book',
   twoVersions: (count: number) =>
@@ -52,6 +53,12 @@ export const sayBook = {
   gone: 'This entry is not in the book. It may be in the bin.',
   back: 'All entries',
   openInHarmony: 'Open in Harmony',
+  openInDrapery: 'Open in Drapery',
+  openOnShelf: 'Open on the shelf',
+  openInPalette: 'Open in Palette',
+  openSheet: 'Open the sheet',
+  goneHeading: 'Not in the book',
+  toBin: 'Look in the bin',
   rename: 'Rename',
   remove: 'Put into the bin',
   nameless: (kind: string) => `Unnamed ${kind.toLowerCase()}`,
@@ -66,9 +73,41 @@ export const sayBook = {
   copyOne: 'Copy to hand on',
   conflictHeading: 'Two versions',
   conflictAbout:
-    'Two devices had changed this entry before they met, so both versions are kept. Put the one that you do not want into the bin; or keep both.',
-  conflictThis: (date: string) => `This version was written on ${date}.`,
-  conflictOther: 'See the other version',
+    'Two devices had changed this entry before they met, so both versions are kept. Here is what differs. Keep one, and the other goes into the bin for 30 days; or keep both as entries of their own.',
+  conflictNow: 'In force',
+  conflictBeside: 'Kept beside it',
+  conflictWritten: (date: string) => `written on ${date}`,
+  conflictWhat: 'What differs',
+  conflictSame:
+    'What can be shown of them is the same: they differ in their photograph’s light or mask, or in figures.',
+  conflictMissing: 'not there',
+  conflictDiffers: (words: string, figure: number) =>
+    `${words} (${decimals(figure, 1)}, CIEDE2000)`,
+  conflictDifference: (figure: number) => {
+    if (figure <= 1) return 'no difference to be seen';
+    return figure <= 3 ? 'a trained eye sees the difference' : 'plainly different';
+  },
+  keepNow: 'Keep the one in force',
+  keepBeside: 'Keep the one beside',
+  keepBoth: 'Keep both',
+  keptOne: (name: string) => `“${name}” is kept; the other version is in the bin.`,
+  keptBoth: 'Both are kept: two entries from now on.',
+  fields: {
+    name: 'Name',
+    note: 'Words',
+    date: 'Date',
+    light: 'Light',
+    place: 'Place',
+    walk: 'Walk',
+    painting: 'Painting',
+    subject: 'Subject',
+    keyed: 'Keyed to the shelf',
+    shelf: 'Shelf',
+    kept: 'How it is kept',
+    lot: 'Lot',
+  } as Readonly<Record<string, string>>,
+  yes: 'yes',
+  no: 'no',
 
   binEmpty: 'The bin is empty. What you delete waits here for 30 days.',
   binAbout: 'What was deleted waits here for 30 days, then it goes for good.',
@@ -77,7 +116,7 @@ export const sayBook = {
   restored: (name: string) => `“${name}” is back in the book.`,
   emptyBin: 'Empty the bin',
   emptyAsk: (count: number) =>
-    `${count === 1 ? 'This entry goes' : `These ${count.toLocaleString()} entries go`} for good, with the photographs that nothing else needs. This cannot be undone.`,
+    `${count === 1 ? 'This entry goes' : `These ${number(count)} entries go`} for good, with the photographs that nothing else needs. This cannot be undone.`,
   emptyYes: 'Empty it for good',
   emptied: (count: number) =>
     `${count === 1 ? 'One entry is' : `${count} entries are`} gone for good.`,
@@ -89,7 +128,7 @@ export const sayBook = {
   make: 'Make a copy of the book',
   making: 'Making the copy…',
   madeOf: (entries: number, size: string) =>
-    `The copy is ready: ${entries.toLocaleString()} ${entries === 1 ? 'entry' : 'entries'}, ${size}.`,
+    `The copy is ready: ${number(entries)} ${entries === 1 ? 'entry' : 'entries'}, ${size}.`,
   partOf: (part: number, parts: number) =>
     `This book is large: it goes into ${parts} files. This is file ${part}.`,
   leftOut: (count: number) =>
@@ -105,9 +144,9 @@ export const sayBook = {
   changedSince: (count: number) =>
     count === 0
       ? 'Nothing has changed since.'
-      : `${count.toLocaleString()} ${count === 1 ? 'entry has' : 'entries have'} changed since.`,
+      : `${number(count)} ${count === 1 ? 'entry has' : 'entries have'} changed since.`,
   unsavedCopies: (count: number) =>
-    `${count.toLocaleString()} ${count === 1 ? 'entry is' : 'entries are'} on this device only.`,
+    `${number(count)} ${count === 1 ? 'entry is' : 'entries are'} on this device only.`,
   reminder: 'Time for a copy.',
   toCopies: 'Make a copy',
 
@@ -123,13 +162,12 @@ export const sayBook = {
   kept: 'Changed on both sides: both versions are kept',
   settled: 'Second versions no longer needed',
   same: (count: number) =>
-    `${count.toLocaleString()} ${count === 1 ? 'entry is' : 'entries are'} the same here, or newer here.`,
+    `${number(count)} ${count === 1 ? 'entry is' : 'entries are'} the same here, or newer here.`,
   nothingNew: 'Nothing in this copy is new: your book has all of it.',
-  andMore: (count: number) => `and ${count.toLocaleString()} more`,
+  andMore: (count: number) => `and ${number(count)} more`,
   bringIn: 'Bring it in',
   bringing: 'Bringing it in…',
-  brought: (count: number) =>
-    `Brought in: ${count.toLocaleString()} ${count === 1 ? 'entry' : 'entries'}.`,
+  brought: (count: number) => `Brought in: ${number(count)} ${count === 1 ? 'entry' : 'entries'}.`,
   broughtStopped: 'Stopped. The book is as it was before.',
   bringFailed: 'The copy could not be looked through here. Reload Kingcup and choose it again.',
 
@@ -138,6 +176,22 @@ export const sayBook = {
     'When you first save something, Kingcup asks this browser to keep the book; its answer will stand here.',
   room: (used: string, left: string) =>
     `The book and the app take ${used}; the browser says that ${left} are left.`,
+
+  sampleHeading: 'A sample book',
+  sampleAbout:
+    'A week’s walks along a mill stream, and the garments of a painting made from them: look through it to see how Kingcup works. It is marked wherever it stands, and one touch throws it away.',
+  sampleBring: 'Look through the sample book',
+  sampleBringing: 'Bringing the sample book in…',
+  sampleMissing: 'The sample book is not on this device yet. Try once more with a network.',
+  sampleHere: (count: number) =>
+    `The sample book is here: ${count === 1 ? 'one entry is' : `${count} entries are`} marked as its own.`,
+  sampleThrow: 'Throw the sample book away',
+  sampleAway: 'The sample book is in the bin; your own entries are as they were.',
+  sampleAwayBut: (count: number) =>
+    `The sample book is in the bin, but for ${count === 1 ? 'one entry' : `${count} entries`} that you have changed or made something of.`,
+  sampleInUse:
+    'All that is left of the sample book is in use: you have changed it or made something of it. Delete it entry by entry.',
+  sampleMark: 'sample',
 
   readOnly: 'Read only',
   giveUp: 'Give up this change',
@@ -153,6 +207,8 @@ export const KIND_WORDS: Record<Kind, string> = {
   sheet: 'Morning sheet',
   shelf: 'Shelf',
   swatch: 'Swatch',
+  card: 'Swatch card',
+  curves: 'Measured curves',
   pile: 'Pile',
   leftover: 'Leftover',
 };
@@ -168,6 +224,6 @@ export const SORT_WORDS: Record<Sort, string> = {
 /** Bytes as a reader takes them. */
 export function sizeWords(bytes: number): string {
   if (bytes < 1e5) return `${Math.max(1, Math.round(bytes / 1e3))} kB`;
-  if (bytes < 1e9) return `${(bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0)} MB`;
-  return `${(bytes / 1e9).toFixed(1)} GB`;
+  if (bytes < 1e9) return `${decimals(bytes / 1e6, bytes < 1e7 ? 1 : 0)} MB`;
+  return `${decimals(bytes / 1e9, 1)} GB`;
 }

@@ -1,13 +1,16 @@
 import { useEffect } from 'preact/hooks';
 import { bookFaultWords } from '../../book/faults.ts';
-import { hexOf } from '../../colour/hex.ts';
 import { WORKED } from '../../drapery/worked.ts';
 import { cards, wantCards } from '../book/state.ts';
+import { shownOf } from '../drawn/screen.ts';
+import { dateWords } from '../locale.ts';
 import { go, hrefOf } from '../route.ts';
 import { book, complain } from '../studio.ts';
-import { dateWords, say as sayAll } from '../words.ts';
-import { keptHarmony, openHarmony } from './colours.ts';
+import { say as sayAll } from '../words.ts';
+import { openHarmony } from './colours.ts';
 import { Dab } from './Dab.tsx';
+import { FromFormula } from './FromFormula.tsx';
+import { keptHarmony } from './kept.ts';
 import { begin } from './saved.ts';
 import { schemeOf } from './state.ts';
 import { say } from './words.ts';
@@ -48,12 +51,13 @@ export function Begin() {
                   class="drapery-take"
                   href={kind === 'drapery' ? hrefOf('drapery', id) : hrefOf('book', id)}
                 >
-                  <Dab hexes={colours.slice(0, 6).map(({ lab }) => hexOf(lab))} />
+                  <Dab hexes={colours.slice(0, 6).map(({ lab }) => shownOf(lab))} />
                   <span>{name}</span>
                   <span class="small">
                     {kind === 'drapery' ? say.draperyIn : say.formulaIn}, {dateWords(date)}
                   </span>
                 </a>
+                {kind === 'formula' && <FromFormula id={id} name={name} />}
               </li>
             ))}
           </ul>
@@ -71,7 +75,7 @@ export function Begin() {
                 begin({ name, harmony: null, garments: [{ wish: { ...wish, name }, share: 1 }] })
               }
             >
-              <Dab hexes={[wish.lab, ...(wish.shadows ? [wish.shadows] : [])].map(hexOf)} />
+              <Dab hexes={[wish.lab, ...(wish.shadows ? [wish.shadows] : [])].map(shownOf)} />
               <span>{name}</span>
               <span class="small">{note}</span>
             </button>
@@ -88,7 +92,7 @@ export function Begin() {
           {harmonies.map(({ id, name, colours, date }) => (
             <li key={id}>
               <button type="button" class="drapery-take" onClick={() => void take(id)}>
-                <Dab hexes={colours.map(({ lab }) => hexOf(lab))} />
+                <Dab hexes={colours.map(({ lab }) => shownOf(lab))} />
                 <span>{name}</span>
                 <span class="small">{dateWords(date)}</span>
               </button>

@@ -1,14 +1,16 @@
 import './drapery.css';
 import { BookIcon, PrintIcon } from '../drawn/icons.tsx';
+import { LayOut } from '../palette/LayOut.tsx';
 import { hrefOf } from '../route.ts';
 import { say as sayAll } from '../words.ts';
 import { Begin } from './Begin.tsx';
 import { goOn, isWhole, stop, stopped, working } from './cloths.ts';
+import { keepFormula } from './formula.ts';
 import { GarmentBench } from './GarmentBench.tsx';
 import { PickColour } from './PickColour.tsx';
 import { Printed } from './Printed.tsx';
 import { RelationsWords } from './RelationsWords.tsx';
-import { begin, calledNow, isSaved, keep, keepFormula, kept, stage } from './saved.ts';
+import { begin, calledNow, isSaved, keep, kept, stage } from './saved.ts';
 import { callIt, canUndo, scheme, undo } from './state.ts';
 import { Wall } from './Wall.tsx';
 import { say } from './words.ts';
@@ -32,7 +34,7 @@ export function DraperyScreen() {
     );
   if (scheme.value.garments.length === 0) return <Begin />;
   return (
-    <section class="page drapery">
+    <section class="page drapery has-bar">
       <div class="title">
         <h1 tabIndex={-1}>{scheme.value.name || say.heading}</h1>
         <KeepLine />
@@ -76,14 +78,17 @@ export function DraperyScreen() {
 /** The one main action, and the way back. */
 function KeepLine() {
   return (
-    <div class="drapery-bar">
+    <div class="drapery-bar keep-bar">
       {canUndo.value && (
         <button type="button" onClick={undo}>
           {say.undo}
         </button>
       )}
       {isSaved() ? (
-        <p class="small">{say.kept}</p>
+        <>
+          <p class="small">{say.kept}</p>
+          {kept.value && <LayOut id={kept.value.id} main />}
+        </>
       ) : (
         <button type="button" class="main" disabled={!isWhole.value} onClick={() => void keep()}>
           {kept.value ? say.keepChanges : say.keep}

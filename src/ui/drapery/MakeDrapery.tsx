@@ -5,13 +5,14 @@ import { schemeOf } from './state.ts';
 import { say } from './words.ts';
 
 /** From the open harmony to its drapery. */
-export function MakeDrapery() {
+export function MakeDrapery({ main = false }: { main?: boolean }) {
   const open = openHarmony.value;
   if (!open) return null;
   return (
     <p>
       <button
         type="button"
+        class={main ? 'main' : ''}
         onClick={() => {
           begin(schemeOf(open.name, open.harmony, open.colours));
           go('drapery');

@@ -1,13 +1,14 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import { bookFaultWords } from '../../book/faults.ts';
-import { hexOf } from '../../colour/hex.ts';
 import { WORKED } from '../../drapery/worked.ts';
 import { cards, wantCards } from '../book/state.ts';
+import { shownOf } from '../drawn/screen.ts';
 import { Choice } from '../shelf/Choice.tsx';
 import { book, complain } from '../studio.ts';
-import { keptHarmony, openHarmony, type Source, workedColours } from './colours.ts';
+import { openHarmony, workedColours } from './colours.ts';
 import { Dab } from './Dab.tsx';
+import { keptHarmony, type Source } from './kept.ts';
 import { type Picking, part, picking } from './picking.ts';
 import {
   addGarment,
@@ -75,7 +76,7 @@ export function PickColour() {
         {shown.colours.map((colour) => (
           <li key={colour.name}>
             <button type="button" class="drapery-take" onClick={() => take(colour, shown, what)}>
-              <Dab hexes={(colour.ladder ?? [colour.lab]).map(hexOf)} />
+              <Dab hexes={(colour.ladder ?? [colour.lab]).map(shownOf)} />
               <span>{colour.name}</span>
             </button>
           </li>

@@ -1,6 +1,7 @@
 import type { Cloth, ClothWish } from '../../drapery/fold.ts';
 import { periodWords } from '../../harmony/period.ts';
 import { type Related, relationsOf } from '../../harmony/relations.ts';
+import { figure as decimals } from '../locale.ts';
 import { answered } from './cloths.ts';
 import { scheme } from './state.ts';
 import { PART_NAMES, say } from './words.ts';
@@ -37,25 +38,34 @@ function related(): Related[] {
 const localOf = ({ folds }: Cloth) => folds[2]!.lab;
 const small = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
 const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
-const figure = (score: number): string => score.toFixed(2).replace('-', '−');
+const figure = (score: number): string => decimals(score, 2).replace('-', '−');
 
-/** The relations of the garments in words. They inform; nothing is chosen by them. */
+/** The relations of the garments in words. */
 export function RelationsWords() {
   const colours = related();
   if (colours.length < 2) return null;
+  return (
+    <section class="drapery-relations" aria-labelledby="relations-heading">
+      <h2 id="relations-heading">{say.relations}</h2>
+      <Relations colours={colours} />
+    </section>
+  );
+}
+
+/** How at least two colours stand to one another. It informs; nothing is chosen by it. */
+export function Relations({ colours }: { colours: readonly Related[] }) {
   const total = colours.reduce((sum, { share }) => sum + share, 0) || 1;
   const all = colours.map((colour) => ({ ...colour, share: colour.share / total }));
   const { words, temperature, pairs, meanScore } = relationsOf(all);
   return (
-    <section class="drapery-relations" aria-labelledby="relations-heading">
-      <h2 id="relations-heading">{say.relations}</h2>
+    <>
       <p>
         {words} {say.temperature(temperature.words)}
       </p>
       {pairs.map(({ of, beside, lightness, chroma, hue, period, score }) => (
         <details key={`${of} ${beside}`} open={pairs.length === 1}>
           <summary>{say.pair(all[of]!.name, all[beside]!.name)}</summary>
-          <ul class="drapery-remarks">
+          <ul class="drapery-remarks mix-points">
             <li>{[lightness, chroma, hue].map((one) => sentence(one.words)).join(' ')}</li>
             {period.length === 0 ? (
               <li>{say.periodSilent}</li>
@@ -69,6 +79,6 @@ export function RelationsWords() {
       {meanScore !== null && pairs.length > 1 && (
         <p class="small">{say.meanScore(figure(meanScore))}</p>
       )}
-    </section>
+    </>
   );
 }

@@ -1,11 +1,12 @@
-import { hexOf } from '../../colour/hex.ts';
 import { differenceWords } from '../../colour/words.ts';
 import type { Cloth, Fold } from '../../drapery/fold.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
-import { PileRow } from '../drawn/PileRow.tsx';
+import { shownOf } from '../drawn/screen.ts';
+import { LaidPiles } from '../harmony/LaidPiles.tsx';
+import { HoldUp } from '../held/HoldUp.tsx';
 import { say as sayAll } from '../words.ts';
 import { Dab } from './Dab.tsx';
-import { foldWords, heapsOf, spoken } from './spoken.ts';
+import { benchOfFold, foldWords, spoken } from './spoken.ts';
 import { BLACK_WHY, say } from './words.ts';
 
 /** A cloth's ladder: each step with its pile or its film, then the rule of black and what to mind. */
@@ -19,7 +20,7 @@ export function Steps({ cloth }: { cloth: Cloth }) {
           <li key={fold.step}>
             <details>
               <summary>
-                <Dab hexes={[hexOf(fold.lab)]} />
+                <Dab hexes={[shownOf(fold.lab)]} />
                 <span class="drapery-step">
                   <strong>{fold.step}</strong>
                   <span>{foldWords(fold)}</span>
@@ -46,21 +47,26 @@ export function Steps({ cloth }: { cloth: Cloth }) {
 }
 
 function Recipe({ fold }: { fold: Fold }) {
-  const { mixture, glaze, lab, wish, deltaE00, step } = fold;
+  const { glaze, lab, wish, deltaE00, step } = fold;
   return (
     <div class="drapery-recipe">
-      <PileRow
-        piles={heapsOf(fold)}
-        mixed={{ name: glaze ? say.beneath : step, hex: hexOf(mixture.partsLab) }}
-      />
+      <LaidPiles bench={benchOfFold(fold)} mixed={glaze ? say.beneath : step} />
       {glaze && <p>{say.filmAbout(spoken(glaze.pigment), Math.round(1000 * glaze.filmMm))}</p>}
       <div class="drapery-beside">
         <BesideWanted
-          wanted={{ name: say.wanted, hex: hexOf(wish) }}
-          mixed={{ name: say.mixed, hex: hexOf(lab) }}
+          wanted={{ name: say.wanted, hex: shownOf(wish) }}
+          mixed={{ name: say.mixed, hex: shownOf(lab) }}
           reachable={deltaE00 <= 3}
         />
       </div>
+      <p>
+        <HoldUp
+          colours={[
+            { name: say.wanted, lab: wish },
+            { name: say.mixed, lab },
+          ]}
+        />
+      </p>
       <p class="small">
         {sayAll.differs[differenceWords(deltaE00)]} {say.ciede(deltaE00)}
         {deltaE00 > 3 && ` ${say.outOfReach}`}

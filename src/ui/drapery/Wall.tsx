@@ -1,9 +1,9 @@
-import { hexOf } from '../../colour/hex.ts';
 import { describe } from '../../colour/words.ts';
 import type { ClothWish } from '../../drapery/fold.ts';
 import { STEPS } from '../../harmony/harmony.ts';
 import { ClothLine, type LineCloth } from '../drawn/ClothLine.tsx';
 import type { DrawnLadder } from '../drawn/drawn.ts';
+import { shownOf } from '../drawn/screen.ts';
 import { shareWords } from '../words.ts';
 import { answered } from './cloths.ts';
 import { picking } from './picking.ts';
@@ -13,7 +13,7 @@ import { say } from './words.ts';
 
 /** A cloth that is still being worked out hangs flat in its local colour. */
 const flat = ({ lab }: ClothWish): DrawnLadder =>
-  STEPS.map((step) => ({ step, share: 0, reachable: true, hex: hexOf(lab) }));
+  STEPS.map((step) => ({ step, share: 0, reachable: true, hex: shownOf(lab) }));
 
 const ladderOf = (wish: ClothWish): DrawnLadder => {
   const cloth = answered(wish);

@@ -1,18 +1,8 @@
 import { computed } from '@preact/signals';
-import type { HarmonyBody } from '../../book/harmony.ts';
-import type { Lab } from '../../colour/lab.ts';
 import { WORKED } from '../../drapery/worked.ts';
-import { moved } from '../harmony/drawn.ts';
 import { name as harmonyName, kept, ladders, studied, targets } from '../harmony/state.ts';
+import { ladderOf, type Source } from './kept.ts';
 import type { Offered } from './state.ts';
-
-/** A list of colours to choose from. */
-export interface Source {
-  readonly name: string;
-  /** The kept harmony that it is, where it is one. */
-  readonly harmony: string | null;
-  readonly colours: readonly Offered[];
-}
 
 /** The harmony that is open on the other bench, as it is to be mixed; null where none is. */
 export const openHarmony = computed<Source | null>(() => {
@@ -28,24 +18,6 @@ export const openHarmony = computed<Source | null>(() => {
       ...ladderOf(ladders.value[i]!.map(({ lab }) => lab)),
     })),
   };
-});
-
-const ladderOf = (labs: readonly Lab[]) => (labs.length === 6 ? { ladder: labs } : {});
-
-/** A kept harmony: every colour as it was to be mixed, with its ladder moved along. */
-export const keptHarmony = (id: string, { name, colours }: HarmonyBody): Source => ({
-  name,
-  harmony: id,
-  colours: colours.map(({ name, lab, share, accent, ladder, answer }) => {
-    const target = answer?.target ?? lab;
-    return {
-      name,
-      share,
-      accent,
-      lab: target,
-      ...ladderOf(moved(ladder, lab, target).map((step) => step.lab)),
-    };
-  }),
 });
 
 /** The cloths that come with Kingcup. */

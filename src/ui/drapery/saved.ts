@@ -1,16 +1,18 @@
 import { effect, signal } from '@preact/signals';
 import { canonical } from '../../book/digest.ts';
-import type { DraperyBody, FormulaBody, GarmentRecord } from '../../book/drapery.ts';
+import type { DraperyBody } from '../../book/drapery.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { Entry } from '../../book/record.ts';
-import { type Cloth, DRAPERY_WAYS, type Garment, type GarmentWish } from '../../drapery/fold.ts';
-import { formulaOf, type Passage } from '../../drapery/formula.ts';
+import { DRAPERY_WAYS } from '../../drapery/fold.ts';
 import { STUFFS } from '../../drapery/stuff.ts';
 import { ok } from '../../result.ts';
+import { benchOf, clearBench, keepBench } from '../bench.ts';
 import { listed } from '../drawn/say.ts';
+import { today } from '../locale.ts';
 import { rename, route } from '../route.ts';
-import { book, complain, opening, shelf, tell } from '../studio.ts';
+import { book, complain, opening, tell, writeBeforeLeaving } from '../studio.ts';
 import { garments } from './cloths.ts';
+import { isTold, recordsOf, schemeIn } from './record.ts';
 import { EMPTY, type Scheme, scheme, show, type Worn } from './state.ts';
 import { say } from './words.ts';
 
@@ -23,31 +25,11 @@ export const stage = signal<'opening' | 'open' | 'missing'>('open');
 export const isSaved = (): boolean =>
   kept.value !== null && keptScheme.value === canonical(scheme.value);
 
-const today = (): string => new Date().toLocaleDateString('sv');
-
 /** A drapery without a name is called by its garments. */
 export const calledNow = (): string =>
   scheme.value.name.trim() ||
   listed(scheme.value.garments.map(({ wish }) => wish.name)) ||
   say.unnamed;
-
-const recordOf = (cloth: Cloth, name: string): GarmentRecord => ({
-  name,
-  way: cloth.way,
-  stuff: cloth.stuff,
-  folds: [...cloth.folds, ...(cloth.reflected ? [cloth.reflected] : [])].map(
-    ({ step, lab, mixture }) => ({ step, lab, mixture }),
-  ),
-});
-
-/** A garment's own ladder, then its lining's and its trim's under its name. */
-const recordsOf = (garment: Garment): GarmentRecord[] => [
-  recordOf(garment, garment.name),
-  ...(garment.lining ? [recordOf(garment.lining, `${garment.name}${LINING}`)] : []),
-  ...(garment.trim ? [recordOf(garment.trim, `${garment.name}${TRIM}`)] : []),
-];
-const LINING = ', lining';
-const TRIM = ', trim';
 
 /** Writes the drapery into the book, over its older self where it has one. */
 export async function keep(): Promise<void> {
@@ -60,7 +42,7 @@ export async function keep(): Promise<void> {
     note: kept.value?.body.note ?? '',
     date: kept.value?.body.date ?? today(),
     harmony: now.harmony,
-    garments: whole.flatMap(recordsOf),
+    garments: whole.flatMap((garment, i) => recordsOf(garment, now.garments[i]!)),
   };
   const before = kept.value;
   const put = await here.put({
@@ -71,7 +53,6 @@ export async function keep(): Promise<void> {
   if (!put.ok) return complain(bookFaultWords(put.fault));
   const { entry } = put.value;
   const named = { ...now, name: body.name };
-  await here.remember(memory(entry.id), JSON.stringify(named));
   kept.value = entry;
   if (scheme.value === now) scheme.value = named;
   keptScheme.value = canonical(named);
@@ -80,45 +61,7 @@ export async function keep(): Promise<void> {
   tell(say.keptNow(body.name), put.value.undo);
 }
 
-/** A formula holds so many passages. */
-const MOST_PASSAGES = 40;
-
-/** Writes the passages of all garments into the book as one formula; as one a garment where they are too many. */
-export async function keepFormula(): Promise<void> {
-  const here = book.value;
-  const whole = garments.value.filter((one) => one !== null);
-  if (!here || whole.length < scheme.value.garments.length) return;
-  const each = whole.map((garment): readonly Passage[] =>
-    formulaOf(garment, { name: '', note: '', subject: '' }, shelf.value).passages.map((passage) =>
-      whole.length === 1 ? passage : { ...passage, name: `${garment.name}: ${passage.name}` },
-    ),
-  );
-  const name = calledNow();
-  const parts =
-    each.flat().length <= MOST_PASSAGES
-      ? [{ name, passages: each.flat(), of: whole }]
-      : whole.map((garment, i) => ({
-          name: `${name}: ${garment.name}`,
-          passages: each[i]!,
-          of: [garment],
-        }));
-  for (const { name, passages, of } of parts) {
-    const remarks = [...new Set(of.flatMap((garment) => garment.remarks))];
-    const body: FormulaBody = {
-      name,
-      note: remarks.join(' '),
-      date: today(),
-      subject: say.subject(listed([...new Set(of.map(({ stuff }) => stuff))])),
-      from: kept.value?.id ?? scheme.value.harmony,
-      passages,
-    };
-    const put = await here.put({ kind: 'formula', body });
-    if (!put.ok) return complain(bookFaultWords(put.fault));
-    tell(say.formulaKept(name), put.value.undo);
-  }
-}
-
-/** Where the wishes behind a kept drapery are: its record has only what came of them. */
+/** Where an older app remembered the wishes behind a drapery, whose records had none. */
 const memory = (id: string): string => `drapery ${id}`;
 const DRAFT = 'drapery';
 
@@ -141,35 +84,6 @@ function readScheme(text: string | null): Scheme | null {
   }
 }
 
-/** The wishes that a record lets guess: one that came from another device has nothing else. */
-function guessed({ name, harmony, garments }: DraperyBody): Scheme {
-  const worn: Worn[] = [];
-  for (const record of garments) {
-    const wish = wishOf(record);
-    const owner = worn.at(-1);
-    const part = owner && partOf(record.name, owner.wish.name);
-    if (owner && part) worn[worn.length - 1] = { ...owner, wish: { ...owner.wish, [part]: wish } };
-    else worn.push({ wish, share: 1 / garments.length });
-  }
-  return { name, harmony, garments: worn };
-}
-
-const partOf = (name: string, owner: string) =>
-  name === `${owner}${LINING}` ? 'lining' : name === `${owner}${TRIM}` ? 'trim' : null;
-
-function wishOf({ name, way, stuff, folds }: GarmentRecord): GarmentWish {
-  const steps = folds.slice(0, 6).map(({ lab }) => lab);
-  const known = DRAPERY_WAYS.find((one) => one === way);
-  return {
-    name,
-    lab: steps[2] ?? [50, 0, 0],
-    way: known ?? 'deepened in its own hue',
-    stuff: STUFFS.find((one) => one === stuff) ?? 'wool',
-    ...(known === 'as nature had it' && steps.length === 6 ? { ladder: steps } : {}),
-    ...(known === 'shot cloth' && steps[4] ? { shadows: steps[4] } : {}),
-  };
-}
-
 let shown: string | null = null;
 
 async function open(id: string): Promise<void> {
@@ -186,9 +100,12 @@ async function open(id: string): Promise<void> {
   }
   const own = readScheme(remembered.ok ? remembered.value : null);
   const { body } = entry.value;
-  show(own ? { ...own, name: body.name } : guessed(body));
+  // What the record tells goes before what this device remembers: another may have changed it since.
+  show(own && !isTold(body) ? { ...own, name: body.name } : schemeIn(body));
   kept.value = entry.value;
   keptScheme.value = canonical(scheme.value);
+  const changed = unkept(id);
+  if (changed) show(changed);
   stage.value = 'open';
 }
 
@@ -219,18 +136,35 @@ effect(() => {
 });
 
 // What is on the bench outlives the page, kept or not.
+const left = benchOf(DRAFT);
 let isRecalled = false;
 void opening.then(async (here) => {
   const draft = here && (await here.recall(DRAFT));
-  const last = draft?.ok ? readScheme(draft.value) : null;
+  const last = readScheme(left) ?? (draft?.ok ? readScheme(draft.value) : null);
   isRecalled = true;
   if (last && scheme.peek() === EMPTY && route.peek().open === null) show(last);
 });
 let timer: ReturnType<typeof setTimeout> | undefined;
-effect(() => {
-  const now = scheme.value;
-  const here = book.value;
-  if (!here || !isRecalled) return;
+const remember = async (): Promise<void> => {
   clearTimeout(timer);
-  timer = setTimeout(() => void here.remember(DRAFT, JSON.stringify(now)), 300);
+  if (!isRecalled) return;
+  await book.peek()?.remember(DRAFT, JSON.stringify(scheme.peek()));
+  // From here on the book's own memory is the newer one, until the page hides again.
+  clearBench(DRAFT);
+};
+effect(() => {
+  scheme.value;
+  if (!book.value) return;
+  clearTimeout(timer);
+  timer = setTimeout(() => void remember(), 300);
 });
+writeBeforeLeaving(remember);
+keepBench(DRAFT, () =>
+  isRecalled ? { ...scheme.peek(), of: isSaved() ? null : (kept.peek()?.id ?? null) } : undefined,
+);
+
+/** Changes of this drapery that were not kept when the page was closed. */
+function unkept(id: string): Scheme | null {
+  const bench = readScheme(left);
+  return bench && JSON.parse(left!).of === id ? bench : null;
+}

@@ -1,10 +1,10 @@
-import { hexOf } from '../../colour/hex.ts';
 import type { Cloth, Fold } from '../../drapery/fold.ts';
 import { STEPS } from '../../harmony/harmony.ts';
 import { spokenOn } from '../../harmony/spoken.ts';
-import { masstonesOf } from '../../pigment/near.ts';
+import { type Bench, benchOf } from '../../mixture/bench.ts';
 import type { DrawnLadder } from '../drawn/drawn.ts';
 import { listed, partsWords } from '../drawn/say.ts';
+import { shownOf } from '../drawn/screen.ts';
 import { shelf } from '../studio.ts';
 import { say } from './words.ts';
 
@@ -21,26 +21,29 @@ const PLAIN = 3;
 export const drawnOf = ({ folds }: Cloth): DrawnLadder =>
   folds.map(({ lab, share, deltaE00 }, i) => ({
     step: STEPS[i]!,
-    hex: hexOf(lab),
+    hex: shownOf(lab),
     share,
     reachable: deltaE00 <= PLAIN,
   }));
 
-/** "5 parts lead white and 1 part red earth". */
-export const pileOf = ({ mixture }: Fold): string =>
-  listed(mixture.parts.map(({ pigment, parts }) => `${partsWords(parts)} ${spoken(pigment)}`));
+/** A fold's pile as it stands on the bench. */
+export const benchOfFold = ({ mixture }: Fold): Bench => benchOf(mixture, shelf.value);
+
+/** "5 parts lead white and 1 part red earth", a let-down with its ratio. */
+export function pileOf(fold: Fold): string {
+  const { parts, letDowns } = benchOfFold(fold);
+  return listed(
+    parts.map(({ pigment, parts: count }) => {
+      const made = letDowns.find(({ name }) => name === pigment);
+      return made
+        ? `${partsWords(count)} ${say.letDown(spoken(made.pigment), made.whiteParts)}`
+        : `${partsWords(count)} ${spoken(pigment)}`;
+    }),
+  );
+}
 
 /** A fold's pile, and the film over it. */
 export const foldWords = (fold: Fold): string =>
   fold.glaze
     ? `${pileOf(fold)}; ${say.film(spoken(fold.glaze.pigment), Math.round(1000 * fold.glaze.filmMm))}`
     : pileOf(fold);
-
-/** The piles of a fold for the drawing of its recipe. */
-export function heapsOf({ mixture }: Fold): { name: string; hex: string; parts: number }[] {
-  const masstones = masstonesOf(shelf.value);
-  return mixture.parts.map(({ pigment, parts }) => {
-    const paint = masstones.find((one) => one.pigment === pigment);
-    return { name: labelOf(pigment), hex: paint ? hexOf(paint.lab) : '#808080', parts };
-  });
-}

@@ -1,6 +1,7 @@
 import type { BlackWhy } from '../../drapery/black.ts';
 import type { DraperyWay } from '../../drapery/fold.ts';
 import type { Stuff } from '../../drapery/stuff.ts';
+import { figure } from '../locale.ts';
 import type { Part } from './state.ts';
 
 /** Every text of this place. */
@@ -14,6 +15,8 @@ export const say = {
   fromWorked: 'From a worked formula',
   workedAbout: 'Six cloths that show the practice. Take one and make it yours.',
   keptDraperies: 'Draperies and formulas in the book',
+  beginFormula: 'Make a drapery of it',
+  noPassages: (name: string) => `“${name}” has no passage to make a drapery of.`,
   formulaIn: 'formula',
   draperyIn: 'drapery',
   missing: 'This drapery is no longer in the book. It may be in the bin.',
@@ -34,6 +37,8 @@ export const say = {
   kept: 'This drapery is in the book.',
   keptNow: (name: string) => `“${name}” is in the book.`,
   keepFormula: 'Keep it as a formula',
+  formulaThere: (name: string) => `The formula “${name}” is in the book already, just so.`,
+  formulaAnew: (name: string) => `The formula “${name}” in the book is brought up to date.`,
   formulaKept: (name: string) => `The formula “${name}” is in the book, passage by passage.`,
   nameOf: 'Name of the drapery',
   subject: (stuffs: string) => `drapery of ${stuffs}`,
@@ -72,6 +77,8 @@ export const say = {
   leave: 'Leave it',
 
   steps: 'From the highlight to the deepest fold',
+  letDown: (pigment: string, whiteParts: number) =>
+    `${pigment} let down 1 to ${whiteParts} with white`,
   film: (pigment: string, micrometres: number) =>
     `glazed with ${pigment}, about ${micrometres} micrometres`,
   filmAbout: (pigment: string, micrometres: number) =>
@@ -79,8 +86,8 @@ export const say = {
   beneath: 'Beneath the glaze',
   mixed: 'mixed',
   wanted: 'wanted',
-  ciede: (difference: number) => `(CIEDE2000 ${difference.toFixed(1)}.)`,
-  outOfReach: 'The shelf comes no nearer.',
+  ciede: (difference: number) => `(CIEDE2000 ${figure(difference, 1)}.)`,
+  outOfReach: 'No pile that keeps its place in the order comes nearer.',
   blackHeading: 'Black',
   blackMay: (why: string) => `Black may deepen it: ${why}.`,
   blackNone:

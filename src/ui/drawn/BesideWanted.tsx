@@ -1,6 +1,9 @@
 import { useId } from 'preact/hooks';
 import { stroke } from './brush.ts';
+import { NearestMark } from './NearestMark.tsx';
 import { Hatching } from './PaintedCloth.tsx';
+import { spokenOf } from './say.ts';
+import { isNearest } from './screen.ts';
 
 export interface BesideWantedProps {
   /** #rrggbb of what is wanted, and what it is called. */
@@ -19,7 +22,7 @@ export function BesideWanted(props: BesideWantedProps) {
   const id = useId();
   const { wanted, mixed, seed = 5, reachable = true, difference } = props;
   const words = [
-    `${wanted.name} beside ${mixed.name}: two halves of one patch`,
+    `${spokenOf(wanted.name, wanted.hex)} beside ${spokenOf(mixed.name, mixed.hex)}: two halves of one patch`,
     reachable ? '' : 'out of reach',
     difference ?? '',
   ].filter(Boolean);
@@ -47,6 +50,8 @@ export function BesideWanted(props: BesideWantedProps) {
       {reachable ? null : (
         <path d={whole} fill={`url(#${id}-hatch)`} clip-path={`url(#${id}-end)`} />
       )}
+      {isNearest(wanted.hex) ? <NearestMark x={118} y={10} /> : null}
+      {isNearest(mixed.hex) ? <NearestMark x={228} y={10} /> : null}
       <g
         fill="var(--ink, #1c1c1c)"
         font-size="13"

@@ -1,8 +1,7 @@
-import { useId } from 'preact/hooks';
 import type { Detail, DrawnLadder, Hang } from './drawn.ts';
+import { Framed } from './Framed.tsx';
 import { CLOTH } from './hang.ts';
-import { Hatching, PaintedCloth } from './PaintedCloth.tsx';
-import { unreachedWords } from './say.ts';
+import { nearestWords, unreachedWords } from './say.ts';
 
 export interface ClothProps {
   /** What hangs there, in the painter's words: the start of the text alternative. */
@@ -29,38 +28,26 @@ export interface ClothProps {
 
 /** One garment as a drapery study: cloth pinned at a peg or two, its folds the six steps of its ladder. */
 export function Cloth(props: ClothProps) {
-  const id = useId();
   const { name, ladder, trim, lining, width = CLOTH.width, height = CLOTH.height } = props;
-  const words = [
-    `${name}: hanging cloth`,
-    trim ? 'with a trim' : '',
-    lining ? 'its lining turned back' : '',
-    unreachedWords(ladder),
-    props.say ?? '',
-  ].filter(Boolean);
   return (
-    <svg
+    <Framed
+      words={[
+        `${name}: hanging cloth`,
+        trim ? 'with a trim' : '',
+        lining ? 'its lining turned back' : '',
+        unreachedWords(ladder),
+        nearestWords(ladder),
+        props.say ?? '',
+      ]}
       class={props.class}
-      viewBox={`0 0 ${width} ${height}`}
-      role="img"
-      aria-labelledby={`${id}-title`}
-      style={{ display: 'block', width: '100%', height: 'auto', forcedColorAdjust: 'none' }}
-    >
-      <title id={`${id}-title`}>{words.join(', ')}</title>
-      <defs>
-        <Hatching id={`${id}-hatch`} unit={10} />
-      </defs>
-      <PaintedCloth
-        hatching={`${id}-hatch`}
-        ladder={ladder}
-        trim={trim}
-        lining={lining}
-        seed={props.seed}
-        hang={props.hang}
-        detail={props.detail}
-        width={width}
-        height={height}
-      />
-    </svg>
+      ladder={ladder}
+      trim={trim}
+      lining={lining}
+      seed={props.seed}
+      hang={props.hang}
+      detail={props.detail}
+      width={width}
+      height={height}
+    />
   );
 }

@@ -2,7 +2,7 @@ import { useId } from 'preact/hooks';
 import type { DrawnLadder } from './drawn.ts';
 import { layLine, NAME_SIZE } from './line.ts';
 import { Hatching, PaintedCloth } from './PaintedCloth.tsx';
-import { listed, unreachedWords } from './say.ts';
+import { listed, nearestWords, unreachedWords } from './say.ts';
 import { seedOf } from './seed.ts';
 import { useWidth } from './width.ts';
 
@@ -48,6 +48,7 @@ export function ClothLine(props: ClothLineProps) {
       `${cloth.name} ${percent(cloth.share)}`,
       cloth.accent ? '(accent)' : '',
       unreachedWords(cloth.ladder),
+      nearestWords(cloth.ladder),
     ]
       .filter(Boolean)
       .join(' '),

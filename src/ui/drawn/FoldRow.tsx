@@ -1,5 +1,6 @@
 import type { DrawnLadder } from './drawn.ts';
 import { Fold } from './Fold.tsx';
+import { nearestWords } from './say.ts';
 
 export interface RowFold {
   /** Different for each fold of the row. */
@@ -9,6 +10,10 @@ export interface RowFold {
   readonly ladder: DrawnLadder;
   /** False: hatched and named so. Left out, it is true when every step is reachable. */
   readonly reachable?: boolean | undefined;
+  /** A word of its own under it, where "out of reach" would say too much. */
+  readonly mark?: string | undefined;
+  /** The same as a single sign, for where there is no room for the word; what it means stands by the row. */
+  readonly sign?: string | undefined;
 }
 
 export interface FoldRowProps {
@@ -38,9 +43,6 @@ export function FoldRow(props: FoldRowProps) {
       style={{
         display: 'grid',
         gridTemplateColumns: `repeat(${props.folds.length}, minmax(44px, 1fr))`,
-        margin: '0',
-        padding: '0',
-        listStyle: 'none',
       }}
     >
       {props.folds.map((fold) => {
@@ -60,8 +62,17 @@ export function FoldRow(props: FoldRowProps) {
             <span class="fold-name" style={{ display: 'block', overflowWrap: 'anywhere' }}>
               {chosen ? <b>{fold.name}</b> : fold.name}
             </span>
+            {fold.sign && (
+              <span class="fold-sign" aria-hidden="true">
+                {fold.sign}
+              </span>
+            )}
             <small class="fold-mark" style={{ display: 'block', minHeight: '1.4em' }}>
-              {[chosen ? `✓ ${words.chosen}` : '', reachable ? '' : words.unreached]
+              {[
+                chosen ? `✓ ${words.chosen}` : '',
+                fold.mark ?? (reachable ? '' : words.unreached),
+                nearestWords(fold.ladder),
+              ]
                 .filter(Boolean)
                 .join(', ')}
             </small>

@@ -2,7 +2,8 @@ import { useId } from 'preact/hooks';
 import type { DrawnLadder } from './drawn.ts';
 import { Hatching } from './PaintedCloth.tsx';
 import { Patch } from './Patch.tsx';
-import { unreachedWords } from './say.ts';
+import { BEYOND_SCREEN, nearestWords, unreachedWords } from './say.ts';
+import { isNearest } from './screen.ts';
 import { linesOf } from './text.ts';
 
 export interface LadderProps {
@@ -25,6 +26,7 @@ export function Ladder(props: LadderProps) {
   const title = [
     `${name}: ${ladder.length} steps from ${ladder[0]?.step ?? 'light'} to ${ladder.at(-1)?.step ?? 'dark'}`,
     unreachedWords(ladder),
+    nearestWords(ladder),
   ].filter(Boolean);
   const down = way === 'down';
   const step = down ? 46 : 92;
@@ -59,7 +61,11 @@ export function Ladder(props: LadderProps) {
         />
       ))}
       {ladder.map((rung, k) => {
-        const more = [props.words?.[k] ?? '', rung.reachable ? '' : unreached].filter(Boolean);
+        const more = [
+          props.words?.[k] ?? '',
+          rung.reachable ? '' : unreached,
+          isNearest(rung.hex) ? BEYOND_SCREEN : '',
+        ].filter(Boolean);
         const lines = down
           ? [rung.step, ...more].flatMap((line) => linesOf(line, 13, 158, 1)).slice(0, 3)
           : [

@@ -1,6 +1,9 @@
 import { useMemo } from 'preact/hooks';
-import { useShapes } from './later.ts';
-import { coloursOf, type Garment, type Painted, type Shapes } from './paint.ts';
+import { NearestMark } from './NearestMark.tsx';
+import { Peg } from './Peg.tsx';
+import { cloths, type Garment, paint } from './paint.ts';
+import { isNearest } from './screen.ts';
+import { useTurn } from './turn.ts';
 
 /**
  * The marks of a hatching for what the shelf does not reach: a dark and a light line together, so
@@ -33,48 +36,33 @@ export function Hatching({ id, unit = 1 }: { id: string; unit?: number }) {
 }
 
 /** One garment as a group inside a drawing: its shadow on the wall, its folds, its pegs. */
-export function PaintedCloth({ hatching, ...garment }: Garment & { hatching: string }) {
-  const { ladder, trim, lining, width, height } = garment;
-  const shapes = useShapes(garment);
-  // Hundreds of paths: compared only when something of theirs has changed.
-  return useMemo(
-    () =>
-      shapes && (
-        <Shaped
-          shapes={shapes}
-          colour={coloursOf(garment)}
-          hatching={hatching}
-          peg={Math.min(5, 2 + Math.min(width, height) / 90)}
-        />
-      ),
-    [shapes, ladder, trim, lining, hatching, width, height],
+export function PaintedCloth({ hatching, ...given }: Garment & { hatching: string }) {
+  const { ladder, trim, lining, seed, hang, detail, width, height } = given;
+  const garment = useMemo(
+    () => ({ ladder, trim, lining, seed, hang, detail, width, height }),
+    [ladder, trim, lining, seed, hang, detail, width, height],
   );
+  const drawn = useTurn(garment, cloths);
+  // The same nodes again where nothing changed: a choice among many cloths must not redraw them.
+  return useMemo(() => drawn && painted(drawn, hatching), [drawn, hatching]);
 }
 
-function Shaped({
-  shapes,
-  colour,
-  hatching,
-  peg,
-}: {
-  shapes: Shapes;
-  colour: Painted['colour'];
-  hatching: string;
-  peg: number;
-}) {
+function painted(garment: Garment, hatching: string) {
+  const { shadow, layers, pegs, colour } = paint(garment);
+  const peg = Math.min(5, 2 + Math.min(garment.width, garment.height) / 90);
   return (
     <g data-hung>
       <g fill="#000" fill-opacity="0.035">
         {[0.6, 1.3, 2, 2.7, 3.4, 4.2, 5].map((step) => (
           <path
             key={step}
-            d={shapes.shadow}
+            d={shadow}
             transform={`translate(${step * 1.3} ${step * 1.6}) scale(0.1)`}
           />
         ))}
       </g>
       <g transform="scale(0.1)">
-        {shapes.layers.map((layer, at) => (
+        {layers.map((layer, at) => (
           <g key={at}>
             {layer.masses.map((mass) => (
               <path key={mass.place} d={mass.d} fill={colour(layer.part, mass.place)} />
@@ -85,14 +73,12 @@ function Shaped({
           </g>
         ))}
       </g>
-      {shapes.pegs.map(({ x, y }) => (
-        <g key={x} transform={`translate(${x} ${y})`}>
-          <circle cx={peg * 0.3} cy={peg * 0.4} r={peg} fill="#000" fill-opacity="0.3" />
-          <circle r={peg} fill="#757575" />
-          <circle r={peg} fill="none" stroke="#454545" stroke-width="0.7" />
-          <circle cx={-peg * 0.2} cy={-peg * 0.22} r={peg * 0.5} fill="#949494" />
-        </g>
+      {pegs.map(({ x, y }) => (
+        <Peg key={x} x={x} y={y} radius={peg} />
       ))}
+      {garment.ladder.some(({ hex }) => isNearest(hex)) ? (
+        <NearestMark x={(pegs.at(-1)?.x ?? garment.width) + peg + 12} y={2} />
+      ) : null}
     </g>
   );
 }

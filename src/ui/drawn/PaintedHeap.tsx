@@ -2,10 +2,15 @@ import { useMemo } from 'preact/hooks';
 import { STEPS } from '../../harmony/harmony.ts';
 import { blend, brightness } from './blend.ts';
 import type { DrawnLadder } from './drawn.ts';
-import { heap } from './heap.ts';
-import { colourAt, massesOf } from './mass.ts';
-import { borderOf, outline } from './path.ts';
-import { toneOf } from './tone.ts';
+import { colourAt } from './mass.ts';
+import { NearestMark } from './NearestMark.tsx';
+import { isNearest } from './screen.ts';
+import { type HeapShapes, heapShapes } from './shapes.ts';
+import { type Answered, answered } from './shaping.ts';
+import { useTurn } from './turn.ts';
+
+/** How much of a heap each tone takes. */
+const SHARES = [0.012, 0.12, 0.56, 0.18, 0.09, 0.038] as const;
 
 /** The body colour with a little gloss and a little shadow: how the colour is seen stays with its body. */
 export function bodyLadder(hex: string): DrawnLadder {
@@ -19,32 +24,38 @@ export function bodyLadder(hex: string): DrawnLadder {
     blend(hex, '#000000', 0.26),
     blend(hex, '#000000', 0.48),
   ];
-  const shares = [0.012, 0.12, 0.56, 0.18, 0.09, 0.038];
   return STEPS.map((step, at) => ({
     step,
     hex: tones[at] ?? hex,
-    share: shares[at] ?? 0,
+    share: SHARES[at] ?? 0,
     reachable: true,
   }));
 }
 
+interface Heap {
+  readonly hex: string;
+  readonly seed: number;
+  readonly radius: number;
+}
+
+/** The shapes of heaps: of seed and size alone, in whatever colour. */
+const heaps: Answered<Heap, HeapShapes> = answered(
+  'heap',
+  90,
+  ({ seed, radius }: Heap) => ({ seed, radius, shares: SHARES }),
+  heapShapes,
+);
+
 /** A heap of paint of `radius` units round 0, 0, as a group inside a drawing. */
-export function PaintedHeap({ hex, seed, radius }: { hex: string; seed: number; radius: number }) {
-  const { masses, base, ladder } = useMemo(() => {
-    const shape = heap(seed, radius < 22 ? 25 : 37);
-    const sheet = {
-      ...shape,
-      x: shape.x.map((v) => v * radius),
-      y: shape.y.map((v) => v * radius),
-    };
-    const ladder = bodyLadder(hex);
-    const tone = toneOf([sheet], ladder, 1);
-    return {
-      ladder,
-      masses: massesOf(sheet, tone, radius < 22 ? 4 : 6, 0.12),
-      base: outline(sheet, borderOf(sheet, 0.12)),
-    };
-  }, [hex, seed, radius]);
+export function PaintedHeap({ hex, seed, radius }: Heap) {
+  const wanted = useMemo(() => ({ hex, seed, radius }), [hex, seed, radius]);
+  const drawn = useTurn(wanted, heaps);
+  return useMemo(() => drawn && painted(drawn), [drawn]);
+}
+
+function painted(one: Heap) {
+  const { masses, base } = heaps.of(one);
+  const ladder = bodyLadder(one.hex);
   return (
     <g>
       <g fill="#000" fill-opacity="0.07">
@@ -52,7 +63,7 @@ export function PaintedHeap({ hex, seed, radius }: { hex: string; seed: number; 
           <path
             key={step}
             d={base}
-            transform={`translate(${radius * 0.035 * step} ${radius * 0.04 * step}) scale(0.1)`}
+            transform={`translate(${one.radius * 0.035 * step} ${one.radius * 0.04 * step}) scale(0.1)`}
           />
         ))}
       </g>
@@ -61,6 +72,9 @@ export function PaintedHeap({ hex, seed, radius }: { hex: string; seed: number; 
           <path key={mass.place} d={mass.d} fill={colourAt(ladder, mass.place)} />
         ))}
       </g>
+      {isNearest(one.hex) ? (
+        <NearestMark x={one.radius} y={-one.radius} size={Math.max(7, one.radius / 3)} />
+      ) : null}
     </g>
   );
 }

@@ -1,4 +1,6 @@
 import { bristles, type Ends, stroke } from './brush.ts';
+import { NearestMark } from './NearestMark.tsx';
+import { isNearest } from './screen.ts';
 
 /** One brushed-out stroke of colour, as part of a drawing. */
 export function Patch(props: {
@@ -29,6 +31,9 @@ export function Patch(props: {
           stroke-linecap="round"
         />
       ))}
+      {isNearest(props.hex) ? (
+        <NearestMark x={box.x + box.width - 3} y={box.y + 3} size={Math.min(10, box.height / 3)} />
+      ) : null}
       {props.hatching ? <path d={d} fill={`url(#${props.hatching})`} /> : null}
     </g>
   );

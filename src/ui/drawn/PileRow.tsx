@@ -1,7 +1,7 @@
 import { useId } from 'preact/hooks';
 import { PaintedHeap } from './PaintedHeap.tsx';
 import { layRecipe, type RecipePile, WORD } from './recipe.ts';
-import { listed, partsWords } from './say.ts';
+import { listed, partsWords, spokenOf } from './say.ts';
 import { between, chance, seedOf } from './seed.ts';
 import { useWidth } from './width.ts';
 
@@ -56,7 +56,7 @@ export function PileRow(props: PileRowProps) {
   const width = Math.max(220, props.width ?? measured.width);
   const { piles, mixed } = props;
   const laid = layRecipe(piles, width, (pile) => partsWords(pile.parts));
-  const words = piles.map((pile) => `${partsWords(pile.parts)} ${pile.name}`);
+  const words = piles.map((pile) => `${partsWords(pile.parts)} ${spokenOf(pile.name, pile.hex)}`);
   const smear = laid.mixed;
   return (
     <div ref={measured.ref} class={props.class} style={{ width: '100%' }}>
@@ -66,7 +66,9 @@ export function PileRow(props: PileRowProps) {
         aria-labelledby={`${id}-title`}
         style={{ display: 'block', width: '100%', height: 'auto', forcedColorAdjust: 'none' }}
       >
-        <title id={`${id}-title`}>{`${mixed.name}: ${listed(words)}, mixed into one pile`}</title>
+        <title
+          id={`${id}-title`}
+        >{`${spokenOf(mixed.name, mixed.hex)}: ${listed(words)}, mixed into one pile`}</title>
         <defs>
           {piles.map((pile, k) => (
             <linearGradient

@@ -1,36 +1,68 @@
+import { linearBetween, type RgbSpace } from '../../colour/rgb.ts';
+
 /**
  * Mixing of two display colours that already stand side by side, as light. This is for soft
- * edges in a drawing, never a prediction of paint: colours arrive finished, as #rrggbb.
+ * edges in a drawing, never a prediction of paint: colours arrive finished, as the screen shows them
+ * (see screen.ts).
  */
-const toLight = (byte: number) => {
-  const c = byte / 255;
-  return c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4;
-};
-const toByte = (light: number) => {
+const toLight = (value: number) =>
+  value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
+const toValue = (light: number) => {
   const c = light <= 0.0031308 ? light * 12.92 : 1.055 * light ** (1 / 2.4) - 0.055;
-  return Math.round(Math.min(1, Math.max(0, c)) * 255);
+  return Math.min(1, Math.max(0, c));
 };
 
-const channels = (hex: string) => {
-  const n = /^#[0-9a-f]{6}$/i.test(hex) ? Number.parseInt(hex.slice(1), 16) : 0x808080;
-  return [(n >> 16) & 255, (n >> 8) & 255, n & 255] as const;
-};
+interface Light {
+  readonly space: RgbSpace;
+  readonly rgb: Float64Array;
+}
 
-/** The light of `from` and `to` added, `share` (0…1) of it from `to`. Anything not #rrggbb is mid-grey. */
+/** The light of a display colour; mid-grey for anything that is none. */
+function lightOf(shown: string): Light {
+  const space = shown.startsWith('color(display-p3') ? 'display-p3' : 'srgb';
+  return { space, rgb: Float64Array.from(values(shown), toLight) };
+}
+
+function values(shown: string): readonly number[] {
+  if (/^#[0-9a-f]{6}$/i.test(shown)) {
+    const n = Number.parseInt(shown.slice(1), 16);
+    return [(n >> 16) & 255, (n >> 8) & 255, n & 255].map((v) => v / 255);
+  }
+  const found = /^(rgb\(|color\(display-p3 )([\d.]+) ([\d.]+) ([\d.]+)/.exec(shown);
+  if (!found) return [128, 128, 128].map((v) => v / 255);
+  return found.slice(2, 5).map((v) => Number(v) / (found[1] === 'rgb(' ? 255 : 1));
+}
+
+/** The light of a colour in another space. */
+function within({ space, rgb }: Light, to: RgbSpace): Float64Array {
+  return space === to
+    ? rgb
+    : linearBetween(space, to, rgb[0]!, rgb[1]!, rgb[2]!, new Float64Array(3));
+}
+
+/** The light of `from` and `to` added, `share` (0…1) of it from `to`. Anything that is no colour is mid-grey. */
 export function blend(from: string, to: string, share: number): string {
-  const a = channels(from);
-  const b = channels(to);
-  const mixed = [0, 1, 2].map((i) =>
-    toByte(toLight(a[i] ?? 0) * (1 - share) + toLight(b[i] ?? 0) * share),
-  );
-  return `#${mixed.map((v) => v.toString(16).padStart(2, '0')).join('')}`;
+  const lights = [lightOf(from), lightOf(to)] as const;
+  const isWide = lights.some(({ space }) => space === 'display-p3');
+  const space = isWide ? 'display-p3' : 'srgb';
+  const [a, b] = [within(lights[0], space), within(lights[1], space)];
+  const mixed = [0, 1, 2].map((i) => toValue((a[i] ?? 0) * (1 - share) + (b[i] ?? 0) * share));
+  return isWide
+    ? `color(display-p3 ${mixed.map((v) => v.toFixed(4)).join(' ')})`
+    : `#${mixed
+        .map((v) =>
+          Math.round(255 * v)
+            .toString(16)
+            .padStart(2, '0'),
+        )
+        .join('')}`;
 }
 
 /** Relative luminance 0…1 of a display colour (sRGB weights), to set dark words on light and back. */
-export function brightness(hex: string): number {
-  const [r, g, b] = channels(hex);
-  return 0.2126 * toLight(r) + 0.7152 * toLight(g) + 0.0722 * toLight(b);
+export function brightness(shown: string): number {
+  const [r = 0, g = 0, b = 0] = within(lightOf(shown), 'srgb');
+  return 0.2126 * r + 0.7152 * g + 0.0722 * b;
 }
 
 /** Black or white words, whichever reads better upon this colour. */
-export const inkUpon = (hex: string) => (brightness(hex) > 0.18 ? '#161616' : '#f4f4f4');
+export const inkUpon = (shown: string) => (brightness(shown) > 0.18 ? '#161616' : '#f4f4f4');

@@ -3,7 +3,7 @@ import type { Step } from '../../harmony/harmony.ts';
 /** One step of a ladder as it is drawn: a finished display colour, its share, and whether the shelf reaches it. */
 export interface DrawnStep {
   readonly step: Step;
-  /** #rrggbb, already mapped to what a screen shows. */
+  /** What the screen is told to show, of shownOf(): not always #rrggbb. */
   readonly hex: string;
   /** Share of the cloth's own area, 0…1; all 0 falls back to a usual distribution. */
   readonly share: number;

@@ -202,3 +202,15 @@ export const CautionIcon = (props: IconProps) => (
     <path d="M12 9.5v5M12 17.5v.1" />
   </Line>
 );
+
+export const UpIcon = (props: IconProps) => (
+  <Line {...props}>
+    <path d="M5.5 14.6c2.4-2 4.4-4 6.5-6.7 2.1 2.7 4.1 4.7 6.5 6.7" />
+  </Line>
+);
+
+export const DownIcon = (props: IconProps) => (
+  <Line {...props}>
+    <path d="M5.5 9.4c2.4 2 4.4 4 6.5 6.7 2.1-2.7 4.1-4.7 6.5-6.7" />
+  </Line>
+);

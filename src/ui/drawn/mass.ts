@@ -99,20 +99,3 @@ function keepBack(
     }
   }
 }
-
-/** The parts of a piece that fall on steps the shelf does not reach, to be hatched (fill rule even-odd). */
-export function unreachedOf(
-  sheet: LitSheet,
-  ladder: DrawnLadder,
-  tone: Tone,
-  slack: number,
-): string {
-  const places = sheet.light.map(tone);
-  let d = '';
-  for (let step = 0; step < 6; step++) {
-    if (ladder[step]?.reachable !== false) continue;
-    d += pathOf(contours(sheet, places, step - 0.5), slack);
-    d += pathOf(contours(sheet, places, step + 0.5), slack);
-  }
-  return d;
-}

@@ -4,12 +4,26 @@ import type { Day, PalettePlan } from '../../palette/plan.ts';
 import { layPalette } from './seats.ts';
 
 /** On its column of paper the words of the drawing are then as large as the text. */
-export const BOARD_PX = 440;
+const SHEET_PX = 370;
+/** Height over width of a board on paper, before its rows ask for more. */
+const SHEET_RATIO = 0.92;
 
-/** The palette as a drawing for paper. @param width px */
+/** The palette as a drawing by itself, with a key for names that find no room. @param width px */
 export function boardOf(palette: PalettePlan, { rules }: Day, width: number): Markup {
   const piles = pilesOf(palette);
-  const { pigments, mixed } = piles;
-  const laid: Laid = layPalette(pigments, mixed, rules.shape, rules.hand, width, 'as given');
-  return drawPalette(laid, piles, paletteWords(palette, rules));
+  return drawPalette(lay(piles, rules, width), piles, paletteWords(palette, rules));
 }
+
+/** The palette for its morning sheet, whose lists are its key. */
+export function sheetBoard(palette: PalettePlan, { rules }: Day): Markup {
+  const piles = pilesOf(palette);
+  const laid = lay(piles, rules, SHEET_PX, SHEET_RATIO);
+  return drawPalette(laid, piles, paletteWords(palette, rules), true);
+}
+
+const lay = (
+  { pigments, mixed }: ReturnType<typeof pilesOf>,
+  { shape, hand }: Day['rules'],
+  width: number,
+  ratio?: number,
+): Laid => layPalette(pigments, mixed, shape, hand, width, 'as given', ratio);

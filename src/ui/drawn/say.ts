@@ -1,4 +1,6 @@
+import { figure } from '../locale.ts';
 import type { DrawnLadder } from './drawn.ts';
+import { isNearest } from './screen.ts';
 
 /** The steps out of reach in words, or nothing: "highlight and deepest fold out of reach". */
 export function unreachedWords(ladder: DrawnLadder): string {
@@ -7,6 +9,20 @@ export function unreachedWords(ladder: DrawnLadder): string {
   if (missing.length === ladder.length) return 'all steps out of reach';
   return `${listed(missing)} out of reach`;
 }
+
+/** What is said of a colour that the screen cannot show. */
+export const BEYOND_SCREEN = 'beyond what this screen shows';
+
+/** The steps that the screen cannot show in words, or nothing. */
+export function nearestWords(ladder: DrawnLadder): string {
+  const missing = ladder.filter(({ hex }) => isNearest(hex)).map(({ step }) => step);
+  if (missing.length === 0) return '';
+  return missing.length === ladder.length ? BEYOND_SCREEN : `${listed(missing)} ${BEYOND_SCREEN}`;
+}
+
+/** A name, with what is said of it where the screen cannot show its colour. */
+export const spokenOf = (name: string, hex: string): string =>
+  isNearest(hex) ? `${name} (${BEYOND_SCREEN})` : name;
 
 /** "a, b and c". */
 export function listed(words: readonly string[]): string {
@@ -17,4 +33,4 @@ export function listed(words: readonly string[]): string {
 
 /** "1 part", "2.5 parts". */
 export const partsWords = (parts: number) =>
-  `${Number.isInteger(parts) ? parts : Number(parts.toFixed(2))} ${parts === 1 ? 'part' : 'parts'}`;
+  `${figure(parts, 0, 2)} ${parts === 1 ? 'part' : 'parts'}`;

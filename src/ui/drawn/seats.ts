@@ -31,6 +31,9 @@ export interface PaletteLaid {
 /** How mixed piles follow one another. */
 export type MixedOrder = 'light to dark' | 'as given';
 
+/** The least heap that is still seen to be one, and what a figure upon a heap takes, px. */
+const SMALLEST = 5;
+const UPON = 9;
 /** Letters on the board, px, and the height of a line. */
 export const SIZE = 13;
 
@@ -41,6 +44,7 @@ export const SIZE = 13;
  * @param order of the mixed piles: by brightness, or in the order given
  * @param hand the hand that holds the palette; its thumb hole is on that side
  * @param width px
+ * @param ratio height over width, before the rows ask for more
  */
 export function layPalette(
   pigments: readonly BoardPile[],
@@ -49,6 +53,7 @@ export function layPalette(
   hand: 'left' | 'right',
   width: number,
   order: MixedOrder = 'light to dark',
+  ratio = width < 520 ? 1.2 : 0.62,
 ): PaletteLaid {
   const mirrored = hand === 'right';
   const tall = width < 520;
@@ -56,10 +61,12 @@ export function layPalette(
     [...pigments, ...mixed].reduce((most, { amount }) => Math.max(most, amount), 0) || 1;
   const rows = mixed.map((pile, index) => ({ ...pile, index }));
   if (order === 'light to dark') rows.sort((a, b) => brightness(b.hex) - brightness(a.hex));
-  const bound = tall ? Math.min(width * 0.07, 26) : Math.min(width * 0.05, 42);
+  // Many mixtures lie closer, before the board grows for them.
+  const closer = Math.max(0.6, Math.min(1, Math.sqrt(4 / Math.max(1, mixed.length))));
+  const bound = closer * (tall ? Math.min(width * 0.07, 26) : Math.min(width * 0.05, 42));
   const inset = bound + 9;
   const rowHeight = 2 * bound + LINE + 14;
-  let board = boardOf(shape, width, Math.round(width * (tall ? 1.2 : 0.62)));
+  let board = boardOf(shape, width, Math.round(width * ratio));
   let spots = seated(board, pigments, inset);
   // A palette too small for its mixtures is made deeper until they have room below.
   for (let more = 0; more < 30; more++) {
@@ -68,7 +75,7 @@ export function layPalette(
       spots = [...spots, ...laid];
       break;
     }
-    board = boardOf(shape, width, Math.round(board.height + rowHeight * 0.5));
+    board = boardOf(shape, width, Math.round(board.height + rowHeight * 0.25));
     spots = seated(board, pigments, inset);
   }
   const { hole, height } = board;
@@ -86,12 +93,12 @@ export function layPalette(
   }
   const placed = spots.map((spot) => ({
     ...spot,
-    radius: Math.max(2.5, unit * Math.sqrt(Math.max(0, spot.amount))),
+    radius: Math.max(SMALLEST, unit * Math.sqrt(Math.max(0, spot.amount))),
   }));
   const taken: Box[] = [
     boxOf(hole.x, hole.y, hole.rx + 3, hole.ry + 3),
     // A figure may have to stand upon its own pile, so no label comes nearer than that needs.
-    ...placed.map(({ x, y, radius }) => boxOf(x, y, Math.max(9, radius * 1.1))),
+    ...placed.map(({ x, y, radius }) => boxOf(x, y, Math.max(UPON, radius * 1.1))),
   ];
   const free = (box: Box) =>
     [box.left, box.right].every((x) => [box.top, box.bottom].every((y) => board.holds(x, y, 3))) &&
@@ -120,7 +127,8 @@ export function layPalette(
       ? settle(lines, box, figure)
       : { ...settle(lines, boxOf(x, y, 8), figure), upon: true };
   });
-  const columns = Math.max(1, Math.floor(width / 170));
+  const widest = Math.max(...key.map((words) => wordsWidth(words, SIZE)));
+  const columns = Math.max(1, Math.floor(Math.min(width / 170, (width - 12) / (widest + 10))));
   const legend = key.map((words, k) => ({
     x: 12 + ((width - 12) / columns) * (k % columns),
     y: height + 22 + Math.floor(k / columns) * 20,
@@ -151,7 +159,7 @@ function candidates(
 ): Box[] {
   const wide = Math.max(...lines.map((line) => wordsWidth(line, SIZE)));
   const tall = lines.length * LINE;
-  const gap = radius * 1.1 + 4;
+  const gap = Math.max(UPON, radius * 1.1) + 4;
   const put = (cx: number, cy: number): Box => boxOf(cx, cy, wide / 2, tall / 2);
   const below = put(x, y + gap + tall / 2);
   const above = put(x, y - gap - tall / 2);

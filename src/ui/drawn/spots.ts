@@ -8,6 +8,8 @@ export interface BoardPile {
   readonly hex: string;
   /** Amount in any one unit for all piles of the board; area is in proportion. */
   readonly amount: number;
+  /** A pigment's place along the line of seats, 0 beside the hole to 1 at the far end; evenly spread unless told. */
+  readonly place?: number;
 }
 
 /** Where a pile's middle comes, before its size is known. */
@@ -19,10 +21,10 @@ export interface Spot {
   readonly amount: number;
 }
 
-/** Pigments evenly along the line of seats. */
+/** Pigments along the line of seats. */
 export const seated = (board: Board, pigments: readonly BoardPile[], inset: number): Spot[] =>
   pigments.map((pile, index) => {
-    const way = pigments.length === 1 ? 0 : index / (pigments.length - 1);
+    const way = pile.place ?? (pigments.length === 1 ? 0 : index / (pigments.length - 1));
     return { kind: 'pigment', index, amount: pile.amount, ...board.seat(way, inset) };
   });
 
@@ -39,7 +41,7 @@ export function mixedRows(
   const spans: { y: number; from: number; to: number; holds: number }[] = [];
   let room = 0;
   const cell = Math.max(2 * bound + 8, Math.min(width * 0.16, 84));
-  for (let y = height - 6 - bound - LINE - 8; y > height * 0.56; y -= rowHeight) {
+  for (let y = height - 6 - bound - LINE - 8; y > height * 0.5; y -= rowHeight) {
     let [from, to] = board.chord(y + bound * 0.4, bound + 4);
     from = Math.max(from, width * 0.22);
     if (Math.abs(y - hole.y) < hole.ry + clear) from = Math.max(from, hole.x + hole.rx + 8);

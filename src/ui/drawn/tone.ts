@@ -1,5 +1,4 @@
 import type { Sheet } from './contour.ts';
-import type { DrawnLadder } from './drawn.ts';
 
 /** Lit pieces of one cloth, or of one heap, and what each point sends us. */
 export interface LitSheet extends Sheet {
@@ -22,9 +21,10 @@ const USUAL = [0.07, 0.2, 0.31, 0.22, 0.13, 0.07] as const;
  * Light to ladder so that each step takes about its share of the cloth as seen: half the ladder's
  * own share, half the usual one, or an odd ladder would flatten the folds out of sight.
  *
+ * @param shares of the six steps, lightest first
  * @param trust how much of each share is the ladder's own, 0…1
  */
-export function toneOf(sheets: readonly LitSheet[], ladder: DrawnLadder, trust = 0.5): Tone {
+export function toneOf(sheets: readonly LitSheet[], shares: readonly number[], trust = 0.5): Tone {
   const seen = new Float64Array(BINS);
   let all = 0;
   let lightest = Number.NEGATIVE_INFINITY;
@@ -52,12 +52,12 @@ export function toneOf(sheets: readonly LitSheet[], ladder: DrawnLadder, trust =
       }
     }
   }
-  const given = ladder.reduce((sum, step) => sum + Math.max(0, step.share), 0);
+  const given = shares.reduce((sum, share) => sum + Math.max(0, share), 0);
   const marks: number[] = [];
   let from = 0;
   for (let step = 0; step < 6; step++) {
     const usual = USUAL[step] ?? 0;
-    const own = given > 0 ? Math.max(0, ladder[step]?.share ?? 0) / given : usual;
+    const own = given > 0 ? Math.max(0, shares[step] ?? 0) / given : usual;
     const share = own * trust + usual * (1 - trust);
     marks.push(from + share / 2);
     from += share;

@@ -1,21 +1,33 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 
 /**
  * The width that an element has on the page, in px, followed as it changes. Until it is known (and
- * where nothing can be measured) `first`.
+ * where nothing can be measured) `first`. The element has no padding.
  */
 export function useWidth<E extends HTMLElement>(first: number) {
   const ref = useRef<E>(null);
   const [width, setWidth] = useState(first);
-  useEffect(() => {
+  // Before anything is seen: what is drawn for one width and then for another costs twice.
+  useLayoutEffect(() => {
     const element = ref.current;
-    if (!element || typeof ResizeObserver === 'undefined') return undefined;
-    const watch = new ResizeObserver(([entry]) => {
-      const seen = Math.round(entry?.contentRect.width ?? 0);
-      if (seen > 0) setWidth(seen);
+    if (!element) return undefined;
+    const measure = () => {
+      if (element.clientWidth > 0) setWidth(element.clientWidth);
+    };
+    measure();
+    if (typeof ResizeObserver === 'undefined') return undefined;
+    let frame = 0;
+    // In a frame of its own: what is drawn anew while sizes are being told changes sizes again, which
+    // WebKit reports as an error of the page.
+    const watch = new ResizeObserver(() => {
+      cancelAnimationFrame(frame);
+      frame = requestAnimationFrame(measure);
     });
     watch.observe(element);
-    return () => watch.disconnect();
+    return () => {
+      cancelAnimationFrame(frame);
+      watch.disconnect();
+    };
   }, []);
   return { ref, width };
 }

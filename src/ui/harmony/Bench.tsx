@@ -2,11 +2,13 @@ import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { deltaE00 } from '../../colour/difference.ts';
 import { hexOf } from '../../colour/hex.ts';
-import { inSrgb } from '../../colour/rgb.ts';
 import { changeWords, describe } from '../../colour/words.ts';
 import type { Answer, Mixture } from '../../mixture/mixture.ts';
 import { nearOf } from '../../pigment/near.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
+import { isNearest, shownOf } from '../drawn/screen.ts';
+import { Screens } from '../held/Screens.tsx';
+import { figure } from '../locale.ts';
 import { shelf } from '../studio.ts';
 import { say, shareWords } from '../words.ts';
 import { mixAgain, mixing, stopMixing } from './answers.ts';
@@ -60,7 +62,7 @@ export function Bench() {
         {accent && ` ${say.accent}`}
         {away > 1 &&
           ` ${colour.taken.length > 0 ? say.madeOfSeen : isTransposed.value ? mixSay.transposingMade : isKeyed.value ? say.keyingMade : say.madeOfSeen} ${changeWords(seen, target)}.`}
-        {!inSrgb(target) && ` ${say.screenCannot}`}
+        {isNearest(shownOf(target)) && ` ${say.screenCannot}`}
       </p>
       <Asked />
       {!answer && contradiction.value === null && (
@@ -139,12 +141,12 @@ export function Bench() {
         <dl class="figures">
           <dt>{say.figureWanted}</dt>
           <dd>
-            L* {target[0].toFixed(1)}, a* {target[1].toFixed(1)}, b* {target[2].toFixed(1)};{' '}
+            L* {figure(target[0], 1)}, a* {figure(target[1], 1)}, b* {figure(target[2], 1)};{' '}
             {hexOf(target)}
           </dd>
           <dt>{say.figureSeen}</dt>
           <dd>
-            L* {seen[0].toFixed(1)}, a* {seen[1].toFixed(1)}, b* {seen[2].toFixed(1)};{' '}
+            L* {figure(seen[0], 1)}, a* {figure(seen[1], 1)}, b* {figure(seen[2], 1)};{' '}
             {say.ciede(away)}
           </dd>
           {answer && (
@@ -153,13 +155,14 @@ export function Bench() {
               <dd>
                 {say.ciede(answer.deltaE00)}:{' '}
                 {answer.recipe
-                  .map(({ pigment, share }) => `${pigment} ${(share * 100).toFixed(1)} %`)
+                  .map(({ pigment, share }) => `${pigment} ${figure(share * 100, 1)} %`)
                   .join(', ')}
               </dd>
             </>
           )}
         </dl>
       </details>
+      <Screens />
     </section>
   );
 }

@@ -1,13 +1,17 @@
-import { hexOf } from '../../colour/hex.ts';
 import { differenceWords } from '../../colour/words.ts';
 import { benchOf } from '../../mixture/bench.ts';
-import type { Answer, Mixture } from '../../mixture/mixture.ts';
+import { mostlyFilm } from '../../mixture/film.ts';
+import { type Answer, type Mixture, REACH } from '../../mixture/mixture.ts';
+import { ofParts } from '../../mixture/predict.ts';
 import { shortfallOf, shortfallWords } from '../../mixture/shortfall.ts';
 import { BesideWanted } from '../drawn/BesideWanted.tsx';
-import { PileRow } from '../drawn/PileRow.tsx';
+import { shownOf } from '../drawn/screen.ts';
+import { HoldUp } from '../held/HoldUp.tsx';
 import { shelf } from '../studio.ts';
+import { ExpectedLine } from '../swatches/ExpectedLine.tsx';
 import { say } from '../words.ts';
-import { hexOn, labelOn, spokenOn } from './mix/named.ts';
+import { LaidRow, LetDowns } from './LaidPiles.tsx';
+import { labelOn } from './mix/named.ts';
 import { mixSay } from './mix/words.ts';
 
 /** The piles of one mixture, the colour they make beside the colour that is wanted, and how near it is. */
@@ -23,44 +27,37 @@ export function BenchPiles({
   const on = shelf.value;
   const wanted = answer.target;
   const bench = benchOf(mixture, on);
-  const pile = (pigment: string, parts: number) => ({
-    name: labelOn(pigment, bench.shelf),
-    hex: hexOn(pigment, bench.shelf),
-    parts,
-  });
-  const mixed = { name: say.mixed, hex: hexOf(bench.lab) };
+  const mixed = { name: say.mixed, hex: shownOf(bench.lab) };
+  const film = mostlyFilm(ofParts(bench.pigments), on);
   // Only the best that there is says what the shelf cannot do; a simpler pile may just be simpler.
   const shortfall = mixture.reachable ? null : shortfallOf(wanted, answer);
   return (
     <div class="piles">
       <h3>{heading}</h3>
       <div class="piles-drawn">
-        <PileRow
-          piles={bench.parts.map(({ pigment, parts }) => pile(pigment, parts))}
-          mixed={mixed}
-        />
-        <BesideWanted
-          wanted={{ name: say.wanted, hex: hexOf(wanted) }}
-          mixed={mixed}
-          reachable={mixture.reachable}
-        />
+        <LaidRow bench={bench} mixed={say.mixed} />
+        <div class="beside-held">
+          <BesideWanted
+            wanted={{ name: say.wanted, hex: shownOf(wanted) }}
+            mixed={mixed}
+            reachable={mixture.reachable || answer.reachable}
+          />
+          <HoldUp
+            colours={[
+              { name: say.wanted, lab: wanted },
+              { name: say.mixed, lab: bench.lab },
+            ]}
+          />
+        </div>
       </div>
       <p>{say.differs[differenceWords(bench.deltaE00)]}</p>
-      {!mixture.reachable && answer.reachable && <p>{say.closestReaches}</p>}
-      {shortfall && <p>{shortfallWords(shortfall)}</p>}
-      {bench.letDowns.length > 0 && (
-        <div class="mix-let-downs">
-          {bench.letDowns.map(({ name, pigment, white, parts, whiteParts }) => (
-            <div class="mix-let-down" key={name}>
-              <PileRow
-                piles={[pile(pigment, parts), pile(white, whiteParts)]}
-                mixed={{ name: labelOn(name, bench.shelf), hex: hexOn(name, bench.shelf) }}
-              />
-              <p>{mixSay.letDown(labelOn(pigment, on), whiteParts, spokenOn(white, on))}</p>
-            </div>
-          ))}
-        </div>
+      <ExpectedLine parts={bench.pigments} />
+      {film && <p>{mixSay.film(labelOn(film, on))}</p>}
+      {bench.deltaE00 > REACH && benchOf(answer, on).deltaE00 <= REACH && (
+        <p>{say.closestReaches}</p>
       )}
+      {shortfall && <p>{shortfallWords(shortfall)}</p>}
+      <LetDowns bench={bench} />
     </div>
   );
 }

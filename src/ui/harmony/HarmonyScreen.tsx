@@ -1,18 +1,19 @@
-import { MakeDrapery } from '../drapery/MakeDrapery.tsx';
-import { DrawLater } from '../drawn/later.ts';
+import { BarePegs } from '../drawn/BarePegs.tsx';
 import { gathering } from '../gathering.ts';
 import { hrefOf, route } from '../route.ts';
+import { Soon } from '../Soon.tsx';
 import { GatheringLine } from '../walk/WalkScreen.tsx';
-import { say } from '../words.ts';
+import { PLACE_NAMES, say } from '../words.ts';
 import { Bench } from './Bench.tsx';
-import { KeepBar, WordsForm } from './Keep.tsx';
+import { KeepBar, Onward, WordsForm } from './Keep.tsx';
 import { HarmonyMix } from './mix/BenchMix.tsx';
 import { Photograph } from './Photograph.tsx';
+import { Standing } from './Standing.tsx';
 import { gatherAnew } from './sight/gathered.ts';
 import { HandMarks } from './sight/HandMarks.tsx';
 import { look } from './sight/look.ts';
 import { kept, name, specimen, stage, studied } from './state.ts';
-import { VariantRows } from './VariantRows.tsx';
+import { VariantRows } from './vary/VariantRows.tsx';
 import { Wall } from './Wall.tsx';
 
 export function HarmonyScreen() {
@@ -20,7 +21,8 @@ export function HarmonyScreen() {
   if (open === null || stage.value === 'empty')
     return (
       <section class="page">
-        <h1 tabIndex={-1}>Harmony</h1>
+        <h1 tabIndex={-1}>{PLACE_NAMES.harmony}</h1>
+        <BarePegs />
         <p class="lead">{say.harmonyEmpty}</p>
         <p class="main-actions">
           <a class="button main" href={hrefOf('walk')}>
@@ -35,7 +37,7 @@ export function HarmonyScreen() {
   if (stage.value === 'missing')
     return (
       <section class="page">
-        <h1 tabIndex={-1}>Harmony</h1>
+        <h1 tabIndex={-1}>{PLACE_NAMES.harmony}</h1>
         <p class="lead">{say.notFound}</p>
         <p class="main-actions">
           <a class="button main" href={hrefOf('book')}>
@@ -46,38 +48,41 @@ export function HarmonyScreen() {
     );
   const colours = studied.value;
   return (
-    <DrawLater.Provider value={true}>
-      <section class="page harmony">
-        <div class="title">
-          <h1 tabIndex={-1}>{name.value || say.unnamed}</h1>
-          {colours.length > 0 && <KeepBar />}
-        </div>
-        <GatheringLine />
-        <div class="sight">
-          <Photograph />
-          {colours.length > 0 && <Wall />}
-        </div>
-        {colours.length === 0 && !gathering.value && specimen.value && (
-          <p class="main-actions">
-            <button type="button" class="main" onClick={() => gather()}>
-              {say.gatherAgain}
-            </button>
-          </p>
-        )}
-        {colours.length > 0 && (
-          <>
-            {!kept.value && specimen.value && <HowMany now={colours.length} />}
-            <HandMarks />
-            <Remarks />
-            <Bench />
+    <section class="page harmony has-bar">
+      <div class="title">
+        <h1 tabIndex={-1}>{name.value || say.unnamed}</h1>
+        {colours.length > 0 && <KeepBar />}
+      </div>
+      <GatheringLine />
+      <div class="sight">
+        <Photograph />
+        {colours.length > 0 && <Wall />}
+      </div>
+      {colours.length === 0 && !gathering.value && specimen.value && (
+        <p class="main-actions">
+          <button type="button" class="main" onClick={() => gather()}>
+            {say.gatherAgain}
+          </button>
+        </p>
+      )}
+      {colours.length > 0 && (
+        <>
+          {!kept.value && specimen.value && <HowMany now={colours.length} />}
+          <HandMarks />
+          <Remarks />
+          <Bench />
+          <Soon>
             <HarmonyMix />
+          </Soon>
+          <Soon>
             <VariantRows />
-            <MakeDrapery />
+            <Standing />
             <WordsForm />
-          </>
-        )}
-      </section>
-    </DrawLater.Provider>
+            <Onward />
+          </Soon>
+        </>
+      )}
+    </section>
   );
 }
 

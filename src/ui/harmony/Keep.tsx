@@ -1,3 +1,5 @@
+import { MakeDrapery } from '../drapery/MakeDrapery.tsx';
+import { LayOut } from '../palette/LayOut.tsx';
 import { say } from '../words.ts';
 import { StepBack } from './sight/StepBack.tsx';
 import { keep, kept, name, note } from './state.ts';
@@ -47,7 +49,22 @@ export function KeepBar() {
           </button>
         )}
       </div>
+      {kept.value && <MakeDrapery main />}
       <StepBack />
     </div>
+  );
+}
+
+/** Where a kept harmony leads next. */
+export function Onward() {
+  if (!kept.value) return <MakeDrapery />;
+  return (
+    <section class="onward" aria-labelledby="onward-heading">
+      <h2 id="onward-heading">{say.onward}</h2>
+      <p>{say.onwardHarmony}</p>
+      <p class="main-actions">
+        <LayOut id={kept.value.id} />
+      </p>
+    </section>
   );
 }

@@ -2,10 +2,11 @@ import { signal } from '@preact/signals';
 import type { Lab } from '../../colour/lab.ts';
 import { mixFaultWords } from '../../mixture/faults.ts';
 import type { Answer } from '../../mixture/mixture.ts';
+import type { Wish } from '../../mixture/wish.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
 import { isStop, workMixtures } from '../jobs.ts';
 import { complain, shelf } from '../studio.ts';
-import { contradiction, mixOptions, NO_WISH_KEY, nameOfLab, wishKey } from './mix/decided.ts';
+import { contradiction, keyOfWish, mixOptions, nameOfLab, wishKey } from './mix/decided.ts';
 import { holdsOn } from './mix/holds.ts';
 
 const nameOf = (lab: Lab, wished: string): string => `${wished} ${nameOfLab(lab)}`;
@@ -25,11 +26,11 @@ export const answerOf = (lab: Lab): Answer | null =>
   foundOn(shelf.value, found.value).get(nameOf(lab, wishKey.value)) ?? null;
 
 /** Answers that a record brought along, as far as they still hold: opening it searches for no others. */
-export function remember(answers: readonly Answer[]): void {
+export function remember(answers: readonly Answer[], wished: Wish): void {
   const on = shelf.peek();
   learn(
     on,
-    NO_WISH_KEY,
+    keyOfWish(wished),
     answers.filter((answer) =>
       [answer, answer.simplest, ...answer.alternatives].every((one) => holdsOn(on, one)),
     ),
@@ -53,10 +54,9 @@ let wanted = '';
 let wantedOn: Shelf | null = null;
 
 /**
- * Sees to it that these targets will be answered, the first `first` of them before the others. What was
- * wanted before and is no longer is stopped.
+ * Sees to it that these targets will be answered. What was wanted before and is no longer is stopped.
  */
-export function wantAnswers(targets: readonly Lab[], first: number): void {
+export function wantAnswers(targets: readonly Lab[]): void {
   // Read, not peeked: what was wanted on one shelf is wanted anew when that changes.
   const on = shelf.value;
   const wished = wishKey.value;
@@ -79,8 +79,7 @@ export function wantAnswers(targets: readonly Lab[], first: number): void {
   controller = mine;
   void (async () => {
     try {
-      for (const group of [targets.slice(0, first), targets.slice(first)])
-        await search(missing(group), { on, wished, options }, mine.signal);
+      await search(missing(targets), { on, wished, options }, mine.signal);
     } catch (error) {
       if (!isStop(error)) complain((error as Error).message);
     } finally {

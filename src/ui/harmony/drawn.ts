@@ -1,11 +1,11 @@
-import { hexOf } from '../../colour/hex.ts';
 import type { Lab } from '../../colour/lab.ts';
 import type { LadderStep } from '../../harmony/harmony.ts';
 import type { DrawnLadder } from '../drawn/drawn.ts';
+import { shownOf } from '../drawn/screen.ts';
 
 /** A ladder in display colours. */
 export const drawn = (ladder: readonly LadderStep[], reachable = true): DrawnLadder =>
-  ladder.map(({ step, lab, share }) => ({ step, share, reachable, hex: hexOf(lab) }));
+  ladder.map(({ step, lab, share }) => ({ step, share, reachable, hex: shownOf(lab) }));
 
 /** A ladder moved as its local colour moves. */
 export const moved = (ladder: readonly LadderStep[], from: Lab, to: Lab): LadderStep[] =>

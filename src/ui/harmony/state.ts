@@ -1,5 +1,6 @@
 import { batch, computed, effect, signal } from '@preact/signals';
 import { canonical } from '../../book/digest.ts';
+import { onHide } from '../../book/drafts.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { HarmonyBody, HarmonyColour } from '../../book/harmony.ts';
 import { gatheringOf, maskOf } from '../../book/keep.ts';
@@ -8,13 +9,25 @@ import type { Lab } from '../../colour/lab.ts';
 import type { EditedColour } from '../../harmony/edit.ts';
 import type { LabelMap } from '../../harmony/harmony.ts';
 import { keyOf } from '../../harmony/key.ts';
+import { against } from '../../harmony/made.ts';
+import type { Mixed } from '../../harmony/variant.ts';
 import { AMOUNTS, type Amount, vary, WAYS, type Way } from '../../harmony/vary.ts';
 import type { Answer, Mixture } from '../../mixture/mixture.ts';
+import { NO_WISH } from '../../mixture/wish.ts';
+import { benchOf, keepBench } from '../bench.ts';
 import { rename, route } from '../route.ts';
-import { book, complain, edition, opening, shelf } from '../studio.ts';
+import {
+  book,
+  complain,
+  edition,
+  opening,
+  shelf,
+  watchUnsaved,
+  writeBeforeLeaving,
+} from '../studio.ts';
 import { answerOf, remember, wantAnswers } from './answers.ts';
 import { moved } from './drawn.ts';
-import { chosenFor, hasSay, openChoices } from './mix/decided.ts';
+import { bringMixtures, chosenFor, hasSay, openChoices, wishToKeep } from './mix/decided.ts';
 import { isTransposed, move, movedWith, openMove } from './mix/transposing.ts';
 import { type Look, look, lookOf, NO_LOOK } from './sight/look.ts';
 
@@ -103,16 +116,16 @@ export const ladders = computed(() =>
 
 export const answers = computed<readonly (Answer | null)[]>(() => targets.value.map(answerOf));
 
-/** The eighteen variants of the colour on the bench. */
+/** The eighteen variants of the colour on the bench, as wished. */
 export const variants = computed(() => {
   const target = targets.value[chosen.value];
   if (!target) return [];
   return WAYS.flatMap((way) => AMOUNTS.map((amount) => vary(target, way, amount)));
 });
 
-// Mixtures for what is on the screen: the harmony first, then the variants of the chosen colour.
+// Mixtures for what is on the screen.
 effect(() => {
-  wantAnswers([...targets.value, ...variants.value.map(({ lab }) => lab)], targets.value.length);
+  wantAnswers(targets.value);
 });
 
 /** Takes a colour to the bench and shows where it lives; chosen again, the whole photograph is shown. */
@@ -123,13 +136,25 @@ export function choose(index: number): void {
   });
 }
 
-/** Puts a variant of the colour on the bench in its place. */
-export function takeVariant(way: Way, amount: Amount): void {
+/**
+ * Puts variants in the place of their colours, each with the pile that was shown for it: of the colour
+ * on the bench, or of the whole harmony. One step back undoes all.
+ */
+export function takeVariants(all: readonly { readonly at: number; readonly made: Mixed }[]): void {
   batch(() => {
     mark();
-    studied.value = studied.value.map((colour, i) =>
-      i === chosen.value ? { ...colour, taken: [...colour.taken, { way, amount }] } : colour,
+    bringMixtures(
+      all.map(({ at, made: { way, amount, mixture } }) => {
+        const { lab } = vary(targets.value[at]!, way, amount);
+        return [lab, against(lab, mixture)] as const;
+      }),
     );
+    studied.value = studied.value.map((colour, i) => {
+      const made = all.find(({ at }) => at === i)?.made;
+      if (!made) return colour;
+      const { way, amount } = made;
+      return { ...colour, taken: [...colour.taken, { way, amount }] };
+    });
   });
 }
 
@@ -203,6 +228,7 @@ async function open(id: string): Promise<void> {
       openMove(null);
       openChoices();
       studied.value = (gathered?.colours ?? []).map((colour) => ({ gathered: colour, taken: [] }));
+      showBench(entry?.id);
     }
     inBook.value = stepNow();
   });
@@ -228,7 +254,10 @@ function clear(): void {
 
 function showHarmony(entry: Entry<'harmony'>): void {
   const { body } = entry;
-  remember(body.colours.flatMap(({ answer }) => answer ?? []));
+  remember(
+    body.colours.flatMap(({ answer }) => answer ?? []),
+    body.wish ?? NO_WISH,
+  );
   kept.value = entry;
   name.value = body.name;
   note.value = body.note;
@@ -238,6 +267,7 @@ function showHarmony(entry: Entry<'harmony'>): void {
     body.colours.flatMap(({ answer, mixture }) =>
       answer && mixture && !isSame(mixture, answer.simplest) ? [[answer.target, mixture]] : [],
     ),
+    body.wish ?? null,
   );
   studied.value = body.colours.map(({ taken, answer: _a, mixture: _m, ...gathered }) => ({
     gathered,
@@ -293,6 +323,7 @@ const bodyNow = (): HarmonyBody => ({
   keyed: isKeyed.value,
   ...(isTransposed.value && move.value ? { transposed: move.value } : {}),
   shelf: shelf.value.name,
+  ...(wishToKeep.value ? { wish: wishToKeep.value } : {}),
   colours: studied.value.map(({ gathered, taken }, i): HarmonyColour => {
     const answer = answers.value[i];
     return {
@@ -337,6 +368,7 @@ const decided = (body: HarmonyBody): string =>
   canonical({
     ...body,
     shelf: '',
+    wish: hasSay.value ? (body.wish ?? null) : null,
     colours: body.colours.map((colour) => ({
       ...colour,
       answer: null,
@@ -345,12 +377,14 @@ const decided = (body: HarmonyBody): string =>
   });
 
 /** Whether the painter decided something that the book does not have yet. */
-export function isUnsaved(): boolean {
+function isUnsaved(): boolean {
   const entry = kept.value;
   if (!entry) return false;
   const hasAll = entry.body.colours.every(({ answer }) => answer !== undefined);
   return !hasAll || decided(bodyNow()) !== decided(entry.body);
 }
+
+watchUnsaved(isUnsaved);
 
 // A kept harmony keeps every later change: soon, and at once when the page hides. Another shelf is no
 // change of the harmony: the recipes that were kept stay until the painter alters it.
@@ -361,6 +395,56 @@ effect(() => {
   clearTimeout(timer);
   timer = setTimeout(() => void flush(), 400);
 });
-addEventListener('visibilitychange', () => {
-  if (document.visibilityState === 'hidden') void flush();
+onHide(window, () => {
+  if (!isUnsaved()) return;
+  clearTimeout(timer);
+  timer = undefined;
+  void keep();
+  book.peek()?.note();
 });
+writeBeforeLeaving(flush);
+
+/** What was said and done to a harmony that is not in the book yet. */
+interface Bench {
+  readonly of: string;
+  readonly name: string;
+  readonly note: string;
+  readonly isKeyed: boolean;
+  readonly taken: readonly (readonly Taken[])[];
+}
+keepBench('harmony', (): Bench | null | undefined => {
+  const of = specimen.peek()?.id;
+  if (kept.peek()) return null;
+  if (of === undefined) return undefined;
+  return {
+    of,
+    name: name.peek(),
+    note: note.peek(),
+    isKeyed: isKeyed.peek(),
+    taken: studied.peek().map(({ taken }) => taken),
+  };
+});
+
+/** Puts back what lay there when the page was closed. */
+function showBench(of: string | undefined): void {
+  const bench = readBench(benchOf('harmony'));
+  if (bench?.of !== of || bench?.taken.length !== studied.value.length) return;
+  name.value = bench.name;
+  note.value = bench.note;
+  isKeyed.value = bench.isKeyed;
+  studied.value = studied.value.map((colour, i) => ({ ...colour, taken: bench.taken[i]! }));
+}
+
+function readBench(text: string | null): Bench | null {
+  try {
+    const bench = JSON.parse(text ?? 'null');
+    const isTaken = ({ way, amount }: Taken) => WAYS.includes(way) && AMOUNTS.includes(amount);
+    const isBench =
+      [bench?.of, bench?.name, bench?.note].every((one) => typeof one === 'string') &&
+      typeof bench.isKeyed === 'boolean' &&
+      bench.taken?.every((taken: readonly Taken[]) => taken.every(isTaken));
+    return isBench ? bench : null;
+  } catch {
+    return null;
+  }
+}

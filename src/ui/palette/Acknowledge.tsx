@@ -1,47 +1,43 @@
+import { type LotToRead, lotsToRead, readingOf } from '../../palette/acknowledge.ts';
 import { dayWords } from '../../palette/calendar.ts';
-import { hazardOf, isToxic } from '../../palette/known.ts';
 import type { Studio } from '../../palette/passage.ts';
 import type { Day } from '../../palette/plan.ts';
-import { rules, settle, today } from './state.ts';
+import { tell } from '../studio.ts';
+import { today } from './days.ts';
+import { rules, settle } from './rules.ts';
 import { sayPalette } from './words.ts';
 
 /** Who has read the data sheet of which toxic lot: one acknowledgement for each person and lot. */
 export function Acknowledge({ day, studio }: { day: Day; studio: Studio }) {
-  const lots = new Map<string, { pigment: string; lot: string; words: string }>();
-  for (const { key, label, supply } of day.palettes.flatMap(({ pigments }) => pigments)) {
-    if (!isToxic(hazardOf(studio.stock, key))) continue;
-    for (const { entry } of supply.draws) {
-      const lot = entry?.lot ?? '';
-      const words = lot === '' ? label : `${label}, lot ${lot.replace(/^lot\s*/i, '')}`;
-      lots.set(`${key} ${lot}`, { pigment: key, lot, words });
-    }
-  }
+  const lots = new Map(
+    lotsToRead(
+      day.palettes.flatMap(({ pigments }) => pigments),
+      studio.stock,
+    ).map((lot) => [lot.words, lot]),
+  );
   if (lots.size === 0) return null;
   const { people, acknowledged } = rules.value;
+  const read = async (person: string, { pigment, lot, words }: LotToRead) => {
+    const put = await settle({
+      acknowledged: [...acknowledged, { pigment, lot, person, date: today() }],
+    });
+    if (put) tell(sayPalette.hasRead(person, words), put.undo);
+  };
   return (
     <>
       <h2>{sayPalette.acknowledge}</h2>
       <p>{people.length === 0 ? sayPalette.nobody : sayPalette.acknowledgeLead}</p>
       <ul class="pal-sources">
-        {[...lots.values()].flatMap(({ pigment, lot, words }) =>
+        {[...lots.values()].flatMap((lot) =>
           people.map((person) => {
-            const read = acknowledged.find(
-              (one) => one.pigment === pigment && one.lot === lot && one.person === person,
-            );
+            const found = readingOf(rules.value, lot, person);
             return (
-              <li key={`${pigment} ${lot} ${person}`}>
-                {read ? (
-                  sayPalette.readOn(person, words, dayWords(read.date.slice(0, 10)))
+              <li key={`${lot.words} ${person}`}>
+                {found ? (
+                  sayPalette.readOn(person, lot.words, dayWords(found.date.slice(0, 10)))
                 ) : (
-                  <button
-                    type="button"
-                    onClick={() =>
-                      void settle({
-                        acknowledged: [...acknowledged, { pigment, lot, person, date: today() }],
-                      })
-                    }
-                  >
-                    {sayPalette.hasRead(person, words)}
+                  <button type="button" onClick={() => void read(person, lot)}>
+                    {sayPalette.hasRead(person, lot.words)}
                   </button>
                 )}
               </li>

@@ -2,9 +2,9 @@ import { useState } from 'preact/hooks';
 import { cm3Up } from '../../palette/figure.ts';
 import { type Kept, keepingWays } from '../../palette/leftover.ts';
 import type { Day, PilePlan } from '../../palette/plan.ts';
-import { laid, noteLeftover } from './acts.ts';
+import { date, passage } from './days.ts';
+import { laid, noteLeftover } from './ending.ts';
 import { NumberField, Select } from './Fields.tsx';
-import { date, passage } from './state.ts';
 import { KEPT_WORDS, sayPalette } from './words.ts';
 
 /** The day's end: what was laid, and what is left of each pile. */
@@ -35,7 +35,7 @@ function PileEnd({ pile }: { pile: PilePlan }) {
     <fieldset class="pal-pile">
       <legend>{name}</legend>
       <div class="pal-fields">
-        <NumberField label={sayPalette.left} value={cm3} onKeep={(value) => setCm3(value!)} />
+        <NumberField label={sayPalette.left} value={cm3} onKeep={setCm3} />
         <Select
           label={sayPalette.keptHow}
           value={kept}

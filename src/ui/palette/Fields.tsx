@@ -1,126 +1,130 @@
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
+import { readNumber } from '../../pigment/number.ts';
+import { described, Labelled } from '../Labelled.tsx';
+import { typed } from '../locale.ts';
 import { sayPalette } from './words.ts';
 
-/** A field as it stands in the book; what is typed is kept when the field is left. */
-export function NumberField({
+/** What a typed text comes to, or what is wrong with it. */
+type Read<T> = { readonly value: T } | { readonly fault: string };
+
+interface Line<T> {
+  readonly label: string;
+  readonly help?: string | undefined;
+  readonly onKeep: (value: T) => void;
+}
+
+/** A line as it stands in the book; what is typed is kept when it is left, or told to be wrong. */
+function KeptLine<T>({
   label,
-  value,
-  onKeep,
   help,
-  zero = false,
-  whole = false,
-  empty = false,
-}: {
-  label: string;
-  value: number | undefined;
-  onKeep: (value: number | undefined) => void;
-  help?: string | undefined;
-  /** 0 may stand there too. */
-  zero?: boolean;
-  /** A whole number from 1 to 20. */
-  whole?: boolean;
-  /** It may be left empty. */
-  empty?: boolean;
-}) {
+  shown,
+  decimal = false,
+  read,
+  onKeep,
+}: Line<T> & { shown: string; decimal?: boolean; read: (text: string) => Read<T> }) {
   const id = useId();
   const input = useRef<HTMLInputElement>(null);
   const [fault, setFault] = useState('');
-  const shown = value === undefined ? '' : String(Number(value.toFixed(3)));
   // What comes from elsewhere (undo, another window) is shown; what is being typed stays.
   useEffect(() => {
     if (input.current && input.current !== document.activeElement) input.current.value = shown;
   }, [shown]);
   const keep = (text: string) => {
-    const typed = text.trim().replace(',', '.');
-    if (typed === '' && empty) {
-      setFault('');
-      return onKeep(undefined);
-    }
-    const number = typed === '' ? Number.NaN : Number(typed);
-    const sound = whole
-      ? Number.isInteger(number) && number >= 1 && number <= 20
-      : Number.isFinite(number) && (zero ? number >= 0 : number > 0);
-    setFault(
-      sound ? '' : whole ? sayPalette.aWhole : zero ? sayPalette.aNumberOr0 : sayPalette.aNumber,
-    );
-    if (sound) onKeep(number);
+    const found = read(text.trim());
+    setFault('fault' in found ? found.fault : '');
+    if ('value' in found) onKeep(found.value);
   };
   return (
-    <div class="pal-field">
-      <label for={id}>{label}</label>
+    <Labelled id={id} label={label} help={help} fault={fault}>
       <input
         id={id}
         ref={input}
         type="text"
-        inputMode="decimal"
+        inputMode={decimal ? 'decimal' : 'text'}
         autocomplete="off"
+        maxLength={120}
         defaultValue={shown}
         aria-invalid={fault !== ''}
-        aria-describedby={fault !== '' || help ? `${id}-help` : undefined}
+        aria-describedby={described(id, help, fault)}
         onChange={(event) => keep(event.currentTarget.value)}
       />
-      {(fault !== '' || help) && (
-        <p
-          class={fault === '' ? 'small' : 'pal-fault'}
-          id={`${id}-help`}
-          role={fault === '' ? undefined : 'alert'}
-        >
-          {fault === '' ? help : fault}
-        </p>
-      )}
-    </div>
+    </Labelled>
   );
 }
 
-export function TextField({
-  label,
+/** A number of a text, as it is written here; NaN where it is none. */
+export const numberIn = (text: string, readAs = readNumber): number => readAs(text) ?? Number.NaN;
+
+/** What a number may be. */
+export type Sort = 'above 0' | '0 or more' | 'whole';
+const SORTS: Readonly<Record<Sort, { isSound: (n: number) => boolean; fault: string }>> = {
+  'above 0': { isSound: (n) => n > 0, fault: sayPalette.aNumber },
+  '0 or more': { isSound: (n) => n >= 0, fault: sayPalette.aNumberOr0 },
+  whole: {
+    isSound: (n) => Number.isInteger(n) && n >= 1 && n <= 20,
+    fault: sayPalette.aWhole,
+  },
+};
+
+export function NumberField({
   value,
-  onKeep,
-  needed = false,
-  help,
-}: {
-  label: string;
-  value: string;
-  onKeep: (value: string) => void;
-  needed?: boolean;
-  help?: string;
-}) {
-  const id = useId();
-  const input = useRef<HTMLInputElement>(null);
-  const [fault, setFault] = useState('');
-  useEffect(() => {
-    if (input.current && input.current !== document.activeElement) input.current.value = value;
-  }, [value]);
-  const keep = (text: string) => {
-    const typed = text.trim();
-    if (needed && typed === '') return setFault(sayPalette.aName);
-    setFault('');
-    onKeep(typed);
-  };
+  sort = 'above 0',
+  most = Number.POSITIVE_INFINITY,
+  ...line
+}: Line<number> & { value: number | undefined; sort?: Sort; most?: number }) {
+  const { isSound, fault } = SORTS[sort];
   return (
-    <div class="pal-field">
-      <label for={id}>{label}</label>
-      <input
-        id={id}
-        ref={input}
-        type="text"
-        autocomplete="off"
-        maxLength={120}
-        defaultValue={value}
-        aria-invalid={fault !== ''}
-        aria-describedby={fault !== '' || help ? `${id}-help` : undefined}
-        onChange={(event) => keep(event.currentTarget.value)}
-      />
-      {(fault !== '' || help) && (
-        <p
-          class={fault === '' ? 'small' : 'pal-fault'}
-          id={`${id}-help`}
-          role={fault === '' ? undefined : 'alert'}
-        >
-          {fault === '' ? help : fault}
-        </p>
-      )}
-    </div>
+    <KeptLine
+      {...line}
+      decimal
+      shown={shownNumber(value)}
+      read={(text) => {
+        const number = numberIn(text);
+        if (!(Number.isFinite(number) && isSound(number))) return { fault };
+        return number > most ? { fault: sayPalette.atMost(most) } : { value: number };
+      }}
+    />
+  );
+}
+
+/** A number above 0 that may be left out. */
+export function OptionalField({
+  value,
+  readAs = readNumber,
+  ...line
+}: Line<number | undefined> & {
+  value: number | undefined;
+  /** How its text is read. */
+  readAs?: (text: string) => number | null;
+}) {
+  const { isSound, fault } = SORTS['above 0'];
+  return (
+    <KeptLine
+      {...line}
+      decimal
+      shown={shownNumber(value)}
+      read={(text) => {
+        const number = numberIn(text, readAs);
+        if (text === '') return { value: undefined };
+        return Number.isFinite(number) && isSound(number) ? { value: number } : { fault };
+      }}
+    />
+  );
+}
+
+const shownNumber = (value: number | undefined) => (value === undefined ? '' : typed(value));
+
+export function TextField({
+  value,
+  needed = false,
+  ...line
+}: Line<string> & { value: string; needed?: boolean }) {
+  return (
+    <KeptLine
+      {...line}
+      shown={value}
+      read={(text) => (needed && text === '' ? { fault: sayPalette.aName } : { value: text })}
+    />
   );
 }
 
@@ -129,16 +133,10 @@ export function Select<Value extends string>({
   value,
   options,
   onKeep,
-}: {
-  label: string;
-  value: Value;
-  options: readonly (readonly [Value, string])[];
-  onKeep: (value: Value) => void;
-}) {
+}: Line<Value> & { value: Value; options: readonly (readonly [Value, string])[] }) {
   const id = useId();
   return (
-    <div class="pal-field">
-      <label for={id}>{label}</label>
+    <Labelled id={id} label={label}>
       <select
         id={id}
         value={value}
@@ -150,6 +148,6 @@ export function Select<Value extends string>({
           </option>
         ))}
       </select>
-    </div>
+    </Labelled>
   );
 }

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
 import type { Entry } from '../../book/record.ts';
-import { addPiles, newId } from './acts.ts';
-import { Select } from './Fields.tsx';
+import { numberIn, Select } from './Fields.tsx';
 import { handMixture } from './kept.ts';
-import { studio } from './state.ts';
+import { addPiles, newId } from './passages.ts';
+import { studio } from './planning.ts';
 import { sayPalette } from './words.ts';
 
 interface Row {
@@ -22,7 +22,7 @@ export function HandPile({ passage }: { passage: Entry<'passage'> }) {
     event.preventDefault();
     const parts = new Map<string, number>();
     for (const row of rows) {
-      const count = Number(row.parts.trim().replace(',', '.'));
+      const count = numberIn(row.parts);
       if (!(count > 0 && Number.isFinite(count))) return setFault(sayPalette.noParts);
       parts.set(row.pigment, (parts.get(row.pigment) ?? 0) + count);
     }
@@ -44,7 +44,7 @@ export function HandPile({ passage }: { passage: Entry<'passage'> }) {
     <details class="pal-hand">
       <summary>{sayPalette.addByHand}</summary>
       <form onSubmit={submit} class="pal-handform" noValidate>
-        <label class="pal-field">
+        <label class="field">
           {sayPalette.nameOf}
           <input
             type="text"
@@ -56,7 +56,7 @@ export function HandPile({ passage }: { passage: Entry<'passage'> }) {
         </label>
         {rows.map((row, at) => (
           <div class="pal-row" key={at}>
-            <label class="pal-field">
+            <label class="field">
               {sayPalette.partsOf}
               <input
                 type="text"
@@ -75,7 +75,7 @@ export function HandPile({ passage }: { passage: Entry<'passage'> }) {
           </div>
         ))}
         {fault !== '' && (
-          <p class="pal-fault" role="alert">
+          <p class="field-fault" role="alert">
             {fault}
           </p>
         )}

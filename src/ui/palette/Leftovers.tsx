@@ -1,10 +1,12 @@
-import { daysBetween, dayWords } from '../../palette/calendar.ts';
+import { daysBetween } from '../../palette/calendar.ts';
 import { cm3Words, listed } from '../../palette/figure.ts';
 import { LEFTOVER_WORDS, leftoverState } from '../../palette/leftover.ts';
-import { changeLeftover } from './acts.ts';
+import { dateWords, said } from '../locale.ts';
+import { date, leftovers, today } from './days.ts';
+import { changeLeftover } from './ending.ts';
 import { leftoverOf } from './kept.ts';
-import { date, leftovers, plan, today } from './state.ts';
-import { sayPalette } from './words.ts';
+import { plan } from './planning.ts';
+import { KEPT_WORDS, sayPalette } from './words.ts';
 
 /** What is left from days before: used first, aged, discarded. */
 export function Leftovers() {
@@ -24,8 +26,13 @@ export function Leftovers() {
           const goes = state === 'past' || state === 'skinned' || state === 'spoilt';
           return (
             <li key={entry.id}>
-              “{left.name}”, {cm3Words(left.cm3)}, {left.kept} since {dayWords(left.date)}:{' '}
-              {LEFTOVER_WORDS[state]}.
+              {sayPalette.leftOf(
+                left.name,
+                said(cm3Words(left.cm3)),
+                KEPT_WORDS[left.kept],
+                dateWords(left.date),
+                LEFTOVER_WORDS[state],
+              )}
               {serves.length > 0 &&
                 sayPalette.servesPiles(listed(serves.map((name) => `“${name}”`)))}
               <span class="pal-actions">

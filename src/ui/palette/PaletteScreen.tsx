@@ -1,11 +1,13 @@
 import './palette.css';
 import { useEffect } from 'preact/hooks';
-import { route } from '../route.ts';
+import { isDay } from '../../palette/calendar.ts';
+import { hrefOf, route } from '../route.ts';
 import { say } from '../words.ts';
 import { DayView } from './DayView.tsx';
+import { date, kept, passage } from './days.ts';
 import { PassageView } from './PassageView.tsx';
+import { SeatsView } from './SeatsView.tsx';
 import { SheetView } from './SheetView.tsx';
-import { date, kept, passage } from './state.ts';
 import { sayPalette } from './words.ts';
 
 /** The Palette place: the day, one passage of it, or its morning sheet. */
@@ -21,13 +23,24 @@ export function PaletteScreen() {
   useEffect(() => {
     if (isReady) document.querySelector<HTMLElement>('main h1')?.focus();
   }, [open, isReady]);
-  if (open === null || day !== undefined) return <DayView />;
+  if (open === null || isDay(open) || day !== undefined) return <DayView />;
   if (open === 'sheet') return <SheetView />;
+  if (open === 'seats' && isReady) return <SeatsView />;
   if (found) return <PassageView key={found.id} passage={found} />;
   return (
     <section class="page">
       <h1 tabIndex={-1}>{sayPalette.heading}</h1>
       <p role="status">{isReady ? sayPalette.passageGone : say.bookOpening}</p>
+      {isReady && (
+        <p class="main-actions">
+          <a class="button main" href={hrefOf('palette')}>
+            {sayPalette.toToday}
+          </a>
+          <a class="button" href={hrefOf('book')}>
+            {say.toBook}
+          </a>
+        </p>
+      )}
     </section>
   );
 }

@@ -1,25 +1,21 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import type { PileRecord } from '../../book/palette.ts';
 import type { Entry } from '../../book/record.ts';
-import { hexOf } from '../../colour/hex.ts';
 import { within } from '../../palette/figure.ts';
 import { FILM_WORDS, FILMS } from '../../palette/film.ts';
 import { labelIn } from '../../palette/passage.ts';
 import { measured } from '../../palette/source.ts';
 import { PaintedHeap } from '../drawn/PaintedHeap.tsx';
+import { shownOf } from '../drawn/screen.ts';
 import { seedOf } from '../drawn/seed.ts';
+import { figure } from '../locale.ts';
 import { book, edition } from '../studio.ts';
-import { changePassage, changePile } from './acts.ts';
 import { NumberField, Select, TextField } from './Fields.tsx';
-import { filmOf } from './kept.ts';
-import { rules, studio } from './state.ts';
+import { filmOf, without } from './kept.ts';
+import { changePassage, changePile } from './passages.ts';
+import { studio } from './planning.ts';
+import { rules } from './rules.ts';
 import { sayPalette } from './words.ts';
-
-/** A record without one of its fields, so that what is usual holds again. */
-function without<K extends keyof PileRecord>(pile: PileRecord, field: K): Omit<PileRecord, K> {
-  const { [field]: _, ...rest } = pile;
-  return rest;
-}
 
 /** One pile of a passage: what it covers, and how it is laid. */
 export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: number }) {
@@ -29,22 +25,20 @@ export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: numbe
   const usual = FILMS[film];
   const { parts, lab } = measured(pile.mixture);
   const byShare = pile.share !== undefined;
-  const put = (
-    field: 'coats' | 'tooth' | 'waste' | 'spareOil' | 'filmMm',
-    value: number | undefined,
-  ) => keep((one) => (value === undefined ? without(one, field) : { ...one, [field]: value }));
+  const put = (field: 'coats' | 'tooth' | 'waste' | 'spareOil' | 'filmMm', value: number) =>
+    keep((one) => ({ ...one, [field]: value }));
   return (
     <article class="pal-pile" aria-label={pile.name}>
       <div class="pal-pile-head">
         <svg viewBox="-12 -12 24 24" width="56" height="56" aria-hidden="true">
-          <PaintedHeap hex={hexOf(lab)} seed={seedOf(pile.name)} radius={10} />
+          <PaintedHeap hex={shownOf(lab)} seed={seedOf(pile.name)} radius={10} />
         </svg>
         <p>
           {parts.map(({ pigment, parts: count, letDown }, i) => (
             <span key={pigment}>
               {i > 0 && ' + '}
-              <b>{Number(count.toFixed(2))}</b> {within(labelIn(studio.value, pigment))}
-              {letDown && ', let down'}
+              <b>{figure(count, 0, 2)}</b> {within(labelIn(studio.value, pigment))}
+              {letDown && sayPalette.letDown}
             </span>
           ))}
         </p>
@@ -75,13 +69,10 @@ export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: numbe
         <NumberField
           key={byShare ? 'share' : 'cm2'}
           label={sayPalette.howMuchOf[byShare ? 'share' : 'cm2']}
+          {...(byShare ? { most: 100 } : {})}
           value={byShare ? pile.share! * 100 : (pile.areaCm2 ?? 0)}
           onKeep={(value) =>
-            keep((one) =>
-              byShare
-                ? { ...one, share: Math.min(100, value!) / 100 }
-                : { ...one, areaCm2: value! },
-            )
+            keep((one) => (byShare ? { ...one, share: value / 100 } : { ...one, areaCm2: value }))
           }
         />
         <Select
@@ -90,7 +81,7 @@ export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: numbe
           options={FILM_WORDS.map((word) => [word, word] as const)}
           onKeep={(word) =>
             keep((one) => ({
-              ...without(without(one, 'filmMm') as PileRecord, 'spareOil'),
+              ...without(one, 'filmMm', 'spareOil'),
               film: word,
             }))
           }
@@ -100,11 +91,11 @@ export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: numbe
           label={sayPalette.filmUm}
           help={sayPalette.filmHelp(usual.least, usual.most)}
           value={pile.filmMm === undefined ? usual.usual : pile.filmMm * 1000}
-          onKeep={(value) => put('filmMm', value! / 1000)}
+          onKeep={(value) => put('filmMm', value / 1000)}
         />
         <NumberField
           label={sayPalette.coats}
-          whole
+          sort="whole"
           value={pile.coats ?? 1}
           onKeep={(value) => put('coats', value)}
         />
@@ -114,22 +105,25 @@ export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: numbe
         <div class="pal-fields">
           <NumberField
             label={sayPalette.tooth}
-            zero
+            sort="0 or more"
+            most={500}
             value={(pile.tooth ?? rules.value.allowances.tooth) * 100}
-            onKeep={(value) => put('tooth', value! / 100)}
+            onKeep={(value) => put('tooth', value / 100)}
           />
           <NumberField
             label={sayPalette.waste}
-            zero
+            sort="0 or more"
+            most={500}
             value={(pile.waste ?? rules.value.allowances.waste) * 100}
-            onKeep={(value) => put('waste', value! / 100)}
+            onKeep={(value) => put('waste', value / 100)}
           />
           <NumberField
             key={`oil ${film}`}
             label={sayPalette.spareOil}
-            zero
+            sort="0 or more"
+            most={500}
             value={(pile.spareOil ?? usual.spareOil) * 100}
-            onKeep={(value) => put('spareOil', value! / 100)}
+            onKeep={(value) => put('spareOil', value / 100)}
           />
         </div>
       </details>
@@ -139,7 +133,11 @@ export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: numbe
           class="quiet"
           aria-label={`${sayPalette.removePile}: ${pile.name}`}
           onClick={() =>
-            void changePassage(passage, { piles: passage.body.piles.filter((_, i) => i !== at) })
+            void changePassage(
+              passage,
+              ({ piles }) => ({ piles: piles.filter((_, i) => i !== at) }),
+              sayPalette.pileRemoved(pile.name),
+            )
           }
         >
           {sayPalette.removePile}

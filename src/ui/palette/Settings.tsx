@@ -1,6 +1,7 @@
 import type { Allowances } from '../../palette/quantity.ts';
+import { hrefOf } from '../route.ts';
 import { NumberField, Select, TextField } from './Fields.tsx';
-import { rules, settle } from './state.ts';
+import { rules, settle } from './rules.ts';
 import { sayPalette } from './words.ts';
 
 const entriesOf = <K extends string>(words: Readonly<Record<K, string>>) =>
@@ -46,27 +47,31 @@ export function Settings() {
         />
         <NumberField
           label={sayPalette.studioTooth}
-          zero
+          sort="0 or more"
+          most={500}
           value={allowances.tooth * 100}
-          onKeep={(value) => allow({ tooth: value! / 100 })}
+          onKeep={(value) => allow({ tooth: value / 100 })}
         />
         <NumberField
           label={sayPalette.studioWaste}
-          zero
+          sort="0 or more"
+          most={500}
           value={allowances.waste * 100}
-          onKeep={(value) => allow({ waste: value! / 100 })}
+          onKeep={(value) => allow({ waste: value / 100 })}
         />
         <NumberField
           label={sayPalette.studioHeap}
-          zero
+          sort="0 or more"
+          most={100}
           value={allowances.heapCm3}
-          onKeep={(value) => allow({ heapCm3: value! })}
+          onKeep={(value) => allow({ heapCm3: value })}
         />
         <NumberField
           label={sayPalette.studioEdge}
-          zero
+          sort="0 or more"
+          most={100}
           value={edgeCm3}
-          onKeep={(value) => void settle({ edgeCm3: value! })}
+          onKeep={(value) => void settle({ edgeCm3: value })}
         />
         <Select
           label={sayPalette.oil}
@@ -75,6 +80,11 @@ export function Settings() {
           onKeep={(value) => void settle({ oil: value })}
         />
       </div>
+      <p>
+        <a class="button" href={hrefOf('palette', 'seats')}>
+          {sayPalette.toSeats}
+        </a>
+      </p>
     </details>
   );
 }

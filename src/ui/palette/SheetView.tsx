@@ -1,10 +1,12 @@
 import '../../palette/sheet.css';
 import { sheetPage } from '../../palette/page.ts';
 import { sheetOf } from '../../palette/sheet.ts';
-import { BOARD_PX, boardOf } from '../drawn/paper.ts';
-import { hrefOf } from '../route.ts';
-import { keepSheet, prepare, unprepare } from './acts.ts';
-import { isPlanning, plan, sheet } from './state.ts';
+import { sheetBoard } from '../drawn/paper.ts';
+import { saidIn } from '../locale.ts';
+import { dayHref, kept, sheet } from './days.ts';
+import { Prepared } from './Prepared.tsx';
+import { isPlanning, plan } from './planning.ts';
+import { keepSheet } from './preparing.ts';
 import { sayPalette } from './words.ts';
 
 /** The morning sheet on the screen, and printed by the browser. */
@@ -19,7 +21,7 @@ export function SheetView() {
     <section class="page pal-page pal-sheetpage">
       <div class="pal-notpaper">
         <p class="pal-crumb">
-          <a href={hrefOf('palette')}>{sayPalette.toDay}</a>
+          <a href={dayHref()}>{sayPalette.toDay}</a>
         </p>
         <h1 tabIndex={-1}>{sayPalette.toSheet}</h1>
         <p class="lead">
@@ -27,35 +29,35 @@ export function SheetView() {
             ? sayPalette.sheetLead
             : isPlanning.value
               ? sayPalette.planning
-              : sayPalette.noSheet}
+              : kept.value && sayPalette.noSheet}
         </p>
+        {!planned && !isPlanning.value && kept.value && (
+          <p class="main-actions">
+            <a class="button main" href={dayHref()}>
+              {sayPalette.toDay}
+            </a>
+          </p>
+        )}
         {planned && (
           <p class="pal-actions">
             <button type="button" class="main" onClick={() => void print()}>
               {sayPalette.print}
             </button>
-            {sheet.value?.body.prepared ? (
-              <button type="button" onClick={() => void unprepare()}>
-                {sayPalette.undoPrepared}
-              </button>
-            ) : (
-              <button type="button" disabled={isPlanning.value} onClick={() => void prepare()}>
-                {sayPalette.prepare}
-              </button>
-            )}
+            <Prepared />
           </p>
         )}
       </div>
       {planned && (
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by keyboard
-        <section class="pal-paper" aria-label={sayPalette.sheetRegion} tabIndex={0}>
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a printed page, scrolled sideways where it is wider than the screen
+        <section class="pal-paper" tabIndex={0} aria-label={sayPalette.sheetRegion}>
           {planned.day.palettes.map((palette, at) => {
-            const board = boardOf(palette, planned.day, BOARD_PX);
+            const board = sheetBoard(palette, planned.day);
             const { html } = sheetPage(sheetOf(planned.day, at, planned.studio), board);
             return (
               <div
                 class="pal-paper-page"
                 key={`${palette.name} ${at}`}
+                ref={saidIn}
                 dangerouslySetInnerHTML={{ __html: html }}
               />
             );

@@ -1,10 +1,11 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import type { Card } from '../../book/card.ts';
-import { hexOf } from '../../colour/hex.ts';
+import { shownOf } from '../drawn/screen.ts';
+import { hrefOf } from '../route.ts';
 import { book, edition } from '../studio.ts';
 import { say } from '../words.ts';
-import { sourceOf } from './acts.ts';
 import type { Source } from './from.ts';
+import { sourceOf } from './passages.ts';
 import { sayPalette } from './words.ts';
 
 const KINDS = ['harmony', 'drapery', 'formula'] as const;
@@ -21,7 +22,17 @@ export function Sources({ onTake }: { onTake: (source: Source) => void }) {
     });
   });
   if (cards.value === null) return <p role="status">{say.bookOpening}</p>;
-  if (cards.value.length === 0) return <p>{sayPalette.fromBookEmpty}</p>;
+  if (cards.value.length === 0)
+    return (
+      <>
+        <p>{sayPalette.fromBookEmpty}</p>
+        <p class="main-actions">
+          <a class="button main" href={hrefOf('walk')}>
+            {say.toWalk}
+          </a>
+        </p>
+      </>
+    );
   const take = async (id: string) => {
     const source = await sourceOf(id);
     if (source) onTake(source);
@@ -39,7 +50,7 @@ export function Sources({ onTake }: { onTake: (source: Source) => void }) {
                   cy="10"
                   rx="6.5"
                   ry="6"
-                  fill={hexOf(lab)}
+                  fill={shownOf(lab)}
                 />
               ))}
             </svg>

@@ -1,11 +1,11 @@
-import type { LeftoverBody, PassageBody, PileRecord } from '../../book/palette.ts';
+import type { LeftoverBody, PassageBody, PileRecord, SheetBody } from '../../book/palette.ts';
 import type { Entry } from '../../book/record.ts';
 import type { Mixture } from '../../mixture/mixture.ts';
 import { predict } from '../../mixture/predict.ts';
 import { FILM_WORDS, type FilmWord } from '../../palette/film.ts';
 import type { Kept, Leftover } from '../../palette/leftover.ts';
 import type { Layer, Passage, PassagePile } from '../../palette/passage.ts';
-import type { PilePlan } from '../../palette/plan.ts';
+import type { Day, PilePlan } from '../../palette/plan.ts';
 import { measured } from '../../palette/source.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
 
@@ -110,3 +110,32 @@ export function handMixture(parts: Mixture['parts'], shelf: Shelf): Mixture {
 /** The pile of a passage that was planned. */
 export const pileAt = (passage: Entry<'passage'>, plan: Pick<PilePlan, 'key'>): number =>
   passage.body.piles.findIndex((pile, at) => pileKey(passage.id, pile, at) === plan.key);
+
+/** A pile without some of what it need not say, so that what is usual holds again. */
+export const without = (
+  pile: PileRecord,
+  ...fields: readonly ('areaCm2' | 'share' | 'filmMm' | 'spareOil')[]
+): PileRecord =>
+  Object.fromEntries(
+    Object.entries(pile).filter(([field]) => !fields.some((one) => one === field)),
+  ) as unknown as PileRecord;
+
+/** A book's sheet holds so many amounts. */
+const MOST_AMOUNTS = 200;
+
+/** What a day takes of which lot, as its sheet keeps it. */
+export const amountsOf = (day: Day): SheetBody['amounts'] =>
+  day.palettes
+    .flatMap(({ pigments }) =>
+      pigments.flatMap(({ key, supply }) =>
+        supply.draws.map(({ entry, cm3, weighed }) => ({
+          pigment: key,
+          lot: entry?.lot ?? '',
+          cm3,
+          ...(weighed.as === 'powder' && weighed.pigmentGrams !== null
+            ? { grams: weighed.pigmentGrams }
+            : {}),
+        })),
+      ),
+    )
+    .slice(0, MOST_AMOUNTS);

@@ -1,8 +1,11 @@
 import { AddIcon } from '../drawn/icons.tsx';
 import { hrefOf } from '../route.ts';
 import { shelf } from '../studio.ts';
+import { hrefTo } from '../swatches/routes.ts';
+import { saySwatches } from '../swatches/words.ts';
 import type { Line, Order } from './order.ts';
 import { PaintLine } from './PaintLine.tsx';
+import { SeenAs } from './SeenAs.tsx';
 import { isStocked, lines, order, query, takeStarter } from './state.ts';
 import { isStarter } from './stocked.ts';
 import { FAMILY_WORDS, sayShelf } from './words.ts';
@@ -26,6 +29,7 @@ export function Board() {
         <Orders />
       </div>
       <List />
+      <SeenAs />
       <p class="small">{sayShelf.listDefers}</p>
     </div>
   );
@@ -60,6 +64,9 @@ function Standing() {
         )}
       </p>
       {!isStocked.value && <p class="small">{sayShelf.beginAbout}</p>}
+      <p>
+        <a href={hrefTo()}>{saySwatches.link}</a>
+      </p>
     </div>
   );
 }

@@ -3,6 +3,7 @@ import { type Spectrum, spectrum } from '../../colour/grid.ts';
 import { hexOf } from '../../colour/hex.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { labOfHex } from '../../colour/rgb.ts';
+import { labOfText } from '../../colour/typed.ts';
 import type { Paint } from '../../optics/opaque.ts';
 import type { Opacity } from '../../pigment/facts.ts';
 import { paintOfColour, SCATTERING } from '../../pigment/seen.ts';
@@ -148,7 +149,7 @@ function FromFile({ name, curve, before, scattering }: From) {
         {sayShelf.fileHelp}
       </p>
       {fault.value && (
-        <p class="shelf-fault" role="alert" data-wrong>
+        <p class="field-fault" role="alert" data-wrong>
           {fault.value}
         </p>
       )}
@@ -170,18 +171,6 @@ function FromFile({ name, curve, before, scattering }: From) {
       )}
     </>
   );
-}
-
-/** Three numbers of a surface, or null. */
-function labOfText(text: string): Lab | null {
-  const numbers = text
-    .trim()
-    .split(/[\s;]+|,\s+/)
-    .map((one) => Number(one.replace(',', '.').replace('−', '-')));
-  const [L, a, b] = numbers;
-  if (numbers.length !== 3 || !numbers.every(Number.isFinite)) return null;
-  if (!(L! >= 0 && L! <= 100 && Math.abs(a!) <= 160 && Math.abs(b!) <= 160)) return null;
-  return [L!, a!, b!];
 }
 
 function FromColour({ name, curve, before, start, scattering }: From & { start: Lab }) {
@@ -235,7 +224,7 @@ function FromColour({ name, curve, before, start, scattering }: From & { start: 
         {sayShelf.labHelp}
       </p>
       {isWrong && (
-        <p class="shelf-fault" role="alert" data-wrong>
+        <p class="field-fault" role="alert" data-wrong>
           {sayShelf.labFault}
         </p>
       )}

@@ -13,6 +13,7 @@ import { amountWords, gradeWords } from './PaintLine.tsx';
 import { Replaced } from './Replaced.tsx';
 import { add, duplicate, isStocked, mark, newId, remove, shownStock } from './state.ts';
 import { strokesOf } from './strokes.ts';
+import { Trusted } from './Trusted.tsx';
 import { FORM_WORDS, HAZARD_WORDS, KNOWN_WORDS, sayShelf } from './words.ts';
 
 const TINTS = [2, 10] as const;
@@ -55,6 +56,7 @@ export function Detail({ entry }: { entry: StockEntry }) {
           </figcaption>
         </figure>
       )}
+      {paint !== null && <Trusted entry={entry} />}
       <Actions entry={entry} />
       <Hazard entry={entry} />
       <Facts line={line} />

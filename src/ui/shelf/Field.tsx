@@ -1,12 +1,20 @@
 import { type StockFault, type StockField, stockFaultWords } from '../../pigment/validate.ts';
+import { described, Labelled } from '../Labelled.tsx';
 
 /** What is wrong with one field, in words; nothing where it is sound. */
+const wrongWith = (faults: readonly StockFault[], field: StockField): string =>
+  faults
+    .filter((fault) => fault.field === field)
+    .map(stockFaultWords)
+    .join(' ');
+
+/** The same where it stands below something other than a line of text. */
 export function Faulty({ faults, field }: { faults: readonly StockFault[]; field: StockField }) {
-  const mine = faults.filter((fault) => fault.field === field);
-  if (mine.length === 0) return null;
+  const words = wrongWith(faults, field);
+  if (words === '') return null;
   return (
-    <p class="shelf-fault" role="alert" id={`shelf-fault-${field ?? 'all'}`}>
-      {mine.map(stockFaultWords).join(' ')}
+    <p class="field-fault" role="alert" id={`shelf-fault-${field ?? 'all'}`}>
+      {words}
     </p>
   );
 }
@@ -28,11 +36,9 @@ export function Field({
   faults: readonly StockFault[];
 }) {
   const id = `shelf-${name}`;
-  const isWrong = faults.some((fault) => fault.field === name);
-  const described = [help && `${id}-help`, isWrong && `shelf-fault-${name}`].filter(Boolean);
+  const fault = wrongWith(faults, name);
   return (
-    <div class="shelf-field">
-      <label for={id}>{label}</label>
+    <Labelled id={id} label={label} help={help} fault={fault} class="shelf-field">
       <input
         id={id}
         name={name}
@@ -40,15 +46,9 @@ export function Field({
         inputMode={inputMode}
         autocomplete="off"
         defaultValue={start}
-        aria-invalid={isWrong}
-        aria-describedby={described.length > 0 ? described.join(' ') : undefined}
+        aria-invalid={fault !== ''}
+        aria-describedby={described(id, help, fault)}
       />
-      {help && (
-        <p class="small" id={`${id}-help`}>
-          {help}
-        </p>
-      )}
-      <Faulty faults={faults} field={name} />
-    </div>
+    </Labelled>
   );
 }

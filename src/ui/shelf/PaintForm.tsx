@@ -10,6 +10,7 @@ import {
   type Unit,
 } from '../../pigment/stock.ts';
 import type { StockFault } from '../../pigment/validate.ts';
+import { typed } from '../locale.ts';
 import { go, hrefOf } from '../route.ts';
 import { Choice } from './Choice.tsx';
 import { CurveField } from './CurveField.tsx';
@@ -102,7 +103,7 @@ export function PaintForm({ entry }: { entry: StockEntry | null }) {
           name="amount"
           label={sayShelf.amount}
           help={sayShelf.amountHelp}
-          start={entry?.amount?.toString() ?? ''}
+          start={written(entry?.amount)}
           inputMode="decimal"
           faults={faults.value}
         />
@@ -131,14 +132,14 @@ export function PaintForm({ entry }: { entry: StockEntry | null }) {
             <Field
               name="density"
               label={sayShelf.densityLabel}
-              start={entry?.density?.toString() ?? ''}
+              start={written(entry?.density)}
               inputMode="decimal"
               faults={faults.value}
             />
             <Field
               name="oil"
               label={sayShelf.oilLabel}
-              start={entry?.oil?.toString() ?? ''}
+              start={written(entry?.oil)}
               inputMode="decimal"
               faults={faults.value}
             />
@@ -180,3 +181,7 @@ function UnitSelect({ kind, start }: { kind: StockForm; start: Unit | undefined 
     />
   );
 }
+
+/** A figure as it stands in its field. */
+const written = (figure: number | null | undefined): string =>
+  figure == null ? '' : typed(figure, 6);

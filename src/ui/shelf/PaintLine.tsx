@@ -1,8 +1,11 @@
+import { trustOfCurve } from '../../pigment/calibrate/trust.ts';
 import { cautionOf } from '../../pigment/caution.ts';
 import { curveOfEntry } from '../../pigment/mixable.ts';
 import type { StockEntry } from '../../pigment/stock.ts';
 import { CautionIcon } from '../drawn/icons.tsx';
+import { figure } from '../locale.ts';
 import { hrefOf, route } from '../route.ts';
+import { saySwatches } from '../swatches/words.ts';
 import { Brushed } from './Brushed.tsx';
 import { FormIcon } from './FormIcon.tsx';
 import type { Line } from './order.ts';
@@ -16,7 +19,7 @@ export const gradeWords = ({ grade, lot }: StockEntry): string =>
 
 /** "40 ml"; nothing where nobody weighed it. */
 export const amountWords = ({ amount, unit }: StockEntry): string =>
-  amount === null ? '' : amount === 0 ? sayShelf.usedUp : `${amount} ${unit}`;
+  amount === null ? '' : amount === 0 ? sayShelf.usedUp : `${figure(amount, 0, 3)} ${unit}`;
 
 /** One paint of the list: brushed out, what it is, how much of it, and what to mind. */
 export function PaintLine({ line }: { line: Line }) {
@@ -53,6 +56,12 @@ export function PaintLine({ line }: { line: Line }) {
           )}
           {level === 'caution' && <span>{HAZARD_WORDS[level]}</span>}
           {stock.white === entry.id && <span class="shelf-tag">{sayShelf.white}</span>}
+          {entry.curve && (
+            <span class="shelf-tag">
+              {saySwatches.tags[entry.curve.known]}
+              {trustOfCurve(entry.curve).rough ? ` (${saySwatches.roughTag})` : ''}
+            </span>
+          )}
           {lab === null && <span class="shelf-tag">{sayShelf.noCurve}</span>}
         </span>
       </span>

@@ -1,12 +1,12 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { bookFaultWords } from '../../book/faults.ts';
-import { hexOf } from '../../colour/hex.ts';
 import { differenceWords } from '../../colour/words.ts';
 import type { Paint } from '../../optics/opaque.ts';
 import type { KeptCurve, StockEntry } from '../../pigment/stock.ts';
 import { stockFaultWords } from '../../pigment/validate.ts';
 import { masstone } from '../../pigment/white.ts';
+import { shownOf } from '../drawn/screen.ts';
 import { go, hrefOf } from '../route.ts';
 import { book, complain, edition, shelf } from '../studio.ts';
 import { Brushed } from './Brushed.tsx';
@@ -111,8 +111,8 @@ function Consequences({ entry, paint }: { entry: StockEntry; paint: Paint }) {
             <Brushed
               name={recipe.id}
               strokes={[
-                { hex: hexOf(before), words: sayShelf.before },
-                { hex: hexOf(after), words: sayShelf.after },
+                { hex: shownOf(before), words: sayShelf.before },
+                { hex: shownOf(after), words: sayShelf.after },
               ]}
               label={`${recipe.name}: ${sayShelf.before}, ${sayShelf.after}`}
             />

@@ -1,7 +1,7 @@
 import './shelf.css';
-import { hexOf } from '../../colour/hex.ts';
 import { masstonesOf } from '../../pigment/near.ts';
 import { Patch } from '../drawn/Patch.tsx';
+import { shownOf } from '../drawn/screen.ts';
 import { seedOf } from '../drawn/seed.ts';
 import { hrefOf } from '../route.ts';
 import { shelf } from '../studio.ts';
@@ -27,7 +27,7 @@ export function ShelfLink() {
           // Brushed downwards: a stroke turned by a quarter.
           <g key={pigment} transform={`translate(${i * step + STROKE.width} 0) rotate(90)`}>
             <Patch
-              hex={hexOf(lab)}
+              hex={shownOf(lab)}
               seed={seedOf(pigment)}
               x={0}
               y={0}

@@ -1,7 +1,9 @@
 import './shelf.css';
 import { useEffect, useRef } from 'preact/hooks';
+import { lazy } from '../lazy.tsx';
 import { hrefOf, route } from '../route.ts';
 import { book } from '../studio.ts';
+import { SWATCHES } from '../swatches/routes.ts';
 import { say } from '../words.ts';
 import { Board } from './Board.tsx';
 import { Detail } from './Detail.tsx';
@@ -9,8 +11,16 @@ import { PaintForm } from './PaintForm.tsx';
 import { isStocked, shownStock } from './state.ts';
 import { sayShelf } from './words.ts';
 
+const SwatchesScreen = lazy(
+  async () => (await import('../swatches/SwatchesScreen.tsx')).SwatchesScreen,
+);
+
+/** The shelf, or the place within it where its paints are learnt. */
+export const ShelfScreen = () =>
+  route.value.within[0] === SWATCHES ? <SwatchesScreen /> : <Stocked />;
+
 /** The shelf, and beside it (on a phone: in its place) the paint that is looked at or being written. */
-export function ShelfScreen() {
+function Stocked() {
   const [what, doing] = route.value.within;
   const side = useRef<HTMLElement>(null);
   const heading = useRef<HTMLHeadingElement>(null);

@@ -16,20 +16,22 @@ export interface KeptRecipe extends Recipe {
   readonly harmony: string | null;
 }
 
-/** Every recipe in the book that uses a paint, the entries changed last first. */
+/** Every recipe in the book, or every one that uses a paint, the entries changed last first. */
 export async function recipesWith(
   book: Book,
-  pigment: string,
+  pigment: string | null,
 ): Promise<Result<readonly KeptRecipe[], BookFault>> {
   const cards = await book.list();
   if (!cards.ok) return cards;
   const recipes: KeptRecipe[] = [];
-  for (const card of cards.value.filter(({ pigments }) => pigments.includes(pigment))) {
+  const uses = (pigments: readonly string[]) => pigment === null || pigments.includes(pigment);
+  for (const card of cards.value.filter(({ pigments }) => uses(pigments))) {
     for (const { name, mixture } of await mixturesOf(book, card)) {
-      if (!mixture?.parts.some((part) => part.pigment === pigment && part.parts > 0)) continue;
+      const used = mixture?.parts.filter((part) => part.parts > 0) ?? [];
+      if (used.length === 0 || !uses(used.map((part) => part.pigment))) continue;
       recipes.push({
         id: `${card.id}/${recipes.length}`,
-        parts: mixture.parts,
+        parts: mixture!.parts,
         name,
         entry: card.name,
         harmony: card.kind === 'harmony' ? card.id : null,

@@ -1,6 +1,8 @@
 import { computed, signal } from '@preact/signals';
 import { bookFaultWords } from '../../book/faults.ts';
 import { bodyOfStock } from '../../book/shelf.ts';
+import type { Surface } from '../../optics/surface.ts';
+import { accept, type Fitted, forget, learnt } from '../../pigment/calibrate/calibrate.ts';
 import {
   addEntry,
   duplicateEntry,
@@ -8,6 +10,7 @@ import {
   keepOwn,
   removeEntry,
   type StockResult,
+  setSpecular,
 } from '../../pigment/edit.ts';
 import { pigmentOf } from '../../pigment/facts.ts';
 import { labelOf } from '../../pigment/label.ts';
@@ -17,6 +20,7 @@ import type { Draft, OwnPigment, Stock } from '../../pigment/stock.ts';
 import { type StockFault, stockFaultWords } from '../../pigment/validate.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { complain, opening, stocked, tell } from '../studio.ts';
+import { saySwatches } from '../swatches/words.ts';
 import { linesOf, type Order } from './order.ts';
 import { EMPTY, SHELF_ID } from './stocked.ts';
 import { sayShelf } from './words.ts';
@@ -27,7 +31,9 @@ const STARTER = starterStock();
 export const ownStock = computed<Stock>(() => stocked.value?.body.stock ?? EMPTY);
 /** False: nothing is on the studio's own shelf, and the starter shelf is shown in its stead. */
 export const isStocked = computed(() => ownStock.value.entries.length > 0);
-export const shownStock = computed<Stock>(() => (isStocked.value ? ownStock.value : STARTER));
+export const shownStock = computed<Stock>(() =>
+  isStocked.value ? ownStock.value : { ...STARTER, surface: ownStock.value.surface },
+);
 
 export const query = signal('');
 export const order = signal<Order>('light');
@@ -140,6 +146,38 @@ export async function mark(id: string | null): Promise<void> {
     await change(
       (stock) => markWhite(stock, id),
       (stock) => (id === null ? sayShelf.unmarked : sayShelf.marked(called(stock, id))),
+    ),
+  );
+}
+
+/** Fitted curves become those of the shelf's paints, until they are undone or the handbook's are put back. */
+export function acceptFit(fitted: Fitted, date: string): Promise<Changed> {
+  return change(
+    (stock) => {
+      const accepted = accept(stock, fitted, date);
+      return accepted.ok ? accepted : fail([{ code: 'stock-gone', field: null }]);
+    },
+    () => saySwatches.accepted(learnt(fitted).length),
+  );
+}
+
+/** An entry has its pigment's curve again, whatever it had. */
+export async function putHandbookBack(id: string): Promise<void> {
+  complainOf(
+    await change(
+      (stock) => ok(forget(stock, [id])),
+      (stock) => saySwatches.backTo(called(stock, id)),
+    ),
+  );
+}
+
+/** Chooses how the paint is seen; targets, drawings and differences follow. */
+export async function seeAs(specular: Surface['specular']): Promise<void> {
+  if (specular === ownStock.value.surface.specular) return;
+  complainOf(
+    await change(
+      (stock) => ok(setSpecular(stock, specular)),
+      () => sayShelf.seenAs[specular].said,
     ),
   );
 }

@@ -1,6 +1,7 @@
 import type { BookFault } from '../../book/faults.ts';
 import type { Entry } from '../../book/record.ts';
 import type { Book } from '../../book/store.ts';
+import type { Surface } from '../../optics/surface.ts';
 import { shelfOfStock } from '../../pigment/mixable.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
 import { STARTER_SURFACE, starterShelf } from '../../pigment/starter.ts';
@@ -26,12 +27,17 @@ export async function shelfIn(book: Book): Promise<Result<Entry<'shelf'> | null,
   return found.fault.code === 'not-found' ? ok(null) : found;
 }
 
-const STARTER = starterShelf();
+/** The starter shelf, seen in either way; each is one object, so that it can be told by identity. */
+const STARTERS = {
+  included: starterShelf(),
+  excluded: { ...starterShelf(), surface: { ...STARTER_SURFACE, specular: 'excluded' } },
+} as const satisfies Record<Surface['specular'], Shelf>;
 
-export const isStarter = (shelf: Shelf): boolean => shelf === STARTER;
+export const isStarter = (shelf: Shelf): boolean =>
+  shelf === STARTERS.included || shelf === STARTERS.excluded;
 
 /** What mixtures are sought on: a stock, or the starter shelf while nothing can be mixed from it. */
 export function mixedFrom(stock: Stock | null): Shelf {
   const shelf = stock && shelfOfStock(stock);
-  return shelf && shelf.paints.length > 0 ? shelf : STARTER;
+  return shelf && shelf.paints.length > 0 ? shelf : STARTERS[stock?.surface.specular ?? 'included'];
 }

@@ -1,5 +1,4 @@
 import { type Reflectance, spectrum } from '../../colour/grid.ts';
-import { hexOf } from '../../colour/hex.ts';
 import { labOf } from '../../colour/lab.ts';
 import { opaque, type Paint } from '../../optics/opaque.ts';
 import { addSurface } from '../../optics/surface.ts';
@@ -7,6 +6,7 @@ import { curveOfEntry } from '../../pigment/mixable.ts';
 import { ownPaint, STARTER_WHITE } from '../../pigment/starter.ts';
 import type { Stock } from '../../pigment/stock.ts';
 import { masstone } from '../../pigment/white.ts';
+import { shownOf } from '../drawn/screen.ts';
 import type { Stroke } from './Brushed.tsx';
 import { sayShelf } from './words.ts';
 
@@ -22,12 +22,12 @@ export function strokesOf(stock: Stock, paint: Paint | null, tints: readonly num
   const { surface } = stock;
   const white = whiteOf(stock);
   const lab = masstone(paint, surface);
-  const strokes: Stroke[] = [{ hex: hexOf(lab), words: sayShelf.masstone }];
+  const strokes: Stroke[] = [{ hex: shownOf(lab), words: sayShelf.masstone }];
   if (lab[0] > 88) return strokes;
   for (const parts of tints) {
     const R: Reflectance = opaque([1, parts], [paint, white], spectrum());
     strokes.push({
-      hex: hexOf(labOf(addSurface(R, surface))),
+      hex: shownOf(labOf(addSurface(R, surface))),
       words: sayShelf.toWhite(parts),
     });
   }

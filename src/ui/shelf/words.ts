@@ -7,6 +7,7 @@ import type {
   Strength,
 } from '../../pigment/facts.ts';
 import type { StockForm } from '../../pigment/stock.ts';
+import { figure } from '../locale.ts';
 
 /** Every text of the shelf. */
 export const sayShelf = {
@@ -16,7 +17,7 @@ export const sayShelf = {
   about: 'The pigments that mixtures are made of, with their hazards and how each figure is known.',
   open: 'Open the shelf',
   usesStarter:
-    'You have stocked nothing yet. Until you do, mixtures use the starter shelf below: pigments of the old studio, their curves authored from handbooks.',
+    'You have stocked nothing yet. Until you do, mixtures use the starter shelf below: pigments of the old studio, put together from handbooks.',
   usesStarterFor:
     'Nothing on your shelf can be mixed yet, so mixtures still use the starter shelf.',
   uses: (paints: number): string =>
@@ -27,6 +28,23 @@ export const sayShelf = {
   beginWithStarter: 'Take over the starter shelf',
   beginAbout: 'Take it over and change it, or add your own paints one by one.',
   tookStarter: 'The starter shelf is yours now. Remove what you do not have.',
+  seenHeading: 'How the paint is seen',
+  seenAs: {
+    included: {
+      name: 'With its gloss',
+      about:
+        'As instruments measure fresh paint: what its surface mirrors is counted, and so no black is quite black.',
+      said: 'The paint is taken with its gloss now. Mixtures are worked out anew.',
+    },
+    excluded: {
+      name: 'Varnished, without glare',
+      about:
+        'As a varnished picture in good light: what the surface mirrors is left out. Darks are deeper and colours fuller.',
+      said: 'The paint is taken as varnished and seen without glare now. Mixtures are worked out anew.',
+    },
+  },
+  deepest: (name: string, L: number): string =>
+    `The deepest paint here, ${name}, is seen at L* ${Math.round(L)}.`,
   search: 'Search the shelf',
   order: 'In which order',
   byLight: 'Light to dark',
@@ -76,11 +94,11 @@ export const sayShelf = {
   density: 'Density',
   oil: 'Oil',
   makes: 'Makes',
-  densityOf: (value: number): string => `${value} g/cm³`,
-  oilOf: (value: number): string => `${value} g for 100 g of pigment`,
-  makesOf: (cm3: number): string =>
-    `about ${cm3 < 10 ? cm3.toFixed(1) : Math.round(cm3)} cm³ of paste`,
-  between: (min: number, max: number): string => `from ${min} to ${max}`,
+  densityOf: (value: number): string => `${figure(value, 0, 3)} g/cm³`,
+  oilOf: (value: number): string => `${figure(value, 0, 3)} g for 100 g of pigment`,
+  makesOf: (cm3: number): string => `about ${figure(cm3, cm3 < 10 ? 1 : 0)} cm³ of paste`,
+  between: (min: number, max: number): string =>
+    `from ${figure(min, 0, 3)} to ${figure(max, 0, 3)}`,
   ownFigure: "your own lot's figure",
   unknown: 'not known',
   apart: 'Keep apart from',
@@ -118,7 +136,7 @@ export const sayShelf = {
     count === 1
       ? 'The one recipe that uses it moves by more than 1:'
       : `${moved} of the ${count} recipes that use it ${moved === 1 ? 'moves' : 'move'} by more than 1:`,
-  movesBy: (difference: number): string => `moves by ${difference.toFixed(1)}`,
+  movesBy: (difference: number): string => `moves by ${figure(difference, 1)}`,
   moveSeen: {
     'none seen': 'none would see it',
     'a trained eye sees it': 'a trained eye sees it',

@@ -1,31 +1,36 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { Cards } from '../book/Cards.tsx';
+import { SampleOffer } from '../book/SampleBook.tsx';
 import { CameraIcon, PictureIcon } from '../drawn/icons.tsx';
 import { bringPhotograph, gathering } from '../gathering.ts';
+import { InstallHint } from '../install/InstallHint.tsx';
 import { expectPhoto } from '../jobs.ts';
+import { hrefOf } from '../route.ts';
 import { complain } from '../studio.ts';
 import { say } from '../words.ts';
+import { calledBy } from './called.ts';
 
 /** Our own specimens, for a first try with no photograph at hand. */
-const SAMPLES = [
-  { file: 'jay-feather', name: 'A jay’s feather' },
-  { file: 'rowan-branch', name: 'A rowan branch' },
-  { file: 'lichened-wall', name: 'A lichened wall' },
-] as const;
+const SAMPLES = ['jay-feather', 'rowan-branch', 'lichened-wall'] as const;
 
 export function WalkScreen() {
   useEffect(expectPhoto, []);
   return (
-    <section class="page">
+    <section class="page has-bar">
       <h1 tabIndex={-1}>{say.walkHeading}</h1>
       <p class="lead">{say.walkEmpty}</p>
-      <div class="main-actions">
+      <p>
+        <a class="guide-way" href={hrefOf('book', 'guide')}>
+          {say.guide}
+        </a>
+      </p>
+      <div class="main-actions keep-bar walk-bar">
         <PhotoButton label={say.take} capture />
         <PhotoButton label={say.choose} />
       </div>
       <GatheringLine />
-      <h2>{say.specimensHeading}</h2>
-      <Cards kind="specimen" empty={<Samples />} />
+      <InstallHint />
+      <Cards kind="specimen" heading={say.specimensHeading} empty={<Samples />} />
     </section>
   );
 }
@@ -36,7 +41,7 @@ function PhotoButton({ label, capture = false }: { label: string; capture?: bool
   const onChange = () => {
     const file = input.current?.files?.[0];
     // The same file must be able to be chosen again.
-    if (file) void bringPhotograph(file, nameOf(file)).finally(clear);
+    if (file) void bringPhotograph(file, calledBy(file.name)).finally(clear);
   };
   const clear = () => {
     if (input.current) input.current.value = '';
@@ -56,13 +61,6 @@ function PhotoButton({ label, capture = false }: { label: string; capture?: bool
     </label>
   );
 }
-
-/** A camera's file names say nothing; a name that a person gave is kept. */
-const nameOf = (file: File): string => {
-  const stem = file.name.replace(/\.[^.]*$/, '');
-  return /^(img|dsc|dscn|pxl|image|photo|mvimg|p)?[-_ ]?\d[\d_ -]*/i.test(stem) ? '' : spaced(stem);
-};
-const spaced = (stem: string): string => stem.replaceAll(/[-_]+/g, ' ').slice(0, 200);
 
 const STAGES = { keeping: say.keeping, gathering: say.gathering, looking: say.looking } as const;
 
@@ -95,13 +93,18 @@ function Samples() {
   };
   return (
     <>
-      <p>{say.samplesHeading}</p>
+      <SampleOffer quiet />
+      <h2>{say.samplesHeading}</h2>
       <ul class="cards">
-        {SAMPLES.map(({ file, name }) => (
+        {SAMPLES.map((file) => (
           <li key={file}>
-            <button type="button" class="card" onClick={() => void bring(file, name)}>
+            <button
+              type="button"
+              class="card"
+              onClick={() => void bring(file, say.sampleNames[file])}
+            >
               <img src={`/samples/${file}.jpg`} alt="" width="320" height="240" loading="lazy" />
-              <span>{name}</span>
+              <span>{say.sampleNames[file]}</span>
             </button>
           </li>
         ))}

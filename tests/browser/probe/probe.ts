@@ -13,6 +13,7 @@ import type { Lab } from '../../../src/colour/lab.ts';
 import { nameOf } from '../../../src/colour/name.ts';
 import { STEPS } from '../../../src/harmony/harmony.ts';
 import type { Result } from '../../../src/result.ts';
+import { chance } from '../../tools/chance.ts';
 
 /**
  * The real store in a real browser, without the app's screens: fills books, saves without pause while
@@ -51,17 +52,6 @@ declare global {
     progress?(done: number): Promise<void>;
     openProbe(name?: string): Promise<void>;
   }
-}
-
-/** Repeatable chance: mulberry32, public domain. */
-function chance(seed: number): () => number {
-  let a = seed;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
 }
 
 const THINGS = [

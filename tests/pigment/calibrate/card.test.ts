@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { escaped } from '../../../src/escaped.ts';
 import { cardPaintOf } from '../../../src/pigment/calibrate/calibrate.ts';
 import {
   type Card,
@@ -125,9 +126,13 @@ describe('its drawing', () => {
 
   test('what is no card, or a spoilt one, has no plan', () => {
     expect(planOf('<svg></svg>')).toBeNull();
-    expect(planOf(svg.replace('"version":1', '"version":2'))).toBeNull();
-    expect(planOf(svg.replace('"paper":"A4"', '"paper":"A0"'))).toBeNull();
-    expect(planOf(svg.replace('"number":1,', '"number":"1",'))).toBeNull();
-    expect(planOf(svg.replace('{"kind"', '{"kind'))).toBeNull();
+    const spoilt = (sound: string, to: string) => {
+      expect(svg).toContain(escaped(sound));
+      return planOf(svg.replace(escaped(sound), escaped(to)));
+    };
+    expect(spoilt('"version":1', '"version":2')).toBeNull();
+    expect(spoilt('"paper":"A4"', '"paper":"A0"')).toBeNull();
+    expect(spoilt('"number":1,', '"number":"1",')).toBeNull();
+    expect(spoilt('{"kind"', '{"kind')).toBeNull();
   });
 });

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { deltaE00 } from '../../../src/colour/difference.ts';
 import { type Reflectance, spectrum } from '../../../src/colour/grid.ts';
 import { labOf } from '../../../src/colour/lab.ts';
+import { decode, encode, linearBetween } from '../../../src/colour/rgb.ts';
 import { opaque } from '../../../src/optics/opaque.ts';
 import { addSurface } from '../../../src/optics/surface.ts';
 import {
@@ -213,4 +214,22 @@ describe('by hand', () => {
     const outside = readTouched(pixels, [{ place: card.places[0]!, at: [-5, 20] }]);
     expect(outside.ok ? '' : outside.fault.code).toBe('touch-outside');
   });
+});
+
+test('a photograph in a wider space than sRGB shows the same colours', async () => {
+  const { pixels } = await photograph(card, painted, SMALL);
+  const [narrow, out] = [new Float64Array(3), new Float64Array(3)];
+  const data = Uint16Array.from(pixels.data, (v) => v * 257);
+  for (let i = 0; i < data.length; i += 4) {
+    for (let c = 0; c < 3; c++) narrow[c] = decode(pixels.data[i + c]! / 255);
+    linearBetween('srgb', 'display-p3', narrow[0]!, narrow[1]!, narrow[2]!, out);
+    for (let c = 0; c < 3; c++) data[i + c] = Math.round(65535 * encode(out[c]!));
+  }
+  const [one, other] = [
+    readCard(pixels, card),
+    readCard({ ...pixels, data, space: 'display-p3' }, card),
+  ];
+  if (!one.ok || !other.ok) throw new Error('not read');
+  const off = one.value.places.map(({ lab }, i) => deltaE00(lab, other.value.places[i]!.lab));
+  expect(Math.max(...off)).toBeLessThan(0.5);
 });

@@ -1,16 +1,18 @@
-import { hexOf } from '../../../colour/hex.ts';
 import type { Lab } from '../../../colour/lab.ts';
 import { benchOf } from '../../../mixture/bench.ts';
 import type { Answer, Mixture } from '../../../mixture/mixture.ts';
 import { BesideWanted } from '../../drawn/BesideWanted.tsx';
 import { listed, partsWords } from '../../drawn/say.ts';
+import { shownOf } from '../../drawn/screen.ts';
+import { figure } from '../../locale.ts';
 import { shelf } from '../../studio.ts';
 import { say } from '../../words.ts';
 import { Disclosure } from './Disclosure.tsx';
 import { takeMixture } from './decided.ts';
 import { labelOn, spokenOn } from './named.ts';
+import { lastingWords } from './spoken.ts';
 import { pigmentsOf, type Weighed, weigh } from './used.ts';
-import { farOf, lastingWords, mixSay } from './words.ts';
+import { farOf, mixSay } from './words.ts';
 
 /** Ways to mix the colour on the bench with other pigments, each with what speaks for and against it. */
 export function Alternatives({
@@ -32,7 +34,7 @@ export function Alternatives({
           <>
             <p>{mixSay.noOthers}</p>
             <ul class="mix-others">
-              <Way one={weigh([inUse])[0]!} wanted={target} inUse />
+              <Way one={weigh([inUse])[0]!} wanted={target} isReached={answer.reachable} inUse />
             </ul>
           </>
         ) : (
@@ -42,6 +44,7 @@ export function Alternatives({
                 key={pigmentsOf(one.mixture)}
                 one={one}
                 wanted={target}
+                isReached={answer.reachable}
                 inUse={i === 0}
                 onUse={() => takeMixture(target, one.mixture, mixSay.choseMixture(colour))}
               />
@@ -62,27 +65,30 @@ function different(all: readonly Mixture[]): Mixture[] {
 function Way({
   one,
   wanted,
+  isReached,
   inUse,
   onUse,
 }: {
   one: Weighed;
   wanted: Lab;
+  /** The shelf reaches it, if not by this way. */
+  isReached: boolean;
   inUse: boolean;
   onUse?: () => void;
 }) {
   const on = shelf.value;
   const bench = benchOf(one.mixture, on);
   const { judgement, drift, alone } = one;
-  const { weakest, hazards, slip, pigments, opacity, films, pairs } = judgement;
+  const { weakest, hazards, unknown, slip, pigments, opacity, films, pairs } = judgement;
   const name = listed(bench.pigments.map(({ pigment }) => spokenOn(pigment, on)));
   const strongest = spokenOn(slip.pigment, on);
   return (
     <li class="mix-way">
       <h4>{name.charAt(0).toUpperCase() + name.slice(1)}</h4>
       <BesideWanted
-        wanted={{ name: say.wanted, hex: hexOf(wanted) }}
-        mixed={{ name: say.mixed, hex: hexOf(bench.lab) }}
-        reachable={one.mixture.reachable}
+        wanted={{ name: say.wanted, hex: shownOf(wanted) }}
+        mixed={{ name: say.mixed, hex: shownOf(bench.lab) }}
+        reachable={one.mixture.reachable || isReached}
         class="mix-patch"
       />
       <p class="small">
@@ -97,18 +103,32 @@ function Way({
         </li>
         <li>
           {weakest
-            ? mixSay.lasting(spokenOn(weakest.pigment, on), lastingWords(weakest.class))
+            ? mixSay.lasting(
+                spokenOn(weakest.pigment, on),
+                lastingWords(weakest.class),
+                weakest.ofAll,
+              )
             : mixSay.lastingUnknown}
         </li>
         <li>
           {(alone ? mixSay.lampAlone : mixSay.lamp)[farOf(alone ? judgement.lampShift : drift)]}
         </li>
         {pigments > 1 && <li>{mixSay.slip[farOf(slip.deltaE00)](strongest)}</li>}
-        <li>
-          {hazards.length === 0
-            ? mixSay.noHazard
-            : `${sentence(listed(hazards.map(({ pigment, level }) => `${spokenOn(pigment, on)} (${mixSay.hazardWords[level]})`)))}`}
-        </li>
+        {hazards.length > 0 && (
+          <li>
+            {sentence(
+              listed(
+                hazards.map(
+                  ({ pigment, level }) => `${spokenOn(pigment, on)} (${mixSay.hazardWords[level]})`,
+                ),
+              ),
+            )}
+          </li>
+        )}
+        {unknown.length > 0 && (
+          <li>{mixSay.unknownHazard(listed(unknown.map((one) => spokenOn(one, on))))}</li>
+        )}
+        {hazards.length + unknown.length === 0 && <li>{mixSay.noHazard}</li>}
         {films.map((pigment) => (
           <li key={pigment}>{mixSay.film(labelOn(pigment, on))}</li>
         ))}
@@ -139,7 +159,7 @@ function Way({
             <dt>{mixSay.figure.difference}</dt>
             <dd>{mixSay.ciede(bench.deltaE00)}</dd>
             <dt>{mixSay.figure.contrast}</dt>
-            <dd>{judgement.contrast.toFixed(2)}</dd>
+            <dd>{figure(judgement.contrast, 2)}</dd>
             {!alone && (
               <>
                 <dt>{mixSay.figure.lampDrift}</dt>

@@ -1,6 +1,7 @@
 import { useId } from 'preact/hooks';
 import type { FewestStep } from '../../../harmony/fewest.ts';
 import { useWidth } from '../../drawn/width.ts';
+import { figure } from '../../locale.ts';
 import { mixSay } from './words.ts';
 
 const HEIGHT = 240;
@@ -36,7 +37,7 @@ export function Curve({
       .map((one, i) => `${i === 0 ? 'M' : 'L'}${x(one.count).toFixed(1)} ${y(of(one)).toFixed(1)}`)
       .join('');
   const lines = Array.from({ length: Math.floor(top / step) + 1 }, (_, i) => i * step);
-  const said = curve.map(({ count, worst }) => `${count}: ${worst.toFixed(1)}`).join(', ');
+  const said = curve.map(({ count, worst }) => `${count}: ${figure(worst, 1)}`).join(', ');
   const near = curve[Math.min(1, curve.length - 1)]!;
   return (
     <div ref={ref} class="mix-curve">

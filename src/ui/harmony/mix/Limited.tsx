@@ -1,18 +1,21 @@
 import type { FewestStep } from '../../../harmony/fewest.ts';
+import { AMOUNTS } from '../../../harmony/vary.ts';
 import { listed } from '../../drawn/say.ts';
+import { figure } from '../../locale.ts';
 import { shelf } from '../../studio.ts';
 import { targets } from '../state.ts';
 import { Curve } from './Curve.tsx';
 import { Disclosure } from './Disclosure.tsx';
 import { changeWish } from './decided.ts';
-import { findFewest, limiting, palettesOf, within } from './limited.ts';
+import { findFewest, limiting, palettesOf, variants, within } from './limited.ts';
 import { spokenOn } from './named.ts';
+import { numberWord } from './spoken.ts';
 import { Table } from './Table.tsx';
 import { WorkLine } from './WorkLine.tsx';
-import { mixSay, numberWord } from './words.ts';
+import { mixSay } from './words.ts';
 
 const takeSet = ({ pigments }: FewestStep) =>
-  changeWish({ only: pigments, mustHold: [] }, mixSay.setSaid(pigments.length));
+  changeWish({ only: pigments }, mixSay.setSaid(pigments.length));
 
 /** The limited palette: the fewest pigments that mix the whole harmony. */
 export function Limited() {
@@ -40,6 +43,20 @@ function Sought() {
           ))}
         </select>
       </label>
+      <label class="mix-field">
+        {mixSay.forWhat}
+        <select
+          onChange={({ currentTarget: { value } }) => {
+            variants.value = AMOUNTS.find((one) => one === value) ?? null;
+          }}
+        >
+          {(['none', ...AMOUNTS] as const).map((one) => (
+            <option key={one} value={one} selected={one === (variants.value ?? 'none')}>
+              {mixSay.forWhats[one]}
+            </option>
+          ))}
+        </select>
+      </label>
       <WorkLine work={limiting} words={mixSay.fewestWork} />
       {!isBusy && !palettes?.isOf && (
         <p class="mix-buttons">
@@ -56,7 +73,7 @@ function Sought() {
 
 function Palettes({ found }: { found: NonNullable<ReturnType<typeof palettesOf>> }) {
   const on = shelf.value;
-  const { curve, enough, shelf: whole } = found.result;
+  const { sought, curve, enough, shelf: whole } = found.result;
   const out = whole.filter((away) => away > found.within).length;
   const names = ({ pigments }: FewestStep) => listed(pigments.map((one) => spokenOn(one, on)));
   return (
@@ -67,7 +84,15 @@ function Palettes({ found }: { found: NonNullable<ReturnType<typeof palettesOf>>
             {enough ? mixSay.enough(numberWord(enough.count), names(enough)) : mixSay.notEnough}
           </strong>
         </p>
-        {out > 0 && <p>{mixSay.beyond(out, whole.length)}</p>}
+        {out > 0 && (
+          <p>
+            {mixSay.beyond(
+              out,
+              whole.length,
+              sought.some(({ way }) => way !== null),
+            )}
+          </p>
+        )}
       </div>
       {enough && (
         <p>
@@ -100,8 +125,8 @@ function Palettes({ found }: { found: NonNullable<ReturnType<typeof palettesOf>>
                       {mixSay.useSetOf(step.count)}
                     </button>
                   </td>
-                  <td>{step.worst.toFixed(1)}</td>
-                  <td>{step.mean.toFixed(1)}</td>
+                  <td>{figure(step.worst, 1)}</td>
+                  <td>{figure(step.mean, 1)}</td>
                 </tr>
               ))}
             </tbody>

@@ -1,4 +1,6 @@
 import type { Bench } from '../../../mixture/bench.ts';
+import { figure } from '../../locale.ts';
+import { NumberInput } from '../../NumberInput.tsx';
 import { Disclosure } from './Disclosure.tsx';
 import { changeWish, wish } from './decided.ts';
 import { by, measured, millilitres, WAYS_TO_MEASURE } from './measuring.ts';
@@ -6,8 +8,8 @@ import { labelOn } from './named.ts';
 import { Table } from './Table.tsx';
 import { mixSay } from './words.ts';
 
-const percent = (share: number) => `${(share * 100).toFixed(share < 0.1 ? 1 : 0)} %`;
-const small = (amount: number) => amount.toFixed(amount < 1 ? 2 : 1);
+const percent = (share: number) => `${figure(share * 100, share < 0.1 ? 1 : 0)} %`;
+const small = (amount: number) => figure(amount, amount < 1 ? 2 : 1);
 
 /** A pile by parts, volume and weight, in the order of mixing. */
 export function Measures({ bench }: { bench: Bench }) {
@@ -39,20 +41,13 @@ function Measured({ bench }: { bench: Bench }) {
           </label>
         ))}
       </fieldset>
-      <label class="mix-field">
-        {mixSay.inAll}
-        <input
-          type="number"
-          inputMode="decimal"
-          min="0.1"
-          max="10000"
-          step="any"
-          value={millilitres.value}
-          onInput={({ currentTarget }) => {
-            if (currentTarget.valueAsNumber > 0) millilitres.value = currentTarget.valueAsNumber;
-          }}
-        />
-      </label>
+      <NumberInput
+        label={mixSay.inAll}
+        value={millilitres.value}
+        onNumber={(ml) => {
+          if (ml && ml <= 10_000) millilitres.value = ml;
+        }}
+      />
       <p>{mixSay.measureAbout[way]}</p>
       {way === 'scale' && !isWeighed && <p>{mixSay.noWeights}</p>}
       <p>{mixSay.order}</p>

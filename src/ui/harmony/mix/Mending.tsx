@@ -1,5 +1,4 @@
 import { useEffect } from 'preact/hooks';
-import { hexOf } from '../../../colour/hex.ts';
 import type { Lab } from '../../../colour/lab.ts';
 import { changeWords } from '../../../colour/words.ts';
 import { WAYS } from '../../../harmony/vary.ts';
@@ -8,7 +7,11 @@ import { startAgainWords } from '../../../mixture/faults.ts';
 import type { Addition } from '../../../mixture/mender.ts';
 import { BesideWanted } from '../../drawn/BesideWanted.tsx';
 import { listed } from '../../drawn/say.ts';
+import { shownOf } from '../../drawn/screen.ts';
+import { figure } from '../../locale.ts';
+import { NumberInput } from '../../NumberInput.tsx';
 import { shelf } from '../../studio.ts';
+import { KeepPile } from '../../swatches/KeepPile.tsx';
 import { say, WAY_WORDS } from '../../words.ts';
 import { Disclosure } from './Disclosure.tsx';
 import {
@@ -23,8 +26,9 @@ import {
   touch,
 } from './mending.ts';
 import { labelOn, spokenOn } from './named.ts';
+import { partsRoughly, timesWords } from './spoken.ts';
 import { WorkLine } from './WorkLine.tsx';
-import { farOf, mixSay, partsRoughly, timesWords } from './words.ts';
+import { farOf, mixSay } from './words.ts';
 
 /** Ways to mend that are told. */
 const SHOWN = 3;
@@ -51,41 +55,28 @@ function Mend({ target, bench }: { target: Lab; bench: Bench }) {
       <fieldset class="mix-parts">
         <legend>{mixSay.mendPile}</legend>
         {wrong.parts.map((part, i) => (
-          <label key={part.pigment} class="mix-field">
-            {labelOn(part.pigment, on)}
-            <input
-              type="number"
-              inputMode="decimal"
-              min="0"
-              step="any"
-              value={Number(part.parts.toFixed(3))}
-              onInput={({ currentTarget: { valueAsNumber: parts } }) => {
-                if (parts >= 0)
-                  changePile({ parts: wrong.parts.map((p, k) => (k === i ? { ...p, parts } : p)) });
-              }}
-            />
-          </label>
-        ))}
-        <label class="mix-field">
-          {mixSay.mendVolume}
-          <input
-            type="number"
-            inputMode="decimal"
-            min="0"
-            step="any"
-            value={wrong.cm3 ?? ''}
-            onInput={({ currentTarget: { valueAsNumber: cm3 } }) =>
-              changePile({ cm3: cm3 > 0 ? cm3 : null })
-            }
+          <NumberInput
+            key={part.pigment}
+            label={labelOn(part.pigment, on)}
+            value={part.parts}
+            onNumber={(parts) => {
+              if (parts !== null)
+                changePile({ parts: wrong.parts.map((p, k) => (k === i ? { ...p, parts } : p)) });
+            }}
           />
-        </label>
+        ))}
+        <NumberInput
+          label={mixSay.mendVolume}
+          value={wrong.cm3}
+          onNumber={(cm3) => changePile({ cm3: cm3 === 0 ? null : cm3 })}
+        />
       </fieldset>
       {from && seen && (
         <>
           <div class="mix-seen">
             <BesideWanted
-              wanted={{ name: say.wanted, hex: hexOf(target) }}
-              mixed={{ name: mixSay.cameOut, hex: hexOf(seen) }}
+              wanted={{ name: say.wanted, hex: shownOf(target) }}
+              mixed={{ name: mixSay.cameOut, hex: shownOf(seen) }}
             />
             <fieldset class="mix-steps">
               <legend>{mixSay.mendSteps}</legend>
@@ -134,6 +125,9 @@ function Mend({ target, bench }: { target: Lab; bench: Bench }) {
           <button type="button" disabled={!seen} onClick={() => void findAdditions()}>
             {mixSay.mendAsk}
           </button>
+          {seen && (
+            <KeepPile parts={wrong.parts} seen={seen} isMeasured={wrong.measured !== null} />
+          )}
         </p>
       )}
       {found && !found.isOf && mending.done.value === null && (
@@ -150,23 +144,20 @@ function Measured({ seen }: { seen: Lab }) {
   return (
     <div class="mix-numbers">
       {AXES.map((axis, i) => (
-        <label key={axis} class="mix-field">
-          {axis}
-          <input
-            type="number"
-            inputMode="text"
-            step="any"
-            min={i === 0 ? 0 : -160}
-            max={i === 0 ? 100 : 160}
-            value={Number(seen[i]!.toFixed(2))}
-            onChange={({ currentTarget: { valueAsNumber: value, min, max } }) => {
-              if (!(value >= Number(min) && value <= Number(max))) return;
-              const next: [number, number, number] = [...seen];
-              next[i] = value;
-              changePile({ measured: next });
-            }}
-          />
-        </label>
+        <NumberInput
+          key={axis}
+          label={axis}
+          value={seen[i]!}
+          decimals={2}
+          signed={i > 0}
+          late
+          onNumber={(value) => {
+            if (value === null || Math.abs(value) > (i === 0 ? 100 : 160)) return;
+            const next: [number, number, number] = [...seen];
+            next[i] = value;
+            changePile({ measured: next });
+          }}
+        />
       ))}
     </div>
   );
@@ -183,7 +174,7 @@ function Found() {
     listed(
       add.map(
         ({ pigment, parts, cm3 }) =>
-          `${partsRoughly(parts)}${cm3 === null ? '' : ` (${cm3.toFixed(cm3 < 1 ? 2 : 1)} ml)`} of ${spokenOn(pigment, on)}`,
+          `${partsRoughly(parts)}${cm3 === null ? '' : ` (${figure(cm3, cm3 < 1 ? 2 : 1)} ml)`} of ${spokenOn(pigment, on)}`,
       ),
     );
   return (
@@ -210,7 +201,7 @@ function Found() {
               <div key={what(one)}>
                 <dt>{what(one)}</dt>
                 <dd>
-                  {one.add.map(({ parts }) => parts.toFixed(3)).join(' + ')};{' '}
+                  {one.add.map(({ parts }) => figure(parts, 3)).join(' + ')};{' '}
                   {mixSay.ciede(one.deltaE00)}
                 </dd>
               </div>
@@ -226,5 +217,5 @@ function Found() {
 function shareOf(total: number): string {
   if (total < 0.02) return 'a hundredth or so';
   if (total < 1) return `${Math.round(total * 100)} %`;
-  return `${total.toFixed(1)} times the size`;
+  return `${figure(total, 1)} times the size`;
 }

@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 import { canonical } from '../../../book/digest.ts';
 import type { Lab } from '../../../colour/lab.ts';
-import type { Keep } from '../../../mixture/metric.ts';
+import { KEEPS } from '../../../mixture/metric.ts';
 import type { Lack } from '../../../mixture/shortfall.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
 import { workMixtures } from '../../jobs.ts';
@@ -12,7 +12,6 @@ import { WorkLine } from './WorkLine.tsx';
 import { mixSay } from './words.ts';
 import { newWork } from './work.ts';
 
-const KEEPS: readonly Keep[] = ['nearest', 'hue', 'lightness'];
 /** Pigments that are named at most. */
 const TOLD = 5;
 const looking = newWork();

@@ -1,6 +1,7 @@
 import { changeWords } from '../../../colour/words.ts';
 import { moveWords } from '../../../harmony/told.ts';
 import type { Moved } from '../../../harmony/transpose.ts';
+import { figure } from '../../locale.ts';
 import { gatheredLabs, studied } from '../state.ts';
 import { Disclosure } from './Disclosure.tsx';
 import { Table } from './Table.tsx';
@@ -94,8 +95,8 @@ function Comparison() {
                 <dt>{mixSay.ways[way]}</dt>
                 <dd>
                   {mixSay.movedColumn}: {mixSay.ciede(found[way].moved)}. {mixSay.lostFigures}:{' '}
-                  {found[way].lost.lightness.toFixed(1)}, {found[way].lost.hueDeg.toFixed(1)},{' '}
-                  {found[way].lost.chroma.toFixed(2)}
+                  {figure(found[way].lost.lightness, 1)}, {figure(found[way].lost.hueDeg, 1)},{' '}
+                  {figure(found[way].lost.chroma, 2)}
                 </dd>
               </div>
             ))}

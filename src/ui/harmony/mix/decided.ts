@@ -12,8 +12,10 @@ import { labelOn } from './named.ts';
 /** A target by its numbers. */
 export const nameOfLab = (lab: Lab): string => lab.map((v) => v.toFixed(4)).join(' ');
 
-/** What the painter asks of all mixtures; it holds for this sitting. */
+/** What the painter asks of all mixtures: the open harmony's own wish, else the sitting's. */
 export const wish = signal<Wish>(NO_WISH);
+/** What was asked for last in this sitting. */
+let sitting: Wish = NO_WISH;
 /** Mixtures chosen by hand, by target. */
 const chosen = signal<ReadonlyMap<string, Mixture>>(new Map());
 /** The painter has had a say in the mixtures of the harmony that is open: from then on they are kept too. */
@@ -22,6 +24,7 @@ export const hasSay = signal(false);
 interface Past {
   readonly words: string;
   readonly wish: Wish;
+  readonly sitting: Wish;
   readonly chosen: ReadonlyMap<string, Mixture>;
 }
 const past = signal<readonly Past[]>([]);
@@ -30,7 +33,7 @@ export const lastSaid = computed(() => past.value.at(-1)?.words ?? null);
 
 function say(words: string, act: () => void): void {
   batch(() => {
-    past.value = [...past.value, { words, wish: wish.value, chosen: chosen.value }];
+    past.value = [...past.value, { words, wish: wish.value, sitting, chosen: chosen.value }];
     hasSay.value = true;
     act();
   });
@@ -42,6 +45,7 @@ export function changeWish(change: Partial<Wish>, words: string): void {
   if (canonical(next) === canonical(wish.value)) return;
   say(words, () => {
     wish.value = next;
+    sitting = next;
     chosen.value = new Map();
   });
 }
@@ -56,12 +60,24 @@ export function takeMixture(target: Lab, mixture: Mixture | null, words: string)
   });
 }
 
+/** Mixtures that come with a decision made elsewhere, which has its own way back. */
+export function bringMixtures(all: readonly (readonly [Lab, Mixture])[]): void {
+  batch(() => {
+    hasSay.value = true;
+    chosen.value = new Map([
+      ...chosen.value,
+      ...all.map(([lab, mixture]) => [nameOfLab(lab), mixture] as const),
+    ]);
+  });
+}
+
 export function undoSaid(): void {
   const last = past.value.at(-1);
   if (!last) return;
   batch(() => {
     past.value = past.value.slice(0, -1);
     wish.value = last.wish;
+    sitting = last.sitting;
     chosen.value = last.chosen;
   });
 }
@@ -73,16 +89,26 @@ export function chosenFor(lab: Lab): Mixture | null {
   return mixture && holdsOn(shelf.value, mixture) ? mixture : null;
 }
 
-/** Another harmony is opened, with the mixtures that its record says were chosen by hand. */
-export function openChoices(all: readonly (readonly [Lab, Mixture])[] = []): void {
+/**
+ * Another harmony is opened, with the mixtures that its record says were chosen by hand, and with the
+ * wish that they were kept under; without one the sitting's holds.
+ */
+export function openChoices(
+  all: readonly (readonly [Lab, Mixture])[] = [],
+  own: Wish | null = null,
+): void {
+  wish.value = own ?? sitting;
   chosen.value = new Map(all.map(([lab, mixture]) => [nameOfLab(lab), mixture]));
   past.value = [];
   hasSay.value = false;
 }
 
 /** The wish by which answers are told apart. */
-export const wishKey = computed(() => canonical({ ...wish.value }));
-export const NO_WISH_KEY = canonical({ ...NO_WISH });
+export const keyOfWish = (asked: Wish): string => canonical({ ...asked });
+export const wishKey = computed(() => keyOfWish(wish.value));
+/** The wish as a record keeps it; null where nothing is asked. */
+export const wishToKeep = computed(() => (wishKey.value === NO_WISH_KEY ? null : wish.value));
+const NO_WISH_KEY = keyOfWish(NO_WISH);
 
 /** Pigments of the studio's own that a hazard leaves out: only its shelf knows how dangerous they are. */
 const dangerous = computed(() => {
@@ -98,9 +124,9 @@ const dangerous = computed(() => {
 });
 
 export const mixOptions = computed(() => mixOptionsOf(shelf.value, wish.value, dangerous.value));
-/** The same for choosing a palette: from the whole shelf, and none of it is asked for beforehand. */
+/** The same for choosing a palette, which is chosen from the whole shelf again. */
 export const paletteOptions = computed(() =>
-  mixOptionsOf(shelf.value, { ...wish.value, only: null, mustHold: [] }, dangerous.value),
+  mixOptionsOf(shelf.value, { ...wish.value, only: null }, dangerous.value),
 );
 
 /** Which wishes exclude each other, in a sentence; null where they go together. */

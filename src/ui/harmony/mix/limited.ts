@@ -2,6 +2,7 @@ import { signal } from '@preact/signals';
 import { canonical } from '../../../book/digest.ts';
 import type { Lab } from '../../../colour/lab.ts';
 import type { Fewest } from '../../../harmony/fewest.ts';
+import type { Amount } from '../../../harmony/vary.ts';
 import { mixFaultWords } from '../../../mixture/faults.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
 import { workMixtures } from '../../jobs.ts';
@@ -12,6 +13,8 @@ import { newWork } from './work.ts';
 
 /** The difference that a limited palette may leave, CIEDE2000. */
 export const within = signal(2);
+/** By how much each colour may be altered and still be mixed; null: the colours alone. */
+export const variants = signal<Amount | null>(null);
 export const limiting = newWork();
 
 const found = signal<{
@@ -26,7 +29,8 @@ const asked = (colours: readonly Lab[]) =>
   canonical([
     colours,
     within.value,
-    { ...wish.value, only: null, mustHold: [], keep: 'nearest', coarse: false },
+    variants.value,
+    { ...wish.value, only: null, keep: 'nearest', coarse: false },
   ]);
 
 /** The last palettes found, and whether they are still about this harmony. */
@@ -39,12 +43,10 @@ export function palettesOf(colours: readonly Lab[]) {
 export async function findFewest(colours: readonly Lab[]): Promise<void> {
   const [on, of, limit] = [shelf.value, asked(colours), within.value];
   const { most = 4, constraints = {} } = paletteOptions.value;
+  const amount = variants.value;
+  const how = { within: limit, most, constraints, ...(amount ? { variants: amount } : {}) };
   const result = await limiting.run((options) =>
-    workMixtures(
-      'fewest',
-      { colours, shelf: on, options: { within: limit, most, constraints } },
-      options,
-    ),
+    workMixtures('fewest', { colours, shelf: on, options: how }, options),
   );
   if (result === null) return;
   if (!result.ok) return complain(mixFaultWords(result.fault, (pigment) => labelOn(pigment, on)));

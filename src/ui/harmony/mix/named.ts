@@ -1,6 +1,6 @@
-import { hexOf } from '../../../colour/hex.ts';
 import { inSentence, masstonesOf } from '../../../pigment/near.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
+import { shownOf } from '../../drawn/screen.ts';
 
 /** What a person reads for a pigment. */
 export const labelOn = (pigment: string, shelf: Shelf): string =>
@@ -13,5 +13,5 @@ export const spokenOn = (pigment: string, shelf: Shelf): string =>
 /** Its colour alone, #rrggbb; a neutral grey where the shelf lacks it. */
 export function hexOn(pigment: string, shelf: Shelf): string {
   const found = masstonesOf(shelf).find((paint) => paint.pigment === pigment);
-  return found ? hexOf(found.lab) : '#808080';
+  return found ? shownOf(found.lab) : '#808080';
 }

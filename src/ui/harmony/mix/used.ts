@@ -1,14 +1,20 @@
 import { computed } from '@preact/signals';
 import { benchOf } from '../../../mixture/bench.ts';
-import { type Judgement, judge, lampDrift } from '../../../mixture/judge.ts';
+import {
+  handbookOf,
+  type Judgement,
+  judge,
+  type Known,
+  lampDrift,
+} from '../../../mixture/judge.ts';
 import type { Mixture } from '../../../mixture/mixture.ts';
 import { ofParts } from '../../../mixture/predict.ts';
-import { pigmentOf } from '../../../pigment/facts.ts';
 import { baseOf } from '../../../pigment/mixable.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
-import { shelf } from '../../studio.ts';
+import { shelf, stocked } from '../../studio.ts';
 import { answers, chosen, targets } from '../state.ts';
 import { chosenFor } from './decided.ts';
+import { mixSay } from './words.ts';
 
 /** What each colour of the harmony is mixed by: the painter's choice, else the simplest; null until it is known. */
 export const used = computed<readonly (Mixture | null)[]>(() =>
@@ -24,8 +30,19 @@ export interface Weighed {
   readonly alone: boolean;
 }
 
+/** By the handbooks; of the studio's own pigments by what the studio wrote. */
+function knownOf(pigment: string): Known | null {
+  const own = stocked.value?.body.stock?.own.find(({ id }) => id === baseOf(pigment));
+  if (!own) return handbookOf(pigment);
+  const { hazard: level, caution } = own;
+  return {
+    hazard: { level, sentence: mixSay.ownHazard, caution: caution || mixSay.ownCaution },
+    lightfast: null,
+  };
+}
+
 const judged = (mixture: Mixture, on: Shelf): Judgement =>
-  judge(ofParts(benchOf(mixture, on).pigments), on, (pigment) => pigmentOf(baseOf(pigment)));
+  judge(ofParts(benchOf(mixture, on).pigments), on, knownOf);
 
 /** Weighs mixtures for the colour on the bench, beside what its neighbours are mixed by. */
 export function weigh(mixtures: readonly Mixture[]): Weighed[] {

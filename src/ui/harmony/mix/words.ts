@@ -1,6 +1,7 @@
 import { differenceWords } from '../../../colour/words.ts';
 import type { Keep } from '../../../mixture/metric.ts';
 import type { HazardLevel, Opacity } from '../../../pigment/facts.ts';
+import { figure } from '../../locale.ts';
 
 /** Texts of everything about mixtures on the screen of a harmony. */
 export const mixSay = {
@@ -62,7 +63,8 @@ export const mixSay = {
     'semi-opaque': 'a brushed film nearly covers',
     opaque: 'a brushed film covers',
   } satisfies Record<Opacity, string>,
-  lasting: (pigment: string, word: string) => `In light: the weakest is ${pigment}, ${word}.`,
+  lasting: (pigment: string, word: string, all: boolean) =>
+    `In light: the weakest${all ? '' : ' of those that are known'} is ${pigment}, ${word}.`,
   lastingUnknown: 'In light: nothing is known of these pigments.',
   lamp: {
     'none seen': 'By lamp-light it stays with its neighbours.',
@@ -90,6 +92,10 @@ export const mixSay = {
     very_toxic: 'very toxic',
   } satisfies Record<HazardLevel, string>,
   noHazard: 'Nothing in it is more than a dust to keep out of the breath.',
+  unknownHazard: (names: string) =>
+    `How dangerous ${names} may be is not known here: read its data sheet.`,
+  ownHazard: "One of the studio's own, as its entry on the shelf says.",
+  ownCaution: 'Read its safety data sheet.',
   cautionsHeading: 'What to mind',
   sheets: 'Follow the safety data sheet of the lot in your hand, and the rules where you live.',
   figuresHeading: 'Its figures',
@@ -101,7 +107,7 @@ export const mixSay = {
     slip: 'A tenth more or less of the strongest',
     lasting: 'Lightfastness of the weakest',
   },
-  ciede: (difference: number) => `${difference.toFixed(1)} (CIEDE2000)`,
+  ciede: (difference: number) => `${figure(difference, 1)} (CIEDE2000)`,
 
   reachHeading: 'Out of reach: what to keep',
   keepLegend: 'Of a colour that is out of reach, keep first',
@@ -146,7 +152,7 @@ export const mixSay = {
 
   wishHeading: 'What may go into a pile',
   wishAbout:
-    'For this sitting and all mixtures. Pigments that spoil each other never meet in one pile, and a pile has one white: that holds without asking.',
+    'For all mixtures of this sitting; a harmony that is kept remembers it. Pigments that spoil each other never meet in one pile, and a pile has one white: that holds without asking.',
   wishNow: 'Asked of all mixtures:',
   wishClear: 'Ask for nothing',
   wishCleared: 'asking for nothing',
@@ -175,14 +181,21 @@ export const mixSay = {
     'A limited palette: which few pigments mix every colour of this harmony, and where one more stops helping.',
   within: 'The difference that is allowed',
   withins: { '1': 'none seen', '2': 'hardly seen', '3': 'a trained eye sees it', '5': 'plain' },
+  forWhat: 'What they must mix',
+  forWhats: {
+    none: 'the colours alone',
+    small: 'each also a little warmer, cooler, lighter, deeper, brighter and duller',
+    middle: 'each also clearly warmer, cooler, lighter, deeper, brighter and duller',
+    large: 'each also much warmer, cooler, lighter, deeper, brighter and duller',
+  },
   fewestAsk: 'Find the fewest',
   fewestWork: 'Trying palettes…',
   fewestChanged: 'The harmony or the shelf has changed since: look again.',
   enough: (count: string, names: string) =>
     `${count} ${count === 'One' ? 'is' : 'are'} enough: ${names}.`,
   notEnough: 'No number of pigments on this shelf comes so near.',
-  beyond: (count: number, all: number) =>
-    `${count} of the ${all} colours ${count === 1 ? 'is' : 'are'} out of reach of the whole shelf; there the palette comes nearly as near as the shelf does.`,
+  beyond: (count: number, all: number, varied: boolean) =>
+    `${count} of the ${all} colours ${varied ? 'and variants ' : ''}${count === 1 ? 'is' : 'are'} out of reach of the whole shelf; there the palette comes nearly as near as the shelf does.`,
   useSetOf: (count: number) => (count === 1 ? 'Mix with it alone' : `Mix with these ${count} only`),
   setSaid: (count: number) => (count === 1 ? 'one pigment only' : `only ${count} pigments`),
   everyNumber: 'Every number of pigments',
@@ -223,54 +236,3 @@ export const mixSay = {
 
 /** How far a mixture or a batch lies from its target, in words, as a key of the tables above. */
 export const farOf = differenceWords;
-
-/** ASTM classes as a painter says them. */
-export function lastingWords(name: string): string {
-  switch (name) {
-    case 'I':
-      return 'which lasts (class I)';
-    case 'II':
-      return 'which lasts well (class II)';
-    case 'III':
-      return 'which fades in strong light (class III)';
-    case 'unlisted, fugitive':
-      return 'which fades';
-    default:
-      return 'which no standard lists';
-  }
-}
-
-const NUMBERS = [
-  'No',
-  'One',
-  'Two',
-  'Three',
-  'Four',
-  'Five',
-  'Six',
-  'Seven',
-  'Eight',
-  'Nine',
-  'Ten',
-];
-export const numberWord = (n: number): string => NUMBERS[n] ?? String(n);
-
-/** Times as a painter says them: "half again", "twice". */
-export function timesWords(factor: number): string {
-  if (factor > 1.9 && factor < 2.1) return 'twice';
-  if (factor > 0.45 && factor < 0.55) return 'half';
-  return `${factor < 1 ? factor.toFixed(2) : factor.toFixed(1)} times`;
-}
-
-/** Parts that need not be whole, as a bench can take them. */
-export function partsRoughly(parts: number): string {
-  if (parts < 0.06) return 'a trace';
-  if (parts < 0.2) return 'a knife-tip, a tenth of a part';
-  if (parts < 10) {
-    const quarters = Math.max(1, Math.round(parts * 4));
-    const whole = Math.floor(quarters / 4);
-    const rest = ['', '¼', '½', '¾'][quarters % 4]!;
-    return `${whole > 0 ? whole : ''}${rest} ${quarters <= 4 ? 'part' : 'parts'}`;
-  }
-  return `${Math.round(parts)} parts`;
-}

@@ -1,9 +1,9 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { hexOf } from '../../../colour/hex.ts';
 import { changeWords } from '../../../colour/words.ts';
 import type { EditedColour } from '../../../harmony/edit.ts';
 import { BesideWanted } from '../../drawn/BesideWanted.tsx';
+import { shownOf } from '../../drawn/screen.ts';
 import { WAY_WORDS } from '../../words.ts';
 import { chosen, studied } from '../state.ts';
 import { ByKeys } from './ByKeys.tsx';
@@ -64,8 +64,8 @@ function OneColour({
       {asGathered && (
         <div class="eye-beside">
           <BesideWanted
-            wanted={{ hex: hexOf(asGathered), name: saySight.asGathered }}
-            mixed={{ hex: hexOf(lab), name: saySight.corrected }}
+            wanted={{ hex: shownOf(asGathered), name: saySight.asGathered }}
+            mixed={{ hex: shownOf(lab), name: saySight.corrected }}
             difference={changeWords(asGathered, lab)}
           />
           <button type="button" class="quiet" disabled={busy} onClick={() => uncorrect(index)}>

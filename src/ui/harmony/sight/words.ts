@@ -1,5 +1,6 @@
 import type { Way } from '../../../harmony/vary.ts';
 import type { StatedLight } from '../../../photo/neutral.ts';
+import { figure } from '../../locale.ts';
 
 /** Texts of the tools that work on the photograph. */
 export const saySight = {
@@ -45,11 +46,8 @@ export const saySight = {
   lightStated: (light: string) => `The light is taken for: ${light.toLowerCase()}.`,
   before: 'Compare: as the camera gave it',
   lightOff: 'Leave it as the camera gave it',
-  gains: (gains: readonly number[]) =>
-    `There red was multiplied by ${gains
-      .map((gain) => gain.toFixed(2))
-      .join(', green by ')
-      .replace(/, green by ([\d.]+)$/, ', blue by $1')}.`,
+  gains: ([red = 1, green = 1, blue = 1]: readonly number[]) =>
+    `There red was multiplied by ${figure(red, 2)}, green by ${figure(green, 2)}, blue by ${figure(blue, 2)}.`,
 
   keepAbout: 'Only what is kept is gathered. Rub out what does not belong.',
   way: 'What the touch does',
@@ -68,7 +66,7 @@ export const saySight = {
   kept: (share: number) =>
     share >= 0.9995
       ? 'Everything is kept.'
-      : `${share < 0.0095 ? (share * 100).toFixed(1) : Math.round(share * 100)} % of the photograph is kept.`,
+      : `${figure(share * 100, share < 0.0095 ? 1 : 0)} % of the photograph is kept.`,
   behind: 'The harmony has not followed yet.',
   follow: 'Gather it now',
 

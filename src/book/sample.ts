@@ -1,0 +1,106 @@
+/** The sample book that comes with Kingcup: how its entries are told from the painter's own, and how they go. */
+import { ok, type Result } from '../result.ts';
+import type { Table, Transaction } from './database.ts';
+import { dropLoose, stamp, store } from './entries.ts';
+import type { BookFault } from './faults.ts';
+import { type AnyRecord, filesOf, linksOf, readRecord } from './record.ts';
+import type { Book, Undo } from './store.ts';
+import { deleted } from './version.ts';
+
+/** Its name in the project and in the build. */
+export const SAMPLE_FILE = 'mill-stream.zip';
+/** Wrote every entry of the sample book: one that another device has written since is the painter's. */
+export const SAMPLE_DEVICE = 'sample-book-of-kingcup';
+const PREFIX = 'sample-';
+
+/** Whether an entry came with the sample book. */
+export const isSample = (id: string): boolean => id.startsWith(PREFIX);
+export const sampleId = (name: string): string => `${PREFIX}${name}`;
+
+const ALL: readonly Table[] = ['records', 'cards', 'files', 'thumbnails', 'meta'];
+
+export interface ThrownAway {
+  /** How many entries went into the bin. */
+  readonly away: number;
+  /** How many stay, because the painter has changed them or made something of them. */
+  readonly stay: number;
+  readonly undo: Undo;
+}
+
+/**
+ * Puts the sample book into the bin, all at once: but what the painter has changed in it stays, and so
+ * does what anything of the painter's was made from.
+ */
+export const throwAway = (book: Book): Promise<Result<ThrownAway, BookFault>> =>
+  book.ledger.write(null, ALL, async (transaction) => {
+    const all = await everything(transaction);
+    const there = all.filter(({ deletedAt }) => deletedAt === undefined);
+    const stays = keptWith(there);
+    const away = there.filter(({ id }) => isSample(id) && !stays.has(id));
+    const marks = await stamp(transaction, book.device, book.nowMs(), away);
+    const gone = away.map((record) => deleted(record, marks));
+    for (const record of gone) await store(transaction, record);
+    const stay = there.filter(({ id }) => isSample(id) && stays.has(id)).length;
+    const undo = () => putBack(book, away, marks.clock);
+    return { value: { away: away.length, stay, undo }, ids: away.map(({ id }) => id) };
+  });
+
+/** Puts back exactly what was there: the sample book is then as untouched as before. */
+const putBack = (
+  book: Book,
+  records: readonly AnyRecord[],
+  clock: string,
+): Promise<Result<null, BookFault>> =>
+  book.ledger.write(null, ALL, async (transaction) => {
+    const ids: string[] = [];
+    for (const record of records) {
+      const now = readRecord(await transaction.objectStore('records').get(record.id));
+      // What has changed since, or is gone for good, stays as it is.
+      if (!now.ok || now.value.clock !== clock || now.value.purged) continue;
+      await store(transaction, record);
+      ids.push(record.id);
+    }
+    return { value: null, ids };
+  });
+
+/** Forgets which sample entries were thrown away, so that the sample book can be brought in once more. */
+export async function forgetThrownAway(book: Book): Promise<Result<null, BookFault>> {
+  const forgotten = await book.ledger.write(null, ALL, async (transaction) => {
+    const all = await everything(transaction);
+    const gone = all.filter(({ id, deletedAt }) => isSample(id) && deletedAt !== undefined);
+    for (const { id } of gone) {
+      await transaction.objectStore('records').delete(id);
+      await transaction.objectStore('cards').delete(id);
+    }
+    await dropLoose(
+      transaction,
+      gone.flatMap((record) => filesOf(record).map(({ file }) => file)),
+    );
+    return { value: null, ids: gone.map(({ id }) => id) };
+  });
+  return forgotten.ok ? ok(null) : forgotten;
+}
+
+async function everything(transaction: Transaction<'readwrite'>): Promise<readonly AnyRecord[]> {
+  const raw = await transaction.objectStore('records').getAll();
+  return raw.flatMap((one) => {
+    const record = readRecord(one);
+    return record.ok ? [record.value] : [];
+  });
+}
+
+/** The painter's own entries, and every entry that one of them was made from. */
+function keptWith(records: readonly AnyRecord[]): ReadonlySet<string> {
+  const byId = new Map(records.map((record) => [record.id, record]));
+  const stays = new Set<string>();
+  const follow = (id: string) => {
+    const record = byId.get(id);
+    if (!record || stays.has(id)) return;
+    stays.add(id);
+    for (const link of linksOf(record)) follow(link);
+    if (record.kind === 'passage')
+      for (const { from } of record.body?.piles ?? []) if (from) follow(from);
+  };
+  for (const { id, device } of records) if (!isSample(id) || device !== SAMPLE_DEVICE) follow(id);
+  return stays;
+}

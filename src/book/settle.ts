@@ -1,0 +1,78 @@
+import { ok, type Result } from '../result.ts';
+import type { Table } from './database.ts';
+import { current, stamp, store } from './entries.ts';
+import type { BookFault } from './faults.ts';
+import type { Ledger, Written } from './ledger.ts';
+import type { AnyRecord, Entry } from './record.ts';
+import { deleted } from './version.ts';
+import type { Undo } from './write.ts';
+
+/** Which of an entry's two versions stays: the one in force, the one kept beside it, or both. */
+export type Kept = 'the one in force' | 'the one beside' | 'both';
+
+export interface Settler {
+  /**
+   * Ends a conflict. A version that does not stay goes into the bin, whole; the one that stays is found
+   * under the entry's own name, so that whatever was made from it still finds it. Both versions kept are
+   * two entries from then on, here and in every book that is merged with this one.
+   * @param of     id of the entry
+   * @param beside id of the version kept beside it
+   */
+  settle(
+    of: string,
+    beside: string,
+    kept: Kept,
+  ): Promise<Result<{ readonly undo: Undo }, BookFault>>;
+}
+
+const TABLES: readonly Table[] = ['records', 'cards', 'files', 'meta'];
+
+export function createSettler(ledger: Ledger, device: string, now: () => number): Settler {
+  /** Writes entries anew, each as a version made in knowledge of the one that stands there. */
+  const write = <T>(
+    ids: readonly string[],
+    change: (found: readonly Entry[]) => { readonly next: readonly Entry[]; readonly value: T },
+  ): Promise<Result<T, BookFault>> =>
+    ledger.write(ids[0]!, TABLES, async (transaction): Promise<Written<T>> => {
+      const found: Entry[] = [];
+      for (const id of ids) found.push(await current(transaction, id));
+      const { next, value } = change(found);
+      for (const entry of next) {
+        const known = found.filter(({ id }) => id === entry.id);
+        const marks = await stamp(transaction, device, now(), known);
+        const record = { ...entry, ...marks };
+        await store(
+          transaction,
+          (entry.deletedAt === undefined ? record : deleted(record, marks)) as AnyRecord,
+        );
+      }
+      return { value, ids };
+    });
+
+  return {
+    async settle(of, beside, kept) {
+      const settled = await write([of, beside], (found) => {
+        const [entry, other] = found as [Entry, Entry];
+        const away = { ...other, deletedAt: 'now' } as Entry;
+        if (kept === 'the one in force') return { next: [away], value: found };
+        if (kept === 'the one beside') {
+          const next = [
+            { ...entry, body: other.body },
+            { ...away, body: entry.body },
+          ] as readonly Entry[];
+          return { next, value: found };
+        }
+        const conflict = other.conflict && { ...other.conflict, settled: true as const };
+        return { next: [{ ...other, ...(conflict ? { conflict } : {}) } as Entry], value: found };
+      });
+      if (!settled.ok) return settled;
+      const before = settled.value;
+      return ok({
+        undo: async () => {
+          const undone = await write([of, beside], () => ({ next: before, value: null }));
+          return undone.ok ? ok(null) : undone;
+        },
+      });
+    },
+  };
+}

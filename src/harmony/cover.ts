@@ -1,0 +1,99 @@
+import type { Constraints } from '../mixture/constraint.ts';
+import type { ReachingSet } from '../mixture/sets.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+
+/** Palettes kept at each length while the next is looked for. */
+const BEAM = 60;
+
+/** A palette by its members, as indices of {@link Cover.names}. */
+export interface Palette {
+  readonly members: readonly number[];
+  readonly cost: number;
+}
+
+/** Judges palettes by the sets of pigments that they hold whole. */
+export class Cover {
+  readonly names: readonly string[];
+  /** Best of all sets, by colour. */
+  readonly shelf: readonly number[];
+  /** What every palette holds because every pile does; often nothing. */
+  readonly first: Palette;
+  private readonly sets: readonly { mask: Int32Array; deltaE00: number }[][];
+
+  constructor(
+    found: readonly ReachingSet[][],
+    shelf: Shelf,
+    { inStock, mustHold = [] }: Constraints,
+  ) {
+    const used = new Set(found.flat().flatMap((set) => set.pigments));
+    this.names = shelf.paints
+      .map((p) => p.pigment)
+      .filter((name) => used.has(name) && (inStock?.includes(name) ?? true));
+    this.shelf = found.map((sets) => sets[0]!.deltaE00);
+    this.sets = found.map((sets) =>
+      sets.map(({ pigments, deltaE00 }) => ({
+        mask: this.mask(pigments.map((p) => this.names.indexOf(p))),
+        deltaE00,
+      })),
+    );
+    this.first = this.judged([...new Set(mustHold)].map((p) => this.names.indexOf(p)).sort(rising));
+  }
+
+  namesOf = ({ members }: Palette): string[] => members.map((m) => this.names[m]!);
+
+  /** The best palettes of one pigment more, best first. */
+  longer(shorter: readonly Palette[]): Palette[] {
+    const seen = new Map<string, Palette>();
+    const look = (members: readonly number[]) => {
+      const sorted = [...new Set(members)].sort(rising);
+      const key = sorted.join();
+      if (sorted.length === members.length && !seen.has(key)) seen.set(key, this.judged(sorted));
+    };
+    const all = [...this.names.keys()];
+    for (const { members } of shorter) for (const j of all) look([...members, j]);
+    // Exchanges: what was right among few pigments need not be among more.
+    for (let round = 0; round < 3; round++) {
+      const best = [...seen.values()].sort(byCost).slice(0, 8);
+      for (const { members } of best)
+        for (const out of members.filter((m) => !this.first.members.includes(m)))
+          for (const j of all) look([...members.filter((m) => m !== out), j]);
+    }
+    return [...seen.values()].sort(byCost).slice(0, BEAM);
+  }
+
+  /** By the colour that loses most against the whole shelf, then by what all lose. */
+  private judged(members: readonly number[]): Palette {
+    const palette = this.mask(members);
+    let worst = 0;
+    let sum = 0;
+    for (const [i, sets] of this.sets.entries()) {
+      let loss = 200;
+      for (const set of sets) {
+        if (!holds(palette, set.mask)) continue;
+        loss = set.deltaE00 - this.shelf[i]!;
+        break;
+      }
+      worst = Math.max(worst, loss);
+      sum += loss;
+    }
+    return { members, cost: worst + sum / this.sets.length };
+  }
+
+  /** Members as bits. */
+  private mask(members: readonly number[]): Int32Array {
+    const bits = new Int32Array(Math.ceil(this.names.length / WORD));
+    for (const m of members) bits[Math.floor(m / WORD)]! |= 1 << (m % WORD);
+    return bits;
+  }
+}
+
+const WORD = 31;
+
+/** Whether a palette holds a set whole. */
+function holds(palette: Int32Array, set: Int32Array): boolean {
+  for (let i = 0; i < set.length; i++) if ((set[i]! & ~palette[i]!) !== 0) return false;
+  return true;
+}
+
+const byCost = (a: Palette, b: Palette): number => a.cost - b.cost;
+const rising = (a: number, b: number): number => a - b;

@@ -1,0 +1,39 @@
+import { deltaE00 } from '../colour/difference.ts';
+import type { Lab } from '../colour/lab.ts';
+import { benchOf } from '../mixture/bench.ts';
+import { type Answer, type Mixture, REACH, type Share } from '../mixture/mixture.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+
+/** What the painter lays out, as shares: whole parts, what let-downs bring counted in. */
+export function laidOut(mixture: Mixture, shelf: Shelf): readonly Share[] {
+  const { pigments } = benchOf(mixture, shelf);
+  const sum = pigments.reduce((all, one) => all + one.parts, 0);
+  if (!(sum > 0)) return mixture.recipe;
+  return pigments.map(({ pigment, parts }) => ({ pigment, share: parts / sum }));
+}
+
+/** The pigments that a painter lays out for a mixture; its recipe may be of others. */
+export const pigmentsOf = (mixture: Mixture, shelf: Shelf): string[] =>
+  laidOut(mixture, shelf).map(({ pigment }) => pigment);
+
+/** A mixture alone, without what an answer carries beside it. */
+export function plain(mixture: Mixture | Answer): Mixture {
+  const { recipe, lab, deltaE00, reachable, parts, partsLab, partsDeltaE00, letDown } = mixture;
+  return {
+    ...{ recipe, lab, deltaE00, reachable, parts, partsLab, partsDeltaE00 },
+    ...(letDown ? { letDown } : {}),
+  };
+}
+
+/** The same mixture, its differences told from another wish. */
+export function against(wish: Lab, mixture: Mixture): Mixture {
+  const difference = deltaE00(wish, mixture.lab);
+  const { letDown } = mixture;
+  return {
+    ...mixture,
+    deltaE00: difference,
+    reachable: difference <= REACH,
+    partsDeltaE00: deltaE00(wish, mixture.partsLab),
+    ...(letDown ? { letDown: { ...letDown, deltaE00: deltaE00(wish, letDown.lab) } } : {}),
+  };
+}

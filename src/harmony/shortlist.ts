@@ -1,0 +1,69 @@
+import { deltaE00 } from '../colour/difference.ts';
+import { angleDeg, chroma, type Lab } from '../colour/lab.ts';
+import type { Solid } from '../mixture/solid.ts';
+import { type Move, moveAll } from './move.ts';
+
+const TURNS = [0, -4, 4, -8, 8, -12, 12];
+const FACTORS = [1, 0.92, 0.84, 0.76, 0.68, 0.6, 0.5, 0.4];
+const SHIFTS = [0, -2, 2, -4, 4, -7, 7, -11, 11, -16, 16];
+/** A turn changes the temperature of everything: a degree must save this much difference. */
+const PER_DEGREE = 0.15;
+/** Lightness differences are the drawing: pressing them to nothing must save this much. */
+const PER_FACTOR = 8;
+/** Moves that are looked at in earnest. */
+const SHORTLIST = 5;
+/** Chroma that the rough solid may overstate. */
+const ROUGH = 1.04;
+
+const toll = ({ turnDeg, lightness }: Move): number =>
+  PER_DEGREE * Math.abs(turnDeg) + PER_FACTOR * (1 - lightness) ** 2;
+
+/** What a move costs a harmony: the mean difference and the tolls. */
+export function costOf(colours: readonly Lab[], move: Move): number {
+  const to = moveAll(colours, move);
+  return (
+    colours.reduce((sum, lab, i) => sum + deltaE00(lab, to[i]!), 0) / colours.length + toll(move)
+  );
+}
+
+/** The cheapest moves that the rough solid of the shelf allows. */
+export function shortlist(colours: readonly Lab[], solid: Solid): Move[] {
+  const found: { move: Move; cost: number }[] = [];
+  for (const turnDeg of TURNS) {
+    for (const lightness of FACTORS) {
+      for (const shift of SHIFTS) {
+        const factor = mostChroma(colours, { lightness, shift, chroma: 1, turnDeg }, solid);
+        if (factor === null) continue;
+        const move = { lightness, shift, chroma: factor, turnDeg };
+        found.push({ move, cost: costOf(colours, move) });
+      }
+    }
+  }
+  // Where not even greys fit, the whole range is pressed into the middle of the shelf's.
+  if (found.length === 0) {
+    const mean = colours.reduce((sum, [L]) => sum + L, 0) / colours.length;
+    const shift = (solid.darkest + solid.lightest) / 2 - mean;
+    found.push({ move: { lightness: 0.1, shift, chroma: 0.1, turnDeg: 0 }, cost: 0 });
+  }
+  found.sort((a, b) => a.cost - b.cost);
+  // Neighbours on the grid cost nearly the same: one of each kind is enough.
+  const kinds = new Set<string>();
+  return found
+    .filter(({ move }) => {
+      const kind = `${move.turnDeg} ${Math.round(move.lightness * 4)} ${Math.round(move.shift / 5)}`;
+      return kinds.size < SHORTLIST && !kinds.has(kind) && kinds.add(kind);
+    })
+    .map(({ move }) => move);
+}
+
+/** The largest chroma factor up to 1 at which a solid holds every colour; null where not even greys fit. */
+function mostChroma(colours: readonly Lab[], move: Move, solid: Solid): number | null {
+  let factor = 1;
+  for (const to of moveAll(colours, move)) {
+    const reach = solid.reach(to[0], angleDeg(to[1], to[2]));
+    if (reach < 0) return null;
+    const C = chroma(to);
+    if (C > ROUGH * reach) factor = Math.min(factor, (ROUGH * reach) / C);
+  }
+  return factor;
+}

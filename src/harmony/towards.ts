@@ -1,0 +1,119 @@
+import { warmCool } from '../colour/appearance.ts';
+import { deltaE00 } from '../colour/difference.ts';
+import { chroma, type Lab } from '../colour/lab.ts';
+import { type Mixture, REACH } from '../mixture/mixture.ts';
+import { type Bench, furthest } from './bench.ts';
+import { keeps } from './held.ts';
+import { pigmentsOf, plain } from './made.ts';
+import { NEUTRAL_CHROMA, type Way, withLightnessAndChroma } from './vary.ts';
+
+/** Up to here a colour on the way counts as the shelf's own, while the way's end is looked for. */
+const MET = 0.4;
+/** A change smaller than this is none. */
+const SEEN = 1;
+
+/**
+ * The pile for a wish, or the furthest towards it; null where the shelf makes no such change. Of all
+ * piles that come so near that nobody sees a difference, the one with the fewest pigments that the
+ * origin lacks: its own alone, then with the studio white, then with one other.
+ */
+export function towards(from: Mixture, way: Way, wish: Lab, bench: Bench): Mixture | null {
+  const own = pigmentsOf(from, bench.shelf);
+  const good = (mixture: Mixture) => keeps(way, from.lab, mixture.lab);
+  const serves = (mixture: Mixture | null, within = REACH): mixture is Mixture =>
+    mixture !== null && mixture.deltaE00 <= within && good(mixture);
+  const strangers = (mixture: Mixture): number =>
+    pigmentsOf(mixture, bench.shelf).filter((pigment) => !own.includes(pigment)).length;
+  const ask = (lab: Lab): Mixture | null => {
+    const same = bench.mix(lab, { of: own });
+    if (serves(same)) return plain(same);
+    const { white } = bench.shelf;
+    if (white !== null && !own.includes(white)) {
+      const letDown = bench.mix(lab, { of: [...own, white] });
+      if (serves(letDown)) return plain(letDown);
+    }
+    const wide = bench.mix(lab, { alternatives: 5 });
+    if (wide === null) return same && good(same) ? plain(same) : null;
+    const limit = Math.max(wide.deltaE00, REACH);
+    const near = [wide, wide.simplest, ...wide.alternatives].filter((one) => serves(one, limit));
+    if (near.length === 0) return null;
+    const kin = near.reduce((p, q) => (strangers(q) < strangers(p) ? q : p));
+    return plain((strangers(kin) > 1 && withOne(lab)) || kin);
+  };
+  /** The origin's pigments and one more, the best of all such; null where none serves. */
+  const withOne = (lab: Lab): Mixture | null => {
+    let best: Mixture | null = null;
+    for (const { pigment } of bench.shelf.paints) {
+      if (own.includes(pigment)) continue;
+      const found = bench.mix(lab, { of: [...own, pigment], quick: true });
+      if (serves(found) && found.deltaE00 < (best?.deltaE00 ?? REACH)) best = found;
+    }
+    return best;
+  };
+  const whole = ask(wish);
+  if (whole && whole.deltaE00 <= REACH) return whole;
+
+  // Out of reach: give up along the axes that the way does not hold dear.
+  const passes = (lab: Lab): Lab | null =>
+    serves(bench.mix(lab, { quick: true }), MET) ? lab : null;
+  const cut = within(way, from.lab, wish, passes);
+  if (cut === null || deltaE00(from.lab, cut) < SEEN) return null;
+  const part = ask(cut);
+  if (part === null || !good(part) || deltaE00(from.lab, part.lab) < SEEN) return null;
+  return part;
+}
+
+/** How far from the origin towards the wish the shelf goes. */
+function within(way: Way, from: Lab, wish: Lab, passes: (lab: Lab) => Lab | null): Lab | null {
+  const between = (t: number): Lab => [
+    from[0] + t * (wish[0] - from[0]),
+    from[1] + t * (wish[1] - from[1]),
+    from[2] + t * (wish[2] - from[2]),
+  ];
+  switch (way) {
+    case 'brighter':
+    case 'duller': {
+      const [C0, C1] = [chroma(from), chroma(wish)];
+      return (
+        furthest((t) => passes(withLightnessAndChroma(from, from[0], C0 + t * (C1 - C0))))?.value ??
+        null
+      );
+    }
+    case 'warmer':
+    case 'cooler': {
+      // The whole turn with less chroma, or less of the turn: whichever goes further on the scale.
+      const duller = furthest((t) => passes(scaled(wish, 0.6 + 0.4 * t)), 5)?.value;
+      const less = furthest((t) => passes(turnedPart(from, wish, t)), 5)?.value;
+      const gain = (lab: Lab) => Math.abs(warmCool(lab) - warmCool(from));
+      return [duller, less]
+        .filter((lab) => lab !== undefined)
+        .reduce<Lab | null>((best, lab) => (best && gain(best) >= gain(lab) ? best : lab), null);
+    }
+    case 'lighter':
+    case 'deeper': {
+      const C = chroma(from);
+      const least = C < NEUTRAL_CHROMA ? 0 : 0.1;
+      for (const part of [1, 0.75, 0.5, 0.25]) {
+        const L = between(part)[0];
+        const found = furthest(
+          (t) => passes(withLightnessAndChroma(from, L, C * (least + (1 - least) * t))),
+          5,
+        );
+        if (found) return found.value;
+      }
+      return null;
+    }
+  }
+}
+
+const scaled = ([L, a, b]: Lab, factor: number): Lab => [L, a * factor, b * factor];
+
+/** A part of a turn at constant chroma. */
+function turnedPart(from: Lab, wish: Lab, t: number): Lab {
+  const C = chroma(from);
+  const a = from[1] + t * (wish[1] - from[1]);
+  const b = from[2] + t * (wish[2] - from[2]);
+  const made = Math.hypot(a, b);
+  const aim = C + t * (chroma(wish) - C);
+  return made < 1e-9 ? [from[0], 0, 0] : [from[0], (a * aim) / made, (b * aim) / made];
+}

@@ -1,0 +1,216 @@
+import { deltaE00 } from '../colour/difference.ts';
+import type { Lab } from '../colour/lab.ts';
+import type { Shelf } from '../pigment/shelf.ts';
+import { differing, type Full } from './alternative.ts';
+import type { Candidate } from './candidate.ts';
+import { type Choice, LEAST_HELD } from './constraint.ts';
+import { letDown } from './letdown.ts';
+import { type Keep, Metric } from './metric.ts';
+import {
+  type Answer,
+  type LetDownParts,
+  type Mixture,
+  type Part,
+  REACH,
+  type Share,
+} from './mixture.ts';
+import { Divider, FINE, type Limits, type Whole } from './parts.ts';
+import { Search } from './search.ts';
+import { compile, type Stock } from './stock.ts';
+import { Trial } from './trial.ts';
+import type { WorkOptions } from './work.ts';
+
+export interface MixOptions extends WorkOptions {
+  /** Within 0.3 of the whole search, several times faster: while something is dragged. */
+  readonly quick?: boolean;
+  readonly limits?: Limits;
+  /** What to keep first where the colour is out of reach. */
+  readonly keep?: Keep;
+  /** How many alternatives at most; 5 where not given. */
+  readonly alternatives?: number;
+}
+
+/** Sets that come this near the best differ from it in nothing but rounding. */
+const TIE = 0.002;
+/** CIEDE2000 by which a mixture must change without a pigment, for the painter to miss it. */
+const MISSED = 3;
+/** What the parts of an alternative may lose against the best parts. */
+const COARSER = 2;
+/** How many sets the parts are chosen among. */
+const SOURCES = 400;
+/** How many sets of fewer pigments are tried where one set's let-downs do not come near. */
+const LET_DOWN_FROM = 4;
+
+/** One shelf under one set of constraints, compiled once for all targets. */
+export class Finder {
+  private readonly choice: Choice;
+  private readonly shelf: Shelf;
+  private readonly options: MixOptions;
+  private readonly search: Search;
+  private readonly divider: Divider;
+  private readonly plain: Stock;
+  private readonly trial: Trial;
+  private readonly pasteHeld: Map<number, number>;
+  private readonly paste: Float64Array;
+
+  constructor(shelf: Shelf, choice: Choice, most: number, options: MixOptions) {
+    this.choice = choice;
+    this.shelf = { ...shelf, paints: choice.paints };
+    this.options = options;
+    this.pasteHeld = new Map(choice.held.map((i) => [i, LEAST_HELD]));
+    const plain = compile(choice.paints, shelf);
+    this.plain = plain;
+    this.trial = new Trial(plain);
+    const held = choice.held.length > 0 ? compile(choice.paints, shelf, this.pasteHeld) : plain;
+    this.paste = held.paste;
+    const rules = { most, clash: choice.clash, held: choice.held };
+    this.search = new Search(held, rules, options.stopped);
+    this.divider = new Divider(plain, options.limits ?? FINE);
+  }
+
+  answer(target: Lab): Answer | null {
+    const metric = new Metric(target, this.options.keep);
+    const found = this.search.find(metric, this.options.quick);
+    if (!found || found.length === 0) return null;
+    const sources = found.slice(0, SOURCES).map((one) => this.source(one));
+    const best = leastOf(sources);
+    const whole = this.divider.best(metric, sources);
+    const fewer = (size: number) =>
+      sources.filter((one) => one.members.length < size).slice(0, LET_DOWN_FROM);
+
+    // The fewest pigments within 1 of the best, or within 2 of the target.
+    const enough = Math.max(best.score + 1, 2);
+    let simple = best;
+    for (let size = 1; size < best.members.length; size++) {
+      const ofSize = found.filter((one) => one.size <= size).map((one) => this.source(one));
+      if (ofSize.length === 0 || ofSize[0]!.score > enough) continue;
+      simple = leastOf(ofSize);
+      break;
+    }
+    const few = found.filter((one) => one.size <= simple.members.length).slice(0, SOURCES);
+    const simpleWhole = this.divider.best(
+      metric,
+      few.map((one) => this.source(one)),
+    );
+    const alternatives = this.different(metric, best, sources, whole?.score ?? 0);
+    return {
+      target,
+      ...this.mixture(target, metric, best, whole, fewer(best.members.length)),
+      simplest: this.mixture(target, metric, simple, simpleWhole, fewer(simple.members.length)),
+      alternatives: alternatives.map((one) => this.mixture(target, metric, one, null, [])),
+    };
+  }
+
+  /** Shares of paste, held ones added, in rising order of index. */
+  private source(one: Candidate): Full {
+    const shares = new Map<number, number>();
+    let sum = 0;
+    for (const [i, member] of one.members.entries())
+      sum += Math.exp(one.x[i]!) * this.paste[member]!;
+    const free = 1 - LEAST_HELD * this.pasteHeld.size;
+    for (const [i, member] of one.members.entries())
+      shares.set(member, (free * Math.exp(one.x[i]!) * this.paste[member]!) / sum);
+    for (const [member, share] of this.pasteHeld)
+      shares.set(member, (shares.get(member) ?? 0) + share);
+    const members = [...shares.keys()].sort((a, b) => a - b);
+    return {
+      members,
+      shares: members.map((m) => shares.get(m)!),
+      score: one.score,
+      lab: one.lab,
+    };
+  }
+
+  private different(metric: Metric, best: Full, sources: readonly Full[], parts: number): Full[] {
+    const limit = Math.max(parts, REACH) + COARSER;
+    return differing(
+      best,
+      sources,
+      this.options.alternatives ?? 5,
+      (one) => this.matters(one),
+      (one) => (this.divider.of(metric, one)?.score ?? Number.POSITIVE_INFINITY) <= limit,
+    );
+  }
+
+  /** Members without which a mixture would plainly be another colour. */
+  private matters({ members, shares, lab }: Full): number[] {
+    const { trial, plain } = this;
+    if (members.length === 1) return [...members];
+    return members.filter((gone) => {
+      trial.n = 0;
+      for (const [i, member] of members.entries()) {
+        if (member === gone) continue;
+        trial.members[trial.n] = member;
+        trial.x[trial.n++] = Math.log(shares[i]! / plain.paste[member]!);
+      }
+      trial.look();
+      return deltaE00(lab, [trial.L, trial.a, trial.b]) > MISSED;
+    });
+  }
+
+  /** @param fewer sets of fewer pigments that may serve where parts need let-downs */
+  private mixture(
+    target: Lab,
+    metric: Metric,
+    full: Full,
+    found: Whole | null,
+    fewer: readonly Full[],
+  ): Mixture {
+    const whole = found ?? this.divider.of(metric, full);
+    const deltaE = deltaE00(target, full.lab);
+    const name = (member: number) => this.choice.paints[member]!.pigment;
+    const recipe = this.recipe(full);
+    const parts: Part[] = (whole?.members ?? [])
+      .map((member, i) => ({ pigment: name(member), parts: whole!.parts[i]! }))
+      .sort((a, b) => b.parts - a.parts);
+    const partsLab = whole?.lab ?? full.lab;
+    return {
+      recipe,
+      lab: full.lab,
+      deltaE00: deltaE,
+      reachable: deltaE <= REACH,
+      parts,
+      partsLab,
+      partsDeltaE00: deltaE00(target, partsLab),
+      ...this.letDown(target, [full, ...fewer], parts, deltaE00(target, partsLab)),
+    };
+  }
+
+  /** Shares by name, largest first. */
+  private recipe({ members, shares }: Full): Share[] {
+    return members
+      .map((member, i) => ({ pigment: this.choice.paints[member]!.pigment, share: shares[i]! }))
+      .sort((a, b) => b.share - a.share);
+  }
+
+  /** Let-downs, where the plain parts miss visibly or are past the ratio. */
+  private letDown(
+    target: Lab,
+    from: readonly Full[],
+    parts: readonly Part[],
+    plain: number,
+  ): Pick<Mixture, 'letDown'> {
+    const limits = this.options.limits ?? FINE;
+    const past = parts.length > 0 && parts[0]!.parts > limits.ratio * parts.at(-1)!.parts;
+    if (!past && plain <= REACH) return {};
+    let best: LetDownParts | null = null;
+    for (const one of from) {
+      const found = letDown(target, this.recipe(one), this.shelf, limits);
+      if (found && (!best || found.deltaE00 < best.deltaE00)) best = found;
+      if (best && best.deltaE00 <= REACH) break;
+    }
+    return best && best.deltaE00 < plain + (past ? REACH : -0.5) ? { letDown: best } : {};
+  }
+}
+
+/** The nearest; among ties the fewest pigments, then the largest smallest share. */
+function leastOf(sources: readonly Full[]): Full {
+  const limit = Math.min(...sources.map((s) => s.score)) + TIE;
+  const least = (s: Full) => Math.min(...s.shares);
+  return sources
+    .filter((s) => s.score <= limit)
+    .reduce((a, b) => {
+      const fewer = a.members.length - b.members.length;
+      return fewer > 0 || (fewer === 0 && least(b) > least(a)) ? b : a;
+    });
+}

@@ -1,0 +1,45 @@
+import type { ComponentChildren } from 'preact';
+
+/** What a control is described by: its help and its fault, where it has them. */
+export function described(
+  id: string,
+  help: string | undefined,
+  fault: string | undefined,
+): string | undefined {
+  const notes = [help && `${id}-help`, fault && `${id}-fault`].filter(Boolean);
+  return notes.length > 0 ? notes.join(' ') : undefined;
+}
+
+/** A control under its label; below it its help, and what is wrong with what stands there. */
+export function Labelled({
+  id,
+  label,
+  help,
+  fault,
+  class: className = 'field',
+  children,
+}: {
+  id: string;
+  label: string;
+  help?: string | undefined;
+  fault?: string | undefined;
+  class?: string;
+  children: ComponentChildren;
+}) {
+  return (
+    <div class={className}>
+      <label for={id}>{label}</label>
+      {children}
+      {help && (
+        <p class="small" id={`${id}-help`}>
+          {help}
+        </p>
+      )}
+      {fault && (
+        <p class="field-fault" id={`${id}-fault`} role="alert">
+          {fault}
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,79 @@
+import { canonical } from '../../book/digest.ts';
+import type { FormulaBody } from '../../book/drapery.ts';
+import { bookFaultWords } from '../../book/faults.ts';
+import type { Entry } from '../../book/record.ts';
+import type { Book } from '../../book/store.ts';
+import { formulaOf, type Passage } from '../../drapery/formula.ts';
+import { listed } from '../drawn/say.ts';
+import { today } from '../locale.ts';
+import { book, complain, shelf, tell } from '../studio.ts';
+import { garments } from './cloths.ts';
+import { calledNow, kept } from './saved.ts';
+import { scheme } from './state.ts';
+import { say } from './words.ts';
+
+/** A formula holds so many passages. */
+const MOST_PASSAGES = 40;
+
+/** Writes the passages of all garments into the book as one formula; as one a garment where they are too many. */
+export async function keepFormula(): Promise<void> {
+  const here = book.value;
+  const whole = garments.value.filter((one) => one !== null);
+  if (!here || whole.length < scheme.value.garments.length) return;
+  const each = whole.map((garment): readonly Passage[] =>
+    formulaOf(garment, { name: '', note: '', subject: '' }, shelf.value).passages.map((passage) =>
+      whole.length === 1 ? passage : { ...passage, name: `${garment.name}: ${passage.name}` },
+    ),
+  );
+  const name = calledNow();
+  const parts =
+    each.flat().length <= MOST_PASSAGES
+      ? [{ name, passages: each.flat(), of: whole }]
+      : whole.map((garment, i) => ({
+          name: `${name}: ${garment.name}`,
+          passages: each[i]!,
+          of: [garment],
+        }));
+  for (const { name, passages, of } of parts) {
+    const remarks = [...new Set(of.flatMap((garment) => garment.remarks))];
+    const body: FormulaBody = {
+      name,
+      note: remarks.join(' '),
+      date: today(),
+      subject: say.subject(listed([...new Set(of.map(({ stuff }) => stuff))])),
+      from: kept.value?.id ?? scheme.value.harmony,
+      passages,
+    };
+    await put(here, body);
+  }
+}
+
+/** Writes a formula: one of the same name and origin is brought up to date, and the same one stays as it is. */
+async function put(here: Book, body: FormulaBody): Promise<void> {
+  const before = await keptBefore(here, body);
+  if (before && contentsOf(before.body) === contentsOf(body))
+    return tell(say.formulaThere(body.name));
+  const put = await here.put({
+    kind: 'formula',
+    body,
+    ...(before ? { id: before.id, over: before } : {}),
+  });
+  if (!put.ok) return complain(bookFaultWords(put.fault));
+  tell((before ? say.formulaAnew : say.formulaKept)(body.name), put.value.undo);
+}
+
+/** Without its day: that it was kept again is no change. */
+const contentsOf = (body: FormulaBody): string => canonical({ ...body, date: '' });
+
+async function keptBefore(
+  here: Book,
+  { name, from }: FormulaBody,
+): Promise<Entry<'formula'> | null> {
+  const all = await here.list();
+  if (!all.ok) return null;
+  for (const card of all.value.filter((one) => one.kind === 'formula' && one.name === name)) {
+    const found = await here.get('formula', card.id);
+    if (found.ok && found.value.body.from === from) return found.value;
+  }
+  return null;
+}

@@ -1,0 +1,80 @@
+import type { FormulaBody } from '../../book/drapery.ts';
+import type { Lab } from '../../colour/lab.ts';
+import type { ClothWish } from '../../drapery/fold.ts';
+import { STUFFS } from '../../drapery/stuff.ts';
+import { STEPS } from '../../harmony/harmony.ts';
+import {
+  MOST_GARMENTS,
+  type Offered,
+  type Part,
+  type Scheme,
+  schemeOf,
+  type Worn,
+} from './state.ts';
+
+type Passage = FormulaBody['passages'][number];
+
+/** "cloak: trim, half-tone": whose passage it is, of which part, and which step. */
+const NAME = new RegExp(`^(?:(.*): )?(?:(lining|trim), )?(${STEPS.join('|')})$`);
+
+/** What is seen of a passage: of its last coat. */
+const seenOf = ({ layers }: Passage): Lab | null => layers.at(-1)?.mixture.lab ?? null;
+
+/**
+ * A scheme that begins where a formula ends: each cloth whose six steps it has, as it was painted; of a
+ * formula by other passages, a drapery of their colours. Null where it has no colour at all.
+ */
+export function schemeOfFormula({ name, subject, passages }: FormulaBody): Scheme | null {
+  const cloths = new Map<string, Passage[]>();
+  for (const passage of passages) {
+    const found = NAME.exec(passage.name);
+    if (!found) continue;
+    const key = JSON.stringify([found[1] ?? name, found[2] ?? 'cloth']);
+    cloths.set(key, [...(cloths.get(key) ?? []), passage]);
+  }
+  const stuff = STUFFS.find((one) => subject.includes(one)) ?? 'wool';
+  const worn: Worn[] = [];
+  for (const [key, steps] of cloths) {
+    const [whose, part] = JSON.parse(key) as [string, Part];
+    const cloth = clothOf(part === 'cloth' ? whose : part, steps, stuff);
+    if (!cloth) continue;
+    if (part === 'cloth') worn.push({ wish: cloth, share: 1 });
+    else {
+      const owner = worn.at(-1);
+      if (owner?.wish.name === whose)
+        worn[worn.length - 1] = { ...owner, wish: { ...owner.wish, [part]: cloth } };
+    }
+  }
+  if (worn.length > 0) return { name: '', harmony: null, garments: worn.slice(0, MOST_GARMENTS) };
+  const offered = passages.flatMap((passage): Offered[] => {
+    const lab = seenOf(passage);
+    return lab ? [{ name: passage.name, lab, share: 1 / passages.length, accent: false }] : [];
+  });
+  return offered.length > 0 ? schemeOf('', null, offered) : null;
+}
+
+/** Six steps as one cloth, glazed where they were; null where one is missing. */
+function clothOf(
+  name: string,
+  passages: readonly Passage[],
+  stuff: ClothWish['stuff'],
+): ClothWish | null {
+  const labs = STEPS.map((step) => {
+    const passage = passages.find(
+      (one) => one.name.endsWith(step) && NAME.exec(one.name)?.[3] === step,
+    );
+    return passage ? seenOf(passage) : null;
+  });
+  if (!labs.every((lab) => lab !== null)) return null;
+  const glaze = passages.flatMap(({ layers }) => layers).find(({ film }) => film === 'glaze')
+    ?.mixture.parts[0]?.pigment;
+  return {
+    name,
+    lab: labs[2]!,
+    stuff,
+    ladder: labs,
+    ...(glaze
+      ? { way: 'underpaint and glaze' as const, glaze }
+      : { way: 'as nature had it' as const }),
+  };
+}

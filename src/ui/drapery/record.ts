@@ -1,0 +1,67 @@
+import type { DraperyBody, GarmentRecord } from '../../book/drapery.ts';
+import { type Cloth, type ClothWish, DRAPERY_WAYS, type Garment } from '../../drapery/fold.ts';
+import { STUFFS } from '../../drapery/stuff.ts';
+import { bare, type Scheme, type Worn } from './state.ts';
+
+const LINING = ', lining';
+const TRIM = ', trim';
+
+function recordOf(cloth: Cloth, name: string, asked: ClothWish | undefined): GarmentRecord {
+  const { name: _, ...wish } = asked ? bare(asked) : { name };
+  return {
+    name,
+    way: cloth.way,
+    stuff: cloth.stuff,
+    folds: [...cloth.folds, ...(cloth.reflected ? [cloth.reflected] : [])].map(
+      ({ step, lab, mixture }) => ({ step, lab, mixture }),
+    ),
+    ...('lab' in wish ? { wish } : {}),
+  };
+}
+
+/**
+ * A garment as the book keeps it: its own ladder, then its lining's and its trim's under its name, each
+ * with what was wished of it.
+ */
+export function recordsOf(garment: Garment, { wish, share }: Worn): GarmentRecord[] {
+  const { name, lining, trim } = garment;
+  return [
+    { ...recordOf(garment, name, wish), share },
+    ...(lining ? [recordOf(lining, `${name}${LINING}`, wish.lining)] : []),
+    ...(trim ? [recordOf(trim, `${name}${TRIM}`, wish.trim)] : []),
+  ];
+}
+
+/** The scheme behind a record; of an older book, whose records have no wishes, as far as its ladders let guess. */
+export function schemeIn({ name, harmony, garments }: DraperyBody): Scheme {
+  const worn: Worn[] = [];
+  for (const record of garments) {
+    const wish = wishOf(record);
+    const owner = worn.at(-1);
+    const part = owner && partOf(record.name, owner.wish.name);
+    if (owner && part) worn[worn.length - 1] = { ...owner, wish: { ...owner.wish, [part]: wish } };
+    else worn.push({ wish, share: record.share ?? 1 / garments.length });
+  }
+  return { name, harmony, garments: worn };
+}
+
+/** Whether a record tells everything that was wished. */
+export const isTold = ({ garments }: DraperyBody): boolean =>
+  garments.every(({ wish }) => wish !== undefined);
+
+const partOf = (name: string, owner: string) =>
+  name === `${owner}${LINING}` ? 'lining' : name === `${owner}${TRIM}` ? 'trim' : null;
+
+function wishOf({ name, way, stuff, folds, wish }: GarmentRecord): ClothWish {
+  if (wish) return { name, ...wish };
+  const steps = folds.slice(0, 6).map(({ lab }) => lab);
+  const known = DRAPERY_WAYS.find((one) => one === way);
+  return {
+    name,
+    lab: steps[2] ?? [50, 0, 0],
+    way: known ?? 'deepened in its own hue',
+    stuff: STUFFS.find((one) => one === stuff) ?? 'wool',
+    ...(known === 'as nature had it' && steps.length === 6 ? { ladder: steps } : {}),
+    ...(known === 'shot cloth' && steps[4] ? { shadows: steps[4] } : {}),
+  };
+}

@@ -1,0 +1,34 @@
+import { useId } from 'preact/hooks';
+import { Hatching, PaintedCloth } from './PaintedCloth.tsx';
+import type { Garment } from './paint.ts';
+
+/** One garment in a frame of its own: a picture with words, that scales to its container. */
+export function Framed({
+  words,
+  unit = 10,
+  class: className,
+  ...garment
+}: Garment & {
+  /** The text alternative, piece by piece; empty pieces fall out. */
+  readonly words: readonly string[];
+  /** How coarse the hatching is, in tenths of a drawing unit. */
+  readonly unit?: number;
+  readonly class?: string | undefined;
+}) {
+  const id = useId();
+  return (
+    <svg
+      class={className}
+      viewBox={`0 0 ${garment.width} ${garment.height}`}
+      role="img"
+      aria-labelledby={`${id}-title`}
+      style={{ display: 'block', width: '100%', height: 'auto', forcedColorAdjust: 'none' }}
+    >
+      <title id={`${id}-title`}>{words.filter(Boolean).join(', ')}</title>
+      <defs>
+        <Hatching id={`${id}-hatch`} unit={unit} />
+      </defs>
+      <PaintedCloth hatching={`${id}-hatch`} {...garment} />
+    </svg>
+  );
+}

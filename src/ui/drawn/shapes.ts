@@ -1,0 +1,110 @@
+import { contours } from './contour.ts';
+import type { Detail, Hang } from './drawn.ts';
+import { hang } from './hang.ts';
+import { heap } from './heap.ts';
+import { type Mass, massesOf } from './mass.ts';
+import { borderOf, outline, pathOf } from './path.ts';
+import type { Piece } from './piece.ts';
+import { type LitSheet, type Tone, toneOf } from './tone.ts';
+
+const FINE = {
+  fine: { perStep: 7, slack: 0.15 },
+  plain: { perStep: 4, slack: 0.22 },
+  small: { perStep: 3, slack: 0.3 },
+} as const;
+
+/** What the shapes of a hanging cloth depend on: everything but colour and reach. */
+export interface Fall {
+  readonly seed: number;
+  readonly hang: Hang | undefined;
+  readonly detail: Detail;
+  readonly width: number;
+  readonly height: number;
+  /** Of each step of the ladder, lightest first. */
+  readonly shares: readonly number[];
+  /** Width of the band along its edge, in units; 0 for none. */
+  readonly band: number;
+}
+
+/** What the shapes of a heap of paint depend on. */
+export interface Lump {
+  readonly seed: number;
+  readonly radius: number;
+  /** Of each tone, lightest first. */
+  readonly shares: readonly number[];
+}
+
+/** Which of a garment's ladders colours a layer. */
+export type Part = 'face' | 'lining' | 'edge';
+
+export interface Layer {
+  readonly part: Part;
+  readonly masses: readonly Mass[];
+  /** Seven lines, path data: step k of the ladder lies between lines k and k + 1. */
+  readonly lines: readonly string[];
+}
+
+/** A garment's shapes from back to front, in tenths of a unit, before they are coloured. */
+export interface ClothShapes {
+  readonly pegs: readonly { readonly x: number; readonly y: number }[];
+  /** Everything the cloth covers, for its shadow on the wall. */
+  readonly shadow: string;
+  readonly layers: readonly Layer[];
+}
+
+export interface HeapShapes {
+  readonly masses: readonly Mass[];
+  /** What it covers, for its shadow. */
+  readonly base: string;
+}
+
+/** Hangs a cloth and finds the shapes of its tones. Plain data: it can be worked out anywhere. */
+export function clothShapes(fall: Fall): ClothShapes {
+  const { seed, detail, band: broad, width, height, shares } = fall;
+  const { perStep, slack } = FINE[detail];
+  const hung = hang(seed, fall.hang, detail, broad, { width, height });
+  const seen = hung.lengths.flatMap(({ pieces }) => pieces.filter((p) => p.side !== 'wrong'));
+  const tone = toneOf(seen, shares);
+  const layers: Layer[] = [];
+  let shadow = '';
+  const lay = (part: Part, piece: Piece) => {
+    if (part === 'edge' && broad === 0) return;
+    const shade = piece.side === 'wrong' ? (light: number) => Math.min(5, tone(light) + 1) : tone;
+    layers.push({
+      part,
+      masses: massesOf(piece, shade, perStep, slack),
+      lines: linesOf(piece, shade, slack),
+    });
+  };
+  for (const { pieces, band, rim } of hung.lengths) {
+    for (const piece of pieces) {
+      shadow += outline(piece, borderOf(piece, slack * 2));
+      lay(piece.side === 'wrong' ? 'lining' : 'face', piece);
+      const over = band.find(({ side, which }) => side === piece.side && which === piece.which);
+      if (over) lay('edge', over);
+    }
+    if (rim) lay('edge', rim);
+  }
+  return { pegs: hung.pegs.map(({ x, y }) => ({ x, y })), shadow, layers };
+}
+
+/** The lines between the steps of a ladder on a piece of cloth. */
+function linesOf(sheet: LitSheet, tone: Tone, slack: number): string[] {
+  const places = sheet.light.map(tone);
+  return Array.from({ length: 7 }, (_, step) => pathOf(contours(sheet, places, step - 0.5), slack));
+}
+
+/** Throws a heap of paint together and finds the shapes of its tones. */
+export function heapShapes({ seed, radius, shares }: Lump): HeapShapes {
+  const fine = radius >= 22;
+  const shape = heap(seed, fine ? 37 : 25);
+  const sheet = {
+    ...shape,
+    x: shape.x.map((v) => v * radius),
+    y: shape.y.map((v) => v * radius),
+  };
+  return {
+    masses: massesOf(sheet, toneOf([sheet], shares, 1), fine ? 6 : 4, 0.12),
+    base: outline(sheet, borderOf(sheet, 0.12)),
+  };
+}

@@ -1,0 +1,64 @@
+import './guide.css';
+import { useEffect } from 'preact/hooks';
+import { hrefOf, route } from '../route.ts';
+import { PLACE_NAMES } from '../words.ts';
+import { GUIDE, type GuidePart, sayGuide } from './words.ts';
+
+/** How the whole of it goes together, what its figures mean, and what to be careful of. */
+export function GuideScreen() {
+  const part = route.value.within[0];
+  // A part's own address leads to it.
+  useEffect(() => {
+    const heading = part && document.getElementById(`guide-${part}`);
+    if (!heading) return;
+    heading.scrollIntoView();
+    heading.focus({ preventScroll: true });
+  }, [part]);
+  return (
+    <section class="page guide">
+      <p class="back">
+        <a href={hrefOf('book')}>{PLACE_NAMES.book}</a>
+      </p>
+      <h1 tabIndex={-1}>{sayGuide.heading}</h1>
+      <p class="lead">{sayGuide.lead}</p>
+      <nav aria-label={sayGuide.contents}>
+        <ul class="guide-contents">
+          {GUIDE.map(({ id, heading }) => (
+            <li key={id}>
+              <a href={hrefOf('book', 'guide', id)}>{heading}</a>
+            </li>
+          ))}
+        </ul>
+      </nav>
+      {GUIDE.map((one) => (
+        <Part key={one.id} part={one} />
+      ))}
+    </section>
+  );
+}
+
+function Part({ part: { id, heading, items } }: { part: GuidePart }) {
+  const List = id === 'steps' ? 'ol' : 'ul';
+  return (
+    <section aria-labelledby={`guide-${id}`}>
+      <h2 id={`guide-${id}`} tabIndex={-1}>
+        {heading}
+      </h2>
+      <List class="guide-items">
+        {items.map(({ head, words, link }) => (
+          <li key={head}>
+            <h3>{head}</h3>
+            <p>{words}</p>
+            {link && (
+              <p>
+                <a class="guide-link" href={hrefOf(...link.to)}>
+                  {link.words}
+                </a>
+              </p>
+            )}
+          </li>
+        ))}
+      </List>
+    </section>
+  );
+}

@@ -1,0 +1,136 @@
+import './vary.css';
+import { useSignal } from '@preact/signals';
+import { useEffect, useMemo } from 'preact/hooks';
+import { AMOUNTS, type Amount, type Way } from '../../../harmony/vary.ts';
+import { FoldRow } from '../../drawn/FoldRow.tsx';
+import { AMOUNT_WORDS, say, WAY_WORDS } from '../../words.ts';
+import { drawn, moved } from '../drawn.ts';
+import { chosen, ladders, studied, targets, variants } from '../state.ts';
+import { hatched, marksOf, shifted } from './folds.ts';
+import { Trial } from './Trial.tsx';
+import { goOnVarying, idOf, isStopped, stopVarying, varied, varying } from './varied.ts';
+import { Whole } from './Whole.tsx';
+import { varySay } from './words.ts';
+
+/** Each row runs from one pole through the colour as it is to the other. */
+const ROWS: readonly { readonly back: Way; readonly on: Way; readonly label: string }[] = [
+  { back: 'cooler', on: 'warmer', label: varySay.rows.warmth },
+  { back: 'deeper', on: 'lighter', label: varySay.rows.light },
+  { back: 'duller', on: 'brighter', label: varySay.rows.chroma },
+];
+
+/** One colour altered along one axis at a time, drawn as short folds of cloth in what the shelf makes of it. */
+export function VariantRows() {
+  const tried = useSignal<string | null>(null);
+  const colour = studied.value[chosen.value];
+  useEffect(() => {
+    tried.value = null;
+  }, [colour]);
+  if (!colour) return null;
+  const made = tried.value === null ? undefined : varied.value?.get(tried.value);
+  return (
+    <section class="variants" aria-labelledby="variants-heading">
+      <h2 id="variants-heading">{varySay.heading}</h2>
+      <Work />
+      {ROWS.map((row) => (
+        <Row
+          key={row.label}
+          {...row}
+          chosen={tried.value}
+          onChoose={(id) => {
+            tried.value = id === 'origin' ? null : id;
+          }}
+        />
+      ))}
+      {varied.value && (
+        <p class="fold-signs small" aria-hidden="true">
+          {varySay.signsMean}
+        </p>
+      )}
+      <div role="status">{made && <Trial made={made} name={colour.gathered.name} />}</div>
+      <Whole />
+    </section>
+  );
+}
+
+/** Piles are being worked out; how far that is, and how to stop it. */
+function Work() {
+  const done = varying.done.value;
+  return (
+    <div class="work-line" role="status">
+      {done !== null && (
+        <>
+          <p>{varySay.working}</p>
+          <progress max={1} value={done} aria-label={varySay.working} />
+          <button type="button" class="quiet" onClick={stopVarying}>
+            {say.stop}
+          </button>
+        </>
+      )}
+      {done === null && isStopped.value && (
+        <>
+          <p>{varySay.stopped}</p>
+          <button type="button" onClick={goOnVarying}>
+            {varySay.goOn}
+          </button>
+        </>
+      )}
+    </div>
+  );
+}
+
+function Row({
+  back,
+  on,
+  label,
+  chosen: tried,
+  onChoose,
+}: {
+  back: Way;
+  on: Way;
+  label: string;
+  chosen: string | null;
+  onChoose: (id: string) => void;
+}) {
+  const wished = variants.value;
+  const known = varied.value;
+  const ladder = ladders.value[chosen.value]!;
+  const target = targets.value[chosen.value]!;
+  const folds = useMemo(() => {
+    const fold = (way: Way, amount: Amount) => {
+      const id = idOf({ way, amount });
+      const made = known?.get(id);
+      const { lab } = wished.find((one) => one.way === way && one.amount === amount)!;
+      const to = made ? shifted(target, made) : lab;
+      return {
+        id,
+        name: varySay.variant(WAY_WORDS[way], AMOUNT_WORDS[amount]),
+        ladder: hatched(drawn(moved(ladder, target, to)), made),
+        reachable: made?.granted !== 'nothing',
+        ...marksOf(made),
+      };
+    };
+    return [
+      ...AMOUNTS.toReversed().map((amount) => fold(back, amount)),
+      { id: 'origin', name: varySay.asItIs, ladder: drawn(ladder), reachable: true },
+      ...AMOUNTS.map((amount) => fold(on, amount)),
+    ];
+  }, [wished, known, ladder, target, back, on]);
+  return (
+    <div class="variant-row">
+      <h3>{label}</h3>
+      <FoldRow
+        label={label}
+        folds={folds}
+        seed={3}
+        chosen={tried !== null && folds.some(({ id }) => id === tried) ? tried : 'origin'}
+        onChoose={onChoose}
+      />
+      <p class="row-ends small" aria-hidden="true">
+        <span>{WAY_WORDS[back]}</span>
+        <span>{varySay.asItIs}</span>
+        <span>{WAY_WORDS[on]}</span>
+      </p>
+    </div>
+  );
+}

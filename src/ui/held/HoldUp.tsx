@@ -1,0 +1,135 @@
+import './held.css';
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
+import { deltaE00 } from '../../colour/difference.ts';
+import type { Lab } from '../../colour/lab.ts';
+import { differenceWords } from '../../colour/words.ts';
+import { listed, spokenOf } from '../drawn/say.ts';
+import { isNearest, shownOf } from '../drawn/screen.ts';
+import { say } from '../words.ts';
+import { stayAwake } from './awake.ts';
+import { sayHeld } from './words.ts';
+
+/** A colour by its name. */
+export interface Held {
+  readonly name: string;
+  readonly lab: Lab;
+}
+
+/** One or two colours over the whole screen, so that it can be held against a dry pile. */
+export function HoldUp({ colours }: { colours: readonly Held[] }) {
+  const [isOpen, setOpen] = useState(false);
+  return (
+    <>
+      <button type="button" onClick={() => setOpen(true)}>
+        {sayHeld.open}
+      </button>
+      {isOpen && <Screenful colours={colours} onLeave={() => setOpen(false)} />}
+    </>
+  );
+}
+
+function Screenful({ colours, onLeave }: { colours: readonly Held[]; onLeave: () => void }) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  const id = useId();
+  /** Index of the one that fills the screen; null: both. */
+  const [one, setOne] = useState<number | null>(null);
+  const [isBare, setBare] = useState(false);
+  const left = useRef(false);
+  const leave = () => {
+    if (left.current) return;
+    left.current = true;
+    // The step that was put into the history is taken out again, unless it was the way out.
+    if (history.state?.held) history.back();
+    onLeave();
+  };
+  useEffect(() => {
+    const element = dialog.current;
+    const opener = document.activeElement as HTMLElement | null;
+    element?.showModal();
+    history.pushState({ held: true }, '');
+    addEventListener('popstate', leave);
+    const sleep = stayAwake();
+    return () => {
+      removeEventListener('popstate', leave);
+      sleep();
+      opener?.focus();
+    };
+  }, []);
+  const shown = one === null ? colours : colours.slice(one, one + 1);
+  const [first, second] = colours;
+  const words =
+    first && second ? say.differs[differenceWords(deltaE00(first.lab, second.lab))] : '';
+  return (
+    <dialog
+      ref={dialog}
+      class="held"
+      aria-labelledby={`${id}-heading`}
+      aria-describedby={`${id}-words`}
+      onCancel={(event) => {
+        event.preventDefault();
+        leave();
+      }}
+    >
+      <button type="button" class="held-colours" onClick={leave} tabIndex={isBare ? 0 : -1}>
+        {shown.map(({ name, lab }) => {
+          const colour = shownOf(lab);
+          return (
+            <span key={name} class="held-colour" style={{ background: colour }}>
+              <span class="unseen">{spokenOf(name, colour)}</span>
+              {isNearest(colour) && <NearestCorner />}
+            </span>
+          );
+        })}
+        <span class="unseen">. {sayHeld.leave}</span>
+      </button>
+      <div class="held-words" hidden={isBare}>
+        <h2 id={`${id}-heading`}>{sayHeld.heading}</h2>
+        <p id={`${id}-words`}>
+          {listed(shown.map(({ name, lab }) => spokenOf(name, shownOf(lab))))}. {words}
+        </p>
+        {colours.length > 1 && (
+          <fieldset class="choice">
+            <legend class="unseen">{sayHeld.which}</legend>
+            {[null, ...colours.keys()].map((which) => (
+              <label key={which}>
+                <input
+                  type="radio"
+                  name={`${id}-which`}
+                  checked={one === which}
+                  onChange={() => setOne(which)}
+                />
+                <span>{which === null ? sayHeld.both : colours[which]!.name}</span>
+              </label>
+            ))}
+          </fieldset>
+        )}
+        <p class="held-actions">
+          <button type="button" class="main" onClick={leave}>
+            {sayHeld.leave}
+          </button>
+          <button
+            type="button"
+            onClick={() => {
+              setBare(true);
+              dialog.current?.querySelector<HTMLElement>('.held-colours')?.focus();
+            }}
+          >
+            {sayHeld.only}
+          </button>
+        </p>
+        <p class="small">
+          {sayHeld.note} {sayHeld.help}
+        </p>
+      </div>
+    </dialog>
+  );
+}
+
+/** As the drawings mark it: a corner turned down. */
+function NearestCorner() {
+  return (
+    <svg class="held-corner" viewBox="0 0 10 10" aria-hidden="true">
+      <path d="M10 0H0l10 10z" fill="#fff" stroke="#161616" stroke-width="1" />
+    </svg>
+  );
+}

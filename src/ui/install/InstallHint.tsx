@@ -1,0 +1,69 @@
+import { signal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { isSample } from '../../book/sample.ts';
+import { cards } from '../book/state.ts';
+import { opening } from '../studio.ts';
+import { say } from '../words.ts';
+import { install, installWay } from './install.ts';
+
+const LATER = 'install later';
+/** Whether the painter has put it off; null until that is known. */
+const isPutOff = signal<boolean | null>(null);
+
+async function recall(): Promise<void> {
+  const said = await (await opening)?.recall(LATER);
+  isPutOff.value = said?.ok === true && said.value !== null;
+}
+
+/**
+ * Offers to put Kingcup on the device, before anything of the painter's own is saved: where the home screen
+ * keeps a book apart, what is saved in the tab does not move along.
+ */
+export function InstallHint() {
+  useEffect(() => {
+    if (isPutOff.value === null) void recall();
+  }, []);
+  const way = installWay.value;
+  const hasOwn = cards.value === null || cards.value.some(({ id }) => !isSample(id));
+  if (way === null || hasOwn || isPutOff.value !== false) return null;
+  return (
+    <aside class="install" aria-label={say.installLabel}>
+      <p>{way === 'asks' ? say.installAsks : say.installByHand}</p>
+      <p class="main-actions">
+        {way === 'asks' && (
+          <button type="button" onClick={() => void install()}>
+            {say.install}
+          </button>
+        )}
+        <button
+          type="button"
+          class="quiet"
+          onClick={() => {
+            isPutOff.value = true;
+            void opening.then((book) => book?.remember(LATER, 'yes'));
+          }}
+        >
+          {say.later}
+        </button>
+      </p>
+    </aside>
+  );
+}
+
+/** The same offer where the painter looks for how safe the book is: as long as it can be taken up. */
+export function InstallOffer() {
+  const way = installWay.value;
+  if (way === null) return null;
+  return (
+    <>
+      <p>{way === 'asks' ? say.installAsks : say.installByHandLater}</p>
+      {way === 'asks' && (
+        <p class="main-actions">
+          <button type="button" onClick={() => void install()}>
+            {say.install}
+          </button>
+        </p>
+      )}
+    </>
+  );
+}

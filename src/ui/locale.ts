@@ -1,0 +1,64 @@
+/** Numbers, days and lengths as the reader writes them; what the core says in figures is set the same way. */
+import { readNumber } from '../pigment/number.ts';
+
+const made = new Map<string, Intl.NumberFormat>();
+function format(least: number, most: number, useGrouping: boolean): Intl.NumberFormat {
+  const key = `${least} ${most} ${useGrouping}`;
+  const known = made.get(key);
+  if (known) return known;
+  const one = new Intl.NumberFormat(undefined, {
+    minimumFractionDigits: least,
+    maximumFractionDigits: most,
+    useGrouping,
+    // Digits that every field here reads.
+    numberingSystem: 'latn',
+  });
+  made.set(key, one);
+  return one;
+}
+
+/** A figure with so many decimals, or from so few to so many. */
+export const figure = (value: number, least: number, most = least): string =>
+  format(least, most, true).format(value);
+/** How many of something. */
+export const count = (value: number): string => figure(value, 0);
+/** A number as it stands in a field: at most so many decimals, and nothing between thousands. */
+export const typed = (value: number, most = 3): string =>
+  format(0, most, false).format(value).replace('−', '-');
+
+/** What parts the whole from its decimals here. */
+const POINT = typed(1.5).replace(/\d/g, '');
+/** What the core says, with its figures as the reader writes them. */
+export const said = (text: string): string =>
+  POINT === '.' ? text : text.replaceAll(/(?<=\d)\.(?=\d)/g, POINT);
+/** The same for text that stands in the page already, such as a sheet. */
+export function saidIn(page: Node | null): void {
+  if (page === null || POINT === '.') return;
+  const texts = document.createTreeWalker(page, NodeFilter.SHOW_TEXT);
+  for (let text = texts.nextNode(); text; text = texts.nextNode())
+    text.nodeValue = said(text.nodeValue ?? '');
+}
+
+const CM_PER_INCH = 2.54;
+export const inchesOf = (cm: number): number => cm / CM_PER_INCH;
+/** A length in cm, of centimetres or inches as written ("60", "60 cm", "24 in", "24″"); null for anything else. */
+export function readLength(text: string): number | null {
+  const [, number, unit] = /^\s*([\d.,]+)\s*(cm|in|inch|inches|"|″|)\s*$/i.exec(text) ?? [];
+  const value = number === undefined ? null : readNumber(number);
+  if (value === null || unit === '' || unit?.toLowerCase() === 'cm') return value;
+  return value * CM_PER_INCH;
+}
+
+/** An ISO day or date in the reader's own manner. */
+export const dateWords = (iso: string): string =>
+  new Date(iso.length === 10 ? `${iso}T12:00:00` : iso).toLocaleDateString(undefined, {
+    day: 'numeric',
+    month: 'long',
+    year: 'numeric',
+  });
+/** The same with the hour. */
+export const momentWords = (iso: string): string =>
+  new Date(iso).toLocaleString(undefined, { dateStyle: 'long', timeStyle: 'short' });
+
+/** Today as an ISO day, by the device's own calendar. */
+export const today = (): string => new Date().toLocaleDateString('sv');

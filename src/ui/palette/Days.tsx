@@ -1,0 +1,32 @@
+import { STUDIO_PALETTE } from '../../book/palette.ts';
+import { listed } from '../../palette/figure.ts';
+import { dateWords } from '../locale.ts';
+import { hrefOf } from '../route.ts';
+import { date, kept } from './days.ts';
+import { sayPalette } from './words.ts';
+
+const MOST_DAYS = 12;
+
+/** Days for which something was laid out, the latest first. */
+export function Days() {
+  const named = new Map<string, string[]>();
+  for (const { id, body } of kept.value?.palettes ?? [])
+    if (id !== STUDIO_PALETTE) named.set(body.date, [...(named.get(body.date) ?? []), body.name]);
+  const days = [...named]
+    .filter(([day]) => day !== date.value)
+    .sort(([a], [b]) => (a < b ? 1 : -1));
+  if (days.length === 0) return null;
+  return (
+    <>
+      <h2>{sayPalette.otherDays}</h2>
+      <ul class="pal-passages">
+        {days.slice(0, MOST_DAYS).map(([day, names]) => (
+          <li key={day}>
+            <a href={hrefOf('palette', day)}>{dateWords(day)}</a>{' '}
+            <span class="small">{listed(names)}</span>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}

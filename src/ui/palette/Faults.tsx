@@ -1,0 +1,19 @@
+import { paletteFaultWords } from '../../palette/faults.ts';
+import { said } from '../locale.ts';
+import { faults } from './planning.ts';
+
+/** Everything that keeps the day from being laid out, each in a sentence. */
+export function Faults({ heading }: { heading?: string }) {
+  const words = [...new Set(faults.value.map(paletteFaultWords))];
+  if (words.length === 0) return null;
+  return (
+    <div class="pal-faults" role="alert">
+      {heading !== undefined && <h2>{heading}</h2>}
+      <ul>
+        {words.map((one) => (
+          <li key={one}>{said(one)}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}

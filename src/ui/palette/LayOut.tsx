@@ -1,0 +1,18 @@
+import { PaletteIcon } from '../drawn/icons.tsx';
+import { book } from '../studio.ts';
+import { say } from '../words.ts';
+
+/** From something in the book to the palette: its mixtures become the piles of a new passage. */
+export function LayOut({ id, main = false }: { id: string; main?: boolean }) {
+  if (book.value?.readOnly !== null) return null;
+  return (
+    <button
+      type="button"
+      class={main ? 'main' : ''}
+      onClick={async () => (await import('./passages.ts')).layOut(id)}
+    >
+      <PaletteIcon size={20} />
+      {say.layOut}
+    </button>
+  );
+}

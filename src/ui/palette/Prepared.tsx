@@ -1,0 +1,17 @@
+import { sheet } from './days.ts';
+import { isPlanning } from './planning.ts';
+import { prepare, unprepare } from './preparing.ts';
+import { sayPalette } from './words.ts';
+
+/** Says that the day is prepared, or that it is not after all. */
+export function Prepared() {
+  return sheet.value?.body.prepared ? (
+    <button type="button" onClick={() => void unprepare()}>
+      {sayPalette.undoPrepared}
+    </button>
+  ) : (
+    <button type="button" disabled={isPlanning.value} onClick={() => void prepare()}>
+      {sayPalette.prepare}
+    </button>
+  );
+}

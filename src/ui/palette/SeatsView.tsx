@@ -1,0 +1,104 @@
+import { useRef } from 'preact/hooks';
+import { baseOf, labelIn } from '../../palette/passage.ts';
+import { whiteOf } from '../../palette/pile.ts';
+import { masstone } from '../../pigment/white.ts';
+import { DownIcon, UpIcon } from '../drawn/icons.tsx';
+import { PaintedHeap } from '../drawn/PaintedHeap.tsx';
+import { shownOf } from '../drawn/screen.ts';
+import { seedOf } from '../drawn/seed.ts';
+import { dayHref } from './days.ts';
+import { useDrag } from './drag.ts';
+import { studio } from './planning.ts';
+import { rules } from './rules.ts';
+import { proposeAgain, putSeat, studioSeats } from './seating.ts';
+import { sayPalette } from './words.ts';
+
+/** The studio's seat order: every pigment of the shelf, moved by hand or by key, and kept. */
+export function SeatsView() {
+  const { shelf } = studio.value;
+  const white = whiteOf(studio.value, rules.value);
+  const paints = new Map(shelf.paints.map((paint) => [paint.pigment, paint]));
+  const there = studioSeats().filter((pigment) => paints.has(pigment) && pigment !== white);
+  const label = (pigment: string) => labelIn(studio.value, pigment);
+  const list = useRef<HTMLOListElement>(null);
+  const put = async (pigment: string, to: number, by: 'up' | 'down' | null = null) => {
+    const at = there[to];
+    if (at === undefined || at === pigment) return;
+    await putSeat(pigment, at, label(pigment));
+    if (by === null) return;
+    // The row has moved under the finger or the key that moved it.
+    const row = [...(list.current?.children ?? [])].find(
+      (one) => one.getAttribute('data-seat') === pigment,
+    );
+    const [up, down] = row?.querySelectorAll('button') ?? [];
+    const next = by === 'up' ? up : down;
+    (next?.disabled ? (by === 'up' ? down : up) : next)?.focus();
+  };
+  const { drag, ...dragging } = useDrag((from, to) => void put(from, there.indexOf(to)));
+  const heap = (pigment: string) => {
+    const paint = paints.get(pigment);
+    const hex = paint ? shownOf(masstone(paint.paint, shelf.surface)) : '#777777';
+    return (
+      <svg viewBox="-12 -12 24 24" width="44" height="44" aria-hidden="true">
+        <PaintedHeap hex={hex} seed={seedOf(baseOf(pigment))} radius={9} />
+      </svg>
+    );
+  };
+  return (
+    <section class="page pal-page">
+      <p class="pal-crumb">
+        <a href={dayHref()}>{sayPalette.toDay}</a>
+      </p>
+      <h1 tabIndex={-1}>{sayPalette.seatsHeading}</h1>
+      <p class="lead">{sayPalette.seatsLead}</p>
+      <p class="pal-actions">
+        {rules.value.seats.length > 0 ? (
+          <button type="button" onClick={() => void proposeAgain()}>
+            {sayPalette.proposeSeats}
+          </button>
+        ) : (
+          <span>{sayPalette.seatsAreProposed}</span>
+        )}
+      </p>
+      <ol class="pal-seats" ref={list} {...dragging}>
+        {white !== null && (
+          <li>
+            {heap(white)}
+            <span>
+              {label(white)} <span class="small">{sayPalette.besideThumb}</span>
+            </span>
+          </li>
+        )}
+        {there.map((pigment, at) => (
+          <li
+            key={pigment}
+            data-seat={pigment}
+            data-over={drag?.over === pigment && drag.from !== pigment ? 'true' : undefined}
+            data-held={drag?.from === pigment ? 'true' : undefined}
+          >
+            <span class="pal-grip">{heap(pigment)}</span>
+            <span>{label(pigment)}</span>
+            <span class="pal-steps">
+              <button
+                type="button"
+                disabled={at === 0}
+                aria-label={sayPalette.seatUp(label(pigment))}
+                onClick={() => void put(pigment, at - 1, 'up')}
+              >
+                <UpIcon />
+              </button>
+              <button
+                type="button"
+                disabled={at === there.length - 1}
+                aria-label={sayPalette.seatDown(label(pigment))}
+                onClick={() => void put(pigment, at + 1, 'down')}
+              >
+                <DownIcon />
+              </button>
+            </span>
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}

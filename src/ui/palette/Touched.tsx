@@ -1,0 +1,72 @@
+import { cm3Words, listed } from '../../palette/figure.ts';
+import { sheetPile } from '../../palette/heap.ts';
+import type { Studio } from '../../palette/passage.ts';
+import type { Day } from '../../palette/plan.ts';
+import { standInWords } from '../../palette/swap.ts';
+import { said } from '../locale.ts';
+import { sayPalette } from './words.ts';
+
+/** A mixed pile that was touched: its parts, its steps, what to mind. */
+export function Mixed({
+  pile,
+  day,
+  at,
+  studio,
+}: {
+  pile: string;
+  day: Day;
+  at: number;
+  studio: Studio;
+}) {
+  const palette = day.palettes[at]!;
+  const plan = palette.piles.find(({ key }) => key === pile);
+  if (!plan) return null;
+  const words = sheetPile(plan, day, palette, studio);
+  return (
+    <>
+      <h3>{words.name}</h3>
+      <p class="small">
+        {plan.passage.name}: {words.laid}. {words.cm3} cm³
+      </p>
+      <ul class="pal-parts">
+        {words.parts.map(({ label, parts, letDown, cm3 }) => (
+          <li key={label}>
+            <b>{parts}</b> {label}
+            {letDown && sayPalette.letDown}
+            {cm3 !== null && <span class="small"> {said(`${cm3} cm³`)}</span>}
+          </li>
+        ))}
+      </ul>
+      {[...words.steps, ...(words.instead === null ? [] : [words.instead])].map((step) => (
+        <p key={step}>{step}</p>
+      ))}
+      {plan.layerWarnings.map((warning) => (
+        <p key={warning.rule}>{warning.words}</p>
+      ))}
+      {plan.clashes.map(({ pigments, why }) => (
+        <p key={pigments.join()}>{why.join(' ')}</p>
+      ))}
+    </>
+  );
+}
+
+/** A pigment that was touched: how much of it, and what for. */
+export function Pigment({ pigment, day, at }: { pigment: string; day: Day; at: number }) {
+  const palette = day.palettes[at]!;
+  const plan = palette.pigments.find(({ key }) => key === pigment);
+  if (!plan) return null;
+  const used = palette.mixed.filter(({ amount }) =>
+    amount.pigments.some((one) => one.pigment === pigment),
+  );
+  const stands = standInWords(pigment);
+  return (
+    <>
+      <h3>{plan.label}</h3>
+      <p>
+        {sayPalette.inSeat(cm3Words(plan.inSeat))}, {sayPalette.inAll(cm3Words(plan.supply.cm3))}
+      </p>
+      {used.length > 0 && <p>{listed(used.map(({ pile }) => `“${pile.name}”`))}</p>}
+      {plan.supply.dryRefused && stands.length > 0 && <p>{listed(stands)}</p>}
+    </>
+  );
+}

@@ -1,0 +1,112 @@
+import { computed, effect, signal } from '@preact/signals';
+import { bookFaultWords } from '../../book/faults.ts';
+import { STUDIO_PALETTE } from '../../book/palette.ts';
+import type { Entry, Kind } from '../../book/record.ts';
+import { isSample } from '../../book/sample.ts';
+import type { Book } from '../../book/store.ts';
+import { isDay } from '../../palette/calendar.ts';
+import { hrefOf, place, route } from '../route.ts';
+import { book, complain, edition, opening } from '../studio.ts';
+
+/** Today where the painter is, as an ISO day. */
+export function today(): string {
+  const now = new Date();
+  const two = (n: number) => String(n).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
+/** The day that is being prepared. */
+export const date = signal(today());
+// The address says which day that is; without one it is today, and a passage belongs to the day at hand.
+effect(() => {
+  const { place: where, open, within } = route.value;
+  if (where !== 'palette') return;
+  const named = open === 'sheet' ? within[0] : open;
+  if (named === null) date.value = today();
+  else if (named !== undefined && isDay(named)) date.value = named;
+});
+/** The address of the day that is being prepared, and of its sheet. */
+export const dayHref = (): string =>
+  date.value === today() ? hrefOf('palette') : hrefOf('palette', date.value);
+export const sheetHref = (): string => hrefOf('palette', 'sheet', date.value);
+/** Opens the day that is being prepared. */
+export const toDay = (): void => {
+  location.hash = dayHref();
+};
+
+export interface Kept {
+  readonly palettes: readonly Entry<'palette'>[];
+  readonly passages: readonly Entry<'passage'>[];
+  readonly leftovers: readonly Entry<'leftover'>[];
+  readonly sheets: readonly Entry<'sheet'>[];
+}
+/** What the book holds of all days; null until it was read. */
+export const kept = signal<Kept | null>(null);
+
+async function all<K extends Kind>(from: Book, kind: K): Promise<readonly Entry<K>[]> {
+  const cards = await from.list(kind);
+  if (!cards.ok) {
+    complain(bookFaultWords(cards.fault));
+    return [];
+  }
+  const found = await Promise.all(cards.value.map(({ id }) => from.get(kind, id)));
+  return found.flatMap((one) => (one.ok && one.value.deletedAt === undefined ? [one.value] : []));
+}
+
+async function readAll(from: Book): Promise<void> {
+  const [palettes, passages, leftovers, sheets] = await Promise.all([
+    all(from, 'palette'),
+    all(from, 'passage'),
+    all(from, 'leftover'),
+    all(from, 'sheet'),
+  ]);
+  kept.value = {
+    palettes: palettes.toSorted((a, b) => (a.created < b.created ? -1 : 1)),
+    passages,
+    leftovers,
+    sheets,
+  };
+}
+
+/** Reads what the book holds of all days, where that was not read yet. */
+export async function wantKept(): Promise<void> {
+  const from = await opening;
+  if (from && kept.peek() === null) await readAll(from);
+}
+
+let reading: Promise<void> = Promise.resolve();
+effect(() => {
+  edition.value;
+  const from = book.value;
+  if (from === null || place.value !== 'palette') return;
+  reading = reading.then(() => readAll(from));
+});
+
+export const studioPalette = computed(
+  () => kept.value?.palettes.find(({ id }) => id === STUDIO_PALETTE) ?? null,
+);
+/** The palettes of the day, the first first. */
+export const palettes = computed(() =>
+  (kept.value?.palettes ?? []).filter(
+    (one) => one.id !== STUDIO_PALETTE && one.body.date === date.value,
+  ),
+);
+export const passage = (id: string): Entry<'passage'> | null =>
+  kept.value?.passages.find((one) => one.id === id) ?? null;
+
+/** The sample book lies on this day's palettes: its leftovers are for it alone, and for no other day. */
+const isSampleDay = computed(() => palettes.value.some(({ id }) => isSample(id)));
+/** What is left from days before and can still be offered. */
+export const leftovers = computed(() =>
+  (kept.value?.leftovers ?? []).filter(
+    ({ id, body }) => body.used === undefined && isSample(id) === isSampleDay.value,
+  ),
+);
+/** The day's sheet: what left the stock for it stands there. */
+export const sheet = computed(() => {
+  const all = kept.value?.sheets ?? [];
+  const ofDay = all.find(({ id }) => id === sheetId(date.value));
+  const ofSample = all.find(({ id, body }) => isSample(id) && body.date === date.value);
+  return ofDay ?? (isSampleDay.value ? ofSample : null) ?? null;
+});
+export const sheetId = (day: string) => `sheet-${day}`;

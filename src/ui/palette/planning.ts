@@ -1,0 +1,136 @@
+import { batch, computed, effect, signal } from '@preact/signals';
+import { runJob } from '../../../workers/jobs.ts';
+import type { PaletteAnswer, PaletteJob } from '../../../workers/palette.ts';
+import type { DayAsked } from '../../palette/asked.ts';
+import type { PaletteFault } from '../../palette/faults.ts';
+import type { FewestOfDay } from '../../palette/fewer.ts';
+import type { Studio } from '../../palette/passage.ts';
+import type { Day } from '../../palette/plan.ts';
+import { putBack } from '../../palette/supply.ts';
+import { starterStock } from '../../pigment/starter.ts';
+import { isStop } from '../jobs.ts';
+import { place } from '../route.ts';
+import { mixedFrom } from '../shelf/stocked.ts';
+import { complain, shelf, stocked } from '../studio.ts';
+import { date, kept, leftovers, palettes, passage, sheet } from './days.ts';
+import { leftoverOf, passageOf } from './kept.ts';
+import { rules } from './rules.ts';
+import { sayPalette } from './words.ts';
+
+const STARTER = starterStock();
+
+/** What the day is mixed from. While it is prepared it counts what was taken as still there. */
+export const studio = computed((): Studio => {
+  const own = stocked.value?.body.stock;
+  const stock =
+    own === undefined
+      ? STARTER
+      : own.entries.length > 0
+        ? own
+        : { ...STARTER, surface: own.surface };
+  const taken = sheet.value?.body.taken;
+  if (!taken) return { shelf: shelf.value, stock };
+  const before = putBack(stock, taken);
+  return { shelf: own ? mixedFrom(before) : shelf.value, stock: before };
+});
+export const isCounted = computed(() => (stocked.value?.body.stock?.entries.length ?? 0) > 0);
+
+const asked = computed((): DayAsked | null =>
+  kept.value === null
+    ? null
+    : {
+        date: date.value,
+        palettes: palettes.value.map(({ body }) => ({
+          name: body.name,
+          passages: body.passages.flatMap((id) => {
+            const found = passage(id);
+            return found ? [passageOf(found)] : [];
+          }),
+          ...(body.order ? { order: body.order } : {}),
+          ...(body.seats.length > 0 ? { seats: body.seats } : {}),
+        })),
+        rules: rules.value,
+        leftovers: leftovers.value.map(leftoverOf),
+      },
+);
+
+/** The day as it is planned, for whom; null while there is nothing to plan. */
+export const plan = signal<{ readonly day: Day; readonly studio: Studio } | null>(null);
+export const faults = signal<readonly PaletteFault[]>([]);
+export const isPlanning = signal(false);
+export const fewest = signal<FewestOfDay | null>(null);
+/** Share done of the search for the fewest pigments; null while nobody asked. */
+export const seeking = signal<number | null>(null);
+
+const run = (job: PaletteJob, signal: AbortSignal, onNews: (done: number) => void) =>
+  runJob<PaletteJob, PaletteAnswer, number>(
+    () =>
+      new Worker(new URL('../../../workers/palette.worker.ts', import.meta.url), {
+        type: 'module',
+      }),
+    job,
+    { signal, onNews },
+  );
+
+effect(() => {
+  const wanted = asked.value;
+  const from = studio.value;
+  if (wanted === null || place.value !== 'palette') return;
+  const stop = new AbortController();
+  batch(() => {
+    fewest.value = null;
+    seeking.value = null;
+  });
+  if (wanted.palettes.every(({ passages }) => passages.every(({ piles }) => piles.length === 0))) {
+    batch(() => {
+      plan.value = null;
+      faults.value = [];
+      isPlanning.value = false;
+    });
+    return;
+  }
+  isPlanning.value = true;
+  void run({ studio: from, asked: wanted, fewest: false }, stop.signal, () => {})
+    .then(({ day }) =>
+      batch(() => {
+        plan.value = day.ok ? { day: day.value, studio: from } : null;
+        faults.value = day.ok ? [] : day.fault;
+        isPlanning.value = false;
+      }),
+    )
+    .catch((error: unknown) => {
+      if (isStop(error)) return;
+      isPlanning.value = false;
+      complain(sayPalette.notPlanned);
+    });
+  return () => stop.abort();
+});
+
+let seek: AbortController | null = null;
+/** Looks for the fewest pigments of the day. */
+export async function seekFewest(): Promise<void> {
+  const wanted = asked.value;
+  if (wanted === null) return;
+  stopSeeking();
+  seek = new AbortController();
+  const { signal: stop } = seek;
+  seeking.value = 0;
+  try {
+    const answer = await run(
+      { studio: studio.value, asked: wanted, fewest: true },
+      stop,
+      (done) => {
+        seeking.value = done;
+      },
+    );
+    if (answer.fewest?.ok && wanted === asked.value) fewest.value = answer.fewest.value;
+    else complain(sayPalette.noFewest);
+  } catch (error) {
+    if (!isStop(error)) complain(sayPalette.noFewest);
+  }
+  if (!stop.aborted) seeking.value = null;
+}
+export function stopSeeking(): void {
+  seek?.abort();
+  seeking.value = null;
+}

@@ -1,0 +1,17 @@
+import { SHARED } from '../../workers/share.ts';
+import { bringPhotograph } from './gathering.ts';
+import { calledBy } from './walk/called.ts';
+
+/** Brings in what another app handed over, one after the other; each waits until it is kept. */
+export async function takeShared(): Promise<void> {
+  if (!('caches' in globalThis) || !(await caches.has(SHARED))) return;
+  const waiting = await caches.open(SHARED);
+  for (const request of await waiting.keys()) {
+    const answer = await waiting.match(request);
+    if (answer) {
+      const name = decodeURIComponent(answer.headers.get('X-Name') ?? '');
+      await bringPhotograph(await answer.blob(), calledBy(name));
+    }
+    await waiting.delete(request);
+  }
+}

@@ -1,0 +1,35 @@
+import { inSentence, masstonesOf } from '../../pigment/near.ts';
+import { shelf } from '../studio.ts';
+import { ownStock, seeAs } from './state.ts';
+import { sayShelf } from './words.ts';
+
+const WAYS = ['included', 'excluded'] as const;
+
+/** Whether paint is meant with what its surface mirrors, or varnished and seen without glare. */
+export function SeenAs() {
+  const now = ownStock.value.surface.specular;
+  const deepest = masstonesOf(shelf.value).reduce((low, one) =>
+    one.lab[0] < low.lab[0] ? one : low,
+  );
+  return (
+    <fieldset class="shelf-seen">
+      <legend>{sayShelf.seenHeading}</legend>
+      <div class="choice">
+        {WAYS.map((way) => (
+          <label key={way}>
+            <input
+              type="radio"
+              name="seen-as"
+              checked={way === now}
+              onChange={() => void seeAs(way)}
+            />
+            <span>{sayShelf.seenAs[way].name}</span>
+          </label>
+        ))}
+      </div>
+      <p class="small">
+        {sayShelf.seenAs[now].about} {sayShelf.deepest(inSentence(deepest.label), deepest.lab[0])}
+      </p>
+    </fieldset>
+  );
+}

@@ -1,0 +1,75 @@
+import { useId } from 'preact/hooks';
+import { differenceWords } from '../../colour/words.ts';
+import type { Accuracy } from '../../pigment/calibrate/pile.ts';
+import { saySwatches } from './words.ts';
+
+const WIDTH = 360;
+const HEIGHT = 120;
+const LEFT = 86;
+const FOOT = 8;
+/** The least that the chart reaches up to: all three bands are seen. */
+const LEAST_TOP = 6;
+const BANDS = [
+  [0, 1, saySwatches.bandNone],
+  [1, 3, saySwatches.bandTrained],
+] as const;
+
+/** How far each pile was from what was foreseen, in the order of their days, over what an eye makes of it. */
+export function AccuracyChart({ piles }: { piles: Accuracy['piles'] }) {
+  const id = useId();
+  const worst = Math.max(...piles.map(({ deltaE00 }) => deltaE00));
+  const top = Math.max(LEAST_TOP, worst * 1.1);
+  // By its root: the small differences, where an eye begins to see, have most of the room.
+  const y = (difference: number) =>
+    HEIGHT - FOOT - (HEIGHT - 2 * FOOT) * Math.sqrt(difference / top);
+  const step = (WIDTH - LEFT - 16) / Math.max(1, piles.length - 1);
+  const points = piles.map(({ id: pile, deltaE00 }, i) => ({
+    pile,
+    x: LEFT + 8 + i * step,
+    y: y(deltaE00),
+  }));
+  return (
+    <svg
+      class="swatch-chart"
+      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+      role="img"
+      aria-labelledby={`${id}-title`}
+    >
+      <title id={`${id}-title`}>
+        {saySwatches.accuracyChart(piles.length, saySwatches.differs[differenceWords(worst)])}
+      </title>
+      {BANDS.map(([from, to, words]) => (
+        <g key={words}>
+          <rect
+            x={LEFT}
+            y={y(to)}
+            width={WIDTH - LEFT}
+            height={y(from) - y(to)}
+            fill="currentColor"
+            fill-opacity={from === 0 ? 0.16 : 0.07}
+          />
+          <text
+            x={LEFT - 6}
+            y={(y(from) + y(to)) / 2}
+            text-anchor="end"
+            dominant-baseline="central"
+          >
+            {words}
+          </text>
+        </g>
+      ))}
+      <text x={LEFT - 6} y={(y(3) + y(top)) / 2} text-anchor="end" dominant-baseline="central">
+        {saySwatches.bandPlain}
+      </text>
+      <polyline
+        points={points.map((point) => `${point.x},${point.y}`).join(' ')}
+        fill="none"
+        stroke="currentColor"
+        stroke-width="1.2"
+      />
+      {points.map((point) => (
+        <circle key={point.pile} cx={point.x} cy={point.y} r="3.4" fill="currentColor" />
+      ))}
+    </svg>
+  );
+}

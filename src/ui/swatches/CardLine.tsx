@@ -1,0 +1,79 @@
+import type { Entry } from '../../book/record.ts';
+import { hexOf } from '../../colour/hex.ts';
+import { PAPER_MM } from '../../pigment/calibrate/card.ts';
+import { removeEntry } from './cards.ts';
+import { hrefTo } from './routes.ts';
+import { dayWords, saySwatches } from './words.ts';
+
+/** A card in the list: its page in small, painted as far as it was seen, and what can be done with it. */
+export function CardLine({ card }: { card: Entry<'card'> }) {
+  const { id, body } = card;
+  const { name, plan, reading, leftOut } = body;
+  const painted = plan.places.filter(({ kind }) => kind === 'paint');
+  return (
+    <div class="swatch-card">
+      <a href={hrefTo('card', id)} aria-label={`${saySwatches.seeIt}: ${name}`}>
+        <Small card={card} />
+      </a>
+      <div>
+        <h3 class="swatch-name">{name}</h3>
+        <p class="small">
+          {reading
+            ? [
+                saySwatches.wasRead(dayWords(reading.date), reading.places.length),
+                ...(leftOut.length > 0 ? [saySwatches.lefts(leftOut.length)] : []),
+              ].join(', ')
+            : saySwatches.waits(painted.length)}
+        </p>
+        <p class="swatch-actions">
+          <a
+            class="button"
+            href={hrefTo('read', id)}
+            aria-label={`${reading ? saySwatches.readAgain : saySwatches.readIt}: ${name}`}
+          >
+            {reading ? saySwatches.readAgain : saySwatches.readIt}
+          </a>
+          <button
+            type="button"
+            class="quiet"
+            aria-label={`${saySwatches.remove}: ${name}`}
+            onClick={() => void removeEntry(card)}
+          >
+            {saySwatches.remove}
+          </button>
+        </p>
+      </div>
+    </div>
+  );
+}
+
+function Small({ card: { body } }: { card: Entry<'card'> }) {
+  const { plan, reading } = body;
+  const [width, height] = PAPER_MM[plan.paper];
+  const colourOf = (number: number) =>
+    reading?.places.find((place) => place.number === number)?.lab ?? null;
+  return (
+    <svg class="swatch-small" viewBox={`0 0 ${width} ${height}`} width="84" aria-hidden="true">
+      <rect width={width} height={height} fill="#fff" />
+      {plan.places.map((place) => {
+        const lab = colourOf(place.number);
+        const fill =
+          lab !== null
+            ? hexOf(lab)
+            : { white: '#f1f1f1', grey: '#767676', black: '#1c1c1c', paint: 'none' }[place.kind];
+        return (
+          <rect
+            key={place.number}
+            x={place.x - place.width / 2}
+            y={place.y - place.height / 2}
+            width={place.width}
+            height={place.height}
+            fill={fill}
+            stroke="#777"
+            stroke-width="1.2"
+          />
+        );
+      })}
+    </svg>
+  );
+}

@@ -1,0 +1,34 @@
+import { DownloadLine } from './DownloadLine.tsx';
+import { KeptReading } from './KeptReading.tsx';
+import { lessons } from './records.ts';
+import { hrefTo } from './routes.ts';
+import { Sheet } from './Sheet.tsx';
+import { saySwatches } from './words.ts';
+
+/** A card that was kept: to be printed once more, or read. */
+export function CardSheet({ id }: { id: string }) {
+  const card = lessons.value?.cards.find((each) => each.id === id);
+  if (!card)
+    return (
+      <>
+        <h1 tabIndex={-1}>{saySwatches.cardsHeading}</h1>
+        <p>{saySwatches.gone}</p>
+      </>
+    );
+  const { name, plan, reading } = card.body;
+  return (
+    <>
+      <h1 tabIndex={-1} class="swatch-screen swatch-name">
+        {name}
+      </h1>
+      <div class="swatch-actions swatch-screen">
+        <a class="button main" href={hrefTo('read', id)}>
+          {reading ? saySwatches.readAgain : saySwatches.readIt}
+        </a>
+        <DownloadLine cards={[plan]} />
+      </div>
+      {reading && <KeptReading card={card} reading={reading} />}
+      <Sheet card={plan} />
+    </>
+  );
+}

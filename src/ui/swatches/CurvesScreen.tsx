@@ -1,0 +1,99 @@
+import { useSignal } from '@preact/signals';
+import { WorkTable } from './CurvesTable.tsx';
+import { keepCurves, readFile, takeCurvesOut } from './curves.ts';
+import { lessons } from './records.ts';
+import { goTo } from './routes.ts';
+import { rowFault, type Samples } from './sample.ts';
+import { saySwatches } from './words.ts';
+
+/** A file of measured reflectances: read, told what its samples are, kept; or one that was kept. */
+export function CurvesScreen({ id }: { id: string | null }) {
+  const kept = lessons.value?.curves.find((file) => file.id === id) ?? null;
+  const file = useSignal<Samples | null>(kept && { ...kept.body, remarks: [] });
+  const fault = useSignal('');
+  const open = async (chosen: File | undefined) => {
+    if (!chosen) return;
+    const read = await readFile(chosen);
+    fault.value = read.ok ? '' : read.fault;
+    // A file that cannot be read takes nothing away.
+    if (read.ok) file.value = read.value;
+  };
+  const now = file.value;
+  const used = now?.samples.filter(({ parts }) => parts.length > 0).length ?? 0;
+  const keep = async () => {
+    if (!now) return;
+    fault.value =
+      used === 0
+        ? saySwatches.curvesNone
+        : now.samples.some((sample) => rowFault(sample) !== '')
+          ? saySwatches.curvesFaulty
+          : '';
+    if (fault.value === '' && (await keepCurves(now, kept))) goTo('fit');
+  };
+  return (
+    <>
+      <h1 tabIndex={-1}>{saySwatches.curvesHeading}</h1>
+      {id !== null && kept === null && <p>{saySwatches.gone}</p>}
+      {id === null && (
+        <div>
+          <label class="swatch-filefield">
+            {saySwatches.curvesFile}
+            <input
+              type="file"
+              accept=".csv,.txt,.cgats,.cgt,.ti3,text/csv,text/plain"
+              aria-describedby="swatch-curves-help"
+              onChange={(event) => void open(event.currentTarget.files?.[0])}
+            />
+          </label>
+          <p class="small" id="swatch-curves-help">
+            {saySwatches.curvesFileHelp}
+          </p>
+        </div>
+      )}
+      {now && (
+        <>
+          {now.remarks.length > 0 && (
+            <ul class="remarks">
+              {now.remarks.map((remark) => (
+                <li key={remark}>{remark}</li>
+              ))}
+            </ul>
+          )}
+          <section class="swatch-section">
+            <h2>{saySwatches.tableHeading}</h2>
+            <p>{saySwatches.tableAbout}</p>
+            <p role="status">{saySwatches.samplesOf(used, now.samples.length)}</p>
+            <WorkTable
+              samples={now.samples}
+              onChange={(samples) => {
+                file.value = { ...now, samples };
+              }}
+            />
+          </section>
+        </>
+      )}
+      {fault.value && (
+        <p class="shelf-fault" role="alert">
+          {fault.value}
+        </p>
+      )}
+      {now && (
+        <div class="swatch-actions">
+          <button type="button" class="main" onClick={() => void keep()}>
+            {saySwatches.keepCurves}
+          </button>
+          {kept && (
+            <>
+              <button type="button" onClick={() => void takeCurvesOut(kept, 'cgats')}>
+                {saySwatches.asCgats}
+              </button>
+              <button type="button" onClick={() => void takeCurvesOut(kept, 'csv')}>
+                {saySwatches.asCsv}
+              </button>
+            </>
+          )}
+        </div>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,56 @@
+import type { MeasuredSample } from '../../book/swatches.ts';
+import { spectrum } from '../../colour/grid.ts';
+import { labOf } from '../../colour/lab.ts';
+import { nameOf } from '../../colour/words.ts';
+import { shownOf } from '../drawn/screen.ts';
+import { Brushed } from '../shelf/Brushed.tsx';
+import { PartsFields } from './PartsFields.tsx';
+import { rowFault } from './sample.ts';
+import { saySwatches } from './words.ts';
+
+/** Every sample of a file beside its colour, and what the painter says that it is. */
+export function WorkTable({
+  samples,
+  onChange,
+}: {
+  samples: readonly MeasuredSample[];
+  onChange: (samples: readonly MeasuredSample[]) => void;
+}) {
+  return (
+    <ul class="swatch-table">
+      {samples.map((sample, row) => {
+        const lab = labOf(spectrum(sample.reflectance));
+        const fault = rowFault(sample);
+        return (
+          <li key={sample.name} data-wrong={fault === '' ? undefined : ''}>
+            <Brushed
+              name={sample.name}
+              width={96}
+              height={34}
+              strokes={[{ hex: shownOf(lab), words: nameOf(lab) }]}
+            />
+            <p class="swatch-sample">
+              <strong>{sample.name}</strong>
+              <br />
+              <span class="small">
+                {sample.parts.length === 0 ? saySwatches.notUsed : nameOf(lab)}
+              </span>
+            </p>
+            <PartsFields
+              of={sample.name}
+              parts={sample.parts}
+              onChange={(parts) =>
+                onChange(samples.map((each, i) => (i === row ? { ...each, parts } : each)))
+              }
+            />
+            {fault && (
+              <p class="shelf-fault" role="alert">
+                {fault}
+              </p>
+            )}
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

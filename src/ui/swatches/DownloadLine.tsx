@@ -1,0 +1,34 @@
+import type { Card } from '../../pigment/calibrate/card.ts';
+import { PrintIcon } from '../drawn/icons.tsx';
+import { takeFile } from './cards.ts';
+import { saySwatches } from './words.ts';
+
+/** The two ways in which cards leave the screen. `before` keeps what is not yet kept. */
+export function DownloadLine({
+  cards,
+  main = false,
+  before = async () => true,
+}: {
+  cards: readonly Card[];
+  main?: boolean;
+  before?: () => Promise<boolean>;
+}) {
+  const printed = async () => {
+    if (await before()) globalThis.print();
+  };
+  const taken = async () => {
+    if (!(await before())) return;
+    for (const card of cards) await takeFile(card);
+  };
+  return (
+    <>
+      <button type="button" class={main ? 'main' : undefined} onClick={() => void printed()}>
+        <PrintIcon size={20} />
+        {saySwatches.print}
+      </button>
+      <button type="button" onClick={() => void taken()}>
+        {saySwatches.file}
+      </button>
+    </>
+  );
+}

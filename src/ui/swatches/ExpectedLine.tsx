@@ -1,0 +1,37 @@
+import { entryOf } from '../../book/learnt.ts';
+import type { Part } from '../../pigment/calibrate/swatches.ts';
+import { HANDBOOK, mixtureError, nearWords, trustOfCurve } from '../../pigment/calibrate/trust.ts';
+import { isStocked, ownStock } from '../shelf/state.ts';
+import { shelf } from '../studio.ts';
+import { accuracy } from './records.ts';
+import { hrefTo } from './routes.ts';
+import { saySwatches } from './words.ts';
+
+/** How far a mixture may come out otherwise than foreseen, in words, from how its paints are known. */
+export function ExpectedLine({ parts }: { parts: readonly Part[] }) {
+  const on = shelf.value;
+  const used = parts.filter((part) => part.parts > 0);
+  const paints = used.map(({ pigment }) => on.paints.find((paint) => paint.pigment === pigment));
+  if (used.length === 0 || paints.includes(undefined)) return null;
+  const trust = (pigment: string) =>
+    isStocked.value ? trustOfCurve(entryOf(pigment, ownStock.value)?.curve ?? null) : HANDBOOK;
+  const guessed = paints.filter((paint) => trust(paint!.pigment).known === 'handbook');
+  if (guessed.length === paints.length)
+    return (
+      <p class="small">
+        {saySwatches.expectedHandbook} <a href={hrefTo()}>{saySwatches.expectedLink}</a>
+      </p>
+    );
+  const error = mixtureError(
+    used,
+    trust,
+    (pigment) => on.paints.find((paint) => paint.pigment === pigment)!.paint,
+    accuracy.value.lately ?? undefined,
+  );
+  return (
+    <p class="small">
+      {saySwatches.expected(nearWords(error))}{' '}
+      {guessed.length > 0 && saySwatches.expectedGuess(guessed.map((paint) => paint!.label))}
+    </p>
+  );
+}

@@ -1,0 +1,34 @@
+import { entryOf } from '../../book/learnt.ts';
+import type { Lab } from '../../colour/lab.ts';
+import type { Part } from '../../pigment/calibrate/swatches.ts';
+import { isStocked, ownStock } from '../shelf/state.ts';
+import { handOver } from './piles.ts';
+import { goTo } from './routes.ts';
+import { saySwatches } from './words.ts';
+
+/** From a pile that came out otherwise to the log that learns from it. */
+export function KeepPile({
+  parts,
+  seen,
+  isMeasured,
+}: {
+  /** By names of the shelf that mixtures are sought on. */
+  parts: readonly Part[];
+  seen: Lab;
+  isMeasured: boolean;
+}) {
+  if (!isStocked.value) return null;
+  const keep = () => {
+    const mixed = parts.flatMap((part) => {
+      const entry = part.parts > 0 ? entryOf(part.pigment, ownStock.peek()) : null;
+      return entry ? [{ pigment: entry.id, parts: part.parts }] : [];
+    });
+    handOver(mixed, { lab: seen, known: isMeasured ? 'measured' : 'by eye', R: null });
+    goTo('pile');
+  };
+  return (
+    <button type="button" class="quiet" onClick={keep}>
+      {saySwatches.keepAs}
+    </button>
+  );
+}

@@ -1,0 +1,68 @@
+import type { Part } from '../../pigment/calibrate/swatches.ts';
+import { labelOf } from '../../pigment/label.ts';
+import { ownStock } from '../shelf/state.ts';
+import { saySwatches } from './words.ts';
+
+/** What something was mixed from: a paint and its parts a line. Taking a line's paint away takes the line. */
+export function PartsFields({
+  of,
+  parts,
+  onChange,
+}: {
+  /** What it is, for those who hear the fields. */
+  of: string;
+  /** By ids of the shelf's entries. */
+  parts: readonly Part[];
+  onChange: (parts: readonly Part[]) => void;
+}) {
+  const stock = ownStock.value;
+  const entries = stock.entries.filter(
+    ({ id, amount }) => amount !== 0 || parts.some(({ pigment }) => pigment === id),
+  );
+  const lines: readonly (Part | null)[] = [...parts, null];
+  const set = (at: number, part: Part | null) =>
+    onChange(
+      part === null
+        ? parts.filter((_, i) => i !== at)
+        : at === parts.length
+          ? [...parts, part]
+          : parts.map((each, i) => (i === at ? part : each)),
+    );
+  return (
+    <div class="swatch-parts">
+      {lines.map((part, at) => (
+        <div class="swatch-part" key={at}>
+          <select
+            aria-label={saySwatches.paintOf(of, at + 1)}
+            value={part?.pigment ?? ''}
+            onChange={({ currentTarget: { value } }) =>
+              set(at, value === '' ? null : { pigment: value, parts: part?.parts ?? 1 })
+            }
+          >
+            <option value="">
+              {part ? saySwatches.remove : at === 0 ? saySwatches.onePaint : saySwatches.another}
+            </option>
+            {entries.map((entry) => (
+              <option key={entry.id} value={entry.id}>
+                {labelOf(stock, entry)}
+              </option>
+            ))}
+          </select>
+          {part && parts.length > 1 && (
+            <input
+              type="number"
+              inputMode="decimal"
+              min={0}
+              step="any"
+              aria-label={saySwatches.partsIn(of, at + 1)}
+              value={Number.isFinite(part.parts) ? part.parts : ''}
+              onChange={({ currentTarget: { valueAsNumber } }) =>
+                set(at, { ...part, parts: valueAsNumber })
+              }
+            />
+          )}
+        </div>
+      ))}
+    </div>
+  );
+}

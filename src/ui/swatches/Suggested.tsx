@@ -1,0 +1,52 @@
+import { WorkLine } from '../harmony/mix/WorkLine.tsx';
+import { said } from '../locale.ts';
+import { ownStock } from '../shelf/state.ts';
+import { pileWords, want } from './cards.ts';
+import { fitNow, fitting, suggestions } from './fitting.ts';
+import { goTo } from './routes.ts';
+import { saySwatches } from './words.ts';
+
+/** Which swatches would teach most next, and why. */
+export function Suggested() {
+  const some = suggestions.value;
+  const stock = ownStock.value;
+  if (some === null)
+    return (
+      <>
+        <WorkLine work={fitting} words={saySwatches.fitting} />
+        {fitting.done.value === null && (
+          <p>
+            <button type="button" class="quiet" onClick={() => void fitNow()}>
+              {saySwatches.nextAsk}
+            </button>
+          </p>
+        )}
+      </>
+    );
+  return (
+    <div class="swatch-next">
+      <h3>{saySwatches.nextHeading}</h3>
+      {some.length === 0 && <p>{saySwatches.nextNone}</p>}
+      <ol>
+        {some.map(({ parts, why }) => (
+          <li key={pileWords(parts, stock)}>
+            <strong>{pileWords(parts, stock)}.</strong> {said(why)}
+          </li>
+        ))}
+      </ol>
+      {some.length > 0 && (
+        <p>
+          <button
+            type="button"
+            onClick={() => {
+              want({ paints: [], piles: some.map(({ parts }) => parts) });
+              goTo('new');
+            }}
+          >
+            {saySwatches.nextCard}
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,107 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import type { Point } from '../../pigment/calibrate/straighten.ts';
+import { Crosshair } from './Crosshair.tsx';
+import { Over } from './Over.tsx';
+import { saySwatches } from './words.ts';
+
+/** One thing to touch. */
+export interface Turn {
+  /** "Touch place 3: yellow ochre, alone." */
+  readonly words: string;
+  /** What stands over the point once it is set. */
+  readonly mark: string;
+  /** It may be missing from the picture. */
+  readonly mayMiss?: boolean;
+}
+
+/** Touches one thing after the other on a photograph, by finger or by keys; missing ones are null. */
+export function Touching({
+  url,
+  alt,
+  turns,
+  onDone,
+  onLeave,
+}: {
+  url: string;
+  alt: string;
+  turns: readonly Turn[];
+  onDone: (points: readonly (Point | null)[]) => void;
+  onLeave?: () => void;
+}) {
+  const points = useSignal<readonly (Point | null)[]>([]);
+  const at = useSignal<Point>([0.5, 0.5]);
+  const size = useSignal<Point>([1, 1]);
+  const next = turns[points.value.length];
+  useEffect(() => {
+    const image = new Image();
+    image.onload = () => {
+      size.value = [image.naturalWidth, image.naturalHeight];
+    };
+    image.src = url;
+  }, [url]);
+  const set = (point: Point | null) => {
+    if (points.value.length >= turns.length) return;
+    points.value = [...points.value, point];
+    if (points.value.length === turns.length) onDone(points.value);
+  };
+  const [width, height] = size.value;
+  const reach = Math.max(width, height) / 100;
+  const outlines = points.value.flatMap((point, i) => {
+    if (!point) return [];
+    const [u, v] = [reach / width, reach / height];
+    const [x, y] = point;
+    const corners: Point[] = [
+      [x - u, y - v],
+      [x + u, y - v],
+      [x + u, y + v],
+      [x - u, y + v],
+    ];
+    return [{ words: turns[i]!.mark, corners }];
+  });
+  return (
+    <div class="swatch-touching">
+      <div class="swatch-turn">
+        <div role="status">
+          <p class="lead">{next?.words}</p>
+          <p class="small">
+            {saySwatches.turnOf(Math.min(points.value.length + 1, turns.length), turns.length)}
+          </p>
+        </div>
+      </div>
+      <Crosshair url={url} alt={alt} at={at} onSet={set} id="swatch-touch">
+        <Over outlines={outlines} width={width} height={height} />
+      </Crosshair>
+      <p class="swatch-few">
+        <button
+          type="button"
+          class="quiet"
+          onClick={() => document.getElementById('swatch-touch')?.focus()}
+        >
+          {saySwatches.byKeys}
+        </button>
+        {next?.mayMiss && (
+          <button type="button" class="quiet" onClick={() => set(null)}>
+            {saySwatches.skip}
+          </button>
+        )}
+        {points.value.length > 0 && (
+          <button
+            type="button"
+            class="quiet"
+            onClick={() => {
+              points.value = points.value.slice(0, -1);
+            }}
+          >
+            {saySwatches.stepBack}
+          </button>
+        )}
+        {onLeave && (
+          <button type="button" class="quiet" onClick={onLeave}>
+            {saySwatches.giveUp}
+          </button>
+        )}
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,151 @@
+import { computed, signal } from '@preact/signals';
+import { bookFaultWords } from '../../book/faults.ts';
+import { lotsOf } from '../../book/learnt.ts';
+import type { Entry } from '../../book/record.ts';
+import type { Undo } from '../../book/store.ts';
+import { cardPaintOf } from '../../pigment/calibrate/calibrate.ts';
+import { type Card, type CardPaint, type Paper, planCards } from '../../pigment/calibrate/card.ts';
+import { drawCard } from '../../pigment/calibrate/sheet.ts';
+import type { Part } from '../../pigment/calibrate/swatches.ts';
+import { cautionOf } from '../../pigment/caution.ts';
+import { labelOf } from '../../pigment/label.ts';
+import type { Stock, StockEntry } from '../../pigment/stock.ts';
+import { saveFile } from '../book/hand.ts';
+import { ownStock } from '../shelf/state.ts';
+import { sayShelf } from '../shelf/words.ts';
+import { complain, opening, tell } from '../studio.ts';
+import { lessons } from './records.ts';
+import { dayWords, saySwatches, today } from './words.ts';
+
+/** What the painter wants on a card. */
+export interface Wanted {
+  /** Ids of entries; null: those that were never brushed out, or all where none is left. */
+  readonly paints: readonly string[] | null;
+  readonly tints: readonly number[];
+  readonly paper: Paper;
+  readonly piles: readonly (readonly Part[])[];
+}
+export const wanted = signal<Wanted>({ paints: null, tints: [4], paper: 'A4', piles: [] });
+export const want = (change: Partial<Wanted>): void => {
+  wanted.value = { ...wanted.value, ...change };
+};
+
+/** Every paint that can be brushed out, but for the white. */
+export const brushable = computed(() =>
+  ownStock.value.entries.filter(({ id, amount }) => id !== ownStock.value.white && amount !== 0),
+);
+
+/** Entries that stand alone on some card. */
+const onCards = computed(
+  () =>
+    new Set(
+      (lessons.value?.cards ?? []).flatMap(({ body }) =>
+        body.plan.places.flatMap(({ parts }) => (parts.length === 1 ? [parts[0]!.pigment] : [])),
+      ),
+    ),
+);
+export const notYet = computed(() =>
+  brushable.value.filter(({ id, curve }) => curve === null && !onCards.value.has(id)),
+);
+
+export const chosenPaints = computed<readonly StockEntry[]>(() => {
+  const { paints } = wanted.value;
+  if (paints !== null) return brushable.value.filter(({ id }) => paints.includes(id));
+  return notYet.value.length > 0 ? notYet.value : brushable.value;
+});
+
+/** One more than any card has: a number that was printed is not given out again. */
+const nextNumber = computed(() =>
+  (lessons.value?.cards ?? []).reduce(
+    (next, { body }) =>
+      Math.max(next, 1 + Number(/^\D*(\d+)/.exec(body.plan.name ?? '')?.[1] ?? 0)),
+    1,
+  ),
+);
+
+/** The pages that these wishes make; none where there is nothing to brush out, or no white. */
+export const pages = computed<readonly Card[]>(() => {
+  const stock = ownStock.value;
+  const white = stock.entries.find(({ id }) => id === stock.white);
+  const { tints, paper, piles } = wanted.value;
+  if (!white || (chosenPaints.value.length === 0 && piles.length === 0)) return [];
+  const paints = stock.entries.filter(
+    (entry) =>
+      entry !== white &&
+      (chosenPaints.value.includes(entry) ||
+        piles.some((parts) => parts.some(({ pigment }) => pigment === entry.id))),
+  );
+  const mixtures = piles.map((parts) => ({ label: pileWords(parts, stock), parts }));
+  const name = saySwatches.cardName(nextNumber.value, dayWords(today()));
+  return planCards(
+    paintOf(white, stock),
+    paints.map((entry) => paintOf(entry, stock)),
+    { paper, tints, mixtures, name },
+  );
+});
+
+/** "Yellow ochre 2, ultramarine 1" */
+export function pileWords(parts: readonly Part[], stock: Stock): string {
+  return parts
+    .map(({ pigment, parts: amount }) => {
+      const entry = stock.entries.find(({ id }) => id === pigment);
+      const name = entry ? labelOf(stock, entry) : pigment;
+      return parts.length === 1 ? name : `${name} ${Number(amount.toPrecision(3))}`;
+    })
+    .join(', ');
+}
+
+function paintOf(entry: StockEntry, stock: Stock): CardPaint {
+  const known = cardPaintOf(entry.pigment, labelOf(stock, entry));
+  const { level, hazard, caution, dryRefused } = cautionOf(stock, entry);
+  const grave = level === 'toxic' || level === 'very_toxic';
+  const words = [...(dryRefused ? [sayShelf.dryRefused] : []), hazard, caution].join(' ').trim();
+  return { ...known, pigment: entry.id, caution: grave ? words : '' };
+}
+
+export const nameOfPage = ({ name = '', page, pages: of }: Card): string =>
+  of === 1 ? name : `${name}, ${saySwatches.pageOf(page, of)}`;
+
+/** Keeps these pages, so that their photographs can be read later. */
+export async function keepCards(cards: readonly Card[]): Promise<readonly string[] | null> {
+  const book = await opening;
+  if (!book) return null;
+  const ids: string[] = [];
+  const undos: Undo[] = [];
+  for (const plan of cards) {
+    const used = plan.places.flatMap(({ parts }) => parts.map(({ pigment }) => pigment));
+    const body = {
+      ...{ name: nameOfPage(plan), note: '', date: today(), plan, leftOut: [] },
+      lots: lotsOf([plan.white, ...used], ownStock.value),
+    };
+    const put = await book.put({ kind: 'card', body });
+    if (!put.ok) {
+      complain(bookFaultWords(put.fault));
+      return null;
+    }
+    ids.push(put.value.entry.id);
+    undos.push(put.value.undo);
+  }
+  tell(saySwatches.cardKept(cards[0]?.name ?? ''), async () => {
+    let answer = await undos[0]!();
+    for (const undo of undos.slice(1)) answer = await undo();
+    return answer;
+  });
+  return ids;
+}
+
+/** A page as a file that prints at its full size. */
+export async function takeFile(card: Card): Promise<void> {
+  const name = nameOfPage(card).replace(/[^\p{L}\p{N}]+/gu, '-');
+  const file = new File([drawCard(card)], `swatch-${name}.svg`, { type: 'image/svg+xml' });
+  if ((await saveFile(file)) === 'failed') complain(saySwatches.fileFailed);
+}
+
+/** Puts a card, a file of curves or a pile into the bin, and offers the way back. */
+export async function removeEntry({ id, body }: Entry): Promise<void> {
+  const book = await opening;
+  const removed = await book?.remove(id);
+  if (!removed) return;
+  if (removed.ok) tell(saySwatches.removed(body.name), removed.value.undo);
+  else complain(bookFaultWords(removed.fault));
+}

@@ -1,0 +1,63 @@
+import { bookFaultWords } from '../../book/faults.ts';
+import { lotsOf } from '../../book/learnt.ts';
+import type { Entry } from '../../book/record.ts';
+import { spectrum } from '../../colour/grid.ts';
+import { spectraCgats, spectraCsv } from '../../pigment/calibrate/spectra.ts';
+import { fail, type Result } from '../../result.ts';
+import { saveFile } from '../book/hand.ts';
+import { ownStock } from '../shelf/state.ts';
+import { complain, opening, tell } from '../studio.ts';
+import { type Samples, samplesOf } from './sample.ts';
+import { saySwatches, today } from './words.ts';
+
+const MOST_BYTES = 5_000_000;
+
+/** The samples of a file; or a sentence. */
+export async function readFile(file: File): Promise<Result<Samples, string>> {
+  if (file.size > MOST_BYTES) return fail(saySwatches.fileTooLarge);
+  return samplesOf(await file.text(), file.name, ownStock.peek());
+}
+
+/** Keeps a file's samples, with the lots that they are of. */
+export async function keepCurves(
+  { name, geometry, specular, samples }: Samples,
+  over: Entry<'curves'> | null,
+): Promise<boolean> {
+  const book = await opening;
+  if (!book) return false;
+  const used = samples.flatMap(({ parts }) => parts.map(({ pigment }) => pigment));
+  const put = await book.put({
+    kind: 'curves',
+    ...(over ? { id: over.id, over } : {}),
+    body: {
+      ...{ name, geometry, specular, samples },
+      note: over?.body.note ?? '',
+      date: over?.body.date ?? today(),
+      lots: lotsOf(used, ownStock.value),
+    },
+  });
+  if (put.ok) tell(saySwatches.curvesKept(name), put.value.undo);
+  else complain(bookFaultWords(put.fault));
+  return put.ok;
+}
+
+/** The samples as a file for other programs. */
+export async function takeCurvesOut(
+  { body }: Entry<'curves'>,
+  form: 'cgats' | 'csv',
+): Promise<void> {
+  const { name, geometry, samples } = body;
+  const all = samples.map(({ name: sample, reflectance }) => ({
+    name: sample,
+    R: spectrum<'R'>(reflectance),
+  }));
+  const text = form === 'csv' ? spectraCsv(all) : spectraCgats(all, geometry);
+  const file = new File(
+    [text],
+    `${name.replace(/\.[^.]*$/, '')}.${form === 'csv' ? 'csv' : 'txt'}`,
+    {
+      type: form === 'csv' ? 'text/csv' : 'text/plain',
+    },
+  );
+  if ((await saveFile(file)) === 'failed') complain(saySwatches.fileFailed);
+}

@@ -1,0 +1,66 @@
+import { computed, signal } from '@preact/signals';
+import type { Fit, FitFound } from '../../../workers/calibrate.ts';
+import type { Learnt } from '../../book/learnt.ts';
+import { paintsToFit } from '../../pigment/calibrate/calibrate.ts';
+import { calibrationFaultWords } from '../../pigment/calibrate/fault.ts';
+import type { Suggestion } from '../../pigment/calibrate/suggest.ts';
+import { newWork } from '../harmony/mix/work.ts';
+import { fitPaints } from '../jobs.ts';
+import { acceptFit, ownStock } from '../shelf/state.ts';
+import { learnt } from './records.ts';
+import { saySwatches, today } from './words.ts';
+
+export const fitting = newWork();
+
+/** The last fit, and what it was made from. */
+const last = signal<{ readonly of: Learnt; readonly result: Fit } | null>(null);
+
+/** The curves that everything in the book asks for; null while they are not found yet, or cannot be. */
+export const found = computed<FitFound | null>(() =>
+  last.value && last.value.of === learnt.value && last.value.result.ok
+    ? last.value.result.value
+    : null,
+);
+
+/** What the last fit would have brushed out next; null before anything was fitted. */
+export const suggestions = computed(() =>
+  last.value?.result.ok ? last.value.result.value.suggestions.filter(isHere) : null,
+);
+const isHere = ({ parts }: Suggestion): boolean =>
+  parts.every(({ pigment }) => ownStock.value.entries.some(({ id }) => id === pigment));
+
+/** Why there are none, in words; empty where there is nothing wrong. */
+export const fitFault = computed<string>(() => {
+  if (learnt.value?.swatches.length === 0) return saySwatches.fitNothing;
+  if (ownStock.value.white === null) return saySwatches.noWhite;
+  const result = last.value?.of === learnt.value ? last.value.result : null;
+  return result && !result.ok ? calibrationFaultWords(result.fault) : '';
+});
+
+/** Finds the curves, unless they are known already. */
+export async function fitNow(): Promise<void> {
+  const of = learnt.value;
+  const stock = ownStock.value;
+  if (!of || of.swatches.length === 0 || stock.white === null || last.value?.of === of) return;
+  const used = new Set([
+    stock.white,
+    ...of.swatches.flatMap(({ parts }) => parts.map(({ pigment }) => pigment)),
+  ]);
+  const paints = paintsToFit(
+    stock,
+    stock.entries.filter(({ id }) => used.has(id)),
+  );
+  const result = await fitting.run(({ signal, onNews }) =>
+    fitPaints(
+      { kind: 'fit', white: stock.white!, paints, swatches: of.swatches, surface: stock.surface },
+      { signal, onNews: (news) => news.kind === 'done' && onNews(news.done) },
+    ),
+  );
+  if (result) last.value = { of, result };
+}
+
+/** The shelf takes the curves; undo brings back those that it had. */
+export async function acceptFound(): Promise<boolean> {
+  const fit = found.value;
+  return fit !== null && (await acceptFit(fit, today())).ok;
+}

@@ -1,0 +1,79 @@
+import type { Seen } from '../../../workers/calibrate.ts';
+import type { KeptPhoto } from '../../../workers/photo.ts';
+import { bookFaultWords } from '../../book/faults.ts';
+import type { CardReading } from '../../book/swatches.ts';
+import { complain, opening, tell } from '../studio.ts';
+import { lessons } from './records.ts';
+import { saySwatches, today } from './words.ts';
+
+function readingOf(of: Seen, byHand: boolean): CardReading {
+  return {
+    date: today(),
+    byHand,
+    places: of.places.map(({ place, lab, corners: around }) => ({
+      number: place.number,
+      lab,
+      corners: around.flat(),
+    })),
+    sd: of.sd,
+    unevenness: of.unevenness,
+    referenceResidual: of.referenceResidual,
+    chart: of.chart?.mean ?? null,
+    remarks: [...of.remarks, ...of.seen],
+  };
+}
+
+/** Keeps what a photograph showed with its card, and the photograph too. */
+export async function keepReading(
+  id: string,
+  seen: Seen,
+  byHand: boolean,
+  kept: KeptPhoto | null,
+): Promise<void> {
+  const book = await opening;
+  // As it is now: another window may have changed it since.
+  const card = lessons.peek()?.cards.find((each) => each.id === id);
+  if (!book || !card) return;
+  const file = kept
+    ? await book.file({
+        bytes: kept.photo,
+        type: kept.type,
+        width: kept.width,
+        height: kept.height,
+      })
+    : null;
+  const named = file?.ok ? file.value : null;
+  const put = await book.put({
+    kind: 'card',
+    id,
+    over: card,
+    body: {
+      ...card.body,
+      leftOut: [],
+      reading: { ...readingOf(seen, byHand), ...(named ? { photo: named.ref } : {}) },
+    },
+    ...(named && kept
+      ? {
+          files: [named],
+          thumbnail: { of: named.ref.file, bytes: kept.small, type: kept.type },
+        }
+      : {}),
+  });
+  if (put.ok) tell(saySwatches.readKept, put.value.undo);
+  else complain(bookFaultWords(put.fault));
+}
+
+/** Learns nothing more from a place, or takes all of a card's in again. */
+export async function leaveOut(id: string, numbers: readonly number[]): Promise<void> {
+  const book = await opening;
+  const card = lessons.peek()?.cards.find((each) => each.id === id);
+  if (!book || !card) return;
+  const put = await book.put({
+    kind: 'card',
+    id,
+    over: card,
+    body: { ...card.body, leftOut: numbers },
+  });
+  if (put.ok) tell(saySwatches.leftOut, put.value.undo);
+  else complain(bookFaultWords(put.fault));
+}

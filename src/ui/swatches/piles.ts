@@ -1,0 +1,35 @@
+import { signal } from '@preact/signals';
+import { bookFaultWords } from '../../book/faults.ts';
+import type { Part } from '../../pigment/calibrate/swatches.ts';
+import { ownStock } from '../shelf/state.ts';
+import { complain, opening, tell } from '../studio.ts';
+import { type CameOut, foreseenOf, pileBodyOf } from './pile.ts';
+import { saySwatches, today } from './words.ts';
+
+/** A pile that is being logged. */
+export const parts = signal<readonly Part[]>([]);
+export const cameOut = signal<CameOut | null>(null);
+
+/** A pile handed over from elsewhere, by ids of the shelf's entries. */
+export function handOver(mixed: readonly Part[], seen: CameOut | null): void {
+  parts.value = mixed;
+  cameOut.value = seen;
+}
+
+/** Keeps the pile at hand. @returns why not, in a sentence; empty when it is kept */
+export async function keepPile(note: string): Promise<string> {
+  const seen = cameOut.peek();
+  const stock = ownStock.peek();
+  if (foreseenOf(parts.peek(), stock) === null) return saySwatches.pileWanting;
+  if (seen === null) return saySwatches.pileUnseen;
+  const body = pileBodyOf(parts.peek(), seen, stock, { date: today(), note: note.trim() })!;
+  const book = await opening;
+  const put = await book?.put({ kind: 'pile', body });
+  if (!put?.ok) {
+    if (put) complain(bookFaultWords(put.fault));
+    return ' ';
+  }
+  handOver([], null);
+  tell(saySwatches.pileKept, put.value.undo);
+  return '';
+}

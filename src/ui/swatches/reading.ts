@@ -1,0 +1,164 @@
+import { batch, computed, signal } from '@preact/signals';
+import type { Read, Seen, Shared } from '../../../workers/calibrate.ts';
+import type { KeptPhoto } from '../../../workers/photo.ts';
+import type { Entry } from '../../book/record.ts';
+import type { Lab } from '../../colour/lab.ts';
+import { type PhotoFault, photoFaultWords } from '../../photo/file.ts';
+import type { Place } from '../../pigment/calibrate/card.ts';
+import { readChart } from '../../pigment/calibrate/chart.ts';
+import { type CalibrationFault, calibrationFaultWords } from '../../pigment/calibrate/fault.ts';
+import type { Point } from '../../pigment/calibrate/straighten.ts';
+import { USUAL_REFERENCES } from '../../pigment/calibrate/tone.ts';
+import { newWork } from '../harmony/mix/work.ts';
+import { readSwatches } from '../jobs.ts';
+import { keepReading } from './keeping.ts';
+import type { Shown } from './SeenPlaces.tsx';
+import { saySwatches } from './words.ts';
+
+/** A photograph that is being read, or was. */
+export interface Taken {
+  readonly file: Blob;
+  readonly url: string;
+}
+export const taken = signal<Taken | null>(null);
+export const readingWork = newWork();
+/** Why it could not be read, in a sentence; empty where nothing is wrong. */
+export const readFault = signal('');
+/** The place that stood in the way, where it is one that can be left out; else null. */
+export const inTheWay = signal<number | null>(null);
+/** Places that the photograph is read without. */
+export const without = signal<readonly number[]>([]);
+export const seen = signal<Seen | null>(null);
+
+/** The same, as it is shown. */
+export const shown = computed<Shown | null>(() => {
+  const now = seen.value;
+  return (
+    now && {
+      places: now.places.map(({ place, lab }) => ({ ...place, lab })),
+      outlines: [...now.places, ...now.references].map(({ place, corners: around }) => ({
+        words: `${place.number}`,
+        corners: around,
+      })),
+      unevenness: now.unevenness,
+      referenceResidual: now.referenceResidual,
+      remarks: [...now.remarks, ...now.seen],
+    }
+  );
+});
+
+/** L* of the references, as the painter knows them. */
+export const whiteIs = signal(USUAL_REFERENCES.white[0]);
+export const greyIs = signal(USUAL_REFERENCES.grey[0]);
+/** Colours of a chart, from the file that came with it. */
+export const chartLabs = signal<readonly Lab[] | null>(null);
+export const chartCorners = signal<readonly Point[] | null>(null);
+export const corners = signal<readonly Point[] | null>(null);
+
+/** Forgets the photograph, not the references. */
+export function forgetPhoto(): void {
+  readingWork.stop();
+  if (taken.peek()) URL.revokeObjectURL(taken.peek()!.url);
+  batch(() => {
+    taken.value = null;
+    readFault.value = '';
+    inTheWay.value = null;
+    without.value = [];
+    seen.value = null;
+    chartCorners.value = null;
+    corners.value = null;
+  });
+}
+
+export function takePhoto(file: Blob): void {
+  forgetPhoto();
+  taken.value = { file, url: URL.createObjectURL(file) };
+}
+
+export const referencesNow = (): NonNullable<Shared['references']> => ({
+  white: [whiteIs.peek(), 0, 0],
+  grey: [greyIs.peek(), 0, 0],
+});
+
+const options = (): Shared => ({
+  references: referencesNow(),
+  ...(corners.peek() ? { corners: corners.peek()! } : {}),
+  ...(chartLabs.peek() && chartCorners.peek()
+    ? { chart: { labs: chartLabs.peek()!, corners: chartCorners.peek()! } }
+    : {}),
+});
+
+/** A place that was touched, at shares of the photograph's width and height. */
+export interface Touched {
+  readonly place: Pick<Place, 'number' | 'kind' | 'label' | 'parts'>;
+  readonly at: Point;
+}
+
+/** What a photograph shows, by its marks or by what was touched; null when stopped. */
+export async function lookAt(
+  file: Blob,
+  how:
+    | { readonly kind: 'read'; readonly plan: Entry<'card'>['body']['plan'] }
+    | { readonly kind: 'touch'; readonly touches: readonly Touched[] },
+): Promise<{ readonly read: Read; readonly kept: KeptPhoto | null } | null> {
+  let kept: KeptPhoto | null = null;
+  const read = await readingWork.run(({ signal, onNews }) =>
+    readSwatches(
+      { ...how, file, options: options() },
+      {
+        signal,
+        onNews: (news) => {
+          if (news.kind === 'kept') kept = news.kept;
+          else onNews(news.done);
+        },
+      },
+    ),
+  );
+  return read && { read, kept };
+}
+
+/** Reads the photograph at hand as this card, and keeps what it shows at once. */
+export async function readAs(
+  card: Entry<'card'>,
+  touches: readonly Touched[] | null = null,
+): Promise<void> {
+  const now = taken.peek();
+  if (!now) return;
+  readFault.value = '';
+  inTheWay.value = null;
+  const { plan } = card.body;
+  const places = plan.places.filter(({ number }) => !without.peek().includes(number));
+  const looked = await lookAt(
+    now.file,
+    touches ? { kind: 'touch', touches } : { kind: 'read', plan: { ...plan, places } },
+  );
+  if (taken.peek() !== now) return;
+  if (!looked) {
+    readFault.value = saySwatches.stopped;
+    return;
+  }
+  const { read, kept } = looked;
+  if (!read.ok) {
+    const { fault } = read;
+    readFault.value = readFaultWords(fault);
+    const at = touches === null && 'place' in fault ? fault.place : null;
+    const isPaint = places.some(({ number, kind }) => number === at && kind === 'paint');
+    inTheWay.value = isPaint ? at : null;
+    return;
+  }
+  seen.value = read.value;
+  await keepReading(card.id, read.value, touches !== null, kept);
+}
+
+/** A photograph's fault or a card's, in a sentence. */
+export const readFaultWords = (fault: PhotoFault | CalibrationFault): string =>
+  /^(card|touch|chart|tint|swatch)-|^stopped$/.test(fault.code)
+    ? calibrationFaultWords(fault as CalibrationFault)
+    : photoFaultWords(fault as PhotoFault);
+
+/** The values of a chart, or why the file holds none. */
+export async function takeChart(file: File): Promise<void> {
+  const read = readChart(await file.text());
+  chartLabs.value = read.ok ? read.value : null;
+  readFault.value = read.ok ? '' : calibrationFaultWords(read.fault);
+}

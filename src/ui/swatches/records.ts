@@ -1,0 +1,70 @@
+import { computed, effect, signal } from '@preact/signals';
+import { bookFaultWords } from '../../book/faults.ts';
+import { hasNews, type Lessons, learntFrom, loggedPile } from '../../book/learnt.ts';
+import type { Entry, Kind } from '../../book/record.ts';
+import type { Book } from '../../book/store.ts';
+import { accuracyOf } from '../../pigment/calibrate/pile.ts';
+import { ownStock } from '../shelf/state.ts';
+import { book, complain, edition } from '../studio.ts';
+
+/** Every swatch card, file of curves and logged pile of the book, the newest first; null until they are read. */
+export const lessons = signal<Lessons | null>(null);
+
+/** What they teach of the paints on the shelf as they are now. */
+export const learnt = computed(() => lessons.value && learntFrom(lessons.value, ownStock.value));
+
+/** Whether something was seen that the shelf's curves know nothing of. */
+export const isNews = computed(
+  () => learnt.value !== null && hasNews(learnt.value, ownStock.value),
+);
+
+/** How well piles of the lots still in use were foreseen. */
+export const accuracy = computed(() =>
+  accuracyOf(
+    (lessons.value?.piles ?? [])
+      .map((pile) => loggedPile(pile, ownStock.value))
+      .filter((pile) => pile !== null),
+  ),
+);
+
+/** What was read, by id: only what has changed since is read again. */
+const known = new Map<string, Entry>();
+
+async function entriesOf<K extends Kind>(from: Book, kind: K): Promise<Entry<K>[]> {
+  const cards = await from.list(kind);
+  if (!cards.ok) {
+    complain(bookFaultWords(cards.fault));
+    return [];
+  }
+  const entries: Entry<K>[] = [];
+  for (const { id, changed, conflictOf } of cards.value) {
+    // A second version of an entry would count twice.
+    if (conflictOf !== undefined) continue;
+    const before = known.get(id);
+    if (before?.changed === changed) {
+      entries.push(before as unknown as Entry<K>);
+      continue;
+    }
+    const found = await from.get(kind, id);
+    if (!found.ok) continue;
+    known.set(id, found.value as unknown as Entry);
+    entries.push(found.value);
+  }
+  return entries.sort((p, q) => (p.created < q.created ? 1 : -1));
+}
+
+let last = 0;
+effect(() => {
+  const here = book.value;
+  edition.value;
+  const mine = ++last;
+  if (!here) return;
+  void (async () => {
+    const [cards, curves, piles] = [
+      await entriesOf(here, 'card'),
+      await entriesOf(here, 'curves'),
+      await entriesOf(here, 'pile'),
+    ];
+    if (mine === last) lessons.value = { cards, curves, piles };
+  })();
+});

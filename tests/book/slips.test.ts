@@ -1,0 +1,120 @@
+import { beforeEach, expect, test } from 'vitest';
+import type { SlipBox } from '../../src/book/slips.ts';
+import { type Book, openBook } from '../../src/book/store.ts';
+import { failAtCommit } from './disk.ts';
+import { freshDisk, harmonyBodyOf, must, openMade } from './made.ts';
+
+/** A browser's own notes, and those of a browser that lets nobody write. */
+class Notes extends Map<string, string> implements SlipBox {
+  get length() {
+    return this.size;
+  }
+  key = (index: number) => [...this.keys()][index] ?? null;
+  getItem = (key: string) => this.get(key) ?? null;
+  setItem = (key: string, value: string) => void this.set(key, value);
+  removeItem = (key: string) => void this.delete(key);
+}
+const refuse = () => {
+  throw new DOMException('denied', 'SecurityError');
+};
+const CLOSED: SlipBox = {
+  length: 1,
+  key: refuse,
+  getItem: refuse,
+  setItem: refuse,
+  removeItem: refuse,
+};
+
+let box: Notes;
+let book: Book;
+beforeEach(async () => {
+  freshDisk();
+  box = new Notes();
+  book = await openMade({ box });
+});
+const names = async (of: Book) => must(await of.list()).map(({ name }) => name);
+const keep = async (name: string) =>
+  must(await book.put({ kind: 'harmony', body: harmonyBodyOf(name) })).entry;
+/** Like a page that closes: the notes are written, and no transaction comes to its end. */
+async function close(change: () => unknown): Promise<void> {
+  const mend = failAtCommit(() => new DOMException('', 'AbortError'));
+  change();
+  void book.flush();
+  book.note();
+  await new Promise((done) => setTimeout(done, 50));
+  mend();
+}
+
+test('what was typed when the page closed is there at the next start', async () => {
+  const entry = await keep('Jay');
+  await close(() =>
+    book.later({ kind: 'harmony', id: entry.id, over: entry, body: harmonyBodyOf('Jay, again') }),
+  );
+  expect(await names(book)).toEqual(['Jay']);
+  const next = await openMade({ box });
+  expect(await names(next)).toEqual(['Jay, again']);
+  expect(box.size).toBe(0);
+  expect(next.saving.now).toEqual({ state: 'saved' });
+  // Once only: a later start changes nothing.
+  const { clock } = must(await next.get('harmony', entry.id));
+  expect(must(await (await openMade({ box })).get('harmony', entry.id)).clock).toBe(clock);
+});
+
+test('a new entry too; and nothing is noted of what is on disk', async () => {
+  await keep('Jay');
+  book.note();
+  expect(box.size).toBe(0);
+  await close(() => void keep('Magpie').catch(() => {}));
+  expect(box.size).toBe(1);
+  expect((await names(await openMade({ box }))).sort()).toEqual(['Jay', 'Magpie']);
+});
+
+test('a slip that stayed behind makes its change once more, which is none', async () => {
+  const entry = await keep('Jay');
+  await close(() =>
+    book.put({ kind: 'harmony', over: entry, body: { ...entry.body, name: 'Jay, again' } }),
+  );
+  const left = new Notes(box);
+  await openMade({ box });
+  const again = await openMade({ box: left });
+  expect(await names(again)).toEqual(['Jay, again']);
+  expect(left.size).toBe(0);
+});
+
+test('what another window changed meanwhile is not lost', async () => {
+  const entry = await keep('Jay');
+  await close(() =>
+    book.put({ kind: 'harmony', over: entry, body: { ...entry.body, name: 'As typed' } }),
+  );
+  const other = await openMade({ box: null });
+  const body = { ...entry.body, name: 'As the other has it', note: 'Theirs' };
+  must(await other.put({ kind: 'harmony', over: entry, body }));
+  const next = await openMade({ box });
+  expect((await names(next)).sort()).toEqual(['As the other has it', 'As typed']);
+  expect(must(await next.get('harmony', entry.id)).body.note).toBe('Theirs');
+});
+
+test('what the painter gave up is given up', async () => {
+  await close(() => void keep('Jay').catch(() => {}));
+  expect(box.size).toBe(1);
+  book.saving.forget();
+  expect(await names(await openMade({ box }))).toEqual([]);
+});
+
+test('a slip that nothing can be made of goes; strangers’ notes stay', async () => {
+  box.set('studio-book slip harmony-0001', '{"id":"harmony-0001","kind":"harmony","body":{"a":1}}');
+  box.set('studio-book slip harmony-0002', 'half a te');
+  box.set('theirs', 'stays');
+  const next = await openMade({ box });
+  expect(await names(next)).toEqual([]);
+  expect(next.saving.now).toEqual({ state: 'saved' });
+  expect(box.has('studio-book slip harmony-0001')).toBe(false);
+  expect(box.get('theirs')).toBe('stays');
+});
+
+test('a browser that keeps no notes loses nothing else', async () => {
+  const opened = must(await openBook({ box: CLOSED, channel: null }));
+  must(await opened.put({ kind: 'harmony', body: harmonyBodyOf('Jay') }));
+  opened.note();
+  expect(await names(opened)).toEqual(['Jay']);
+});

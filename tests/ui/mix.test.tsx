@@ -1,0 +1,244 @@
+import 'fake-indexeddb/auto';
+import { cleanup, fireEvent, render, screen, within } from '@testing-library/preact';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import type { Entry } from '../../src/book/record.ts';
+import type { Lab } from '../../src/colour/lab.ts';
+import { STEPS } from '../../src/harmony/harmony.ts';
+import { NO_WISH } from '../../src/mixture/wish.ts';
+import { starterShelf, starterStock } from '../../src/pigment/starter.ts';
+import type { OwnPigment, Stock } from '../../src/pigment/stock.ts';
+import type { MixtureJob } from '../../workers/mixture.ts';
+import { doWork } from '../../workers/mixture.ts';
+
+// No worker here: the same work, done at once. The page is told of it a moment later, as ever.
+vi.mock('../../src/ui/jobs.ts', () => ({
+  isStop: () => false,
+  workMixtures: async (kind: string, takes: object) => {
+    await Promise.resolve();
+    return doWork({ ...takes, kind } as MixtureJob, () => {}).value;
+  },
+}));
+
+const { stocked, shelf, notice } = await import('../../src/ui/studio.ts');
+const { studied, isKeyed, chosen, answers, undo } = await import('../../src/ui/harmony/state.ts');
+const { Bench } = await import('../../src/ui/harmony/Bench.tsx');
+const { VariantRows } = await import('../../src/ui/harmony/vary/VariantRows.tsx');
+const { varied } = await import('../../src/ui/harmony/vary/varied.ts');
+const { used } = await import('../../src/ui/harmony/mix/used.ts');
+const { Asked, Wishes } = await import('../../src/ui/harmony/mix/Wishes.tsx');
+const { HarmonyMix } = await import('../../src/ui/harmony/mix/BenchMix.tsx');
+const { changeWish, lastSaid, openChoices, undoSaid, wish } = await import(
+  '../../src/ui/harmony/mix/decided.ts'
+);
+
+/** A colour as a photograph gave it, as it is to be mixed. */
+const gathered = (name: string, lab: Lab) => ({
+  gathered: {
+    name,
+    lab,
+    share: 0.5,
+    accent: false,
+    ladder: STEPS.map((step) => ({ step, lab, share: 1 / 6 })),
+  },
+  taken: [],
+});
+const shows = (...labs: Lab[]) => {
+  isKeyed.value = false;
+  chosen.value = 0;
+  studied.value = labs.map((lab, i) => gathered(`colour ${i + 1}`, lab));
+};
+const stockOf = (pigments: readonly string[], more: Partial<Stock> = {}): Stock => {
+  const all = starterStock();
+  const entries = all.entries.filter(({ pigment }) => pigments.includes(pigment));
+  const white = entries.find(({ id }) => id === all.white)?.id ?? null;
+  return { ...all, entries, white, ...more };
+};
+const stock = (value: Stock | null) => {
+  stocked.value = value && ({ body: { stock: value }, clock: 'x' } as unknown as Entry<'shelf'>);
+};
+const mixed = () => vi.waitFor(() => expect(answers.value.every(Boolean)).toBe(true), 10_000);
+const opened = (container: Element, summary: string | RegExp) => {
+  const details = within(container as HTMLElement)
+    .getByText(summary)
+    .closest('details')!;
+  details.open = true;
+  fireEvent(details, new Event('toggle'));
+};
+
+beforeEach(() => {
+  stock(null);
+  notice.value = null;
+  studied.value = [];
+  if (wish.value !== NO_WISH) changeWish(NO_WISH, '');
+  openChoices();
+});
+afterEach(cleanup);
+
+describe('what is asked of all mixtures', () => {
+  test('two wishes that exclude each other are named, and one step goes back', async () => {
+    const { container } = render(
+      <>
+        <Wishes />
+        <Asked />
+      </>,
+    );
+    opened(container, 'What may go into a pile');
+    fireEvent.change(await screen.findByLabelText('Leave out by danger'), {
+      target: { value: 'toxic' },
+    });
+    changeWish({ mustHold: ['lead_white'] }, 'lead white in every pile');
+    await screen.findByText(/Lead white is asked for in every pile, and left out as well/);
+    fireEvent.click(screen.getByText('Undo: lead white in every pile'));
+    await vi.waitFor(() => expect(screen.queryByText(/left out as well/)).toBeNull());
+    expect(wish.value.hazard).toBe('toxic');
+  });
+
+  test('a harmony comes with its own wish; without one the sitting’s holds again', () => {
+    changeWish({ noBlack: true }, 'no black');
+    openChoices([], { ...NO_WISH, most: 2 });
+    expect(wish.value).toMatchObject({ most: 2, noBlack: false });
+    openChoices();
+    expect(wish.value).toMatchObject({ most: 4, noBlack: true });
+    changeWish({ noBlack: false }, 'black too');
+    undoSaid();
+    expect([wish.value.noBlack, lastSaid.value]).toEqual([true, null]);
+  });
+});
+
+test('the fewest pigments: the variants too, what must be in every pile, and the palette is taken', async () => {
+  shows([62, 10, 24], [50, 4, 10]);
+  changeWish({ mustHold: ['raw_umber'] }, 'raw umber in every pile');
+  const { container } = render(
+    <>
+      <HarmonyMix />
+      <Asked />
+    </>,
+  );
+  opened(container, 'The fewest pigments for all of it');
+  fireEvent.change(await screen.findByLabelText('What they must mix'), {
+    target: { value: 'small' },
+  });
+  fireEvent.click(screen.getByText('Find the fewest'));
+  await screen.findByText(/(is|are) enough: .*raw umber/);
+  fireEvent.click(screen.getByText(/^Mix with these \d+ only$/));
+  await screen.findByText(/Asked of all mixtures:/);
+  expect(wish.value.mustHold).toEqual(['raw_umber']);
+  expect(wish.value.only).toContain('raw_umber');
+});
+
+describe('variants', () => {
+  const fold = (name: string) => screen.getByRole('button', { name: new RegExp(`^${name}`) });
+
+  test('one beside its origin, with what changes in the pile; it takes the place, and back', async () => {
+    shows([62, 10, 24], [50, 4, 10]);
+    render(<VariantRows />);
+    await mixed();
+    await vi.waitFor(() => expect(varied.value?.size).toBe(18), 20_000);
+    fireEvent.click(fold('duller, clearly'));
+    await screen.findByText(/To the eye: .*In the pile: /);
+    const made = varied.value!.get('duller-middle')!;
+    fireEvent.click(screen.getByText('Take this variant'));
+    expect(studied.value[0]!.taken).toEqual([{ way: 'duller', amount: 'middle' }]);
+    await mixed();
+    // It keeps the pile that was shown, though the search would begin anew.
+    expect(used.value[0]!.parts).toEqual(made.mixture.parts);
+    undo();
+    expect(studied.value[0]!.taken).toEqual([]);
+  });
+
+  test('the whole harmony at once, colour by colour, and one step back', async () => {
+    shows([62, 10, 24], [50, 4, 10]);
+    render(<VariantRows />);
+    await mixed();
+    await vi.waitFor(() => expect(varied.value).not.toBeNull(), 20_000);
+    fireEvent.click(fold('lighter, a little'));
+    fireEvent.click(await screen.findByText('See the whole harmony so'));
+    await screen.findByText('The whole harmony, lighter, a little');
+    await screen.findByText('The shelf makes the change in every colour.');
+    expect(screen.getAllByText(/In the pile: /)).toHaveLength(3);
+    fireEvent.click(screen.getByText('Take it for the whole harmony'));
+    for (const { taken } of studied.value)
+      expect(taken).toEqual([{ way: 'lighter', amount: 'small' }]);
+    await vi.waitFor(() => expect(screen.queryByText(/The whole harmony/)).toBeNull());
+    undo();
+    for (const { taken } of studied.value) expect(taken).toEqual([]);
+  });
+
+  test('what the shelf does not do is said and marked, and cannot be taken', async () => {
+    stock(stockOf(['lead_white', 'red_earth']));
+    shows([50, 22, 18]);
+    render(<VariantRows />);
+    await mixed();
+    await vi.waitFor(() => expect(varied.value).not.toBeNull(), 20_000);
+    const none = [...varied.value!.values()].find(({ granted }) => granted === 'nothing')!;
+    const words = { small: 'a little', middle: 'clearly', large: 'much' }[none.amount];
+    const button = fold(`${none.way}, ${words}`);
+    expect(button.textContent).toMatch(/out of reach/);
+    fireEvent.click(button);
+    await screen.findByText(/These pigments make it no|there the turn ends/);
+    expect(screen.queryByText('Take this variant')).toBeNull();
+  });
+});
+
+describe('alternatives', () => {
+  const own: OwnPigment = {
+    ...{ id: 'own:brick', name: 'Brick dust', synonyms: [], family: 'red', note: '' },
+    ...{ hazard: 'toxic', caution: 'Never dry.', density: null, oil: null },
+    curve: (() => {
+      const { paint } = starterShelf().paints.find(({ pigment }) => pigment === 'red_earth')!;
+      return { known: 'measured' as const, K: [...paint.K], S: [...paint.S] };
+    })(),
+  };
+
+  test('say what the studio knows of its own pigment', async () => {
+    const base = stockOf(['lead_white', 'yellow_ochre']);
+    const entry = { ...base.entries[0]!, id: 'entry-own', pigment: own.id };
+    stock({ ...base, own: [own], entries: [...base.entries, entry] });
+    expect(shelf.value.paints.map(({ pigment }) => pigment)).toContain(own.id);
+    shows([45, 22, 20]);
+    const { container } = render(<Bench />);
+    await mixed();
+    opened(container, /other ways? to mix it/i);
+    await vi.waitFor(() => expect(container.textContent).toMatch(/Brick dust \(toxic\)/));
+    expect(container.textContent).not.toMatch(/more than a dust/);
+    expect(container.textContent).toMatch(/the weakest of those that are known is yellow ochre/);
+  });
+});
+
+describe('on odd shelves the bench still answers', () => {
+  const lab: Lab = [70, 12, 20];
+  const answered = async (value: Stock, ...labs: Lab[]) => {
+    stock(value);
+    shows(...labs);
+    const { container } = render(<Bench />);
+    await mixed();
+    await vi.waitFor(() => expect(container.querySelector('.piles')).not.toBeNull());
+    expect(notice.value).toBeNull();
+    return container;
+  };
+
+  test('one pigment', async () => {
+    const bench = await answered(stockOf(['red_earth']), lab);
+    expect(bench.textContent).toMatch(/on the shelf/);
+    opened(bench, /other ways? to mix it/i);
+    await vi.waitFor(() => expect(bench.textContent).toMatch(/no other way to come as near/));
+  });
+
+  test('no white', async () => {
+    const bench = await answered(stockOf(['red_earth', 'yellow_ochre', 'raw_umber']), [95, 0, 2]);
+    expect(bench.textContent).toMatch(/lighter than any/);
+  });
+
+  test('a lake that hardly scatters is named as a film', async () => {
+    const clear = { ...stockOf(['lead_white', 'madder_lake']) };
+    const { paint } = starterShelf().paints.find(({ pigment }) => pigment === 'madder_lake')!;
+    const curve = { known: 'measured' as const, K: [...paint.K], S: paint.S.map(() => 0) };
+    const entries = clear.entries.map((one) =>
+      one.pigment === 'madder_lake' ? { ...one, curve: { ...curve, S: [...curve.S] } } : one,
+    );
+    const bench = await answered({ ...clear, entries }, [24, 20, 5]);
+    expect(bench.querySelector('.piles')?.textContent).toMatch(/alone it is a glaze/);
+    opened(bench, /other ways? to mix it/i);
+    await vi.waitFor(() => expect(bench.textContent).toMatch(/alone it is a glaze/));
+  });
+});

@@ -1,0 +1,77 @@
+import { expect, test } from 'vitest';
+import { START } from '../../src/book/clock.ts';
+import { type Entry, KINDS, type Kind } from '../../src/book/record.ts';
+import { nextMarks } from '../../src/book/version.ts';
+import { contentsOf } from '../../src/ui/book/contents.ts';
+import { differencesOf } from '../../src/ui/book/differing.ts';
+import { pigmentWords } from '../../src/ui/book/names.ts';
+import { svgOf } from '../../src/ui/book/takeout.tsx';
+import { bodies } from '../book/kinds.ts';
+import { mixtureOf } from '../book/made.ts';
+
+const marks = nextMarks('device-0001', START, Date.UTC(2031, 4, 17, 12), []);
+const EVIL = '</svg><script>alert(1)</script> & "x"';
+const entryOf = (kind: Kind, change: object = {}) =>
+  ({
+    id: 'entry-0001',
+    kind,
+    created: marks.changed,
+    ...marks,
+    body: { ...bodies[kind], ...change },
+  }) as unknown as Entry;
+const plain = (pigment: string) => pigment;
+
+test.each(KINDS)(
+  'a %s is drawn as a card: whole, with its name escaped, its colours and words',
+  (kind) => {
+    const entry = entryOf(kind, { name: EVIL });
+    const svg = svgOf(entry);
+    expect(svg).toMatch(
+      /^<\?xml version="1.0" encoding="UTF-8"\?>\n<svg[^>]+xmlns="http:\/\/www.w3.org\/2000\/svg"/,
+    );
+    expect(svg).not.toContain('<script');
+    expect(svg).toContain('&lt;script&gt;');
+    const parsed = new DOMParser().parseFromString(svg, 'image/svg+xml');
+    expect(parsed.querySelector('parsererror')).toBeNull();
+    for (const { lines } of contentsOf(entry, pigmentWords).slice(0, 1)) {
+      expect(lines.length).toBeGreaterThan(0);
+      // Long names are broken into lines; their first word is there all the same.
+      const text = parsed.documentElement.textContent;
+      for (const { name } of lines.slice(0, 3)) expect(text).toContain(name.split(' ')[0]);
+    }
+  },
+);
+
+test.each(KINDS)('two versions of a %s differ in nothing but what was changed', (kind) => {
+  expect(differencesOf(entryOf(kind), entryOf(kind), plain)).toEqual([]);
+  expect(differencesOf(entryOf(kind), entryOf(kind, { name: 'Another' }), plain)).toEqual([
+    {
+      what: 'Name',
+      sides: [
+        { words: bodies[kind].name, lab: null },
+        { words: 'Another', lab: null },
+      ],
+      deltaE00: null,
+    },
+  ]);
+});
+
+test('a colour that was altered, one that was mixed otherwise and one that is gone', () => {
+  const [first, ...others] = bodies.harmony.colours;
+  const warmer = { ...first!, lab: [first!.lab[0], first!.lab[1] + 6, first!.lab[2]] as const };
+  const mixed = { ...others[0]!, mixture: mixtureOf(others[0]!.lab, 'red-earth') };
+  const found = differencesOf(
+    entryOf('harmony'),
+    entryOf('harmony', { colours: [warmer, mixed, ...others.slice(1)] }),
+    plain,
+  );
+  expect(found.map(({ what }) => what)).toEqual([first!.name, others[0]!.name]);
+  expect(found[0]!.deltaE00).toBeGreaterThan(1);
+  expect(found[0]!.sides.map(({ lab }) => lab)).toEqual([first!.lab, warmer.lab]);
+  expect(found[1]!.deltaE00).toBeNull();
+  expect(found[1]!.sides[1].words).toContain('red-earth');
+
+  const [gone] = differencesOf(entryOf('harmony'), entryOf('harmony', { colours: others }), plain);
+  expect(gone!.what).toBe(first!.name);
+  expect(gone!.sides[1]).toEqual({ words: '', lab: null });
+});

@@ -1,0 +1,128 @@
+import type { Surface } from '../src/optics/surface.ts';
+import type { PhotoFault } from '../src/photo/file.ts';
+import type { Card } from '../src/pigment/calibrate/card.ts';
+import type { CalibrationFault } from '../src/pigment/calibrate/fault.ts';
+import { type Calibration, calibrate, type PaintToFit } from '../src/pigment/calibrate/fit.ts';
+import type { Picture } from '../src/pigment/calibrate/picture.ts';
+import { readCard } from '../src/pigment/calibrate/read.ts';
+import type { Reading, ReadOptions } from '../src/pigment/calibrate/reading.ts';
+import type { Point } from '../src/pigment/calibrate/straighten.ts';
+import { type Suggestion, suggest } from '../src/pigment/calibrate/suggest.ts';
+import type { Painted } from '../src/pigment/calibrate/swatches.ts';
+import { readTouched, type Touch } from '../src/pigment/calibrate/touch.ts';
+import { ok, type Result } from '../src/result.ts';
+import type { Handed } from './jobs.ts';
+import { type KeptPhoto, readPixels } from './photo.ts';
+
+/** How a photograph is read; every point is a share of its width and height. */
+export type Shared = Pick<ReadOptions, 'references' | 'chart'> & {
+  /** The four marks of a card, where they were touched. */
+  readonly corners?: readonly Point[];
+};
+
+/** A photographed card, by its marks. */
+export interface ReadJob {
+  readonly kind: 'read';
+  readonly file: Blob;
+  readonly plan: Card;
+  readonly options: Shared;
+}
+/** A photograph, place by place as it was touched. */
+export interface TouchJob {
+  readonly kind: 'touch';
+  readonly file: Blob;
+  readonly touches: readonly Touch[];
+  readonly options: Shared;
+}
+/** K and S from everything that was seen. */
+export interface FitJob {
+  readonly kind: 'fit';
+  readonly white: string;
+  readonly paints: readonly PaintToFit[];
+  readonly swatches: readonly Painted[];
+  readonly surface: Surface;
+}
+export type CalibrateJob = ReadJob | TouchJob | FitJob;
+
+/** What a photograph showed, its points as shares of width and height; and what was seen of the file. */
+export type Seen = Reading & { readonly seen: readonly string[] };
+export type Read = Result<Seen, PhotoFault | CalibrationFault>;
+/** A fit without the doubts that only the worker needs, and what to brush out next. */
+export type FitFound = Omit<Calibration, 'posterior'> & {
+  readonly suggestions: readonly Suggestion[];
+};
+export type Fit = Result<FitFound, CalibrationFault>;
+
+export type CalibrateNews =
+  | { readonly kind: 'kept'; readonly kept: KeptPhoto }
+  | { readonly kind: 'done'; readonly done: number };
+
+export function doCalibrate(
+  job: CalibrateJob,
+  tell: (news: CalibrateNews) => void,
+): Promise<Handed<Read>> | Handed<Fit> {
+  return job.kind === 'fit' ? { value: fitted(job, tell) } : look(job, tell);
+}
+
+async function look(
+  job: ReadJob | TouchJob,
+  tell: (news: CalibrateNews) => void,
+): Promise<Handed<Read>> {
+  const read = await readPixels(job.file, (kept) => tell({ kind: 'kept', kept }));
+  if (!read.ok) return { value: read };
+  tell({ kind: 'done', done: 0.6 });
+  const { pixels, remarks } = read.value;
+  const whole = inPixels(pixels, job.options);
+  const reading =
+    job.kind === 'read'
+      ? readCard(pixels, job.plan, whole)
+      : readTouched(
+          pixels,
+          job.touches.map((touch) => ({ ...touch, at: scaled(pixels, touch.at) })),
+          whole,
+        );
+  if (!reading.ok) return { value: reading };
+  const { places, references, ...rest } = reading.value;
+  const asShares = (places: Reading['places']) =>
+    places.map((place) => ({
+      ...place,
+      corners: place.corners.map(([x, y]): Point => [x / pixels.width, y / pixels.height]),
+    }));
+  return {
+    value: ok({
+      ...rest,
+      places: asShares(places),
+      references: asShares(references),
+      seen: remarks,
+    }),
+  };
+}
+
+const scaled = ({ width, height }: Picture, [x, y]: Point): Point => [x * width, y * height];
+
+function inPixels(picture: Picture, { corners, chart, references }: Shared) {
+  const all = (points: readonly Point[]) => points.map((point) => scaled(picture, point));
+  return {
+    ...(references ? { references } : {}),
+    ...(corners ? { corners: all(corners) } : {}),
+    ...(chart ? { chart: { ...chart, corners: all(chart.corners) } } : {}),
+  };
+}
+
+/** A fit takes a handful of rounds and nobody knows how many: each does a quarter of what is left. */
+const left = (round: number): number => 0.75 ** round;
+
+function fitted(
+  { white, paints, swatches, surface }: FitJob,
+  tell: (news: CalibrateNews) => void,
+): Fit {
+  const found = calibrate(white, paints, swatches, surface, {
+    proceed: (round) => {
+      tell({ kind: 'done', done: 0.9 * (1 - left(round)) });
+      return true;
+    },
+  });
+  if (!found.ok) return found;
+  const { posterior: _, ...rest } = found.value;
+  return ok({ ...rest, suggestions: suggest(found.value) });
+}

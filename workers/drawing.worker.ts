@@ -1,0 +1,3 @@
+import { type ShapingJob, shaped } from './drawing.ts';
+
+self.onmessage = ({ data }: MessageEvent<ShapingJob>) => self.postMessage(shaped(data));

@@ -1,9 +1,10 @@
-import { useRef } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { Cards } from '../book/Cards.tsx';
 import { SampleOffer } from '../book/SampleBook.tsx';
 import { CameraIcon, PictureIcon } from '../drawn/icons.tsx';
 import { bringPhotograph, gathering } from '../gathering.ts';
 import { InstallHint } from '../install/InstallHint.tsx';
+import { expectPhoto } from '../jobs.ts';
 import { hrefOf } from '../route.ts';
 import { complain } from '../studio.ts';
 import { say } from '../words.ts';
@@ -13,6 +14,7 @@ import { calledBy } from './called.ts';
 const SAMPLES = ['jay-feather', 'rowan-branch', 'lichened-wall'] as const;
 
 export function WalkScreen() {
+  useEffect(expectPhoto, []);
   return (
     <section class="page has-bar">
       <h1 tabIndex={-1}>{say.walkHeading}</h1>

@@ -5,13 +5,11 @@ import { STEPS } from '../harmony/harmony.ts';
 import { against } from '../harmony/made.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import { FINE } from '../mixture/parts.ts';
-import type { ShelfPaint } from '../pigment/shelf.ts';
-import { type ClothWish, type Fold, type Glaze, Snag } from './fold.ts';
-import { filmFor, filmsOf, glazeFor, glazesOf, insideOf, thinnings } from './glaze.ts';
-import { type Bounds, dulled, type Layer } from './lay.ts';
+import { type Coat, coatOf, film } from './coat.ts';
+import { type ClothWish, type Fold, Snag } from './fold.ts';
+import { type Bounds, dulled, type Laid, type Layer } from './lay.ts';
 import { reflection } from './model.ts';
 import { shareOf } from './stuff.ts';
-import { againstIt, type Under, underOf } from './under.ts';
 
 /** What is to be laid. */
 export interface Order {
@@ -27,15 +25,6 @@ const TURNS = [2, 5, 3, 4, 0, 1] as const;
 /** Where a step cannot be laid as wished, it gives way by so much of the room around it. */
 const GIVE = [0, 0.2, -0.2, 0.4, -0.4] as const;
 
-interface Laid {
-  readonly wish: Lab;
-  readonly mixture: Mixture;
-  /** What is seen of the recipe and of its parts. */
-  readonly lab: Lab;
-  readonly partsLab: Lab;
-  readonly glaze: Glaze | null;
-}
-
 /** The six folds of a cloth, and the light that its neighbour throws into them. */
 export function layFolds(
   order: Order,
@@ -43,7 +32,7 @@ export function layFolds(
   bench: Bench,
 ): { readonly folds: readonly Fold[]; readonly reflected: Fold | null } {
   const { wish, wishes } = order;
-  const coat = wish.way === 'underpaint and glaze' ? coatOf(order, layer, bench) : null;
+  const coat = wish.way === 'underpaint and glaze' ? coatOf(wish, wishes, layer, bench) : null;
   const laid: (Laid | undefined)[] = [];
   for (const i of TURNS) laid[i] = step(i, order, laid, coat, layer, bench);
   const piles = measurable(laid as Laid[]);
@@ -124,78 +113,6 @@ function hueFor(
 function body(aim: Lab, bounds: Bounds, layer: Layer): Omit<Laid, 'wish'> | null {
   const mixture = layer.pile(aim, bounds);
   return mixture && { mixture, lab: mixture.lab, partsLab: mixture.partsLab, glaze: null };
-}
-
-/** What a glazed step lies between, and what it holds. */
-interface Place {
-  readonly over?: Laid | undefined;
-  readonly under?: Laid | undefined;
-  readonly glaze: Coat;
-  readonly hue: Lab | undefined;
-  readonly laid: readonly (Laid | undefined)[];
-}
-
-/** A step's body colour and film. Where the film as planned turns the hue, a thinner one is laid. */
-function film(
-  i: number,
-  aim: Lab,
-  { over, under, glaze, hue, laid }: Place,
-  layer: Layer,
-  bench: Bench,
-): Omit<Laid, 'wish'> | null {
-  const between = ({ seen, partsSeen }: Under) =>
-    (over === undefined || (seen[0] < over.lab[0] && partsSeen[0] < over.partsLab[0])) &&
-    (under === undefined || (seen[0] > under.lab[0] && partsSeen[0] > under.partsLab[0]));
-  const { paint, filmsMm } = glaze;
-  const laidMm = laid.map((one) => one?.glaze?.filmMm);
-  let best: { readonly found: Under; readonly filmMm: number } | null = null;
-  for (const filmMm of thinnings(i, filmsMm[i]!, laidMm, hue !== undefined)) {
-    const through = { paint, filmMm, hue };
-    const found = underOf(aim, through, bench.shelf, (lab) => layer.find(lab), between);
-    if (found && (best === null || againstIt(found) < againstIt(best.found)))
-      best = { found, filmMm };
-    if (best?.found.held) break;
-  }
-  if (best === null) return null;
-  const { found, filmMm } = best;
-  layer.take(found.mixture);
-  return {
-    mixture: found.mixture,
-    lab: found.seen,
-    partsLab: found.partsSeen,
-    glaze: { pigment: paint.pigment, filmMm },
-  };
-}
-
-/** A glaze and how thick it lies on each step. */
-interface Coat {
-  readonly paint: ShelfPaint;
-  readonly filmsMm: readonly number[];
-}
-
-/** How much lighter than what is seen the body colour is tried, to tell how strong the glaze is. */
-const TRIED = 8;
-
-function coatOf({ wish, wishes }: Order, layer: Layer, bench: Bench): Coat {
-  const paint = chooseGlaze(wish, bench);
-  const [L, a, b] = wishes[2]!;
-  const body = layer.find([Math.min(92, L + TRIED), a, b]);
-  if (body === null) throw new Snag({ code: 'no-range', name: wish.name });
-  const filmsMm = filmsOf(filmFor(paint, insideOf(body.recipe, bench.shelf), bench.shelf));
-  return { paint, filmsMm };
-}
-
-/** The painter's glaze, or the one whose hue is the cloth's. */
-export function chooseGlaze(
-  { name, lab, glaze, pigments }: ClothWish,
-  { shelf }: Bench,
-): ShelfPaint {
-  const all = glazesOf(shelf).filter(({ pigment }) => pigments?.includes(pigment) ?? true);
-  const chosen = glaze
-    ? all.find(({ pigment }) => pigment === glaze)
-    : glazeFor(lab, { ...shelf, paints: all });
-  if (!chosen) throw new Snag({ code: 'no-glaze', name, pigment: glaze ?? null });
-  return chosen;
 }
 
 /** Reflected light: the neighbour's colour in the shadow, lighter than it and darker than the half-tone. */

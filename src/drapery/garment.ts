@@ -3,7 +3,6 @@ import { atBench, type Bench, type BenchOptions } from '../harmony/bench.ts';
 import { masstonesOf } from '../pigment/near.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
-import { blackRule, blacksOf } from './black.ts';
 import {
   type Cloth,
   type ClothWish,
@@ -12,15 +11,14 @@ import {
   type GarmentWish,
   Snag,
 } from './fold.ts';
-import { chooseGlaze, layFolds } from './folds.ts';
-import { filmOver, insideOf, THICKEST_MM } from './glaze.ts';
+import { layFolds } from './folds.ts';
 import { Layer } from './lay.ts';
 import { lossToBlack } from './loss.ts';
 import { lightsOf, meeting, shadowsOf } from './model.ts';
 import { natureOf } from './nature.ts';
+import { ruleFor, shotShadows, tonesFor, underGlaze } from './plan.ts';
 import { remarksOf } from './remarks.ts';
 import { LEAST_DOWN, LEAST_UP, lightnesses, UNDER_WHITE } from './stuff.ts';
-import { type Ends, Tones } from './tone.ts';
 
 /** How a drapery is worked out. */
 export interface DraperyOptions extends BenchOptions {
@@ -128,16 +126,6 @@ function clothOf(wish: ClothWish, bench: Bench): Cloth {
   };
 }
 
-/** A film over what is deeper than its own pigment lightens it: a glazed cloth goes no deeper than that. */
-function underGlaze(ends: Ends, tones: Tones, wish: ClothWish, bench: Bench): Ends {
-  const body = bench.mix(tones.at(ends.deepest, tones.alive), { quick: true });
-  if (body === null) return ends;
-  const glaze = chooseGlaze(wish, bench);
-  const ground = insideOf(body.recipe, bench.shelf);
-  const foot = filmOver(glaze, THICKEST_MM, ground, bench.shelf)[0] + 0.5;
-  return { ...ends, deepest: Math.max(ends.deepest, foot) };
-}
-
 /** The lightest masstone that may be used. */
 function whiteOf(shelf: Shelf, pigments: readonly string[] | undefined): Lab {
   const masstones = masstonesOf(shelf).filter(({ pigment }) => pigments?.includes(pigment) ?? true);
@@ -162,49 +150,6 @@ function firstThatLays<T>(
         throw error;
     }
   }
-}
-
-/** A local colour is mixed without black where that serves: then none may deepen it. */
-function ruleFor(lab: Lab, wish: ClothWish, bench: Bench) {
-  const { shelf } = bench;
-  const blacks = blacksOf(shelf);
-  const of = wish.pigments ? { of: wish.pigments } : {};
-  const clean = bench.mix(lab, { without: blacks, ...of });
-  const any = bench.mix(lab, of);
-  const local = clean && any && clean.deltaE00 <= Math.max(1, any.deltaE00 + 1) ? clean : any;
-  return blackRule(lab, local?.recipe ?? [], shelf, {
-    declared: wish.declared ?? null,
-    insist: wish.insistBlack ?? false,
-  });
-}
-
-/** What the shelf does with a colour's hue; where it has none of it, with the hue of the nearest that it mixes. */
-function tonesFor(
-  lab: Lab,
-  { pigments }: ClothWish,
-  barred: readonly string[],
-  bench: Bench,
-): Tones | null {
-  const tones = new Tones(bench, lab, barred, pigments);
-  if (tones.ends() !== null) return tones;
-  const nearest = bench.mix(lab, { without: barred, ...(pigments ? { of: pigments } : {}) });
-  return nearest && new Tones(bench, nearest.lab, barred, pigments);
-}
-
-/** The shadows of shot cloth: deepened in their own hue, below the half-tone where both meet. */
-function shotShadows(wish: ClothWish, local: Lab, steps: readonly number[], bench: Bench) {
-  const { name, shadows } = wish;
-  const barred = ruleFor(shadows!, { ...wish, lab: shadows! }, bench).barred;
-  const tones = tonesFor(shadows!, { ...wish, lab: shadows! }, barred, bench);
-  const ends = tones?.ends() ?? null;
-  if (tones === null || ends === null) throw new Snag({ code: 'no-range', name });
-  const lowest = Math.min(steps[5]!, local[0] - LEAST_DOWN);
-  const deep = Math.max(ends.deepest, lowest);
-  if (local[0] - deep < 3) throw new Snag({ code: 'no-range', name });
-  const span = local[0] - deep;
-  const fraction = (i: number) => (steps[2]! - steps[i]!) / (steps[2]! - steps[5]!);
-  const L = [3, 4, 5].map((i) => local[0] - span * fraction(i));
-  return { half: L[0]!, wishes: shadowsOf(tones, shadows!, [L[1]!, L[2]!]) };
 }
 
 /** The glaze, or what the deepest pile holds most of beside white. */

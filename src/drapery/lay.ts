@@ -6,6 +6,7 @@ import { NEUTRAL_CHROMA } from '../harmony/vary.ts';
 import type { Mixture, Share } from '../mixture/mixture.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { type BlackRule, neverIn, outsideRule } from './black.ts';
+import type { Glaze } from './fold.ts';
 
 /** A pile with fewer pigments serves where it comes this near: no eye sees more; … */
 const SERVES = 1;
@@ -16,6 +17,16 @@ const WORTH = 1;
 
 /** A colour as a recipe gives it and as its whole parts do. */
 export type Seen = Pick<Mixture, 'lab' | 'partsLab'>;
+
+/** One step as laid. */
+export interface Laid {
+  readonly wish: Lab;
+  readonly mixture: Mixture;
+  /** What is seen of the recipe and of its parts. */
+  readonly lab: Lab;
+  readonly partsLab: Lab;
+  readonly glaze: Glaze | null;
+}
 
 /** What a pile must obey beside coming near. */
 export interface Bounds {

@@ -1,28 +1,10 @@
 import { temperatureOf, warmCool } from '../colour/appearance.ts';
 import { deltaE00 } from '../colour/difference.ts';
-import { chroma, hueTurnDeg, type Lab } from '../colour/lab.ts';
-import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
+import { chroma } from '../colour/lab.ts';
 import { type PairHarmony, pairHarmony } from '../colour/pair.ts';
-import type { Declared } from './family.ts';
+import { hue, type Interval, lightness, purity, type Related } from './beside.ts';
 import { type PeriodRow, periodOf } from './period.ts';
 import { NEUTRAL_CHROMA } from './vary.ts';
-
-/** A colour of a harmony as far as its relations go. */
-export interface Related {
-  readonly name: string;
-  readonly lab: Lab;
-  /** Share of the area, 0…1. */
-  readonly share: number;
-  readonly accent?: boolean;
-  readonly declared?: Declared;
-}
-
-/** How far one colour is from another along one axis: the figure, and plain words. */
-export interface Interval {
-  /** Difference of L*, of C*, or of OKLab hue in degrees (−180…180; 0 where one has no hue). */
-  readonly by: number;
-  readonly words: string;
-}
 
 /** Two colours beside each other. `of` and `beside` are indices of the harmony. */
 export interface Relation {
@@ -153,52 +135,4 @@ function relation(colours: readonly Related[], i: number, j: number): Relation {
     score: pairHarmony(x.lab, y.lab),
     period: periodOf(x.lab, y.lab, [x.declared ?? null, y.declared ?? null]),
   };
-}
-
-/** One Munsell value step is about 10 of L*. */
-function lightness(x: Related, y: Related): Interval {
-  const by = y.lab[0] - x.lab[0];
-  return { by, words: compared(x, y, by, [3, 10, 30], 'equally light', ['darker', 'lighter']) };
-}
-
-/** One Munsell chroma step is about 5 of C*. */
-function purity(x: Related, y: Related): Interval {
-  const by = chroma(y.lab) - chroma(x.lab);
-  return { by, words: compared(x, y, by, [4, 12, 30], 'equally strong', ['duller', 'brighter']) };
-}
-
-function compared(
-  x: Related,
-  y: Related,
-  by: number,
-  [same, little, much]: readonly [number, number, number],
-  alike: string,
-  [down, up]: readonly [string, string],
-): string {
-  const size = Math.abs(by);
-  if (size < same) return `the ${x.name} and the ${y.name} are ${alike}`;
-  const word = by < 0 ? down : up;
-  const how = size < little ? 'a little ' : size >= much ? 'much ' : '';
-  return `the ${y.name} is ${how}${word} than the ${x.name}`;
-}
-
-/** Words for how far apart two hues lie; never told as an angle. */
-const FAR: readonly (readonly [below: number, words: string])[] = [
-  [12, 'of one hue'],
-  [40, 'neighbours in hue'],
-  [80, 'of related hues'],
-  [130, 'far apart in hue'],
-  [181, 'of opposed hues'],
-];
-
-function hue(x: Related, y: Related): Interval {
-  const both = `the ${x.name} and the ${y.name}`;
-  const neutral = [x, y].filter(({ lab }) => chroma(lab) < NEUTRAL_CHROMA);
-  if (neutral.length === 2) return { by: 0, words: `${both} have hardly a hue` };
-  if (neutral.length === 1)
-    return { by: 0, words: `the ${neutral[0]!.name} has hardly a hue beside the other` };
-  const [h1, h2] = [oklabHueDeg(oklabOfLab(x.lab))!, oklabHueDeg(oklabOfLab(y.lab))!];
-  const by = hueTurnDeg(h1, h2);
-  const words = FAR.find(([below]) => Math.abs(by) < below)![1];
-  return { by, words: `${both} are ${words}` };
 }

@@ -49,7 +49,6 @@ describeBrowser('every place, for everyone', () => {
   const stop = async (place: string) => {
     const faults = [...new Set(await survey(page, session))];
     if (faults.length > 0) found[place] = faults;
-    if (faults.length > 0) console.log(place, faults);
   };
 
   beforeAll(async () => {

@@ -1,6 +1,7 @@
 import type { Cloth, ClothWish } from '../../drapery/fold.ts';
+import type { Related } from '../../harmony/beside.ts';
 import { periodWords } from '../../harmony/period.ts';
-import { type Related, relationsOf } from '../../harmony/relations.ts';
+import { relationsOf } from '../../harmony/relations.ts';
 import { figure as decimals } from '../locale.ts';
 import { answered } from './cloths.ts';
 import { scheme } from './state.ts';

@@ -71,7 +71,7 @@ export function ClothLine(props: ClothLineProps) {
         <defs>
           <Hatching id={`${id}-hatch`} unit={10} />
         </defs>
-        <rect width={width} height={laid.wall} fill="var(--wall, #b4b4b4)" />
+        <rect width={width} height={laid.wall} fill="var(--wall)" />
         {laid.places.map((place) => {
           const cloth = props.cloths[place.index];
           if (!cloth) return null;

@@ -30,7 +30,7 @@ export interface PaletteBoardProps {
 }
 
 /** Neutral, of middle value: neither light nor dark paint is flattered by it; white words stand on it. */
-const BOARD = '#6e6e6e';
+const BOARD = 'var(--board, #6e6e6e)';
 
 /** Side of the square that is pressed for a pile: 44 or its own size, less where neighbours sit closer. */
 function touchSide(seat: Seat, seats: readonly Seat[]): number {

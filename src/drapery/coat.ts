@@ -1,0 +1,79 @@
+import type { Lab } from '../colour/lab.ts';
+import type { Bench } from '../harmony/bench.ts';
+import type { ShelfPaint } from '../pigment/shelf.ts';
+import { type ClothWish, Snag } from './fold.ts';
+import { filmFor, filmsOf, glazeFor, glazesOf, insideOf, thinnings } from './glaze.ts';
+import type { Laid, Layer } from './lay.ts';
+import { againstIt, type Under, underOf } from './under.ts';
+
+/** What a glazed step lies between, and what it holds. */
+interface Place {
+  readonly over?: Laid | undefined;
+  readonly under?: Laid | undefined;
+  readonly glaze: Coat;
+  readonly hue: Lab | undefined;
+  readonly laid: readonly (Laid | undefined)[];
+}
+
+/** A step's body colour and film. Where the film as planned turns the hue, a thinner one is laid. */
+export function film(
+  i: number,
+  aim: Lab,
+  { over, under, glaze, hue, laid }: Place,
+  layer: Layer,
+  bench: Bench,
+): Omit<Laid, 'wish'> | null {
+  const between = ({ seen, partsSeen }: Under) =>
+    (over === undefined || (seen[0] < over.lab[0] && partsSeen[0] < over.partsLab[0])) &&
+    (under === undefined || (seen[0] > under.lab[0] && partsSeen[0] > under.partsLab[0]));
+  const { paint, filmsMm } = glaze;
+  const laidMm = laid.map((one) => one?.glaze?.filmMm);
+  let best: { readonly found: Under; readonly filmMm: number } | null = null;
+  for (const filmMm of thinnings(i, filmsMm[i]!, laidMm, hue !== undefined)) {
+    const through = { paint, filmMm, hue };
+    const found = underOf(aim, through, bench.shelf, (lab) => layer.find(lab), between);
+    if (found && (best === null || againstIt(found) < againstIt(best.found)))
+      best = { found, filmMm };
+    if (best?.found.held) break;
+  }
+  if (best === null) return null;
+  const { found, filmMm } = best;
+  layer.take(found.mixture);
+  return {
+    mixture: found.mixture,
+    lab: found.seen,
+    partsLab: found.partsSeen,
+    glaze: { pigment: paint.pigment, filmMm },
+  };
+}
+
+/** A glaze and how thick it lies on each step. */
+export interface Coat {
+  readonly paint: ShelfPaint;
+  readonly filmsMm: readonly number[];
+}
+
+/** How much lighter than what is seen the body colour is tried, to tell how strong the glaze is. */
+const TRIED = 8;
+
+export function coatOf(wish: ClothWish, wishes: readonly Lab[], layer: Layer, bench: Bench): Coat {
+  const paint = chooseGlaze(wish, bench);
+  const [L, a, b] = wishes[2]!;
+  const body = layer.find([Math.min(92, L + TRIED), a, b]);
+  if (body === null) throw new Snag({ code: 'no-range', name: wish.name });
+  const filmsMm = filmsOf(filmFor(paint, insideOf(body.recipe, bench.shelf), bench.shelf));
+  return { paint, filmsMm };
+}
+
+/** The painter's glaze, or the one whose hue is the cloth's. */
+export function chooseGlaze(
+  { name, lab, glaze, pigments }: ClothWish,
+  { shelf }: Bench,
+): ShelfPaint {
+  const all = glazesOf(shelf).filter(({ pigment }) => pigments?.includes(pigment) ?? true);
+  const chosen = glaze
+    ? all.find(({ pigment }) => pigment === glaze)
+    : glazeFor(lab, { ...shelf, paints: all });
+  if (!chosen) throw new Snag({ code: 'no-glaze', name, pigment: glaze ?? null });
+  return chosen;
+}

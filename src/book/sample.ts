@@ -1,21 +1,12 @@
-/** The sample book that comes with Kingcup: how its entries are told from the painter's own, and how they go. */
+/** The sample book that comes with Kingcup: how its entries go. */
 import { ok, type Result } from '../result.ts';
 import type { Table, Transaction } from './database.ts';
 import { dropLoose, stamp, store } from './entries.ts';
 import type { BookFault } from './faults.ts';
 import { type AnyRecord, filesOf, linksOf, readRecord } from './record.ts';
+import { isSample, SAMPLE_DEVICE } from './sampled.ts';
 import type { Book, Undo } from './store.ts';
 import { deleted } from './version.ts';
-
-/** Its name in the project and in the build. */
-export const SAMPLE_FILE = 'mill-stream.zip';
-/** Wrote every entry of the sample book: one that another device has written since is the painter's. */
-export const SAMPLE_DEVICE = 'sample-book-of-kingcup';
-const PREFIX = 'sample-';
-
-/** Whether an entry came with the sample book. */
-export const isSample = (id: string): boolean => id.startsWith(PREFIX);
-export const sampleId = (name: string): string => `${PREFIX}${name}`;
 
 const ALL: readonly Table[] = ['records', 'cards', 'files', 'thumbnails', 'meta'];
 

@@ -3,13 +3,8 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { hasBody, linksOf, readRecord } from '../../src/book/record.ts';
-import {
-  forgetThrownAway,
-  isSample,
-  SAMPLE_DEVICE,
-  SAMPLE_FILE,
-  throwAway,
-} from '../../src/book/sample.ts';
+import { forgetThrownAway, throwAway } from '../../src/book/sample.ts';
+import { isSample, SAMPLE_DEVICE, SAMPLE_FILE } from '../../src/book/sampled.ts';
 import type { Book } from '../../src/book/store.ts';
 import { importCopy } from '../../src/book/transfer.ts';
 import { openCopy } from '../../src/book/unpack.ts';

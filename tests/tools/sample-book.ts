@@ -7,7 +7,7 @@ import type { HarmonyColour } from '../../src/book/harmony.ts';
 import { keepGathering, keepPhotograph } from '../../src/book/keep.ts';
 import type { PassageBody, PileRecord } from '../../src/book/palette.ts';
 import type { Entry } from '../../src/book/record.ts';
-import { SAMPLE_DEVICE, SAMPLE_FILE, sampleId } from '../../src/book/sample.ts';
+import { SAMPLE_DEVICE, SAMPLE_FILE, sampleId } from '../../src/book/sampled.ts';
 import { type Book, openBook } from '../../src/book/store.ts';
 import { makeCopy } from '../../src/book/transfer.ts';
 import { decodeBytes } from '../../src/cli/decode.ts';

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { copyIsDue, keepingWords, roomOf } from '../../book/persist.ts';
-import { isSample } from '../../book/sample.ts';
+import { isSample } from '../../book/sampled.ts';
 import { InstallOffer } from '../install/InstallHint.tsx';
 import { dateWords } from '../locale.ts';
 import { hrefOf } from '../route.ts';

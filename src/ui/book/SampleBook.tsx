@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import { isSample } from '../../book/sample.ts';
+import { isSample } from '../../book/sampled.ts';
 import { BinIcon, BookIcon } from '../drawn/icons.tsx';
 import { go } from '../route.ts';
 import { book } from '../studio.ts';

@@ -1,6 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import { bookFaultWords } from '../../book/faults.ts';
-import { forgetThrownAway, isSample, SAMPLE_FILE, throwAway } from '../../book/sample.ts';
+import { isSample, SAMPLE_FILE } from '../../book/sampled.ts';
 import { book, complain, opening, tell } from '../studio.ts';
 import { bringIn, bringing, lookAt } from './bringing.ts';
 import { cards } from './state.ts';
@@ -32,6 +32,7 @@ async function broughtIn(): Promise<boolean> {
   }
   const file = await answer.blob();
   // What was thrown away once would stay away: a copy does not bring back what was deleted.
+  const { forgetThrownAway } = await import('../../book/sample.ts');
   const forgotten = await forgetThrownAway(here);
   if (!forgotten.ok) {
     complain(bookFaultWords(forgotten.fault));
@@ -45,6 +46,7 @@ async function broughtIn(): Promise<boolean> {
 export async function throwSampleAway(): Promise<void> {
   const here = book.value;
   if (!here) return;
+  const { throwAway } = await import('../../book/sample.ts');
   const thrown = await throwAway(here);
   if (!thrown.ok) return complain(bookFaultWords(thrown.fault));
   const { away, stay, undo } = thrown.value;

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { isSample } from '../../book/sample.ts';
+import { isSample } from '../../book/sampled.ts';
 import { cards } from '../book/state.ts';
 import { opening } from '../studio.ts';
 import { say } from '../words.ts';

@@ -2,7 +2,7 @@ import { computed, effect, signal } from '@preact/signals';
 import { bookFaultWords } from '../../book/faults.ts';
 import { STUDIO_PALETTE } from '../../book/palette.ts';
 import type { Entry, Kind } from '../../book/record.ts';
-import { isSample } from '../../book/sample.ts';
+import { isSample } from '../../book/sampled.ts';
 import type { Book } from '../../book/store.ts';
 import { isDay } from '../../palette/calendar.ts';
 import { hrefOf, place, route } from '../route.ts';

@@ -1,6 +1,7 @@
 import { applied, type Matrix } from '../src/colour/matrix.ts';
 import { labOfLinear } from '../src/colour/rgb.ts';
-import { addSpot, type EditedHarmony, type EditFault, split } from '../src/harmony/edit.ts';
+import type { EditedHarmony, EditFault } from '../src/harmony/edit.ts';
+import { addSpot, split } from '../src/harmony/reshape.ts';
 import type { PhotoFault } from '../src/photo/file.ts';
 import { type Spot, type SpotFault, spotOf } from '../src/photo/spot.ts';
 import { ok, type Result } from '../src/result.ts';

@@ -41,22 +41,70 @@ export interface JobOptions<N> {
 export async function runJob<I, O, N>(
   spawn: () => Worker,
   input: I,
-  { signal, onNews }: JobOptions<N>,
+  options: JobOptions<N>,
 ): Promise<O> {
-  signal.throwIfAborted();
+  options.signal.throwIfAborted();
   const worker = spawn();
   try {
-    return await new Promise<O>((resolve, reject) => {
-      signal.addEventListener('abort', () => reject(signal.reason), { once: true });
-      worker.onerror = (event) => reject(new Error(event.message || 'the worker did not start'));
-      worker.onmessage = ({ data }: MessageEvent<Reply<O, N>>) => {
-        if (data.kind === 'news') onNews?.(data.news);
-        else if (data.kind === 'value') resolve(data.value);
-        else reject(new Error(data.message));
-      };
-      worker.postMessage(input);
-    });
+    return await answered<I, O, N>(worker, input, options);
   } finally {
     worker.terminate();
   }
+}
+
+/**
+ * A worker that is kept for the next job of its kind, so that its code stays warm. While it is busy a
+ * second job gets a worker of its own; a job that is stopped or fails takes its worker with it.
+ */
+export class WarmWorker {
+  #idle: Worker | null = null;
+  readonly #spawn: () => Worker;
+
+  constructor(spawn: () => Worker) {
+    this.#spawn = spawn;
+  }
+
+  /** Starts a worker before there is a job for it. */
+  warm(): void {
+    if (this.#idle) return;
+    const worker = this.#spawn();
+    this.#idle = worker;
+    // One that does not start is not waited upon.
+    worker.onerror = () => {
+      if (this.#idle === worker) this.#idle = null;
+    };
+  }
+
+  async run<I, O, N>(input: I, options: JobOptions<N>): Promise<O> {
+    options.signal.throwIfAborted();
+    const worker = this.#idle ?? this.#spawn();
+    this.#idle = null;
+    try {
+      const value = await answered<I, O, N>(worker, input, options);
+      if (this.#idle === null) this.#idle = worker;
+      else worker.terminate();
+      return value;
+    } catch (error) {
+      worker.terminate();
+      throw error;
+    }
+  }
+}
+
+/** One job's answer from a worker that is not busy. */
+function answered<I, O, N>(
+  worker: Worker,
+  input: I,
+  { signal, onNews }: JobOptions<N>,
+): Promise<O> {
+  return new Promise<O>((resolve, reject) => {
+    signal.addEventListener('abort', () => reject(signal.reason), { once: true });
+    worker.onerror = (event) => reject(new Error(event.message || 'the worker did not start'));
+    worker.onmessage = ({ data }: MessageEvent<Reply<O, N>>) => {
+      if (data.kind === 'news') onNews?.(data.news);
+      else if (data.kind === 'value') resolve(data.value);
+      else reject(new Error(data.message));
+    };
+    worker.postMessage(input);
+  });
 }

@@ -1,14 +1,17 @@
 import { inflateSync } from 'fflate';
 import type { Matrix } from '../src/colour/matrix.ts';
-import { type GatherFault, gather } from '../src/harmony/gather.ts';
+import type { RgbSpace } from '../src/colour/rgb.ts';
+import { type GatherFault, gatherFrom } from '../src/harmony/gather.ts';
 import type { Gathered } from '../src/harmony/harmony.ts';
 import { withoutP3 } from '../src/photo/bare.ts';
 import { EVERY_PIXEL, inspectFile, MOST_PIXELS, type PhotoFault } from '../src/photo/file.ts';
 import type { Mask } from '../src/photo/mask.ts';
 import { type NeutralFault, neutralAt, type Setting } from '../src/photo/neutral.ts';
 import type { Pixels } from '../src/photo/pixels.ts';
+import { WorkMaking } from '../src/photo/work.ts';
 import { fail, ok, type Result } from '../src/result.ts';
 import type { Handed } from './jobs.ts';
+import { canvasOf, readStrips } from './strips.ts';
 
 /** Long edge of the stored photograph and of its picture in lists, in pixels. */
 const STORED_EDGE = 2048;
@@ -69,28 +72,43 @@ export async function readPhoto(
   { file, colours, keep, mask, adapt, neutral }: PhotoJob,
   tell: (news: PhotoNews) => void,
 ): Promise<Handed<PhotoResult>> {
-  const read = await readPixels(file, keep ? (kept) => tell({ kind: 'kept', kept }) : undefined);
-  if (!read.ok) return { value: read };
-  const { pixels, remarks } = read.value;
-  const setting =
-    neutral && neutralAt(pixels, neutral.x, neutral.y, neutral.grey, sideOf(pixels, neutral.patch));
-  if (setting && !setting.ok) return { value: setting };
-  const gathered = gather(pixels, {
-    colours,
-    mask,
-    adapt: setting?.value.matrix ?? adapt,
-    onProgress: (done) => tell({ kind: 'done', done }),
-  });
-  if (!gathered.ok) return { value: gathered };
-  return {
-    value: ok({
-      gathered: gathered.value,
-      remarks: [...remarks, ...gathered.value.remarks],
-      setting: setting?.value ?? null,
-      width: pixels.width,
-      height: pixels.height,
-    }),
-  };
+  const onProgress = (done: number) => tell({ kind: 'done', done });
+  const opened = await openPhoto(file, keep ? (kept) => tell({ kind: 'kept', kept }) : undefined);
+  if (!opened.ok) return { value: opened };
+  const { bitmap, isWide, space, remarks } = opened.value;
+  try {
+    const { width, height } = bitmap;
+    let setting: Setting | null = null;
+    if (neutral) {
+      // A spot is looked at before anything else is: its light is that of all.
+      const pixels = await pixelsOf(bitmap, isWide, space);
+      const { x, y, grey, patch } = neutral;
+      const found = neutralAt(pixels, x, y, grey, sideOf(pixels, patch));
+      if (!found.ok) return { value: found };
+      setting = found.value;
+    }
+    const making = new WorkMaking(
+      { width, height, space },
+      { mask, adapt: setting?.matrix ?? adapt },
+    );
+    const perturbed = await readStrips(bitmap, isWide, (data, rows, order) =>
+      making.add(data, rows, order),
+    );
+    onProgress(0.6);
+    const gathered = gatherFrom(making.made(), {
+      colours,
+      width,
+      height,
+      onProgress: (done) => onProgress(0.6 + 0.4 * done),
+    });
+    if (!gathered.ok) return { value: gathered };
+    const all = [...remarks, ...(perturbed ? [PERTURBED] : []), ...gathered.value.remarks];
+    return {
+      value: ok({ gathered: gathered.value, remarks: all, setting, width, height }),
+    };
+  } finally {
+    bitmap.close();
+  }
 }
 
 /** Side of a patch in pixels: odd, and never so small that grain or a perturbed readback decides. */
@@ -102,14 +120,61 @@ export type Read = Result<
   PhotoFault
 >;
 
-/** Decodes a photograph's first frame, upright, and reads its pixels back: all of them up to 16 megapixels. */
+/** Decodes a photograph and reads all its pixels back, for those that need them at hand. */
 export async function readPixels(file: Blob, onKept?: (kept: KeptPhoto) => void): Promise<Read> {
+  const opened = await openPhoto(file, onKept);
+  if (!opened.ok) return opened;
+  const { bitmap, isWide, space, remarks } = opened.value;
+  try {
+    return ok({ pixels: await pixelsOf(bitmap, isWide, space), remarks });
+  } finally {
+    bitmap.close();
+  }
+}
+
+/** The pixels of a bitmap, all at hand. */
+async function pixelsOf(bitmap: ImageBitmap, isWide: boolean, space: RgbSpace): Promise<Pixels> {
+  const { width, height } = bitmap;
+  const data = new Uint8ClampedArray(width * height * 4);
+  let at = 0;
+  await readStrips(bitmap, isWide, (strip, rows, order) => {
+    data.set(strip.subarray(0, rows * width * 4), at);
+    if (order === 'bgrx') rgbaOf(data, at, at + rows * width * 4);
+    at += rows * width * 4;
+  });
+  return { width, height, data, space };
+}
+
+/** Blue first and nothing last, turned into red first and opaque. */
+function rgbaOf(data: Uint8ClampedArray, from: number, to: number): void {
+  for (let i = from; i < to; i += 4) {
+    const blue = data[i]!;
+    data[i] = data[i + 2]!;
+    data[i + 2] = blue;
+    data[i + 3] = 255;
+  }
+}
+
+interface Opened {
+  /** Upright, at most as many pixels as are read; to be closed. */
+  readonly bitmap: ImageBitmap;
+  /** A canvas of Display P3 is needed to hold its colours. */
+  readonly isWide: boolean;
+  /** What its numbers mean once they are read. */
+  readonly space: RgbSpace;
+  readonly remarks: readonly string[];
+}
+
+/** Decodes a photograph's first frame; more than 16 megapixels are made smaller. */
+async function openPhoto(
+  file: Blob,
+  onKept?: (kept: KeptPhoto) => void,
+): Promise<Result<Opened, PhotoFault>> {
   const bytes = new Uint8Array(await file.arrayBuffer());
   const inspected = inspectFile(bytes, (packed) => unzlib(packed));
   if (!inspected.ok) return inspected;
   const { kind, wide, animated } = inspected.value;
   const remarks = animated ? ['The file holds several pictures; only the first is looked at.'] : [];
-
   let bitmap: ImageBitmap;
   try {
     bitmap = await createImageBitmap(file);
@@ -117,86 +182,48 @@ export async function readPixels(file: Blob, onKept?: (kept: KeptPhoto) => void)
     if (kind === 'tiff') return fail({ code: 'kind-not-here', kind });
     return fail({ code: 'not-readable', why: (error as Error).message.slice(0, 120) });
   }
-  try {
-    const { width, height } = bitmap;
-    const count = width * height;
-    if (count > MOST_PIXELS) return fail({ code: 'too-large', megapixels: count / 1e6 });
-    if (onKept) onKept(await keptCopy(bitmap));
-    let source = file;
-    // Where a canvas knows sRGB alone, it would clip what lies beyond: the file's own numbers do not.
-    const bare = wide && !hasWideCanvas() ? withoutP3(bytes, unzlib) : null;
-    if (bare) {
-      source = new Blob([bare], { type: file.type });
-      bitmap.close();
-      bitmap = await createImageBitmap(source);
-    } else if (wide && !hasWideCanvas())
-      remarks.push(
-        'This browser reads colours no further than sRGB: the brightest of this photograph are a little duller here.',
-      );
-    if (count > EVERY_PIXEL) {
-      const scale = Math.sqrt(EVERY_PIXEL / count);
-      const small = await createImageBitmap(source, {
-        resizeWidth: Math.max(1, Math.floor(width * scale)),
-        resizeHeight: Math.max(1, Math.floor(height * scale)),
-        resizeQuality: 'medium',
-      });
-      bitmap.close();
-      bitmap = small;
-      remarks.push(`${Math.round(count / 1e6)} megapixels: looked at in a smaller copy of 16.`);
-    }
-    const pixels = readBack(bitmap, bare ? 'bare' : wide);
-    if (readbackIsPerturbed())
-      remarks.push(
-        'This browser alters the pixels that a page may read. The colours can be off by a trace.',
-      );
-    return ok({ pixels, remarks });
-  } finally {
+  const { width, height } = bitmap;
+  const count = width * height;
+  if (count > MOST_PIXELS) {
     bitmap.close();
+    return fail({ code: 'too-large', megapixels: count / 1e6 });
   }
+  if (onKept) onKept(await keptCopy(bitmap));
+  // Where a canvas knows sRGB alone, it would clip what lies beyond: the file's own numbers do not.
+  const isWide = wide && hasWideCanvas();
+  const bare = wide && !isWide ? withoutP3(bytes, unzlib) : null;
+  if (bare) {
+    bitmap.close();
+    bitmap = await createImageBitmap(new Blob([bare], { type: file.type }));
+  } else if (wide && !isWide)
+    remarks.push(
+      'This browser reads colours no further than sRGB: the brightest of this photograph are a little duller here.',
+    );
+  if (count > EVERY_PIXEL) {
+    const scale = Math.sqrt(EVERY_PIXEL / count);
+    const small = await createImageBitmap(bitmap, {
+      resizeWidth: Math.max(1, Math.floor(width * scale)),
+      resizeHeight: Math.max(1, Math.floor(height * scale)),
+      resizeQuality: 'medium',
+    });
+    bitmap.close();
+    bitmap = small;
+    remarks.push(`${Math.round(count / 1e6)} megapixels: looked at in a smaller copy of 16.`);
+  }
+  return ok({ bitmap, isWide, space: isWide || bare ? 'display-p3' : 'srgb', remarks });
 }
+
+const PERTURBED =
+  'This browser alters the pixels that a page may read. The colours can be off by a trace.';
 
 /** A PNG's profile is a zlib stream; its two bytes of header and four of checksum are left out. */
 const unzlib = (packed: Uint8Array): Uint8Array => inflateSync(packed.subarray(2, -4));
-
-function canvasOf(width: number, height: number, wide: boolean) {
-  const canvas = new OffscreenCanvas(width, height);
-  const context = canvas.getContext('2d', {
-    colorSpace: wide ? 'display-p3' : 'srgb',
-    willReadFrequently: true,
-  });
-  if (!context) throw new Error('this browser gives no canvas to a worker');
-  return { canvas, context };
-}
-
-/**
- * The pixels of a bitmap. A Display P3 canvas only where the file's profile is wider than sRGB; `bare`
- * numbers are Display P3's, though neither the bitmap nor the canvas knows.
- */
-function readBack(bitmap: ImageBitmap, wide: boolean | 'bare'): Pixels {
-  const { width, height } = bitmap;
-  const { canvas, context } = canvasOf(width, height, wide === true);
-  context.drawImage(bitmap, 0, 0);
-  const { data, colorSpace } = context.getImageData(0, 0, width, height);
-  canvas.width = 0;
-  // Browsers without wide canvases do not say what they have: it is sRGB.
-  const space = wide === 'bare' ? 'display-p3' : (colorSpace ?? 'srgb');
-  return { width, height, data, space };
-}
 
 let wideCanvas: boolean | undefined;
 /** Whether this browser has canvases beyond sRGB. */
 function hasWideCanvas(): boolean {
   wideCanvas ??= canvasOf(1, 1, true).context.getImageData(0, 0, 1, 1).colorSpace === 'display-p3';
   return wideCanvas;
-}
-
-/** Some browsers add noise to what is read back; a known fill shows it. */
-function readbackIsPerturbed(): boolean {
-  const { context } = canvasOf(16, 16, false);
-  context.fillStyle = 'rgb(121, 87, 43)';
-  context.fillRect(0, 0, 16, 16);
-  const { data } = context.getImageData(0, 0, 16, 16);
-  return data.some((value, i) => value !== [121, 87, 43, 255][i & 3]);
 }
 
 async function keptCopy(bitmap: ImageBitmap): Promise<KeptPhoto> {

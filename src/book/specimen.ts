@@ -75,6 +75,8 @@ export const handForm = {
   altered: v.exactOptional(shortWords),
   spotSide: v.exactOptional(pixels),
   sheen: v.exactOptional(v.boolean()),
+  named: v.exactOptional(v.boolean()),
+  shaped: v.exactOptional(v.picklist(['joined', 'parted'])),
 };
 const gatheredColour: v.GenericSchema<unknown, EditedColour> = v.strictObject({
   ...gatheredForm,

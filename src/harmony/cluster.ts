@@ -19,7 +19,7 @@ export interface Histogram {
  * Weighted histogram of a work image. Bins are as wide as the scene allows, so a misty scene is
  * seen as finely as a sunny one. Clustering its bins equals clustering its cells.
  */
-export function histogram(image: FlatImage, seen: Uint16Array): Histogram {
+export function histogram(image: FlatImage, seen: Float32Array): Histogram {
   const { L, a, b } = image;
   const low = [Infinity, Infinity, Infinity];
   const high = [-Infinity, -Infinity, -Infinity];

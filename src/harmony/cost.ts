@@ -1,4 +1,4 @@
-import type { Borders } from './border.ts';
+import { type Borders, FIELD, FIELDS } from './border.ts';
 
 /** What is to be joined: weights and mean OKLab of each node. */
 export interface Nodes {
@@ -48,19 +48,31 @@ export function groupOf(nodes: Nodes, i: number): Group {
   };
 }
 
-export function borderOf(borders: Borders, i: number, j: number): Border {
-  const at = i * borders.count + j;
-  return {
-    all: borders.meetings[at]!,
-    n: borders.crossings[at]!,
-    acrossL: borders.acrossL[at]!,
-    acrossC: borders.acrossC[at]!,
-    besideL: borders.besideL[at]!,
-    besideC: borders.besideC[at]!,
-    turnA: borders.turnA[at]!,
-    turnB: borders.turnB[at]!,
-  };
+/** Reads the border of groups i and j out of the table of all, from i to j, into `out`. */
+export function borderOf({ count, sums }: Borders, i: number, j: number, out: Border): Border {
+  const at = (i < j ? i * count + j : j * count + i) * FIELDS;
+  const way = i < j ? 1 : -1;
+  out.all = sums[at + FIELD.meetings]!;
+  out.n = sums[at + FIELD.crossings]!;
+  out.acrossL = sums[at + FIELD.acrossL]!;
+  out.acrossC = sums[at + FIELD.acrossC]!;
+  out.besideL = sums[at + FIELD.besideL]!;
+  out.besideC = sums[at + FIELD.besideC]!;
+  out.turnA = way * sums[at + FIELD.turnA]!;
+  out.turnB = way * sums[at + FIELD.turnB]!;
+  return out;
 }
+
+export const noBorder = (): Border => ({
+  all: 0,
+  n: 0,
+  acrossL: 0,
+  acrossC: 0,
+  besideL: 0,
+  besideC: 0,
+  turnA: 0,
+  turnB: 0,
+});
 
 /**
  * How unlike two groups are, in OKLab, once a change of light has been discounted.

@@ -32,8 +32,14 @@ export interface GatherOptions {
   readonly stopped?: (() => boolean) | undefined;
 }
 
+/** The same for a work image that is at hand already; width and height are the photograph's. */
+export type GatherFromOptions = Pick<GatherOptions, 'colours' | 'onProgress' | 'stopped'> & {
+  readonly width: number;
+  readonly height: number;
+};
+
 /** Clusters before joining. */
-const OVER = 40;
+const OVER = 64;
 /** An accent holds less than this share of the area … */
 const ACCENT_SHARE = 0.02;
 /** … and is farther than this (CIEDE2000, kL = 2) from every other colour. */
@@ -45,28 +51,49 @@ const ACCENT_FAR = 12;
  * @throws RangeError when `colours` is not a whole number 1…7 or the pixels are not as many as said
  */
 export function gather(pixels: Pixels, options: GatherOptions = {}): Result<Gathered, GatherFault> {
-  const { colours: wanted, mask, adapt, onProgress, stopped } = options;
-  if (wanted !== undefined && !(Number.isInteger(wanted) && wanted >= 1 && wanted <= MOST))
-    throw new RangeError(`a harmony has 1 to ${MOST} colours, not ${wanted}`);
+  const { mask, adapt, onProgress, stopped } = options;
+  checkWanted(options.colours);
   const pause = (done: number) => {
     onProgress?.(0.6 * done);
     return stopped?.() ?? false;
   };
   const work = workImage(pixels, { mask, adapt, pause });
   if (!work) return fail({ code: 'stopped' });
-  if (work.pixels === 0)
-    return fail({ code: mask && anyOpaque(pixels) ? 'all-rubbed-out' : 'transparent' });
   onProgress?.(0.6);
+  const { width, height } = pixels;
+  return gatherFrom(work, {
+    ...options,
+    width,
+    height,
+    onProgress: (done) => onProgress?.(0.6 + 0.4 * done),
+  });
+}
 
+function checkWanted(wanted: number | undefined): void {
+  if (wanted !== undefined && !(Number.isInteger(wanted) && wanted >= 1 && wanted <= MOST))
+    throw new RangeError(`a harmony has 1 to ${MOST} colours, not ${wanted}`);
+}
+
+/**
+ * The harmony of a work image, for a shell that reads its pixels strip by strip.
+ * @throws RangeError when `colours` is not a whole number 1…7
+ */
+export function gatherFrom(
+  work: WorkImage,
+  { colours: wanted, width, height, onProgress, stopped }: GatherFromOptions,
+): Result<Gathered, GatherFault> {
+  checkWanted(wanted);
+  if (work.pixels === 0) return fail({ code: work.opaque ? 'all-rubbed-out' : 'transparent' });
   const flat = flatten(work);
   const bins = histogram(flat, work.seen);
   const start = halve(
     { weight: bins.weight, x: bins.L.map((v) => v * LIGHTNESS), y: bins.a, z: bins.b },
     OVER,
   );
-  const clusters = cluster(bins, OVER, LIGHTNESS, 6, start);
+  // They are cut where the scene parts them already: to move them on would only unsettle them.
+  const clusters = cluster(bins, OVER, LIGHTNESS, 1, start);
   if (stopped?.()) return fail({ code: 'stopped' });
-  onProgress?.(0.8);
+  onProgress?.(0.5);
 
   const first = new Uint8Array(work.L.length).fill(NOWHERE);
   const cells = new Float64Array(clusters.count);
@@ -83,23 +110,17 @@ export function gather(pixels: Pixels, options: GatherOptions = {}): Result<Gath
   const label = first;
   for (let i = 0; i < label.length; i++) if (label[i] !== NOWHERE) label[i] = group[label[i]!]!;
   if (stopped?.()) return fail({ code: 'stopped' });
-  onProgress?.(0.9);
+  onProgress?.(0.75);
 
   const colours = measure(work, label);
   onProgress?.(1);
   return ok({
-    width: pixels.width,
-    height: pixels.height,
+    width,
+    height,
     colours,
     labels: labelMap(work, label),
-    remarks: remarks(pixels, work, colours, wanted),
+    remarks: remarks(width * height, work, colours, wanted),
   });
-}
-
-function anyOpaque({ data }: Pixels): boolean {
-  const half = data instanceof Uint16Array ? 32768 : 128;
-  for (let i = 3; i < data.length; i += 4) if (data[i]! >= half) return true;
-  return false;
 }
 
 /** The colours of a labelling, by share with accents last; `label` is renumbered to that order. */
@@ -130,13 +151,13 @@ function measure(work: WorkImage, label: Uint8Array): GatheredColour[] {
 }
 
 function remarks(
-  pixels: Pixels,
+  all: number,
   work: WorkImage,
   colours: readonly GatheredColour[],
   wanted: number | undefined,
 ): string[] {
   const said: string[] = [];
-  if (pixels.width * pixels.height < 64)
+  if (all < 64)
     said.push('The photograph is only a few pixels large, so shares and ladder say little.');
   else if (work.pixels < 64)
     said.push('Only a few pixels are looked at, so shares and ladder say little.');

@@ -1,6 +1,7 @@
-import type { Borders } from './border.ts';
-import { type Border, borderOf, cost, type Group, groupOf, type Nodes } from './cost.ts';
+import { addBorder, type Borders } from './border.ts';
+import { type Border, borderOf, cost, type Group, groupOf, type Nodes, noBorder } from './cost.ts';
 import { hueWander, sceneScale } from './scene.ts';
+import { type Parted, settle } from './settle.ts';
 import { FAR, FAR_WANDER, notAThing } from './small.ts';
 
 /** Colours that a harmony has at most. */
@@ -24,13 +25,19 @@ export function join(nodes: Nodes, borders: Borders, wanted?: number): Uint8Arra
   // Where hue hardly wanders, what lies inside things is joined far below the limit.
   const loose = Math.max(0, Math.min(1, (wander - 0.003) / 0.004));
   const [low, high] = [(0.45 + 0.3 * loose) * about, (1.25 + 0.1 * loose) * about];
-  const limit = settle(runOf(nodes, borders, high), low, high);
+  const parted: Parted = {
+    nodes: Array.from({ length: nodes.count }, (_, i) =>
+      nodes.weight[i]! > 0 ? groupOf(nodes, i) : undefined,
+    ),
+    borders,
+  };
+  const limit = widestGap(runOf(parted, high), low, high);
   const far = (FAR + FAR_WANDER * wander) * Math.min(1, spread);
 
-  const joining = new Joining(nodes, borders);
+  const joining = new Joining(parted);
   /** Past the limit the small go first; a far accent still costs more than a near large one. */
   const price = (i: number, j: number) => {
-    const c = joining.costs[i * nodes.count + j]!;
+    const c = joining.costs[i * joining.groups.length + j]!;
     if (c <= limit) return c;
     const share = Math.min(joining.groups[i]!.weight, joining.groups[j]!.weight) / total;
     return c * Math.min(1, 0.35 + 4 * Math.sqrt(share)) + limit;
@@ -44,15 +51,17 @@ export function join(nodes: Nodes, borders: Borders, wanted?: number): Uint8Arra
     }
     joining.merge(pair.i, pair.j);
   }
-  return joining.labels();
+  const group = joining.labels();
+  settle(parted, group, joining.live);
+  return group;
 }
 
-/** The costs at which pairs are joined, cheapest first, up to a highest one. */
-export function runOf(nodes: Nodes, borders: Borders, highest: number): number[] {
-  const joining = new Joining(nodes, borders);
+/** The costs at which nodes are joined, cheapest first, up to a highest one. */
+function runOf(parted: Parted, highest: number): number[] {
+  const joining = new Joining(parted);
   const run: number[] = [];
   while (joining.live > 1) {
-    const pair = joining.cheapest((i, j) => joining.costs[i * nodes.count + j]!);
+    const pair = joining.cheapest((i, j) => joining.costs[i * joining.groups.length + j]!);
     if (pair.price > highest) break;
     run.push(pair.price);
     joining.merge(pair.i, pair.j);
@@ -64,7 +73,7 @@ export function runOf(nodes: Nodes, borders: Borders, highest: number): number[]
  * A limit in the widest gap between the costs from `low` to `high`, so that a trace of grain or another
  * size of the same photograph does not tip a pair over it.
  */
-function settle(run: readonly number[], low: number, high: number): number {
+function widestGap(run: readonly number[], low: number, high: number): number {
   const last = Math.log(high);
   let before = Math.log(low);
   let widest = 0;
@@ -87,34 +96,45 @@ function settle(run: readonly number[], low: number, high: number): number {
 /** Groups of nodes on the way to fewer. */
 class Joining {
   readonly groups: (Group | undefined)[] = [];
-  /** What joining i and j costs, for i < j. */
+  /** What joining i and j costs, for i < j, at i × count + j. */
   readonly costs: Float64Array;
+  readonly borders: Borders;
   live = 0;
-  readonly edges: Border[][] = [];
   /** Crossings between a group and all others. */
   private readonly around: Float64Array;
   private readonly parent: Int32Array;
+  private readonly border = noBorder();
 
-  constructor(nodes: Nodes, borders: Borders) {
-    const n = nodes.count;
+  constructor({ nodes, borders }: Parted) {
+    const n = nodes.length;
+    this.borders = { count: n, sums: borders.sums.slice() };
+    this.around = new Float64Array(n);
     for (let i = 0; i < n; i++) {
-      this.groups.push(nodes.weight[i]! > 0 ? groupOf(nodes, i) : undefined);
-      if (this.groups[i]) this.live++;
-      this.edges.push(Array.from({ length: n }, (_, j) => borderOf(borders, i, j)));
+      const one = nodes[i];
+      this.groups.push(one && { ...one });
+      if (one) this.live++;
+      for (let j = i + 1; j < n; j++) {
+        const crossings = this.edge(i, j).n;
+        this.around[i]! += crossings;
+        this.around[j]! += crossings;
+      }
     }
     this.parent = Int32Array.from({ length: n }, (_, i) => i);
-    this.around = Float64Array.from(this.edges, (row, i) =>
-      row.reduce((sum, edge, j) => (j === i ? sum : sum + edge.n), 0),
-    );
     this.costs = new Float64Array(n * n);
     for (let i = 0; i < n; i++) for (let j = i + 1; j < n; j++) this.reckon(i, j);
   }
 
+  /** The border from group i to group j; overwritten by the next that is asked for. */
+  edge(i: number, j: number): Border {
+    return borderOf(this.borders, i, j, this.border);
+  }
+
   private reckon(i: number, j: number): void {
-    const [p, q] = [this.groups[i], this.groups[j]];
+    const p = this.groups[i];
+    const q = this.groups[j];
     if (!p || !q) return;
     const around = Math.min(this.around[i]!, this.around[j]!);
-    this.costs[i * this.groups.length + j] = cost(p, q, this.edges[i]![j]!, around);
+    this.costs[i * this.groups.length + j] = cost(p, q, this.edge(i, j), around);
   }
 
   /** The pair with the lowest price; the first on ties. */
@@ -138,15 +158,13 @@ class Joining {
 
   /** Puts group j into group i. */
   merge(i: number, j: number): void {
-    this.around[i]! += this.around[j]! - 2 * this.edges[i]![j]!.n;
+    this.around[i]! += this.around[j]! - 2 * this.edge(i, j).n;
     absorb(this.groups[i]!, this.groups[j]!);
     this.groups[j] = undefined;
     this.parent[j] = i;
     for (let k = 0; k < this.groups.length; k++) {
       if (!this.groups[k] || k === i) continue;
-      const edge = this.edges[i]![k]!;
-      absorb(edge, this.edges[j]![k]!);
-      this.edges[k]![i] = { ...edge, turnA: -edge.turnA, turnB: -edge.turnB };
+      addBorder(this.borders, i, j, k);
       this.reckon(Math.min(i, k), Math.max(i, k));
     }
     this.live--;
@@ -166,6 +184,11 @@ class Joining {
   }
 }
 
-function absorb<T extends Group | Border>(into: T, from: T): void {
-  for (const key of Object.keys(into) as (keyof T)[]) (into[key] as number) += from[key] as number;
+function absorb(into: Group, from: Group): void {
+  into.weight += from.weight;
+  into.cells += from.cells;
+  into.sL += from.sL;
+  into.sLL += from.sLL;
+  into.sLa += from.sLa;
+  into.sLb += from.sLb;
 }

@@ -22,8 +22,8 @@ export interface Tally {
   readonly b: Float64Array;
 }
 
-/** A colour of more cells than this is measured on every fourth: its medians need no more. */
-const PLENTY = 20_000;
+/** A colour of many cells is measured on every second, fourth … of them: its medians need no more than so many. */
+const PLENTY = 10_000;
 
 /** Counts the cells of a labelling into their colours, in CIELAB (D65). Colours without cells are left out. */
 export function tally(work: WorkImage, label: Uint8Array, colours: number): Tally[] {
@@ -37,18 +37,25 @@ export function tally(work: WorkImage, label: Uint8Array, colours: number): Tall
   }));
   const [mx, my, mz] = TO_XYZ.srgb;
   const [wx, wy, wz] = RGB_WHITE;
-  const counts = new Float64Array(256);
+  const counts = new Uint32Array(256);
+  const weights = new Float64Array(256);
+  const { seen } = work;
   for (let i = 0; i < label.length; i++) {
     const colour = label[i]!;
     counts[colour]!++;
-    if (colour < colours) all[colour]!.weight += work.seen[i]!;
+    weights[colour]! += seen[i]!;
   }
+  for (const one of all) one.weight = weights[one.colour]!;
+  const limit = Float64Array.from(
+    counts,
+    (n) => 2 ** (32 - Math.max(0, Math.floor(Math.log2(n / PLENTY)))) - 1,
+  );
   for (let i = 0; i < label.length; i++) {
+    // By a multiplicative hash: no pattern of the picture can fall in step with it.
+    if (Math.imul(i, 0x9e3779b1) >>> 0 > limit[label[i]!]!) continue;
     const one = all[label[i]!];
-    const weight = work.seen[i]!;
+    const weight = seen[i]!;
     if (!one || weight === 0) continue;
-    // Every fourth by a multiplicative hash: no pattern of the picture can fall in step with it.
-    if (counts[label[i]!]! > PLENTY && Math.imul(i, 0x9e3779b1) >>> 30 !== 0) continue;
     // Back from OKLab to linear light (colour/oklab.ts), then to CIELAB.
     const oL = work.L[i]!;
     const oa = work.a[i]!;

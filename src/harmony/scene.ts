@@ -1,4 +1,4 @@
-import type { Borders } from './border.ts';
+import { type Borders, FIELD, FIELDS } from './border.ts';
 import type { Nodes } from './cost.ts';
 
 /** How far apart colours lie in this scene, 1 in a sunny one: what counts as far goes with it. */
@@ -23,7 +23,7 @@ export function hueWander(nodes: Nodes, borders: Borders): number {
   let all = 0;
   for (let i = 0; i < n; i++)
     for (let j = i + 1; j < n; j++) {
-      const crossings = borders.crossings[i * n + j]!;
+      const crossings = borders.sums[(i * n + j) * FIELDS + FIELD.crossings]!;
       if (crossings < 20) continue;
       const [pL, qL] = [Math.max(0.02, nodes.L[i]!), Math.max(0.02, nodes.L[j]!)];
       const da = nodes.a[i]! / pL - nodes.a[j]! / qL;

@@ -2,7 +2,7 @@ import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import { linearOfOklab } from '../colour/oklab.ts';
 import { labOfLinear } from '../colour/rgb.ts';
-import type { Border, Group } from './cost.ts';
+import type { Group } from './cost.ts';
 
 /** A thing of less than this share … */
 const SMALL = 0.015;
@@ -26,11 +26,14 @@ const RIM_NEAR = 0.04;
  * where two things mix.
  */
 export function notAThing(
-  { groups, edges }: { groups: readonly (Group | undefined)[]; edges: readonly Border[][] },
+  joining: {
+    readonly groups: readonly (Group | undefined)[];
+    edge(i: number, j: number): { readonly all: number };
+  },
   total: number,
   far: number,
 ): number {
-  const live = groups.flatMap((g, i) => (g ? [{ i, g, lab: labOf(g) }] : []));
+  const live = joining.groups.flatMap((g, i) => (g ? [{ i, g, lab: labOf(g) }] : []));
   if (live.length < 2) return -1;
   live.sort((p, q) => p.g.weight - q.g.weight || p.i - q.i);
   for (const p of live) {
@@ -38,7 +41,7 @@ export function notAThing(
     if (p.g.weight < LEAST * total) return p.i;
     const near = live.some((q) => q !== p && deltaE00(p.lab, q.lab, 2) < far);
     if (p.g.weight < SMALL * total && near) return p.i;
-    if (isRim(p, live, edges[p.i]!)) return p.i;
+    if (isRim(p, live, (i) => joining.edge(p.i, i).all)) return p.i;
   }
   return -1;
 }
@@ -46,12 +49,12 @@ export function notAThing(
 type Live = { readonly i: number; readonly g: Group };
 
 /** Thin everywhere, and of a colour between the two that it touches most. */
-function isRim(p: Live, live: readonly Live[], border: readonly Border[]): boolean {
-  const others = live.filter((q) => q !== p);
-  const edge = others.reduce((sum, q) => sum + border[q.i]!.all, 0);
+function isRim(p: Live, live: readonly Live[], meets: (i: number) => number): boolean {
+  const others = live.flatMap((q) => (q === p ? [] : [{ q, all: meets(q.i) }]));
+  const edge = others.reduce((sum, { all }) => sum + all, 0);
   if (edge < RIM_EDGE * p.g.cells || others.length < 2) return false;
-  others.sort((q, r) => border[r.i]!.all - border[q.i]!.all || q.i - r.i);
-  const [from, to, here] = [oklab(others[0]!.g), oklab(others[1]!.g), oklab(p.g)];
+  others.sort((s, t) => t.all - s.all || s.q.i - t.q.i);
+  const [from, to, here] = [oklab(others[0]!.q.g), oklab(others[1]!.q.g), oklab(p.g)];
   const way = to.map((v, c) => v - from[c]!);
   const length2 = way.reduce((sum, v) => sum + v * v, 0);
   const t = way.reduce((sum, v, c) => sum + v * (here[c]! - from[c]!), 0) / length2;

@@ -72,12 +72,20 @@ function windows(work: WorkImage): FlatImage & { spread: Float32Array } {
     if (y === 0) continue;
     const above = ring[(y + 1) % 3]!;
     const here = ring[(y + 2) % 3]!;
-    for (let cell = (y - 1) * width, at = 0; at < next.length; cell++, at += 5) {
+    let cell = (y - 1) * width;
+    let n = 0;
+    let per = 0;
+    for (let at = 0; at < next.length; cell++, at += 5) {
       if (seen[cell] === 0) {
         spread[cell] = Infinity;
         continue;
       }
-      const per = 1 / (above[at + 4]! + here[at + 4]! + next[at + 4]!);
+      const count = above[at + 4]! + here[at + 4]! + next[at + 4]!;
+      // Nearly always nine: then nothing is divided.
+      if (count !== n) {
+        n = count;
+        per = 1 / n;
+      }
       const meanL = (above[at]! + here[at]! + next[at]!) * per;
       const meanA = (above[at + 1]! + here[at + 1]! + next[at + 1]!) * per;
       const meanB = (above[at + 2]! + here[at + 2]! + next[at + 2]!) * per;
@@ -95,22 +103,24 @@ function windows(work: WorkImage): FlatImage & { spread: Float32Array } {
 function sumColumns(work: WorkImage, y: number, out: Float64Array): void {
   const { width, L, a, b, seen } = work;
   const row = y * width;
-  let [L0, a0, b0, s0, n0] = [0, 0, 0, 0, 0];
+  let L0 = 0;
+  let a0 = 0;
+  let b0 = 0;
+  let s0 = 0;
+  let n0 = 0;
   let L1 = L[row]!;
   let a1 = a[row]!;
   let b1 = b[row]!;
   let s1 = L1 * L1 + a1 * a1 + b1 * b1;
   let n1 = seen[row] ? 1 : 0;
-  for (let x = 1, at = 0; x <= width; x++, at += 5) {
-    let [L2, a2, b2, n2] = [0, 0, 0, 0];
-    if (x < width) {
-      // A cell that is not looked at holds zeros.
-      L2 = L[row + x]!;
-      a2 = a[row + x]!;
-      b2 = b[row + x]!;
-      n2 = seen[row + x] ? 1 : 0;
-    }
+  const last = (width - 1) * 5;
+  // A cell that is not looked at holds zeros.
+  for (let at = 0, cell = row + 1; at < last; at += 5, cell++) {
+    const L2 = L[cell]!;
+    const a2 = a[cell]!;
+    const b2 = b[cell]!;
     const s2 = L2 * L2 + a2 * a2 + b2 * b2;
+    const n2 = seen[cell]! > 0 ? 1 : 0;
     out[at] = L0 + L1 + L2;
     out[at + 1] = a0 + a1 + a2;
     out[at + 2] = b0 + b1 + b2;
@@ -127,4 +137,9 @@ function sumColumns(work: WorkImage, y: number, out: Float64Array): void {
     s1 = s2;
     n1 = n2;
   }
+  out[last] = L0 + L1;
+  out[last + 1] = a0 + a1;
+  out[last + 2] = b0 + b1;
+  out[last + 3] = s0 + s1;
+  out[last + 4] = n0 + n1;
 }

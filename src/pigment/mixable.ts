@@ -5,9 +5,13 @@ import { labelOf, nameIn } from './label.ts';
 import type { Shelf, ShelfPaint } from './shelf.ts';
 import type { KeptCurve, Stock, StockEntry } from './stock.ts';
 
+/** The studio's own curve of an entry: of its lot, else of a pigment of the studio's own; null for the handbook's. */
+export const keptCurveOf = (stock: Stock, entry: StockEntry): KeptCurve | null =>
+  entry.curve ?? stock.own.find(({ id }) => id === entry.pigment)?.curve ?? null;
+
 /** K and S of an entry: of its own lot, else of its pigment; null while nobody knows them. */
 export function curveOfEntry(stock: Stock, entry: StockEntry): Paint | null {
-  const kept = entry.curve ?? stock.own.find(({ id }) => id === entry.pigment)?.curve ?? null;
+  const kept = keptCurveOf(stock, entry);
   return kept === null ? ownCurve(entry.pigment) : paintOfKept(kept);
 }
 

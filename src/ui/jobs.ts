@@ -9,21 +9,25 @@ import type {
 } from '../../workers/calibrate.ts';
 import type { DraperyJob, DraperyNews } from '../../workers/drapery.ts';
 import type { HandJob, HandResult } from '../../workers/hand.ts';
-import { type JobOptions, runJob } from '../../workers/jobs.ts';
+import { type JobOptions, runJob, WarmWorker } from '../../workers/jobs.ts';
 import type { Kind, MixtureNews, MixtureWork } from '../../workers/mixture.ts';
 import type { PhotoJob, PhotoNews, PhotoResult } from '../../workers/photo.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 
-const photoWorker = () =>
-  new Worker(new URL('../../workers/photo.worker.ts', import.meta.url), { type: 'module' });
+const photoWorker = new WarmWorker(
+  () => new Worker(new URL('../../workers/photo.worker.ts', import.meta.url), { type: 'module' }),
+);
+
+/** Gets ready for a photograph that is about to be chosen. */
+export const expectPhoto = (): void => photoWorker.warm();
 
 /** Reads a photograph and gathers its harmony, away from the page's own thread. */
 export const readPhoto = (job: PhotoJob, options: JobOptions<PhotoNews>): Promise<PhotoResult> =>
-  runJob(photoWorker, job, options);
+  photoWorker.run(job, options);
 
 /** Looks at a photograph again for one colour. */
 export const lookAgain = (job: HandJob, options: JobOptions<never>): Promise<HandResult> =>
-  runJob(photoWorker, job, options);
+  photoWorker.run(job, options);
 
 /** Everything about mixtures, away from the page's own thread. */
 export const workMixtures = <K extends Kind>(

@@ -1,5 +1,6 @@
 import { benchBook } from './book.ts';
 import { benchGather } from './gather.ts';
+import { benchHeld } from './held.ts';
 import { benchMixing } from './mixing.ts';
 import { benchMixture, type Row } from './mixture.ts';
 
@@ -20,10 +21,17 @@ async function gathering(): Promise<void> {
   );
   const rows = await benchGather();
   if (rows === null) return console.log('  skipped: no Chromium');
-  console.log('  photograph          MB   decode ms   harmony ms   ratio   page held up ms');
-  for (const { photo, megabytes, decodeMs, wholeMs, ratio, heldUpMs } of rows)
+  console.log(
+    '  photograph          MB   decode ms   harmony ms   ratio   page held up ms   most memory MB',
+  );
+  for (const { photo, megabytes, decodeMs, wholeMs, ratio, heldUpMs, mostMb } of rows)
     console.log(
-      `  ${photo.padEnd(16)}${cell(megabytes, 1, 6)}${cell(decodeMs, 0, 12)}${cell(wholeMs, 0, 13)}${cell(ratio, 2, 8)}${cell(heldUpMs, 0, 18)}`,
+      `  ${photo.padEnd(16)}${cell(megabytes, 1, 6)}${cell(decodeMs, 0, 12)}${cell(wholeMs, 0, 13)}${cell(ratio, 2, 8)}${cell(heldUpMs, 0, 18)}${mostMb === null ? '' : cell(mostMb, 0, 17)}`,
+    );
+  console.log('\nThe story of gathering on the screen: longest task of the page’s own thread');
+  for (const { step, longestMs, workMs } of (await benchHeld()) ?? [])
+    console.log(
+      `  ${step.padEnd(56)}${cell(longestMs, 0, 6)} ms of the clock ${cell(workMs, 0, 6)} ms of the processor`,
     );
 }
 

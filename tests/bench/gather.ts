@@ -1,4 +1,4 @@
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import sharp from 'sharp';
@@ -15,6 +15,8 @@ export interface GatherRow {
   readonly wholeMs: number;
   readonly ratio: number;
   readonly heldUpMs: number;
+  /** Most memory that the page's process held meanwhile, MB; null where the system does not tell. */
+  readonly mostMb: number | null;
 }
 
 /** Repeatable noise: mulberry32, public domain. */
@@ -49,6 +51,35 @@ const clamp = (v: number): number => Math.max(0, Math.min(255, Math.round(v)));
 const median = (values: number[]): number =>
   values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]!;
 
+/** Process ids of the pages of a browser. */
+async function renderersOf(page: Page): Promise<number[]> {
+  const session = await page.context().browser()!.newBrowserCDPSession();
+  const { processInfo } = await session.send('SystemInfo.getProcessInfo');
+  await session.detach();
+  return processInfo.flatMap(({ type, id }) => (type === 'renderer' ? [id] : []));
+}
+
+/** Linux keeps the most that a process held, and forgets it when told so (proc(5)). */
+function forgetPeak(pid: number): void {
+  try {
+    writeFileSync(`/proc/${pid}/clear_refs`, '5');
+  } catch {
+    // Another system, or not allowed: then there is no figure, or one of the whole run.
+  }
+}
+
+function peakOf(pids: readonly number[]): number | null {
+  const peaks = pids.flatMap((pid) => {
+    try {
+      const found = /VmHWM:\s+(\d+) kB/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'));
+      return found ? [Number(found[1]) / 1000] : [];
+    } catch {
+      return [];
+    }
+  });
+  return peaks.length > 0 ? Math.max(...peaks) : null;
+}
+
 /** File to harmony in a worker of Chromium against decoding alone, in the same run. Null without a browser. */
 export const benchGather = (): Promise<GatherRow[] | null> => onPage(gatherOn);
 
@@ -68,6 +99,8 @@ async function gatherOn(page: Page, folder: string): Promise<GatherRow[]> {
   }
   const rows: GatherRow[] = [];
   for (const [i, [photo]] of photos.entries()) {
+    const pids = await renderersOf(page);
+    for (const pid of pids) forgetPeak(pid);
     const { decode, whole, heldUpMs } = await page.evaluate(
       ([path, rounds]) => window.timePhoto(path, rounds),
       [`${i}.jpg`, ROUNDS] as const,
@@ -80,6 +113,7 @@ async function gatherOn(page: Page, folder: string): Promise<GatherRow[]> {
       wholeMs,
       ratio: wholeMs / decodeMs,
       heldUpMs,
+      mostMb: peakOf(pids),
     });
   }
   return rows;

@@ -207,7 +207,10 @@ describeBrowser('the book in trouble', () => {
       await page.goto(probed.url);
       await page.getByLabel('Choose a photograph').setInputFiles(JAY);
       await page.getByRole('button', { name: 'Keep this harmony' }).waitFor();
-      await page.getByRole('img', { name: /mixed into one pile/ }).waitFor();
+      await page
+        .getByRole('img', { name: /mixed into one pile/ })
+        .first()
+        .waitFor();
       await page.getByRole('button', { name: 'Keep this harmony' }).click();
       await page.getByText('This harmony is in the book').waitFor();
       await expect.poll(() => line(page).innerText()).toBe('Saved in this browser');

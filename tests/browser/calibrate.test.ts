@@ -65,6 +65,14 @@ const recipe = async (page: Page): Promise<string> => {
   await drawn.waitFor(LONG);
   return (await drawn.locator('title').textContent()) ?? '';
 };
+/** Controls that are too small for a thumb. */
+const small = (page: Page) =>
+  page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>('main a, main button, main input, main select')]
+      .map((control) => (control.closest('label') ?? control) as HTMLElement)
+      .filter((control) => control.getBoundingClientRect().height < 43.5)
+      .map((control) => control.outerHTML.slice(0, 120)),
+  );
 const sidewise = (page: Page) =>
   page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
 
@@ -274,6 +282,7 @@ describeBrowser('the painter’s own paints', () => {
       expect(await violationsInBoth(page)).toEqual([]);
       await page.setViewportSize(PHONE);
       expect(await sidewise(page)).toBeLessThanOrEqual(0);
+      expect(await small(page)).toEqual([]);
       await go(page, url, 'book/shelf/vermilion', 'Vermilion');
       await page.getByText(/^Measured \(.*\), from 2 swatches\./).waitFor();
       expect(await violations(page)).toEqual([]);

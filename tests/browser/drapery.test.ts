@@ -95,7 +95,10 @@ describeBrowser('from a harmony to a drapery and its formula in the book', () =>
       await whole(page);
       expect(await ladder(page).getByRole('listitem').count()).toBe(7);
       await ladder(page).locator('summary strong').getByText('shadow', { exact: true }).click();
-      await page.getByRole('img', { name: /mixed into one pile/ }).waitFor();
+      await page
+        .getByRole('img', { name: /mixed into one pile/ })
+        .first()
+        .waitFor();
       expect(await violations(page)).toEqual([]);
       await picture(page, `drapery-open-${device}`);
 

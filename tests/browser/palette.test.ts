@@ -47,7 +47,10 @@ describeBrowser('from a harmony or a drapery in the book to a printed morning sh
   async function keepHarmony(page: Page): Promise<void> {
     await page.goto(served.url);
     await page.getByLabel('Choose a photograph').setInputFiles(JAY);
-    await page.getByRole('img', { name: /mixed into one pile/ }).waitFor();
+    await page
+      .getByRole('img', { name: /mixed into one pile/ })
+      .first()
+      .waitFor();
     await page.getByLabel('Name').last().fill('Jay');
     await page.getByRole('button', { name: 'Keep this harmony' }).click();
     await page.getByText('This harmony is in the book').waitFor();

@@ -16,7 +16,8 @@ export class Probed {
     this.#folder = mkdtempSync(join(tmpdir(), 'kingcup-probed-'));
     cpSync(APP, this.#folder, { recursive: true });
     await build({
-      root: resolve(import.meta.dirname, 'probe'),
+      // From here and from the bundled benchmark alike.
+      root: resolve(import.meta.dirname, '../../tests/browser/probe'),
       configFile: false,
       logLevel: 'error',
       base: './',

@@ -379,11 +379,46 @@ describeBrowser('what a painter does upon the photograph', () => {
         expect(lab[0]).toBeGreaterThan(15);
     }));
 
+  test('cloths are hung one at a time, in room that was kept for them', async () =>
+    inStudio(DESKTOP, 'light', async (page) => {
+      await page.addInitScript(() => {
+        const batches: number[] = [];
+        const heights = new Set<number>();
+        Object.assign(window, { batches, heights });
+        new MutationObserver((records) => {
+          const added = records
+            .flatMap((record) => [...record.addedNodes])
+            .reduce((n, node) => {
+              if (!(node instanceof Element)) return n;
+              return (
+                n +
+                (node.matches('[data-hung]') ? 1 : 0) +
+                node.querySelectorAll('[data-hung]').length
+              );
+            }, 0);
+          if (added === 0) return;
+          batches.push(added);
+          heights.add(document.querySelector('.wall')!.getBoundingClientRect().height);
+        }).observe(document, { childList: true, subtree: true });
+      });
+      await bring(page, served.url, still);
+      const hung = () => page.locator('.wall [data-hung]').count();
+      await expect.poll(hung, { timeout: 20_000 }).toBe((await names(page)).length);
+      const { batches, heights } = await page.evaluate(() => {
+        const told = window as unknown as { batches: number[]; heights: Set<number> };
+        return { batches: told.batches, heights: [...told.heights] };
+      });
+      expect(Math.max(...batches)).toBe(1);
+      expect(heights.length).toBe(1);
+    }));
+
   test('a browser that alters what is read back is told of', async () =>
     inStudio(DESKTOP, 'light', async (page) => {
       await page.context().route('**/photo.worker*.js', async (route) => {
         const answer = await route.fetch();
+        // One without frames to copy reads its canvas back.
         const noise = `{
+          delete self.VideoFrame;
           const of = OffscreenCanvasRenderingContext2D.prototype;
           const read = of.getImageData;
           of.getImageData = function (...args) {

@@ -51,7 +51,10 @@ describeBrowser('from a photograph to a harmony in the book, with no network', (
       expect(colours.length).toBeGreaterThanOrEqual(3);
       expect(colours.length).toBeLessThanOrEqual(7);
       expect(new Set(colours).size).toBe(colours.length);
-      await page.getByRole('img', { name: /mixed into one pile/ }).waitFor();
+      await page
+        .getByRole('img', { name: /mixed into one pile/ })
+        .first()
+        .waitFor();
       expect(await page.locator('.bench').first().innerText()).toMatch(/\d+ parts?/);
       expect(await violations(page)).toEqual([]);
 
@@ -59,19 +62,24 @@ describeBrowser('from a photograph to a harmony in the book, with no network', (
       const folds = page.getByRole('list', { name: 'From cool to warm' });
       await folds.getByRole('button', { name: /cooler, clearly/ }).click();
       const trial = page.locator('.trial');
-      await trial.getByRole('img', { name: /mixed into one pile/ }).waitFor();
+      await trial
+        .getByRole('img', { name: /mixed into one pile/ })
+        .first()
+        .waitFor();
       await page.getByText('The figures').first().click();
       const figures = page.locator('.bench .figures').first();
       const wanted = await figures.innerText();
       expect(await violations(page)).toEqual([]);
       await trial.getByRole('button', { name: 'Take this variant' }).click();
-      await expect.poll(() => figures.innerText()).not.toBe(wanted);
+      await expect.poll(() => figures.innerText(), { timeout: 20_000 }).not.toBe(wanted);
+      // What is nearest to it is sought only now.
+      await figures.getByText('Nearest of all').waitFor();
       const varied = await figures.innerText();
       await page.getByRole('button', { name: 'Undo', exact: true }).click();
-      await expect.poll(() => figures.innerText()).toBe(wanted);
+      await expect.poll(() => figures.innerText(), { timeout: 20_000 }).toBe(wanted);
       await folds.getByRole('button', { name: /cooler, clearly/ }).click();
       await trial.getByRole('button', { name: 'Take this variant' }).click();
-      await expect.poll(() => figures.innerText()).toBe(varied);
+      await expect.poll(() => figures.innerText(), { timeout: 20_000 }).toBe(varied);
 
       await page.getByLabel('Name').last().fill('What the stream showed');
       await page.getByRole('button', { name: 'Keep this harmony' }).click();

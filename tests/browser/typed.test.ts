@@ -39,7 +39,10 @@ describeBrowser('what was typed when the page closed', () => {
       await typeAndReload(page, 'Your words', 'The grey was warmer');
       await textIn(page, 'Your words').toBe('The grey was warmer');
       await page.getByLabel('Name', { exact: true }).last().fill('Jay');
-      await page.getByRole('img', { name: /mixed into one pile/ }).waitFor();
+      await page
+        .getByRole('img', { name: /mixed into one pile/ })
+        .first()
+        .waitFor();
       await keep.click();
       await page.getByText('This harmony is in the book').waitFor();
       await expect

@@ -1,18 +1,16 @@
 import { expect, test } from 'vitest';
 import {
-  addSpot,
   colourAt,
   correct,
   drop,
   type EditedHarmony,
   type EditFault,
-  joinTwo,
   markSheen,
   rename,
-  split,
 } from '../../src/harmony/edit.ts';
 import { editFaultWords } from '../../src/harmony/faults.ts';
 import { gather } from '../../src/harmony/gather.ts';
+import { addSpot, joinTwo, split } from '../../src/harmony/reshape.ts';
 import { spotOf } from '../../src/photo/spot.ts';
 import type { Result } from '../../src/result.ts';
 import { picture } from '../photo/paint.ts';

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { decode, encode } from '../../src/colour/rgb.ts';
 import { gatherFaultWords } from '../../src/harmony/faults.ts';
 import { gather } from '../../src/harmony/gather.ts';
 import { STEPS } from '../../src/harmony/harmony.ts';
@@ -112,7 +113,9 @@ test('an accent of a thousandth of the area is kept, marked and last', () => {
   const scene = picture(600, 400, (x, y) => {
     const light = 0.6 + 0.4 * Math.sin(x / 70 + y / 90);
     if ((x - 300) ** 2 + (y - 200) ** 2 < 9 ** 2) return [210, 30, 30];
-    return [70 * light, 130 * light, 60 * light];
+    // Light multiplies what is linear: the same green in light and in shadow.
+    const [red, green, blue] = [70, 130, 60].map((v) => 255 * encode(light * decode(v / 255)));
+    return [red!, green!, blue!];
   });
   const { colours } = gathered(scene);
   expect(colours.length).toBe(2);

@@ -62,7 +62,7 @@ describeShared('real photographs', () => {
     expect(colours.some(({ lab }) => lab[0] < 30)).toBe(true);
   });
 
-  // Others of these photographs, whose things run into each other, still change between sizes.
+  // The others, whose things run into each other, still change between sizes.
   test('a marigold gives the same colours at 1 and at 4 megapixels', async () => {
     const large = await coloursOf('marigold.jpg');
     const small = await coloursOf('marigold.jpg', 1265);

@@ -51,10 +51,7 @@ export class Painter {
     this.#patienceMs = patienceMs;
   }
 
-  static async with(
-    engine: Engine,
-    patienceMs = Number(process.env.PAT ?? 30_000),
-  ): Promise<Painter> {
+  static async with(engine: Engine, patienceMs = 30_000): Promise<Painter> {
     const folder = mkdtempSync(join(tmpdir(), 'kingcup-engine-'));
     mkdirSync(join(folder, 'downloads'));
     return new Painter(impatient(await engine.open(folder)), folder, patienceMs);
@@ -93,7 +90,9 @@ export class Painter {
   async press(path: string): Promise<void> {
     const able = `${path}[not(@disabled)]`;
     await this.see(able);
-    await this.pane.press(await this.#first(able));
+    const one = await this.#first(able);
+    await this.#uncovered(one);
+    await this.pane.press(one);
   }
 
   /** In the place of what the field held; then goes on, as with the tab key. */
@@ -115,6 +114,19 @@ export class Painter {
   async leave(): Promise<void> {
     await this.pane.close();
     rmSync(this.#folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+  }
+
+  /** Waits until what is to be pressed lies under nothing else: a page may still be moving. */
+  #uncovered(one: string): Promise<void> {
+    return this.until(`nothing over ${one}`, () =>
+      this.pane.run((xpath) => {
+        const type = XPathResult.FIRST_ORDERED_NODE_TYPE;
+        const found = document.evaluate(xpath, document, null, type).singleNodeValue as Element;
+        const { x, y, width, height } = found.getBoundingClientRect();
+        const top = document.elementFromPoint(x + width / 2, y + height / 2);
+        return top !== null && (found.contains(top) || top.contains(found));
+      }, one),
+    );
   }
 
   async #first(path: string): Promise<string> {

@@ -1,8 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { gather } from '../../src/harmony/gather.ts';
 import { fullMask, keepMiddle, keptShare } from '../../src/photo/mask.ts';
 import { neutralAt } from '../../src/photo/neutral.ts';
-import { carried, named } from '../../src/ui/harmony/sight/carry.ts';
 import {
   lookedAt,
   lookOf,
@@ -69,36 +67,5 @@ describe('what is kept, in a record', () => {
     const look = lookOf(body, null, storedMask({ ...NO_LOOK, width: 40, height: 20 }));
     expect(look).toMatchObject({ mask: null, clear: null, remarks: ['small'] });
     expect(lookedAt(look)).toBeUndefined();
-  });
-});
-
-describe('gathered anew', () => {
-  const two = gather(picture(60, 40, (x) => (x < 30 ? [170, 40, 40] : [40, 70, 160])));
-  if (!two.ok) throw new Error(two.fault.code);
-  const { value: now } = two;
-
-  test('names, corrections by eye and sheen stay with their colours', () => {
-    named.add('the jug');
-    const [red, blue] = now.colours;
-    const lab = [red!.lab[0], red!.lab[1] - 5, red!.lab[2]] as const;
-    const old = {
-      ...now,
-      colours: [
-        { ...red!, lab, asGathered: red!.lab, altered: 'by eye: duller' },
-        { ...blue!, name: 'the jug', sheen: true },
-      ],
-    };
-    const { harmony, lost } = carried(old, now, true);
-    expect(lost).toBe(false);
-    expect(harmony.colours[0]).toMatchObject({ lab, altered: 'by eye: duller' });
-    expect(harmony.colours[1]).toMatchObject({ name: 'the jug', sheen: true });
-    // In another light nothing can be known to be the same.
-    expect(carried(old, now, false)).toEqual({ harmony: now, lost: true });
-  });
-
-  test('a spot gathered by hand is lost, and that is said', () => {
-    const old = { ...now, colours: now.colours.map((c) => ({ ...c, spotSide: 5 })) };
-    expect(carried(old, now, true).lost).toBe(true);
-    expect(carried(now, now, true)).toEqual({ harmony: now, lost: false });
   });
 });

@@ -98,7 +98,7 @@ export function Entries() {
 
 const GuideLink = () => (
   <p>
-    <a class="guide-way" href={hrefOf('book', 'guide')}>
+    <a class="way" href={hrefOf('book', 'guide')}>
       {say.guide}
     </a>
   </p>

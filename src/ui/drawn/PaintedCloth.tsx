@@ -51,7 +51,7 @@ function painted(garment: Garment, hatching: string) {
   const { shadow, layers, pegs, colour } = paint(garment);
   const peg = Math.min(5, 2 + Math.min(garment.width, garment.height) / 90);
   return (
-    <g>
+    <g data-hung>
       <g fill="#000" fill-opacity="0.035">
         {[0.6, 1.3, 2, 2.7, 3.4, 4.2, 5].map((step) => (
           <path

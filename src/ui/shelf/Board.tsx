@@ -65,7 +65,9 @@ function Standing() {
       </p>
       {!isStocked.value && <p class="small">{sayShelf.beginAbout}</p>}
       <p>
-        <a href={hrefTo()}>{saySwatches.link}</a>
+        <a class="button shelf-quiet" href={hrefTo()}>
+          {saySwatches.link}
+        </a>
       </p>
     </div>
   );

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { pasteCm3 } from '../../pigment/amount.ts';
 import { type Figure, type Provenance, pigmentOf, standInsOf } from '../../pigment/facts.ts';
-import { curveOfEntry } from '../../pigment/mixable.ts';
+import { keptCurveOf } from '../../pigment/mixable.ts';
 import type { Line } from './order.ts';
 import { isStocked, shownStock } from './state.ts';
 import {
@@ -75,14 +75,9 @@ export function Facts({ line }: { line: Line }) {
 }
 
 function Identity({ line: { entry, facts, own } }: { line: Line }) {
-  const stock = shownStock.value;
-  const known = entry.curve?.known ?? own?.curve?.known ?? null;
-  const curve =
-    known !== null
-      ? sayShelf.curveOf[known]
-      : curveOfEntry(stock, entry) === null
-        ? sayShelf.curveNone
-        : (facts?.curve ?? '');
+  // Of a curve of its own the page has said at its head how it is known.
+  const isOwn = keptCurveOf(shownStock.value, entry) !== null;
+  const handbook = isOwn ? '' : (facts?.curve ?? '');
   const also = facts?.synonyms ?? own?.synonyms ?? [];
   const standIns = standInsOf(entry.pigment).map(({ name }) => name);
   return (
@@ -106,7 +101,7 @@ function Identity({ line: { entry, facts, own } }: { line: Line }) {
             {standIns.join(', ')}
           </Fact>
         )}
-        <Fact name={sayShelf.curve}>{curve}</Fact>
+        {handbook && <Fact name={sayShelf.curve}>{handbook}</Fact>}
       </dl>
     </details>
   );

@@ -1,6 +1,6 @@
 import { trustOfCurve } from '../../pigment/calibrate/trust.ts';
 import { cautionOf } from '../../pigment/caution.ts';
-import { curveOfEntry } from '../../pigment/mixable.ts';
+import { curveOfEntry, keptCurveOf } from '../../pigment/mixable.ts';
 import type { StockEntry } from '../../pigment/stock.ts';
 import { CautionIcon } from '../drawn/icons.tsx';
 import { figure } from '../locale.ts';
@@ -27,6 +27,7 @@ export function PaintLine({ line }: { line: Line }) {
   const stock = shownStock.value;
   const strokes = strokesOf(stock, curveOfEntry(stock, entry), [6]);
   const { level } = cautionOf(stock, entry);
+  const curve = keptCurveOf(stock, entry);
   const particulars = isStocked.value
     ? [FORM_WORDS[entry.form], amountWords(entry), gradeWords(entry)].filter(Boolean).join(' · ')
     : '';
@@ -56,10 +57,10 @@ export function PaintLine({ line }: { line: Line }) {
           )}
           {level === 'caution' && <span>{HAZARD_WORDS[level]}</span>}
           {stock.white === entry.id && <span class="shelf-tag">{sayShelf.white}</span>}
-          {entry.curve && (
+          {curve && (
             <span class="shelf-tag">
-              {saySwatches.tags[entry.curve.known]}
-              {trustOfCurve(entry.curve).rough ? ` (${saySwatches.roughTag})` : ''}
+              {saySwatches.tags[curve.known]}
+              {trustOfCurve(curve).rough ? ` (${saySwatches.roughTag})` : ''}
             </span>
           )}
           {lab === null && <span class="shelf-tag">{sayShelf.noCurve}</span>}

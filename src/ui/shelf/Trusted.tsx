@@ -1,31 +1,32 @@
 import { errorWords, trustOfCurve, trustWords } from '../../pigment/calibrate/trust.ts';
+import { keptCurveOf } from '../../pigment/mixable.ts';
 import type { StockEntry } from '../../pigment/stock.ts';
 import { said } from '../locale.ts';
 import { hrefTo } from '../swatches/routes.ts';
 import { dayWords, saySwatches } from '../swatches/words.ts';
-import { isStocked, ownStock, putHandbookBack } from './state.ts';
+import { isStocked, putHandbookBack, shownStock } from './state.ts';
 import { sayShelf } from './words.ts';
 
 /** How a paint's colour is known, when, and with what error; with the way to know it better. */
 export function Trusted({ entry }: { entry: StockEntry }) {
-  const { curve } = entry;
+  const curve = keptCurveOf(shownStock.value, entry);
   const trust = trustOfCurve(curve);
   // A pigment of one's own has no handbook that its curve could be put back to.
-  const isOwn = ownStock.value.own.some(({ id }) => id === entry.pigment);
+  const isOwn = shownStock.value.own.some(({ id }) => id === entry.pigment);
   return (
     <section class="shelf-trust">
       <h3>{saySwatches.trustOne}</h3>
       <p>
         {curve && !curve.trust
           ? `${sayShelf.curveOf[curve.known]} ${said(errorWords(trust.expected))}`
-          : isOwn && curve === null
-            ? sayShelf.curveOf.photographed
-            : said(trustWords({ ...trust, date: trust.date && dayWords(trust.date) }))}
+          : said(trustWords({ ...trust, date: trust.date && dayWords(trust.date) }))}
       </p>
       {isStocked.value && (
         <p class="shelf-actions">
-          <a href={hrefTo()}>{saySwatches.link}</a>
-          {curve && !isOwn && (
+          <a class="button shelf-quiet" href={hrefTo()}>
+            {saySwatches.link}
+          </a>
+          {entry.curve && !isOwn && (
             <button type="button" class="quiet" onClick={() => void putHandbookBack(entry.id)}>
               {saySwatches.handbookBack}
             </button>

@@ -1,6 +1,7 @@
 import { entryOf } from '../../book/learnt.ts';
 import type { Part } from '../../pigment/calibrate/swatches.ts';
 import { HANDBOOK, mixtureError, nearWords, trustOfCurve } from '../../pigment/calibrate/trust.ts';
+import { keptCurveOf } from '../../pigment/mixable.ts';
 import { isStocked, ownStock } from '../shelf/state.ts';
 import { shelf } from '../studio.ts';
 import { accuracy } from './records.ts';
@@ -13,8 +14,10 @@ export function ExpectedLine({ parts }: { parts: readonly Part[] }) {
   const used = parts.filter((part) => part.parts > 0);
   const paints = used.map(({ pigment }) => on.paints.find((paint) => paint.pigment === pigment));
   if (used.length === 0 || paints.includes(undefined)) return null;
-  const trust = (pigment: string) =>
-    isStocked.value ? trustOfCurve(entryOf(pigment, ownStock.value)?.curve ?? null) : HANDBOOK;
+  const trust = (pigment: string) => {
+    const entry = isStocked.value ? entryOf(pigment, ownStock.value) : null;
+    return entry ? trustOfCurve(keptCurveOf(ownStock.value, entry)) : HANDBOOK;
+  };
   const guessed = paints.filter((paint) => trust(paint!.pigment).known === 'handbook');
   if (guessed.length === paints.length)
     return (

@@ -1,5 +1,5 @@
 import type { Entry } from '../../book/record.ts';
-import { trustOfCurve } from '../../pigment/calibrate/trust.ts';
+import { keptCurveOf } from '../../pigment/mixable.ts';
 import { ownStock } from '../shelf/state.ts';
 import { Accuracy } from './Accuracy.tsx';
 import { CardLine } from './CardLine.tsx';
@@ -13,7 +13,7 @@ import { dayWords, saySwatches } from './words.ts';
 export function Overview() {
   const { cards, curves, piles } = lessons.value!;
   const { entries } = ownStock.value;
-  const known = entries.filter(({ curve }) => trustOfCurve(curve).known !== 'handbook').length;
+  const known = entries.filter((entry) => keptCurveOf(ownStock.value, entry) !== null).length;
   const hasAny = cards.some(({ body }) => body.reading) || curves.length + piles.length > 0;
   return (
     <>

@@ -1,9 +1,10 @@
-import { useRef } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { Cards } from '../book/Cards.tsx';
 import { SampleOffer } from '../book/SampleBook.tsx';
 import { CameraIcon, PictureIcon } from '../drawn/icons.tsx';
 import { bringPhotograph, gathering } from '../gathering.ts';
 import { InstallHint } from '../install/InstallHint.tsx';
+import { expectPhoto } from '../jobs.ts';
 import { hrefOf } from '../route.ts';
 import { complain } from '../studio.ts';
 import { say } from '../words.ts';
@@ -13,12 +14,13 @@ import { calledBy } from './called.ts';
 const SAMPLES = ['jay-feather', 'rowan-branch', 'lichened-wall'] as const;
 
 export function WalkScreen() {
+  useEffect(expectPhoto, []);
   return (
     <section class="page has-bar">
       <h1 tabIndex={-1}>{say.walkHeading}</h1>
       <p class="lead">{say.walkEmpty}</p>
       <p>
-        <a class="guide-way" href={hrefOf('book', 'guide')}>
+        <a class="way" href={hrefOf('book', 'guide')}>
           {say.guide}
         </a>
       </p>

@@ -3,6 +3,7 @@ import type { NeutralWish } from '../../../../workers/photo.ts';
 import { bookFaultWords } from '../../../book/faults.ts';
 import { keepGathering } from '../../../book/keep.ts';
 import type { Entry } from '../../../book/record.ts';
+import { carried } from '../../../harmony/carry.ts';
 import type { EditedHarmony } from '../../../harmony/edit.ts';
 import { faultWords, gatherFrom, gathering, giveUp } from '../../gathering.ts';
 import { book, complain, opening, tell } from '../../studio.ts';
@@ -19,8 +20,7 @@ import {
   undo,
   writing,
 } from '../state.ts';
-import { carried } from './carry.ts';
-import { type Light, type Look, look, lookedAt, spotLight, storedMask } from './look.ts';
+import { type Light, type Look, look, lookedAt, spotLight, storedMask, turnOf } from './look.ts';
 import { saySight } from './words.ts';
 
 /** The harmony on the screen as hands work on it. */
@@ -81,20 +81,22 @@ export async function gatherAnew(change: Change = {}, isMarked = false): Promise
   }
   const { gathered, remarks, setting } = result.value;
   const was = stepNow();
-  const { harmony, lost } = carried(
-    harmonyNow(),
-    gathered,
-    neutral === undefined && light === was.look.light,
-  );
+  const lightNow = neutral && setting ? spotLight(setting, neutral, result.value) : light;
+  const { harmony, lost } = carried(harmonyNow(), gathered, {
+    turn: lightNow === was.look.light ? null : turnOf(was.look.light, lightNow),
+    keepsShape: change.wanted === undefined,
+  });
+  const fromCopy = saySight.fromCopy(gathered.width, gathered.height);
+  const isFromCopy = was.look.width > gathered.width || was.look.remarks.includes(fromCopy);
   const next: Look = {
     ...was.look,
-    light: neutral && setting ? spotLight(setting, neutral, result.value) : light,
+    light: lightNow,
     width: gathered.width,
     height: gathered.height,
-    remarks,
+    remarks: isFromCopy ? [...remarks, fromCopy] : remarks,
     wanted,
     behind: false,
-    isReshaped: false,
+    hasDropped: false,
   };
   batch(() => {
     if (!isMarked && was.studied.length > 0) mark(was);
@@ -104,7 +106,7 @@ export async function gatherAnew(change: Change = {}, isMarked = false): Promise
       look: next,
     });
   });
-  if (lost || was.look.isReshaped) tell(saySight.handGone);
+  if (lost.length > 0 || was.look.hasDropped) tell(saySight.notCarried(lost, was.look.hasDropped));
   return true;
 }
 

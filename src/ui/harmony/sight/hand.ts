@@ -5,17 +5,16 @@ import {
   drop,
   type EditedHarmony,
   type EditFault,
-  joinTwo,
   markSheen,
   rename,
 } from '../../../harmony/edit.ts';
+import { joinTwo } from '../../../harmony/reshape.ts';
 import { vary, type Way } from '../../../harmony/vary.ts';
 import type { Place } from '../../../photo/mask.ts';
 import type { Result } from '../../../result.ts';
 import { faultWords, lookFrom } from '../../gathering.ts';
 import { complain } from '../../studio.ts';
 import { chosen, labels, mark, show, specimen, stepNow, studied } from '../state.ts';
-import { named } from './carry.ts';
 import { harmonyNow, pictureOf } from './gathered.ts';
 import { look } from './look.ts';
 
@@ -26,7 +25,7 @@ import { look } from './look.ts';
  */
 function settle(
   result: Result<EditedHarmony, EditFault>,
-  { called, was, isReshaped = false }: { called?: string; was?: string; isReshaped?: boolean } = {},
+  { called, was, hasDropped = false }: { called?: string; was?: string; hasDropped?: boolean } = {},
 ): boolean {
   if (!result.ok) {
     complain(faultWords(result.fault));
@@ -44,7 +43,7 @@ function settle(
         taken: taken.get(colour.name) ?? [],
       })),
       labels: labels.value && map,
-      look: isReshaped ? { ...look.value, isReshaped } : look.value,
+      look: hasDropped ? { ...look.value, hasDropped } : look.value,
     });
     const index = colours.findIndex(({ name }) => name === called);
     if (index >= 0) chosen.value = index;
@@ -58,19 +57,17 @@ export function renameColour(index: number, name: string): boolean {
   const was = nameAt(index);
   if (name.trim() === was) return true;
   const called = name.trim();
-  const done = settle(rename(harmonyNow(), index, name), { called, was });
-  if (done) named.add(called);
-  return done;
+  return settle(rename(harmonyNow(), index, name), { called, was });
 }
 
 export const dropColour = (index: number): boolean =>
-  settle(drop(harmonyNow(), index), { isReshaped: true });
+  settle(drop(harmonyNow(), index), { hasDropped: true });
 
 export function joinColours(first: number, second: number): boolean {
   const colours = harmonyNow().colours;
   const [p, q] = [colours[first], colours[second]];
   const called = (p?.share ?? 0) >= (q?.share ?? 0) ? nameAt(first) : nameAt(second);
-  return settle(joinTwo(harmonyNow(), first, second), { called, isReshaped: true });
+  return settle(joinTwo(harmonyNow(), first, second), { called });
 }
 
 export const setSheen = (index: number, sheen: boolean): boolean =>
@@ -122,8 +119,5 @@ async function lookAt(act: Parameters<typeof lookFrom>[0]['act']): Promise<void>
   if (!result.ok) return complain(faultWords(result.fault));
   const old = new Set(harmony.colours.map(({ name }) => name));
   const called = result.value.colours.find(({ name }) => !old.has(name))?.name;
-  settle(result, {
-    ...(called === undefined ? {} : { called }),
-    isReshaped: act.kind === 'split',
-  });
+  settle(result, called === undefined ? {} : { called });
 }

@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 import type { NeutralSpot, SpecimenBody } from '../../../book/specimen.ts';
 import { linearAdaptation } from '../../../colour/adaptation.ts';
-import { applied, diagonal, type Matrix, product } from '../../../colour/matrix.ts';
+import { applied, diagonal, inverse, type Matrix, product } from '../../../colour/matrix.ts';
 import { RGB_WHITE, xyzOfLinear } from '../../../colour/rgb.ts';
 import type { LabelMap } from '../../../harmony/harmony.ts';
 import { NOWHERE } from '../../../harmony/labels.ts';
@@ -28,8 +28,8 @@ export interface Look {
   readonly wanted: number | null;
   /** The harmony has not followed yet. */
   readonly behind: boolean;
-  /** Colours were joined, parted or dropped by hand since. */
-  readonly isReshaped: boolean;
+  /** Colours were dropped by hand since it was gathered. */
+  readonly hasDropped: boolean;
 }
 
 export const NO_LOOK: Look = {
@@ -41,7 +41,7 @@ export const NO_LOOK: Look = {
   remarks: [],
   wanted: null,
   behind: false,
-  isReshaped: false,
+  hasDropped: false,
 };
 export const look = signal<Look>(NO_LOOK);
 
@@ -162,4 +162,11 @@ export function matrixOf({ gains, grey }: NeutralSpot): Matrix {
   if (grey === undefined) return adapted;
   const exposure = (100 * grey) / xyz[1];
   return product(diagonal(exposure, exposure, exposure), adapted);
+}
+
+/** From linear sRGB as it was seen in one light to how it is seen in another. */
+export function turnOf(from: Light | null, to: Light | null): Matrix {
+  const back = from ? inverse(from.matrix) : null;
+  if (!back) return to?.matrix ?? diagonal(1, 1, 1);
+  return to ? product(to.matrix, back) : back;
 }

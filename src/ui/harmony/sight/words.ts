@@ -89,8 +89,17 @@ export const saySight = {
     `${name}: gathered by hand, the mean of ${side} × ${side} pixels.`,
   markSheen: (name: string) =>
     `${name}: its sheen shifts with the angle. Paint gives one of its looks, never the shift.`,
-  handGone:
-    'The harmony was gathered anew, so some of what you did by hand is gone. Undo brings it back.',
+  fromCopy: (width: number, height: number) =>
+    `Gathered anew from the book’s own copy of the photograph, ${width} × ${height} pixels.`,
+  notCarried: (names: readonly string[], hasDropped: boolean) =>
+    [
+      'The harmony was gathered anew.',
+      ...(names.length > 0
+        ? [`What you did by hand to these could not be carried over: ${names.join(', ')}.`]
+        : []),
+      ...(hasDropped ? ['What you dropped may be there again.'] : []),
+      'Undo brings it all back.',
+    ].join(' '),
 } as const;
 
 /** The six ways to correct by eye, each beside its opposite. */

@@ -1,0 +1,245 @@
+import { DECODE_8BIT, decode } from '../colour/rgb.ts';
+import type { Mask } from './mask.ts';
+import type { Pixels } from './pixels.ts';
+
+/** Linear light as whole numbers, so that sums of a block are exact in any order. */
+export const UNIT = 1 << 20;
+/** Parts of a pixel that are told apart where two cells share it. */
+const PARTS = 256;
+
+const inUnits = (v: number): number => Math.round(v * UNIT);
+const lut8 = Int32Array.from(DECODE_8BIT, inUnits);
+let lut16: Int32Array | undefined;
+function table16(): Int32Array {
+  lut16 ??= Int32Array.from({ length: 65536 }, (_, v) => inUnits(decode(v / 65535)));
+  return lut16;
+}
+
+/** Where cells end along one edge: the pixel that each shares with the next, and the part of it, 0…255 of 256. */
+interface Cuts {
+  readonly at: Int32Array;
+  readonly part: Float64Array;
+  /** Width of each cell in pixels. */
+  readonly wide: Float64Array;
+}
+
+function cutsOf(pixels: number, cells: number): Cuts {
+  const at = new Int32Array(cells);
+  const part = new Float64Array(cells);
+  const wide = new Float64Array(cells);
+  let before = 0;
+  for (let cell = 0; cell < cells; cell++) {
+    const end = Math.round(((cell + 1) * pixels * PARTS) / cells);
+    at[cell] = Math.floor(end / PARTS);
+    part[cell] = (end % PARTS) / PARTS;
+    wide[cell] = (end - before) / PARTS;
+    before = end;
+  }
+  return { at, part, wide };
+}
+
+/** A row of cells: sums of linear light in units, red, green, blue, and how many pixels they are of. */
+export interface CellRow {
+  readonly sums: Float64Array;
+  readonly seen: Float64Array;
+}
+
+export interface AverageOptions {
+  readonly width: number;
+  readonly height: number;
+  readonly columns: number;
+  readonly rows: number;
+  /** As large as the photograph: 0 is left out. */
+  readonly mask?: Mask | undefined;
+}
+
+/**
+ * Averages a photograph over the cells of a raster, exactly by area: a pixel that lies in two cells
+ * gives each its part, so that a photograph has the same cells at any size. It takes the pixels in
+ * strips from the top, so that never more than a strip of them need be at hand.
+ */
+export class Averaging {
+  private readonly across: Cuts;
+  private readonly along: Cuts;
+  private readonly cells: CellRow;
+  private readonly row: CellRow;
+  private readonly options: AverageOptions;
+  /** Rows of pixels, opaque throughout, that the row of cells has taken: none of them is counted singly. */
+  private whole = 0;
+  /** The row of cells under way, and the row of pixels that comes next. */
+  private cell = 0;
+  private y = 0;
+
+  constructor(options: AverageOptions) {
+    const { width, height, columns, rows } = options;
+    this.options = options;
+    this.across = cutsOf(width, columns);
+    this.along = cutsOf(height, rows);
+    this.cells = cellRow(columns);
+    this.row = cellRow(columns);
+  }
+
+  /**
+   * Takes the next rows of pixels.
+   * @param data RGBA, or BGRA whose last value means nothing; `rows` rows of it
+   * @param done gets every row of cells that is complete, and may not keep it
+   */
+  add(
+    data: Pixels['data'],
+    rows: number,
+    done: (row: number, cells: CellRow) => void,
+    order: 'rgba' | 'bgrx' = 'rgba',
+  ): void {
+    const { width } = this.options;
+    // Four bytes at a time, where the memory allows it. Every engine's typed arrays are little-endian
+    // on today's machines: the first value is the lowest byte.
+    const words =
+      data.BYTES_PER_ELEMENT === 1 && data.byteOffset % 4 === 0
+        ? new Int32Array(data.buffer, data.byteOffset, rows * width)
+        : undefined;
+    const { at, part } = this.along;
+    const close = () => {
+      const { sums, seen } = this.cells;
+      if (this.whole > 0)
+        for (let i = 0; i < seen.length; i++) seen[i]! += this.whole * this.across.wide[i]!;
+      done(this.cell, this.cells);
+      sums.fill(0);
+      seen.fill(0);
+      this.whole = 0;
+      this.cell++;
+    };
+    for (let r = 0; r < rows; r++, this.y++) {
+      const start = r * width;
+      const plain =
+        words && !this.options.mask && (order === 'bgrx' || isOpaque(words, start, width));
+      const shared = this.y === at[this.cell];
+      if (plain) {
+        if (shared) this.row.sums.fill(0);
+        const { sums } = shared ? this.row : this.cells;
+        addWords(words, start, this.across, sums, order === 'rgba' ? 0 : 2);
+      } else {
+        const mask = this.options.mask?.data;
+        addRow(data, start, mask, this.y * width, this.across, this.row, order);
+      }
+      if (shared) {
+        const first = part[this.cell]!;
+        this.take(first, plain);
+        close();
+        this.take(1 - first, plain);
+      } else if (plain) this.whole++;
+      else this.take(1, false);
+      if (this.y + 1 === at[this.cell] && part[this.cell] === 0) close();
+    }
+  }
+
+  /** Takes a part of the row of pixels that was summed last. */
+  private take(part: number, isWhole = false): void {
+    const { sums, seen } = this.cells;
+    const { sums: rowSums, seen: rowSeen } = this.row;
+    for (let i = 0; i < sums.length; i++) sums[i]! += part * rowSums[i]!;
+    if (isWhole) this.whole += part;
+    else for (let i = 0; i < seen.length; i++) seen[i]! += part * rowSeen[i]!;
+  }
+}
+
+const cellRow = (columns: number): CellRow => ({
+  sums: new Float64Array(columns * 3),
+  seen: new Float64Array(columns),
+});
+
+/** Whether every pixel of a row of RGBA is opaque. */
+function isOpaque(words: Int32Array, start: number, width: number): boolean {
+  let all = -1;
+  for (let p = start, end = start + width; p < end; p++) all &= words[p]!;
+  return all >>> 24 === 255;
+}
+
+/**
+ * Adds one row of opaque pixels to its cells: the loop that reads every pixel, so keep it bare. A cell
+ * has less than 2048 pixels a row, so that whole numbers hold the sums of its inner ones.
+ * @param red 0 where red is the lowest of a word's bytes, 2 where blue is
+ */
+function addWords(
+  words: Int32Array,
+  start: number,
+  { at, part }: Cuts,
+  sums: Float64Array,
+  red: 0 | 2,
+): void {
+  const lut = lut8;
+  const blue = 2 - red;
+  let p = start;
+  let left0 = 0;
+  let left1 = 0;
+  let left2 = 0;
+  for (let column = 0, sum = 0; column < at.length; column++, sum += 3) {
+    const end = start + at[column]!;
+    let sum0 = 0;
+    let sum1 = 0;
+    let sum2 = 0;
+    for (; p < end; p++) {
+      const word = words[p]!;
+      sum0 = (sum0 + lut[word & 255]!) | 0;
+      sum1 = (sum1 + lut[(word >>> 8) & 255]!) | 0;
+      sum2 = (sum2 + lut[(word >>> 16) & 255]!) | 0;
+    }
+    const f = part[column]!;
+    if (f === 0) {
+      sums[sum + red]! += left0 + sum0;
+      sums[sum + 1]! += left1 + sum1;
+      sums[sum + blue]! += left2 + sum2;
+      left0 = 0;
+      left1 = 0;
+      left2 = 0;
+      continue;
+    }
+    // The pixel that this cell shares with the next.
+    const word = words[p++]!;
+    const v0 = lut[word & 255]!;
+    const v1 = lut[(word >>> 8) & 255]!;
+    const v2 = lut[(word >>> 16) & 255]!;
+    const f0 = f * v0;
+    const f1 = f * v1;
+    const f2 = f * v2;
+    sums[sum + red]! += left0 + sum0 + f0;
+    sums[sum + 1]! += left1 + sum1 + f1;
+    sums[sum + blue]! += left2 + sum2 + f2;
+    left0 = v0 - f0;
+    left1 = v1 - f1;
+    left2 = v2 - f2;
+  }
+}
+
+/** The same for any depth, leaving out what is less than half opaque or masked. */
+function addRow(
+  data: Pixels['data'],
+  start: number,
+  mask: Uint8Array | undefined,
+  maskStart: number,
+  { at, part }: Cuts,
+  { sums, seen }: CellRow,
+  order: 'rgba' | 'bgrx',
+): void {
+  const deep = data instanceof Uint16Array;
+  const lut = deep ? table16() : lut8;
+  const half = order === 'bgrx' ? 0 : deep ? 32768 : 128;
+  const [red, blue] = order === 'bgrx' ? [2, 0] : [0, 2];
+  sums.fill(0);
+  seen.fill(0);
+  const give = (x: number, column: number, weight: number) => {
+    const i = (start + x) * 4;
+    if (weight === 0 || data[i + 3]! < half || (mask && mask[maskStart + x] === 0)) return;
+    sums[column * 3]! += weight * lut[data[i + red]!]!;
+    sums[column * 3 + 1]! += weight * lut[data[i + 1]!]!;
+    sums[column * 3 + 2]! += weight * lut[data[i + blue]!]!;
+    seen[column]! += weight;
+  };
+  let x = 0;
+  for (let column = 0; column < at.length; column++) {
+    for (; x < at[column]!; x++) give(x, column, 1);
+    const f = part[column]!;
+    if (f === 0) continue;
+    give(x, column, f);
+    give(x++, column + 1, 1 - f);
+  }
+}

@@ -137,7 +137,7 @@ describeBrowser('mixtures on the screen of a harmony', () => {
       await page.getByText('Asked of all mixtures: lightness first.').waitFor();
       await page.getByRole('button', { name: 'Undo: lightness first' }).click();
       await bench(page).getByRole('button', { name: 'Which pigment would reach it?' }).click();
-      await bench(page).getByRole('button', { name: 'Stop', exact: true }).click();
+      await bench(page).getByRole('button', { name: 'Stop', exact: true }).dispatchEvent('click');
       await bench(page).getByRole('button', { name: 'Which pigment would reach it?' }).click();
       await bench(page)
         .getByText(/would (reach it|bring it nearer)\./)

@@ -8,7 +8,7 @@ import { hrefOf, PLACES, type Place, place, route } from './route.ts';
 import { notice, turnPage, undoNotice } from './studio.ts';
 import { updateWaits } from './update.ts';
 import { WalkScreen } from './walk/WalkScreen.tsx';
-import { PLACE_NAMES, say } from './words.ts';
+import { PLACE_NAMES, say } from './words/frame.ts';
 
 const HarmonyScreen = lazy(async () => (await import('./harmony/HarmonyScreen.tsx')).HarmonyScreen);
 const DraperyScreen = lazy(async () => (await import('./drapery/DraperyScreen.tsx')).DraperyScreen);

@@ -11,7 +11,7 @@ import { isStop, lookAgain, readPhoto } from './jobs.ts';
 import { today } from './locale.ts';
 import { go } from './route.ts';
 import { complain, opening, tell } from './studio.ts';
-import { say } from './words.ts';
+import { say } from './words/frame.ts';
 
 /** A photograph being read or gathered. */
 export interface Gathering {

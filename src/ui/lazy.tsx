@@ -1,6 +1,6 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { say } from './words.ts';
+import { say } from './words/frame.ts';
 
 /**
  * A screen whose code comes when it is first gone to, so that the first screen waits for nothing else.

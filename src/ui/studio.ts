@@ -6,7 +6,7 @@ import type { SaveState } from '../book/saving.ts';
 import type { Book, Undo } from '../book/store.ts';
 import { watchKeeping } from './book/keeping.ts';
 import { mixedFrom, shelfIn } from './shelf/stocked.ts';
-import { say } from './words.ts';
+import { say } from './words/frame.ts';
 
 /** The open book; null until it is open, or where it cannot be. */
 export const book = signal<Book | null>(null);

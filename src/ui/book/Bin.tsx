@@ -3,11 +3,11 @@ import type { Card } from '../../book/card.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import { dateWords } from '../locale.ts';
 import { book, complain, edition, tell } from '../studio.ts';
-import { say } from '../words.ts';
+import { KIND_WORDS, sayBook } from '../words/book.ts';
+import { say } from '../words/frame.ts';
 import { Long } from './Long.tsx';
 import { nameOfCard } from './names.ts';
 import { useThumbnail } from './Picture.tsx';
-import { KIND_WORDS, sayBook } from './words.ts';
 
 const BIN_DAYS = 30;
 const DAY_MS = 86_400_000;

@@ -1,11 +1,11 @@
 import './book.css';
 import { useEffect } from 'preact/hooks';
 import { hrefOf, route } from '../route.ts';
+import { sayBook } from '../words/book.ts';
 import { Bin } from './Bin.tsx';
 import { Copies } from './Copies.tsx';
 import { Entries } from './Entries.tsx';
 import { wantCards } from './state.ts';
-import { sayBook } from './words.ts';
 
 const PARTS = ['bin', 'copies', 'shelf'] as const;
 type Part = (typeof PARTS)[number];

@@ -7,7 +7,8 @@ import { BinIcon } from '../drawn/icons.tsx';
 import { dateWords } from '../locale.ts';
 import { hrefOf } from '../route.ts';
 import { book } from '../studio.ts';
-import { say } from '../words.ts';
+import { sayBook } from '../words/book.ts';
+import { say } from '../words/frame.ts';
 import { putIntoBin, Renaming } from './actions.tsx';
 import { dabs } from './dabs.ts';
 import { CopyReminder } from './Keeping.tsx';
@@ -15,7 +16,6 @@ import { nameOfCard } from './names.ts';
 import { useThumbnail } from './Picture.tsx';
 import { SampleLine, SampleMark } from './SampleBook.tsx';
 import { cards, clearSearch, kind as kindSought, wantCards } from './state.ts';
-import { sayBook } from './words.ts';
 
 /** Outside the book only the latest are shown: it has the rest. */
 const MOST = 24;

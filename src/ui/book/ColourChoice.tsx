@@ -2,8 +2,8 @@ import { hexOf } from '../../colour/hex.ts';
 import { labOfHex } from '../../colour/rgb.ts';
 import { nameOf } from '../../colour/words.ts';
 import { Patch } from '../drawn/Patch.tsx';
+import { sayBook } from '../words/book.ts';
 import { colour, coloursThere, within } from './state.ts';
-import { sayBook } from './words.ts';
 
 const EDGE = 44;
 

@@ -2,7 +2,8 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { Looked, Several } from '../../../workers/copy.ts';
 import { dateWords, count as number } from '../locale.ts';
 import { book } from '../studio.ts';
-import { say } from '../words.ts';
+import { KIND_WORDS, sayBook } from '../words/book.ts';
+import { say } from '../words/frame.ts';
 import { bringIn, bringing, dropCopy, lookAt, touched } from './bringing.ts';
 import { changedSince, Keeping } from './Keeping.tsx';
 import { copied } from './keeping.ts';
@@ -12,7 +13,6 @@ import { nameOfCard } from './names.ts';
 import { Dabs } from './Picture.tsx';
 import { SampleOffer } from './SampleBook.tsx';
 import { isBringingSample } from './sample.ts';
-import { KIND_WORDS, sayBook } from './words.ts';
 
 /** Copies out of the book and into it. */
 export function Copies() {

@@ -7,9 +7,9 @@ import { seedOf } from '../drawn/seed.ts';
 import { linesOf } from '../drawn/text.ts';
 import { drawn } from '../harmony/drawn.ts';
 import { dateWords } from '../locale.ts';
+import { KIND_WORDS } from '../words/book.ts';
 import type { Group } from './contents.ts';
 import { nameOfCard } from './names.ts';
-import { KIND_WORDS } from './words.ts';
 
 const WIDTH = 794;
 const MARGIN = 56;

@@ -4,7 +4,8 @@ import type { Found } from '../../book/search.ts';
 import { dateWords } from '../locale.ts';
 import { hrefOf, openBeside, route } from '../route.ts';
 import { ShelfLink } from '../shelf/ShelfLink.tsx';
-import { say } from '../words.ts';
+import { KIND_WORDS, sayBook } from '../words/book.ts';
+import { say } from '../words/frame.ts';
 import { EntryPane } from './EntryPane.tsx';
 import { Finding } from './Finding.tsx';
 import { CopyReminder } from './Keeping.tsx';
@@ -13,7 +14,6 @@ import { nameOfCard } from './names.ts';
 import { Dabs, useThumbnail } from './Picture.tsx';
 import { SampleLine, SampleMark, SampleOffer } from './SampleBook.tsx';
 import { cards, clearSearch, found, onlyVersions, pairs, scrolled, versions } from './state.ts';
-import { KIND_WORDS, sayBook } from './words.ts';
 
 const wide = matchMedia('(min-width: 60rem)');
 /** Room for the list and an entry beside each other. */

@@ -11,6 +11,7 @@ import { seedOf } from '../drawn/seed.ts';
 import { dateWords } from '../locale.ts';
 import { go, hrefOf, route } from '../route.ts';
 import { book, complain } from '../studio.ts';
+import { KIND_WORDS, sayBook } from '../words/book.ts';
 import { putIntoBin, Renaming } from './actions.tsx';
 import { contentsOf, type Line } from './contents.ts';
 import { clothsOf } from './Drawing.tsx';
@@ -21,7 +22,6 @@ import { Photograph } from './Photograph.tsx';
 import { SampleMark } from './SampleBook.tsx';
 import { cards, colour, scrolled } from './state.ts';
 import { Versions } from './Versions.tsx';
-import { KIND_WORDS, sayBook } from './words.ts';
 
 /** All of one entry, and what may be done with it. */
 export function EntryPane({ id, back = false }: { id: string; back?: boolean }) {

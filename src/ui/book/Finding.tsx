@@ -2,6 +2,7 @@ import { type Signal, useSignal } from '@preact/signals';
 import type { Kind } from '../../book/record.ts';
 import { SORTS, type Sort } from '../../book/search.ts';
 import { nameOf } from '../../colour/words.ts';
+import { KIND_WORDS, SORT_WORDS, sayBook } from '../words/book.ts';
 import { ColourChoice } from './ColourChoice.tsx';
 import { pigmentWords } from './names.ts';
 import {
@@ -19,7 +20,6 @@ import {
   versions,
   words,
 } from './state.ts';
-import { KIND_WORDS, SORT_WORDS, sayBook } from './words.ts';
 
 /** Everything that entries can be found by. */
 export function Finding() {

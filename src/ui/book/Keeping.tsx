@@ -4,9 +4,9 @@ import { isSample } from '../../book/sampled.ts';
 import { InstallOffer } from '../install/InstallHint.tsx';
 import { dateWords } from '../locale.ts';
 import { hrefOf } from '../route.ts';
+import { sayBook, sizeWords } from '../words/book.ts';
 import { copied, isAsked, keeping } from './keeping.ts';
 import { cards } from './state.ts';
-import { sayBook, sizeWords } from './words.ts';
 
 /** Entries of the painter's own that changed since the last copy. */
 export const changedSince = (): number =>

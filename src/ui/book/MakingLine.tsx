@@ -1,7 +1,7 @@
-import { say } from '../words.ts';
+import { sayBook, sizeWords } from '../words/book.ts';
+import { say } from '../words/frame.ts';
 import { canShare } from './hand.ts';
 import { closeMaking, handOver, makeNextPart, making } from './making.ts';
-import { sayBook, sizeWords } from './words.ts';
 
 /** A copy on its way: how far it is, then the ways to hand it over. */
 export function MakingLine() {

@@ -3,7 +3,7 @@ import { FromFormula } from '../drapery/FromFormula.tsx';
 import { LayOut } from '../palette/LayOut.tsx';
 import { hrefOf } from '../route.ts';
 import { hrefTo } from '../swatches/routes.ts';
-import { sayBook } from './words.ts';
+import { sayBook } from '../words/book.ts';
 
 /** Where an entry is worked on, and where it leads next. */
 export function Onward({ card: { id, kind, name, date } }: { card: Card }) {

@@ -2,13 +2,13 @@ import { render } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Entry } from '../../book/record.ts';
 import { PrintIcon } from '../drawn/icons.tsx';
+import { sayBook } from '../words/book.ts';
 import { contentsOf } from './contents.ts';
 import { Drawing } from './Drawing.tsx';
 import { MakingLine } from './MakingLine.tsx';
 import { makeEntryCopy, making } from './making.ts';
 import { pigmentWords } from './names.ts';
 import { type Form, takeOut } from './takeout.tsx';
-import { sayBook } from './words.ts';
 
 const FORMS: readonly (readonly [Form, string])[] = [
   ['svg', sayBook.asCard],

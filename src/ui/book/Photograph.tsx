@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Card } from '../../book/card.ts';
 import { book } from '../studio.ts';
-import { say } from '../words.ts';
+import { say } from '../words/frame.ts';
 import { nameOfCard } from './names.ts';
 
 /** The photograph itself, read only when its entry is open. */

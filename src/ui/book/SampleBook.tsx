@@ -3,11 +3,11 @@ import { isSample } from '../../book/sampled.ts';
 import { BinIcon, BookIcon } from '../drawn/icons.tsx';
 import { go } from '../route.ts';
 import { book } from '../studio.ts';
-import { say } from '../words.ts';
+import { sayBook } from '../words/book.ts';
+import { say } from '../words/frame.ts';
 import { bringing } from './bringing.ts';
 import { bringSample, isBringingSample, samplesThere, throwSampleAway } from './sample.ts';
 import { wantCards } from './state.ts';
-import { sayBook } from './words.ts';
 
 /** Offers the sample book while nothing of it is here. @param quiet beside other ways to begin */
 export function SampleOffer({ quiet = false }: { quiet?: boolean }) {

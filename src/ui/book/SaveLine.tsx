@@ -1,8 +1,8 @@
 import { bookFaultWords } from '../../book/faults.ts';
 import { hrefOf } from '../route.ts';
 import { book, bookFault, isUnsaved, saveState } from '../studio.ts';
-import { say } from '../words.ts';
-import { sayBook } from './words.ts';
+import { sayBook } from '../words/book.ts';
+import { say } from '../words/frame.ts';
 
 /** Says what is true of the book: it may say "saved" only when everything is on disk. */
 export function SaveLine() {

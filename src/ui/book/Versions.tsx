@@ -8,10 +8,10 @@ import { shownOf } from '../drawn/screen.ts';
 import { momentWords } from '../locale.ts';
 import { go, hrefOf } from '../route.ts';
 import { book, complain, tell } from '../studio.ts';
+import { sayBook } from '../words/book.ts';
 import { type Difference, differencesOf, type Side } from './differing.ts';
 import { nameOfCard, pigmentWords } from './names.ts';
 import { cards, pairs } from './state.ts';
-import { sayBook } from './words.ts';
 
 /** Two versions of one entry: what differs, side by side, and the choice between them. */
 export function Versions({ card }: { card: Card }) {

@@ -2,7 +2,7 @@ import type { Card } from '../../book/card.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { Bodies, Entry, Kind } from '../../book/record.ts';
 import { book, complain, tell } from '../studio.ts';
-import { say } from '../words.ts';
+import { say } from '../words/frame.ts';
 import { nameOfCard } from './names.ts';
 
 /** Puts an entry into the bin; true when it is there. */

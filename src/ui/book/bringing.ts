@@ -5,7 +5,7 @@ import { bookFaultWords } from '../../book/faults.ts';
 import { fail, type Result } from '../../result.ts';
 import { isStop } from '../jobs.ts';
 import { complain, tell } from '../studio.ts';
-import { sayBook } from './words.ts';
+import { sayBook } from '../words/book.ts';
 import { type Talk, talkOfCopies } from './worker.ts';
 
 /** A copy on its way in. */

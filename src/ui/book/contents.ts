@@ -6,7 +6,7 @@ import type { Mixture } from '../../mixture/mixture.ts';
 import { cm3Words, gramsWords } from '../../palette/figure.ts';
 import { listed, partsWords } from '../drawn/say.ts';
 import { count, said } from '../locale.ts';
-import { shareWords } from '../words.ts';
+import { shareWords } from '../words/frame.ts';
 
 /** One thing that an entry says: a colour with its mixture, a pigment with its amount. */
 export interface Line {

@@ -2,8 +2,8 @@ import type { Entry } from '../../book/record.ts';
 import { deltaE00 } from '../../colour/difference.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { dateWords } from '../locale.ts';
+import { KIND_WORDS, sayBook } from '../words/book.ts';
 import { contentsOf, type Line } from './contents.ts';
-import { KIND_WORDS, sayBook } from './words.ts';
 
 /** How one side says something; words are empty where it says nothing. */
 export interface Side {

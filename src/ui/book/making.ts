@@ -3,9 +3,9 @@ import type { Made } from '../../../workers/copy.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import { isStop } from '../jobs.ts';
 import { book, complain, tell } from '../studio.ts';
+import { sayBook } from '../words/book.ts';
 import { type Handed, saveFile, shareFile } from './hand.ts';
 import { copied } from './keeping.ts';
-import { sayBook } from './words.ts';
 import { type Talk, talkOfCopies } from './worker.ts';
 
 /** A copy on its way out. */

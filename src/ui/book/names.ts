@@ -1,6 +1,6 @@
 import type { Card } from '../../book/card.ts';
 import { shelf } from '../studio.ts';
-import { KIND_WORDS, sayBook } from './words.ts';
+import { KIND_WORDS, sayBook } from '../words/book.ts';
 
 /** What an entry is called on the screen. */
 export const nameOfCard = ({ name, kind }: Pick<Card, 'name' | 'kind'>): string =>

@@ -2,9 +2,9 @@ import { computed, signal } from '@preact/signals';
 import { bookFaultWords } from '../../book/faults.ts';
 import { isSample, SAMPLE_FILE } from '../../book/sampled.ts';
 import { book, complain, opening, tell } from '../studio.ts';
+import { sayBook } from '../words/book.ts';
 import { bringIn, bringing, lookAt } from './bringing.ts';
 import { cards } from './state.ts';
-import { sayBook } from './words.ts';
 
 /** How many entries of the sample book are in the book; undefined until it is read. */
 export const samplesThere = computed(() => cards.value?.filter(({ id }) => isSample(id)).length);

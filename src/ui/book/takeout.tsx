@@ -2,11 +2,11 @@ import { render } from 'preact';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { Entry } from '../../book/record.ts';
 import { complain } from '../studio.ts';
+import { sayBook } from '../words/book.ts';
 import { contentsOf } from './contents.ts';
 import { Drawing } from './Drawing.tsx';
 import { saveFile } from './hand.ts';
 import { pigmentWords } from './names.ts';
-import { sayBook } from './words.ts';
 
 export type Form = 'svg' | 'csv' | 'json';
 const TYPES: Record<Form, string> = {

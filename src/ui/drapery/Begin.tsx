@@ -6,14 +6,14 @@ import { shownOf } from '../drawn/screen.ts';
 import { dateWords } from '../locale.ts';
 import { go, hrefOf } from '../route.ts';
 import { book, complain } from '../studio.ts';
-import { say as sayAll } from '../words.ts';
+import { say } from '../words/drapery.ts';
+import { say as sayAll } from '../words/frame.ts';
 import { openHarmony } from './colours.ts';
 import { Dab } from './Dab.tsx';
 import { FromFormula } from './FromFormula.tsx';
 import { keptHarmony } from './kept.ts';
 import { begin } from './saved.ts';
 import { schemeOf } from './state.ts';
-import { say } from './words.ts';
 
 const MOST = 12;
 

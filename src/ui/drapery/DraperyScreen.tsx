@@ -2,7 +2,8 @@ import './drapery.css';
 import { BookIcon, PrintIcon } from '../drawn/icons.tsx';
 import { LayOut } from '../palette/LayOut.tsx';
 import { hrefOf } from '../route.ts';
-import { say as sayAll } from '../words.ts';
+import { say } from '../words/drapery.ts';
+import { say as sayAll } from '../words/frame.ts';
 import { Begin } from './Begin.tsx';
 import { goOn, isWhole, stop, stopped, working } from './cloths.ts';
 import { keepFormula } from './formula.ts';
@@ -13,7 +14,6 @@ import { RelationsWords } from './RelationsWords.tsx';
 import { begin, calledNow, isSaved, keep, kept, stage } from './saved.ts';
 import { callIt, canUndo, scheme, undo } from './state.ts';
 import { Wall } from './Wall.tsx';
-import { say } from './words.ts';
 
 /** The place where cloths are modelled. */
 export function DraperyScreen() {

@@ -1,9 +1,9 @@
 import { bookFaultWords } from '../../book/faults.ts';
 import { go } from '../route.ts';
 import { book, complain } from '../studio.ts';
+import { say } from '../words/drapery.ts';
 import { schemeOfFormula } from './passages.ts';
 import { begin } from './saved.ts';
-import { say } from './words.ts';
 
 /** From a formula of the book to a drapery that begins where it ends. */
 export function FromFormula({ id, name }: { id: string; name: string }) {

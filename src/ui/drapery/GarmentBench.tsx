@@ -6,6 +6,7 @@ import { STUFFS } from '../../drapery/stuff.ts';
 import { WORKED } from '../../drapery/worked.ts';
 import { Choice } from '../shelf/Choice.tsx';
 import { shelf } from '../studio.ts';
+import { PART_NAMES, STUFF_NAMES, say, WAY_HELP, WAY_NAMES } from '../words/drapery.ts';
 import { answered, garmentOf, troubleOf } from './cloths.ts';
 import { Hanging } from './Hanging.tsx';
 import { part, picking } from './picking.ts';
@@ -21,7 +22,6 @@ import {
   type Worn,
   withPart,
 } from './state.ts';
-import { PART_NAMES, STUFF_NAMES, say, WAY_HELP, WAY_NAMES } from './words.ts';
 
 /** The garment that is looked at: its drawing, its way and stuff, and its ladder with the piles. */
 export function GarmentBench() {

@@ -1,9 +1,9 @@
 import type { Garment } from '../../drapery/fold.ts';
 import { Cloth } from '../drawn/Cloth.tsx';
 import { seedOf } from '../drawn/seed.ts';
+import { say } from '../words/drapery.ts';
 import { drawnOf } from './spoken.ts';
 import type { Worn } from './state.ts';
-import { say } from './words.ts';
 
 /** One garment large, with its lining and its trim. */
 export function Hanging({ worn, garment }: { worn: Worn; garment: Garment | null }) {

@@ -1,8 +1,8 @@
 import { go } from '../route.ts';
+import { say } from '../words/drapery.ts';
 import { openHarmony } from './colours.ts';
 import { begin } from './saved.ts';
 import { schemeOf } from './state.ts';
-import { say } from './words.ts';
 
 /** From the open harmony to its drapery. */
 export function MakeDrapery({ main = false }: { main?: boolean }) {

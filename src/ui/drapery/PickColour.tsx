@@ -6,6 +6,7 @@ import { cards, wantCards } from '../book/state.ts';
 import { shownOf } from '../drawn/screen.ts';
 import { Choice } from '../shelf/Choice.tsx';
 import { book, complain } from '../studio.ts';
+import { say } from '../words/drapery.ts';
 import { openHarmony, workedColours } from './colours.ts';
 import { Dab } from './Dab.tsx';
 import { keptHarmony, type Source } from './kept.ts';
@@ -20,7 +21,6 @@ import {
   setWorn,
   withPart,
 } from './state.ts';
-import { say } from './words.ts';
 
 const WORKED_SOURCE: Source = { name: say.sourceWorked, harmony: null, colours: workedColours };
 

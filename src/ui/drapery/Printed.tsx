@@ -1,10 +1,10 @@
 import { hexOf } from '../../colour/hex.ts';
 import type { Cloth } from '../../drapery/fold.ts';
+import { say } from '../words/drapery.ts';
 import { garments } from './cloths.ts';
 import { Dab } from './Dab.tsx';
 import { BlackWords } from './Steps.tsx';
 import { foldWords } from './spoken.ts';
-import { say } from './words.ts';
 
 /** Every cloth's ladder on paper, where nothing can be opened. */
 export function Printed() {

@@ -3,9 +3,9 @@ import type { Related } from '../../harmony/beside.ts';
 import { periodWords } from '../../harmony/period.ts';
 import { relationsOf } from '../../harmony/relations.ts';
 import { figure as decimals } from '../locale.ts';
+import { PART_NAMES, say } from '../words/drapery.ts';
 import { answered } from './cloths.ts';
 import { scheme } from './state.ts';
-import { PART_NAMES, say } from './words.ts';
 
 /** How much of its garment a trim and a lining are taken to show. */
 const TRIM = 0.05;

@@ -4,10 +4,10 @@ import { BesideWanted } from '../drawn/BesideWanted.tsx';
 import { shownOf } from '../drawn/screen.ts';
 import { LaidPiles } from '../harmony/LaidPiles.tsx';
 import { HoldUp } from '../held/HoldUp.tsx';
-import { say as sayAll } from '../words.ts';
+import { BLACK_WHY, say } from '../words/drapery.ts';
+import { say as sayAll } from '../words/frame.ts';
 import { Dab } from './Dab.tsx';
 import { benchOfFold, foldWords, spoken } from './spoken.ts';
-import { BLACK_WHY, say } from './words.ts';
 
 /** A cloth's ladder: each step with its pile or its film, then the rule of black and what to mind. */
 export function Steps({ cloth }: { cloth: Cloth }) {

@@ -4,12 +4,12 @@ import { STEPS } from '../../harmony/harmony.ts';
 import { ClothLine, type LineCloth } from '../drawn/ClothLine.tsx';
 import type { DrawnLadder } from '../drawn/drawn.ts';
 import { shownOf } from '../drawn/screen.ts';
-import { shareWords } from '../words.ts';
+import { say } from '../words/drapery.ts';
+import { shareWords } from '../words/frame.ts';
 import { answered } from './cloths.ts';
 import { picking } from './picking.ts';
 import { drawnOf } from './spoken.ts';
 import { chosen, scheme, type Worn } from './state.ts';
-import { say } from './words.ts';
 
 /** A cloth that is still being worked out hangs flat in its local colour. */
 const flat = ({ lab }: ClothWish): DrawnLadder =>

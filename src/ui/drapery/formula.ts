@@ -7,10 +7,10 @@ import { formulaOf, type Passage } from '../../drapery/formula.ts';
 import { listed } from '../drawn/say.ts';
 import { today } from '../locale.ts';
 import { book, complain, shelf, tell } from '../studio.ts';
+import { say } from '../words/drapery.ts';
 import { garments } from './cloths.ts';
 import { calledNow, kept } from './saved.ts';
 import { scheme } from './state.ts';
-import { say } from './words.ts';
 
 /** A formula holds so many passages. */
 const MOST_PASSAGES = 40;

@@ -11,10 +11,10 @@ import { listed } from '../drawn/say.ts';
 import { today } from '../locale.ts';
 import { rename, route } from '../route.ts';
 import { book, complain, opening, tell, writeBeforeLeaving } from '../studio.ts';
+import { say } from '../words/drapery.ts';
 import { garments } from './cloths.ts';
 import { isTold, recordsOf, schemeIn } from './record.ts';
 import { EMPTY, type Scheme, scheme, show, type Worn } from './state.ts';
-import { say } from './words.ts';
 
 /** The drapery as the book has it; null until it is kept. */
 export const kept = signal<Entry<'drapery'> | null>(null);

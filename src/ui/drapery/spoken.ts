@@ -6,7 +6,7 @@ import type { DrawnLadder } from '../drawn/drawn.ts';
 import { listed, partsWords } from '../drawn/say.ts';
 import { shownOf } from '../drawn/screen.ts';
 import { shelf } from '../studio.ts';
-import { say } from './words.ts';
+import { say } from '../words/drapery.ts';
 
 export const labelOf = (pigment: string): string =>
   shelf.value.paints.find((paint) => paint.pigment === pigment)?.label ?? pigment;

@@ -1,8 +1,8 @@
 import './guide.css';
 import { useEffect } from 'preact/hooks';
 import { hrefOf, route } from '../route.ts';
-import { PLACE_NAMES } from '../words.ts';
-import { GUIDE, type GuidePart, sayGuide } from './words.ts';
+import { PLACE_NAMES } from '../words/frame.ts';
+import { GUIDE, type GuidePart, sayGuide } from '../words/guide.ts';
 
 /** How the whole of it goes together, what its figures mean, and what to be careful of. */
 export function GuideScreen() {

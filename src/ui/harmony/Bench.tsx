@@ -10,7 +10,8 @@ import { isNearest, shownOf } from '../drawn/screen.ts';
 import { Screens } from '../held/Screens.tsx';
 import { figure } from '../locale.ts';
 import { shelf } from '../studio.ts';
-import { say, shareWords } from '../words.ts';
+import { say, shareWords } from '../words/frame.ts';
+import { mixSay } from '../words/mixing.ts';
 import { mixAgain, mixing, stopMixing } from './answers.ts';
 import { BenchPiles } from './BenchPiles.tsx';
 import { BenchMix } from './mix/BenchMix.tsx';
@@ -18,7 +19,6 @@ import { chosenFor, contradiction, nameOfLab, takeMixture } from './mix/decided.
 import { isTransposed } from './mix/transposing.ts';
 import { used } from './mix/used.ts';
 import { Asked } from './mix/Wishes.tsx';
-import { mixSay } from './mix/words.ts';
 import { answers, chosen, isKeyed, studied, targets } from './state.ts';
 
 /** What was found last, and for what. */

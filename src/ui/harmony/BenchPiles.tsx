@@ -9,10 +9,10 @@ import { shownOf } from '../drawn/screen.ts';
 import { HoldUp } from '../held/HoldUp.tsx';
 import { shelf } from '../studio.ts';
 import { ExpectedLine } from '../swatches/ExpectedLine.tsx';
-import { say } from '../words.ts';
+import { say } from '../words/frame.ts';
+import { mixSay } from '../words/mixing.ts';
 import { LaidRow, LetDowns } from './LaidPiles.tsx';
 import { labelOn } from './mix/named.ts';
-import { mixSay } from './mix/words.ts';
 
 /** The piles of one mixture, the colour they make beside the colour that is wanted, and how near it is. */
 export function BenchPiles({

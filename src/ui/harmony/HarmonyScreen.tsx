@@ -3,7 +3,7 @@ import { gathering } from '../gathering.ts';
 import { hrefOf, route } from '../route.ts';
 import { Soon } from '../Soon.tsx';
 import { GatheringLine } from '../walk/WalkScreen.tsx';
-import { PLACE_NAMES, say } from '../words.ts';
+import { PLACE_NAMES, say } from '../words/frame.ts';
 import { Bench } from './Bench.tsx';
 import { KeepBar, Onward, WordsForm } from './Keep.tsx';
 import { HarmonyMix } from './mix/BenchMix.tsx';

@@ -1,6 +1,6 @@
 import { MakeDrapery } from '../drapery/MakeDrapery.tsx';
 import { LayOut } from '../palette/LayOut.tsx';
-import { say } from '../words.ts';
+import { say } from '../words/frame.ts';
 import { StepBack } from './sight/StepBack.tsx';
 import { keep, kept, name, note } from './state.ts';
 

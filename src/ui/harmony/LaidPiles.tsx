@@ -2,8 +2,8 @@ import type { Bench } from '../../mixture/bench.ts';
 import { PileRow } from '../drawn/PileRow.tsx';
 import { shownOf } from '../drawn/screen.ts';
 import { shelf } from '../studio.ts';
+import { mixSay } from '../words/mixing.ts';
 import { hexOn, labelOn, spokenOn } from './mix/named.ts';
-import { mixSay } from './mix/words.ts';
 
 /** The piles of a mixture as it stands on the bench, its let-downs in rows of their own. */
 export function LaidPiles({ bench, mixed }: { bench: Bench; mixed: string }) {

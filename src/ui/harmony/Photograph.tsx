@@ -1,4 +1,4 @@
-import { say } from '../words.ts';
+import { say } from '../words/frame.ts';
 import { Filter } from './sight/Filter.tsx';
 import { Surface } from './sight/Surface.tsx';
 import { Tools } from './sight/Tools.tsx';

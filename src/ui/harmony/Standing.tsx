@@ -1,5 +1,5 @@
 import { Relations } from '../drapery/RelationsWords.tsx';
-import { say } from '../drapery/words.ts';
+import { say } from '../words/drapery.ts';
 import { Disclosure } from './mix/Disclosure.tsx';
 import { studied, targets } from './state.ts';
 

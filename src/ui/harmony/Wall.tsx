@@ -1,11 +1,11 @@
 import { batch } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { ClothLine } from '../drawn/ClothLine.tsx';
-import { say } from '../words.ts';
+import { say } from '../words/frame.ts';
+import { mixSay } from '../words/mixing.ts';
 import { drawn } from './drawn.ts';
 import { Transposed } from './mix/Transposed.tsx';
 import { isTransposed, transposeAll, untranspose } from './mix/transposing.ts';
-import { mixSay } from './mix/words.ts';
 import { choose, chosen, gatheredLabs, isKeyed, ladders, studied } from './state.ts';
 
 /** The harmony hung up beside its photograph, keyed to the shelf or as seen. */

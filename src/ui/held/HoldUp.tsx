@@ -5,9 +5,9 @@ import type { Lab } from '../../colour/lab.ts';
 import { differenceWords } from '../../colour/words.ts';
 import { listed, spokenOf } from '../drawn/say.ts';
 import { isNearest, shownOf } from '../drawn/screen.ts';
-import { say } from '../words.ts';
+import { say } from '../words/frame.ts';
+import { sayHeld } from '../words/held.ts';
 import { stayAwake } from './awake.ts';
-import { sayHeld } from './words.ts';
 
 /** A colour by its name. */
 export interface Held {

@@ -1,4 +1,4 @@
-import { sayHeld } from './words.ts';
+import { sayHeld } from '../words/held.ts';
 
 /** What a screen can and cannot say about paint. */
 export function Screens() {

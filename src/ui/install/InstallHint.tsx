@@ -3,7 +3,7 @@ import { useEffect } from 'preact/hooks';
 import { isSample } from '../../book/sampled.ts';
 import { cards } from '../book/state.ts';
 import { opening } from '../studio.ts';
-import { say } from '../words.ts';
+import { say } from '../words/frame.ts';
 import { install, installWay } from './install.ts';
 
 const LATER = 'install later';

@@ -3,9 +3,9 @@ import { dayWords } from '../../palette/calendar.ts';
 import type { Studio } from '../../palette/passage.ts';
 import type { Day } from '../../palette/plan.ts';
 import { tell } from '../studio.ts';
+import { sayPalette } from '../words/palette.ts';
 import { today } from './days.ts';
 import { rules, settle } from './rules.ts';
-import { sayPalette } from './words.ts';
 
 /** Who has read the data sheet of which toxic lot: one acknowledgement for each person and lot. */
 export function Acknowledge({ day, studio }: { day: Day; studio: Studio }) {

@@ -3,10 +3,10 @@ import type { PileRecord } from '../../book/palette.ts';
 import type { Entry } from '../../book/record.ts';
 import { FILM_WORDS, type FilmWord } from '../../palette/film.ts';
 import { described, Labelled } from '../Labelled.tsx';
+import { sayPalette } from '../words/palette.ts';
 import { numberIn, Select } from './Fields.tsx';
 import { without } from './kept.ts';
 import { changePassage } from './passages.ts';
-import { sayPalette } from './words.ts';
 
 /** Area and film for every pile of a passage at once: the folds of a drapery are many. */
 export function AllPiles({ passage }: { passage: Entry<'passage'> }) {

@@ -2,7 +2,7 @@ import type { Studio } from '../../palette/passage.ts';
 import type { Day } from '../../palette/plan.ts';
 import { preparing } from '../../palette/prepare.ts';
 import { said } from '../locale.ts';
-import { sayPalette } from './words.ts';
+import { sayPalette } from '../words/palette.ts';
 
 /** What to prepare for one palette, in the order of work. */
 export function Amounts({ day, at, studio }: { day: Day; at: number; studio: Studio }) {

@@ -1,10 +1,10 @@
 import { useState } from 'preact/hooks';
 import { MOST_PALETTES } from '../../palette/faults.ts';
+import { sayPalette } from '../words/palette.ts';
 import { kept, palettes } from './days.ts';
 import { Select } from './Fields.tsx';
 import { newPassage, putOn } from './passages.ts';
 import { Sources } from './Sources.tsx';
-import { sayPalette } from './words.ts';
 
 /** What a new passage can be begun from. */
 export function Begin() {

@@ -1,8 +1,8 @@
 import type { Entry } from '../../book/record.ts';
 import { inchesOf, readLength } from '../locale.ts';
+import { sayPalette } from '../words/palette.ts';
 import { OptionalField } from './Fields.tsx';
 import { changePassage } from './passages.ts';
-import { sayPalette } from './words.ts';
 
 /** How large the canvas of a passage is: a pile may cover a share of it. */
 export function Canvas({ passage }: { passage: Entry<'passage'> }) {

@@ -3,11 +3,11 @@ import { drynessOf } from '../../palette/drying.ts';
 import type { DryState } from '../../palette/passage.ts';
 import { drynessWords } from '../../palette/said.ts';
 import { dateWords, said } from '../locale.ts';
+import { sayPalette } from '../words/palette.ts';
 import { date } from './days.ts';
 import { Select } from './Fields.tsx';
 import { passageOf } from './kept.ts';
 import { changePassage } from './passages.ts';
-import { sayPalette } from './words.ts';
 
 const STATES: readonly DryState[] = ['wet', 'tacky', 'touch-dry'];
 

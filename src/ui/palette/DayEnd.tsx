@@ -2,10 +2,10 @@ import { useState } from 'preact/hooks';
 import { cm3Up } from '../../palette/figure.ts';
 import { type Kept, keepingWays } from '../../palette/leftover.ts';
 import type { Day, PilePlan } from '../../palette/plan.ts';
+import { KEPT_WORDS, sayPalette } from '../words/palette.ts';
 import { date, passage } from './days.ts';
 import { laid, noteLeftover } from './ending.ts';
 import { NumberField, Select } from './Fields.tsx';
-import { KEPT_WORDS, sayPalette } from './words.ts';
 
 /** The day's end: what was laid, and what is left of each pile. */
 export function DayEnd({ day }: { day: Day }) {

@@ -1,7 +1,8 @@
 import { isDay } from '../../palette/calendar.ts';
 import { listed } from '../../palette/figure.ts';
 import { go, hrefOf } from '../route.ts';
-import { say } from '../words.ts';
+import { say } from '../words/frame.ts';
+import { sayPalette } from '../words/palette.ts';
 import { Begin } from './Begin.tsx';
 import { Days } from './Days.tsx';
 import { date, kept, palettes, passage, today } from './days.ts';
@@ -11,7 +12,6 @@ import { Planned } from './Planned.tsx';
 import { isPlanning, plan } from './planning.ts';
 import { rules, settle } from './rules.ts';
 import { Settings } from './Settings.tsx';
-import { sayPalette } from './words.ts';
 
 /** The day: its palettes, amounts, warnings, and what is done with them. */
 export function DayView() {

@@ -2,8 +2,8 @@ import { STUDIO_PALETTE } from '../../book/palette.ts';
 import { listed } from '../../palette/figure.ts';
 import { dateWords } from '../locale.ts';
 import { hrefOf } from '../route.ts';
+import { sayPalette } from '../words/palette.ts';
 import { date, kept } from './days.ts';
-import { sayPalette } from './words.ts';
 
 const MOST_DAYS = 12;
 

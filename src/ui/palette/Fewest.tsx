@@ -1,8 +1,8 @@
 import { listed, within } from '../../palette/figure.ts';
 import { labelIn, type Studio } from '../../palette/passage.ts';
 import { figure } from '../locale.ts';
+import { sayPalette } from '../words/palette.ts';
 import { fewest, seekFewest, seeking, stopSeeking } from './planning.ts';
-import { sayPalette } from './words.ts';
 
 /** The fewest pigments for the day, and what each shorter set costs, pile by pile. */
 export function Fewest({ studio }: { studio: Studio }) {

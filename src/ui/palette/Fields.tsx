@@ -2,7 +2,7 @@ import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { readNumber } from '../../pigment/number.ts';
 import { described, Labelled } from '../Labelled.tsx';
 import { typed } from '../locale.ts';
-import { sayPalette } from './words.ts';
+import { sayPalette } from '../words/palette.ts';
 
 /** What a typed text comes to, or what is wrong with it. */
 type Read<T> = { readonly value: T } | { readonly fault: string };

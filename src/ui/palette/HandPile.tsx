@@ -1,10 +1,10 @@
 import { useState } from 'preact/hooks';
 import type { Entry } from '../../book/record.ts';
+import { sayPalette } from '../words/palette.ts';
 import { numberIn, Select } from './Fields.tsx';
 import { handMixture } from './kept.ts';
 import { addPiles, newId } from './passages.ts';
 import { studio } from './planning.ts';
-import { sayPalette } from './words.ts';
 
 interface Row {
   readonly pigment: string;

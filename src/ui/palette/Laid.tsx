@@ -7,11 +7,11 @@ import type { Day } from '../../palette/plan.ts';
 import { PaintedHeap } from '../drawn/PaintedHeap.tsx';
 import { PaletteBoard } from '../drawn/PaletteBoard.tsx';
 import { seedOf } from '../drawn/seed.ts';
-import { say } from '../words.ts';
+import { say } from '../words/frame.ts';
+import { sayPalette } from '../words/palette.ts';
 import { useDrag } from './drag.ts';
 import { type InRow, isMoved, putInRow, restoreRows } from './seating.ts';
 import { Mixed, Pigment } from './Touched.tsx';
-import { sayPalette } from './words.ts';
 
 const STEPS: Readonly<Record<string, -1 | 1>> = {
   ArrowLeft: -1,

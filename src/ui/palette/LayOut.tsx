@@ -1,6 +1,6 @@
 import { PaletteIcon } from '../drawn/icons.tsx';
 import { book } from '../studio.ts';
-import { say } from '../words.ts';
+import { say } from '../words/frame.ts';
 
 /** From something in the book to the palette: its mixtures become the piles of a new passage. */
 export function LayOut({ id, main = false }: { id: string; main?: boolean }) {

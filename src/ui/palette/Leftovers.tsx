@@ -2,11 +2,11 @@ import { daysBetween } from '../../palette/calendar.ts';
 import { cm3Words, listed } from '../../palette/figure.ts';
 import { LEFTOVER_WORDS, leftoverState } from '../../palette/leftover.ts';
 import { dateWords, said } from '../locale.ts';
+import { KEPT_WORDS, sayPalette } from '../words/palette.ts';
 import { date, leftovers, today } from './days.ts';
 import { changeLeftover } from './ending.ts';
 import { leftoverOf } from './kept.ts';
 import { plan } from './planning.ts';
-import { KEPT_WORDS, sayPalette } from './words.ts';
 
 /** What is left from days before: used first, aged, discarded. */
 export function Leftovers() {

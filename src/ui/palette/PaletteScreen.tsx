@@ -2,13 +2,13 @@ import './palette.css';
 import { useEffect } from 'preact/hooks';
 import { isDay } from '../../palette/calendar.ts';
 import { hrefOf, route } from '../route.ts';
-import { say } from '../words.ts';
+import { say } from '../words/frame.ts';
+import { sayPalette } from '../words/palette.ts';
 import { DayView } from './DayView.tsx';
 import { date, kept, passage } from './days.ts';
 import { PassageView } from './PassageView.tsx';
 import { SeatsView } from './SeatsView.tsx';
 import { SheetView } from './SheetView.tsx';
-import { sayPalette } from './words.ts';
 
 /** The Palette place: the day, one passage of it, or its morning sheet. */
 export function PaletteScreen() {

@@ -1,5 +1,6 @@
 import type { Entry } from '../../book/record.ts';
 import { complain } from '../studio.ts';
+import { sayPalette } from '../words/palette.ts';
 import { AllPiles } from './AllPiles.tsx';
 import { Canvas } from './Canvas.tsx';
 import { Coats } from './Coats.tsx';
@@ -19,7 +20,6 @@ import {
   takeOff,
 } from './passages.ts';
 import { Sources } from './Sources.tsx';
-import { sayPalette } from './words.ts';
 
 /** A passage: its canvas, its piles, the coats it has had. */
 export function PassageView({ passage }: { passage: Entry<'passage'> }) {

@@ -10,12 +10,12 @@ import { shownOf } from '../drawn/screen.ts';
 import { seedOf } from '../drawn/seed.ts';
 import { figure } from '../locale.ts';
 import { book, edition } from '../studio.ts';
+import { sayPalette } from '../words/palette.ts';
 import { NumberField, Select, TextField } from './Fields.tsx';
 import { filmOf, without } from './kept.ts';
 import { changePassage, changePile } from './passages.ts';
 import { studio } from './planning.ts';
 import { rules } from './rules.ts';
-import { sayPalette } from './words.ts';
 
 /** One pile of a passage: what it covers, and how it is laid. */
 export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: number }) {

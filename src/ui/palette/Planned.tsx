@@ -4,6 +4,7 @@ import type { Day } from '../../palette/plan.ts';
 import { boardsWords, lacksWords, leftOffWords, mindOf, todayOf } from '../../palette/said.ts';
 import { said } from '../locale.ts';
 import { hrefOf } from '../route.ts';
+import { sayPalette } from '../words/palette.ts';
 import { Acknowledge } from './Acknowledge.tsx';
 import { Amounts } from './Amounts.tsx';
 import { DayEnd } from './DayEnd.tsx';
@@ -12,7 +13,6 @@ import { Fewest } from './Fewest.tsx';
 import { Laid } from './Laid.tsx';
 import { Prepared } from './Prepared.tsx';
 import { isCounted } from './planning.ts';
-import { sayPalette } from './words.ts';
 
 /** The day as it is laid out: its palettes, what they take, what to mind, what is done with them. */
 export function Planned({ day, studio }: { day: Day; studio: Studio }) {

@@ -1,7 +1,7 @@
+import { sayPalette } from '../words/palette.ts';
 import { sheet } from './days.ts';
 import { isPlanning } from './planning.ts';
 import { prepare, unprepare } from './preparing.ts';
-import { sayPalette } from './words.ts';
 
 /** Says that the day is prepared, or that it is not after all. */
 export function Prepared() {

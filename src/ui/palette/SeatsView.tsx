@@ -6,12 +6,12 @@ import { DownIcon, UpIcon } from '../drawn/icons.tsx';
 import { PaintedHeap } from '../drawn/PaintedHeap.tsx';
 import { shownOf } from '../drawn/screen.ts';
 import { seedOf } from '../drawn/seed.ts';
+import { sayPalette } from '../words/palette.ts';
 import { dayHref } from './days.ts';
 import { useDrag } from './drag.ts';
 import { studio } from './planning.ts';
 import { rules } from './rules.ts';
 import { proposeAgain, putSeat, studioSeats } from './seating.ts';
-import { sayPalette } from './words.ts';
 
 /** The studio's seat order: every pigment of the shelf, moved by hand or by key, and kept. */
 export function SeatsView() {

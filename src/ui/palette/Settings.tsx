@@ -1,8 +1,8 @@
 import type { Allowances } from '../../palette/quantity.ts';
 import { hrefOf } from '../route.ts';
+import { sayPalette } from '../words/palette.ts';
 import { NumberField, Select, TextField } from './Fields.tsx';
 import { rules, settle } from './rules.ts';
-import { sayPalette } from './words.ts';
 
 const entriesOf = <K extends string>(words: Readonly<Record<K, string>>) =>
   Object.entries(words) as [K, string][];

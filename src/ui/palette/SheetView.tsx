@@ -3,11 +3,11 @@ import { sheetPage } from '../../palette/page.ts';
 import { sheetOf } from '../../palette/sheet.ts';
 import { sheetBoard } from '../drawn/paper.ts';
 import { saidIn } from '../locale.ts';
+import { sayPalette } from '../words/palette.ts';
 import { dayHref, kept, sheet } from './days.ts';
 import { Prepared } from './Prepared.tsx';
 import { isPlanning, plan } from './planning.ts';
 import { keepSheet } from './preparing.ts';
-import { sayPalette } from './words.ts';
 
 /** The morning sheet on the screen, and printed by the browser. */
 export function SheetView() {

@@ -3,10 +3,10 @@ import type { Card } from '../../book/card.ts';
 import { shownOf } from '../drawn/screen.ts';
 import { hrefOf } from '../route.ts';
 import { book, edition } from '../studio.ts';
-import { say } from '../words.ts';
+import { say } from '../words/frame.ts';
+import { sayPalette } from '../words/palette.ts';
 import type { Source } from './from.ts';
 import { sourceOf } from './passages.ts';
-import { sayPalette } from './words.ts';
 
 const KINDS = ['harmony', 'drapery', 'formula'] as const;
 

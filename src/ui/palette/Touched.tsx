@@ -4,7 +4,7 @@ import type { Studio } from '../../palette/passage.ts';
 import type { Day } from '../../palette/plan.ts';
 import { standInWords } from '../../palette/swap.ts';
 import { said } from '../locale.ts';
-import { sayPalette } from './words.ts';
+import { sayPalette } from '../words/palette.ts';
 
 /** A mixed pile that was touched: its parts, its steps, what to mind. */
 export function Mixed({

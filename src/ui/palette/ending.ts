@@ -4,11 +4,11 @@ import { type Kept, putAway } from '../../palette/leftover.ts';
 import type { PilePlan } from '../../palette/plan.ts';
 import { layerOfPile } from '../../palette/source.ts';
 import { tell } from '../studio.ts';
+import { sayPalette } from '../words/palette.ts';
 import { date, passage } from './days.ts';
 import { coatOf, leftoverBodyOf } from './kept.ts';
 import { changePassage, newId } from './passages.ts';
 import { save } from './save.ts';
-import { sayPalette } from './words.ts';
 
 /** What is left of a pile at the day's end. */
 export const noteLeftover = (

@@ -4,11 +4,11 @@ import type { Undo } from '../../book/store.ts';
 import { MOST_PALETTES } from '../../palette/faults.ts';
 import { go } from '../route.ts';
 import { complain, opening, tell } from '../studio.ts';
+import { sayPalette } from '../words/palette.ts';
 import { date, palettes, passage, today, wantKept } from './days.ts';
 import { namedApart, pilesFrom, type Source } from './from.ts';
 import { rules } from './rules.ts';
 import { backAll, inTurn, remove, save } from './save.ts';
-import { sayPalette } from './words.ts';
 
 export const newId = (): string => crypto.randomUUID();
 

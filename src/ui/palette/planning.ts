@@ -12,10 +12,10 @@ import { isStop } from '../jobs.ts';
 import { place } from '../route.ts';
 import { mixedFrom } from '../shelf/stocked.ts';
 import { complain, shelf, stocked } from '../studio.ts';
+import { sayPalette } from '../words/palette.ts';
 import { date, kept, leftovers, palettes, passage, sheet } from './days.ts';
 import { leftoverOf, passageOf } from './kept.ts';
 import { rules } from './rules.ts';
-import { sayPalette } from './words.ts';
 
 const STARTER = starterStock();
 

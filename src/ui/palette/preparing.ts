@@ -6,11 +6,11 @@ import type { Stock } from '../../pigment/stock.ts';
 import { ok } from '../../result.ts';
 import { SHELF_ID } from '../shelf/stocked.ts';
 import { complain, notice, opening, stocked, tell } from '../studio.ts';
+import { sayPalette } from '../words/palette.ts';
 import { palettes, sheet, sheetId } from './days.ts';
 import { amountsOf } from './kept.ts';
 import { isCounted, plan } from './planning.ts';
 import { save } from './save.ts';
-import { sayPalette } from './words.ts';
 
 async function putStock(stock: Stock): Promise<boolean> {
   const over = stocked.value;

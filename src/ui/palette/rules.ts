@@ -2,9 +2,9 @@ import { computed } from '@preact/signals';
 import type { StudioRules } from '../../book/palette.ts';
 import { STUDIO_PALETTE } from '../../book/palette.ts';
 import { RULES, type Rules } from '../../palette/asked.ts';
+import { sayPalette } from '../words/palette.ts';
 import { studioPalette, today } from './days.ts';
 import { inTurn, save } from './save.ts';
-import { sayPalette } from './words.ts';
 
 export const rules = computed((): Rules => {
   const own = studioPalette.value?.body;

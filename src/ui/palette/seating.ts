@@ -2,10 +2,10 @@ import type { Entry } from '../../book/record.ts';
 import type { Day } from '../../palette/plan.ts';
 import { moved, placedAt, proposeSeats } from '../../palette/seat.ts';
 import { tell } from '../studio.ts';
+import { sayPalette } from '../words/palette.ts';
 import { studio } from './planning.ts';
 import { rules, settle } from './rules.ts';
 import { save } from './save.ts';
-import { sayPalette } from './words.ts';
 
 /** The studio's seat order: as it was set, then whoever came to the shelf since. */
 export function studioSeats(): readonly string[] {

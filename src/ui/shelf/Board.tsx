@@ -2,13 +2,13 @@ import { AddIcon } from '../drawn/icons.tsx';
 import { hrefOf } from '../route.ts';
 import { shelf } from '../studio.ts';
 import { hrefTo } from '../swatches/routes.ts';
-import { saySwatches } from '../swatches/words.ts';
+import { FAMILY_WORDS, sayShelf } from '../words/shelf.ts';
+import { saySwatches } from '../words/swatches.ts';
 import type { Line, Order } from './order.ts';
 import { PaintLine } from './PaintLine.tsx';
 import { SeenAs } from './SeenAs.tsx';
 import { isStocked, lines, order, query, takeStarter } from './state.ts';
 import { isStarter } from './stocked.ts';
-import { FAMILY_WORDS, sayShelf } from './words.ts';
 
 /** The list of what is on the shelf, with what is mixed from it said above. */
 export function Board() {

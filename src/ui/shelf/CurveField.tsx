@@ -8,12 +8,12 @@ import type { Paint } from '../../optics/opaque.ts';
 import type { Opacity } from '../../pigment/facts.ts';
 import { paintOfColour, SCATTERING } from '../../pigment/seen.ts';
 import type { KeptCurve } from '../../pigment/stock.ts';
+import { HIDING_WORDS, sayShelf } from '../words/shelf.ts';
 import { Brushed } from './Brushed.tsx';
 import { Choice, optionsOf } from './Choice.tsx';
 import { type CurveFile, readCurves } from './curvefile.ts';
 import { shownStock } from './state.ts';
 import { strokesOf } from './strokes.ts';
-import { HIDING_WORDS, sayShelf } from './words.ts';
 
 export const paintOfKept = ({ K, S }: KeptCurve): Paint => ({
   K: spectrum<'K'>(K),

@@ -5,6 +5,7 @@ import { curveOfEntry } from '../../pigment/mixable.ts';
 import { draftOf, type StockEntry } from '../../pigment/stock.ts';
 import { BinIcon, CautionIcon } from '../drawn/icons.tsx';
 import { go, hrefOf } from '../route.ts';
+import { FORM_WORDS, HAZARD_WORDS, KNOWN_WORDS, sayShelf } from '../words/shelf.ts';
 import { Brushed } from './Brushed.tsx';
 import { Facts } from './Facts.tsx';
 import { FormIcon } from './FormIcon.tsx';
@@ -14,7 +15,6 @@ import { Replaced } from './Replaced.tsx';
 import { add, duplicate, isStocked, mark, newId, remove, shownStock } from './state.ts';
 import { strokesOf } from './strokes.ts';
 import { Trusted } from './Trusted.tsx';
-import { FORM_WORDS, HAZARD_WORDS, KNOWN_WORDS, sayShelf } from './words.ts';
 
 const TINTS = [2, 10] as const;
 

@@ -2,8 +2,6 @@ import type { ComponentChildren } from 'preact';
 import { pasteCm3 } from '../../pigment/amount.ts';
 import { type Figure, type Provenance, pigmentOf, standInsOf } from '../../pigment/facts.ts';
 import { keptCurveOf } from '../../pigment/mixable.ts';
-import type { Line } from './order.ts';
-import { isStocked, shownStock } from './state.ts';
 import {
   DRYING_WORDS,
   HIDING_WORDS,
@@ -11,7 +9,9 @@ import {
   lightWords,
   STRENGTH_WORDS,
   sayShelf,
-} from './words.ts';
+} from '../words/shelf.ts';
+import type { Line } from './order.ts';
+import { isStocked, shownStock } from './state.ts';
 
 /** What is known of a paint, and behind each figure how it is known. */
 export function Facts({ line }: { line: Line }) {

@@ -2,11 +2,11 @@ import type { Signal } from '@preact/signals';
 import type { KeptCurve, OwnPigment } from '../../pigment/stock.ts';
 import type { StockFault } from '../../pigment/validate.ts';
 import { masstone } from '../../pigment/white.ts';
+import { FAMILY_WORDS, HAZARD_WORDS, sayShelf } from '../words/shelf.ts';
 import { Choice, optionsOf } from './Choice.tsx';
 import { CurveField, paintOfKept } from './CurveField.tsx';
 import { Field } from './Field.tsx';
 import { shownStock } from './state.ts';
-import { FAMILY_WORDS, HAZARD_WORDS, sayShelf } from './words.ts';
 
 /** What only the painter can say of a pigment that is on no list. */
 export function OwnFields({

@@ -12,6 +12,7 @@ import {
 import type { StockFault } from '../../pigment/validate.ts';
 import { typed } from '../locale.ts';
 import { go, hrefOf } from '../route.ts';
+import { FORM_WORDS, sayShelf } from '../words/shelf.ts';
 import { Choice } from './Choice.tsx';
 import { CurveField } from './CurveField.tsx';
 import { Faulty, Field } from './Field.tsx';
@@ -20,7 +21,6 @@ import { OwnFields } from './OwnFields.tsx';
 import { lineOf } from './order.ts';
 import { PigmentSelect } from './PigmentSelect.tsx';
 import { add, edit, newId, ownStock } from './state.ts';
-import { FORM_WORDS, sayShelf } from './words.ts';
 import { NEW_OWN, writtenIn } from './written.ts';
 
 /** Adds a paint, or edits one. What is wrong is said at its field; nothing typed is lost. */

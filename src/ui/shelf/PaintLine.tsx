@@ -5,13 +5,13 @@ import type { StockEntry } from '../../pigment/stock.ts';
 import { CautionIcon } from '../drawn/icons.tsx';
 import { figure } from '../locale.ts';
 import { hrefOf, route } from '../route.ts';
-import { saySwatches } from '../swatches/words.ts';
+import { FORM_WORDS, HAZARD_WORDS, sayShelf } from '../words/shelf.ts';
+import { saySwatches } from '../words/swatches.ts';
 import { Brushed } from './Brushed.tsx';
 import { FormIcon } from './FormIcon.tsx';
 import type { Line } from './order.ts';
 import { isStocked, shownStock } from './state.ts';
 import { strokesOf } from './strokes.ts';
-import { FORM_WORDS, HAZARD_WORDS, sayShelf } from './words.ts';
 
 /** Grade and lot, as far as they are known: "fine, lot 7". */
 export const gradeWords = ({ grade, lot }: StockEntry): string =>

@@ -2,8 +2,8 @@ import type { Signal } from '@preact/signals';
 import { type Family, PIGMENTS } from '../../pigment/facts.ts';
 import type { OwnPigment } from '../../pigment/stock.ts';
 import type { StockFault } from '../../pigment/validate.ts';
+import { FAMILY_WORDS, sayShelf } from '../words/shelf.ts';
 import { Faulty } from './Field.tsx';
-import { FAMILY_WORDS, sayShelf } from './words.ts';
 import { NEW_OWN } from './written.ts';
 
 const FAMILIES = Object.keys(FAMILY_WORDS) as Family[];

@@ -9,11 +9,11 @@ import { masstone } from '../../pigment/white.ts';
 import { shownOf } from '../drawn/screen.ts';
 import { go, hrefOf } from '../route.ts';
 import { book, complain, edition, shelf } from '../studio.ts';
+import { sayShelf } from '../words/shelf.ts';
 import { Brushed } from './Brushed.tsx';
 import { CurveField, paintOfKept } from './CurveField.tsx';
 import { type KeptRecipe, movedBy, recipesWith } from './recipes.ts';
 import { edit, shownStock } from './state.ts';
-import { sayShelf } from './words.ts';
 
 /** Which recipes in the book move by more than 1 if this lot is replaced: asked before anything is changed. */
 export function Replaced({ entry, paint }: { entry: StockEntry; paint: Paint }) {

@@ -1,7 +1,7 @@
 import { inSentence, masstonesOf } from '../../pigment/near.ts';
 import { shelf } from '../studio.ts';
+import { sayShelf } from '../words/shelf.ts';
 import { ownStock, seeAs } from './state.ts';
-import { sayShelf } from './words.ts';
 
 const WAYS = ['included', 'excluded'] as const;
 

@@ -5,7 +5,7 @@ import { shownOf } from '../drawn/screen.ts';
 import { seedOf } from '../drawn/seed.ts';
 import { hrefOf } from '../route.ts';
 import { shelf } from '../studio.ts';
-import { sayShelf } from './words.ts';
+import { sayShelf } from '../words/shelf.ts';
 
 const MOST = 24;
 const STROKE = { width: 26, height: 72, gap: 7 } as const;

@@ -4,12 +4,12 @@ import { lazy } from '../lazy.tsx';
 import { hrefOf, route } from '../route.ts';
 import { book } from '../studio.ts';
 import { SWATCHES } from '../swatches/routes.ts';
-import { say } from '../words.ts';
+import { say } from '../words/frame.ts';
+import { sayShelf } from '../words/shelf.ts';
 import { Board } from './Board.tsx';
 import { Detail } from './Detail.tsx';
 import { PaintForm } from './PaintForm.tsx';
 import { isStocked, shownStock } from './state.ts';
-import { sayShelf } from './words.ts';
 
 const SwatchesScreen = lazy(
   async () => (await import('../swatches/SwatchesScreen.tsx')).SwatchesScreen,

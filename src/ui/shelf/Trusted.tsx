@@ -3,9 +3,9 @@ import { keptCurveOf } from '../../pigment/mixable.ts';
 import type { StockEntry } from '../../pigment/stock.ts';
 import { said } from '../locale.ts';
 import { hrefTo } from '../swatches/routes.ts';
-import { dayWords, saySwatches } from '../swatches/words.ts';
+import { sayShelf } from '../words/shelf.ts';
+import { dayWords, saySwatches } from '../words/swatches.ts';
 import { isStocked, putHandbookBack, shownStock } from './state.ts';
-import { sayShelf } from './words.ts';
 
 /** How a paint's colour is known, when, and with what error; with the way to know it better. */
 export function Trusted({ entry }: { entry: StockEntry }) {

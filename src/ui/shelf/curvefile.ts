@@ -7,7 +7,7 @@ import { readShelf } from '../../pigment/read.ts';
 import { paintOfMasstone } from '../../pigment/seen.ts';
 import { spectraFaultWords } from '../../pigment/unreadable.ts';
 import { fail, ok, type Result } from '../../result.ts';
-import { sayShelf } from './words.ts';
+import { sayShelf } from '../words/shelf.ts';
 
 /** One paint that a file offers. */
 export interface Offered {

@@ -20,10 +20,10 @@ import type { Draft, OwnPigment, Stock } from '../../pigment/stock.ts';
 import { type StockFault, stockFaultWords } from '../../pigment/validate.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { complain, opening, stocked, tell } from '../studio.ts';
-import { saySwatches } from '../swatches/words.ts';
+import { sayShelf } from '../words/shelf.ts';
+import { saySwatches } from '../words/swatches.ts';
 import { linesOf, type Order } from './order.ts';
 import { EMPTY, SHELF_ID } from './stocked.ts';
-import { sayShelf } from './words.ts';
 
 const STARTER = starterStock();
 

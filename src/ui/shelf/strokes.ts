@@ -7,8 +7,8 @@ import { ownPaint, STARTER_WHITE } from '../../pigment/starter.ts';
 import type { Stock } from '../../pigment/stock.ts';
 import { masstone } from '../../pigment/white.ts';
 import { shownOf } from '../drawn/screen.ts';
+import { sayShelf } from '../words/shelf.ts';
 import type { Stroke } from './Brushed.tsx';
-import { sayShelf } from './words.ts';
 
 /** The white that tints are let down with: the studio's, or lead white while none is marked. */
 export function whiteOf(stock: Stock): Paint {

@@ -4,10 +4,10 @@ import { accuracyWords } from '../../pigment/calibrate/pile.ts';
 import { shownOf } from '../drawn/screen.ts';
 import { figure, said } from '../locale.ts';
 import { Brushed } from '../shelf/Brushed.tsx';
+import { dayWords, saySwatches } from '../words/swatches.ts';
 import { AccuracyChart } from './AccuracyChart.tsx';
 import { removeEntry } from './cards.ts';
 import { accuracy, lessons } from './records.ts';
-import { dayWords, saySwatches } from './words.ts';
 
 /** Logged piles, each foreseen beside seen, and how well they were foreseen over time. */
 export function Accuracy() {

@@ -1,7 +1,7 @@
 import { useId } from 'preact/hooks';
 import { differenceWords } from '../../colour/words.ts';
 import type { Accuracy } from '../../pigment/calibrate/pile.ts';
-import { saySwatches } from './words.ts';
+import { saySwatches } from '../words/swatches.ts';
 
 const WIDTH = 360;
 const HEIGHT = 120;

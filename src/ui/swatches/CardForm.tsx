@@ -6,6 +6,7 @@ import { shownOf } from '../drawn/screen.ts';
 import { Brushed } from '../shelf/Brushed.tsx';
 import { lineOf } from '../shelf/order.ts';
 import { ownStock } from '../shelf/state.ts';
+import { saySwatches } from '../words/swatches.ts';
 import {
   brushable,
   chosenPaints,
@@ -19,7 +20,6 @@ import {
 import { DownloadLine } from './DownloadLine.tsx';
 import { goTo } from './routes.ts';
 import { Sheet } from './Sheet.tsx';
-import { saySwatches } from './words.ts';
 
 const TINTS = [1, 4, 16] as const;
 const PAPERS: readonly (readonly [Paper, string])[] = [

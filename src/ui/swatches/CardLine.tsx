@@ -1,9 +1,9 @@
 import type { Entry } from '../../book/record.ts';
 import { hexOf } from '../../colour/hex.ts';
 import { PAPER_MM } from '../../pigment/calibrate/card.ts';
+import { dayWords, saySwatches } from '../words/swatches.ts';
 import { removeEntry } from './cards.ts';
 import { hrefTo } from './routes.ts';
-import { dayWords, saySwatches } from './words.ts';
 
 /** A card in the list: its page in small, painted as far as it was seen, and what can be done with it. */
 export function CardLine({ card }: { card: Entry<'card'> }) {

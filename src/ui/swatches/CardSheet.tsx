@@ -1,9 +1,9 @@
+import { saySwatches } from '../words/swatches.ts';
 import { DownloadLine } from './DownloadLine.tsx';
 import { KeptReading } from './KeptReading.tsx';
 import { lessons } from './records.ts';
 import { hrefTo } from './routes.ts';
 import { Sheet } from './Sheet.tsx';
-import { saySwatches } from './words.ts';
 
 /** A card that was kept: to be printed once more, or read. */
 export function CardSheet({ id }: { id: string }) {

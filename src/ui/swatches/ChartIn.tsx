@@ -1,5 +1,5 @@
+import { saySwatches } from '../words/swatches.ts';
 import { chartLabs, takeChart } from './reading.ts';
-import { saySwatches } from './words.ts';
 
 /** A chart of 24 patches in the picture: its values, and the way to touch its corners. */
 export const ChartIn = ({ onTouch, canTouch }: { onTouch: () => void; canTouch: boolean }) => (

@@ -2,7 +2,7 @@ import { type Signal, useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useId, useRef } from 'preact/hooks';
 import type { Point } from '../../pigment/calibrate/straighten.ts';
-import { saySwatches } from './words.ts';
+import { saySwatches } from '../words/swatches.ts';
 
 const STEP = 0.02;
 const FINE = 0.002;

@@ -1,10 +1,10 @@
 import { useSignal } from '@preact/signals';
+import { saySwatches } from '../words/swatches.ts';
 import { WorkTable } from './CurvesTable.tsx';
 import { keepCurves, readFile, takeCurvesOut } from './curves.ts';
 import { lessons } from './records.ts';
 import { goTo } from './routes.ts';
 import { rowFault, type Samples } from './sample.ts';
-import { saySwatches } from './words.ts';
 
 /** A file of measured reflectances: read, told what its samples are, kept; or one that was kept. */
 export function CurvesScreen({ id }: { id: string | null }) {

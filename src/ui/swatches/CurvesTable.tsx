@@ -4,9 +4,9 @@ import { labOf } from '../../colour/lab.ts';
 import { nameOf } from '../../colour/words.ts';
 import { shownOf } from '../drawn/screen.ts';
 import { Brushed } from '../shelf/Brushed.tsx';
+import { saySwatches } from '../words/swatches.ts';
 import { PartsFields } from './PartsFields.tsx';
 import { rowFault } from './sample.ts';
-import { saySwatches } from './words.ts';
 
 /** Every sample of a file beside its colour, and what the painter says that it is. */
 export function WorkTable({

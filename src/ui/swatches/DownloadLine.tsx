@@ -1,7 +1,7 @@
 import type { Card } from '../../pigment/calibrate/card.ts';
 import { PrintIcon } from '../drawn/icons.tsx';
+import { saySwatches } from '../words/swatches.ts';
 import { takeFile } from './cards.ts';
-import { saySwatches } from './words.ts';
 
 /** The two ways in which cards leave the screen. `before` keeps what is not yet kept. */
 export function DownloadLine({

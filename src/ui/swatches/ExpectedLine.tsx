@@ -4,9 +4,9 @@ import { HANDBOOK, mixtureError, nearWords, trustOfCurve } from '../../pigment/c
 import { keptCurveOf } from '../../pigment/mixable.ts';
 import { isStocked, ownStock } from '../shelf/state.ts';
 import { shelf } from '../studio.ts';
+import { saySwatches } from '../words/swatches.ts';
 import { accuracy } from './records.ts';
 import { hrefTo } from './routes.ts';
-import { saySwatches } from './words.ts';
 
 /** How far a mixture may come out otherwise than foreseen, in words, from how its paints are known. */
 export function ExpectedLine({ parts }: { parts: readonly Part[] }) {

@@ -3,6 +3,7 @@ import { differenceWords } from '../../colour/words.ts';
 import { median } from '../../pigment/calibrate/sample.ts';
 import { WorkLine } from '../harmony/mix/WorkLine.tsx';
 import { said } from '../locale.ts';
+import { saySwatches } from '../words/swatches.ts';
 import { before } from './before.ts';
 import { acceptFound, fitFault, fitNow, fitting, found } from './fitting.ts';
 import { leaveOut } from './keeping.ts';
@@ -12,7 +13,6 @@ import { goTo, hrefTo } from './routes.ts';
 import { SeenOnly } from './SeenOnly.tsx';
 import { SwatchLine } from './SwatchLine.tsx';
 import { TrustChange } from './TrustChange.tsx';
-import { saySwatches } from './words.ts';
 
 /** Every swatch as it was seen beside what the new curves foresee, before anything is accepted. */
 export function FitScreen() {

@@ -2,9 +2,9 @@ import { entryOf } from '../../book/learnt.ts';
 import type { Lab } from '../../colour/lab.ts';
 import type { Part } from '../../pigment/calibrate/swatches.ts';
 import { isStocked, ownStock } from '../shelf/state.ts';
+import { saySwatches } from '../words/swatches.ts';
 import { handOver } from './piles.ts';
 import { goTo } from './routes.ts';
-import { saySwatches } from './words.ts';
 
 /** From a pile that came out otherwise to the log that learns from it. */
 export function KeepPile({

@@ -1,7 +1,7 @@
 import { placeOfId } from '../../book/learnt.ts';
+import { saySwatches } from '../words/swatches.ts';
 import { leaveOut } from './keeping.ts';
 import { lessons } from './records.ts';
-import { saySwatches } from './words.ts';
 
 /** Nothing more is learnt from one place of a card; other swatches cannot be left out here. */
 export function LeaveOut({ id, name }: { id: string; name: string }) {

@@ -7,7 +7,7 @@ import { movedRecipes } from '../../pigment/moved.ts';
 import { type KeptRecipe, recipesWith } from '../shelf/recipes.ts';
 import { ownStock } from '../shelf/state.ts';
 import { book, edition, shelf } from '../studio.ts';
-import { saySwatches, today } from './words.ts';
+import { saySwatches, today } from '../words/swatches.ts';
 
 /** How many recipes of the book would come out otherwise than it says, if these curves are accepted. */
 export function MovedLine({ fit }: { fit: FitFound }) {

@@ -1,13 +1,13 @@
 import type { Entry } from '../../book/record.ts';
 import { keptCurveOf } from '../../pigment/mixable.ts';
 import { ownStock } from '../shelf/state.ts';
+import { dayWords, saySwatches } from '../words/swatches.ts';
 import { Accuracy } from './Accuracy.tsx';
 import { CardLine } from './CardLine.tsx';
 import { removeEntry } from './cards.ts';
 import { isNews, lessons } from './records.ts';
 import { hrefTo } from './routes.ts';
 import { Suggested } from './Suggested.tsx';
-import { dayWords, saySwatches } from './words.ts';
 
 /** All that is known of the painter's own paints, and every way to know more. */
 export function Overview() {

@@ -1,7 +1,7 @@
 import type { Part } from '../../pigment/calibrate/swatches.ts';
 import { labelOf } from '../../pigment/label.ts';
 import { ownStock } from '../shelf/state.ts';
-import { saySwatches } from './words.ts';
+import { saySwatches } from '../words/swatches.ts';
 
 /** What something was mixed from: a paint and its parts a line. Taking a line's paint away takes the line. */
 export function PartsFields({

@@ -1,6 +1,6 @@
 import { useRef } from 'preact/hooks';
 import { CameraIcon, PictureIcon } from '../drawn/icons.tsx';
-import { saySwatches } from './words.ts';
+import { saySwatches } from '../words/swatches.ts';
 
 /** Two ways to a photograph: the camera, or a picture that is there. */
 export const PhotoButtons = ({

@@ -6,13 +6,13 @@ import { BesideWanted } from '../drawn/BesideWanted.tsx';
 import { shownOf } from '../drawn/screen.ts';
 import { figure } from '../locale.ts';
 import { ownStock } from '../shelf/state.ts';
+import { saySwatches } from '../words/swatches.ts';
 import { PartsFields } from './PartsFields.tsx';
 import { PileSeen } from './PileSeen.tsx';
 import { foreseenOf } from './pile.ts';
 import { cameOut, keepPile, parts } from './piles.ts';
 import { forgetPhoto } from './reading.ts';
 import { goTo } from './routes.ts';
-import { saySwatches } from './words.ts';
 
 /** "It came out like this": what was mixed, how it looked, and how that differs from what was foreseen. */
 export function PileScreen() {

@@ -5,6 +5,7 @@ import { WorkLine } from '../harmony/mix/WorkLine.tsx';
 import { said } from '../locale.ts';
 import { Choice } from '../shelf/Choice.tsx';
 import { ownStock } from '../shelf/state.ts';
+import { saySwatches } from '../words/swatches.ts';
 import { readFile } from './curves.ts';
 import { PhotoButtons } from './PhotoButtons.tsx';
 import { measured } from './pile.ts';
@@ -13,7 +14,6 @@ import { References } from './References.tsx';
 import { lookAt, readFault, readFaultWords, readingWork, taken, takePhoto } from './reading.ts';
 import type { Samples } from './sample.ts';
 import { Touching } from './Touching.tsx';
-import { saySwatches } from './words.ts';
 
 type By = 'photo' | 'figures' | 'file';
 const WAYS: readonly (readonly [By, string])[] = [

@@ -3,6 +3,7 @@ import { useEffect } from 'preact/hooks';
 import type { Entry } from '../../book/record.ts';
 import { WorkLine } from '../harmony/mix/WorkLine.tsx';
 import { said } from '../locale.ts';
+import { saySwatches } from '../words/swatches.ts';
 import { ChartIn } from './ChartIn.tsx';
 import { KeptReading } from './KeptReading.tsx';
 import { PhotoButtons } from './PhotoButtons.tsx';
@@ -26,7 +27,6 @@ import { lessons } from './records.ts';
 import { hrefTo } from './routes.ts';
 import { SeenPlaces } from './SeenPlaces.tsx';
 import { Touching } from './Touching.tsx';
-import { saySwatches } from './words.ts';
 
 type Way = 'corners' | 'places' | 'chart';
 

@@ -1,6 +1,6 @@
 import type { Signal } from '@preact/signals';
+import { saySwatches } from '../words/swatches.ts';
 import { greyIs, whiteIs } from './reading.ts';
-import { saySwatches } from './words.ts';
 
 /** How light the white and the grey in the picture are, where the painter knows it. */
 export const References = () => (

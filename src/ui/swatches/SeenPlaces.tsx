@@ -4,8 +4,8 @@ import { nameOf } from '../../colour/words.ts';
 import { shownOf } from '../drawn/screen.ts';
 import { said } from '../locale.ts';
 import { Brushed } from '../shelf/Brushed.tsx';
+import { saySwatches } from '../words/swatches.ts';
 import { type Outline, Over } from './Over.tsx';
-import { saySwatches } from './words.ts';
 
 /** What a photograph showed of a card. */
 export interface Shown {

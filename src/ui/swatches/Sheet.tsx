@@ -1,8 +1,8 @@
 import { useMemo } from 'preact/hooks';
 import type { Card } from '../../pigment/calibrate/card.ts';
 import { drawCard } from '../../pigment/calibrate/sheet.ts';
+import { saySwatches } from '../words/swatches.ts';
 import { nameOfPage } from './cards.ts';
-import { saySwatches } from './words.ts';
 
 /** A page of swatches as it is printed, at its full size on paper. */
 export function Sheet({ card }: { card: Card }) {

@@ -1,10 +1,10 @@
 import { WorkLine } from '../harmony/mix/WorkLine.tsx';
 import { said } from '../locale.ts';
 import { ownStock } from '../shelf/state.ts';
+import { saySwatches } from '../words/swatches.ts';
 import { pileWords, want } from './cards.ts';
 import { fitNow, fitting, suggestions } from './fitting.ts';
 import { goTo } from './routes.ts';
-import { saySwatches } from './words.ts';
 
 /** Which swatches would teach most next, and why. */
 export function Suggested() {

@@ -5,8 +5,8 @@ import { BesideWanted } from '../drawn/BesideWanted.tsx';
 import { shownOf } from '../drawn/screen.ts';
 import { seedOf } from '../drawn/seed.ts';
 import { figure } from '../locale.ts';
+import { saySwatches } from '../words/swatches.ts';
 import { LeaveOut } from './LeaveOut.tsx';
-import { saySwatches } from './words.ts';
 
 /** One swatch as it was seen, edge upon edge with what is foreseen. */
 export function SwatchLine({

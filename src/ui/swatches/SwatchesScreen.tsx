@@ -2,9 +2,10 @@ import './swatches.css';
 import { useEffect, useRef } from 'preact/hooks';
 import { hrefOf, route } from '../route.ts';
 import { isStocked, ownStock } from '../shelf/state.ts';
-import { sayShelf } from '../shelf/words.ts';
 import { book } from '../studio.ts';
-import { say } from '../words.ts';
+import { say } from '../words/frame.ts';
+import { sayShelf } from '../words/shelf.ts';
+import { saySwatches } from '../words/swatches.ts';
 import { CardForm } from './CardForm.tsx';
 import { CardSheet } from './CardSheet.tsx';
 import { CurvesScreen } from './CurvesScreen.tsx';
@@ -14,7 +15,6 @@ import { PileScreen } from './PileScreen.tsx';
 import { ReadScreen } from './ReadScreen.tsx';
 import { lessons } from './records.ts';
 import { SWATCHES } from './routes.ts';
-import { saySwatches } from './words.ts';
 
 /** Where the painter's own paints are learnt: cards, photographs, curves, piles, and what they teach. */
 export function SwatchesScreen() {

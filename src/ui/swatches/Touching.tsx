@@ -1,9 +1,9 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Point } from '../../pigment/calibrate/straighten.ts';
+import { saySwatches } from '../words/swatches.ts';
 import { Crosshair } from './Crosshair.tsx';
 import { Over } from './Over.tsx';
-import { saySwatches } from './words.ts';
 
 /** One thing to touch. */
 export interface Turn {

@@ -3,7 +3,7 @@ import { learnt } from '../../pigment/calibrate/calibrate.ts';
 import { trustOf, trustOfCurve, trustWords } from '../../pigment/calibrate/trust.ts';
 import { said } from '../locale.ts';
 import { ownStock } from '../shelf/state.ts';
-import { dayWords, saySwatches, today } from './words.ts';
+import { dayWords, saySwatches, today } from '../words/swatches.ts';
 
 /** How each paint is known now, and how it would be. */
 export function TrustChange({ fit }: { fit: FitFound }) {

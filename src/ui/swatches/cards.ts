@@ -12,10 +12,10 @@ import { labelOf } from '../../pigment/label.ts';
 import type { Stock, StockEntry } from '../../pigment/stock.ts';
 import { saveFile } from '../book/hand.ts';
 import { ownStock } from '../shelf/state.ts';
-import { sayShelf } from '../shelf/words.ts';
 import { complain, opening, tell } from '../studio.ts';
+import { sayShelf } from '../words/shelf.ts';
+import { dayWords, saySwatches, today } from '../words/swatches.ts';
 import { lessons } from './records.ts';
-import { dayWords, saySwatches, today } from './words.ts';
 
 /** What the painter wants on a card. */
 export interface Wanted {

@@ -7,8 +7,8 @@ import { fail, type Result } from '../../result.ts';
 import { saveFile } from '../book/hand.ts';
 import { ownStock } from '../shelf/state.ts';
 import { complain, opening, tell } from '../studio.ts';
+import { saySwatches, today } from '../words/swatches.ts';
 import { type Samples, samplesOf } from './sample.ts';
-import { saySwatches, today } from './words.ts';
 
 const MOST_BYTES = 5_000_000;
 

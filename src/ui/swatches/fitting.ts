@@ -7,8 +7,8 @@ import type { Suggestion } from '../../pigment/calibrate/suggest.ts';
 import { newWork } from '../harmony/mix/work.ts';
 import { fitPaints } from '../jobs.ts';
 import { acceptFit, ownStock } from '../shelf/state.ts';
+import { saySwatches, today } from '../words/swatches.ts';
 import { learnt } from './records.ts';
-import { saySwatches, today } from './words.ts';
 
 export const fitting = newWork();
 

@@ -3,8 +3,8 @@ import type { KeptPhoto } from '../../../workers/photo.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { CardReading } from '../../book/swatches.ts';
 import { complain, opening, tell } from '../studio.ts';
+import { saySwatches, today } from '../words/swatches.ts';
 import { lessons } from './records.ts';
-import { saySwatches, today } from './words.ts';
 
 function readingOf(of: Seen, byHand: boolean): CardReading {
   return {

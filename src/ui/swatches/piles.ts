@@ -3,8 +3,8 @@ import { bookFaultWords } from '../../book/faults.ts';
 import type { Part } from '../../pigment/calibrate/swatches.ts';
 import { ownStock } from '../shelf/state.ts';
 import { complain, opening, tell } from '../studio.ts';
+import { saySwatches, today } from '../words/swatches.ts';
 import { type CameOut, foreseenOf, pileBodyOf } from './pile.ts';
-import { saySwatches, today } from './words.ts';
 
 /** A pile that is being logged. */
 export const parts = signal<readonly Part[]>([]);

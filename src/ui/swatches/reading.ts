@@ -11,9 +11,9 @@ import type { Point } from '../../pigment/calibrate/straighten.ts';
 import { USUAL_REFERENCES } from '../../pigment/calibrate/tone.ts';
 import { newWork } from '../harmony/mix/work.ts';
 import { readSwatches } from '../jobs.ts';
+import { saySwatches } from '../words/swatches.ts';
 import { keepReading } from './keeping.ts';
 import type { Shown } from './SeenPlaces.tsx';
-import { saySwatches } from './words.ts';
 
 /** A photograph that is being read, or was. */
 export interface Taken {

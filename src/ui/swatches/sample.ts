@@ -5,7 +5,7 @@ import { pigmentOf } from '../../pigment/facts.ts';
 import { labelOf, nameIn } from '../../pigment/label.ts';
 import type { Stock } from '../../pigment/stock.ts';
 import { fail, ok, type Result } from '../../result.ts';
-import { saySwatches } from './words.ts';
+import { saySwatches } from '../words/swatches.ts';
 
 /** Samples of a file, with what each is said to be. */
 export type Samples = Pick<CurvesBody, 'name' | 'geometry' | 'specular' | 'samples'> & {

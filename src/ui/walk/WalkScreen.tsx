@@ -7,7 +7,7 @@ import { InstallHint } from '../install/InstallHint.tsx';
 import { expectPhoto } from '../jobs.ts';
 import { hrefOf } from '../route.ts';
 import { complain } from '../studio.ts';
-import { say } from '../words.ts';
+import { say } from '../words/frame.ts';
 import { calledBy } from './called.ts';
 
 /** Our own specimens, for a first try with no photograph at hand. */

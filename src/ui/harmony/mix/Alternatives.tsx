@@ -6,13 +6,13 @@ import { listed, partsWords } from '../../drawn/say.ts';
 import { shownOf } from '../../drawn/screen.ts';
 import { figure } from '../../locale.ts';
 import { shelf } from '../../studio.ts';
-import { say } from '../../words.ts';
+import { say } from '../../words/frame.ts';
+import { farOf, mixSay } from '../../words/mixing.ts';
 import { Disclosure } from './Disclosure.tsx';
 import { takeMixture } from './decided.ts';
 import { labelOn, spokenOn } from './named.ts';
 import { lastingWords } from './spoken.ts';
 import { pigmentsOf, type Weighed, weigh } from './used.ts';
-import { farOf, mixSay } from './words.ts';
 
 /** Ways to mix the colour on the bench with other pigments, each with what speaks for and against it. */
 export function Alternatives({

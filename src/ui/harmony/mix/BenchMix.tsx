@@ -3,6 +3,7 @@ import type { Lab } from '../../../colour/lab.ts';
 import { benchOf } from '../../../mixture/bench.ts';
 import type { Answer, Mixture } from '../../../mixture/mixture.ts';
 import { shelf } from '../../studio.ts';
+import { mixSay } from '../../words/mixing.ts';
 import { Alternatives } from './Alternatives.tsx';
 import { wish } from './decided.ts';
 import { Limited } from './Limited.tsx';
@@ -10,7 +11,6 @@ import { Measures } from './Measures.tsx';
 import { Mending } from './Mending.tsx';
 import { Reach } from './Reach.tsx';
 import { Wishes } from './Wishes.tsx';
-import { mixSay } from './words.ts';
 
 /** What can be done with the mixture on the bench. */
 export function BenchMix({

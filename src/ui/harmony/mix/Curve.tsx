@@ -2,7 +2,7 @@ import { useId } from 'preact/hooks';
 import type { FewestStep } from '../../../harmony/fewest.ts';
 import { useWidth } from '../../drawn/width.ts';
 import { figure } from '../../locale.ts';
-import { mixSay } from './words.ts';
+import { mixSay } from '../../words/mixing.ts';
 
 const HEIGHT = 240;
 const EDGE = { left: 40, right: 16, top: 28, bottom: 44 };

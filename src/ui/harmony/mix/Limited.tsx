@@ -3,6 +3,7 @@ import { AMOUNTS } from '../../../harmony/vary.ts';
 import { listed } from '../../drawn/say.ts';
 import { figure } from '../../locale.ts';
 import { shelf } from '../../studio.ts';
+import { mixSay } from '../../words/mixing.ts';
 import { targets } from '../state.ts';
 import { Curve } from './Curve.tsx';
 import { Disclosure } from './Disclosure.tsx';
@@ -12,7 +13,6 @@ import { spokenOn } from './named.ts';
 import { numberWord } from './spoken.ts';
 import { Table } from './Table.tsx';
 import { WorkLine } from './WorkLine.tsx';
-import { mixSay } from './words.ts';
 
 const takeSet = ({ pigments }: FewestStep) =>
   changeWish({ only: pigments }, mixSay.setSaid(pigments.length));

@@ -1,12 +1,12 @@
 import type { Bench } from '../../../mixture/bench.ts';
 import { figure } from '../../locale.ts';
 import { NumberInput } from '../../NumberInput.tsx';
+import { mixSay } from '../../words/mixing.ts';
 import { Disclosure } from './Disclosure.tsx';
 import { changeWish, wish } from './decided.ts';
 import { by, measured, millilitres, WAYS_TO_MEASURE } from './measuring.ts';
 import { labelOn } from './named.ts';
 import { Table } from './Table.tsx';
-import { mixSay } from './words.ts';
 
 const percent = (share: number) => `${figure(share * 100, share < 0.1 ? 1 : 0)} %`;
 const small = (amount: number) => figure(amount, amount < 1 ? 2 : 1);

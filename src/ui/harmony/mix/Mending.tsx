@@ -12,7 +12,8 @@ import { figure } from '../../locale.ts';
 import { NumberInput } from '../../NumberInput.tsx';
 import { shelf } from '../../studio.ts';
 import { KeepPile } from '../../swatches/KeepPile.tsx';
-import { say, WAY_WORDS } from '../../words.ts';
+import { say, WAY_WORDS } from '../../words/frame.ts';
+import { farOf, mixSay } from '../../words/mixing.ts';
 import { Disclosure } from './Disclosure.tsx';
 import {
   cameOut,
@@ -28,7 +29,6 @@ import {
 import { labelOn, spokenOn } from './named.ts';
 import { partsRoughly, timesWords } from './spoken.ts';
 import { WorkLine } from './WorkLine.tsx';
-import { farOf, mixSay } from './words.ts';
 
 /** Ways to mend that are told. */
 const SHOWN = 3;

@@ -6,10 +6,10 @@ import type { Lack } from '../../../mixture/shortfall.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
 import { workMixtures } from '../../jobs.ts';
 import { shelf } from '../../studio.ts';
+import { mixSay } from '../../words/mixing.ts';
 import { Disclosure } from './Disclosure.tsx';
 import { changeWish, mixOptions, nameOfLab, wish, wishKey } from './decided.ts';
 import { WorkLine } from './WorkLine.tsx';
-import { mixSay } from './words.ts';
 import { newWork } from './work.ts';
 
 /** Pigments that are named at most. */

@@ -2,6 +2,7 @@ import { changeWords } from '../../../colour/words.ts';
 import { moveWords } from '../../../harmony/told.ts';
 import type { Moved } from '../../../harmony/transpose.ts';
 import { figure } from '../../locale.ts';
+import { farOf, mixSay } from '../../words/mixing.ts';
 import { gatheredLabs, studied } from '../state.ts';
 import { Disclosure } from './Disclosure.tsx';
 import { Table } from './Table.tsx';
@@ -14,7 +15,6 @@ import {
   transposing,
 } from './transposing.ts';
 import { WorkLine } from './WorkLine.tsx';
-import { farOf, mixSay } from './words.ts';
 
 /** How the harmony was transposed, what moved, and what the other ways would have given. */
 export function Transposed() {

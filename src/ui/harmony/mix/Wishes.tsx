@@ -2,10 +2,10 @@ import { NO_WISH, type Wish } from '../../../mixture/wish.ts';
 import type { HazardLevel } from '../../../pigment/facts.ts';
 import { listed } from '../../drawn/say.ts';
 import { shelf } from '../../studio.ts';
+import { mixSay } from '../../words/mixing.ts';
 import { Disclosure } from './Disclosure.tsx';
 import { changeWish, contradiction, lastSaid, undoSaid, wish } from './decided.ts';
 import { labelOn, spokenOn } from './named.ts';
-import { mixSay } from './words.ts';
 
 /** A wish in a few words each. */
 function wishWords(asked: Wish, name: (pigment: string) => string): string[] {

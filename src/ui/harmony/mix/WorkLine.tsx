@@ -1,4 +1,4 @@
-import { say } from '../../words.ts';
+import { say } from '../../words/frame.ts';
 import type { Work } from './work.ts';
 
 /** How far a work is, and the way to stop it; nothing while there is none. */

@@ -12,9 +12,9 @@ import { ofParts } from '../../../mixture/predict.ts';
 import { baseOf } from '../../../pigment/mixable.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
 import { shelf, stocked } from '../../studio.ts';
+import { mixSay } from '../../words/mixing.ts';
 import { answers, chosen, targets } from '../state.ts';
 import { chosenFor } from './decided.ts';
-import { mixSay } from './words.ts';
 
 /** What each colour of the harmony is mixed by: the painter's choice, else the simplest; null until it is known. */
 export const used = computed<readonly (Mixture | null)[]>(() =>

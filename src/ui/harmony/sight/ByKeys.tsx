@@ -1,5 +1,5 @@
+import { saySight } from '../../words/sight.ts';
 import { SURFACE } from './sizes.ts';
-import { saySight } from './words.ts';
 
 /** Takes the keys to the marker. */
 export const ByKeys = () => (

@@ -1,5 +1,5 @@
+import { saySight } from '../../words/sight.ts';
 import { studied } from '../state.ts';
-import { saySight } from './words.ts';
 
 /** Which colours are not as the photograph gave them, and why. */
 export function HandMarks() {

@@ -4,7 +4,8 @@ import { changeWords } from '../../../colour/words.ts';
 import type { EditedColour } from '../../../harmony/edit.ts';
 import { BesideWanted } from '../../drawn/BesideWanted.tsx';
 import { shownOf } from '../../drawn/screen.ts';
-import { WAY_WORDS } from '../../words.ts';
+import { WAY_WORDS } from '../../words/frame.ts';
+import { EYE_WAYS, saySight } from '../../words/sight.ts';
 import { chosen, studied } from '../state.ts';
 import { ByKeys } from './ByKeys.tsx';
 import { isBusy } from './gathered.ts';
@@ -18,7 +19,6 @@ import {
   uncorrect,
 } from './hand.ts';
 import { PatchChoice } from './PatchChoice.tsx';
-import { EYE_WAYS, saySight } from './words.ts';
 
 /** Adding a colour by hand, and what can be done with the one on the bench. */
 export function HandPanel({ canAdd }: { canAdd: boolean }) {

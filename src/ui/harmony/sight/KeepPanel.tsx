@@ -1,3 +1,4 @@
+import { saySight } from '../../words/sight.ts';
 import { ByKeys } from './ByKeys.tsx';
 import { Choices } from './Choices.tsx';
 import { gatherAnew, isBusy } from './gathered.ts';
@@ -14,7 +15,6 @@ import {
   share,
   turnAbout,
 } from './tools.ts';
-import { saySight } from './words.ts';
 
 /** Rubbing out, keeping again, keeping only what an outline holds. */
 export function KeepPanel() {

@@ -1,4 +1,5 @@
 import { STATED_LIGHTS } from '../../../photo/neutral.ts';
+import { saySight } from '../../words/sight.ts';
 import { specimen } from '../state.ts';
 import { ByKeys } from './ByKeys.tsx';
 import { Choices } from './Choices.tsx';
@@ -6,7 +7,6 @@ import { gatherAnew, isBefore, isBusy } from './gathered.ts';
 import { type Light, look, statedLight } from './look.ts';
 import { PatchChoice } from './PatchChoice.tsx';
 import { isCard } from './tools.ts';
-import { saySight } from './words.ts';
 
 /** Setting the light right: by a spot, or by what it was. */
 export function LightPanel() {

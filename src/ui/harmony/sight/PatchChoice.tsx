@@ -1,8 +1,8 @@
+import { saySight } from '../../words/sight.ts';
 import { specimen } from '../state.ts';
 import { Choices } from './Choices.tsx';
 import { PATCH_SIZES, sideOn } from './sizes.ts';
 import { patch } from './tools.ts';
-import { saySight } from './words.ts';
 
 /** How large a patch a touch averages: never one pixel. */
 export function PatchChoice() {

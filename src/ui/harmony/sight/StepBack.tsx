@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import { say } from '../../words.ts';
+import { say } from '../../words/frame.ts';
 import { canUndo } from '../state.ts';
 import { stepBack } from './gathered.ts';
 

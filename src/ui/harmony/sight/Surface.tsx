@@ -1,7 +1,8 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useId, useRef } from 'preact/hooks';
 import type { Place } from '../../../photo/mask.ts';
-import { say } from '../../words.ts';
+import { say } from '../../words/frame.ts';
+import { saySight } from '../../words/sight.ts';
 import { chosen, isLit, labels, name, studied } from '../state.ts';
 import { isBefore } from './gathered.ts';
 import { Loupe } from './Loupe.tsx';
@@ -22,7 +23,6 @@ import {
   move,
   tool,
 } from './tools.ts';
-import { saySight } from './words.ts';
 
 /** Steps of the arrow keys, as shares of the photograph's longer edge. */
 const STEP = 0.02;

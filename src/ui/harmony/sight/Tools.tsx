@@ -1,11 +1,11 @@
 import './sight.css';
 import { useId } from 'preact/hooks';
+import { saySight } from '../../words/sight.ts';
 import { labels } from '../state.ts';
 import { HandPanel } from './HandPanel.tsx';
 import { KeepPanel } from './KeepPanel.tsx';
 import { LightPanel } from './LightPanel.tsx';
 import { open, type Tool, tool } from './tools.ts';
-import { saySight } from './words.ts';
 
 /** Three tools, one in hand at a time. */
 export function Tools({ hasPhotograph }: { hasPhotograph: boolean }) {

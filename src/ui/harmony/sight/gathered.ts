@@ -7,6 +7,7 @@ import { carried } from '../../../harmony/carry.ts';
 import type { EditedHarmony } from '../../../harmony/edit.ts';
 import { faultWords, gatherFrom, gathering, giveUp } from '../../gathering.ts';
 import { book, complain, opening, tell } from '../../studio.ts';
+import { saySight } from '../../words/sight.ts';
 import {
   inBook,
   labels,
@@ -21,7 +22,6 @@ import {
   writing,
 } from '../state.ts';
 import { type Light, type Look, look, lookedAt, spotLight, storedMask, turnOf } from './look.ts';
-import { saySight } from './words.ts';
 
 /** The harmony on the screen as hands work on it. */
 export const harmonyNow = (): EditedHarmony => ({

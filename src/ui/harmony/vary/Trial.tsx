@@ -4,11 +4,11 @@ import { benchOf } from '../../../mixture/bench.ts';
 import { BesideWanted } from '../../drawn/BesideWanted.tsx';
 import { shownOf } from '../../drawn/screen.ts';
 import { shelf } from '../../studio.ts';
-import { AMOUNT_WORDS, WAY_WORDS } from '../../words.ts';
+import { AMOUNT_WORDS, WAY_WORDS } from '../../words/frame.ts';
+import { varySay } from '../../words/vary.ts';
 import { LaidPiles } from '../LaidPiles.tsx';
 import { chosen, studied, takeVariants } from '../state.ts';
 import { tryWhole } from './varied.ts';
-import { varySay } from './words.ts';
 
 /** A variant beside its origin, each with its own piles, and what changes between them in words. */
 export function Trial({ made, name }: { made: Mixed; name: string }) {

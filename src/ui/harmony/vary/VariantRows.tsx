@@ -3,14 +3,14 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import { AMOUNTS, type Amount, type Way } from '../../../harmony/vary.ts';
 import { FoldRow } from '../../drawn/FoldRow.tsx';
-import { AMOUNT_WORDS, say, WAY_WORDS } from '../../words.ts';
+import { AMOUNT_WORDS, say, WAY_WORDS } from '../../words/frame.ts';
+import { varySay } from '../../words/vary.ts';
 import { drawn, moved } from '../drawn.ts';
 import { chosen, ladders, studied, targets, variants } from '../state.ts';
 import { hatched, marksOf, shifted } from './folds.ts';
 import { Trial } from './Trial.tsx';
 import { goOnVarying, idOf, isStopped, stopVarying, varied, varying } from './varied.ts';
 import { Whole } from './Whole.tsx';
-import { varySay } from './words.ts';
 
 /** Each row runs from one pole through the colour as it is to the other. */
 const ROWS: readonly { readonly back: Way; readonly on: Way; readonly label: string }[] = [

@@ -1,14 +1,14 @@
 import { useMemo } from 'preact/hooks';
 import { isFollowed } from '../../../harmony/limit.ts';
 import { FoldRow } from '../../drawn/FoldRow.tsx';
-import { AMOUNT_WORDS, WAY_WORDS } from '../../words.ts';
+import { AMOUNT_WORDS, WAY_WORDS } from '../../words/frame.ts';
+import { varySay } from '../../words/vary.ts';
 import { drawn, moved } from '../drawn.ts';
 import { WorkLine } from '../mix/WorkLine.tsx';
 import { ladders, studied, takeVariants, targets } from '../state.ts';
 import { hatched, marksOf, shifted } from './folds.ts';
 import { ChangeWords } from './Trial.tsx';
 import { leaveWhole, variedWhole, wholeAsk, wholeVarying } from './varied.ts';
-import { varySay } from './words.ts';
 
 /** The whole harmony altered in one way: its cloths before and after, and what changes in each pile. */
 export function Whole() {

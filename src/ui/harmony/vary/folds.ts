@@ -2,7 +2,7 @@ import type { Lab } from '../../../colour/lab.ts';
 import { isFollowed } from '../../../harmony/limit.ts';
 import type { Mixed } from '../../../harmony/variant.ts';
 import type { DrawnLadder } from '../../drawn/drawn.ts';
-import { varySay } from './words.ts';
+import { varySay } from '../../words/vary.ts';
 
 /** The colour moved as its pile moves: where the shelf makes no change, none is drawn. */
 export function shifted(from: Lab, { origin, mixture }: Mixed): Lab {

@@ -1,7 +1,7 @@
-import type { Step } from '../harmony/harmony.ts';
-import type { Way } from '../harmony/vary.ts';
-import { count, figure } from './locale.ts';
-import type { Place } from './route.ts';
+import type { Step } from '../../harmony/harmony.ts';
+import type { Way } from '../../harmony/vary.ts';
+import { count, figure } from '../locale.ts';
+import type { Place } from '../route.ts';
 
 /** Every text of the screens, in one place. */
 export const PLACE_NAMES: Record<Place, string> = {

@@ -1,7 +1,7 @@
-import { differenceWords } from '../../../colour/words.ts';
-import type { Keep } from '../../../mixture/metric.ts';
-import type { HazardLevel, Opacity } from '../../../pigment/facts.ts';
-import { figure } from '../../locale.ts';
+import { differenceWords } from '../../colour/words.ts';
+import type { Keep } from '../../mixture/metric.ts';
+import type { HazardLevel, Opacity } from '../../pigment/facts.ts';
+import { figure } from '../locale.ts';
 
 /** Texts of everything about mixtures on the screen of a harmony. */
 export const mixSay = {

@@ -1,4 +1,4 @@
-import type { Granted } from '../../../harmony/variant.ts';
+import type { Granted } from '../../harmony/variant.ts';
 
 /** Texts of altering a colour and the whole harmony. */
 export const varySay = {

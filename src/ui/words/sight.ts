@@ -1,6 +1,6 @@
-import type { Way } from '../../../harmony/vary.ts';
-import type { StatedLight } from '../../../photo/neutral.ts';
-import { figure } from '../../locale.ts';
+import type { Way } from '../../harmony/vary.ts';
+import type { StatedLight } from '../../photo/neutral.ts';
+import { figure } from '../locale.ts';
 
 /** Texts of the tools that work on the photograph. */
 export const saySight = {

@@ -1,8 +1,8 @@
 import type { BlackWhy } from '../../drapery/black.ts';
 import type { DraperyWay } from '../../drapery/fold.ts';
 import type { Stuff } from '../../drapery/stuff.ts';
+import type { Part } from '../drapery/state.ts';
 import { figure } from '../locale.ts';
-import type { Part } from './state.ts';
 
 /** Every text of this place. */
 export const say = {

@@ -1,5 +1,6 @@
 import { spectrum } from '../colour/grid.ts';
 import { labOf } from '../colour/lab.ts';
+import type { Surface } from '../optics/surface.ts';
 import type { LoggedPile } from '../pigment/calibrate/pile.ts';
 import { type Painted, type Part, seenAs } from '../pigment/calibrate/swatches.ts';
 import type { Stock, StockEntry } from '../pigment/stock.ts';
@@ -10,6 +11,15 @@ import type { LotUsed } from './swatches.ts';
 const BY_EYE = 4;
 /** One pile beside a white and a grey in the same picture, with nothing to tell how the light falls. */
 const TOUCHED = 1.5;
+
+/**
+ * How the book keeps what was seen: with the reflection of the gloss, whichever way the shelf is looked
+ * at today. What was read before the painter changed that must not change with it.
+ */
+export const asKept = ({ surface }: Pick<Stock, 'surface'>): Surface => ({
+  ...surface,
+  specular: 'included',
+});
 
 /** Everything in the book that tells of the paints on the shelf as they are now. */
 export interface Learnt {
@@ -85,7 +95,8 @@ function ofCurves({ id, body }: Entry<'curves'>, stock: Stock): (Painted | null)
       R,
       date,
     };
-    return [seenAs(painted, specular ?? stock.surface.specular, stock.surface)];
+    const surface = asKept(stock);
+    return [seenAs(painted, specular ?? surface.specular, surface)];
   });
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import {
+  asKept,
   entryOf,
   hasNews,
   learntFrom,
@@ -45,6 +46,12 @@ const all = { cards: [card], curves: [curves], piles: [pile] };
 const none = { cards: [], curves: [], piles: [] };
 
 describe('what the book tells of the paints on the shelf', () => {
+  test('the same, whichever way the shelf is looked at', () => {
+    const varnished = { ...stock, surface: { ...stock.surface, specular: 'excluded' as const } };
+    expect(learntFrom(all, varnished)).toEqual(learntFrom(all, stock));
+    expect(asKept(varnished)).toEqual(asKept(stock));
+  });
+
   test('swatches, samples and piles, by the ids of the shelf’s entries', () => {
     const { swatches, ofOthers } = learntFrom(all, stock);
     expect(ofOthers).toBe(0);

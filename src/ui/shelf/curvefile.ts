@@ -42,7 +42,8 @@ export async function readCurves(
     const spectra = readCgats(text);
     if (!spectra.ok) return fail(spectraFaultWords(spectra.fault));
     const { samples, specular, remarks } = spectra.value;
-    const through = specular === null ? surface : { ...surface, specular };
+    // A file that does not say how was measured with the gloss, however the shelf is looked at.
+    const through = { ...surface, specular: specular ?? 'included' } as const;
     return ok({
       offered: samples.map(({ name, R }) => ({
         name,

@@ -3,6 +3,7 @@ import type { Lab } from '../../colour/lab.ts';
 import type { Part } from '../../pigment/calibrate/swatches.ts';
 import { isStocked, ownStock } from '../shelf/state.ts';
 import { saySwatches } from '../words/swatches.ts';
+import { judged } from './pile.ts';
 import { handOver } from './piles.ts';
 import { goTo } from './routes.ts';
 
@@ -23,7 +24,8 @@ export function KeepPile({
       const entry = part.parts > 0 ? entryOf(part.pigment, ownStock.peek()) : null;
       return entry ? [{ pigment: entry.id, parts: part.parts }] : [];
     });
-    handOver(mixed, { lab: seen, known: isMeasured ? 'measured' : 'by eye', R: null });
+    const lab = judged(seen, ownStock.peek());
+    handOver(mixed, { lab, known: isMeasured ? 'measured' : 'by eye', R: null });
     goTo('pile');
   };
   return (

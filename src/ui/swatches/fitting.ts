@@ -1,6 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import type { Fit, FitFound } from '../../../workers/calibrate.ts';
-import type { Learnt } from '../../book/learnt.ts';
+import { asKept, type Learnt } from '../../book/learnt.ts';
 import { paintsToFit } from '../../pigment/calibrate/calibrate.ts';
 import { calibrationFaultWords } from '../../pigment/calibrate/fault.ts';
 import type { Suggestion } from '../../pigment/calibrate/suggest.ts';
@@ -52,7 +52,7 @@ export async function fitNow(): Promise<void> {
   );
   const result = await fitting.run(({ signal, onNews }) =>
     fitPaints(
-      { kind: 'fit', white: stock.white!, paints, swatches: of.swatches, surface: stock.surface },
+      { kind: 'fit', white: stock.white!, paints, swatches: of.swatches, surface: asKept(stock) },
       { signal, onNews: (news) => news.kind === 'done' && onNews(news.done) },
     ),
   );

@@ -1,3 +1,4 @@
+import { asKept } from '../../book/learnt.ts';
 import type { PileBody } from '../../book/palette.ts';
 import { type Reflectance, spectrum } from '../../colour/grid.ts';
 import { type Lab, labOf } from '../../colour/lab.ts';
@@ -14,22 +15,31 @@ import { listed, partsWords } from '../drawn/say.ts';
 export interface CameOut {
   readonly lab: Lab;
   readonly known: PileBody['known'];
-  /** Measured, as the shelf's surface is seen. */
+  /** Measured, as the book keeps what was seen. */
   readonly R: Reflectance | null;
 }
 
-/** A measured spectrum as the shelf's surface is seen. */
+/** A measured spectrum as the book keeps what was seen; where the file does not say how, it was seen so. */
 export function measured(
   R: Reflectance,
   specular: 'included' | 'excluded' | null,
   stock: Stock,
 ): CameOut {
   const as = { id: '', parts: [], kind: 'measured' as const, lab: labOf(R), R };
-  const seen = seenAs(as, specular ?? stock.surface.specular, stock.surface);
+  const surface = asKept(stock);
+  const seen = seenAs(as, specular ?? surface.specular, surface);
   return { lab: seen.lab, known: 'measured', R: seen.R };
 }
 
-/** What the shelf foresees of a pile; null where it is none, or a paint has no curve. */
+/** A colour that was judged beside those of the screen, as the book keeps what was seen. */
+export const judged = (lab: Lab, stock: Stock): Lab =>
+  seenAs(
+    { id: '', parts: [], kind: 'photographed', lab, R: null },
+    stock.surface.specular,
+    asKept(stock),
+  ).lab;
+
+/** What the shelf foresees of a pile, as the book keeps what was seen; null where it is none, or a paint has no curve. */
 export function foreseenOf(mixed: readonly Part[], stock: Stock): Lab | null {
   const once = new Set(mixed.map(({ pigment }) => pigment)).size === mixed.length;
   if (mixed.length === 0 || !once || !mixed.every((part) => part.parts > 0)) return null;
@@ -45,7 +55,7 @@ export function foreseenOf(mixed: readonly Part[], stock: Stock): Lab | null {
     paints,
     spectrum(),
   );
-  return labOf(addSurface(R, stock.surface));
+  return labOf(addSurface(R, asKept(stock)));
 }
 
 /** A logged pile as the book keeps it: with its lots, its day, and what was foreseen on it. */

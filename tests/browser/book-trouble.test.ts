@@ -1,17 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { violations } from '../tools/axe.ts';
 import { describeBrowser, Studio } from './open.ts';
 import { Probed } from './probed.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
-
-async function violations(page: Page): Promise<string[]> {
-  const { violations: found } = await new AxeBuilder({ page }).analyze();
-  return found.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' | ')}`);
-}
 
 const line = (page: Page) => page.locator('.save-line');
 

@@ -1,22 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { violations } from '../tools/axe.ts';
 import { DESKTOP, describeBrowser, PHONE, Studio } from './open.ts';
 import { Probed } from './probed.ts';
 
 /** A folder for pictures to look at; none unless told. */
 const LOOK = process.env.KINGCUP_LOOK;
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
-
-/** What axe finds wrong, WCAG 2.2 A and AA, in words. */
-async function violations(page: Page): Promise<string[]> {
-  const { violations: found } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze();
-  return found.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' | ')}`);
-}
 
 /** As in a browser that has no way to ask where a file goes: it is then among the downloads. */
 const withoutPicker = (context: BrowserContext) =>

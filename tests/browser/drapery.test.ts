@@ -1,29 +1,12 @@
 import { resolve } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { violationsInBoth as violations } from '../tools/axe.ts';
 import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 /** Where to write what is on the screen, for a person to judge; nowhere unless it is asked for. */
 const PICTURES = process.env.KINGCUP_PICTURES;
-
-/** What axe finds wrong, WCAG 2.2 A and AA, in light and dark. */
-async function violations(page: Page): Promise<string[]> {
-  const all: string[] = [];
-  for (const colorScheme of ['dark', 'light'] as const) {
-    await page.emulateMedia({ colorScheme });
-    const { violations: found } = await new AxeBuilder({ page })
-      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-      .analyze();
-    all.push(
-      ...found.map(
-        ({ id, nodes }) => `${colorScheme} ${id}: ${nodes.map((node) => node.html).join(' | ')}`,
-      ),
-    );
-  }
-  return all;
-}
 
 async function picture(page: Page, name: string): Promise<void> {
   if (PICTURES) await page.screenshot({ path: resolve(PICTURES, `${name}.png`), fullPage: true });

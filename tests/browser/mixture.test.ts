@@ -1,18 +1,10 @@
 import { resolve } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { violations } from '../tools/axe.ts';
 import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
 
 const ROWAN = resolve(import.meta.dirname, '../../samples/rowan-branch.jpg');
-
-/** What axe finds wrong, WCAG 2.2 A and AA, in words. */
-async function violations(page: Page): Promise<string[]> {
-  const { violations: found } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze();
-  return found.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' | ')}`);
-}
 
 const LONG = { timeout: 20_000 };
 const bench = (page: Page) => page.locator('section[aria-labelledby="bench-heading"]');

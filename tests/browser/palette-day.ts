@@ -1,28 +1,11 @@
+export { violationsInBoth as violations } from '../tools/axe.ts';
+
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 
 /** A folder for pictures to look at; none unless told. */
 export const LOOK = process.env.KINGCUP_LOOK;
-
-/** What axe finds wrong, WCAG 2.2 A and AA, in light and dark. */
-export async function violations(page: Page): Promise<string[]> {
-  const all: string[] = [];
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    const { violations: found } = await new AxeBuilder({ page })
-      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-      .analyze();
-    all.push(
-      ...found.map(
-        ({ id, nodes }) => `${colorScheme} ${id}: ${nodes.map((node) => node.html).join(' | ')}`,
-      ),
-    );
-  }
-  await page.emulateMedia({ colorScheme: 'light' });
-  return all;
-}
 
 /** Nothing is wider than the window. */
 export const overflow = (page: Page) =>

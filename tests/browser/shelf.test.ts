@@ -1,27 +1,10 @@
 import { resolve } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeEach, expect, test } from 'vitest';
+import { violationsInBoth as violations } from '../tools/axe.ts';
 import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
-
-/** What axe finds wrong, WCAG 2.2 A and AA, in light and dark. */
-async function violations(page: Page): Promise<string[]> {
-  const all: string[] = [];
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    const { violations: found } = await new AxeBuilder({ page })
-      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-      .analyze();
-    all.push(
-      ...found.map(
-        ({ id, nodes }) => `${colorScheme} ${id}: ${nodes.map((node) => node.html).join(' | ')}`,
-      ),
-    );
-  }
-  return all;
-}
 
 const heading = (page: Page, name: string) => page.getByRole('heading', { name, exact: true });
 const line = (page: Page, words: RegExp) =>

@@ -1,8 +1,8 @@
 import { resolve } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { violations } from '../tools/axe.ts';
 import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
@@ -42,13 +42,6 @@ const inBook = (page: Page): Promise<Kept> =>
     book.close();
     return records.find(({ kind }) => kind === 'specimen')!.body;
   });
-
-async function violations(page: Page): Promise<string[]> {
-  const { violations: found } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze();
-  return found.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' | ')}`);
-}
 
 /** A still life under warm light: a ground, a grey card, a burnt-out light, a blue and a red cloth. */
 async function stillLife(): Promise<Buffer> {

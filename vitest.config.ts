@@ -36,8 +36,7 @@ export default defineConfig({
           include: ['browser/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          // One browser at a time, and not beside the rest: what a page does in time would depend on it.
-          fileParallelism: false,
+          // After the rest, for pages wait more than they work.
           sequence: { groupOrder: 1 },
         },
       },

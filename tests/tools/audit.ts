@@ -128,15 +128,24 @@ interface Watched {
 function watch(): void {
   const watched: Watched = { waits: {}, shift: 0, shifts: [] };
   Object.assign(globalThis, { watched });
+  // What was touched may be gone by the time it is told of.
+  const touched: { at: number; what: string }[] = [];
+  const note = ({ type, timeStamp, target }: Event) => {
+    const on = target as HTMLElement | null;
+    const named = (on?.closest('button, a, label, input')?.textContent || on?.tagName) ?? '?';
+    touched.push({
+      at: timeStamp,
+      what: `${named.trim().slice(0, 40)}, ${location.hash}, ${type}`,
+    });
+  };
+  for (const type of ['pointerdown', 'click', 'keydown'])
+    addEventListener(type, note, { capture: true, passive: true });
   const timed = new PerformanceObserver((list) => {
     for (const entry of list.getEntries() as PerformanceEventTiming[]) {
       const id = (entry as PerformanceEventTiming & { interactionId: number }).interactionId;
       if (!id || entry.duration <= (watched.waits[id]?.wait ?? 0)) continue;
-      const target = entry.target as HTMLElement | null;
-      watched.waits[id] = {
-        wait: entry.duration,
-        what: `${entry.name} on ${(target?.textContent || target?.tagName || '?').trim().slice(0, 40)}`,
-      };
+      const began = [...touched].reverse().find(({ at }) => at <= entry.startTime + 1);
+      watched.waits[id] = { wait: entry.duration, what: `${entry.name} on ${began?.what ?? '?'}` };
     }
   });
   timed.observe({

@@ -1,6 +1,9 @@
 import { signal } from '@preact/signals';
 import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
+import type { Card } from '../../book/card.ts';
+import type { Kind } from '../../book/record.ts';
 import type { Found } from '../../book/search.ts';
+import { BookIcon, PaletteIcon, PrintIcon } from '../drawn/icons.tsx';
 import { dateWords } from '../locale.ts';
 import { hrefOf, openBeside, route } from '../route.ts';
 import { ShelfLink } from '../shelf/ShelfLink.tsx';
@@ -139,6 +142,15 @@ function Versions() {
   );
 }
 
+/** Where there is no photograph: the first colour, or what kind of thing it is. */
+function Sign({ card }: { card: Card }) {
+  if (card.colours.length > 0 || card.picture !== undefined || card.specimen !== undefined)
+    return <Dabs card={{ ...card, colours: card.colours.slice(0, 1) }} width={40} height={40} />;
+  const Icon = SIGNS[card.kind] ?? BookIcon;
+  return <Icon size={32} />;
+}
+const SIGNS: Partial<Record<Kind, typeof BookIcon>> = { palette: PaletteIcon, sheet: PrintIcon };
+
 function Row({ one: { card, deltaE00 }, isOpen }: { one: Found; isOpen: boolean }) {
   const url = useThumbnail(card);
   const href = hrefOf('book', card.id);
@@ -155,10 +167,7 @@ function Row({ one: { card, deltaE00 }, isOpen }: { one: Found; isOpen: boolean 
       }}
     >
       <span class="row-picture">
-        {url && <img src={url} alt="" width="72" height="72" />}
-        {!url && (
-          <Dabs card={{ ...card, colours: card.colours.slice(0, 1) }} width={40} height={40} />
-        )}
+        {url ? <img src={url} alt="" width="72" height="72" /> : <Sign card={card} />}
       </span>
       <span class="row-words">
         <span class="row-name">

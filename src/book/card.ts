@@ -1,5 +1,6 @@
 import { spectrum } from '../colour/grid.ts';
 import { type Lab, labOf } from '../colour/lab.ts';
+import { laidOf, volumesIn } from '../mixture/laid.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import { labelOf } from '../pigment/label.ts';
 import { folded } from './folded.ts';
@@ -159,12 +160,14 @@ function contents(
 }
 
 const ofMixtures = (body: Headed, own: readonly string[], mixtures: readonly Mixture[]) =>
-  contents(body, own, even(mixtures.map(({ partsLab }) => ({ lab: partsLab }))), mixtures);
+  contents(body, own, even(mixtures.map(laidOf)), mixtures);
 
 const shown = (colours: readonly Shown[]): readonly Shown[] =>
   colours.map(({ lab, share }) => ({ lab, share }));
 const even = (colours: readonly { readonly lab: Lab }[]): readonly Shown[] =>
   colours.map(({ lab }) => ({ lab, share: 1 / colours.length }));
 const names = (things: readonly { readonly name: string }[]) => things.map(({ name }) => name);
-const pigmentsOf = ({ parts }: Mixture): readonly string[] =>
-  parts.filter((part) => part.parts > 0).map(({ pigment }) => pigment);
+const pigmentsOf = (mixture: Mixture): readonly string[] =>
+  volumesIn(mixture)
+    .filter(({ parts }) => parts > 0)
+    .map(({ pigment }) => pigment);

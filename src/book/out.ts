@@ -2,6 +2,7 @@ import Papa from 'papaparse';
 import { bandNm } from '../colour/grid.ts';
 import { hexOf } from '../colour/hex.ts';
 import type { Lab } from '../colour/lab.ts';
+import { laidOf } from '../mixture/laid.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import { folded } from './folded.ts';
 import type { Entry } from './record.ts';
@@ -111,13 +112,20 @@ const labCells = (lab: Lab): Row => ({
 
 function mixtureCells(mixture: Mixture | undefined): Row {
   if (!mixture) return {};
-  const { parts, partsLab, partsDeltaE00 } = mixture;
+  const { parts, letDowns, lab } = laidOf(mixture);
+  const how = (name: string): string =>
+    letDowns
+      .filter(({ pigment }) => pigment === name)
+      .map(({ white, whiteParts }) => ` (let down 1 to ${whiteParts} ${white})`)
+      .join('');
   return {
-    parts: parts.map(({ pigment, parts }) => `${parts} ${pigment}`).join(' + '),
-    'mixed L*': rounded(partsLab[0], 2),
-    'mixed a*': rounded(partsLab[1], 2),
-    'mixed b*': rounded(partsLab[2], 2),
-    'difference (CIEDE2000)': rounded(partsDeltaE00, 2),
+    parts: parts
+      .map(({ pigment, parts, letDown }) => `${parts} ${pigment}${letDown ? how(pigment) : ''}`)
+      .join(' + '),
+    'mixed L*': rounded(lab[0], 2),
+    'mixed a*': rounded(lab[1], 2),
+    'mixed b*': rounded(lab[2], 2),
+    'difference (CIEDE2000)': rounded(mixture.letDown?.deltaE00 ?? mixture.partsDeltaE00, 2),
   };
 }
 

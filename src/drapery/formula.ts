@@ -1,6 +1,6 @@
 import type { Lab } from '../colour/lab.ts';
+import { volumesIn } from '../mixture/laid.ts';
 import type { Mixture } from '../mixture/mixture.ts';
-import { ofParts } from '../mixture/predict.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import type { Cloth, Fold, Garment } from './fold.ts';
 import { filmOver, insideOf } from './glaze.ts';
@@ -64,7 +64,7 @@ function layersOf(fold: Fold, shelf: Shelf): FormulaLayer[] {
   if (fold.glaze === null) return [body];
   const { pigment, filmMm } = fold.glaze;
   const paint = shelf.paints.find((one) => one.pigment === pigment)!;
-  const partsLab: Lab = filmOver(paint, filmMm, insideOf(fold.mixture.parts, shelf), shelf);
+  const partsLab: Lab = filmOver(paint, filmMm, insideOf(volumesIn(fold.mixture), shelf), shelf);
   const mixture: Mixture = {
     recipe: [{ pigment, share: 1 }],
     lab: fold.lab,
@@ -84,7 +84,7 @@ function layersOf(fold: Fold, shelf: Shelf): FormulaLayer[] {
 export const pigmentsIn = (formula: Formula): string[] => [
   ...new Set(
     formula.passages.flatMap(({ layers }) =>
-      layers.flatMap(({ mixture }) => ofParts(mixture.parts).map(({ pigment }) => pigment)),
+      layers.flatMap(({ mixture }) => volumesIn(mixture).map(({ pigment }) => pigment)),
     ),
   ),
 ];

@@ -1,5 +1,6 @@
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
+import { volumesIn } from './laid.ts';
 import { weakened } from './letdown.ts';
 import type { LetDown, Mixture, Part } from './mixture.ts';
 
@@ -32,14 +33,6 @@ export function benchOf(mixture: Mixture, shelf: Shelf): Bench {
     label: nameOf(shelf.paints.find((paint) => paint.pigment === pigment)?.label ?? pigment),
     paint: weakened(pigment, white, whiteParts, shelf),
   }));
-  const pigments = new Map<string, number>();
-  const put = (pigment: string, parts: number) =>
-    pigments.set(pigment, (pigments.get(pigment) ?? 0) + parts);
-  for (const { pigment, parts, letDown: isLetDown } of letDown.parts) {
-    const how = isLetDown ? letDowns.find((one) => one.pigment === pigment) : undefined;
-    put(pigment, how ? parts / (1 + how.whiteParts) : parts);
-    if (how) put(how.white, (parts * how.whiteParts) / (1 + how.whiteParts));
-  }
   return {
     shelf: { ...shelf, paints: [...shelf.paints, ...paints] },
     parts: letDown.parts.map(({ pigment, parts, letDown: isLetDown }) => ({
@@ -47,9 +40,7 @@ export function benchOf(mixture: Mixture, shelf: Shelf): Bench {
       parts,
     })),
     letDowns: letDowns.map((one) => ({ ...one, name: nameOf(one.pigment) })),
-    pigments: [...pigments]
-      .map(([pigment, parts]) => ({ pigment, parts }))
-      .sort((a, b) => b.parts - a.parts),
+    pigments: volumesIn(mixture),
     lab,
     deltaE00,
   };

@@ -1,10 +1,11 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
+import type { LaidPart } from '../mixture/laid.ts';
 import type { LetDown } from '../mixture/mixture.ts';
 import type { Drying } from '../pigment/facts.ts';
 import { daysBetween } from './calendar.ts';
 import { factsOf, knownAs } from './known.ts';
-import { type PilePart, sharesOf } from './passage.ts';
+import { sharesOf } from './passage.ts';
 
 /** How a heap is kept overnight. */
 export type Kept = 'under water' | 'under film' | 'in a tube' | 'open';
@@ -13,7 +14,7 @@ export type Kept = 'under water' | 'under film' | 'in a tube' | 'open';
 export interface Leftover {
   readonly id: string;
   readonly name: string;
-  readonly parts: readonly PilePart[];
+  readonly parts: readonly LaidPart[];
   readonly lab?: Lab;
   readonly cm3: number;
   readonly kept: Kept;
@@ -25,11 +26,11 @@ export interface Leftover {
 
 /** May lie under water; everything else loses colour there (handbook, 16th century; common practice). */
 const WATER = ['lead_white', 'lead_tin_yellow', 'massicot', 'red_lead'];
-export const mayLieUnderWater = (parts: readonly PilePart[]): boolean =>
+export const mayLieUnderWater = (parts: readonly LaidPart[]): boolean =>
   parts.every(({ pigment }) => WATER.includes(knownAs(pigment)));
 
 /** How a heap may be kept, the best way first. */
-export const keepingWays = (parts: readonly PilePart[]): readonly Kept[] => [
+export const keepingWays = (parts: readonly LaidPart[]): readonly Kept[] => [
   'under film',
   'in a tube',
   ...(mayLieUnderWater(parts) ? (['under water'] as const) : []),
@@ -48,7 +49,7 @@ const LONGER = ['lead_white', 'burnt_sienna', 'naples_yellow'];
 const DECIDES = 0.05;
 
 /** Days until a heap may skin, and until it surely has. */
-export function keepsDays(parts: readonly PilePart[], kept: Kept): readonly [number, number] {
+export function keepsDays(parts: readonly LaidPart[], kept: Kept): readonly [number, number] {
   if (kept === 'open') return [1, 1];
   let days: readonly [number, number] = KEEPS.slow;
   for (const { pigment, share } of sharesOf(parts)) {
@@ -90,7 +91,7 @@ export interface Offer {
 /** A pile of today that a leftover may serve. */
 export interface Served {
   readonly name: string;
-  readonly parts: readonly PilePart[];
+  readonly parts: readonly LaidPart[];
   readonly letDowns?: readonly LetDown[] | undefined;
   readonly lab: Lab;
 }

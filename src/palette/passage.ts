@@ -1,16 +1,10 @@
 import type { Lab } from '../colour/lab.ts';
+import { type LaidPart, volumesOf } from '../mixture/laid.ts';
 import type { LetDown } from '../mixture/mixture.ts';
 import { nameIn } from '../pigment/label.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import type { Stock } from '../pigment/stock.ts';
 import type { FilmWord } from './film.ts';
-
-/** Parts by volume of paste; `letDown` marks a part taken from that pigment's let-down pile. */
-export interface PilePart {
-  readonly pigment: string;
-  readonly parts: number;
-  readonly letDown?: boolean;
-}
 
 /** What a pile has to cover: an area, or a share 0…1 of the passage's canvas. */
 export type Cover = { readonly cm2: number } | { readonly share: number };
@@ -20,7 +14,7 @@ export interface PassagePile {
   readonly id: string;
   readonly name: string;
   /** null where the mixture it came from is no longer in the book. */
-  readonly parts: readonly PilePart[] | null;
+  readonly parts: readonly LaidPart[] | null;
   readonly letDowns?: readonly LetDown[];
   /** The colour it was planned as; where it is absent the shelf's prediction serves. */
   readonly lab?: Lab;
@@ -44,7 +38,7 @@ export interface Layer {
   readonly date: string;
   readonly film: FilmWord;
   readonly filmUm?: number;
-  readonly parts: readonly PilePart[];
+  readonly parts: readonly LaidPart[];
   readonly spareOil?: number;
   /** What the painter's finger found, and when: it outranks any estimate. */
   readonly felt?: { readonly date: string; readonly state: DryState };
@@ -87,23 +81,10 @@ const NO_STOCK: Stock = {
 
 /** Shares 0…1 of each pigment in a mixture, let-downs resolved, largest first. */
 export function sharesOf(
-  parts: readonly PilePart[],
+  parts: readonly LaidPart[],
   letDowns: readonly LetDown[] = [],
 ): readonly { readonly pigment: string; readonly share: number }[] {
-  const total = parts.reduce((sum, one) => sum + one.parts, 0);
-  const shares = new Map<string, number>();
-  const add = (pigment: string, share: number) =>
-    shares.set(pigment, (shares.get(pigment) ?? 0) + share);
-  for (const { pigment, parts: count, letDown } of parts) {
-    const weak = letDown ? letDowns.find((one) => one.pigment === pigment) : undefined;
-    const share = count / total;
-    if (weak === undefined) add(pigment, share);
-    else {
-      add(pigment, share / (1 + weak.whiteParts));
-      add(weak.white, (share * weak.whiteParts) / (1 + weak.whiteParts));
-    }
-  }
-  return [...shares]
-    .map(([pigment, share]) => ({ pigment, share }))
-    .sort((a, b) => b.share - a.share);
+  const volumes = volumesOf(parts, letDowns);
+  const total = volumes.reduce((sum, one) => sum + one.parts, 0);
+  return volumes.map(({ pigment, parts: volume }) => ({ pigment, share: volume / total }));
 }

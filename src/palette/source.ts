@@ -1,35 +1,16 @@
-import type { Lab } from '../colour/lab.ts';
 import type { Formula } from '../drapery/formula.ts';
-import type { LetDown, Mixture } from '../mixture/mixture.ts';
-import { type Cover, type Layer, type PassagePile, type PilePart, sharesOf } from './passage.ts';
+import { laidOf } from '../mixture/laid.ts';
+import type { Mixture } from '../mixture/mixture.ts';
+import { type Cover, type Layer, type PassagePile, sharesOf } from './passage.ts';
 import type { PilePlan } from './plan.ts';
 import { filmUmOf, spareOilOf } from './quantity.ts';
-
-/** A mixture as a pile measures it. */
-export interface Measured {
-  readonly parts: readonly PilePart[];
-  readonly letDowns: readonly LetDown[];
-  readonly lab: Lab;
-}
-
-/** How a mixture is measured out: with its let-downs where it has them, else in whole parts. */
-export function measured({ letDown, parts, partsLab, recipe, lab }: Mixture): Measured {
-  if (letDown !== undefined)
-    return { parts: letDown.parts, letDowns: letDown.letDowns, lab: letDown.lab };
-  if (parts.length > 0) return { parts, letDowns: [], lab: partsLab };
-  return {
-    parts: recipe.map(({ pigment, share }) => ({ pigment, parts: share })),
-    letDowns: [],
-    lab,
-  };
-}
 
 /** A pile from a colour of a harmony, a fold of a drapery, or anything else that has its mixture. */
 export const pileOfMixture = ({
   mixture,
   ...rest
 }: { readonly mixture: Mixture } & Pick<PassagePile, 'id' | 'name' | 'cover' | 'film'> &
-  Partial<PassagePile>): PassagePile => ({ ...measured(mixture), ...rest });
+  Partial<PassagePile>): PassagePile => ({ ...laidOf(mixture), ...rest });
 
 /**
  * The piles of a formula, coat by coat; each covers the same area until the painter says otherwise.

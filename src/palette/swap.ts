@@ -1,13 +1,13 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import { findMixtures } from '../mixture/find.ts';
+import { type Laid, laidOf } from '../mixture/laid.ts';
 import { standInsOf } from '../pigment/facts.ts';
 import { factsOf, hazardOf, isToxic, knownAs } from './known.ts';
 import type { Studio } from './passage.ts';
-import { type Measured, measured } from './source.ts';
 
 /** The nearest mixture that does without some pigments. */
-export interface Swap extends Measured {
+export interface Swap extends Laid {
   /** CIEDE2000 from the colour that was wanted. */
   readonly deltaE00: number;
 }
@@ -31,7 +31,7 @@ export function nearestOther(
     alternatives: 0,
   });
   if (!found.ok) return null;
-  const other = measured(found.value[0]!.simplest);
+  const other = laidOf(found.value[0]!.simplest);
   return other.parts.length === 0 ? null : { ...other, deltaE00: deltaE00(lab, other.lab) };
 }
 

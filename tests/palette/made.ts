@@ -1,8 +1,9 @@
+import type { LaidPart } from '../../src/mixture/laid.ts';
 import { type DayAsked, RULES } from '../../src/palette/asked.ts';
 import { planDay } from '../../src/palette/day.ts';
 import { paletteFaultWords } from '../../src/palette/faults.ts';
 import { FILM_WORDS } from '../../src/palette/film.ts';
-import type { Passage, PassagePile, PilePart, Studio } from '../../src/palette/passage.ts';
+import type { Passage, PassagePile, Studio } from '../../src/palette/passage.ts';
 import type { Day } from '../../src/palette/plan.ts';
 import { ownPaint, STARTER_SURFACE, starterShelf, wholeShelf } from '../../src/pigment/starter.ts';
 import { draftOf, type Stock, type StockEntry } from '../../src/pigment/stock.ts';
@@ -22,7 +23,7 @@ export function dice(seed: number) {
 }
 export type Dice = ReturnType<typeof dice>;
 
-export const partsOf = (record: Record<string, number>): PilePart[] =>
+export const partsOf = (record: Record<string, number>): LaidPart[] =>
   Object.entries(record).map(([pigment, parts]) => ({ pigment, parts }));
 
 export const pileOf = (
@@ -89,7 +90,7 @@ export function randomDay(
   rules: Partial<DayAsked['rules']> = {},
 ): DayAsked {
   let pile = 0;
-  const parts = (): PilePart[] => {
+  const parts = (): LaidPart[] => {
     const chosen = new Map<string, number>();
     for (let i = d.whole(1, 4); i > 0; i--) chosen.set(d.one(pigments), d.whole(1, 12));
     return partsOf(Object.fromEntries(chosen));

@@ -2,9 +2,10 @@ import type { Entry } from '../../book/record.ts';
 import { spectrum } from '../../colour/grid.ts';
 import { type Lab, labOf } from '../../colour/lab.ts';
 import { nameOf } from '../../colour/words.ts';
+import { laidOf } from '../../mixture/laid.ts';
 import type { Mixture } from '../../mixture/mixture.ts';
 import { cm3Words, gramsWords } from '../../palette/figure.ts';
-import { listed, partsWords } from '../drawn/say.ts';
+import { pileWords } from '../drawn/say.ts';
 import { count, said } from '../locale.ts';
 import { shareWords } from '../words/frame.ts';
 
@@ -26,12 +27,10 @@ export interface Group {
  */
 export function contentsOf(entry: Entry, label: (pigment: string) => string): readonly Group[] {
   const recipe = (mixture: Mixture | undefined): string[] =>
-    mixture
-      ? [listed(mixture.parts.map((part) => `${partsWords(part.parts)} ${label(part.pigment)}`))]
-      : [];
+    mixture ? [pileWords(mixture, label)] : [];
   const mixed = (name: string, mixture: Mixture, words: readonly string[] = []): Line => ({
     name,
-    lab: mixture.partsLab,
+    lab: laidOf(mixture).lab,
     words: [...recipe(mixture), ...words],
   });
   switch (entry.kind) {

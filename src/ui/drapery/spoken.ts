@@ -3,7 +3,7 @@ import { STEPS } from '../../harmony/harmony.ts';
 import { spokenOn } from '../../harmony/spoken.ts';
 import { type Bench, benchOf } from '../../mixture/bench.ts';
 import type { DrawnLadder } from '../drawn/drawn.ts';
-import { listed, partsWords } from '../drawn/say.ts';
+import { pileWords } from '../drawn/say.ts';
 import { shownOf } from '../drawn/screen.ts';
 import { shelf } from '../studio.ts';
 import { say } from '../words/drapery.ts';
@@ -29,18 +29,8 @@ export const drawnOf = ({ folds }: Cloth): DrawnLadder =>
 /** A fold's pile as it stands on the bench. */
 export const benchOfFold = ({ mixture }: Fold): Bench => benchOf(mixture, shelf.value);
 
-/** "5 parts lead white and 1 part red earth", a let-down with its ratio. */
-export function pileOf(fold: Fold): string {
-  const { parts, letDowns } = benchOfFold(fold);
-  return listed(
-    parts.map(({ pigment, parts: count }) => {
-      const made = letDowns.find(({ name }) => name === pigment);
-      return made
-        ? `${partsWords(count)} ${say.letDown(spoken(made.pigment), made.whiteParts)}`
-        : `${partsWords(count)} ${spoken(pigment)}`;
-    }),
-  );
-}
+/** A fold's pile in words. */
+export const pileOf = ({ mixture }: Fold): string => pileWords(mixture, spoken);
 
 /** A fold's pile, and the film over it. */
 export const foldWords = (fold: Fold): string =>

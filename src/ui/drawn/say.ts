@@ -1,3 +1,5 @@
+import { laidOf } from '../../mixture/laid.ts';
+import type { Mixture } from '../../mixture/mixture.ts';
 import { figure } from '../locale.ts';
 import type { DrawnLadder } from './drawn.ts';
 import { isNearest } from './screen.ts';
@@ -34,3 +36,18 @@ export function listed(words: readonly string[]): string {
 /** "1 part", "2.5 parts". */
 export const partsWords = (parts: number) =>
   `${figure(parts, 0, 2)} ${parts === 1 ? 'part' : 'parts'}`;
+
+/**
+ * "5 parts lead white and 1 part red earth let down 1 to 10 with white".
+ * @param label a pigment's name as a person reads it
+ */
+export function pileWords(mixture: Mixture, label: (pigment: string) => string): string {
+  const { parts, letDowns } = laidOf(mixture);
+  return listed(
+    parts.map(({ pigment, parts: count, letDown }) => {
+      const made = letDown && letDowns.find((one) => one.pigment === pigment);
+      const how = made ? ` let down 1 to ${made.whiteParts} with white` : '';
+      return `${partsWords(count)} ${label(pigment)}${how}`;
+    }),
+  );
+}

@@ -1,10 +1,10 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import type { PileRecord } from '../../book/palette.ts';
 import type { Entry } from '../../book/record.ts';
+import { laidOf } from '../../mixture/laid.ts';
 import { within } from '../../palette/figure.ts';
 import { FILM_WORDS, FILMS } from '../../palette/film.ts';
 import { labelIn } from '../../palette/passage.ts';
-import { measured } from '../../palette/source.ts';
 import { PaintedHeap } from '../drawn/PaintedHeap.tsx';
 import { shownOf } from '../drawn/screen.ts';
 import { seedOf } from '../drawn/seed.ts';
@@ -23,7 +23,7 @@ export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: numbe
   const keep = (change: (pile: PileRecord) => PileRecord) => void changePile(passage, at, change);
   const film = filmOf(pile.film);
   const usual = FILMS[film];
-  const { parts, lab } = measured(pile.mixture);
+  const { parts, lab } = laidOf(pile.mixture);
   const byShare = pile.share !== undefined;
   const put = (field: 'coats' | 'tooth' | 'waste' | 'spareOil' | 'filmMm', value: number) =>
     keep((one) => ({ ...one, [field]: value }));

@@ -1,12 +1,12 @@
 import type { LeftoverBody, PassageBody, PileRecord, SheetBody } from '../../book/palette.ts';
 import type { Entry } from '../../book/record.ts';
+import { laidOf } from '../../mixture/laid.ts';
 import type { Mixture } from '../../mixture/mixture.ts';
 import { predict } from '../../mixture/predict.ts';
 import { FILM_WORDS, type FilmWord } from '../../palette/film.ts';
 import type { Kept, Leftover } from '../../palette/leftover.ts';
 import type { Layer, Passage, PassagePile } from '../../palette/passage.ts';
 import type { Day, PilePlan } from '../../palette/plan.ts';
-import { measured } from '../../palette/source.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
 
 /** How a film was called in the book; whatever is not a word of ours is body colour. */
@@ -29,7 +29,7 @@ export const passageOf = ({ id, body }: Entry<'passage'>): Passage => ({
 function pileOf(pile: PileRecord, id: string): PassagePile {
   const { name, mixture, share, areaCm2 = 0, filmMm, coats, spareOil, tooth, waste } = pile;
   return {
-    ...measured(mixture),
+    ...laidOf(mixture),
     id,
     name,
     cover: share === undefined ? { cm2: areaCm2 } : { share },

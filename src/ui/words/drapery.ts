@@ -77,8 +77,6 @@ export const say = {
   leave: 'Leave it',
 
   steps: 'From the highlight to the deepest fold',
-  letDown: (pigment: string, whiteParts: number) =>
-    `${pigment} let down 1 to ${whiteParts} with white`,
   film: (pigment: string, micrometres: number) =>
     `glazed with ${pigment}, about ${micrometres} micrometres`,
   filmAbout: (pigment: string, micrometres: number) =>

@@ -1,5 +1,6 @@
 import Papa from 'papaparse';
 import { expect, test } from 'vitest';
+import { cardOf } from '../../src/book/card.ts';
 import { START } from '../../src/book/clock.ts';
 import { csvOf, fileNameOf, jsonOf } from '../../src/book/out.ts';
 import { type Bodies, type Entry, KINDS, type Kind } from '../../src/book/record.ts';
@@ -27,6 +28,28 @@ test('a harmony has a row for each colour, with its mixture in parts', () => {
   expect(first).toMatch(/^"near green earth, deeper",#[0-9a-f]{6},41,-12,17,0.62,/);
   expect(first).toContain('1 green-earth + 2 raw-umber');
   expect(second).toContain('near vermilion');
+});
+
+test('a let-down is told as it lies on the bench, and found by what is in it', () => {
+  const [colour] = harmonyBodyOf('x').colours;
+  const letDown = {
+    letDowns: [{ pigment: 'bone-black', white: 'lead-white', parts: 1 as const, whiteParts: 10 }],
+    parts: [
+      { pigment: 'lead-white', parts: 12, letDown: false },
+      { pigment: 'bone-black', parts: 1, letDown: true },
+    ],
+    lab: [80, 0, 0] as const,
+    deltaE00: 0.5,
+  };
+  const mixture = { ...colour!.mixture!, letDown };
+  const entry = entryOf('harmony', harmonyBodyOf('x', { colours: [{ ...colour!, mixture }] }));
+  const [row] = Papa.parse<Record<string, string>>(csvOf(entry), { header: true }).data;
+  expect(row).toMatchObject({
+    parts: '12 lead-white + 1 bone-black (let down 1 to 10 lead-white)',
+    'mixed L*': '80',
+    'difference (CIEDE2000)': '0.5',
+  });
+  expect(cardOf(entry)?.pigments).toEqual(['lead-white', 'bone-black']);
 });
 
 test('a name that a spreadsheet would run is made harmless, a negative number stays one', () => {

@@ -21,11 +21,13 @@ export interface Ledger {
   /**
    * The line says "saving" until the work is on disk or has failed; what failed can be tried again.
    * Without a key it is housekeeping, which nobody waits for.
+   * @param landed called once the work is on disk, at the first try or a later one
    */
   write<T>(
     key: string | null,
     tables: readonly Table[],
     work: (transaction: Transaction<'readwrite'>) => Promise<Written<T>>,
+    landed?: () => void,
   ): Promise<Result<T, BookFault>>;
   read<T>(
     tables: readonly Table[],
@@ -60,12 +62,13 @@ export function createLedger(connection: Connection, channel: Channel | null): L
 
   const ledger: Ledger = {
     saving,
-    async write(key, tables, work) {
+    async write(key, tables, work, landed) {
       const mark = key === null ? null : saving.begin(key);
       try {
         const { value, ids } = await connection.run('readwrite', tables, work);
         if (key !== null) again.delete(key);
         mark?.durable();
+        landed?.();
         if (ids.length > 0) {
           tell({ ids, from: 'this window' });
           channel?.postMessage(ids);
@@ -75,7 +78,7 @@ export function createLedger(connection: Connection, channel: Channel | null): L
         const fault = faultIn(error, 'not-written');
         if (fault.code === 'not-found' || fault.code === 'stopped') mark?.dropped();
         else {
-          if (key !== null) again.set(key, () => ledger.write(key, tables, work));
+          if (key !== null) again.set(key, () => ledger.write(key, tables, work, landed));
           mark?.failed(fault);
         }
         return fail(fault);

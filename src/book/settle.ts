@@ -1,9 +1,9 @@
 import { ok, type Result } from '../result.ts';
 import type { Table } from './database.ts';
-import { current, stamp, store } from './entries.ts';
+import { current, stamp, store, weave } from './entries.ts';
 import type { BookFault } from './faults.ts';
 import type { Ledger, Written } from './ledger.ts';
-import type { AnyRecord, Entry } from './record.ts';
+import { type AnyRecord, type Entry, hasBody } from './record.ts';
 import { deleted } from './version.ts';
 import type { Undo } from './write.ts';
 
@@ -25,6 +25,12 @@ export interface Settler {
   ): Promise<Result<{ readonly undo: Undo }, BookFault>>;
 }
 
+/** What a write answers, and the entries as it wrote them. */
+interface Done<T> {
+  readonly value: T;
+  readonly made: readonly AnyRecord[];
+}
+
 const TABLES: readonly Table[] = ['records', 'cards', 'files', 'meta'];
 
 export function createSettler(ledger: Ledger, device: string, now: () => number): Settler {
@@ -32,21 +38,20 @@ export function createSettler(ledger: Ledger, device: string, now: () => number)
   const write = <T>(
     ids: readonly string[],
     change: (found: readonly Entry[]) => { readonly next: readonly Entry[]; readonly value: T },
-  ): Promise<Result<T, BookFault>> =>
-    ledger.write(ids[0]!, TABLES, async (transaction): Promise<Written<T>> => {
+  ): Promise<Result<Done<T>, BookFault>> =>
+    ledger.write(ids[0]!, TABLES, async (transaction): Promise<Written<Done<T>>> => {
       const found: Entry[] = [];
       for (const id of ids) found.push(await current(transaction, id));
       const { next, value } = change(found);
+      const made: AnyRecord[] = [];
       for (const entry of next) {
         const known = found.filter(({ id }) => id === entry.id);
         const marks = await stamp(transaction, device, now(), known);
         const record = { ...entry, ...marks };
-        await store(
-          transaction,
-          (entry.deletedAt === undefined ? record : deleted(record, marks)) as AnyRecord,
-        );
+        made.push((entry.deletedAt === undefined ? record : deleted(record, marks)) as AnyRecord);
+        await store(transaction, made.at(-1)!);
       }
-      return { value, ids };
+      return { value: { value, made }, ids };
     });
 
   return {
@@ -66,10 +71,19 @@ export function createSettler(ledger: Ledger, device: string, now: () => number)
         return { next: [{ ...other, ...(conflict ? { conflict } : {}) } as Entry], value: found };
       });
       if (!settled.ok) return settled;
-      const before = settled.value;
+      const { value: before, made } = settled.value;
+      /** What was there before, with whatever was changed in it since. */
+      const back = (entry: Entry, now: Entry): Entry => {
+        const then = made.find(({ id }) => id === entry.id) ?? entry;
+        if (now.clock === then.clock || !hasBody(then)) return entry;
+        return { ...entry, body: weave<object>(then.body, now.body, entry.body).body } as Entry;
+      };
       return ok({
         undo: async () => {
-          const undone = await write([of, beside], () => ({ next: before, value: null }));
+          const undone = await write([of, beside], (found) => ({
+            next: before.map((entry, i) => back(entry, found[i]!)),
+            value: null,
+          }));
           return undone.ok ? ok(null) : undone;
         },
       });

@@ -22,6 +22,8 @@ export type Slip = Pick<Draft<Kind>, 'kind' | 'body' | 'over' | 'quiet'> & { rea
 export interface Slips {
   /** From now on the change is on its way; the answer is called once it is on disk. */
   begin(slip: Slip): () => void;
+  /** What is on its way under this id is settled once the answer is called, unless it was changed again. */
+  waiting(id: string): () => void;
   /** Writes a slip for everything on its way, at once. */
   write(): void;
   /** The changes that an earlier page did not bring to an end. */
@@ -42,17 +44,22 @@ export function createSlips(book: string, box: SlipBox | null): Slips {
     }
   };
   const tear = (id: string) => attempt((box) => box.removeItem(prefix + id), undefined);
+  const waiting = (id: string) => {
+    const slip = under.get(id);
+    return () => {
+      // What was changed again meanwhile is still on its way.
+      if (under.get(id) !== slip) return;
+      under.delete(id);
+      tear(id);
+    };
+  };
 
   return {
     begin(slip) {
       under.set(slip.id, slip);
-      return () => {
-        // What was changed again meanwhile is still on its way.
-        if (under.get(slip.id) !== slip) return;
-        under.delete(slip.id);
-        tear(slip.id);
-      };
+      return waiting(slip.id);
     },
+    waiting,
     write() {
       for (const [id, slip] of under)
         attempt((box) => box.setItem(prefix + id, JSON.stringify(slip)), undefined);

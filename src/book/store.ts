@@ -142,7 +142,7 @@ async function makeLeft(book: Book, slips: Slips): Promise<void> {
     // What can never be written is given up; a full disk may have room another day.
     const isHopeless = !made.ok && ['bad-record', 'not-found'].includes(made.fault.code);
     if (isHopeless) slips.drop(slip.id);
-    if (!made.ok) book.saving.forget(slip.id);
+    if (!made.ok) book.ledger.forget(slip.id);
   }
 }
 

@@ -67,7 +67,7 @@ export function createWriter(
     // Pictures are no matter for a slip, and without them an entry that needs them cannot be written.
     const noted =
       files.length > 0
-        ? () => {}
+        ? slips.waiting(id)
         : slips.begin({
             kind,
             id,
@@ -75,56 +75,68 @@ export function createWriter(
             ...(over ? { over: over as Entry } : {}),
             ...(quiet ? { quiet } : {}),
           });
-    const written = await ledger.write(id, ALL, async (transaction) => {
-      const existing = await transaction.objectStore('records').getKey(id);
-      const before = existing === undefined ? null : await current(transaction, id);
-      if (before && before.kind !== kind) throw new Refusal({ code: 'bad-record', where: 'kind' });
-      for (const { stored } of files) await transaction.objectStore('files').put(stored);
-      if (thumbnail) {
-        const { of, type, bytes } = thumbnail;
-        await transaction.objectStore('thumbnails').put({ id: of, type, bytes });
-      }
-      let body = copied.value;
-      let keptBeside: string | null = null;
-      if (before && over && before.clock !== over.clock) {
-        const woven = weave<object>(over.body, before.body, body);
-        body = woven.body as Bodies[K];
-        if (woven.clash && !own.has(before.clock)) {
-          // Stamped anew: this device's next version of the entry would seem to know this one.
-          const marks = await stamp(transaction, device, now(), [before]);
-          const copy = { ...beside(before), ...marks };
-          keptBeside = copy.id;
-          await store(transaction, copy);
+    return ledger.write(
+      id,
+      ALL,
+      async (transaction) => {
+        const existing = await transaction.objectStore('records').getKey(id);
+        const before = existing === undefined ? null : await current(transaction, id);
+        if (before && before.kind !== kind)
+          throw new Refusal({ code: 'bad-record', where: 'kind' });
+        for (const { stored } of files) await transaction.objectStore('files').put(stored);
+        if (thumbnail) {
+          const { of, type, bytes } = thumbnail;
+          await transaction.objectStore('thumbnails').put({ id: of, type, bytes });
         }
-      }
-      const known = [before, over].filter((version) => version != null) as AnyRecord[];
-      const marks = await stamp(transaction, device, now(), known);
-      own.add(marks.clock);
-      const { deletedAt, ...kept } = before ?? { id, kind, created: marks.changed };
-      const binned = draft.quiet && deletedAt !== undefined ? { deletedAt } : {};
-      const entry = { ...kept, ...marks, ...binned, body } as Entry<K>;
-      await store(transaction, entry as AnyRecord);
-      const undo: Undo = async () => {
-        if (!before) return nothing(await remove(id));
-        return nothing(await put({ kind, id, over: entry, body: before.body as Bodies[K] }));
-      };
-      const ids = keptBeside === null ? [id] : [id, keptBeside];
-      return { value: { entry, undo, keptBeside }, ids };
-    });
-    if (written.ok) noted();
-    return written;
+        let body = copied.value;
+        let keptBeside: string | null = null;
+        if (before && over && before.clock !== over.clock) {
+          const woven = weave<object>(over.body, before.body, body);
+          body = woven.body as Bodies[K];
+          if (woven.clash && !own.has(before.clock)) {
+            // Stamped anew: this device's next version of the entry would seem to know this one.
+            const marks = await stamp(transaction, device, now(), [before]);
+            const copy = { ...beside(before), ...marks };
+            keptBeside = copy.id;
+            await store(transaction, copy);
+          }
+        }
+        const known = [before, over].filter((version) => version != null) as AnyRecord[];
+        const marks = await stamp(transaction, device, now(), known);
+        own.add(marks.clock);
+        const { deletedAt, ...kept } = before ?? { id, kind, created: marks.changed };
+        const binned = draft.quiet && deletedAt !== undefined ? { deletedAt } : {};
+        const entry = { ...kept, ...marks, ...binned, body } as Entry<K>;
+        await store(transaction, entry as AnyRecord);
+        const undo: Undo = async () => {
+          if (!before) return nothing(await remove(id));
+          return nothing(await put({ kind, id, over: entry, body: before.body as Bodies[K] }));
+        };
+        const ids = keptBeside === null ? [id] : [id, keptBeside];
+        return { value: { entry, undo, keptBeside }, ids };
+      },
+      noted,
+    );
   }
 
   /** Puts into the bin, or takes back. */
-  const bin = (id: string, away: boolean): Promise<Result<null, BookFault>> =>
-    ledger.write(id, MARKED, async (transaction) => {
-      const before = await current(transaction, id);
-      if ((before.deletedAt !== undefined) === away) return { value: null, ids: [] };
-      const marks = await stamp(transaction, device, now(), [before]);
-      own.add(marks.clock);
-      await store(transaction, away ? deleted(before, marks) : restored(before, marks));
-      return { value: null, ids: [id] };
-    });
+  const bin = (id: string, away: boolean): Promise<Result<null, BookFault>> => {
+    // What could not be written before must not come back after this.
+    const noted = slips.waiting(id);
+    return ledger.write(
+      id,
+      MARKED,
+      async (transaction) => {
+        const before = await current(transaction, id);
+        if ((before.deletedAt !== undefined) === away) return { value: null, ids: [] };
+        const marks = await stamp(transaction, device, now(), [before]);
+        own.add(marks.clock);
+        await store(transaction, away ? deleted(before, marks) : restored(before, marks));
+        return { value: null, ids: [id] };
+      },
+      noted,
+    );
+  };
 
   async function remove(id: string): Promise<Result<{ readonly undo: Undo }, BookFault>> {
     const removed = await bin(id, true);

@@ -87,6 +87,20 @@ describe('a conflict ends', () => {
     },
   );
 
+  test('taken back, it keeps what was changed since', async () => {
+    const other = (await beside())!;
+    const { undo } = must(await book.settle(entry.id, other, 'the one beside'));
+    const now = must(await book.get('harmony', entry.id));
+    const body = { ...now.body, note: 'Seen again in the evening' };
+    must(await book.put({ kind: 'harmony', over: now, body }));
+    must(await undo());
+    expect(must(await book.get('harmony', entry.id)).body).toMatchObject({
+      name: 'As the second has it',
+      note: 'Seen again in the evening',
+    });
+    expect(await names()).toEqual(['As the first has it', 'As the second has it']);
+  });
+
   test('what is not there cannot be decided', async () => {
     expect(await book.settle(entry.id, 'nobody-0001', 'both')).toEqual({
       ok: false,

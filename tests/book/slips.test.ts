@@ -94,6 +94,47 @@ test('what another window changed meanwhile is not lost', async () => {
   expect(must(await next.get('harmony', entry.id)).body.note).toBe('Theirs');
 });
 
+test('a disk that is full at the next start too: the slip waits for another day', async () => {
+  const entry = await keep('Jay');
+  await close(() =>
+    book.put({ kind: 'harmony', over: entry, body: { ...entry.body, name: 'Jay, again' } }),
+  );
+  const mend = failAtCommit(() => new DOMException('', 'QuotaExceededError'));
+  expect(await names(await openMade({ box }))).toEqual(['Jay']);
+  expect(box.size).toBe(1);
+  mend();
+  expect(await names(await openMade({ box }))).toEqual(['Jay, again']);
+  expect(box.size).toBe(0);
+});
+
+test('saved at a second try, it is noted no more, and what was thrown away since stays away', async () => {
+  const entry = await keep('Jay');
+  const mend = failAtCommit(() => new DOMException('', 'QuotaExceededError'));
+  const body = { ...entry.body, name: 'Jay, again' };
+  expect((await book.put({ kind: 'harmony', over: entry, body })).ok).toBe(false);
+  book.note();
+  expect(box.size).toBe(1);
+  mend();
+  await book.retry();
+  expect(await names(book)).toEqual(['Jay, again']);
+  expect(box.size).toBe(0);
+  must(await book.remove(entry.id));
+  book.note();
+  expect(await names(await openMade({ box }))).toEqual([]);
+});
+
+test('what could not be saved does not come back once the entry was thrown away', async () => {
+  const entry = await keep('Jay');
+  const mend = failAtCommit(() => new DOMException('', 'QuotaExceededError'));
+  const body = { ...entry.body, name: 'Jay, again' };
+  await book.put({ kind: 'harmony', over: entry, body });
+  book.note();
+  mend();
+  must(await book.remove(entry.id));
+  book.note();
+  expect(await names(await openMade({ box }))).toEqual([]);
+});
+
 test('what the painter gave up is given up', async () => {
   await close(() => void keep('Jay').catch(() => {}));
   expect(box.size).toBe(1);

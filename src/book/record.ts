@@ -214,8 +214,9 @@ export function linksOf(record: AnyRecord): readonly string[] {
     case 'drapery':
       return present([record.body.harmony]);
     case 'formula':
-    case 'passage':
       return present([record.body.from]);
+    case 'passage':
+      return present([record.body.from, ...record.body.piles.map(({ from }) => from ?? null)]);
     case 'palette':
       return record.body.passages;
     case 'sheet':

@@ -89,8 +89,6 @@ function keptWith(records: readonly AnyRecord[]): ReadonlySet<string> {
     if (!record || stays.has(id)) return;
     stays.add(id);
     for (const link of linksOf(record)) follow(link);
-    if (record.kind === 'passage')
-      for (const { from } of record.body?.piles ?? []) if (from) follow(from);
   };
   for (const { id, device } of records) if (!isSample(id) || device !== SAMPLE_DEVICE) follow(id);
   return stays;

@@ -151,14 +151,16 @@ export async function mark(id: string | null): Promise<void> {
 }
 
 /** Fitted curves become those of the shelf's paints, until they are undone or the handbook's are put back. */
-export function acceptFit(fitted: Fitted, date: string): Promise<Changed> {
-  return change(
+export async function acceptFit(fitted: Fitted, date: string): Promise<Changed> {
+  const changed = await change(
     (stock) => {
       const accepted = accept(stock, fitted, date);
       return accepted.ok ? accepted : fail([{ code: 'stock-gone', field: null }]);
     },
     () => saySwatches.accepted(learnt(fitted).length),
   );
+  complainOf(changed);
+  return changed;
 }
 
 /** An entry has its pigment's curve again, whatever it had. */

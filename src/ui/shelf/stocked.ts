@@ -28,9 +28,10 @@ export async function shelfIn(book: Book): Promise<Result<Entry<'shelf'> | null,
 }
 
 /** The starter shelf, seen in either way; each is one object, so that it can be told by identity. */
+const STARTER = starterShelf();
 const STARTERS = {
-  included: starterShelf(),
-  excluded: { ...starterShelf(), surface: { ...STARTER_SURFACE, specular: 'excluded' } },
+  included: STARTER,
+  excluded: { ...STARTER, surface: { ...STARTER_SURFACE, specular: 'excluded' } },
 } as const satisfies Record<Surface['specular'], Shelf>;
 
 export const isStarter = (shelf: Shelf): boolean =>

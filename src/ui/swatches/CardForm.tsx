@@ -43,7 +43,9 @@ export function CardForm() {
   const cards = isKept ? kept.value!.cards : pages.value;
   const keep = async (): Promise<boolean> => {
     if (isKept) return true;
-    const ids = await keepCards(cards);
+    const ids = await keepCards(cards, () => {
+      kept.value = null;
+    });
     if (ids === null) return false;
     kept.value = { of, cards, ids };
     return true;

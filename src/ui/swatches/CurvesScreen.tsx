@@ -1,4 +1,5 @@
 import { useSignal } from '@preact/signals';
+import { sayBook } from '../words/book.ts';
 import { saySwatches } from '../words/swatches.ts';
 import { WorkTable } from './CurvesTable.tsx';
 import { keepCurves, readFile, takeCurvesOut } from './curves.ts';
@@ -33,7 +34,7 @@ export function CurvesScreen({ id }: { id: string | null }) {
   return (
     <>
       <h1 tabIndex={-1}>{saySwatches.curvesHeading}</h1>
-      {id !== null && kept === null && <p>{saySwatches.gone}</p>}
+      {id !== null && kept === null && <p>{sayBook.gone}</p>}
       {id === null && (
         <div>
           <label class="swatch-filefield">
@@ -73,7 +74,7 @@ export function CurvesScreen({ id }: { id: string | null }) {
         </>
       )}
       {fault.value && (
-        <p class="shelf-fault" role="alert">
+        <p class="field-fault" role="alert">
           {fault.value}
         </p>
       )}

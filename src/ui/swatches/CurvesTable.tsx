@@ -44,7 +44,7 @@ export function WorkTable({
               }
             />
             {fault && (
-              <p class="shelf-fault" role="alert">
+              <p class="field-fault" role="alert">
                 {fault}
               </p>
             )}

@@ -31,7 +31,7 @@ export function FitScreen() {
       {of && of.ofOthers > 0 && <p>{saySwatches.ofOthers(of.ofOthers)}</p>}
       <WorkLine work={fitting} words={saySwatches.fitting} />
       {fitFault.value && (
-        <p class="shelf-fault" role="alert">
+        <p class="field-fault" role="alert">
           {said(fitFault.value)}
         </p>
       )}

@@ -24,7 +24,7 @@ export function KeepPile({
       const entry = part.parts > 0 ? entryOf(part.pigment, ownStock.peek()) : null;
       return entry ? [{ pigment: entry.id, parts: part.parts }] : [];
     });
-    const lab = judged(seen, ownStock.peek());
+    const lab = isMeasured ? seen : judged(seen, ownStock.peek());
     handOver(mixed, { lab, known: isMeasured ? 'measured' : 'by eye', R: null });
     goTo('pile');
   };

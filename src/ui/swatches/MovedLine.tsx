@@ -16,7 +16,7 @@ export function MovedLine({ fit }: { fit: FitFound }) {
   useEffect(() => {
     const here = book.peek();
     // Asked anew when the book has changed.
-    if (!here || present < 0) return;
+    if (!here) return;
     void recipesWith(here, null).then((found) => {
       if (found.ok) recipes.value = found.value;
     });

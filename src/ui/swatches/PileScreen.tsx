@@ -74,7 +74,7 @@ export function PileScreen() {
         </span>
       </label>
       {fault.value && (
-        <p class="shelf-fault" role="alert">
+        <p class="field-fault" role="alert">
           {fault.value}
         </p>
       )}

@@ -68,7 +68,7 @@ function ByPhoto() {
       />
       <WorkLine work={readingWork} words={saySwatches.reading} />
       {readFault.value && (
-        <p class="shelf-fault" role="alert">
+        <p class="field-fault" role="alert">
           {said(readFault.value)}
         </p>
       )}
@@ -121,11 +121,11 @@ function ByFigures() {
         onInput={(event) => {
           text.value = event.currentTarget.value;
           const typed = labOfText(text.value);
-          if (typed) cameOut.value = { lab: typed, known: 'measured', R: null };
+          cameOut.value = typed && { lab: typed, known: 'measured', R: null };
         }}
       />
       {isWrong && (
-        <span class="shelf-fault" role="alert">
+        <span class="field-fault" role="alert">
           {saySwatches.labFault}
         </span>
       )}
@@ -136,8 +136,10 @@ function ByFigures() {
 function ByFile() {
   const file = useSignal<Samples | null>(null);
   const fault = useSignal('');
-  const take = (of: Samples, at: number) => {
-    const sample = of.samples[at]!;
+  const at = useSignal(0);
+  const take = (of: Samples, chosen: number) => {
+    at.value = chosen;
+    const sample = of.samples[chosen]!;
     cameOut.value = measured(spectrum<'R'>(sample.reflectance), of.specular, ownStock.value);
   };
   return (
@@ -159,7 +161,7 @@ function ByFile() {
         />
       </label>
       {fault.value && (
-        <p class="shelf-fault" role="alert">
+        <p class="field-fault" role="alert">
           {fault.value}
         </p>
       )}
@@ -167,8 +169,8 @@ function ByFile() {
         <Choice
           label={saySwatches.whichSample}
           options={file.value.samples.map(({ name }, i) => [String(i), name] as const)}
-          chosen="0"
-          onChoose={(at) => take(file.value!, Number(at))}
+          chosen={String(at.value)}
+          onChoose={(chosen) => take(file.value!, Number(chosen))}
         />
       )}
     </>

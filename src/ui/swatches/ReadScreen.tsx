@@ -84,7 +84,7 @@ function Reader({ card }: { card: Entry<'card'> }) {
       )}
       <WorkLine work={readingWork} words={saySwatches.reading} />
       {readFault.value && (
-        <p class="shelf-fault" role="alert">
+        <p class="field-fault" role="alert">
           {said(readFault.value)}
         </p>
       )}

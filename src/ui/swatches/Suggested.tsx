@@ -3,7 +3,7 @@ import { said } from '../locale.ts';
 import { ownStock } from '../shelf/state.ts';
 import { saySwatches } from '../words/swatches.ts';
 import { pileWords, want } from './cards.ts';
-import { fitNow, fitting, suggestions } from './fitting.ts';
+import { fitFault, fitNow, fitting, suggestions } from './fitting.ts';
 import { goTo } from './routes.ts';
 
 /** Which swatches would teach most next, and why. */
@@ -14,7 +14,10 @@ export function Suggested() {
     return (
       <>
         <WorkLine work={fitting} words={saySwatches.fitting} />
-        {fitting.done.value === null && (
+        {fitting.done.value === null && fitFault.value !== '' && (
+          <p class="small">{said(fitFault.value)}</p>
+        )}
+        {fitting.done.value === null && fitFault.value === '' && (
           <p>
             <button type="button" class="quiet" onClick={() => void fitNow()}>
               {saySwatches.nextAsk}

@@ -40,7 +40,7 @@ export function SwatchLine({
           <span class="small">({figure(deltaE00, 1)})</span>
         </p>
         {was && <p class="small">{saySwatches.wasBefore[was]}</p>}
-        {unlikely && <p class="shelf-fault">{saySwatches.unlikely}</p>}
+        {unlikely && <p class="field-fault">{saySwatches.unlikely}</p>}
         <LeaveOut id={painted.id} name={name} />
       </div>
     </div>

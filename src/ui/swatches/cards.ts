@@ -54,7 +54,7 @@ export const chosenPaints = computed<readonly StockEntry[]>(() => {
   return notYet.value.length > 0 ? notYet.value : brushable.value;
 });
 
-/** One more than any card has: a number that was printed is not given out again. */
+/** One more than any card of the book has. */
 const nextNumber = computed(() =>
   (lessons.value?.cards ?? []).reduce(
     (next, { body }) =>
@@ -106,8 +106,14 @@ function paintOf(entry: StockEntry, stock: Stock): CardPaint {
 export const nameOfPage = ({ name = '', page, pages: of }: Card): string =>
   of === 1 ? name : `${name}, ${saySwatches.pageOf(page, of)}`;
 
-/** Keeps these pages, so that their photographs can be read later. */
-export async function keepCards(cards: readonly Card[]): Promise<readonly string[] | null> {
+/**
+ * Keeps these pages, so that their photographs can be read later: all of them, or none.
+ * @param onUndone called when the painter takes it back
+ */
+export async function keepCards(
+  cards: readonly Card[],
+  onUndone: () => void,
+): Promise<readonly string[] | null> {
   const book = await opening;
   if (!book) return null;
   const ids: string[] = [];
@@ -120,6 +126,7 @@ export async function keepCards(cards: readonly Card[]): Promise<readonly string
     };
     const put = await book.put({ kind: 'card', body });
     if (!put.ok) {
+      for (const undo of undos) await undo();
       complain(bookFaultWords(put.fault));
       return null;
     }
@@ -127,9 +134,12 @@ export async function keepCards(cards: readonly Card[]): Promise<readonly string
     undos.push(put.value.undo);
   }
   tell(saySwatches.cardKept(cards[0]?.name ?? ''), async () => {
-    let answer = await undos[0]!();
-    for (const undo of undos.slice(1)) answer = await undo();
-    return answer;
+    onUndone();
+    for (const undo of undos.slice(1)) {
+      const undone = await undo();
+      if (!undone.ok) return undone;
+    }
+    return undos[0]!();
   });
   return ids;
 }

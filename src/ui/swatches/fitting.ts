@@ -37,11 +37,16 @@ export const fitFault = computed<string>(() => {
   return result && !result.ok ? calibrationFaultWords(result.fault) : '';
 });
 
-/** Finds the curves, unless they are known already. */
+/** What is being fitted now. */
+let underWay: Learnt | null = null;
+
+/** Finds the curves, unless they are known already or on their way. */
 export async function fitNow(): Promise<void> {
   const of = learnt.value;
   const stock = ownStock.value;
   if (!of || of.swatches.length === 0 || stock.white === null || last.value?.of === of) return;
+  if (underWay === of) return;
+  underWay = of;
   const used = new Set([
     stock.white,
     ...of.swatches.flatMap(({ parts }) => parts.map(({ pigment }) => pigment)),
@@ -56,6 +61,7 @@ export async function fitNow(): Promise<void> {
       { signal, onNews: (news) => news.kind === 'done' && onNews(news.done) },
     ),
   );
+  if (underWay === of) underWay = null;
   if (result) last.value = { of, result };
 }
 

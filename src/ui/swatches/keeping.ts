@@ -74,6 +74,7 @@ export async function leaveOut(id: string, numbers: readonly number[]): Promise<
     over: card,
     body: { ...card.body, leftOut: numbers },
   });
-  if (put.ok) tell(saySwatches.leftOut, put.value.undo);
+  if (put.ok)
+    tell(numbers.length === 0 ? saySwatches.takenIn : saySwatches.leftOut, put.value.undo);
   else complain(bookFaultWords(put.fault));
 }

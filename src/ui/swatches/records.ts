@@ -53,6 +53,9 @@ async function entriesOf<K extends Kind>(from: Book, kind: K): Promise<Entry<K>[
   return entries.sort((p, q) => (p.created < q.created ? 1 : -1));
 }
 
+const isSame = (before: readonly unknown[], now: readonly unknown[]): boolean =>
+  before.length === now.length && before.every((one, i) => one === now[i]);
+
 let last = 0;
 effect(() => {
   const here = book.value;
@@ -65,6 +68,11 @@ effect(() => {
       await entriesOf(here, 'curves'),
       await entriesOf(here, 'pile'),
     ];
-    if (mine === last) lessons.value = { cards, curves, piles };
+    if (mine !== last) return;
+    // What a fit was made of stays the same thing while nothing in it has changed.
+    const was = lessons.peek();
+    const same =
+      was && isSame(was.cards, cards) && isSame(was.curves, curves) && isSame(was.piles, piles);
+    if (!same) lessons.value = { cards, curves, piles };
   })();
 });

@@ -133,6 +133,7 @@ export const saySwatches = {
   leaveOut: 'Leave it out',
   leftOut: 'It is left out.',
   takeIn: 'Take all places in again',
+  takenIn: 'All its places are taken in again.',
   trustHeading: 'How each paint is known',
   now: 'On the shelf',
   handbook: 'From the handbook.',
@@ -208,7 +209,8 @@ export const saySwatches = {
   whichSample: 'Which sample',
   pileNote: 'A word about it',
   pileNoteHelp: 'Which picture it was for, how it was laid. May stay empty.',
-  pileWanting: 'Say first what was mixed: at least one paint, in parts above 0.',
+  pileWanting:
+    'Say first what was mixed: at least one paint, each once and with a known colour, in parts above 0.',
   pileUnseen: 'Say how it came out first: by a photograph or by figures.',
   keepPile: 'Keep it',
   pileKept: 'The pile is kept.',

@@ -2,7 +2,6 @@ import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { SaveLine } from './book/SaveLine.tsx';
 import { BookIcon, DraperyIcon, HarmonyIcon, PaletteIcon, WalkIcon } from './drawn/icons.tsx';
-import { isWide } from './drawn/screen.ts';
 import { lazy } from './lazy.tsx';
 import { hrefOf, PLACES, type Place, place, route } from './route.ts';
 import { notice, turnPage, undoNotice } from './studio.ts';
@@ -29,8 +28,7 @@ export function App() {
         <SaveLine />
       </header>
       <main id="contents" tabIndex={-1}>
-        {/* Drawn anew when the window has moved to a screen of another gamut. */}
-        <Screen key={isWide.value ? 'wide' : 'narrow'} />
+        <Screen />
       </main>
       <Notices />
     </>

@@ -24,10 +24,13 @@ export interface Gathering {
 }
 export const gathering = signal<Gathering | null>(null);
 
-/** Keeps a photograph at once, then gathers its harmony; the painter is taken to it as soon as it is kept. */
-export async function bringPhotograph(file: Blob, name = ''): Promise<void> {
+/**
+ * Keeps a photograph at once, then gathers its harmony; the painter is taken to it as soon as it is kept.
+ * @returns whether it was kept, or never can be
+ */
+export async function bringPhotograph(file: Blob, name = ''): Promise<boolean> {
   const book = await opening;
-  if (!book) return;
+  if (!book) return false;
   let kept: Promise<Entry<'specimen'> | null> = Promise.resolve(null);
   const keep = async ({ photo, small, type, width, height }: KeptPhoto) => {
     const put = await keepPhotograph(
@@ -51,6 +54,7 @@ export async function bringPhotograph(file: Blob, name = ''): Promise<void> {
   const specimen = await kept;
   if (result && !result.ok) complain(faultWords(result.fault));
   else if (result && specimen) await keepResult(specimen, result);
+  return specimen !== null || result?.ok === false;
 }
 
 /** Gathers from one file, with progress; what was being gathered before gives way. Null when stopped. */

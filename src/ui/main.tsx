@@ -6,4 +6,5 @@ import { watchForUpdates } from './update.ts';
 
 render(<App />, document.getElementById('kingcup')!);
 watchForUpdates();
-void takeShared();
+// A browser that keeps nothing has nothing to hand over.
+takeShared().catch(() => {});

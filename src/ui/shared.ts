@@ -8,10 +8,8 @@ export async function takeShared(): Promise<void> {
   const waiting = await caches.open(SHARED);
   for (const request of await waiting.keys()) {
     const answer = await waiting.match(request);
-    if (answer) {
-      const name = decodeURIComponent(answer.headers.get('X-Name') ?? '');
-      await bringPhotograph(await answer.blob(), calledBy(name));
-    }
-    await waiting.delete(request);
+    const name = decodeURIComponent(answer?.headers.get('X-Name') ?? '');
+    if (!answer || (await bringPhotograph(await answer.blob(), calledBy(name))))
+      await waiting.delete(request);
   }
 }

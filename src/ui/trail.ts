@@ -63,9 +63,9 @@ export function arrived(isOther: boolean): void {
   const known = keyNow();
   here = known ?? mark();
   const left = known === null ? undefined : trail.get(known);
-  y = 0;
   if (left) comeBack(left);
   else if (isOther) scrollTo(0, 0);
+  y = scrollY;
 }
 
 /** A new page in the history that the browser does not go to by itself. */

@@ -33,6 +33,7 @@ export async function emptyPlaces(page: Page, url: string, stop: Stop): Promise<
     ['drapery', 'drapery, empty', /./],
     ['palette', 'palette, empty', /./],
     ['book', 'book, empty', /./],
+    ['book/guide', 'guide', 'How Kingcup works'],
     ['book/shelf', 'shelf, empty', 'Shelf'],
     ['book/shelf/new', 'shelf, adding', 'Add a paint'],
     ['book/shelf/swatches', 'own paints, empty', 'Your own paints'],

@@ -16,8 +16,10 @@ export function GuideScreen() {
   }, [part]);
   return (
     <section class="page guide">
-      <p class="back">
-        <a href={hrefOf('book')}>{PLACE_NAMES.book}</a>
+      <p>
+        <a class="way" href={hrefOf('book')}>
+          {PLACE_NAMES.book}
+        </a>
       </p>
       <h1 tabIndex={-1}>{sayGuide.heading}</h1>
       <p class="lead">{sayGuide.lead}</p>

@@ -1,6 +1,7 @@
 import { batch } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { ClothLine } from '../drawn/ClothLine.tsx';
+import { isWide } from '../drawn/screen.ts';
 import { say } from '../words/frame.ts';
 import { mixSay } from '../words/mixing.ts';
 import { drawn } from './drawn.ts';
@@ -20,7 +21,7 @@ export function Wall() {
         accent,
         ladder: drawn(steps[i]!),
       })),
-    [colours, steps],
+    [colours, steps, isWide.value],
   );
   return (
     <div class="wall">

@@ -56,7 +56,8 @@ export function SheetView() {
             return (
               <div
                 class="pal-paper-page"
-                key={`${palette.name} ${at}`}
+                // A page that is planned anew is another: its figures are written in the reader's manner once.
+                key={`${at} ${html}`}
                 ref={saidIn}
                 dangerouslySetInnerHTML={{ __html: html }}
               />

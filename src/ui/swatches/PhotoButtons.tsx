@@ -1,5 +1,4 @@
-import { useRef } from 'preact/hooks';
-import { CameraIcon, PictureIcon } from '../drawn/icons.tsx';
+import { PhotoButton } from '../PhotoButton.tsx';
 import { saySwatches } from '../words/swatches.ts';
 
 /** Two ways to a photograph: the camera, or a picture that is there. */
@@ -16,36 +15,3 @@ export const PhotoButtons = ({
     <PhotoButton label={saySwatches.choose} onTake={onTake} main={main} />
   </div>
 );
-
-function PhotoButton({
-  label,
-  onTake,
-  main,
-  capture = false,
-}: {
-  label: string;
-  onTake: (file: File) => void;
-  main: boolean;
-  capture?: boolean;
-}) {
-  const input = useRef<HTMLInputElement>(null);
-  return (
-    <label class={main ? 'button main' : 'button'}>
-      {capture ? <CameraIcon /> : <PictureIcon />}
-      {label}
-      <input
-        ref={input}
-        class="unseen"
-        type="file"
-        accept="image/*"
-        {...(capture ? { capture: 'environment' } : {})}
-        onChange={() => {
-          const file = input.current?.files?.[0];
-          if (file) onTake(file);
-          // The same file must be able to be chosen again.
-          if (input.current) input.current.value = '';
-        }}
-      />
-    </label>
-  );
-}

@@ -1,10 +1,10 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect } from 'preact/hooks';
 import { Cards } from '../book/Cards.tsx';
 import { SampleOffer } from '../book/SampleBook.tsx';
-import { CameraIcon, PictureIcon } from '../drawn/icons.tsx';
 import { bringPhotograph, gathering } from '../gathering.ts';
 import { InstallHint } from '../install/InstallHint.tsx';
 import { expectPhoto } from '../jobs.ts';
+import { PhotoButton } from '../PhotoButton.tsx';
 import { hrefOf } from '../route.ts';
 import { complain } from '../studio.ts';
 import { say } from '../words/frame.ts';
@@ -25,8 +25,8 @@ export function WalkScreen() {
         </a>
       </p>
       <div class="main-actions keep-bar walk-bar">
-        <PhotoButton label={say.take} capture />
-        <PhotoButton label={say.choose} />
+        <PhotoButton label={say.take} onTake={bring} main capture />
+        <PhotoButton label={say.choose} onTake={bring} main />
       </div>
       <GatheringLine />
       <InstallHint />
@@ -35,32 +35,7 @@ export function WalkScreen() {
   );
 }
 
-/** A real file input under a button's face: works by keyboard, and with a camera where there is one. */
-function PhotoButton({ label, capture = false }: { label: string; capture?: boolean }) {
-  const input = useRef<HTMLInputElement>(null);
-  const onChange = () => {
-    const file = input.current?.files?.[0];
-    // The same file must be able to be chosen again.
-    if (file) void bringPhotograph(file, calledBy(file.name)).finally(clear);
-  };
-  const clear = () => {
-    if (input.current) input.current.value = '';
-  };
-  return (
-    <label class="button main">
-      {capture ? <CameraIcon /> : <PictureIcon />}
-      {label}
-      <input
-        ref={input}
-        class="unseen"
-        type="file"
-        accept="image/*"
-        {...(capture ? { capture: 'environment' } : {})}
-        onChange={onChange}
-      />
-    </label>
-  );
-}
+const bring = (file: File): void => void bringPhotograph(file, calledBy(file.name));
 
 const STAGES = { keeping: say.keeping, gathering: say.gathering, looking: say.looking } as const;
 

@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect, useMemo } from 'preact/hooks';
 import { AMOUNTS, type Amount, type Way } from '../../../harmony/vary.ts';
 import { FoldRow } from '../../drawn/FoldRow.tsx';
+import { isWide } from '../../drawn/screen.ts';
 import { AMOUNT_WORDS, say, WAY_WORDS } from '../../words/frame.ts';
 import { varySay } from '../../words/vary.ts';
 import { drawn, moved } from '../drawn.ts';
@@ -115,7 +116,7 @@ function Row({
       { id: 'origin', name: varySay.asItIs, ladder: drawn(ladder), reachable: true },
       ...AMOUNTS.map((amount) => fold(on, amount)),
     ];
-  }, [wished, known, ladder, target, back, on]);
+  }, [wished, known, ladder, target, back, on, isWide.value]);
   return (
     <div class="variant-row">
       <h3>{label}</h3>

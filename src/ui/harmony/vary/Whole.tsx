@@ -1,6 +1,7 @@
 import { useMemo } from 'preact/hooks';
 import { isFollowed } from '../../../harmony/limit.ts';
 import { FoldRow } from '../../drawn/FoldRow.tsx';
+import { isWide } from '../../drawn/screen.ts';
 import { AMOUNT_WORDS, WAY_WORDS } from '../../words/frame.ts';
 import { varySay } from '../../words/vary.ts';
 import { drawn, moved } from '../drawn.ts';
@@ -25,7 +26,7 @@ export function Whole() {
         ladder: drawn(steps[i]!),
         reachable: true,
       })),
-    [colours, steps],
+    [colours, steps, isWide.value],
   );
   const after = useMemo(
     () =>
@@ -39,7 +40,7 @@ export function Whole() {
           ...marksOf(one),
         };
       }),
-    [made, colours, steps, labs],
+    [made, colours, steps, labs, isWide.value],
   );
   if (!ask) return null;
   const words = varySay.variant(WAY_WORDS[ask.way], AMOUNT_WORDS[ask.amount]);

@@ -103,14 +103,16 @@ describeBrowser('the book in trouble', () => {
       expect(await line(page).innerText()).toContain('Read only.');
       await page.locator('.long .row').first().waitFor();
       expect(await page.locator('.found').innerText()).toBe('8 entries');
-      expect(await page.getByRole('button', { name: 'Rename' }).count()).toBe(0);
-      expect(await page.getByRole('button', { name: 'Put into the bin' }).count()).toBe(0);
+      await expect.poll(() => page.getByRole('button', { name: 'Rename' }).count()).toBe(0);
+      await expect
+        .poll(() => page.getByRole('button', { name: 'Put into the bin' }).count())
+        .toBe(0);
       expect(await violations(page)).toEqual([]);
       // A copy of it can still be made; nothing can be brought in.
       await page.getByRole('link', { name: 'Copies', exact: true }).click();
       await page.getByRole('button', { name: 'Make a copy of the book' }).click();
       await page.getByText('The copy is ready: 8 entries').waitFor();
-      expect(await page.getByLabel('Choose a copy').count()).toBe(0);
+      await expect.poll(() => page.getByLabel('Choose a copy').count()).toBe(0);
     } finally {
       await studio.discard();
     }

@@ -159,7 +159,7 @@ describeBrowser('the book as a painter meets it', () => {
         expect(await violations(page)).toEqual([]);
         await page.getByRole('link', { name: 'Entries' }).click();
         await rows(page).first().waitFor();
-        expect(await reminder.count()).toBe(0);
+        await expect.poll(() => reminder.count()).toBe(0);
         await page.goto('about:blank');
         await wipe(page, probed.url);
         await page.goto(`${probed.url}#/book`);

@@ -45,9 +45,9 @@ describeBrowser('from a harmony to a drapery and its formula in the book', () =>
       await heading(page, 'From the highlight to the deepest fold').waitFor();
       await whole(page);
       const wall = page.locator('.drapery-wall');
-      expect(await wall.getByRole('button').count()).toBe(2);
+      await expect.poll(() => wall.getByRole('button').count()).toBe(2);
       expect(await wall.locator('.drapery-seen').innerText()).toMatch(/edged with/);
-      expect(await ladder(page).getByRole('listitem').count()).toBe(6);
+      await expect.poll(() => ladder(page).getByRole('listitem').count()).toBe(6);
       expect(await ladder(page).innerText()).toMatch(/\d+ parts?/);
       await heading(page, 'How they stand to one another').waitFor();
       expect(await page.locator('.drapery-relations').innerText()).toMatch(/is dominant/);
@@ -76,7 +76,7 @@ describeBrowser('from a harmony to a drapery and its formula in the book', () =>
       await page.locator('.drapery-side').getByText('Cloth', { exact: true }).click();
       await page.getByLabel(/^Light thrown back/).check();
       await whole(page);
-      expect(await ladder(page).getByRole('listitem').count()).toBe(7);
+      await expect.poll(() => ladder(page).getByRole('listitem').count()).toBe(7);
       await ladder(page).locator('summary strong').getByText('shadow', { exact: true }).click();
       await page
         .getByRole('img', { name: /mixed into one pile/ })
@@ -116,7 +116,7 @@ describeBrowser('from a harmony to a drapery and its formula in the book', () =>
         await page.getByRole('button', { name: /^Make a drapery of it/ }).click();
         await heading(page, 'From the highlight to the deepest fold').waitFor();
         await whole(page);
-        expect(await page.locator('.drapery-wall').getByRole('button').count()).toBe(2);
+        await expect.poll(() => page.locator('.drapery-wall').getByRole('button').count()).toBe(2);
       }
       expect(studio.errors).toEqual([]);
     } finally {
@@ -131,7 +131,7 @@ describeBrowser('from a harmony to a drapery and its formula in the book', () =>
       await page.goto(`${served.url}#/drapery`);
       await page.getByText('From a worked formula').waitFor();
       const worked = page.locator('main button.drapery-take');
-      expect(await worked.count()).toBe(6);
+      await expect.poll(() => worked.count()).toBe(6);
       expect(await violations(page)).toEqual([]);
       await picture(page, 'drapery-empty');
 

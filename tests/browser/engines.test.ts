@@ -8,7 +8,8 @@ import { firefox } from '../tools/firefox.ts';
 import { BROAD, widePng } from '../tools/gamut.ts';
 import { DESKTOP, PHONE, Served } from '../tools/studio.ts';
 import { webkit } from '../tools/webkit.ts';
-import { expectAlike, gatheredOf, inNode, recordIn } from './gathered.ts';
+import { onDisk } from './disk.ts';
+import { expectAlike, gatheredOf, inNode } from './gathered.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 const LADYBIRD = join(SHARED, 'photos/ladybird-forget-me-nots.jpg');
@@ -80,7 +81,7 @@ describe.each([firefox, webkit])('the whole story in another engine', (engine) =
       );
       await painter.see(button('Keep this harmony'));
       const id = await pane.run(() => location.hash.split('/')[2]!);
-      const found = async () => gatheredOf(await pane.run(recordIn, id));
+      const found = async () => gatheredOf(await pane.run(onDisk, { table: 'records', key: id }));
       await painter.until('colours in the book', async () => (await found()).length > 0);
       const most = expectAlike(await found(), await inNode(path));
       console.log(

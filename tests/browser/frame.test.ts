@@ -18,7 +18,7 @@ describeBrowser('the frame of the app', () => {
       const page = await studio.open();
       await page.goto(url);
       await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
-      expect(await page.getByText('A newer Kingcup is ready').count()).toBe(0);
+      await expect.poll(() => page.getByText('A newer Kingcup is ready').count()).toBe(0);
       // A harmony that is kept, and a name that is still being typed when the painter agrees.
       await page.getByLabel('Choose a photograph').setInputFiles(JAY);
       await page.getByRole('button', { name: 'Keep this harmony' }).click();

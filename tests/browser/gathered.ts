@@ -2,7 +2,7 @@ import { execFile } from 'node:child_process';
 import { resolve } from 'node:path';
 import { promisify } from 'node:util';
 import { expect } from 'vitest';
-import type { SpecimenBody } from '../../src/book/specimen.ts';
+import type { Entry } from '../../src/book/record.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 
@@ -20,24 +20,9 @@ export async function inNode(path: string): Promise<readonly GatheredColour[]> {
   return colours.map(({ lab, share }: GatheredColour) => ({ lab, share }));
 }
 
-/** Runs in a page of the app: the contents of an entry as they are on disk. */
-export async function recordIn(id: string): Promise<unknown> {
-  const book = await new Promise<IDBDatabase>((done, failed) => {
-    const asked = indexedDB.open('studio-book');
-    asked.onsuccess = () => done(asked.result);
-    asked.onerror = () => failed(asked.error);
-  });
-  const record = await new Promise<{ body: unknown } | undefined>((done) => {
-    const asked = book.transaction('records').objectStore('records').get(id);
-    asked.onsuccess = () => done(asked.result);
-  });
-  book.close();
-  return record?.body ?? null;
-}
-
-/** What is gathered in the contents of a specimen; nothing yet is an empty list. */
+/** What is gathered in the record of a specimen; nothing yet is an empty list. */
 export function gatheredOf(specimen: unknown): readonly GatheredColour[] {
-  const { gathered } = specimen as SpecimenBody;
+  const { gathered } = (specimen as Entry<'specimen'>).body;
   return (gathered?.colours ?? []).map(({ lab, share }) => ({ lab, share }));
 }
 

@@ -83,8 +83,8 @@ describeBrowser('how a copy leaves', () => {
       await next(page, 'close');
       await share.click();
       await save.click();
-      expect(await left.count()).toBe(0);
-      expect(await failed.count()).toBe(0);
+      await expect.poll(() => left.count()).toBe(0);
+      await expect.poll(() => failed.count()).toBe(0);
       // Neither works: that is said, and the copy is still at hand.
       await next(page, 'fail');
       await share.click();
@@ -92,7 +92,7 @@ describeBrowser('how a copy leaves', () => {
       await button(page, 'Close').last().click();
       await save.click();
       await failed.waitFor();
-      expect(await left.count()).toBe(0);
+      await expect.poll(() => left.count()).toBe(0);
       // A system that has the picker but does not let it be used.
       await next(page, 'refuse');
       const [download] = await Promise.all([page.waitForEvent('download'), save.click()]);

@@ -2,6 +2,7 @@ import { resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeEach, expect, test } from 'vitest';
 import { violations, violationsInBoth } from '../tools/axe.ts';
+import { onDisk } from './disk.ts';
 import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
@@ -41,7 +42,7 @@ describeBrowser('a house that one finds the way in', () => {
       const own = page.getByRole('link', { name: /^My own jay/ });
       const samples = page.locator('.row .sample-mark');
       await own.first().waitFor();
-      expect(await samples.count()).toBeGreaterThan(3);
+      await expect.poll(() => samples.count()).toBeGreaterThan(3);
       expect(await violationsInBoth(page)).toEqual([]);
 
       await button(page, 'Throw the sample book away').click();
@@ -54,7 +55,7 @@ describeBrowser('a house that one finds the way in', () => {
       await expect.poll(() => samples.count(), SLOW).toBe(0);
       await page.reload();
       await own.first().waitFor();
-      expect(await samples.count()).toBe(0);
+      await expect.poll(() => samples.count()).toBe(0);
       expect(studio.errors).toEqual([]);
     } finally {
       await studio.discard();
@@ -132,7 +133,7 @@ describeBrowser('a house that one finds the way in', () => {
       await page.getByRole('link', { name: 'Morning sheet' }).click(SLOW);
       await button(page, 'Print, or keep as PDF').waitFor();
       // The sample book's own leftover is for the sample's own day.
-      expect(await page.getByText('Use first').count()).toBe(0);
+      await expect.poll(() => page.getByText('Use first').count()).toBe(0);
       expect(studio.errors).toEqual([]);
     } finally {
       await studio.discard();
@@ -213,7 +214,7 @@ describeBrowser('a house that one finds the way in', () => {
       await page.goto(`${served.url}#/walk`);
       await page.reload();
       await page.getByRole('article').first().waitFor();
-      expect(await page.getByRole('article').count()).toBe(1);
+      await expect.poll(() => page.getByRole('article').count()).toBe(1);
       expect(studio.errors).toEqual([]);
     } finally {
       await studio.discard();
@@ -243,11 +244,14 @@ describeBrowser('a house that one finds the way in', () => {
       });
       await button(page, 'Put it on this device').waitFor();
       await hint.getByRole('button', { name: 'Later' }).click();
-      expect(await hint.count()).toBe(0);
+      await hint.waitFor({ state: 'detached' });
+      await expect
+        .poll(() => page.evaluate(onDisk, { table: 'meta', key: 'screen install later' }))
+        .toBe('yes');
       await page.reload();
       await page.getByRole('heading', { name: 'What did you see?' }).waitFor();
       await button(page, 'Look through the sample book').waitFor();
-      expect(await hint.count()).toBe(0);
+      await expect.poll(() => hint.count()).toBe(0);
       expect(studio.errors).toEqual([]);
     } finally {
       await studio.discard();

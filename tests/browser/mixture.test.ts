@@ -97,7 +97,7 @@ describeBrowser('mixtures on the screen of a harmony', () => {
       await rows.getByText(/To the eye: .*In the pile: /).waitFor(LONG);
       await rows.getByRole('button', { name: 'See the whole harmony so' }).click();
       await rows.getByText(/^The shelf (makes|goes)/).waitFor(LONG);
-      expect(await rows.getByText(/In the pile: /).count()).toBeGreaterThan(2);
+      await expect.poll(() => rows.getByText(/In the pile: /).count()).toBeGreaterThan(2);
       expect(await violations(page)).toEqual([]);
       const before = await piles(page);
       await rows.getByRole('button', { name: 'Take it for the whole harmony' }).click();

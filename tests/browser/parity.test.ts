@@ -7,7 +7,8 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { hasShared, SHARED } from '../shared.ts';
 import { BROAD, widePng } from '../tools/gamut.ts';
 import { Served, Studio } from '../tools/studio.ts';
-import { expectAlike, type GatheredColour, gatheredOf, inNode, recordIn } from './gathered.ts';
+import { onDisk } from './disk.ts';
+import { expectAlike, type GatheredColour, gatheredOf, inNode } from './gathered.ts';
 import { describeBrowser } from './open.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
@@ -24,7 +25,7 @@ async function inBrowser(
   await page.waitForURL(/#\/harmony\//);
   await page.getByRole('button', { name: 'Keep this harmony' }).waitFor();
   const id = await page.evaluate(() => location.hash.split('/')[2]!);
-  return gatheredOf(await page.evaluate(recordIn, id));
+  return gatheredOf(await page.evaluate(onDisk, { table: 'records', key: id }));
 }
 
 describeBrowser('the same file gives the same harmony in Node and in Chromium', () => {

@@ -1,7 +1,9 @@
 import { resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeEach, expect, test } from 'vitest';
+import type { HarmonyBody } from '../../src/book/harmony.ts';
 import { violationsInBoth as violations } from '../tools/axe.ts';
+import { entriesOnDisk } from './disk.ts';
 import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
@@ -58,25 +60,11 @@ const pigmentsOf = (words: string): string[] =>
   Array.from(words.matchAll(/\d parts? (.+?)(?=, \d| and \d|, mixed into)/g), ([, name]) => name!);
 
 /** The versions of the harmonies on disk that have all their mixtures: another write, another clock. */
-const harmonyClocks = (page: Page): Promise<string[]> =>
-  page.evaluate(
-    () =>
-      new Promise<string[]>((resolve) => {
-        const open = indexedDB.open('studio-book');
-        open.onsuccess = () => {
-          const all = open.result.transaction('records').objectStore('records').getAll();
-          all.onsuccess = () => {
-            open.result.close();
-            const whole = all.result.filter(
-              ({ kind, body }) =>
-                kind === 'harmony' &&
-                body.colours.every(({ answer }: { answer?: object }) => answer !== undefined),
-            );
-            resolve(whole.map(({ clock }) => clock));
-          };
-        };
-      }),
-  );
+const harmonyClocks = async (page: Page): Promise<string[]> =>
+  (await entriesOnDisk(page))
+    .filter((entry) => entry.kind === 'harmony')
+    .filter(({ body }) => (body as HarmonyBody).colours.every(({ answer }) => answer !== undefined))
+    .map(({ clock }) => clock);
 
 describeBrowser('the shelf', () => {
   const served = new Served();
@@ -92,7 +80,7 @@ describeBrowser('the shelf', () => {
       const page = await studio.open(viewport);
       await openShelf(page, served.url);
       await page.getByText(/mixtures use the starter shelf/).waitFor();
-      expect(await page.locator('.shelf-lines li').count()).toBeGreaterThanOrEqual(16);
+      await expect.poll(() => page.locator('.shelf-lines li').count()).toBeGreaterThanOrEqual(16);
       expect(await violations(page)).toEqual([]);
 
       // A tube of white: what is wrong is said at its field, and the first white is the studio's.
@@ -114,13 +102,13 @@ describeBrowser('the shelf', () => {
 
       // Another is marked in its place; a colour cannot be.
       await addPaint(page, served.url, { pigment: 'Lead white', amount: '40' });
-      expect(await page.getByText('Hazard: toxic').count()).toBe(1);
+      await expect.poll(() => page.getByText('Hazard: toxic').count()).toBe(1);
       await page.getByRole('button', { name: "Make it the studio's white" }).click();
       await page.getByText("Lead white is the studio's white now.").waitFor();
       await addPaint(page, served.url, {
         ...{ pigment: 'Yellow ochre', form: 'Dry powder', amount: '250', lot: '7' },
       });
-      expect(await page.getByRole('button', { name: /studio's white/ }).count()).toBe(0);
+      await expect.poll(() => page.getByRole('button', { name: /studio's white/ }).count()).toBe(0);
 
       // Edited, and another lot of it, which says by itself that it is another.
       await page.getByRole('link', { name: 'Edit', exact: true }).click();
@@ -381,7 +369,7 @@ describeBrowser('the shelf', () => {
         table((nm) => 0.1 + Math.abs(nm - 530) / 100),
       );
       await own.getByText(/start at 400 nm/).waitFor();
-      expect(await own.getByRole('alert').count()).toBe(0);
+      await expect.poll(() => own.getByRole('alert').count()).toBe(0);
       await page.getByRole('button', { name: 'Keep the change' }).click();
       await page.getByText('Meadow green is changed.').waitFor();
       await page.getByText('What it is', { exact: true }).click();

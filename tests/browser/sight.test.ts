@@ -3,6 +3,7 @@ import type { Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { violations } from '../tools/axe.ts';
+import { entriesOnDisk } from './disk.ts';
 import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
@@ -28,20 +29,10 @@ interface Kept {
 }
 
 /** The specimen's record as it is on disk. */
-const inBook = (page: Page): Promise<Kept> =>
-  page.evaluate(async () => {
-    const book = await new Promise<IDBDatabase>((done, failed) => {
-      const asked = indexedDB.open('studio-book');
-      asked.onsuccess = () => done(asked.result);
-      asked.onerror = () => failed(asked.error);
-    });
-    const records = await new Promise<{ kind: string; body: Kept }[]>((done) => {
-      const asked = book.transaction('records').objectStore('records').getAll();
-      asked.onsuccess = () => done(asked.result);
-    });
-    book.close();
-    return records.find(({ kind }) => kind === 'specimen')!.body;
-  });
+const inBook = async (page: Page): Promise<Kept> => {
+  const records = await entriesOnDisk(page);
+  return records.find(({ kind }) => kind === 'specimen')!.body as unknown as Kept;
+};
 
 /** A still life under warm light: a ground, a grey card, a burnt-out light, a blue and a red cloth. */
 async function stillLife(): Promise<Buffer> {

@@ -1,8 +1,8 @@
 import { resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { HarmonyBody } from '../../src/book/harmony.ts';
-import { recordIn } from './gathered.ts';
+import type { Entry } from '../../src/book/record.ts';
+import { onDisk } from './disk.ts';
 import { describeBrowser, Served, Studio } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
@@ -49,7 +49,11 @@ describeBrowser('what was typed when the page closed', () => {
         .poll(() => page.locator('.save-line').innerText(), LONG)
         .toBe('Saved in this browser');
       const id = await page.evaluate(() => location.hash.split('/')[2]!);
-      const { colours } = (await page.evaluate(recordIn, id)) as HarmonyBody;
+      const { body } = (await page.evaluate(onDisk, {
+        table: 'records',
+        key: id,
+      })) as Entry<'harmony'>;
+      const { colours } = body;
       expect(colours[0]!.taken).toEqual([{ way: 'cooler', amount: 'middle' }]);
 
       // Of one that is.

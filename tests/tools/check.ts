@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { findChromium } from './chromium.ts';
-import { install } from './debian.ts';
+import { install, isCommand } from './debian.ts';
 import { firefox } from './firefox.ts';
 import { webkit } from './webkit.ts';
 
@@ -29,6 +29,7 @@ for (const [name, tool, ...rest] of STEPS) {
 // All that is missing comes in one go: the list of packages is fetched once.
 const missing = [
   ...(findChromium() === null ? ['chromium'] : []),
+  ...(isCommand('pdftotext') ? [] : ['poppler-utils']),
   ...[firefox, webkit].filter((engine) => !engine.isHere()).flatMap(({ packages }) => packages),
 ];
 if (missing.length > 0 && !install(missing))

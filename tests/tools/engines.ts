@@ -116,12 +116,13 @@ export class Painter {
     rmSync(this.#folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
   }
 
-  /** Waits until what is to be pressed lies under nothing else: a page may still be moving. */
+  /** Brought into the middle until it lies under nothing else: a page may still be moving, or go back to where it was left. */
   #uncovered(one: string): Promise<void> {
     return this.until(`nothing over ${one}`, () =>
       this.pane.run((xpath) => {
         const type = XPathResult.FIRST_ORDERED_NODE_TYPE;
         const found = document.evaluate(xpath, document, null, type).singleNodeValue as Element;
+        found.scrollIntoView({ block: 'center', behavior: 'instant' });
         const { x, y, width, height } = found.getBoundingClientRect();
         const top = document.elementFromPoint(x + width / 2, y + height / 2);
         return top !== null && (found.contains(top) || top.contains(found));

@@ -163,6 +163,14 @@ describe('a line of cloths', () => {
             expect(meets(label.box, other.label.box)).toBe(false);
           }
         }
+        // Nothing that is pressed lies over another, and none sticks out.
+        const presses = out.places.map(({ press }) => press).sort((a, b) => a.left - b.left);
+        let end = 8;
+        for (const { left, width: wide } of presses) {
+          expect(left).toBeCloseTo(end, 6);
+          end = left + wide;
+        }
+        expect(end).toBeLessThanOrEqual(width - 8 + 1e-6);
       }),
       { seed: 14, numRuns: 200 },
     );

@@ -15,7 +15,7 @@ export interface HangingPlace {
   readonly width: number;
   readonly height: number;
   readonly how: 'one peg' | 'two pegs' | 'strip';
-  /** The part that is pressed: columns side by side, 44 or wider. */
+  /** The part that is pressed: columns side by side, 44 or wider, or all alike where there is no room for that. */
   readonly press: { readonly left: number; readonly width: number };
   /** Middle of the name and the row it stands in. */
   readonly label: { readonly x: number; readonly row: number; readonly box: Box };
@@ -32,6 +32,8 @@ export interface LineLaid {
 
 export const NAME_SIZE = 14;
 const ROW = 26;
+/** Left and right of all that hangs. */
+const EDGE = 8;
 
 /**
  * Cloths side by side, each wider than its share so that neighbours overlap, accents as ribbons
@@ -43,7 +45,7 @@ export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
   const wall = Math.round(Math.min(460, Math.max(200, width * 0.52)));
   const main = hangings.map((hanging, index) => ({ ...hanging, index })).filter((h) => !h.accent);
   const accents = hangings.map((hanging, index) => ({ ...hanging, index })).filter((h) => h.accent);
-  const room = width - 16;
+  const room = width - 2 * EDGE;
   // On a phone the shares show only where small cloths keep to the width of a finger.
   const least = Math.min(width < 480 ? 44 : 56, room / Math.max(1, main.length + accents.length));
   const sum = main.reduce((all, { share }) => all + Math.max(0.001, share), 0) || 1;
@@ -53,7 +55,7 @@ export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
     room,
   );
   const places: HangingPlace[] = [];
-  let x = 8;
+  let x = EDGE;
   const middles: { index: number; middle: number }[] = [];
   for (const [k, { index }] of main.entries()) {
     const column = columns[k] ?? 0;
@@ -74,13 +76,17 @@ export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
     middles.push({ index, middle });
     x += column;
   }
+  const seams = places.slice(0, Math.max(1, main.length - 1)).map(({ press }) => press);
   for (const [k, { index, share }] of accents.entries()) {
-    const seam = (places[k % Math.max(1, places.length - 1)] ?? null)?.press;
+    const seam = seams[k % Math.max(1, seams.length)];
     const at = seam ? seam.left + seam.width : width / 2;
     // A larger accent is a kerchief, a small one a ribbon.
     const kerchief = share >= 0.02 && width >= 480;
     const wide = kerchief ? Math.min(118, width * 0.12) : Math.max(26, Math.min(54, width * 0.06));
-    const middle = Math.min(width - wide, Math.max(wide, at + Math.floor(k / 2) * wide));
+    const middle = Math.min(
+      width - wide,
+      Math.max(wide, at + Math.floor(k / Math.max(1, seams.length)) * wide),
+    );
     places.push({
       index,
       left: middle - wide / 2,
@@ -117,8 +123,30 @@ export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
     width,
     wall,
     height: wall + rows * ROW,
-    places: places.map((place) => ({ ...place, label: named.get(place.index) ?? place.label })),
+    places: pressed(places, least, room).map((place) => ({
+      ...place,
+      label: named.get(place.index) ?? place.label,
+    })),
   };
+}
+
+/** Columns to press, side by side in the order in which things hang: ribbons take theirs from the cloths. */
+function pressed(places: readonly HangingPlace[], least: number, room: number): HangingPlace[] {
+  const middle = ({ press }: HangingPlace) => press.left + press.width / 2;
+  const inOrder = [...places].sort((a, b) => middle(a) - middle(b));
+  const widths = fitted(
+    inOrder.map(({ press }) => press.width),
+    least,
+    room,
+  );
+  let left = EDGE;
+  const presses = inOrder.map(({ index }, k) => {
+    const press = { left, width: widths[k]! };
+    left += press.width;
+    return [index, press] as const;
+  });
+  const found = new Map(presses);
+  return places.map((place) => ({ ...place, press: found.get(place.index)! }));
 }
 
 /** Widths raised to `least` where they are under it, the others giving up what that takes. */

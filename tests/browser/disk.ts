@@ -1,0 +1,27 @@
+import type { Page } from 'playwright-core';
+import type { Entry } from '../../src/book/record.ts';
+
+/**
+ * Runs in a page of the app: what a table of the book holds as it is on disk, all of it or what stands under a
+ * key; null for a key that is not there.
+ */
+export async function onDisk({ table, key }: { table: string; key?: string }): Promise<unknown> {
+  const answered = <T>(asked: IDBRequest<T>): Promise<T> =>
+    new Promise((done, failed) => {
+      asked.onsuccess = () => done(asked.result);
+      asked.onerror = () => failed(asked.error);
+    });
+  const book = await answered(indexedDB.open('studio-book'));
+  try {
+    const store = book.transaction(table).objectStore(table);
+    return key === undefined
+      ? await answered(store.getAll())
+      : ((await answered(store.get(key))) ?? null);
+  } finally {
+    book.close();
+  }
+}
+
+/** Every entry of the book as it is on disk. */
+export const entriesOnDisk = (page: Page): Promise<Entry[]> =>
+  page.evaluate(onDisk, { table: 'records' }) as Promise<Entry[]>;

@@ -27,7 +27,9 @@ export function GuideScreen() {
         <ul class="guide-contents">
           {GUIDE.map(({ id, heading }) => (
             <li key={id}>
-              <a href={hrefOf('book', 'guide', id)}>{heading}</a>
+              <a class="way" href={hrefOf('book', 'guide', id)}>
+                {heading}
+              </a>
             </li>
           ))}
         </ul>
@@ -53,7 +55,7 @@ function Part({ part: { id, heading, items } }: { part: GuidePart }) {
             <p>{words}</p>
             {link && (
               <p>
-                <a class="guide-link" href={hrefOf(...link.to)}>
+                <a class="way" href={hrefOf(...link.to)}>
                   {link.words}
                 </a>
               </p>

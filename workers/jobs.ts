@@ -7,6 +7,7 @@ export type Reply<O, N> =
 /** The part of a worker's own scope that {@link serve} needs; both thread kinds have it. */
 interface Port {
   onmessage: ((event: MessageEvent) => void) | null;
+  onmessageerror: ((event: MessageEvent) => void) | null;
   postMessage(message: unknown, transfer?: Transferable[]): void;
 }
 
@@ -18,9 +19,10 @@ export function serve<I, O, N>(
   port: Port,
   job: (input: I, tell: (news: N) => void) => Promise<Handed<O>> | Handed<O>,
 ): void {
+  const send = (reply: Reply<O, N>, transfer: Transferable[] = []) =>
+    port.postMessage(reply, transfer);
+  port.onmessageerror = () => send({ kind: 'failed', message: 'the job could not be handed over' });
   port.onmessage = ({ data }: MessageEvent<I>) => {
-    const send = (reply: Reply<O, N>, transfer: Transferable[] = []) =>
-      port.postMessage(reply, transfer);
     void (async () => {
       try {
         const { value, transfer } = await job(data, (news) => send({ kind: 'news', news }));

@@ -8,10 +8,10 @@ import { EVERY_PIXEL, inspectFile, MOST_PIXELS, type PhotoFault } from '../src/p
 import type { Mask } from '../src/photo/mask.ts';
 import { type NeutralFault, neutralAt, type Setting } from '../src/photo/neutral.ts';
 import type { Pixels } from '../src/photo/pixels.ts';
-import { WorkMaking } from '../src/photo/work.ts';
 import { fail, ok, type Result } from '../src/result.ts';
 import type { Handed } from './jobs.ts';
 import { canvasOf, readStrips } from './strips.ts';
+import { expectWork, workOf } from './work.ts';
 
 /** Long edge of the stored photograph and of its picture in lists, in pixels. */
 const STORED_EDGE = 2048;
@@ -73,6 +73,7 @@ export async function readPhoto(
   tell: (news: PhotoNews) => void,
 ): Promise<Handed<PhotoResult>> {
   const onProgress = (done: number) => tell({ kind: 'done', done });
+  expectWork();
   const opened = await openPhoto(file, keep ? (kept) => tell({ kind: 'kept', kept }) : undefined);
   if (!opened.ok) return { value: opened };
   const { bitmap, isWide, space, remarks } = opened.value;
@@ -87,22 +88,17 @@ export async function readPhoto(
       if (!found.ok) return { value: found };
       setting = found.value;
     }
-    const making = new WorkMaking(
-      { width, height, space },
-      { mask, adapt: setting?.matrix ?? adapt },
-    );
-    const perturbed = await readStrips(bitmap, isWide, (data, rows, order) =>
-      making.add(data, rows, order),
-    );
+    const look = { space, mask, adapt: setting?.matrix ?? adapt };
+    const { work, isPerturbed } = await workOf(bitmap, isWide, look);
     onProgress(0.6);
-    const gathered = gatherFrom(making.made(), {
+    const gathered = gatherFrom(work, {
       colours,
       width,
       height,
       onProgress: (done) => onProgress(0.6 + 0.4 * done),
     });
     if (!gathered.ok) return { value: gathered };
-    const all = [...remarks, ...(perturbed ? [PERTURBED] : []), ...gathered.value.remarks];
+    const all = [...remarks, ...(isPerturbed ? [PERTURBED] : []), ...gathered.value.remarks];
     return {
       value: ok({ gathered: gathered.value, remarks: all, setting, width, height }),
     };

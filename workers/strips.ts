@@ -1,3 +1,4 @@
+import type { Span } from '../src/photo/average.ts';
 import type { Pixels } from '../src/photo/pixels.ts';
 
 /** Rows of pixels, some at a time: what was read is still in the processor's cache when it is summed. */
@@ -9,14 +10,25 @@ export type Strip = (data: Pixels['data'], rows: number, order: 'rgba' | 'bgrx')
  * Reads a bitmap from the top, never more than a strip of it at a time. Where the browser shows its own
  * memory as a frame of opaque sRGB, that is copied; elsewhere a canvas of one strip is read back.
  * @param each may not keep its data
+ */
+export async function readStrips(bitmap: ImageBitmap, wide: boolean, each: Strip): Promise<void> {
+  const frame = wide ? null : frameOf(bitmap);
+  if (!frame) {
+    readCanvas(bitmap, wide, each);
+    return;
+  }
+  try {
+    await readFrame(frame, { from: 0, to: bitmap.height }, each);
+  } finally {
+    frame.close();
+  }
+}
+
+/**
+ * Through a canvas; otherwise as {@link readStrips}.
  * @returns whether this browser perturbs what it lets a page read
  */
-export async function readStrips(
-  bitmap: ImageBitmap,
-  wide: boolean,
-  each: Strip,
-): Promise<boolean> {
-  if (!wide && (await framed(bitmap, each))) return false;
+export function readCanvas(bitmap: ImageBitmap, wide: boolean, each: Strip): boolean {
   const { width, height } = bitmap;
   const { canvas, context } = canvasOf(width, Math.min(ROWS, height), wide);
   for (let y = 0; y < height; y += ROWS) {
@@ -30,37 +42,38 @@ export async function readStrips(
   return readbackIsPerturbed();
 }
 
-/** Copies a bitmap's own memory, where it is opaque sRGB in four bytes a pixel; false where it is not. */
-async function framed(bitmap: ImageBitmap, each: Strip): Promise<boolean> {
-  if (typeof VideoFrame === 'undefined') return false;
-  const { width, height } = bitmap;
+/** A bitmap's own memory, to be closed, where it is opaque sRGB in four bytes a pixel; null where it is not. */
+export function frameOf(bitmap: ImageBitmap): VideoFrame | null {
+  if (typeof VideoFrame === 'undefined') return null;
   let frame: VideoFrame;
   try {
     frame = new VideoFrame(bitmap, { timestamp: 0 });
   } catch {
-    return false;
+    return null;
   }
-  try {
-    const { format, colorSpace, codedWidth, codedHeight } = frame;
-    const isPlain =
-      (format === 'BGRX' || format === 'RGBX') &&
-      codedWidth === width &&
-      codedHeight === height &&
-      colorSpace.primaries === 'bt709' &&
-      colorSpace.transfer === 'iec61966-2-1';
-    if (!isPlain) return false;
-    const data = new Uint8Array(width * 4 * Math.min(ROWS, height));
-    for (let y = 0; y < height; y += ROWS) {
-      const rows = Math.min(ROWS, height - y);
-      await frame.copyTo(data, {
-        rect: { x: 0, y, width, height: rows },
-        layout: [{ offset: 0, stride: width * 4 }],
-      });
-      each(data, rows, format === 'BGRX' ? 'bgrx' : 'rgba');
-    }
-    return true;
-  } finally {
-    frame.close();
+  const { format, colorSpace, codedWidth, codedHeight } = frame;
+  const isPlain =
+    (format === 'BGRX' || format === 'RGBX') &&
+    codedWidth === bitmap.width &&
+    codedHeight === bitmap.height &&
+    colorSpace.primaries === 'bt709' &&
+    colorSpace.transfer === 'iec61966-2-1';
+  if (isPlain) return frame;
+  frame.close();
+  return null;
+}
+
+/** Copies rows of a frame of {@link frameOf}, from the top, some at a time. */
+export async function readFrame(frame: VideoFrame, { from, to }: Span, each: Strip): Promise<void> {
+  const width = frame.codedWidth;
+  const data = new Uint8Array(width * 4 * Math.min(ROWS, to - from));
+  for (let y = from; y < to; y += ROWS) {
+    const rows = Math.min(ROWS, to - y);
+    await frame.copyTo(data, {
+      rect: { x: 0, y, width, height: rows },
+      layout: [{ offset: 0, stride: width * 4 }],
+    });
+    each(data, rows, frame.format === 'BGRX' ? 'bgrx' : 'rgba');
   }
 }
 

@@ -51,14 +51,25 @@ export interface AverageOptions {
   readonly rows: number;
   /** As large as the photograph: 0 is left out. */
   readonly mask?: Mask | undefined;
+  /** Rows of cells that are wanted; all unless told. */
+  readonly part?: Span | undefined;
+}
+
+/** Rows, the last one left out. */
+export interface Span {
+  readonly from: number;
+  readonly to: number;
 }
 
 /**
  * Averages a photograph over the cells of a raster, exactly by area: a pixel that lies in two cells
  * gives each its part, so that a photograph has the same cells at any size. It takes the pixels in
- * strips from the top, so that never more than a strip of them need be at hand.
+ * strips from the top, so that never more than a strip of them need be at hand. The same cells come of
+ * a photograph that is averaged in parts.
  */
 export class Averaging {
+  /** Rows of pixels that it is to be given. */
+  readonly lines: Span;
   private readonly across: Cuts;
   private readonly along: Cuts;
   private readonly cells: CellRow;
@@ -66,17 +77,27 @@ export class Averaging {
   private readonly options: AverageOptions;
   /** Rows of pixels, opaque throughout, that the row of cells has taken: none of them is counted singly. */
   private whole = 0;
-  /** The row of cells under way, and the row of pixels that comes next. */
-  private cell = 0;
-  private y = 0;
+  /** The first row of cells that is told, the one under way, and the row of pixels that comes next. */
+  private readonly first: number;
+  private cell: number;
+  private y: number;
 
   constructor(options: AverageOptions) {
-    const { width, height, columns, rows } = options;
+    const { width, height, columns, rows, part = { from: 0, to: rows } } = options;
     this.options = options;
     this.across = cutsOf(width, columns);
     this.along = cutsOf(height, rows);
     this.cells = cellRow(columns);
     this.row = cellRow(columns);
+    const { at, part: shared } = this.along;
+    this.lines = {
+      from: part.from === 0 ? 0 : at[part.from - 1]!,
+      to: at[part.to - 1]! + Math.ceil(shared[part.to - 1]!),
+    };
+    this.y = this.lines.from;
+    // A row of pixels that is shared with the cells before ends those, of which nothing is told.
+    this.first = part.from;
+    this.cell = part.from === 0 || shared[part.from - 1] === 0 ? part.from : part.from - 1;
   }
 
   /**
@@ -102,7 +123,7 @@ export class Averaging {
       const { sums, seen } = this.cells;
       if (this.whole > 0)
         for (let i = 0; i < seen.length; i++) seen[i]! += this.whole * this.across.wide[i]!;
-      done(this.cell, this.cells);
+      if (this.cell >= this.first) done(this.cell, this.cells);
       sums.fill(0);
       seen.fill(0);
       this.whole = 0;

@@ -1,6 +1,6 @@
 import { type Matrix, product } from '../colour/matrix.ts';
 import { FROM_XYZ, type RgbSpace, TO_XYZ } from '../colour/rgb.ts';
-import { Averaging, type CellRow, UNIT } from './average.ts';
+import { Averaging, type CellRow, type Span, UNIT } from './average.ts';
 import { cubeRoot } from './cuberoot.ts';
 import type { Mask } from './mask.ts';
 import type { Pixels } from './pixels.ts';
@@ -76,9 +76,22 @@ export function workImage(pixels: Pixels, options: WorkOptions = {}): WorkImage 
   return making.made();
 }
 
-/** A work image in the making, from strips of pixels. */
+/** Some rows of a work image: what one pass over their pixels finds, to be put together with the others. */
+export interface WorkPart extends Pick<WorkImage, 'L' | 'a' | 'b' | 'seen' | 'opaque'> {
+  readonly rows: Span;
+  /** Pixels that are looked at. */
+  readonly pixels: number;
+  /** Cells that are looked at, and those of them that are clipped. */
+  readonly kept: number;
+  readonly white: number;
+  readonly black: number;
+}
+
+/** A work image in the making, or some rows of one, from strips of pixels. */
 export class WorkMaking {
-  private readonly work: Omit<WorkImage, 'pixels' | 'clipped' | 'opaque'>;
+  private readonly size: readonly [columns: number, rows: number];
+  private readonly rows: Span;
+  private readonly cells: Pick<WorkImage, 'L' | 'a' | 'b' | 'seen'>;
   private readonly averaging: Averaging;
   private readonly matrix: Matrix | undefined;
   /** A mask of another size than the photograph. */
@@ -92,17 +105,12 @@ export class WorkMaking {
   constructor(
     { width, height, space }: Pick<Pixels, 'width' | 'height' | 'space'>,
     { mask, adapt }: Pick<WorkOptions, 'mask' | 'adapt'> = {},
+    part?: Span,
   ) {
     const [columns, rows] = workSize(width, height);
-    const cells = columns * rows;
-    this.work = {
-      width: columns,
-      height: rows,
-      L: new Float32Array(cells),
-      a: new Float32Array(cells),
-      b: new Float32Array(cells),
-      seen: new Float32Array(cells),
-    };
+    this.size = [columns, rows];
+    this.rows = part ?? { from: 0, to: rows };
+    this.cells = emptyCells(columns * (this.rows.to - this.rows.from));
     this.matrix = toLinearSrgb(space, adapt);
     const isFine = mask !== undefined && mask.width === width && mask.height === height;
     this.coarse = isFine ? undefined : mask;
@@ -112,9 +120,15 @@ export class WorkMaking {
       columns,
       rows,
       mask: isFine ? mask : undefined,
+      part: this.rows,
     });
     // A mask pixel by pixel leaves out what it hides before it is known whether it is opaque.
     this.opaque = isFine;
+  }
+
+  /** Rows of pixels that it is to be given. */
+  get lines(): Span {
+    return this.averaging.lines;
   }
 
   /** Takes the next rows of pixels from the top; `bgrx`: blue first, and the fourth value means nothing. */
@@ -122,25 +136,50 @@ export class WorkMaking {
     this.averaging.add(data, rows, this.finish, order);
   }
 
-  made(): WorkImage {
-    const { kept, white, black, total, opaque } = this;
-    const clipped = { white: kept ? white / kept : 0, black: kept ? black / kept : 0 };
-    return { ...this.work, pixels: total, clipped, opaque };
+  part(): WorkPart {
+    const { rows, cells, total: pixels, kept, white, black, opaque } = this;
+    return { rows, ...cells, pixels, kept, white, black, opaque };
+  }
+
+  /** The whole, with the parts that others made. */
+  made(others: readonly WorkPart[] = []): WorkImage {
+    const parts = [this.part(), ...others];
+    const [width, height] = this.size;
+    const sum = (of: (part: WorkPart) => number) => parts.reduce((all, part) => all + of(part), 0);
+    const kept = sum((part) => part.kept);
+    const cells = others.length === 0 ? this.cells : emptyCells(width * height);
+    if (others.length > 0)
+      for (const part of parts)
+        for (const key of ['L', 'a', 'b', 'seen'] as const)
+          cells[key].set(part[key], part.rows.from * width);
+    return {
+      width,
+      height,
+      ...cells,
+      pixels: sum((part) => part.pixels),
+      clipped: {
+        white: kept ? sum(({ white }) => white) / kept : 0,
+        black: kept ? sum(({ black }) => black) / kept : 0,
+      },
+      opaque: parts.some((part) => part.opaque),
+    };
   }
 
   private readonly finish = (row: number, { sums, seen }: CellRow): void => {
-    const { work, coarse } = this;
-    const { L, a, b } = work;
-    const columns = work.width;
-    const maskRow = coarse
-      ? Math.floor(((row + 0.5) / work.height) * coarse.height) * coarse.width
-      : 0;
+    const { coarse } = this;
+    const { L, a, b, seen: looked } = this.cells;
+    const [columns, rows] = this.size;
+    const maskRow = coarse ? Math.floor(((row + 0.5) / rows) * coarse.height) * coarse.width : 0;
     const [[rr, rg, rb], [gr, gg, gb], [br, bg, bb]] = this.matrix ?? PLAIN;
     let total = 0;
     let kept = 0;
     let white = 0;
     let black = 0;
-    for (let column = 0, cell = row * columns; column < columns; column++, cell++) {
+    for (
+      let column = 0, cell = (row - this.rows.from) * columns;
+      column < columns;
+      column++, cell++
+    ) {
       const n = seen[column]!;
       if (n === 0) continue;
       this.opaque = true;
@@ -165,7 +204,7 @@ export class WorkMaking {
       L[cell] = 0.2104542553 * l + 0.793617785 * m - 0.0040720468 * s;
       a[cell] = 1.9779984951 * l - 2.428592205 * m + 0.4505937099 * s;
       b[cell] = 0.0259040371 * l + 0.7827717662 * m - 0.808675766 * s;
-      work.seen[cell] = n;
+      looked[cell] = n;
       total += n;
       kept++;
     }
@@ -175,6 +214,13 @@ export class WorkMaking {
     this.black += black;
   };
 }
+
+const emptyCells = (cells: number) => ({
+  L: new Float32Array(cells),
+  a: new Float32Array(cells),
+  b: new Float32Array(cells),
+  seen: new Float32Array(cells),
+});
 
 const PLAIN: Matrix = [
   [1, 0, 0],

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { oklabOfLinear } from '../../src/colour/oklab.ts';
 import { decode } from '../../src/colour/rgb.ts';
-import { workImage, workSize } from '../../src/photo/work.ts';
+import { type WorkImage, WorkMaking, workImage, workSize } from '../../src/photo/work.ts';
 import { stream } from '../tools/specimen-noise.ts';
 import { picture } from './paint.ts';
 
@@ -62,4 +62,43 @@ test('memory that does not begin at a whole word is read all the same', () => {
   const shifted = new Uint8Array(new ArrayBuffer(scene.data.length + 1), 1);
   shifted.set(scene.data);
   expect(workImage({ ...scene, data: shifted })).toEqual(workImage(scene));
+});
+
+test('a photograph averaged in parts has the cells of the whole, to the last digit', () => {
+  const next = stream(5);
+  for (const [width, height, seeThrough] of [
+    [801, 607, false],
+    [503, 1009, true],
+    [40, 30, false],
+  ] as const) {
+    const scene = picture(width, height, () => [
+      255 * next(),
+      255 * next(),
+      255 * next(),
+      seeThrough && next() < 0.2 ? 0 : 255,
+    ]);
+    const masks = [
+      undefined,
+      { width: 7, height: 5, data: Uint8Array.from({ length: 35 }, (_, i) => Number(i % 3 > 0)) },
+      { width, height, data: Uint8Array.from({ length: width * height }, (_, i) => i & 1) },
+    ];
+    const [, rows] = workSize(width, height);
+    for (const mask of masks) {
+      const cuts = [0, Math.floor(rows / 5), rows >> 1, rows - 1, rows];
+      const makings = cuts.slice(1).map((to, i) => {
+        const making = new WorkMaking(scene, { mask }, { from: cuts[i]!, to });
+        const { from, to: end } = making.lines;
+        making.add(scene.data.subarray(from * width * 4, end * width * 4), end - from);
+        return making;
+      });
+      const others = makings.slice(1).map((making) => making.part());
+      const [whole, made] = [workImage(scene, { mask })!, makings[0]!.made(others)];
+      for (const key of ['L', 'a', 'b', 'seen'] as const) {
+        const bytes = (of: WorkImage) => Buffer.from(of[key].buffer);
+        expect(bytes(made).equals(bytes(whole)), key).toBe(true);
+      }
+      const figures = ({ L, a, b, seen, ...rest }: WorkImage) => rest;
+      expect(figures(made)).toEqual(figures(whole));
+    }
+  }
 });

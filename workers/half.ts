@@ -1,0 +1,40 @@
+import type { Matrix } from '../src/colour/matrix.ts';
+import type { RgbSpace } from '../src/colour/rgb.ts';
+import type { Span } from '../src/photo/average.ts';
+import type { Mask } from '../src/photo/mask.ts';
+import { WorkMaking, type WorkPart } from '../src/photo/work.ts';
+import type { Handed } from './jobs.ts';
+import { readFrame } from './strips.ts';
+
+/** How a photograph is looked at. */
+export interface Look {
+  readonly space: RgbSpace;
+  readonly mask?: Mask | undefined;
+  readonly adapt?: Matrix | undefined;
+}
+
+/** Rows of cells of a photograph's work image, and the frame that whoever has the job closes. */
+export interface HalfJob {
+  readonly frame: VideoFrame;
+  readonly look: Look;
+  readonly part: Span;
+}
+
+/** Averages some rows of a photograph. */
+export async function average({ frame, look, part }: HalfJob): Promise<WorkMaking> {
+  const { codedWidth: width, codedHeight: height } = frame;
+  const making = new WorkMaking({ width, height, space: look.space }, look, part);
+  await readFrame(frame, making.lines, (data, rows, order) => making.add(data, rows, order));
+  return making;
+}
+
+/** The job of a second thread. */
+export async function half(job: HalfJob): Promise<Handed<WorkPart>> {
+  try {
+    const value = (await average(job)).part();
+    const { L, a, b, seen } = value;
+    return { value, transfer: [L.buffer, a.buffer, b.buffer, seen.buffer] };
+  } finally {
+    job.frame.close();
+  }
+}

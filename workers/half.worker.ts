@@ -1,0 +1,5 @@
+import type { WorkPart } from '../src/photo/work.ts';
+import { type HalfJob, half } from './half.ts';
+import { serve } from './jobs.ts';
+
+serve<HalfJob, WorkPart, never>(self, half);

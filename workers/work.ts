@@ -1,0 +1,55 @@
+import { type WorkImage, WorkMaking, type WorkPart, workSize } from '../src/photo/work.ts';
+import { average, type HalfJob, type Look } from './half.ts';
+import { WarmWorker } from './jobs.ts';
+import { frameOf, readCanvas } from './strips.ts';
+
+/** Smaller photographs are averaged before a second thread has its half. */
+const HALVED = 2e6;
+const NEVER = new AbortController().signal;
+
+const second = new WarmWorker(
+  () => new Worker(new URL('./half.worker.ts', import.meta.url), { type: 'module' }),
+);
+const hasSecond = navigator.hardwareConcurrency > 1 && typeof VideoFrame !== 'undefined';
+
+/** Gets a second thread ready for a photograph that is about to be read. */
+export function expectWork(): void {
+  if (hasSecond) second.warm();
+}
+
+/**
+ * The work image of a bitmap, and whether this browser perturbs what it lets a page read. Where a second
+ * thread can look at the same memory it averages the lower half; the sums are exact, so nothing differs.
+ */
+export async function workOf(
+  bitmap: ImageBitmap,
+  isWide: boolean,
+  look: Look,
+): Promise<{ readonly work: WorkImage; readonly isPerturbed: boolean }> {
+  const { width, height } = bitmap;
+  const frame = isWide ? null : frameOf(bitmap);
+  if (!frame) {
+    const making = new WorkMaking({ width, height, space: look.space }, look);
+    const isPerturbed = readCanvas(bitmap, isWide, (data, rows, order) =>
+      making.add(data, rows, order),
+    );
+    return { work: making.made(), isPerturbed };
+  }
+  try {
+    const [, rows] = workSize(width, height);
+    if (!hasSecond || width * height < HALVED)
+      return {
+        work: (await average({ frame, look, part: { from: 0, to: rows } })).made(),
+        isPerturbed: false,
+      };
+    const middle = rows >> 1;
+    const lower = { frame, look, part: { from: middle, to: rows } };
+    // Should it fail, its half is done here.
+    const theirs = second.run<HalfJob, WorkPart, never>(lower, { signal: NEVER }).catch(() => null);
+    const upper = await average({ frame, look, part: { from: 0, to: middle } });
+    const part = (await theirs) ?? (await average(lower)).part();
+    return { work: upper.made([part]), isPerturbed: false };
+  } finally {
+    frame.close();
+  }
+}

@@ -102,7 +102,7 @@ function KeepLine() {
 function Work() {
   const done = working.value;
   return (
-    <div class="work-line" role="status">
+    <div class="work-line roomy" role="status">
       {done !== null && (
         <>
           <p>{say.working}</p>

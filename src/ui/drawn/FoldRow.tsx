@@ -62,7 +62,7 @@ export function FoldRow(props: FoldRowProps) {
             <span class="fold-name" style={{ display: 'block', overflowWrap: 'anywhere' }}>
               {chosen ? <b>{fold.name}</b> : fold.name}
             </span>
-            {fold.sign && (
+            {fold.sign !== undefined && (
               <span class="fold-sign" aria-hidden="true">
                 {fold.sign}
               </span>

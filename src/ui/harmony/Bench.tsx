@@ -33,6 +33,8 @@ interface Found {
 export function Bench() {
   const isClosest = useSignal(false);
   const last = useRef<Found | null>(null);
+  const section = useRef<HTMLElement>(null);
+  const room = useRef(0);
   const i = chosen.value;
   const colour = studied.value[i];
   const target = targets.value[i];
@@ -52,9 +54,18 @@ export function Bench() {
     found && differenceOf(found.inUse) - differenceOf(found.answer) > 0.05 ? found.answer : null;
   const shown = isClosest.value && better ? better : inUse;
   const isChosen = chosenFor(target) !== null;
+  // While another colour is being mixed the bench keeps its height, so that what stands below stays where it is.
+  const isAwaited = !answer && mixing.value !== null;
+  if (!isAwaited) room.current = 0;
+  else if (room.current === 0) room.current = section.current?.offsetHeight ?? 0;
   const inUseName = isChosen ? mixSay.yours : say.simplest;
   return (
-    <section class="bench" aria-labelledby="bench-heading">
+    <section
+      ref={section}
+      class="bench"
+      aria-labelledby="bench-heading"
+      style={room.current > 0 ? { minHeight: `${room.current}px` } : undefined}
+    >
       <h2 id="bench-heading">{name}</h2>
       <p>
         {near && `${sentence(near.words)} `}

@@ -28,7 +28,7 @@ export function WalkScreen() {
         <PhotoButton label={say.take} onTake={bring} main capture />
         <PhotoButton label={say.choose} onTake={bring} main />
       </div>
-      <GatheringLine />
+      <GatheringLine roomy />
       <InstallHint />
       <Cards kind="specimen" heading={say.specimensHeading} empty={<Samples />} />
     </section>
@@ -39,10 +39,11 @@ const bring = (file: File): void => void bringPhotograph(file, calledBy(file.nam
 
 const STAGES = { keeping: say.keeping, gathering: say.gathering, looking: say.looking } as const;
 
-export function GatheringLine() {
+/** How far a photograph is; `roomy` keeps room for it while there is none. */
+export function GatheringLine({ roomy = false }: { roomy?: boolean }) {
   const now = gathering.value;
   return (
-    <div class="work-line" role="status">
+    <div class={roomy ? 'work-line roomy' : 'work-line'} role="status">
       {now && (
         <>
           <p>{STAGES[now.stage]}</p>

@@ -3,7 +3,7 @@ import type { Granted } from '../../harmony/variant.ts';
 /** Texts of altering a colour and the whole harmony. */
 export const varySay = {
   heading: 'Alter it',
-  working: 'Working out what the shelf makes of it…',
+  working: 'Mixing each fold…',
   stopped: 'Stopped: the folds show what is wished, not what the shelf makes of it.',
   goOn: 'Work it out',
   rows: {

@@ -90,6 +90,7 @@ export function Surface({ url, width, height }: { url: string; width: number; he
     <div
       id={SURFACE}
       class="photograph-picture"
+      style={{ '--ratio': `${width / height}`, '--wide': `${width}px` }}
       data-tool={open ?? undefined}
       role="application"
       aria-label={saySight.surface}

@@ -1,6 +1,8 @@
+import { useSignal } from '@preact/signals';
 import { limitWords } from '../../../harmony/limit.ts';
 import type { Mixed } from '../../../harmony/variant.ts';
 import { benchOf } from '../../../mixture/bench.ts';
+import { afterPaint } from '../../after.ts';
 import { BesideWanted } from '../../drawn/BesideWanted.tsx';
 import { shownOf } from '../../drawn/screen.ts';
 import { shelf } from '../../studio.ts';
@@ -14,6 +16,7 @@ import { tryWhole } from './varied.ts';
 export function Trial({ made, name }: { made: Mixed; name: string }) {
   const { way, amount, origin, mixture, granted } = made;
   const on = shelf.value;
+  const isTaken = useSignal(false);
   const words = varySay.variant(WAY_WORDS[way], AMOUNT_WORDS[amount]);
   const [before, after] = [benchOf(origin.mixture, on), benchOf(mixture, on)];
   return (
@@ -38,7 +41,12 @@ export function Trial({ made, name }: { made: Mixed; name: string }) {
           <button
             type="button"
             class="main"
-            onClick={() => takeVariants([{ at: chosen.value, made }])}
+            disabled={isTaken.value}
+            onClick={() => {
+              isTaken.value = true;
+              const at = chosen.value;
+              afterPaint(() => takeVariants([{ at, made }]));
+            }}
           >
             {varySay.take}
           </button>

@@ -1,13 +1,13 @@
 import './vary.css';
 import { useSignal } from '@preact/signals';
-import { useEffect, useMemo } from 'preact/hooks';
+import { useMemo } from 'preact/hooks';
 import { AMOUNTS, type Amount, type Way } from '../../../harmony/vary.ts';
 import { FoldRow } from '../../drawn/FoldRow.tsx';
 import { isWide } from '../../drawn/screen.ts';
 import { AMOUNT_WORDS, say, WAY_WORDS } from '../../words/frame.ts';
 import { varySay } from '../../words/vary.ts';
 import { drawn, moved } from '../drawn.ts';
-import { chosen, ladders, studied, targets, variants } from '../state.ts';
+import { chosen, ladders, type Studied, studied, targets, variants } from '../state.ts';
 import { hatched, marksOf, shifted } from './folds.ts';
 import { Trial } from './Trial.tsx';
 import { goOnVarying, idOf, isStopped, stopVarying, varied, varying } from './varied.ts';
@@ -22,13 +22,12 @@ const ROWS: readonly { readonly back: Way; readonly on: Way; readonly label: str
 
 /** One colour altered along one axis at a time, drawn as short folds of cloth in what the shelf makes of it. */
 export function VariantRows() {
-  const tried = useSignal<string | null>(null);
+  const last = useSignal<{ readonly of: Studied; readonly id: string } | null>(null);
   const colour = studied.value[chosen.value];
-  useEffect(() => {
-    tried.value = null;
-  }, [colour]);
   if (!colour) return null;
-  const made = tried.value === null ? undefined : varied.value?.get(tried.value);
+  // Another colour, or the same one once it is altered: nothing is tried on it yet.
+  const tried = last.value?.of === colour ? last.value.id : null;
+  const made = tried === null ? undefined : varied.value?.get(tried);
   return (
     <section class="variants" aria-labelledby="variants-heading">
       <h2 id="variants-heading">{varySay.heading}</h2>
@@ -37,9 +36,9 @@ export function VariantRows() {
         <Row
           key={row.label}
           {...row}
-          chosen={tried.value}
+          chosen={tried}
           onChoose={(id) => {
-            tried.value = id === 'origin' ? null : id;
+            last.value = id === 'origin' ? null : { of: colour, id };
           }}
         />
       ))}
@@ -49,6 +48,7 @@ export function VariantRows() {
         </p>
       )}
       <div role="status">{made && <Trial made={made} name={colour.gathered.name} />}</div>
+      {tried !== null && !made && varying.done.value !== null && <div class="trial-room" />}
       <Whole />
     </section>
   );
@@ -58,7 +58,7 @@ export function VariantRows() {
 function Work() {
   const done = varying.done.value;
   return (
-    <div class="work-line" role="status">
+    <div class="work-line roomy" role="status">
       {done !== null && (
         <>
           <p>{varySay.working}</p>
@@ -108,6 +108,8 @@ function Row({
         name: varySay.variant(WAY_WORDS[way], AMOUNT_WORDS[amount]),
         ladder: hatched(drawn(moved(ladder, target, to)), made),
         reachable: made?.granted !== 'nothing',
+        // Room for a sign, so that none moves the row when it comes.
+        sign: '',
         ...marksOf(made),
       };
     };

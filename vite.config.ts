@@ -1,5 +1,6 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
+import { brotliCompressSync, gzipSync } from 'node:zlib';
 import preact from '@preact/preset-vite';
 import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
@@ -44,6 +45,21 @@ const samples: Plugin = {
   },
 };
 
+/** Scripts and styles stand there compressed as well, for the server to send; their names hold a hash, so none goes stale. */
+const compressed: Plugin = {
+  name: 'compressed',
+  apply: 'build',
+  enforce: 'post',
+  closeBundle() {
+    const folder = resolve(root, 'dist/app/assets');
+    for (const name of readdirSync(folder).filter((file) => /\.(js|css)$/.test(file))) {
+      const bytes = readFileSync(resolve(folder, name));
+      writeFileSync(resolve(folder, `${name}.br`), brotliCompressSync(bytes));
+      writeFileSync(resolve(folder, `${name}.gz`), gzipSync(bytes));
+    }
+  },
+};
+
 export default defineConfig({
   root: resolve(root, 'src'),
   publicDir: resolve(root, 'src/ui/public'),
@@ -61,6 +77,7 @@ export default defineConfig({
     preact(),
     contentSecurity,
     samples,
+    compressed,
     VitePWA({
       strategies: 'injectManifest',
       srcDir: '../workers',

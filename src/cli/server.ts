@@ -13,6 +13,9 @@ export function serveApp(folder: string, port: number): Promise<{ server: Server
     // Looked up anew each time: the app may be built again while it is served.
     dev: true,
     etag: true,
+    // Where they stand beside a file (vite.config.ts).
+    brotli: true,
+    gzip: true,
     setHeaders(response, path) {
       response.setHeader('Content-Security-Policy', CONTENT_SECURITY.join('; '));
       response.setHeader('X-Content-Type-Options', 'nosniff');

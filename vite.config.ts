@@ -30,6 +30,31 @@ const contentSecurity: Plugin = {
   ],
 };
 
+/** What opens the book is fetched along with the page, not once the page has run. */
+const bookAlong: Plugin = {
+  name: 'book-along',
+  apply: 'build',
+  transformIndexHtml: {
+    order: 'post',
+    handler(_, { bundle = {} }) {
+      const chunks = Object.values(bundle).filter((one) => one.type === 'chunk');
+      const store = chunks.find(({ facadeModuleId }) =>
+        facadeModuleId?.endsWith('/src/book/store.ts'),
+      );
+      const page = chunks.find(({ isEntry }) => isEntry);
+      const there = new Set(page?.imports);
+      return [store?.fileName ?? [], store?.imports ?? []]
+        .flat()
+        .filter((name) => !there.has(name))
+        .map((name) => ({
+          tag: 'link',
+          injectTo: 'head' as const,
+          attrs: { rel: 'modulepreload', crossorigin: true, href: `/${name}` },
+        }));
+    },
+  },
+};
+
 /** Our own specimens and the sample book go along, so that the app can be tried with no photograph at hand. */
 const samples: Plugin = {
   name: 'samples',
@@ -76,6 +101,7 @@ export default defineConfig({
   plugins: [
     preact(),
     contentSecurity,
+    bookAlong,
     samples,
     compressed,
     VitePWA({

@@ -26,14 +26,18 @@ export const count = (value: number): string => figure(value, 0);
 export const typed = (value: number, most = 3): string =>
   format(0, most, false).format(value).replace('−', '-');
 
-/** What parts the whole from its decimals here. */
-const POINT = typed(1.5).replace(/\d/g, '');
+let point: string | undefined;
+/** What parts the whole from its decimals here; asked late, for the first screen has no figures. */
+const pointHere = (): string => {
+  point ??= typed(1.5).replace(/\d/g, '');
+  return point;
+};
 /** What the core says, with its figures as the reader writes them. */
 export const said = (text: string): string =>
-  POINT === '.' ? text : text.replaceAll(/(?<=\d)\.(?=\d)/g, POINT);
+  pointHere() === '.' ? text : text.replaceAll(/(?<=\d)\.(?=\d)/g, pointHere());
 /** The same for text that stands in the page already, such as a sheet. */
 export function saidIn(page: Node | null): void {
-  if (page === null || POINT === '.') return;
+  if (page === null || pointHere() === '.') return;
   const texts = document.createTreeWalker(page, NodeFilter.SHOW_TEXT);
   for (let text = texts.nextNode(); text; text = texts.nextNode())
     text.nodeValue = said(text.nodeValue ?? '');

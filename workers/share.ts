@@ -5,7 +5,6 @@ export const SHARE_FIELD = 'photographs';
 export const SHARED = 'shared-photographs';
 /** Where the painter is taken then. */
 const TO = '/#/walk';
-const MOST = 20;
 
 /** Keeps what was handed over, then shows the app; with nothing in it the app is all that is shown. */
 export async function takeIn({ request }: { readonly request: Request }): Promise<Response> {
@@ -13,7 +12,7 @@ export async function takeIn({ request }: { readonly request: Request }): Promis
     const form = await request.formData();
     const files = form.getAll(SHARE_FIELD).filter((one) => one instanceof File);
     const waiting = await caches.open(SHARED);
-    for (const file of files.slice(0, MOST)) {
+    for (const file of files) {
       const headers = {
         'Content-Type': file.type || 'application/octet-stream',
         'X-Name': encodeURIComponent(file.name),

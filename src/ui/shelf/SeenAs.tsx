@@ -12,7 +12,7 @@ export function SeenAs() {
     one.lab[0] < low.lab[0] ? one : low,
   );
   return (
-    <fieldset class="shelf-seen">
+    <fieldset>
       <legend>{sayShelf.seenHeading}</legend>
       <div class="choice">
         {WAYS.map((way) => (

@@ -14,7 +14,7 @@ export function Trusted({ entry }: { entry: StockEntry }) {
   // A pigment of one's own has no handbook that its curve could be put back to.
   const isOwn = shownStock.value.own.some(({ id }) => id === entry.pigment);
   return (
-    <section class="shelf-trust">
+    <section>
       <h3>{saySwatches.trustOne}</h3>
       <p>
         {curve && !curve.trust

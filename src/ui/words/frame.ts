@@ -1,4 +1,3 @@
-import type { Step } from '../../harmony/harmony.ts';
 import type { Way } from '../../harmony/vary.ts';
 import { count, figure } from '../locale.ts';
 import type { Place } from '../route.ts';
@@ -131,14 +130,6 @@ export const WAY_WORDS: Record<Way, string> = {
   duller: 'duller',
 };
 export const AMOUNT_WORDS = { small: 'a little', middle: 'clearly', large: 'much' } as const;
-export const STEP_WORDS: Record<Step, string> = {
-  highlight: 'highlight',
-  light: 'light',
-  'local colour': 'local colour',
-  'half-tone': 'half-tone',
-  shadow: 'shadow',
-  'deepest fold': 'deepest fold',
-};
 
 /** A share as a painter would say it; tenths below one per cent. */
 export function shareWords(share: number): string {

@@ -215,7 +215,6 @@ export const mixSay = {
   transposedAbout:
     'All colours moved together, as little as possible, until the shelf reaches every one. Their intervals stay.',
   transposeWork: 'Transposing the harmony…',
-  transposeAnew: 'Transpose it anew',
   movedHeading: 'What moved, and by how much',
   wayColumn: 'Way',
   movedColumn: 'From what was seen',

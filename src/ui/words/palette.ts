@@ -49,7 +49,6 @@ export const sayPalette = {
   cover: 'It covers',
   coverCm2: 'an area, cm²',
   coverShare: 'a share of the canvas, %',
-  howMuch: 'How much',
   howMuchOf: { cm2: 'Square centimetres', share: 'Per cent of the canvas' },
   film: 'Laid as',
   filmUm: 'Wet film, µm',
@@ -59,7 +58,6 @@ export const sayPalette = {
   waste: 'Waste, %',
   more: 'Tooth, waste and oil',
   spareOil: 'Oil stirred in, % of the paste',
-  parts: 'Parts',
   removePile: 'Remove this pile',
   addByHand: 'A pile by hand',
   pigment: 'Pigment',
@@ -94,7 +92,6 @@ export const sayPalette = {
   aName: 'Give it a name.',
 
   passagesHeading: 'Passages',
-  laidOut: 'Laid out',
   touchPile:
     'Touch a pile for its mixture; once chosen it can be dragged, or moved with the arrow keys.',
   earlier: 'Move it earlier',

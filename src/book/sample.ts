@@ -54,11 +54,16 @@ const putBack = (
     return { value: null, ids };
   });
 
-/** Forgets which sample entries were thrown away, so that the sample book can be brought in once more. */
+/**
+ * Forgets which sample entries were thrown away, so that the sample book can be brought in once more. What the
+ * painter had changed before stays in the bin.
+ */
 export async function forgetThrownAway(book: Book): Promise<Result<null, BookFault>> {
   const forgotten = await book.ledger.write(null, ALL, async (transaction) => {
     const all = await everything(transaction);
-    const gone = all.filter(({ id, deletedAt }) => isSample(id) && deletedAt !== undefined);
+    const gone = all.filter(
+      (record) => isSample(record.id) && record.deletedAt !== undefined && isAsItCame(record),
+    );
     for (const { id } of gone) {
       await transaction.objectStore('records').delete(id);
       await transaction.objectStore('cards').delete(id);
@@ -71,6 +76,14 @@ export async function forgetThrownAway(book: Book): Promise<Result<null, BookFau
   });
   return forgotten.ok ? ok(null) : forgotten;
 }
+
+/** Nothing is left of it, or no version lies between the one that came and the one in the bin. */
+const isAsItCame = ({ seen, clock, purged }: AnyRecord): boolean =>
+  purged === true ||
+  Object.entries(seen).every(
+    ([device, spans]) =>
+      device === SAMPLE_DEVICE || spans.every(([from, to]) => from === clock && to === clock),
+  );
 
 async function everything(transaction: Transaction<'readwrite'>): Promise<readonly AnyRecord[]> {
   const raw = await transaction.objectStore('records').getAll();

@@ -113,4 +113,18 @@ describe('bringing it in and throwing it away', () => {
     must(await forgetThrownAway(book));
     expect((await bring(book)).added.length).toBe(copy.records.length);
   });
+
+  test('what the painter changed and then put into the bin is still there afterwards', async () => {
+    await bring(book);
+    const wall = must(await book.get('harmony', 'sample-harmony-lichened-wall'));
+    const body = { ...wall.body, name: 'My own wall' };
+    must(await book.put({ kind: 'harmony', over: wall, body }));
+    must(await book.remove(wall.id));
+    must(await throwAway(book));
+    must(await forgetThrownAway(book));
+    expect(must(await book.bin()).map(({ name }) => name)).toEqual(['My own wall']);
+    expect((await bring(book)).added.length).toBe(copy.records.length - 1);
+    must(await book.restore(wall.id));
+    expect(must(await book.get('harmony', wall.id)).body.name).toBe('My own wall');
+  });
 });

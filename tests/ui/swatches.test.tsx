@@ -90,9 +90,10 @@ describe('what something was mixed from', () => {
     expect(selects).toHaveLength(3);
     expect(screen.getAllByRole('option', { name: 'Ultramarine' })).toHaveLength(3);
     fireEvent.change(screen.getByLabelText('Parts of paint 2 in “pile”'), {
-      target: { value: '5' },
+      // As it is written in many languages.
+      target: { value: '1,5' },
     });
-    expect(change).toHaveBeenLastCalledWith([parts[0], { pigment: 'ultramarine', parts: 5 }]);
+    expect(change).toHaveBeenLastCalledWith([parts[0], { pigment: 'ultramarine', parts: 1.5 }]);
     fireEvent.change(selects[0]!, { target: { value: '' } });
     expect(change).toHaveBeenLastCalledWith([parts[1]]);
   });

@@ -1,5 +1,7 @@
 import type { Part } from '../../pigment/calibrate/swatches.ts';
 import { labelOf } from '../../pigment/label.ts';
+import { readNumber } from '../../pigment/number.ts';
+import { typed } from '../locale.ts';
 import { ownStock } from '../shelf/state.ts';
 import { saySwatches } from '../words/swatches.ts';
 
@@ -50,14 +52,13 @@ export function PartsFields({
           </select>
           {part && parts.length > 1 && (
             <input
-              type="number"
+              type="text"
               inputMode="decimal"
-              min={0}
-              step="any"
+              autocomplete="off"
               aria-label={saySwatches.partsIn(of, at + 1)}
-              value={Number.isFinite(part.parts) ? part.parts : ''}
-              onChange={({ currentTarget: { valueAsNumber } }) =>
-                set(at, { ...part, parts: valueAsNumber })
+              value={Number.isFinite(part.parts) ? typed(part.parts) : ''}
+              onChange={({ currentTarget: { value } }) =>
+                set(at, { ...part, parts: readNumber(value) ?? Number.NaN })
               }
             />
           )}

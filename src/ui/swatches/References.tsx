@@ -1,4 +1,6 @@
 import type { Signal } from '@preact/signals';
+import { readNumber } from '../../pigment/number.ts';
+import { typed } from '../locale.ts';
 import { saySwatches } from '../words/swatches.ts';
 import { greyIs, whiteIs } from './reading.ts';
 
@@ -19,14 +21,14 @@ function Lightness({ label, of }: { label: string; of: Signal<number> }) {
     <label class="swatch-number">
       {label}
       <input
-        type="number"
+        type="text"
         inputMode="decimal"
-        min={5}
-        max={100}
-        step="any"
-        value={of.value}
-        onChange={({ currentTarget: { valueAsNumber: value } }) => {
-          if (value > 0 && value <= 100) of.value = value;
+        autocomplete="off"
+        value={typed(of.value)}
+        onChange={({ currentTarget }) => {
+          const read = readNumber(currentTarget.value);
+          if (read !== null && read > 0 && read <= 100) of.value = read;
+          currentTarget.value = typed(of.value);
         }}
       />
     </label>

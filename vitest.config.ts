@@ -26,7 +26,12 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: 'screens', environment: 'happy-dom', include: ['**/*.test.tsx'] },
+        test: {
+          name: 'screens',
+          environment: 'happy-dom',
+          include: ['**/*.test.tsx'],
+          setupFiles: [resolve(root, 'tests/tools/patience.ts')],
+        },
       },
       {
         extends: true,

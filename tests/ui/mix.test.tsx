@@ -56,7 +56,7 @@ const stockOf = (pigments: readonly string[], more: Partial<Stock> = {}): Stock 
 const stock = (value: Stock | null) => {
   stocked.value = value && ({ body: { stock: value }, clock: 'x' } as unknown as Entry<'shelf'>);
 };
-const mixed = () => vi.waitFor(() => expect(answers.value.every(Boolean)).toBe(true), 10_000);
+const mixed = () => vi.waitFor(() => expect(answers.value.every(Boolean)).toBe(true), 20_000);
 const opened = (container: Element, summary: string | RegExp) => {
   const details = within(container as HTMLElement)
     .getByText(summary)
@@ -89,7 +89,7 @@ describe('what is asked of all mixtures', () => {
     changeWish({ mustHold: ['lead_white'] }, 'lead white in every pile');
     await screen.findByText(/Lead white is asked for in every pile, and left out as well/);
     fireEvent.click(screen.getByText('Undo: lead white in every pile'));
-    await vi.waitFor(() => expect(screen.queryByText(/left out as well/)).toBeNull());
+    await vi.waitFor(() => expect(screen.queryByText(/left out as well/)).toBeNull(), 20_000);
     expect(wish.value.hazard).toBe('toxic');
   });
 
@@ -138,7 +138,8 @@ describe('variants', () => {
     await screen.findByText(/To the eye: .*In the pile: /);
     const made = varied.value!.get('duller-middle')!;
     fireEvent.click(screen.getByText('Take this variant'));
-    expect(studied.value[0]!.taken).toEqual([{ way: 'duller', amount: 'middle' }]);
+    const taken = [{ way: 'duller', amount: 'middle' }];
+    await vi.waitFor(() => expect(studied.value[0]!.taken).toEqual(taken), 20_000);
     await mixed();
     // It keeps the pile that was shown, though the search would begin anew.
     expect(used.value[0]!.parts).toEqual(made.mixture.parts);
@@ -159,7 +160,7 @@ describe('variants', () => {
     fireEvent.click(screen.getByText('Take it for the whole harmony'));
     for (const { taken } of studied.value)
       expect(taken).toEqual([{ way: 'lighter', amount: 'small' }]);
-    await vi.waitFor(() => expect(screen.queryByText(/The whole harmony/)).toBeNull());
+    await vi.waitFor(() => expect(screen.queryByText(/The whole harmony/)).toBeNull(), 20_000);
     undo();
     for (const { taken } of studied.value) expect(taken).toEqual([]);
   });
@@ -199,7 +200,7 @@ describe('alternatives', () => {
     const { container } = render(<Bench />);
     await mixed();
     opened(container, /other ways? to mix it/i);
-    await vi.waitFor(() => expect(container.textContent).toMatch(/Brick dust \(toxic\)/));
+    await vi.waitFor(() => expect(container.textContent).toMatch(/Brick dust \(toxic\)/), 20_000);
     expect(container.textContent).not.toMatch(/more than a dust/);
     expect(container.textContent).toMatch(/the weakest of those that are known is yellow ochre/);
   });
@@ -212,7 +213,7 @@ describe('on odd shelves the bench still answers', () => {
     shows(...labs);
     const { container } = render(<Bench />);
     await mixed();
-    await vi.waitFor(() => expect(container.querySelector('.piles')).not.toBeNull());
+    await vi.waitFor(() => expect(container.querySelector('.piles')).not.toBeNull(), 20_000);
     expect(notice.value).toBeNull();
     return container;
   };
@@ -221,7 +222,10 @@ describe('on odd shelves the bench still answers', () => {
     const bench = await answered(stockOf(['red_earth']), lab);
     expect(bench.textContent).toMatch(/on the shelf/);
     opened(bench, /other ways? to mix it/i);
-    await vi.waitFor(() => expect(bench.textContent).toMatch(/no other way to come as near/));
+    await vi.waitFor(
+      () => expect(bench.textContent).toMatch(/no other way to come as near/),
+      20_000,
+    );
   });
 
   test('no white', async () => {
@@ -239,6 +243,6 @@ describe('on odd shelves the bench still answers', () => {
     const bench = await answered({ ...clear, entries }, [24, 20, 5]);
     expect(bench.querySelector('.piles')?.textContent).toMatch(/alone it is a glaze/);
     opened(bench, /other ways? to mix it/i);
-    await vi.waitFor(() => expect(bench.textContent).toMatch(/alone it is a glaze/));
+    await vi.waitFor(() => expect(bench.textContent).toMatch(/alone it is a glaze/), 20_000);
   });
 });

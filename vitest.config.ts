@@ -10,7 +10,7 @@ export default defineConfig({
   cacheDir: resolve(root, 'node_modules/.vite'),
   test: {
     dir: resolve(root, 'tests'),
-    testTimeout: 30_000,
+    testTimeout: 60_000,
     expect: { poll: { timeout: 20_000 } },
     // All cores: on two the default would be one.
     maxWorkers: '100%',

@@ -11,6 +11,7 @@ export default defineConfig({
   test: {
     dir: resolve(root, 'tests'),
     testTimeout: 60_000,
+    hookTimeout: 60_000,
     expect: { poll: { timeout: 20_000 } },
     // All cores: on two the default would be one.
     maxWorkers: '100%',
@@ -39,7 +40,7 @@ export default defineConfig({
           name: 'browser',
           environment: 'node',
           include: ['browser/**/*.test.ts'],
-          testTimeout: 120_000,
+          testTimeout: 240_000,
           hookTimeout: 120_000,
           // After the rest, for pages wait more than they work.
           sequence: { groupOrder: 1 },

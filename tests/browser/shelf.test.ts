@@ -209,7 +209,8 @@ describeBrowser('the shelf', () => {
       await expect.poll(focused).toBe('Edit Yellow ochre');
       await page.goBack();
       await heading(page, 'Yellow ochre').waitFor();
-      await expect.poll(focused).toBe('Yellow ochre');
+      // Back on the link that led away.
+      await expect.poll(focused).toBe('Edit');
       await tabTo('Take it off the shelf');
       await page.keyboard.press('Enter');
       await page.getByText(/mixtures use the starter shelf/).waitFor();

@@ -5,7 +5,8 @@ import { frameOf, readCanvas } from './strips.ts';
 
 /** Smaller photographs are averaged before a second thread has its half. */
 const HALVED = 2e6;
-const NEVER = new AbortController().signal;
+/** How long the second thread may take beyond the first, at the least. */
+const LEAST_PATIENCE_MS = 500;
 
 const second = new WarmWorker(
   () => new Worker(new URL('./half.worker.ts', import.meta.url), { type: 'module' }),
@@ -44,10 +45,17 @@ export async function workOf(
       };
     const middle = rows >> 1;
     const lower = { frame, look, part: { from: middle, to: rows } };
-    // Should it fail, its half is done here.
-    const theirs = second.run<HalfJob, WorkPart, never>(lower, { signal: NEVER }).catch(() => null);
+    const giveUp = new AbortController();
+    const theirs = second
+      .run<HalfJob, WorkPart, never>(lower, { signal: giveUp.signal })
+      .catch(() => null);
+    const began = performance.now();
     const upper = await average({ frame, look, part: { from: 0, to: middle } });
+    // Should it fail, or never answer, its half is done here.
+    const patience = LEAST_PATIENCE_MS + 2 * (performance.now() - began);
+    const late = setTimeout(() => giveUp.abort(), patience);
     const part = (await theirs) ?? (await average(lower)).part();
+    clearTimeout(late);
     return { work: upper.made([part]), isPerturbed: false };
   } finally {
     frame.close();

@@ -51,7 +51,7 @@ export class Painter {
     this.#patienceMs = patienceMs;
   }
 
-  static async with(engine: Engine, patienceMs = 30_000): Promise<Painter> {
+  static async with(engine: Engine, patienceMs = 60_000): Promise<Painter> {
     const folder = mkdtempSync(join(tmpdir(), 'kingcup-engine-'));
     mkdirSync(join(folder, 'downloads'));
     return new Painter(impatient(await engine.open(folder)), folder, patienceMs);

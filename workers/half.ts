@@ -1,17 +1,11 @@
-import type { Matrix } from '../src/colour/matrix.ts';
-import type { RgbSpace } from '../src/colour/rgb.ts';
 import type { Span } from '../src/photo/average.ts';
-import type { Mask } from '../src/photo/mask.ts';
-import { WorkMaking, type WorkPart } from '../src/photo/work.ts';
+import type { Pixels } from '../src/photo/pixels.ts';
+import { WorkMaking, type WorkOptions, type WorkPart } from '../src/photo/work.ts';
 import type { Handed } from './jobs.ts';
 import { readFrame } from './strips.ts';
 
 /** How a photograph is looked at. */
-export interface Look {
-  readonly space: RgbSpace;
-  readonly mask?: Mask | undefined;
-  readonly adapt?: Matrix | undefined;
-}
+export type Look = Pick<Pixels, 'space'> & Pick<WorkOptions, 'mask' | 'adapt'>;
 
 /** Rows of cells of a photograph's work image, and the frame that whoever has the job closes. */
 export interface HalfJob {

@@ -10,25 +10,22 @@ export type Strip = (data: Pixels['data'], rows: number, order: 'rgba' | 'bgrx')
  * Reads a bitmap from the top, never more than a strip of it at a time. Where the browser shows its own
  * memory as a frame of opaque sRGB, that is copied; elsewhere a canvas of one strip is read back.
  * @param each may not keep its data
- */
-export async function readStrips(bitmap: ImageBitmap, wide: boolean, each: Strip): Promise<void> {
-  const frame = wide ? null : frameOf(bitmap);
-  if (!frame) {
-    readCanvas(bitmap, wide, each);
-    return;
-  }
-  try {
-    await readFrame(frame, { from: 0, to: bitmap.height }, each);
-  } finally {
-    frame.close();
-  }
-}
-
-/**
- * Through a canvas; otherwise as {@link readStrips}.
  * @returns whether this browser perturbs what it lets a page read
  */
-export function readCanvas(bitmap: ImageBitmap, wide: boolean, each: Strip): boolean {
+export async function readStrips(
+  bitmap: ImageBitmap,
+  wide: boolean,
+  each: Strip,
+): Promise<boolean> {
+  const frame = frameOf(bitmap, wide);
+  if (frame) {
+    try {
+      await readFrame(frame, { from: 0, to: bitmap.height }, each);
+    } finally {
+      frame.close();
+    }
+    return false;
+  }
   const { width, height } = bitmap;
   const { canvas, context } = canvasOf(width, Math.min(ROWS, height), wide);
   for (let y = 0; y < height; y += ROWS) {
@@ -43,8 +40,8 @@ export function readCanvas(bitmap: ImageBitmap, wide: boolean, each: Strip): boo
 }
 
 /** A bitmap's own memory, to be closed, where it is opaque sRGB in four bytes a pixel; null where it is not. */
-export function frameOf(bitmap: ImageBitmap): VideoFrame | null {
-  if (typeof VideoFrame === 'undefined') return null;
+export function frameOf(bitmap: ImageBitmap, wide: boolean): VideoFrame | null {
+  if (wide || typeof VideoFrame === 'undefined') return null;
   let frame: VideoFrame;
   try {
     frame = new VideoFrame(bitmap, { timestamp: 0 });

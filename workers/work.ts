@@ -1,7 +1,7 @@
 import { type WorkImage, WorkMaking, type WorkPart, workSize } from '../src/photo/work.ts';
 import { average, type HalfJob, type Look } from './half.ts';
 import { WarmWorker } from './jobs.ts';
-import { frameOf, readCanvas } from './strips.ts';
+import { frameOf, readStrips } from './strips.ts';
 
 /** Smaller photographs are averaged before a second thread has its half. */
 const HALVED = 2e6;
@@ -28,36 +28,36 @@ export async function workOf(
   look: Look,
 ): Promise<{ readonly work: WorkImage; readonly isPerturbed: boolean }> {
   const { width, height } = bitmap;
-  const frame = isWide ? null : frameOf(bitmap);
+  const [, rows] = workSize(width, height);
+  const isLarge = width * height >= HALVED && rows > 1;
+  const frame = hasSecond && isLarge ? frameOf(bitmap, isWide) : null;
   if (!frame) {
     const making = new WorkMaking({ width, height, space: look.space }, look);
-    const isPerturbed = readCanvas(bitmap, isWide, (data, rows, order) =>
-      making.add(data, rows, order),
+    const isPerturbed = await readStrips(bitmap, isWide, (data, lines, order) =>
+      making.add(data, lines, order),
     );
     return { work: making.made(), isPerturbed };
   }
   try {
-    const [, rows] = workSize(width, height);
-    if (!hasSecond || width * height < HALVED)
-      return {
-        work: (await average({ frame, look, part: { from: 0, to: rows } })).made(),
-        isPerturbed: false,
-      };
-    const middle = rows >> 1;
-    const lower = { frame, look, part: { from: middle, to: rows } };
-    const giveUp = new AbortController();
-    const theirs = second
-      .run<HalfJob, WorkPart, never>(lower, { signal: giveUp.signal })
-      .catch(() => null);
-    const began = performance.now();
-    const upper = await average({ frame, look, part: { from: 0, to: middle } });
-    // Should it fail, or never answer, its half is done here.
-    const patience = LEAST_PATIENCE_MS + 2 * (performance.now() - began);
-    const late = setTimeout(() => giveUp.abort(), patience);
-    const part = (await theirs) ?? (await average(lower)).part();
-    clearTimeout(late);
-    return { work: upper.made([part]), isPerturbed: false };
+    return { work: await inHalves(frame, look, rows), isPerturbed: false };
   } finally {
     frame.close();
   }
+}
+
+async function inHalves(frame: VideoFrame, look: Look, rows: number): Promise<WorkImage> {
+  const middle = rows >> 1;
+  const lower = { frame, look, part: { from: middle, to: rows } };
+  const giveUp = new AbortController();
+  const theirs = second
+    .run<HalfJob, WorkPart, never>(lower, { signal: giveUp.signal })
+    .catch(() => null);
+  const began = performance.now();
+  const upper = await average({ frame, look, part: { from: 0, to: middle } });
+  // Should it fail, or never answer, its half is done here.
+  const patience = LEAST_PATIENCE_MS + 2 * (performance.now() - began);
+  const late = setTimeout(() => giveUp.abort(), patience);
+  const part = (await theirs) ?? (await average(lower)).part();
+  clearTimeout(late);
+  return upper.made([part]);
 }

@@ -3,7 +3,7 @@ import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeEach, expect, test } from 'vitest';
 import type { Entry } from '../../src/book/record.ts';
-import { hasPoppler, readPdf } from '../tools/poppler.ts';
+import { hasPoppler, readPdf, tellUnread } from '../tools/poppler.ts';
 import { onDisk } from './disk.ts';
 import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
 import {
@@ -33,7 +33,7 @@ const stockOf = async (page: Page): Promise<Record<string, number>> => {
   );
 };
 
-if (!hasPoppler) test.skip('what is printed (skipped: no poppler-utils)', () => {});
+tellUnread('what is printed');
 
 describeBrowser('from a harmony or a drapery in the book to a printed morning sheet', () => {
   const served = new Served();

@@ -28,7 +28,7 @@ import {
   WHOLE,
 } from '../palette/made.ts';
 import { CHROMIUM_FLAGS, findChromium } from '../tools/chromium.ts';
-import { hasPoppler, readPdf } from '../tools/poppler.ts';
+import { hasPoppler, readPdf, tellUnread } from '../tools/poppler.ts';
 import { describeBrowser } from './open.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
@@ -194,7 +194,7 @@ describeBrowser('a morning sheet on paper', () => {
       },
     );
   });
-  if (!hasPoppler) test.skip('the PDF itself (skipped: no poppler-utils)', () => {});
+  tellUnread('the PDF itself');
 
   test(
     `${RANDOM} random days: nothing is clipped, in print and on the screen`,

@@ -2,11 +2,17 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { test } from 'vitest';
 import { isCommand } from './debian.ts';
 
 /** Whether what is printed can be read back, by poppler-utils. */
 export const hasPoppler = ['pdfinfo', 'pdftotext', 'pdftoppm'].every(isCommand);
 if (!hasPoppler && process.env.KINGCUP_MUST === '1') throw new Error('no poppler-utils');
+
+/** One visible skip where nothing can read what is printed. */
+export function tellUnread(what: string): void {
+  if (!hasPoppler) test.skip(`${what} (skipped: no poppler-utils)`, () => {});
+}
 
 export interface Printed {
   readonly pages: number;

@@ -77,16 +77,14 @@ export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
     x += column;
   }
   const seams = places.slice(0, Math.max(1, main.length - 1)).map(({ press }) => press);
+  const each = Math.max(1, seams.length);
   for (const [k, { index, share }] of accents.entries()) {
-    const seam = seams[k % Math.max(1, seams.length)];
+    const seam = seams[k % each];
     const at = seam ? seam.left + seam.width : width / 2;
     // A larger accent is a kerchief, a small one a ribbon.
     const kerchief = share >= 0.02 && width >= 480;
     const wide = kerchief ? Math.min(118, width * 0.12) : Math.max(26, Math.min(54, width * 0.06));
-    const middle = Math.min(
-      width - wide,
-      Math.max(wide, at + Math.floor(k / Math.max(1, seams.length)) * wide),
-    );
+    const middle = Math.min(width - wide, Math.max(wide, at + Math.floor(k / each) * wide));
     places.push({
       index,
       left: middle - wide / 2,

@@ -1,22 +1,15 @@
 import type { FlatImage } from '../photo/flat.ts';
 
 /**
- * How hard the borders between labels are. Where light alone changes, colour changes as much
- * beside a border between two labels as across it; where one thing ends and another begins, it
+ * How hard the borders between colours are. Where light alone changes, colour changes as much
+ * beside a border between two of them as across it; where one thing ends and another begins, it
  * jumps there. So the squared step across is compared with the squared steps on both sides:
  * grain and even gradients are in both and fall out.
- *
- * For labels i < j the sums stand at (i × count + j) × FIELDS, in the order of {@link FIELD}.
  */
-export interface Borders {
-  readonly count: number;
-  readonly sums: Float64Array;
-}
-
 export const FIELD = {
   /** All places where the two meet. */
   meetings: 0,
-  /** Those where both run on for two cells: the crossings that are measured. */
+  /** Those with room on a side to see what changes there: the crossings that are measured. */
   crossings: 1,
   /** Squared steps across them: of lightness, and of chroma that no change of light explains. */
   acrossL: 2,
@@ -33,6 +26,20 @@ export const FIELD = {
 } as const;
 export const FIELDS = 8;
 
+/** Sums over the borders of those labels that meet: pair p is first[p] < second[p]. */
+export interface Edges {
+  readonly first: readonly number[];
+  readonly second: readonly number[];
+  /** FIELDS a pair, in the order of {@link FIELD}. */
+  readonly sums: Float64Array;
+}
+
+/** The same for every two of a few: for i < j the sums stand at (i × count + j) × FIELDS. */
+export interface Borders {
+  readonly count: number;
+  readonly sums: Float64Array;
+}
+
 /** Cells on either side of a border between which its step is measured. */
 const REACH = 2;
 /** From there as far again, to see what changes beside it. */
@@ -45,11 +52,10 @@ export function borders(
   image: FlatImage,
   width: number,
   height: number,
-  label: Uint8Array,
+  label: Uint16Array,
   count: number,
-): Borders {
-  const sums = new Float64Array(count * count * FIELDS);
-  const steps = new Steps(image);
+): Edges {
+  const crossing = new Crossing(image, label, count);
   for (let y = 0; y < height; y++) {
     const row = y * width;
     const down = y + 1 < height;
@@ -58,123 +64,141 @@ export function borders(
       if (i >= count) continue;
       if (x + 1 < width) {
         const j = label[p + 1]!;
-        if (j !== i && j < count) cross(steps, label, count, sums, p, 1, x, width - 2 - x);
+        if (j !== i && j < count) crossing.add(p, 1, x, width - 2 - x);
       }
       if (down) {
         const j = label[p + width]!;
-        if (j !== i && j < count) cross(steps, label, count, sums, p, width, y, height - 2 - y);
+        if (j !== i && j < count) crossing.add(p, width, y, height - 2 - y);
       }
     }
   }
-  return { count, sums };
+  return crossing.edges();
 }
 
-/**
- * One place where two labels meet: the cells p and p + step.
- * @param before, after cells of the image on either side of them
- */
-function cross(
-  steps: Steps,
-  label: Uint8Array,
-  count: number,
-  sums: Float64Array,
-  p: number,
-  step: number,
-  before: number,
-  after: number,
-): void {
-  const i = label[p]!;
-  const j = label[p + step]!;
-  const at = (i < j ? i * count + j : j * count + i) * FIELDS;
-  sums[at]!++;
-  // A lone cell of grain is no border: both labels must run on for two cells.
-  if (before > 0 && label[p - step] !== i) return;
-  if (after > 0 && label[p + 2 * step] !== j) return;
-  const near = p - Math.min(before, REACH) * step;
-  const far = p + step + Math.min(after, REACH) * step;
-  if (label[near]! >= count || label[far]! >= count) return;
-  const left = before >= REACH + SPAN && label[near - SPAN * step]! < count;
-  const right = after >= REACH + SPAN && label[far + SPAN * step]! < count;
-  if (!left && !right) return;
-  let sidesL = 0;
-  let sidesC = 0;
-  let sidesA = 0;
-  let sidesB = 0;
-  if (left) {
-    steps.measure(near - SPAN * step, near);
-    sidesL += steps.light;
-    sidesC += steps.hue;
-    sidesA += steps.da;
-    sidesB += steps.db;
-  }
-  if (right) {
-    steps.measure(far, far + SPAN * step);
-    sidesL += steps.light;
-    sidesC += steps.hue;
-    sidesA += steps.da;
-    sidesB += steps.db;
-  }
-  const per = left && right ? 0.5 : 1;
-  steps.measure(near, far);
-  sums[at + 1]!++;
-  sums[at + 2]! += steps.light;
-  sums[at + 3]! += steps.hue;
-  sums[at + 4]! += per * sidesL;
-  sums[at + 5]! += per * sidesC;
-  const way = i < j ? 1 : -1;
-  sums[at + 6]! += way * (steps.da - per * sidesA);
-  sums[at + 7]! += way * (steps.db - per * sidesB);
-}
+/** Adds up the places where two labels meet. */
+class Crossing {
+  private readonly label: Uint16Array;
+  private readonly count: number;
+  private readonly first: number[] = [];
+  private readonly second: number[] = [];
+  private sums = new Float64Array(4096 * FIELDS);
+  /** One more than the place of a pair, 0 until it is met. */
+  private readonly placeOf: Int32Array;
+  /** L, L but never under the darkest, and a and b divided by that. */
+  private readonly cells: Float32Array;
 
-/**
- * Squared steps from one cell to another. a/L and b/L are the same in light and shadow; their steps
- * are taken times the darker L, so that grain stays grain.
- */
-class Steps {
-  light = 0;
-  hue = 0;
-  da = 0;
-  db = 0;
-  private readonly L: Float32Array;
-  /** L, never under the darkest, and a and b divided by it. */
-  private readonly low: Float32Array;
-  private readonly A: Float32Array;
-  private readonly B: Float32Array;
-
-  constructor({ L, a, b }: FlatImage) {
-    this.L = L;
-    this.low = new Float32Array(L.length);
-    this.A = new Float32Array(L.length);
-    this.B = new Float32Array(L.length);
-    for (let i = 0; i < L.length; i++) {
+  constructor({ L, a, b }: FlatImage, label: Uint16Array, count: number) {
+    this.label = label;
+    this.count = count;
+    this.placeOf = new Int32Array(count * count);
+    this.cells = new Float32Array(L.length * 4);
+    for (let i = 0, at = 0; i < L.length; i++, at += 4) {
       const low = Math.max(DARKEST, L[i]!);
       const per = 1 / low;
-      this.low[i] = low;
-      this.A[i] = a[i]! * per;
-      this.B[i] = b[i]! * per;
+      this.cells[at] = L[i]!;
+      this.cells[at + 1] = low;
+      this.cells[at + 2] = a[i]! * per;
+      this.cells[at + 3] = b[i]! * per;
     }
   }
 
-  measure(p: number, q: number): void {
-    const dL = this.L[p]! - this.L[q]!;
-    const lp = this.low[p]!;
-    const lq = this.low[q]!;
-    const low = Math.min(lp, lq);
-    const da = (this.A[q]! - this.A[p]!) * low;
-    const db = (this.B[q]! - this.B[p]!) * low;
-    this.light = dL * dL;
-    this.hue = da * da + db * db;
-    this.da = da;
-    this.db = db;
+  /**
+   * One place where two labels meet: the cells p and p + step.
+   * @param before, after cells of the image on either side of them
+   */
+  add(p: number, step: number, before: number, after: number): void {
+    const { label, count } = this;
+    const i = label[p]!;
+    const j = label[p + step]!;
+    const at = this.place(Math.min(i, j), Math.max(i, j));
+    const { sums } = this;
+    sums[at]!++;
+    const near = p - Math.min(before, REACH) * step;
+    const far = p + step + Math.min(after, REACH) * step;
+    if (label[near]! >= count || label[far]! >= count) return;
+    const left = before >= REACH + SPAN && label[near - SPAN * step]! < count;
+    const right = after >= REACH + SPAN && label[far + SPAN * step]! < count;
+    if (!left && !right) return;
+    const per = left && right ? 0.5 : 1;
+    const way = i < j ? 1 : -1;
+    sums[at + FIELD.crossings]!++;
+    this.measure(near, far, at, FIELD.acrossL, 1, way);
+    if (left) this.measure(near - SPAN * step, near, at, FIELD.besideL, per, -way * per);
+    if (right) this.measure(far, far + SPAN * step, at, FIELD.besideL, per, -way * per);
   }
+
+  edges(): Edges {
+    const { first, second, sums } = this;
+    return { first, second, sums: sums.subarray(0, first.length * FIELDS) };
+  }
+
+  private place(i: number, j: number): number {
+    const key = i * this.count + j;
+    let place = this.placeOf[key]!;
+    if (place === 0) {
+      this.first.push(i);
+      this.second.push(j);
+      place = this.first.length;
+      this.placeOf[key] = place;
+      if (place * FIELDS > this.sums.length) {
+        const larger = new Float64Array(this.sums.length * 2);
+        larger.set(this.sums);
+        this.sums = larger;
+      }
+    }
+    return (place - 1) * FIELDS;
+  }
+
+  /**
+   * The squared steps from cell p to cell q: a/L and b/L are the same in light and shadow; their steps
+   * are taken times the darker L, so that grain stays grain.
+   */
+  private measure(
+    p: number,
+    q: number,
+    at: number,
+    field: number,
+    weight: number,
+    turn: number,
+  ): void {
+    const { cells, sums } = this;
+    const from = p * 4;
+    const to = q * 4;
+    const dL = cells[from]! - cells[to]!;
+    const low = Math.min(cells[from + 1]!, cells[to + 1]!);
+    const da = (cells[to + 2]! - cells[from + 2]!) * low;
+    const db = (cells[to + 3]! - cells[from + 3]!) * low;
+    sums[at + field]! += weight * dL * dL;
+    sums[at + field + 1]! += weight * (da * da + db * db);
+    sums[at + FIELD.turnA]! += turn * da;
+    sums[at + FIELD.turnB]! += turn * db;
+  }
+}
+
+/** The borders of a few nodes, each of several labels: what lies inside a node is none. */
+export function bordersOfNodes(edges: Edges, nodeOf: Uint8Array, count: number): Borders {
+  const sums = new Float64Array(count * count * FIELDS);
+  const { first, second } = edges;
+  for (let pair = 0, from = 0; pair < first.length; pair++, from += FIELDS) {
+    const i = nodeOf[first[pair]!]!;
+    const j = nodeOf[second[pair]!]!;
+    if (i === j) continue;
+    const to = (i < j ? i * count + j : j * count + i) * FIELDS;
+    give(edges.sums, from, sums, to, i < j ? 1 : -1);
+  }
+  return { count, sums };
 }
 
 /** Adds the border of j with k to that of i with k. */
 export function addBorder({ count, sums }: Borders, i: number, j: number, k: number): void {
   const to = (i < k ? i * count + k : k * count + i) * FIELDS;
   const from = (j < k ? j * count + k : k * count + j) * FIELDS;
-  const way = i < k === j < k ? 1 : -1;
-  for (let field = 0; field < FIELD.turnA; field++) sums[to + field]! += sums[from + field]!;
-  sums[to + FIELD.turnA]! += way * sums[from + FIELD.turnA]!;
-  sums[to + FIELD.turnB]! += way * sums[from + FIELD.turnB]!;
+  give(sums, from, sums, to, i < k === j < k ? 1 : -1);
+}
+
+/** @param way −1 where the border is taken from the second to the first */
+function give(from: Float64Array, at: number, sums: Float64Array, to: number, way: 1 | -1): void {
+  for (let field = 0; field < FIELD.turnA; field++) sums[to + field]! += from[at + field]!;
+  sums[to + FIELD.turnA]! += way * from[at + FIELD.turnA]!;
+  sums[to + FIELD.turnB]! += way * from[at + FIELD.turnB]!;
 }

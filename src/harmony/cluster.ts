@@ -103,7 +103,7 @@ export function cluster(
 ): Clusters {
   const n = bins.bins;
   const { weight } = bins;
-  const x = Float64Array.from(bins.L, (v) => v * lightness);
+  const x = bins.L.map((v) => v * lightness);
   const { a: y, b: z } = bins;
   const far = new Float64Array(n).fill(Infinity);
   const cx: number[] = [];

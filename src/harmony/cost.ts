@@ -42,7 +42,8 @@ export function groupOf(nodes: Nodes, i: number): Group {
     weight: w,
     cells: nodes.cells[i]!,
     sL: w * L,
-    sLL: w * L * L,
+    // Black has no direction: nothing is divided by nothing.
+    sLL: w * Math.max(L * L, 1e-9),
     sLa: w * L * a,
     sLb: w * L * b,
   };
@@ -83,7 +84,7 @@ export function cost(p: Group, q: Group, border: Border, around = border.n): num
   const qL = q.sL / q.weight;
   const dL = Math.abs(pL - qL);
   const [pa, pb, qa, qb] = [p.sLa / p.sLL, p.sLb / p.sLL, q.sLa / q.sLL, q.sLb / q.sLL];
-  const [pC, qC] = [Math.hypot(pa, pb), Math.hypot(qa, qb)];
+  const [pC, qC] = [length(pa, pb), length(qa, qb)];
   const strength = Math.min(pC, qC);
   // Where the lighter one's chroma would fall in the darker one's light, against where it is;
   // in strong colours the eye forgives more, in chroma more than in hue.
@@ -95,15 +96,15 @@ export function cost(p: Group, q: Group, border: Border, around = border.n): num
   // Sheen adds white: the lighter one is paler for its light, but hardly paler in itself.
   const [lightC, darkC] = pL > qL ? [pC * pL, qC * qL] : [qC * qL, pC * pL];
   const sheen = pL > qL === pC < qC ? unit((lightC / Math.max(1e-6, darkC) - 0.6) / 0.25) : 0;
-  const mismatch = Math.hypot(turned, across * (1 - 0.55 * sheen));
+  const mismatch = length(turned, across * (1 - 0.55 * sheen));
   // A strong colour, or one that both have exactly alike, is one thing in two lights; greys are
   // alike by chance.
-  const alike = 1 - Math.hypot(pa - qa, pb - qb) / (0.15 * Math.max(1e-6, strength));
+  const alike = 1 - length(pa - qa, pb - qb) / (0.15 * Math.max(1e-6, strength));
   const hueHolds = Math.max(
     unit((strength - 0.05) / 0.13),
     0.75 * unit(2 * alike) * unit((strength - 0.02) / 0.02),
   );
-  const apart = Math.hypot(mismatch, dL * (0.6 - 0.4 * hueHolds));
+  const apart = length(mismatch, dL * (0.6 - 0.4 * hueHolds));
   const { n } = border;
   // What only touches here and there has no border to judge by.
   const touch = n < 12 ? 0 : unit((n / around - 0.03) / 0.12);
@@ -125,7 +126,7 @@ export function cost(p: Group, q: Group, border: Border, around = border.n): num
   const light = (hard * (1 - 0.8 * hueHolds) * (dL + jump)) / 2 + 0.04 * dL;
   // Hue may wander softly inside a thing, but not without end.
   const wander = 0.45 + 0.55 * unit((mismatch - 0.016) / 0.022);
-  const met = Math.hypot(mismatch * Math.max(wander, 0.45 + 1.2 * hardC), light);
+  const met = length(mismatch * Math.max(wander, 0.45 + 1.2 * hardC), light);
   return touch * met + (1 - touch) * apart;
 }
 
@@ -133,3 +134,5 @@ export function cost(p: Group, q: Group, border: Border, around = border.n): num
 const GRAIN_L = 0.004 ** 2;
 const GRAIN_C = 0.002 ** 2;
 const unit = (v: number): number => Math.max(0, Math.min(1, v));
+/** Of a vector in the plane; Math.hypot, which guards against overflow, takes many times as long. */
+const length = (x: number, y: number): number => Math.sqrt(x * x + y * y);

@@ -6,13 +6,15 @@ import type { Mask } from '../photo/mask.ts';
 import type { Pixels } from '../photo/pixels.ts';
 import { type WorkImage, workImage } from '../photo/work.ts';
 import { fail, ok, type Result } from '../result.ts';
+import { agree } from './agree.ts';
+import { atomsOf } from './atoms.ts';
 import { borders } from './border.ts';
-import { cluster, histogram, LIGHTNESS } from './cluster.ts';
-import { halve } from './halve.ts';
+import { histogram, LIGHTNESS } from './cluster.ts';
 import type { Gathered, GatheredColour } from './harmony.ts';
-import { join, MOST } from './join.ts';
+import { MOST } from './join.ts';
 import { labelMap, NOWHERE } from './labels.ts';
 import { ladder, localColour, tally } from './measure.ts';
+import { trial } from './trial.ts';
 
 export type GatherFault =
   | { readonly code: 'transparent' }
@@ -38,8 +40,8 @@ export type GatherFromOptions = Pick<GatherOptions, 'colours' | 'onProgress' | '
   readonly height: number;
 };
 
-/** Clusters before joining. */
-const OVER = 64;
+/** Trials that are asked what they agree on. */
+const TRIALS = 64;
 /** An accent holds less than this share of the area … */
 const ACCENT_SHARE = 0.02;
 /** … and is farther than this (CIEDE2000, kL = 2) from every other colour. */
@@ -86,31 +88,27 @@ export function gatherFrom(
   if (work.pixels === 0) return fail({ code: work.opaque ? 'all-rubbed-out' : 'transparent' });
   const flat = flatten(work);
   const bins = histogram(flat, work.seen);
-  const start = halve(
-    { weight: bins.weight, x: bins.L.map((v) => v * LIGHTNESS), y: bins.a, z: bins.b },
-    OVER,
-  );
-  // They are cut where the scene parts them already: to move them on would only unsettle them.
-  const clusters = cluster(bins, OVER, LIGHTNESS, 1, start);
+  const atoms = atomsOf(bins, LIGHTNESS);
   if (stopped?.()) return fail({ code: 'stopped' });
-  onProgress?.(0.5);
+  onProgress?.(0.3);
 
-  const first = new Uint8Array(work.L.length).fill(NOWHERE);
-  const cells = new Float64Array(clusters.count);
-  for (let i = 0; i < first.length; i++) {
-    if (bins.ofCell[i]! < 0) continue;
-    first[i] = clusters.ofBin[bins.ofCell[i]!]!;
-    cells[first[i]!]!++;
+  const cells = new Uint16Array(work.L.length).fill(atoms.count);
+  for (let i = 0; i < cells.length; i++)
+    if (bins.ofCell[i]! >= 0) cells[i] = atoms.ofBin[bins.ofCell[i]!]!;
+  const edges = borders(flat, work.width, work.height, cells, atoms.count);
+  const trials: Uint8Array[] = [];
+  while (trials.length < TRIALS) {
+    if (trials.length % 8 === 0) {
+      if (stopped?.()) return fail({ code: 'stopped' });
+      onProgress?.(0.5 + (0.3 * trials.length) / TRIALS);
+    }
+    trials.push(trial(atoms, edges, trials.length, wanted));
   }
-  const group = join(
-    { ...clusters, cells },
-    borders(flat, work.width, work.height, first, clusters.count),
-    wanted,
-  );
-  const label = first;
-  for (let i = 0; i < label.length; i++) if (label[i] !== NOWHERE) label[i] = group[label[i]!]!;
+  const group = agree(atoms, trials, wanted);
+  const label = new Uint8Array(cells.length);
+  for (let i = 0; i < label.length; i++) label[i] = group[cells[i]!] ?? NOWHERE;
   if (stopped?.()) return fail({ code: 'stopped' });
-  onProgress?.(0.75);
+  onProgress?.(0.8);
 
   const colours = measure(work, label);
   onProgress?.(1);

@@ -16,13 +16,22 @@ interface Box {
   readonly variance: number;
 }
 
+/** Points put into boxes. */
+export interface Boxes {
+  readonly count: number;
+  /** Mean of the points in each box. */
+  readonly centres: readonly (readonly [number, number, number])[];
+  /** Box of each point. */
+  readonly ofPoint: Uint16Array;
+}
+
 /**
- * Centres by halving: the box with the largest weight × variance is cut through its mean, across
+ * Points put into boxes by halving: the box with the largest weight × variance is cut through its mean, across
  * the direction in which it spreads most, until there are `k`. A trace of grain moves the cuts a
  * trace; seeding by the farthest point would leap.
  * @see X. Wu, ACM Trans. Graph. 11 (1992) 348, for cutting by variance (reference from memory)
  */
-export function halve(points: Points, k: number): [number, number, number][] {
+export function halve(points: Points, k: number): Boxes {
   const order = Int32Array.from(points.weight, (_, i) => i);
   const boxes: Box[] = [measured(points, order, 0, order.length)];
   while (boxes.length < k) {
@@ -36,7 +45,11 @@ export function halve(points: Points, k: number): [number, number, number][] {
     boxes[at] = measured(points, order, box.from, middle);
     boxes.push(measured(points, order, middle, box.to));
   }
-  return boxes.map(({ mean }) => [...mean]);
+  const ofPoint = new Uint16Array(order.length);
+  boxes.forEach(({ from, to }, box) => {
+    for (let at = from; at < to; at++) ofPoint[order[at]!] = box;
+  });
+  return { count: boxes.length, centres: boxes.map(({ mean }) => mean), ofPoint };
 }
 
 function measured(points: Points, order: Int32Array, from: number, to: number): Box {

@@ -1,3 +1,4 @@
+import { type Chance, chance } from '../chance.ts';
 import { addBorder, type Borders } from './border.ts';
 import { type Border, borderOf, cost, type Group, groupOf, type Nodes, noBorder } from './cost.ts';
 import { hueWander, sceneScale } from './scene.ts';
@@ -12,42 +13,42 @@ const LIMIT = 0.024;
 /** … and more where hue wanders inside things. */
 const WANDER = 0.35;
 
+/** How far a trial is shaken, as the standard deviation of a logarithm: what each pair costs, … */
+const SHAKEN_COST = 0.15;
+/** … the limit, … */
+const SHAKEN_LIMIT = 0.3;
+/** … and what counts as far. */
+const SHAKEN_FAR = 0.1;
+
 /**
- * Joins nodes that are one thing in different light, cheapest pair first.
+ * One trial: joins nodes that are one thing in different light, cheapest pair first.
+ * @param seed   shakes what pairs cost and where joining ends, so that many trials tell what is sure
  * @param wanted colours, or undefined to choose by itself
- * @returns the group of each node, 0…groups − 1
+ * @returns the group of each node, 0…groups − 1; 255 for a node that weighs nothing
  */
-export function join(nodes: Nodes, borders: Borders, wanted?: number): Uint8Array {
+export function join(nodes: Nodes, borders: Borders, seed: number, wanted?: number): Uint8Array {
+  const next = chance(seed);
   const total = nodes.weight.reduce((sum, w) => sum + w, 0);
   const spread = sceneScale(nodes, total);
   const wander = hueWander(nodes, borders);
-  const about = LIMIT * (0.65 + 0.35 * spread) + WANDER * wander;
   // Where hue hardly wanders, what lies inside things is joined far below the limit.
   const loose = Math.max(0, Math.min(1, (wander - 0.003) / 0.004));
-  const [low, high] = [(0.45 + 0.3 * loose) * about, (1.25 + 0.1 * loose) * about];
+  const one = (0.75 + 0.25 * loose) * (LIMIT * (0.65 + 0.35 * spread) + WANDER * wander);
+  const limit = one * about(next, SHAKEN_LIMIT);
+  const far = (FAR + FAR_WANDER * wander) * Math.min(1, spread) * about(next, SHAKEN_FAR);
   const parted: Parted = {
     nodes: Array.from({ length: nodes.count }, (_, i) =>
       nodes.weight[i]! > 0 ? groupOf(nodes, i) : undefined,
     ),
     borders,
   };
-  const limit = widestGap(runOf(parted, high), low, high);
-  const far = (FAR + FAR_WANDER * wander) * Math.min(1, spread);
-
-  const joining = new Joining(parted);
-  /** Past the limit the small go first; a far accent still costs more than a near large one. */
-  const price = (i: number, j: number) => {
-    const c = joining.costs[i * joining.groups.length + j]!;
-    if (c <= limit) return c;
-    const share = Math.min(joining.groups[i]!.weight, joining.groups[j]!.weight) / total;
-    return c * Math.min(1, 0.35 + 4 * Math.sqrt(share)) + limit;
-  };
+  const joining = new Joining(parted, next, limit, total);
   while (joining.live > (wanted ?? 1)) {
-    let pair = joining.cheapest(price);
+    let pair = joining.cheapest();
     if (wanted === undefined && pair.price > limit && joining.live <= MOST) {
       const small = notAThing(joining, total, far);
       if (small < 0) break;
-      pair = joining.cheapest((i, j) => (i === small || j === small ? price(i, j) : Infinity));
+      pair = joining.cheapestOf(small);
     }
     joining.merge(pair.i, pair.j);
   }
@@ -56,59 +57,41 @@ export function join(nodes: Nodes, borders: Borders, wanted?: number): Uint8Arra
   return group;
 }
 
-/** The costs at which nodes are joined, cheapest first, up to a highest one. */
-function runOf(parted: Parted, highest: number): number[] {
-  const joining = new Joining(parted);
-  const run: number[] = [];
-  while (joining.live > 1) {
-    const pair = joining.cheapest((i, j) => joining.costs[i * joining.groups.length + j]!);
-    if (pair.price > highest) break;
-    run.push(pair.price);
-    joining.merge(pair.i, pair.j);
-  }
-  return run;
-}
+/** About one, never nothing: the exponential of a nearly normal number of this deviation. */
+const about = (next: Chance, deviation: number): number =>
+  Math.exp(deviation * 2 * (next() + next() + next() - 1.5));
 
-/**
- * A limit in the widest gap between the costs from `low` to `high`, so that a trace of grain or another
- * size of the same photograph does not tip a pair over it.
- */
-function widestGap(run: readonly number[], low: number, high: number): number {
-  const last = Math.log(high);
-  let before = Math.log(low);
-  let widest = 0;
-  let limit = Math.sqrt(low * high);
-  const consider = (next: number) => {
-    if (next - before > widest) {
-      widest = next - before;
-      limit = Math.exp((next + before) / 2);
-    }
-    before = Math.max(before, next);
-  };
-  for (const c of run) {
-    const at = Math.log(Math.max(c, 1e-9));
-    if (at > before) consider(Math.min(at, last));
-  }
-  consider(last);
-  return limit;
+interface Pair {
+  readonly i: number;
+  readonly j: number;
+  readonly price: number;
 }
 
 /** Groups of nodes on the way to fewer. */
 class Joining {
   readonly groups: (Group | undefined)[] = [];
-  /** What joining i and j costs, for i < j, at i × count + j. */
-  readonly costs: Float64Array;
-  readonly borders: Borders;
   live = 0;
+  private readonly limit: number;
+  private readonly total: number;
+  private readonly borders: Borders;
+  /** What joining i and j is worth waiting for, for i < j, at i × count + j. */
+  private readonly prices: Float64Array;
+  private readonly shaken: Float64Array;
+  /** For each group, the cheapest of those after it, and its price. */
+  private readonly nearest: Int32Array;
+  private readonly least: Float64Array;
   /** Crossings between a group and all others. */
   private readonly around: Float64Array;
   private readonly parent: Int32Array;
   private readonly border = noBorder();
 
-  constructor({ nodes, borders }: Parted) {
+  constructor({ nodes, borders }: Parted, next: Chance, limit: number, total: number) {
     const n = nodes.length;
+    this.limit = limit;
+    this.total = total;
     this.borders = { count: n, sums: borders.sums.slice() };
     this.around = new Float64Array(n);
+    this.shaken = new Float64Array(n * n);
     for (let i = 0; i < n; i++) {
       const one = nodes[i];
       this.groups.push(one && { ...one });
@@ -117,11 +100,15 @@ class Joining {
         const crossings = this.edge(i, j).n;
         this.around[i]! += crossings;
         this.around[j]! += crossings;
+        this.shaken[i * n + j] = about(next, SHAKEN_COST);
       }
     }
     this.parent = Int32Array.from({ length: n }, (_, i) => i);
-    this.costs = new Float64Array(n * n);
+    this.prices = new Float64Array(n * n).fill(Infinity);
+    this.nearest = new Int32Array(n);
+    this.least = new Float64Array(n);
     for (let i = 0; i < n; i++) for (let j = i + 1; j < n; j++) this.reckon(i, j);
+    for (let i = 0; i < n; i++) this.look(i);
   }
 
   /** The border from group i to group j; overwritten by the next that is asked for. */
@@ -129,43 +116,75 @@ class Joining {
     return borderOf(this.borders, i, j, this.border);
   }
 
+  /** Past the limit the small go first; a far accent still costs more than a near large one. */
   private reckon(i: number, j: number): void {
     const p = this.groups[i];
     const q = this.groups[j];
     if (!p || !q) return;
+    const at = i * this.groups.length + j;
     const around = Math.min(this.around[i]!, this.around[j]!);
-    this.costs[i * this.groups.length + j] = cost(p, q, this.edge(i, j), around);
+    const c = cost(p, q, this.edge(i, j), around) * this.shaken[at]!;
+    const share = Math.min(p.weight, q.weight) / this.total;
+    this.prices[at] =
+      c <= this.limit ? c : c * Math.min(1, 0.35 + 4 * Math.sqrt(share)) + this.limit;
+  }
+
+  /** Finds the cheapest after group i anew. */
+  private look(i: number): void {
+    const n = this.groups.length;
+    let [best, least] = [-1, Infinity];
+    for (let j = i + 1; j < n; j++) {
+      const price = this.prices[i * n + j]!;
+      if (price < least) {
+        least = price;
+        best = j;
+      }
+    }
+    this.nearest[i] = best;
+    this.least[i] = least;
   }
 
   /** The pair with the lowest price; the first on ties. */
-  cheapest(price: (i: number, j: number) => number): { i: number; j: number; price: number } {
-    const best = { i: -1, j: -1, price: Infinity };
+  cheapest(): Pair {
+    let i = 0;
+    for (let k = 1; k < this.least.length; k++) if (this.least[k]! < this.least[i]!) i = k;
+    return { i, j: this.nearest[i]!, price: this.least[i]! };
+  }
+
+  /** The same among the pairs of one group. */
+  cheapestOf(one: number): Pair {
     const n = this.groups.length;
-    for (let i = 0; i < n; i++) {
-      if (!this.groups[i]) continue;
-      for (let j = i + 1; j < n; j++) {
-        if (!this.groups[j]) continue;
-        const p = price(i, j);
-        if (p < best.price || best.i < 0) {
-          best.i = i;
-          best.j = j;
-          best.price = p;
-        }
-      }
+    let best: Pair = { i: -1, j: -1, price: Infinity };
+    for (let k = 0; k < n; k++) {
+      const [i, j] = k < one ? [k, one] : [one, k];
+      const price = this.prices[i * n + j]!;
+      if (k !== one && price < best.price) best = { i, j, price };
     }
     return best;
   }
 
   /** Puts group j into group i. */
   merge(i: number, j: number): void {
+    const n = this.groups.length;
     this.around[i]! += this.around[j]! - 2 * this.edge(i, j).n;
     absorb(this.groups[i]!, this.groups[j]!);
     this.groups[j] = undefined;
     this.parent[j] = i;
-    for (let k = 0; k < this.groups.length; k++) {
+    this.least[j] = Infinity;
+    for (let k = 0; k < n; k++) {
+      this.prices[k < j ? k * n + j : j * n + k] = Infinity;
       if (!this.groups[k] || k === i) continue;
       addBorder(this.borders, i, j, k);
       this.reckon(Math.min(i, k), Math.max(i, k));
+    }
+    for (let k = 0; k < j; k++) {
+      if (!this.groups[k]) continue;
+      const price = k < i ? this.prices[k * n + i]! : Infinity;
+      if (k === i || this.nearest[k] === i || this.nearest[k] === j) this.look(k);
+      else if (price < this.least[k]! || (price === this.least[k]! && i < this.nearest[k]!)) {
+        this.nearest[k] = i;
+        this.least[k] = price;
+      }
     }
     this.live--;
   }

@@ -1,3 +1,4 @@
+import { chance } from '../chance.ts';
 import type { Reflectance } from '../colour/grid.ts';
 import { type Lab, labOf } from '../colour/lab.ts';
 import {
@@ -47,13 +48,10 @@ export const deltaEab = ({ foreseen: x, measured: y }: Foreseen): number =>
  */
 export function foldsOf(mixtures: readonly Mixed[], count: number, seed: number): Mixed[][] {
   const pairs = [...new Set(mixtures.map(({ pair }) => pair))].sort();
-  // Fisher and Yates with a 32-bit mixing generator (Mulberry32).
-  let state = seed | 0;
+  // Fisher and Yates.
+  const next = chance(seed);
   for (let i = pairs.length - 1; i > 0; i--) {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    const j = Math.floor((((t ^ (t >>> 14)) >>> 0) / 2 ** 32) * (i + 1));
+    const j = Math.floor(next() * (i + 1));
     [pairs[i], pairs[j]] = [pairs[j]!, pairs[i]!];
   }
   const foldOf = new Map(pairs.map((pair, i) => [pair, i % count]));

@@ -1,0 +1,166 @@
+import type { Atoms } from './atoms.ts';
+import { LIGHTNESS } from './cluster.ts';
+import { MOST } from './join.ts';
+import { NODES, nodesOf } from './trial.ts';
+
+/** Two are one thing where more than this share of the trials puts them together, … */
+const TOGETHER = 0.5;
+/** … and a group is a thing where more than this share of them tells it. */
+const TOLD = 0.5;
+/** A trial tells a group when one of its own is the same to more than this: both over either. */
+const SAME = 0.5;
+/** Groups to begin from, at most: what few trials tell goes from there. */
+const BEGIN = 16;
+/** Rows of a table of groups by groups of a trial. */
+const ROWS = MOST;
+
+/**
+ * What most trials agree on. Atoms that are mostly together form groups; each atom then goes with the
+ * group that it is most with; and a group that too few trials tell joins the one that it is most with,
+ * the least told first.
+ * @param trials group of each atom in each trial, 0…6
+ * @param wanted colours, or undefined to choose by itself
+ * @returns the group of each atom, 0…6
+ */
+export function agree(
+  atoms: Atoms,
+  trials: readonly Uint8Array[],
+  wanted: number | undefined,
+): Uint8Array {
+  let of = begin(atoms, trials, wanted ?? 1);
+  for (;;) {
+    const seen = new Agreement(atoms, trials, of);
+    const { count } = seen;
+    const { told, beside } = seen.groups();
+    const least = told.indexOf(Math.min(...told));
+    const enough = wanted === undefined ? told[least]! >= TOLD && count <= MOST : count <= wanted;
+    if (enough || count === 1) return seen.settled();
+    const to = beside[least]!;
+    of = of.map((c) => {
+      const kept = c === least ? to : c;
+      return kept > least ? kept - 1 : kept;
+    });
+    of = new Agreement(atoms, trials, of).settled();
+  }
+}
+
+/** Nodes that are mostly together, joined by their average, down to what is told. */
+function begin(atoms: Atoms, trials: readonly Uint8Array[], fewest: number): Uint8Array {
+  const nodes = nodesOf(atoms, NODES, LIGHTNESS);
+  const n = nodes.count;
+  const together = new Float64Array(n * n);
+  const part = new Float64Array(n * ROWS);
+  for (const trial of trials) {
+    // Which part of each node is in each group of the trial.
+    part.fill(0);
+    for (let atom = 0; atom < atoms.count; atom++) {
+      const node = nodes.ofBin[atom]!;
+      part[node * ROWS + trial[atom]!]! += atoms.weight[atom]! / nodes.weight[node]!;
+    }
+    for (let i = 0; i < n; i++)
+      for (let j = i + 1; j < n; j++) {
+        let both = 0;
+        for (let g = 0; g < ROWS; g++) both += part[i * ROWS + g]! * part[j * ROWS + g]!;
+        together[i * n + j]! += both / trials.length;
+      }
+  }
+  const at = (i: number, j: number) => (i < j ? i * n + j : j * n + i);
+  const size = Float64Array.from(nodes.weight, (w) => (w > 0 ? 1 : 0));
+  const of = Uint8Array.from({ length: n }, (_, i) => i);
+  let live = size.reduce((sum, one) => sum + one, 0);
+  while (live > fewest) {
+    let [first, second, most] = [-1, -1, -1];
+    for (let i = 0; i < n; i++)
+      for (let j = i + 1; size[i]! > 0 && j < n; j++)
+        if (size[j]! > 0 && together[i * n + j]! > most) {
+          most = together[i * n + j]!;
+          [first, second] = [i, j];
+        }
+    if (most < TOGETHER && live <= BEGIN) break;
+    const [p, q] = [size[first]!, size[second]!];
+    for (let k = 0; k < n; k++)
+      if (k !== first && k !== second)
+        together[at(first, k)] =
+          (p * together[at(first, k)]! + q * together[at(second, k)]!) / (p + q);
+    size[first] = p + q;
+    size[second] = 0;
+    for (let i = 0; i < n; i++) if (of[i] === second) of[i] = first;
+    live--;
+  }
+  const order = [...new Set(nodes.ofBin.map((node) => of[node]!))].sort((i, j) => i - j);
+  return nodes.ofBin.map((node) => order.indexOf(of[node]!));
+}
+
+/** How a grouping of atoms and the trials' own agree. */
+class Agreement {
+  readonly count: number;
+  private readonly trials: readonly Uint8Array[];
+  private readonly of: Uint8Array;
+  /** Weight of each group. */
+  private readonly weight: Float64Array;
+  /** For each trial, what its group g has of group c, at g × count + c. */
+  private readonly shared: readonly Float64Array[];
+
+  constructor(atoms: Atoms, trials: readonly Uint8Array[], of: Uint8Array) {
+    const count = Math.max(...of) + 1;
+    this.trials = trials;
+    this.of = of;
+    this.count = count;
+    this.weight = new Float64Array(count);
+    for (let atom = 0; atom < of.length; atom++) this.weight[of[atom]!]! += atoms.weight[atom]!;
+    this.shared = trials.map((trial) => {
+      const shared = new Float64Array(ROWS * count);
+      for (let atom = 0; atom < of.length; atom++)
+        shared[trial[atom]! * count + of[atom]!]! += atoms.weight[atom]!;
+      return shared;
+    });
+  }
+
+  /** The share of trials that tells each group, and the other group that it is most with. */
+  groups(): { readonly told: readonly number[]; readonly beside: readonly number[] } {
+    const { count, weight } = this;
+    const told = new Array<number>(count).fill(0);
+    const together = new Float64Array(count * count);
+    for (const shared of this.shared) {
+      for (let c = 0; c < count; c++) {
+        let same = 0;
+        for (let row = 0; row < ROWS * count; row += count) {
+          const both = shared[row + c]!;
+          if (both === 0) continue;
+          let all = weight[c]! - both;
+          for (let d = 0; d < count; d++) {
+            all += shared[row + d]!;
+            together[c * count + d]! += (both * shared[row + d]!) / weight[d]!;
+          }
+          same = Math.max(same, both / all);
+        }
+        if (same > SAME) told[c]! += 1 / this.trials.length;
+      }
+    }
+    const beside = told.map((_, c) => {
+      let most = c === 0 ? 1 : 0;
+      for (let d = 0; d < count; d++)
+        if (d !== c && together[c * count + d]! > together[c * count + most]!) most = d;
+      return most;
+    });
+    return { told, beside };
+  }
+
+  /** Each atom with the group that it is most with; unchanged where that would leave a group empty. */
+  settled(): Uint8Array {
+    const { count, weight, trials, shared } = this;
+    const filled = new Uint8Array(count);
+    const withIt = new Float64Array(count);
+    const of = this.of.map((_, atom) => {
+      withIt.fill(0);
+      trials.forEach((trial, t) => {
+        const row = trial[atom]! * count;
+        for (let c = 0; c < count; c++) withIt[c]! += shared[t]![row + c]! / weight[c]!;
+      });
+      const most = withIt.indexOf(Math.max(...withIt));
+      filled[most] = 1;
+      return most;
+    });
+    return filled.includes(0) ? this.of : of;
+  }
+}

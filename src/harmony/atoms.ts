@@ -1,0 +1,44 @@
+import type { Histogram } from './cluster.ts';
+import type { Nodes } from './cost.ts';
+import { halve, type Points } from './halve.ts';
+
+/** The smallest clusters of a photograph's colours: trials part and join them, none is ever cut. */
+export interface Atoms extends Nodes {
+  /** Atom of each bin of the histogram. */
+  readonly ofBin: Uint16Array;
+}
+
+/** Atoms at most. */
+const MANY = 512;
+
+export function atomsOf(bins: Histogram, lightness: number): Atoms {
+  const { count, ofPoint: ofBin } = halve(inSpace(bins, lightness), MANY);
+  const weight = new Float64Array(count);
+  const cells = new Float64Array(count);
+  const L = new Float64Array(count);
+  const a = new Float64Array(count);
+  const b = new Float64Array(count);
+  for (let bin = 0; bin < ofBin.length; bin++) {
+    const atom = ofBin[bin]!;
+    const w = bins.weight[bin]!;
+    weight[atom]! += w;
+    L[atom]! += w * bins.L[bin]!;
+    a[atom]! += w * bins.a[bin]!;
+    b[atom]! += w * bins.b[bin]!;
+  }
+  for (let atom = 0; atom < count; atom++) {
+    L[atom]! /= weight[atom]!;
+    a[atom]! /= weight[atom]!;
+    b[atom]! /= weight[atom]!;
+  }
+  for (const bin of bins.ofCell) if (bin >= 0) cells[ofBin[bin]!]!++;
+  return { count, weight, cells, L, a, b, ofBin };
+}
+
+/** OKLab as a space to cluster in. */
+export function inSpace(
+  { L, a, b, weight }: Pick<Nodes, 'L' | 'a' | 'b' | 'weight'>,
+  lightness: number,
+): Points {
+  return { weight, x: L.map((v) => v * lightness), y: a, z: b };
+}

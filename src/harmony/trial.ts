@@ -1,0 +1,40 @@
+import { chance } from '../chance.ts';
+import { type Atoms, inSpace } from './atoms.ts';
+import { bordersOfNodes, type Edges } from './border.ts';
+import { cluster, LIGHTNESS } from './cluster.ts';
+import { halve } from './halve.ts';
+import { join } from './join.ts';
+
+/** Nodes that a trial joins, fewest and most. */
+const FEWEST = 48;
+export const NODES = 64;
+/** Weights of atoms are shaken up to this logarithm before they are put into nodes. */
+const SHAKEN = 0.5;
+/** The weight of lightness is shaken by so much of itself. */
+const TILTED = 0.15;
+
+/**
+ * The groups of atoms in one trial, which sees the photograph a little otherwise than the next: nodes
+ * are cut elsewhere, and what it costs to join them is shaken. What holds in most trials is in the
+ * photograph; what only some of them tell was a matter of a hair.
+ * @returns the group of each atom, 0…6
+ */
+export function trial(atoms: Atoms, edges: Edges, seed: number, wanted?: number): Uint8Array {
+  const next = chance(seed);
+  const k = Math.round(FEWEST + (NODES - FEWEST) * next());
+  const lightness = LIGHTNESS * (1 - TILTED + 2 * TILTED * next());
+  const weight = atoms.weight.map((w) => w * Math.exp(SHAKEN * (2 * next() - 1)));
+  const nodes = nodesOf(atoms, k, lightness, weight);
+  const borders = bordersOfNodes(edges, nodes.ofBin, nodes.count);
+  const cells = new Float64Array(nodes.count);
+  for (let atom = 0; atom < atoms.count; atom++) cells[nodes.ofBin[atom]!]! += atoms.cells[atom]!;
+  const group = join({ ...nodes, cells }, borders, seed, wanted);
+  return nodes.ofBin.map((node) => group[node]!);
+}
+
+/** Atoms put into at most k nodes; `ofBin` is the node of each atom. */
+export function nodesOf(atoms: Atoms, k: number, lightness: number, weight = atoms.weight) {
+  const { centres } = halve({ ...inSpace(atoms, lightness), weight }, k);
+  // They are cut where the scene parts them already: to move them on would only unsettle them.
+  return cluster({ ...atoms, bins: atoms.count }, k, lightness, 1, centres);
+}

@@ -1,0 +1,56 @@
+import { expect, test } from 'vitest';
+import { agree } from '../../src/harmony/agree.ts';
+import type { Atoms } from '../../src/harmony/atoms.ts';
+
+/** Atoms along a line of lightness, each of weight 1 unless told. */
+function atoms(count: number, weight = (_: number) => 1): Atoms {
+  const numbers = (f: (i: number) => number) =>
+    Float64Array.from({ length: count }, (_, i) => f(i));
+  return {
+    count,
+    weight: numbers(weight),
+    cells: numbers(() => 10),
+    L: numbers((i) => (i + 1) / (count + 1)),
+    a: numbers(() => 0),
+    b: numbers(() => 0),
+    ofBin: Uint16Array.from({ length: count }, (_, i) => i),
+  };
+}
+
+/** Trials as words: a digit an atom, “012” times how often. */
+const trials = (...dealt: readonly (readonly [string, number])[]): Uint8Array[] =>
+  dealt.flatMap(([word, times]) =>
+    Array.from({ length: times }, () => Uint8Array.from(word, Number)),
+  );
+
+test('what all trials tell is told, however they number it', () => {
+  const of = agree(atoms(6), trials(['000112', 3], ['211100', 0], ['222001', 4]), undefined);
+  expect([...of]).toEqual([0, 0, 0, 1, 1, 2]);
+});
+
+test('a group that fewer than half tell joins the one that it is mostly with', () => {
+  // The third pair stands alone in 4 of 10, with the second in 5, with the first in one.
+  const of = agree(atoms(6), trials(['001122', 4], ['001111', 5], ['001100', 1]), undefined);
+  expect([...of]).toEqual([0, 0, 1, 1, 1, 1]);
+});
+
+test('an atom on the edge goes where it is most often', () => {
+  const of = agree(atoms(7), trials(['0000111', 6], ['0001111', 5]), undefined);
+  expect([...of]).toEqual([0, 0, 0, 0, 1, 1, 1]);
+});
+
+test('a small group that most trials tell is kept, however little it weighs', () => {
+  const of = agree(
+    atoms(5, (i) => (i === 4 ? 1e-4 : 1)),
+    trials(['00112', 7], ['00111', 3]),
+    undefined,
+  );
+  expect([...of]).toEqual([0, 0, 1, 1, 2]);
+});
+
+test('as many as are wanted, where trials tell so many', () => {
+  const told = trials(['001122', 4], ['001111', 6]);
+  expect(new Set(agree(atoms(6), told, 3)).size).toBe(3);
+  expect(new Set(agree(atoms(6), told, 2)).size).toBe(2);
+  expect(new Set(agree(atoms(6), told, 1)).size).toBe(1);
+});

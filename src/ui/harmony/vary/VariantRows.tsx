@@ -42,11 +42,14 @@ export function VariantRows() {
           }}
         />
       ))}
-      {varied.value && (
-        <p class="fold-signs small" aria-hidden="true">
-          {varySay.signsMean}
-        </p>
-      )}
+      {/* Its room is kept until the signs are known. */}
+      <p
+        class="fold-signs small"
+        aria-hidden="true"
+        style={{ visibility: varied.value ? 'visible' : 'hidden' }}
+      >
+        {varySay.signsMean}
+      </p>
       <div role="status">{made && <Trial made={made} name={colour.gathered.name} />}</div>
       {tried !== null && !made && varying.done.value !== null && <div class="trial-room" />}
       <Whole />

@@ -17,11 +17,16 @@ function format(least: number, most: number, useGrouping: boolean): Intl.NumberF
   return one;
 }
 
-/** A figure with so many decimals, or from so few to so many. */
+/**
+ * A figure with so many decimals, or from so few to so many. Small whole numbers are written alike everywhere,
+ * and need not wait until the browser has what it sets figures with.
+ */
 export const figure = (value: number, least: number, most = least): string =>
-  format(least, most, true).format(value);
+  least === 0 && Number.isInteger(value) && value >= 0 && value < 1000
+    ? String(value)
+    : format(least, most, true).format(value);
 /** How many of something. */
-export const count = (value: number): string => figure(value, 0);
+export const count = (value: number): string => figure(Math.round(value), 0);
 /** A number as it stands in a field: at most so many decimals, and nothing between thousands. */
 export const typed = (value: number, most = 3): string =>
   format(0, most, false).format(value).replace('−', '-');

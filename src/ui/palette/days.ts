@@ -72,14 +72,24 @@ async function readAll(from: Book): Promise<void> {
   ]);
   // What this window wrote meanwhile is newer than what was read.
   if (kept.peek() !== before) return readAll(from);
-  kept.value = {
+  const read: Kept = {
     palettes: palettes.toSorted((a, b) => (a.created < b.created ? -1 : 1)),
     passages,
     leftovers,
     sheets,
     sources: sources.flat(),
   };
+  // What stands there already is not shown, nor planned, anew.
+  if (!before || marksOf(before) !== marksOf(read)) kept.value = read;
 }
+
+/** The same for the same entries in the same versions. */
+const marksOf = (all: Kept): string =>
+  Object.values(all)
+    .flat()
+    .map(({ id, changed }: Entry | Card) => `${id} ${changed}`)
+    .sort()
+    .join();
 
 /** Reads what the book holds of all days, where that was not read yet. */
 export async function wantKept(): Promise<void> {

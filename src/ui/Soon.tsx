@@ -1,12 +1,15 @@
-import type { ComponentChildren } from 'preact';
+import { type ComponentChildren, toChildArray } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 
-/** What stands below the first screenful comes in a task of its own, once that is seen. */
+/** What stands below the first screenful comes once that is seen, each child in a task of its own. */
 export function Soon({ children }: { children: ComponentChildren }) {
-  const [isTime, setTime] = useState(false);
+  const all = toChildArray(children);
+  const [count, setCount] = useState(0);
+  const isAll = count >= all.length;
   useEffect(() => {
-    const timer = setTimeout(() => setTime(true));
+    if (isAll) return;
+    const timer = setTimeout(() => setCount(count + 1));
     return () => clearTimeout(timer);
-  }, []);
-  return isTime ? children : null;
+  }, [count, isAll]);
+  return <>{all.slice(0, count)}</>;
 }

@@ -17,11 +17,16 @@ function format(least: number, most: number, useGrouping: boolean): Intl.NumberF
   return one;
 }
 
-/** A figure with so many decimals, or from so few to so many. */
+/**
+ * A figure with so many decimals, or from so few to so many. Small whole numbers are written alike everywhere,
+ * and need not wait until the browser has what it sets figures with.
+ */
 export const figure = (value: number, least: number, most = least): string =>
-  format(least, most, true).format(value);
+  least === 0 && Number.isInteger(value) && value >= 0 && value < 1000
+    ? String(value)
+    : format(least, most, true).format(value);
 /** How many of something. */
-export const count = (value: number): string => figure(value, 0);
+export const count = (value: number): string => figure(Math.round(value), 0);
 /** A number as it stands in a field: at most so many decimals, and nothing between thousands. */
 export const typed = (value: number, most = 3): string =>
   format(0, most, false).format(value).replace('−', '-');
@@ -32,15 +37,32 @@ const pointHere = (): string => {
   point ??= typed(1.5).replace(/\d/g, '');
   return point;
 };
+const POINT = /(?<=\d)\.(?=\d)/g;
 /** What the core says, with its figures as the reader writes them. */
 export const said = (text: string): string =>
-  pointHere() === '.' ? text : text.replaceAll(/(?<=\d)\.(?=\d)/g, pointHere());
-/** The same for text that stands in the page already, such as a sheet. */
-export function saidIn(page: Node | null): void {
+  pointHere() === '.' ? text : text.replaceAll(POINT, pointHere());
+
+/**
+ * The same for a sheet that stands in the page already. What the painter wrote stays as it was written: the names of
+ * palettes and piles, and lots where they are told as lots ("lot 7.2", "Lots 7.2, 8.1;").
+ * @param lots as they stand on the shelf
+ */
+export function saidIn(page: Node | null, lots: readonly string[]): void {
   if (page === null || pointHere() === '.') return;
+  const written = lots
+    .filter((lot) => lot.search(POINT) >= 0)
+    .map((lot) => lot.replace(/^lot\s*/i, '').replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&'));
+  const figures =
+    written.length === 0
+      ? POINT
+      : new RegExp(`(?<=\\blots? [^;:·]*)(${written.join('|')})(?!\\d)|${POINT.source}`, 'gi');
   const texts = document.createTreeWalker(page, NodeFilter.SHOW_TEXT);
-  for (let text = texts.nextNode(); text; text = texts.nextNode())
-    text.nodeValue = said(text.nodeValue ?? '');
+  for (let text = texts.nextNode(); text; text = texts.nextNode()) {
+    if (text.parentElement?.closest('h1, .pilename')) continue;
+    text.nodeValue = (text.nodeValue ?? '').replaceAll(figures, (match) =>
+      match === '.' ? pointHere() : match,
+    );
+  }
 }
 
 const CM_PER_INCH = 2.54;

@@ -34,25 +34,34 @@ export function readRoute(hash: string): Route {
   }
 }
 
-const read = (): Route => readRoute(location.hash);
+/** The address that was read last. */
+let shown = '';
+function read(): Route {
+  shown = location.hash;
+  return readRoute(shown);
+}
 
 export const route = signal<Route>(read());
 export const place = computed(() => route.value.place);
 
-addEventListener('hashchange', () => {
+function follow(): void {
+  if (location.hash === shown) return;
   const before = route.value;
   const now = read();
   leaving();
   route.value = now;
   // What opens within a screen leaves the rest of it where it is.
   arrived(before.place !== now.place || before.open !== now.open);
-});
+}
+addEventListener('hashchange', follow);
 
 export const hrefOf = (to: Place, open?: string, ...within: readonly string[]): string =>
   `#/${[to, ...(open === undefined ? [] : [open, ...within]).map(encodeURIComponent)].join('/')}`;
 
 export function go(to: Place, open?: string, ...within: readonly string[]): void {
   location.hash = hrefOf(to, open, ...within);
+  // At once: what is left must not be shown changed for a moment.
+  follow();
 }
 
 /** Opens something beside what is shown: a step to go back from, and nothing moves. */

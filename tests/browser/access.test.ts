@@ -36,6 +36,11 @@ async function survey(page: Page, session: CDPSession): Promise<string[]> {
   await page.emulateMedia({ colorScheme: 'dark' });
   note('letters twice as large, dark', await violations(page));
   await page.emulateMedia({ colorScheme: 'light' });
+  // Both together: ten letters to a line.
+  await page.setViewportSize(NARROW);
+  await noSideways('320 px, letters twice as large');
+  note('320 px, letters twice as large', await violations(page));
+  await page.setViewportSize(PHONE);
   await session.send('Page.setFontSizes', { fontSizes: { standard: 16, fixed: 13 } });
   return faults;
 }

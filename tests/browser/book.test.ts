@@ -135,7 +135,7 @@ describeBrowser('the book as a painter meets it', () => {
         await first.click();
         const heading = page.locator('.entry h2');
         await expect.poll(() => heading.innerText()).toBe(name);
-        await page.locator('.entry-photograph').waitFor();
+        await page.locator('.entry-photograph img').waitFor();
         expect(await violations(page)).toEqual([]);
 
         // Away, back from the bin after a reload, and found again.

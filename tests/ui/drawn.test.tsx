@@ -147,9 +147,11 @@ test('another colour falls in the same folds, even one whose steps are alike', (
   const shapes = shown(container, 'd');
   const colours = shown(container, 'fill');
   rerender(<Cloth name="x" ladder={black} seed={4} detail="small" />);
+  act(drawAll);
   expect(shown(container, 'd')).toEqual(shapes);
   expect(new Set(shown(container, 'fill')).size).toBeLessThan(8);
   rerender(<Cloth name="x" ladder={red} seed={4} detail="small" />);
+  act(drawAll);
   expect(shown(container, 'fill')).toEqual(colours);
 });
 

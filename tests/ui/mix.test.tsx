@@ -19,6 +19,9 @@ vi.mock('../../src/ui/jobs.ts', () => ({
   },
 }));
 
+// Nothing has a place on a page that is not laid out: all of it is looked at.
+vi.stubGlobal('IntersectionObserver', undefined);
+
 const { stocked, shelf, notice } = await import('../../src/ui/studio.ts');
 const { studied, isKeyed, chosen, answers, undo } = await import('../../src/ui/harmony/state.ts');
 const { Bench } = await import('../../src/ui/harmony/Bench.tsx');
@@ -127,14 +130,14 @@ test('the fewest pigments: the variants too, what must be in every pile, and the
 });
 
 describe('variants', () => {
-  const fold = (name: string) => screen.getByRole('button', { name: new RegExp(`^${name}`) });
+  const fold = (name: string) => screen.findByRole('button', { name: new RegExp(`^${name}`) });
 
   test('one beside its origin, with what changes in the pile; it takes the place, and back', async () => {
     shows([62, 10, 24], [50, 4, 10]);
     render(<VariantRows />);
     await mixed();
     await vi.waitFor(() => expect(varied.value?.size).toBe(18), 20_000);
-    fireEvent.click(fold('duller, clearly'));
+    fireEvent.click(await fold('duller, clearly'));
     await screen.findByText(/To the eye: .*In the pile: /);
     const made = varied.value!.get('duller-middle')!;
     fireEvent.click(screen.getByText('Take this variant'));
@@ -152,7 +155,7 @@ describe('variants', () => {
     render(<VariantRows />);
     await mixed();
     await vi.waitFor(() => expect(varied.value).not.toBeNull(), 20_000);
-    fireEvent.click(fold('lighter, a little'));
+    fireEvent.click(await fold('lighter, a little'));
     fireEvent.click(await screen.findByText('See the whole harmony so'));
     await screen.findByText('The whole harmony, lighter, a little');
     await screen.findByText('The shelf makes the change in every colour.');
@@ -173,7 +176,7 @@ describe('variants', () => {
     await vi.waitFor(() => expect(varied.value).not.toBeNull(), 20_000);
     const none = [...varied.value!.values()].find(({ granted }) => granted === 'nothing')!;
     const words = { small: 'a little', middle: 'clearly', large: 'much' }[none.amount];
-    const button = fold(`${none.way}, ${words}`);
+    const button = await fold(`${none.way}, ${words}`);
     expect(button.textContent).toMatch(/out of reach/);
     fireEvent.click(button);
     await screen.findByText(/These pigments make it no|there the turn ends/);

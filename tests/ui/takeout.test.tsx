@@ -42,6 +42,14 @@ test.each(KINDS)(
   },
 );
 
+test('the card of a harmony has its cloths, painted', () => {
+  const svg = svgOf(entryOf('harmony'));
+  const parsed = new DOMParser().parseFromString(svg, 'image/svg+xml');
+  const hung = [...parsed.querySelectorAll('[data-hung]')];
+  expect(hung).toHaveLength(bodies.harmony.colours.length);
+  for (const cloth of hung) expect(cloth.querySelectorAll('path').length).toBeGreaterThan(10);
+});
+
 test.each(KINDS)('two versions of a %s differ in nothing but what was changed', (kind) => {
   expect(differencesOf(entryOf(kind), entryOf(kind), plain)).toEqual([]);
   expect(differencesOf(entryOf(kind), entryOf(kind, { name: 'Another' }), plain)).toEqual([

@@ -2,6 +2,7 @@ import { render } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Entry } from '../../book/record.ts';
 import { PrintIcon } from '../drawn/icons.tsx';
+import { atOnce } from '../drawn/turn.ts';
 import { sayBook } from '../words/book.ts';
 import { contentsOf } from './contents.ts';
 import { Drawing } from './Drawing.tsx';
@@ -51,7 +52,7 @@ export function Printed({ entry }: { entry: Entry }) {
   useEffect(() => {
     const draw = () => {
       const groups = contentsOf(entry, pigmentWords);
-      render(<Drawing entry={entry} groups={groups} />, sheet.current!);
+      atOnce(() => render(<Drawing entry={entry} groups={groups} />, sheet.current!));
     };
     const clear = () => render(null, sheet.current!);
     addEventListener('beforeprint', draw);

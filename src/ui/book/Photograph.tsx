@@ -23,8 +23,12 @@ export function Photograph({ card }: { card: Card }) {
       if (made) URL.revokeObjectURL(made);
     };
   }, [card.picture, card.specimen]);
-  if (!url) return null;
-  return <img class="entry-photograph" src={url} alt={say.photoOf(nameOfCard(card))} />;
+  if (card.picture === undefined && card.specimen === undefined) return null;
+  return (
+    <div class="entry-photograph">
+      {url && <img src={url} alt={say.photoOf(nameOfCard(card))} />}
+    </div>
+  );
 }
 
 async function pictureOf(specimen: string | undefined): Promise<string | undefined> {

@@ -32,7 +32,8 @@ export function SaveLine() {
   const isSaving = state.state === 'saving' || isUnsaved.value;
   return (
     <p class="save-line" role="status" data-state={isSaving ? 'saving' : 'saved'}>
-      {isSaving ? say.saving : say.saved}
+      {/* Other words, not the same ones that move: nothing shifts where they stand. */}
+      <span key={isSaving}>{isSaving ? say.saving : say.saved}</span>
     </p>
   );
 }

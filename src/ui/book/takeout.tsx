@@ -1,6 +1,7 @@
 import { render } from 'preact';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { Entry } from '../../book/record.ts';
+import { atOnce } from '../drawn/turn.ts';
 import { complain } from '../studio.ts';
 import { sayBook } from '../words/book.ts';
 import { contentsOf } from './contents.ts';
@@ -30,7 +31,7 @@ export async function takeOut(entry: Entry, form: Form): Promise<void> {
 /** The drawing by itself. The serializer escapes whatever the painter wrote. */
 export function svgOf(entry: Entry): string {
   const host = document.createElement('div');
-  render(<Drawing entry={entry} groups={contentsOf(entry, pigmentWords)} />, host);
+  atOnce(() => render(<Drawing entry={entry} groups={contentsOf(entry, pigmentWords)} />, host));
   const text = new XMLSerializer().serializeToString(host.firstElementChild!);
   render(null, host);
   return `<?xml version="1.0" encoding="UTF-8"?>\n${text}\n`;

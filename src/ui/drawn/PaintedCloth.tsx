@@ -1,4 +1,4 @@
-import { useMemo } from 'preact/hooks';
+import { useMemo, useRef } from 'preact/hooks';
 import { NearestMark } from './NearestMark.tsx';
 import { Peg } from './Peg.tsx';
 import { cloths, type Garment, paint } from './paint.ts';
@@ -42,9 +42,11 @@ export function PaintedCloth({ hatching, ...given }: Garment & { hatching: strin
     () => ({ ladder, trim, lining, seed, hang, detail, width, height }),
     [ladder, trim, lining, seed, hang, detail, width, height],
   );
-  const drawn = useTurn(garment, cloths);
+  const place = useRef<SVGGElement>(null);
+  const drawn = useTurn(garment, cloths, place);
   // The same nodes again where nothing changed: a choice among many cloths must not redraw them.
-  return useMemo(() => drawn && painted(drawn, hatching), [drawn, hatching]);
+  const nodes = useMemo(() => drawn && painted(drawn, hatching), [drawn, hatching]);
+  return <g ref={place}>{nodes}</g>;
 }
 
 function painted(garment: Garment, hatching: string) {

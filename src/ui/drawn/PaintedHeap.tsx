@@ -1,4 +1,4 @@
-import { useMemo } from 'preact/hooks';
+import { useMemo, useRef } from 'preact/hooks';
 import { STEPS } from '../../harmony/harmony.ts';
 import { blend, brightness } from './blend.ts';
 import type { DrawnLadder } from './drawn.ts';
@@ -49,8 +49,10 @@ const heaps: Answered<Heap, HeapShapes> = answered(
 /** A heap of paint of `radius` units round 0, 0, as a group inside a drawing. */
 export function PaintedHeap({ hex, seed, radius }: Heap) {
   const wanted = useMemo(() => ({ hex, seed, radius }), [hex, seed, radius]);
-  const drawn = useTurn(wanted, heaps);
-  return useMemo(() => drawn && painted(drawn), [drawn]);
+  const place = useRef<SVGGElement>(null);
+  const drawn = useTurn(wanted, heaps, place);
+  const nodes = useMemo(() => drawn && painted(drawn), [drawn]);
+  return <g ref={place}>{nodes}</g>;
 }
 
 function painted(one: Heap) {

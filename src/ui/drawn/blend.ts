@@ -17,8 +17,21 @@ interface Light {
   readonly rgb: Float64Array;
 }
 
+/** Asked for over and over while one cloth is painted. */
+const lights = new Map<string, Light>();
+const MOST_LIGHTS = 500;
+
 /** The light of a display colour; mid-grey for anything that is none. */
 function lightOf(shown: string): Light {
+  const known = lights.get(shown);
+  if (known) return known;
+  if (lights.size >= MOST_LIGHTS) lights.clear();
+  const light = readLight(shown);
+  lights.set(shown, light);
+  return light;
+}
+
+function readLight(shown: string): Light {
   const space = shown.startsWith('color(display-p3') ? 'display-p3' : 'srgb';
   return { space, rgb: Float64Array.from(values(shown), toLight) };
 }

@@ -6,7 +6,7 @@ import { useLayoutEffect, useRef, useState } from 'preact/hooks';
  */
 export function useWidth<E extends HTMLElement>(first: number) {
   const ref = useRef<E>(null);
-  const [width, setWidth] = useState(first);
+  const [width, setWidth] = useState(() => Math.min(first, columnWidth()));
   // Before anything is seen: what is drawn for one width and then for another costs twice.
   useLayoutEffect(() => {
     const element = ref.current;
@@ -31,3 +31,8 @@ export function useWidth<E extends HTMLElement>(first: number) {
   }, []);
   return { ref, width };
 }
+
+/** How wide the one column of a phone is, px: what is drawn for it first need not be drawn again. */
+const columnWidth = (): number => globalThis.innerWidth - 2 * EDGE;
+/** Room beside the column, px: --gap of the style sheet with letters of the usual size. */
+const EDGE = 16;

@@ -15,6 +15,7 @@ import { mixSay } from '../words/mixing.ts';
 import { mixAgain, mixing, stopMixing } from './answers.ts';
 import { BenchPiles } from './BenchPiles.tsx';
 import { BenchMix } from './mix/BenchMix.tsx';
+import { Disclosure } from './mix/Disclosure.tsx';
 import { chosenFor, contradiction, nameOfLab, takeMixture } from './mix/decided.ts';
 import { isTransposed } from './mix/transposing.ts';
 import { used } from './mix/used.ts';
@@ -147,32 +148,33 @@ export function Bench() {
           shown={shown}
         />
       )}
-      <details>
-        <summary>{say.number}</summary>
-        <dl class="figures">
-          <dt>{say.figureWanted}</dt>
-          <dd>
-            L* {figure(target[0], 1)}, a* {figure(target[1], 1)}, b* {figure(target[2], 1)};{' '}
-            {hexOf(target)}
-          </dd>
-          <dt>{say.figureSeen}</dt>
-          <dd>
-            L* {figure(seen[0], 1)}, a* {figure(seen[1], 1)}, b* {figure(seen[2], 1)};{' '}
-            {say.ciede(away)}
-          </dd>
-          {answer && (
-            <>
-              <dt>{say.figureBest}</dt>
-              <dd>
-                {say.ciede(answer.deltaE00)}:{' '}
-                {answer.recipe
-                  .map(({ pigment, share }) => `${pigment} ${figure(share * 100, 1)} %`)
-                  .join(', ')}
-              </dd>
-            </>
-          )}
-        </dl>
-      </details>
+      <Disclosure heading={say.number}>
+        {() => (
+          <dl class="figures">
+            <dt>{say.figureWanted}</dt>
+            <dd>
+              L* {figure(target[0], 1)}, a* {figure(target[1], 1)}, b* {figure(target[2], 1)};{' '}
+              {hexOf(target)}
+            </dd>
+            <dt>{say.figureSeen}</dt>
+            <dd>
+              L* {figure(seen[0], 1)}, a* {figure(seen[1], 1)}, b* {figure(seen[2], 1)};{' '}
+              {say.ciede(away)}
+            </dd>
+            {answer && (
+              <>
+                <dt>{say.figureBest}</dt>
+                <dd>
+                  {say.ciede(answer.deltaE00)}:{' '}
+                  {answer.recipe
+                    .map(({ pigment, share }) => `${pigment} ${figure(share * 100, 1)} %`)
+                    .join(', ')}
+                </dd>
+              </>
+            )}
+          </dl>
+        )}
+      </Disclosure>
       <Screens />
     </section>
   );

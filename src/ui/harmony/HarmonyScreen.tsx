@@ -56,7 +56,11 @@ export function HarmonyScreen() {
       <GatheringLine />
       <div class="sight">
         <Photograph />
-        {colours.length > 0 && <Wall />}
+        {colours.length > 0 && (
+          <Soon>
+            <Wall />
+          </Soon>
+        )}
       </div>
       {colours.length === 0 && !gathering.value && specimen.value && (
         <p class="main-actions">
@@ -66,23 +70,28 @@ export function HarmonyScreen() {
         </p>
       )}
       {colours.length > 0 && (
-        <>
-          {!kept.value && specimen.value && <HowMany now={colours.length} />}
-          <HandMarks />
-          <Remarks />
+        <Soon>
+          <Gathered />
           <Bench />
-          <Soon>
-            <HarmonyMix />
-          </Soon>
-          <Soon>
-            <VariantRows />
-            <Standing />
-            <WordsForm />
-            <Onward />
-          </Soon>
-        </>
+          <HarmonyMix />
+          <VariantRows />
+          <Standing />
+          <WordsForm />
+          <Onward />
+        </Soon>
       )}
     </section>
+  );
+}
+
+/** How many colours were gathered, by whose hand, and what is to be said of it. */
+function Gathered() {
+  return (
+    <>
+      {!kept.value && specimen.value && <HowMany now={studied.value.length} />}
+      <HandMarks />
+      <Remarks />
+    </>
   );
 }
 

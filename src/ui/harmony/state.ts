@@ -116,13 +116,6 @@ export const ladders = computed(() =>
 
 export const answers = computed<readonly (Answer | null)[]>(() => targets.value.map(answerOf));
 
-/** The eighteen variants of the colour on the bench, as wished. */
-export const variants = computed(() => {
-  const target = targets.value[chosen.value];
-  if (!target) return [];
-  return WAYS.flatMap((way) => AMOUNTS.map((amount) => vary(target, way, amount)));
-});
-
 // Mixtures for what is on the screen.
 effect(() => {
   wantAnswers(targets.value);

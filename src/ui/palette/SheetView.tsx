@@ -12,6 +12,7 @@ import { keepSheet } from './preparing.ts';
 /** The morning sheet on the screen, and printed by the browser. */
 export function SheetView() {
   const planned = plan.value;
+  const lots = planned?.studio.stock?.entries.map(({ lot }) => lot) ?? [];
   const print = async () => {
     const done = sheet.value?.body;
     if (planned && !done?.prepared) await keepSheet(planned.day, null);
@@ -58,7 +59,7 @@ export function SheetView() {
                 class="pal-paper-page"
                 // A page that is planned anew is another: its figures are written in the reader's manner once.
                 key={`${at} ${html}`}
-                ref={saidIn}
+                ref={(page) => saidIn(page, lots)}
                 dangerouslySetInnerHTML={{ __html: html }}
               />
             );

@@ -1,28 +1,15 @@
-import { useSignal, useSignalEffect } from '@preact/signals';
-import type { Card } from '../../book/card.ts';
 import { shownOf } from '../drawn/screen.ts';
 import { hrefOf } from '../route.ts';
-import { book, edition } from '../studio.ts';
 import { say } from '../words/frame.ts';
 import { sayPalette } from '../words/palette.ts';
+import { kept } from './days.ts';
 import type { Source } from './from.ts';
 import { sourceOf } from './passages.ts';
 
-const KINDS = ['harmony', 'drapery', 'formula'] as const;
-
 /** Everything in the book that piles can be taken from. */
 export function Sources({ onTake }: { onTake: (source: Source) => void }) {
-  const cards = useSignal<readonly Card[] | null>(null);
-  useSignalEffect(() => {
-    edition.value;
-    const from = book.value;
-    if (!from) return;
-    void Promise.all(KINDS.map((kind) => from.list(kind))).then((lists) => {
-      cards.value = lists.flatMap((list) => (list.ok ? list.value : []));
-    });
-  });
-  if (cards.value === null) return <p role="status">{say.bookOpening}</p>;
-  if (cards.value.length === 0)
+  const cards = kept.value?.sources ?? [];
+  if (cards.length === 0)
     return (
       <>
         <p>{sayPalette.fromBookEmpty}</p>
@@ -39,7 +26,7 @@ export function Sources({ onTake }: { onTake: (source: Source) => void }) {
   };
   return (
     <ul class="pal-sources">
-      {cards.value.map((card) => (
+      {cards.map((card) => (
         <li key={card.id}>
           <button type="button" onClick={() => void take(card.id)}>
             <svg viewBox="0 0 56 20" width="56" height="20" aria-hidden="true">
@@ -56,7 +43,7 @@ export function Sources({ onTake }: { onTake: (source: Source) => void }) {
             </svg>
             <span>
               {card.name || say.unnamed}{' '}
-              <span class="small">{sayPalette.kinds[card.kind as (typeof KINDS)[number]]}</span>
+              <span class="small">{sayPalette.kinds[card.kind as Source['kind']]}</span>
             </span>
           </button>
         </li>

@@ -1,4 +1,5 @@
 import { computed, effect, signal } from '@preact/signals';
+import type { Card } from '../../book/card.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import { STUDIO_PALETTE } from '../../book/palette.ts';
 import type { Entry, Kind } from '../../book/record.ts';
@@ -39,34 +40,56 @@ export interface Kept {
   readonly passages: readonly Entry<'passage'>[];
   readonly leftovers: readonly Entry<'leftover'>[];
   readonly sheets: readonly Entry<'sheet'>[];
+  /** What piles can be taken from. */
+  readonly sources: readonly Card[];
 }
 /** What the book holds of all days; null until it was read. */
 export const kept = signal<Kept | null>(null);
 
-async function all<K extends Kind>(from: Book, kind: K): Promise<readonly Entry<K>[]> {
+async function cardsOf(from: Book, kind: Kind): Promise<readonly Card[]> {
   const cards = await from.list(kind);
-  if (!cards.ok) {
-    complain(bookFaultWords(cards.fault));
-    return [];
-  }
-  const found = await Promise.all(cards.value.map(({ id }) => from.get(kind, id)));
+  if (cards.ok) return cards.value;
+  complain(bookFaultWords(cards.fault));
+  return [];
+}
+
+async function all<K extends Kind>(from: Book, kind: K): Promise<readonly Entry<K>[]> {
+  const cards = await cardsOf(from, kind);
+  const found = await Promise.all(cards.map(({ id }) => from.get(kind, id)));
   return found.flatMap((one) => (one.ok && one.value.deletedAt === undefined ? [one.value] : []));
 }
 
 async function readAll(from: Book): Promise<void> {
-  const [palettes, passages, leftovers, sheets] = await Promise.all([
+  const before = kept.peek();
+  const [palettes, passages, leftovers, sheets, ...sources] = await Promise.all([
     all(from, 'palette'),
     all(from, 'passage'),
     all(from, 'leftover'),
     all(from, 'sheet'),
+    cardsOf(from, 'harmony'),
+    cardsOf(from, 'drapery'),
+    cardsOf(from, 'formula'),
   ]);
-  kept.value = {
+  // What this window wrote meanwhile is newer than what was read.
+  if (kept.peek() !== before) return readAll(from);
+  const read: Kept = {
     palettes: palettes.toSorted((a, b) => (a.created < b.created ? -1 : 1)),
     passages,
     leftovers,
     sheets,
+    sources: sources.flat(),
   };
+  // What stands there already is not shown, nor planned, anew.
+  if (!before || marksOf(before) !== marksOf(read)) kept.value = read;
 }
+
+/** The same for the same entries in the same versions. */
+const marksOf = (all: Kept): string =>
+  Object.values(all)
+    .flat()
+    .map(({ id, changed }: Entry | Card) => `${id} ${changed}`)
+    .sort()
+    .join();
 
 /** Reads what the book holds of all days, where that was not read yet. */
 export async function wantKept(): Promise<void> {

@@ -27,18 +27,20 @@ export async function shelfIn(book: Book): Promise<Result<Entry<'shelf'> | null,
   return found.fault.code === 'not-found' ? ok(null) : found;
 }
 
+const starters = new Map<Surface['specular'], Shelf>();
 /** The starter shelf, seen in either way; each is one object, so that it can be told by identity. */
-const STARTER = starterShelf();
-const STARTERS = {
-  included: STARTER,
-  excluded: { ...STARTER, surface: { ...STARTER_SURFACE, specular: 'excluded' } },
-} as const satisfies Record<Surface['specular'], Shelf>;
+function starter(specular: Surface['specular']): Shelf {
+  const known = starters.get(specular);
+  if (known) return known;
+  const made = { ...starterShelf(), surface: { ...STARTER_SURFACE, specular } };
+  starters.set(specular, made);
+  return made;
+}
 
-export const isStarter = (shelf: Shelf): boolean =>
-  shelf === STARTERS.included || shelf === STARTERS.excluded;
+export const isStarter = (shelf: Shelf): boolean => [...starters.values()].includes(shelf);
 
 /** What mixtures are sought on: a stock, or the starter shelf while nothing can be mixed from it. */
 export function mixedFrom(stock: Stock | null): Shelf {
   const shelf = stock && shelfOfStock(stock);
-  return shelf && shelf.paints.length > 0 ? shelf : STARTERS[stock?.surface.specular ?? 'included'];
+  return shelf && shelf.paints.length > 0 ? shelf : starter(stock?.surface.specular ?? 'included');
 }

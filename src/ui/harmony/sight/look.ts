@@ -62,7 +62,9 @@ export function lookOf(
   // Before a hand touches it, only what is see-through is not looked at.
   const clear = stored
     ? where(stored, CLEAR)
-    : labels && grown(fitted(where(labels, NOWHERE), width, height));
+    : labels?.data.includes(NOWHERE)
+      ? grown(fitted(where(labels, NOWHERE), width, height))
+      : null;
   const rubbed = stored?.data.includes(0) ?? false;
   const mask =
     stored && rubbed ? { ...stored, data: stored.data.map((v) => (v === 0 ? 0 : 1)) } : null;

@@ -1,16 +1,26 @@
 import './vary.css';
 import { useSignal } from '@preact/signals';
-import { useMemo } from 'preact/hooks';
-import { AMOUNTS, type Amount, type Way } from '../../../harmony/vary.ts';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { AMOUNTS, type Amount, vary, type Way } from '../../../harmony/vary.ts';
 import { FoldRow } from '../../drawn/FoldRow.tsx';
+import { useNear } from '../../drawn/near.ts';
 import { isWide } from '../../drawn/screen.ts';
+import { Soon } from '../../Soon.tsx';
 import { AMOUNT_WORDS, say, WAY_WORDS } from '../../words/frame.ts';
 import { varySay } from '../../words/vary.ts';
 import { drawn, moved } from '../drawn.ts';
-import { chosen, ladders, type Studied, studied, targets, variants } from '../state.ts';
+import { chosen, ladders, type Studied, studied, targets } from '../state.ts';
 import { hatched, marksOf, shifted } from './folds.ts';
 import { Trial } from './Trial.tsx';
-import { goOnVarying, idOf, isStopped, stopVarying, varied, varying } from './varied.ts';
+import {
+  goOnVarying,
+  idOf,
+  isLookedAt,
+  isStopped,
+  stopVarying,
+  varied,
+  varying,
+} from './varied.ts';
 import { Whole } from './Whole.tsx';
 
 /** Each row runs from one pole through the colour as it is to the other. */
@@ -23,30 +33,43 @@ const ROWS: readonly { readonly back: Way; readonly on: Way; readonly label: str
 /** One colour altered along one axis at a time, drawn as short folds of cloth in what the shelf makes of it. */
 export function VariantRows() {
   const last = useSignal<{ readonly of: Studied; readonly id: string } | null>(null);
+  const section = useRef<HTMLElement>(null);
+  const isNear = useNear(section);
+  useEffect(() => {
+    isLookedAt.value = isNear;
+    return () => {
+      isLookedAt.value = false;
+    };
+  }, [isNear]);
   const colour = studied.value[chosen.value];
   if (!colour) return null;
   // Another colour, or the same one once it is altered: nothing is tried on it yet.
   const tried = last.value?.of === colour ? last.value.id : null;
   const made = tried === null ? undefined : varied.value?.get(tried);
   return (
-    <section class="variants" aria-labelledby="variants-heading">
+    <section ref={section} class="variants" aria-labelledby="variants-heading">
       <h2 id="variants-heading">{varySay.heading}</h2>
       <Work />
-      {ROWS.map((row) => (
-        <Row
-          key={row.label}
-          {...row}
-          chosen={tried}
-          onChoose={(id) => {
-            last.value = id === 'origin' ? null : { of: colour, id };
-          }}
-        />
-      ))}
-      {varied.value && (
-        <p class="fold-signs small" aria-hidden="true">
-          {varySay.signsMean}
-        </p>
-      )}
+      <Soon>
+        {ROWS.map((row) => (
+          <Row
+            key={row.label}
+            {...row}
+            chosen={tried}
+            onChoose={(id) => {
+              last.value = id === 'origin' ? null : { of: colour, id };
+            }}
+          />
+        ))}
+      </Soon>
+      {/* Its room is kept until the signs are known. */}
+      <p
+        class="fold-signs small"
+        aria-hidden="true"
+        style={{ visibility: varied.value ? 'visible' : 'hidden' }}
+      >
+        {varySay.signsMean}
+      </p>
       <div role="status">{made && <Trial made={made} name={colour.gathered.name} />}</div>
       {tried !== null && !made && varying.done.value !== null && <div class="trial-room" />}
       <Whole />
@@ -93,7 +116,8 @@ function Row({
   chosen: string | null;
   onChoose: (id: string) => void;
 }) {
-  const wished = variants.value;
+  const row = useRef<HTMLDivElement>(null);
+  const isNear = useNear(row);
   const known = varied.value;
   const ladder = ladders.value[chosen.value]!;
   const target = targets.value[chosen.value]!;
@@ -101,8 +125,9 @@ function Row({
     const fold = (way: Way, amount: Amount) => {
       const id = idOf({ way, amount });
       const made = known?.get(id);
-      const { lab } = wished.find((one) => one.way === way && one.amount === amount)!;
-      const to = made ? shifted(target, made) : lab;
+      // Long to work out, and not looked at yet.
+      const wished = () => (isNear ? vary(target, way, amount).lab : target);
+      const to = made ? shifted(target, made) : wished();
       return {
         id,
         name: varySay.variant(WAY_WORDS[way], AMOUNT_WORDS[amount]),
@@ -118,9 +143,9 @@ function Row({
       { id: 'origin', name: varySay.asItIs, ladder: drawn(ladder), reachable: true },
       ...AMOUNTS.map((amount) => fold(on, amount)),
     ];
-  }, [wished, known, ladder, target, back, on, isWide.value]);
+  }, [isNear, known, ladder, target, back, on, isWide.value]);
   return (
-    <div class="variant-row">
+    <div class="variant-row" ref={row}>
       <h3>{label}</h3>
       <FoldRow
         label={label}

@@ -82,8 +82,11 @@ export const goOnVarying = (): void => {
   stopped.value = '';
 };
 
+/** The variants are in view or near it: what nobody looks at is not worked out. */
+export const isLookedAt = signal(false);
 let under = '';
 effect(() => {
+  if (!isLookedAt.value) return;
   const [from, of, on] = [origin.value, asked.value, shelf.value];
   if (!from || of === null || varied.value || contradiction.value !== null) return;
   if (of === under || isStopped.value) return;

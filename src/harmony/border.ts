@@ -175,9 +175,17 @@ class Crossing {
   }
 }
 
-/** The borders of a few nodes, each of several labels: what lies inside a node is none. */
-export function bordersOfNodes(edges: Edges, nodeOf: Uint8Array, count: number): Borders {
-  const sums = new Float64Array(count * count * FIELDS);
+/**
+ * The borders of a few nodes, each of several labels: what lies inside a node is none.
+ * @param room for at least count² × FIELDS numbers; overwritten
+ */
+export function bordersOfNodes(
+  edges: Edges,
+  nodeOf: Uint8Array,
+  count: number,
+  room: Float64Array,
+): Borders {
+  const sums = room.subarray(0, count * count * FIELDS).fill(0);
   const { first, second } = edges;
   for (let pair = 0, from = 0; pair < first.length; pair++, from += FIELDS) {
     const i = nodeOf[first[pair]!]!;

@@ -14,7 +14,7 @@ import type { Gathered, GatheredColour } from './harmony.ts';
 import { MOST } from './join.ts';
 import { labelMap, NOWHERE } from './labels.ts';
 import { ladder, localColour, tally } from './measure.ts';
-import { trial } from './trial.ts';
+import { Trials } from './trial.ts';
 
 export type GatherFault =
   | { readonly code: 'transparent' }
@@ -96,13 +96,14 @@ export function gatherFrom(
   for (let i = 0; i < cells.length; i++)
     if (bins.ofCell[i]! >= 0) cells[i] = atoms.ofBin[bins.ofCell[i]!]!;
   const edges = borders(flat, work.width, work.height, cells, atoms.count);
+  const deal = new Trials(atoms, edges, wanted);
   const trials: Uint8Array[] = [];
   while (trials.length < TRIALS) {
     if (trials.length % 8 === 0) {
       if (stopped?.()) return fail({ code: 'stopped' });
       onProgress?.(0.5 + (0.3 * trials.length) / TRIALS);
     }
-    trials.push(trial(atoms, edges, trials.length, wanted));
+    trials.push(deal.run(trials.length));
   }
   const group = agree(atoms, trials, wanted);
   const label = new Uint8Array(cells.length);

@@ -22,11 +22,18 @@ const SHAKEN_FAR = 0.1;
 
 /**
  * One trial: joins nodes that are one thing in different light, cheapest pair first.
+ * @param room   for as many numbers as the borders have; overwritten
  * @param seed   shakes what pairs cost and where joining ends, so that many trials tell what is sure
  * @param wanted colours, or undefined to choose by itself
  * @returns the group of each node, 0…groups − 1; 255 for a node that weighs nothing
  */
-export function join(nodes: Nodes, borders: Borders, seed: number, wanted?: number): Uint8Array {
+export function join(
+  nodes: Nodes,
+  borders: Borders,
+  room: Float64Array,
+  seed: number,
+  wanted?: number,
+): Uint8Array {
   const next = chance(seed);
   const total = nodes.weight.reduce((sum, w) => sum + w, 0);
   const spread = sceneScale(nodes, total);
@@ -42,7 +49,9 @@ export function join(nodes: Nodes, borders: Borders, seed: number, wanted?: numb
     ),
     borders,
   };
-  const joining = new Joining(parted, next, limit, total);
+  room.set(borders.sums);
+  const own = { count: borders.count, sums: room };
+  const joining = new Joining({ ...parted, borders: own }, next, limit, total);
   while (joining.live > (wanted ?? 1)) {
     let pair = joining.cheapest();
     if (wanted === undefined && pair.price > limit && joining.live <= MOST) {
@@ -67,7 +76,7 @@ interface Pair {
   readonly price: number;
 }
 
-/** Groups of nodes on the way to fewer. */
+/** Groups of nodes on the way to fewer; their borders are overwritten. */
 class Joining {
   readonly groups: (Group | undefined)[] = [];
   live = 0;
@@ -89,7 +98,7 @@ class Joining {
     const n = nodes.length;
     this.limit = limit;
     this.total = total;
-    this.borders = { count: n, sums: borders.sums.slice() };
+    this.borders = borders;
     this.around = new Float64Array(n);
     this.shaken = new Float64Array(n * n);
     for (let i = 0; i < n; i++) {

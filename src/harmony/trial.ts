@@ -1,6 +1,6 @@
 import { chance } from '../chance.ts';
 import { type Atoms, inSpace } from './atoms.ts';
-import { bordersOfNodes, type Edges } from './border.ts';
+import { bordersOfNodes, type Edges, FIELDS } from './border.ts';
 import { cluster, LIGHTNESS } from './cluster.ts';
 import { halve } from './halve.ts';
 import { join } from './join.ts';
@@ -13,23 +13,40 @@ const SHAKEN = 0.5;
 /** The weight of lightness is shaken by so much of itself. */
 const TILTED = 0.15;
 
-/**
- * The groups of atoms in one trial, which sees the photograph a little otherwise than the next: nodes
- * are cut elsewhere, and what it costs to join them is shaken. What holds in most trials is in the
- * photograph; what only some of them tell was a matter of a hair.
- * @returns the group of each atom, 0…6
- */
-export function trial(atoms: Atoms, edges: Edges, seed: number, wanted?: number): Uint8Array {
-  const next = chance(seed);
-  const k = Math.round(FEWEST + (NODES - FEWEST) * next());
-  const lightness = LIGHTNESS * (1 - TILTED + 2 * TILTED * next());
-  const weight = atoms.weight.map((w) => w * Math.exp(SHAKEN * (2 * next() - 1)));
-  const nodes = nodesOf(atoms, k, lightness, weight);
-  const borders = bordersOfNodes(edges, nodes.ofBin, nodes.count);
-  const cells = new Float64Array(nodes.count);
-  for (let atom = 0; atom < atoms.count; atom++) cells[nodes.ofBin[atom]!]! += atoms.cells[atom]!;
-  const group = join({ ...nodes, cells }, borders, seed, wanted);
-  return nodes.ofBin.map((node) => group[node]!);
+/** Trials over the same atoms. */
+export class Trials {
+  private readonly atoms: Atoms;
+  private readonly edges: Edges;
+  private readonly wanted: number | undefined;
+  /** Room for the borders of nodes, and for a copy, used again by every trial. */
+  private readonly borders = new Float64Array(NODES * NODES * FIELDS);
+  private readonly copy = new Float64Array(NODES * NODES * FIELDS);
+
+  constructor(atoms: Atoms, edges: Edges, wanted: number | undefined) {
+    this.atoms = atoms;
+    this.edges = edges;
+    this.wanted = wanted;
+  }
+
+  /**
+   * The groups of atoms in one trial, which sees the photograph a little otherwise than the next: nodes
+   * are cut elsewhere, and what it costs to join them is shaken. What holds in most trials is in the
+   * photograph; what only some of them tell was a matter of a hair.
+   * @returns the group of each atom, 0…6
+   */
+  run(seed: number): Uint8Array {
+    const { atoms } = this;
+    const next = chance(seed);
+    const k = Math.round(FEWEST + (NODES - FEWEST) * next());
+    const lightness = LIGHTNESS * (1 - TILTED + 2 * TILTED * next());
+    const weight = atoms.weight.map((w) => w * Math.exp(SHAKEN * (2 * next() - 1)));
+    const nodes = nodesOf(atoms, k, lightness, weight);
+    const cells = new Float64Array(nodes.count);
+    for (let atom = 0; atom < atoms.count; atom++) cells[nodes.ofBin[atom]!]! += atoms.cells[atom]!;
+    const borders = bordersOfNodes(this.edges, nodes.ofBin, nodes.count, this.borders);
+    const group = join({ ...nodes, cells }, borders, this.copy, seed, this.wanted);
+    return nodes.ofBin.map((node) => group[node]!);
+  }
 }
 
 /** Atoms put into at most k nodes; `ofBin` is the node of each atom. */

@@ -10,9 +10,10 @@ let observer: IntersectionObserver | null = null;
 function seen(entries: readonly IntersectionObserverEntry[]): void {
   for (const { isIntersecting, target } of entries) {
     if (!isIntersecting) continue;
-    const all = acts.get(target);
+    const all = acts.get(target) ?? new Set();
     forget(target);
-    for (const act of all ?? []) act();
+    // Much may come near at once: what is touched is answered between.
+    for (const act of all) setTimeout(() => all.has(act) && act());
   }
 }
 
@@ -35,7 +36,8 @@ export function whenNear(element: Element | null, act: () => void): () => void {
   acts.set(element, all.add(act));
   observer.observe(element);
   return () => {
-    if (all.delete(act) && all.size === 0 && acts.get(element) === all) forget(element);
+    all.delete(act);
+    if (all.size === 0 && acts.get(element) === all) forget(element);
   };
 }
 

@@ -70,7 +70,9 @@ export function VariantRows() {
       >
         {varySay.signsMean}
       </p>
-      <div role="status">{made && <Trial made={made} name={colour.gathered.name} />}</div>
+      <div role="status">
+        <Soon>{made && <Trial made={made} name={colour.gathered.name} />}</Soon>
+      </div>
       {tried !== null && !made && varying.done.value !== null && <div class="trial-room" />}
       <Whole />
     </section>

@@ -9,7 +9,7 @@ export interface Atoms extends Nodes {
 }
 
 /** Atoms at most. */
-const MANY = 512;
+const MANY = 384;
 
 export function atomsOf(bins: Histogram, lightness: number): Atoms {
   const { count, ofPoint: ofBin } = halve(inSpace(bins, lightness), MANY);

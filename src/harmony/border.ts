@@ -9,7 +9,7 @@ import type { FlatImage } from '../photo/flat.ts';
 export const FIELD = {
   /** All places where the two meet. */
   meetings: 0,
-  /** Those with room on a side to see what changes there: the crossings that are measured. */
+  /** Every second of those with room on a side to see what changes there: the crossings that are measured. */
   crossings: 1,
   /** Squared steps across them: of lightness, and of chroma that no change of light explains. */
   acrossL: 2,
@@ -58,6 +58,8 @@ export function borders(
   const crossing = new Crossing(image, label, count);
   for (let y = 0; y < height; y++) {
     const row = y * width;
+    // Every second place is measured, as on a chequerboard: they are many, and neighbours are alike.
+    crossing.odd = (row + y) & 1;
     const down = y + 1 < height;
     for (let x = 0, p = row; x < width; x++, p++) {
       const i = label[p]!;
@@ -77,6 +79,8 @@ export function borders(
 
 /** Adds up the places where two labels meet. */
 class Crossing {
+  /** Which of two neighbouring places is measured. */
+  odd = 0;
   private readonly label: Uint16Array;
   private readonly count: number;
   private readonly first: number[] = [];
@@ -113,6 +117,7 @@ class Crossing {
     const at = this.place(Math.min(i, j), Math.max(i, j));
     const { sums } = this;
     sums[at]!++;
+    if ((p & 1) !== this.odd) return;
     const near = p - Math.min(before, REACH) * step;
     const far = p + step + Math.min(after, REACH) * step;
     if (label[near]! >= count || label[far]! >= count) return;

@@ -1,7 +1,7 @@
-import { type Chance, chance } from '../chance.ts';
+import type { Chance } from '../chance.ts';
 import { addBorder, type Borders } from './border.ts';
 import { type Border, borderOf, cost, type Group, groupOf, type Nodes, noBorder } from './cost.ts';
-import { hueWander, sceneScale } from './scene.ts';
+import type { Scene } from './scene.ts';
 import { type Parted, settle } from './settle.ts';
 import { FAR, FAR_WANDER, notAThing } from './small.ts';
 
@@ -13,36 +13,39 @@ const LIMIT = 0.024;
 /** … and more where hue wanders inside things. */
 const WANDER = 0.35;
 
-/** How far a trial is shaken, as the standard deviation of a logarithm: what each pair costs, … */
+/** How far a trial is shaken, as a standard deviation of one: what each pair costs, … */
 const SHAKEN_COST = 0.15;
-/** … the limit, … */
+/** … the logarithm of the limit, … */
 const SHAKEN_LIMIT = 0.3;
 /** … and what counts as far. */
 const SHAKEN_FAR = 0.1;
 
+/** What is joined. */
+export interface Joined {
+  readonly nodes: Nodes;
+  readonly borders: Borders;
+  readonly scene: Scene;
+}
+
 /**
  * One trial: joins nodes that are one thing in different light, cheapest pair first.
  * @param room   for as many numbers as the borders have; overwritten
- * @param seed   shakes what pairs cost and where joining ends, so that many trials tell what is sure
+ * @param next   shakes what pairs cost and where joining ends, so that many trials tell what is sure
  * @param wanted colours, or undefined to choose by itself
  * @returns the group of each node, 0…groups − 1; 255 for a node that weighs nothing
  */
 export function join(
-  nodes: Nodes,
-  borders: Borders,
+  { nodes, borders, scene }: Joined,
   room: Float64Array,
-  seed: number,
+  next: Chance,
   wanted?: number,
 ): Uint8Array {
-  const next = chance(seed);
-  const total = nodes.weight.reduce((sum, w) => sum + w, 0);
-  const spread = sceneScale(nodes, total);
-  const wander = hueWander(nodes, borders);
+  const { total, spread, wander } = scene;
   // Where hue hardly wanders, what lies inside things is joined far below the limit.
   const loose = Math.max(0, Math.min(1, (wander - 0.003) / 0.004));
   const one = (0.75 + 0.25 * loose) * (LIMIT * (0.65 + 0.35 * spread) + WANDER * wander);
-  const limit = one * about(next, SHAKEN_LIMIT);
-  const far = (FAR + FAR_WANDER * wander) * Math.min(1, spread) * about(next, SHAKEN_FAR);
+  const limit = one * Math.exp(SHAKEN_LIMIT * unit(next));
+  const far = (FAR + FAR_WANDER * wander) * Math.min(1, spread) * (1 + SHAKEN_FAR * unit(next));
   const parted: Parted = {
     nodes: Array.from({ length: nodes.count }, (_, i) =>
       nodes.weight[i]! > 0 ? groupOf(nodes, i) : undefined,
@@ -66,9 +69,8 @@ export function join(
   return group;
 }
 
-/** About one, never nothing: the exponential of a nearly normal number of this deviation. */
-const about = (next: Chance, deviation: number): number =>
-  Math.exp(deviation * 2 * (next() + next() + next() - 1.5));
+/** A number about 0 whose standard deviation is 1, never beyond 1.74. */
+const unit = (next: Chance): number => Math.sqrt(3) * (2 * next() - 1);
 
 interface Pair {
   readonly i: number;
@@ -109,7 +111,7 @@ class Joining {
         const crossings = this.edge(i, j).n;
         this.around[i]! += crossings;
         this.around[j]! += crossings;
-        this.shaken[i * n + j] = about(next, SHAKEN_COST);
+        this.shaken[i * n + j] = 1 + SHAKEN_COST * unit(next);
       }
     }
     this.parent = Int32Array.from({ length: n }, (_, i) => i);

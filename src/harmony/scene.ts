@@ -1,8 +1,21 @@
 import { type Borders, FIELD, FIELDS } from './border.ts';
 import type { Nodes } from './cost.ts';
 
+/** What is so of the whole photograph. */
+export interface Scene {
+  /** Weight of all nodes. */
+  readonly total: number;
+  readonly spread: number;
+  readonly wander: number;
+}
+
+export function sceneOf(nodes: Nodes, borders: Borders): Scene {
+  const total = nodes.weight.reduce((sum, w) => sum + w, 0);
+  return { total, spread: sceneScale(nodes, total), wander: hueWander(nodes, borders) };
+}
+
 /** How far apart colours lie in this scene, 1 in a sunny one: what counts as far goes with it. */
-export function sceneScale(nodes: Nodes, total: number): number {
+function sceneScale(nodes: Nodes, total: number): number {
   let sum = 0;
   for (const plane of [nodes.L, nodes.a, nodes.b]) {
     let mean = 0;
@@ -17,7 +30,7 @@ export function sceneScale(nodes: Nodes, total: number): number {
  * How much a/L and b/L differ between neighbouring nodes, the median over all crossings: nearly
  * all of them lie inside things.
  */
-export function hueWander(nodes: Nodes, borders: Borders): number {
+function hueWander(nodes: Nodes, borders: Borders): number {
   const n = nodes.count;
   const pairs: { differs: number; crossings: number }[] = [];
   let all = 0;

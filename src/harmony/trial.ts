@@ -4,6 +4,7 @@ import { bordersOfNodes, type Edges, FIELDS } from './border.ts';
 import { cluster, LIGHTNESS } from './cluster.ts';
 import { halve } from './halve.ts';
 import { join } from './join.ts';
+import { type Scene, sceneOf } from './scene.ts';
 
 /** Nodes that a trial joins, fewest and most. */
 const FEWEST = 48;
@@ -22,10 +23,14 @@ export class Trials {
   private readonly borders = new Float64Array(NODES * NODES * FIELDS);
   private readonly copy = new Float64Array(NODES * NODES * FIELDS);
 
+  private readonly scene: Scene;
+
   constructor(atoms: Atoms, edges: Edges, wanted: number | undefined) {
     this.atoms = atoms;
     this.edges = edges;
     this.wanted = wanted;
+    const { nodes, borders } = this.nodes(NODES, LIGHTNESS);
+    this.scene = sceneOf(nodes, borders);
   }
 
   /**
@@ -35,17 +40,23 @@ export class Trials {
    * @returns the group of each atom, 0…6
    */
   run(seed: number): Uint8Array {
-    const { atoms } = this;
+    const { scene } = this;
     const next = chance(seed);
     const k = Math.round(FEWEST + (NODES - FEWEST) * next());
     const lightness = LIGHTNESS * (1 - TILTED + 2 * TILTED * next());
-    const weight = atoms.weight.map((w) => w * Math.exp(SHAKEN * (2 * next() - 1)));
-    const nodes = nodesOf(atoms, k, lightness, weight);
+    const weight = this.atoms.weight.map((w) => w * Math.exp(SHAKEN * (2 * next() - 1)));
+    const { nodes, borders, ofAtom } = this.nodes(k, lightness, weight);
+    const group = join({ nodes, borders, scene }, this.copy, next, this.wanted);
+    return ofAtom.map((node) => group[node]!);
+  }
+
+  private nodes(k: number, lightness: number, weight?: Float64Array) {
+    const { atoms } = this;
+    const { ofBin: ofAtom, ...nodes } = nodesOf(atoms, k, lightness, weight);
     const cells = new Float64Array(nodes.count);
-    for (let atom = 0; atom < atoms.count; atom++) cells[nodes.ofBin[atom]!]! += atoms.cells[atom]!;
-    const borders = bordersOfNodes(this.edges, nodes.ofBin, nodes.count, this.borders);
-    const group = join({ ...nodes, cells }, borders, this.copy, seed, this.wanted);
-    return nodes.ofBin.map((node) => group[node]!);
+    for (let atom = 0; atom < atoms.count; atom++) cells[ofAtom[atom]!]! += atoms.cells[atom]!;
+    const borders = bordersOfNodes(this.edges, ofAtom, nodes.count, this.borders);
+    return { nodes: { ...nodes, cells }, borders, ofAtom };
   }
 }
 

@@ -2,6 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import sharp from 'sharp';
+import { chance } from '../../src/chance.ts';
 import { onPage } from './browser.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
@@ -19,17 +20,6 @@ export interface GatherRow {
   readonly mostMb: number | null;
 }
 
-/** Repeatable noise: mulberry32, public domain. */
-function noise(seed: number): () => number {
-  let a = seed;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
 /** A sample enlarged to so many megapixels; noisy as from a small sensor, or smooth. */
 async function photograph(megapixels: number, noisy: boolean): Promise<Buffer> {
   const height = Math.round(Math.sqrt((megapixels * 1e6) / 1.4));
@@ -39,7 +29,7 @@ async function photograph(megapixels: number, noisy: boolean): Promise<Buffer> {
     .raw()
     .toBuffer({ resolveWithObject: true });
   if (noisy) {
-    const next = noise(1);
+    const next = chance(1);
     for (let i = 0; i < data.length; i++) data[i] = clamp(data[i]! + (next() - 0.5) * 36);
   }
   return sharp(data, { raw: { width, height, channels: 3 } })

@@ -48,7 +48,10 @@ describeShared('real photographs', () => {
   });
 
   test('a gerbera is at most two oranges', async () => {
-    expect(between(await coloursOf('gerbera.jpg'), 45, 72, 30).length).toBeLessThanOrEqual(2);
+    // Its gold, at a hue of 71 or 72, is no orange.
+    const colours = await coloursOf('gerbera.jpg');
+    expect(between(colours, 45, 70, 30).length).toBeLessThanOrEqual(2);
+    expect(colours.filter(({ name }) => name.includes('orange')).length).toBeLessThanOrEqual(2);
   });
 
   test('dune grass is straw and green against two blues', async () => {
@@ -64,8 +67,8 @@ describeShared('real photographs', () => {
     expect(colours.some(({ lab }) => lab[0] < 30)).toBe(true);
   });
 
-  // At 0.6 to 3.5 megapixels and as it is. Things that run into each other (the whites of the forget-me-nots,
-  // the rim of sea and grass) may still be told otherwise at another size.
+  // At 0.6 to 3.5 megapixels and as it is. What runs into each other, as sea and grass at their rim, may still
+  // be told otherwise at another size.
   const sizes = soak ? [0.6, 0.8, 1, 1.3, 1.6, 2, 2.5, 3, 3.5] : [1, 2];
   test('most photographs give the same colours at every size', async () => {
     const same: string[] = [];
@@ -91,14 +94,14 @@ describeShared('real photographs', () => {
       if (all) same.push(name);
     }
     console.log(`alike at two sizes: ${alike} of ${pairs}; at all: ${same.join(', ')}`);
-    expect(same).toEqual(expect.arrayContaining(['gerbera.jpg', 'wet-grass.jpg']));
-    expect(alike / pairs).toBeGreaterThan(0.7);
-  });
-
-  test('a marigold gives the same colours at 1 and at 4 megapixels', async () => {
-    expect(areSame(await coloursOf('marigold.jpg'), await coloursOf('marigold.jpg', 1265))).toBe(
-      true,
-    );
+    for (const name of [
+      'gerbera.jpg',
+      'ladybird-forget-me-nots.jpg',
+      'marigold.jpg',
+      'wet-grass.jpg',
+    ])
+      expect(same).toContain(name);
+    expect(alike / pairs).toBeGreaterThan(0.85);
   });
 });
 

@@ -9,11 +9,11 @@ import { type Book, openBook, type Picture } from '../../../src/book/store.ts';
 import { importCopy, makeCopy } from '../../../src/book/transfer.ts';
 import { openCopy } from '../../../src/book/unpack.ts';
 import { nextMarks } from '../../../src/book/version.ts';
+import { chance } from '../../../src/chance.ts';
 import type { Lab } from '../../../src/colour/lab.ts';
 import { nameOf } from '../../../src/colour/name.ts';
 import { STEPS } from '../../../src/harmony/harmony.ts';
 import type { Result } from '../../../src/result.ts';
-import { chance } from '../../tools/chance.ts';
 
 /**
  * The real store in a real browser, without the app's screens: fills books, saves without pause while

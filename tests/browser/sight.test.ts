@@ -288,7 +288,7 @@ describeBrowser('what a painter does upon the photograph', () => {
       expect(kept.gathered).not.toEqual(begun.gathered);
       await page.reload();
       await page.getByRole('button', { name: 'Keep this harmony' }).waitFor();
-      expect(await names(page)).toEqual(wall);
+      await expect.poll(() => names(page)).toEqual(wall);
       await page.getByText(/: corrected by eye/).waitFor();
       await openTool(page, 'Light');
       await page.getByText('Light and exposure are set right by a grey card.').waitFor();
@@ -300,7 +300,7 @@ describeBrowser('what a painter does upon the photograph', () => {
       await page.getByText('This harmony is in the book').waitFor();
       await page.reload();
       await page.getByText('This harmony is in the book').waitFor();
-      expect(await names(page)).toEqual(wall);
+      await expect.poll(() => names(page)).toEqual(wall);
       await page.getByText(/: corrected by eye/).waitFor();
     }));
 

@@ -1,4 +1,4 @@
-import { computed } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import type { StudioRules } from '../../book/palette.ts';
 import { STUDIO_PALETTE } from '../../book/palette.ts';
 import { RULES, type Rules } from '../../palette/asked.ts';
@@ -6,18 +6,27 @@ import { sayPalette } from '../words/palette.ts';
 import { studioPalette, today } from './days.ts';
 import { inTurn, save } from './save.ts';
 
-export const rules = computed((): Rules => {
+/** What the studio has settled, as it stands in the book. */
+const settled = computed((): Rules => {
   const own = studioPalette.value?.body;
   if (!own) return RULES;
-  const { tooth, waste, heapCm3, ...settled } = own.rules ?? ruled(RULES);
+  const { tooth, waste, heapCm3, ...others } = own.rules ?? ruled(RULES);
   return {
-    ...settled,
+    ...others,
     seats: own.seats,
     shape: own.shape === 'oval' ? 'oval' : 'square',
     hand: own.hand,
     allowances: { tooth, waste, heapCm3 },
   };
 });
+
+/** Changes on their way into the book, the oldest first. */
+const underway = signal<readonly Partial<Rules>[]>([]);
+/** The same with what is on its way: what was touched shows it at once. */
+export const rules = computed(
+  (): Rules =>
+    underway.value.reduce<Rules>((all, change) => ({ ...all, ...change }), settled.value),
+);
 
 const ruled = ({ allowances, edgeCm3, oil, pupils, people, acknowledged }: Rules): StudioRules => ({
   ...allowances,
@@ -29,9 +38,18 @@ const ruled = ({ allowances, edgeCm3, oil, pupils, people, acknowledged }: Rules
 });
 
 /** Changes what the studio has settled. */
-export const settle = (change: Partial<Rules>) =>
+export const settle = async (change: Partial<Rules>): ReturnType<typeof keep> => {
+  underway.value = [...underway.value, change];
+  try {
+    return await keep(change);
+  } finally {
+    underway.value = underway.value.filter((one) => one !== change);
+  }
+};
+
+const keep = (change: Partial<Rules>) =>
   inTurn(() => {
-    const next = { ...rules.value, ...change };
+    const next = { ...settled.value, ...change };
     const over = studioPalette.value;
     return save(
       {

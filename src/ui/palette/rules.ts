@@ -23,10 +23,7 @@ const settled = computed((): Rules => {
 /** Changes on their way into the book, the oldest first. */
 const underway = signal<readonly Partial<Rules>[]>([]);
 /** The same with what is on its way: what was touched shows it at once. */
-export const rules = computed(
-  (): Rules =>
-    underway.value.reduce<Rules>((all, change) => ({ ...all, ...change }), settled.value),
-);
+export const rules = computed((): Rules => Object.assign({}, settled.value, ...underway.value));
 
 const ruled = ({ allowances, edgeCm3, oil, pupils, people, acknowledged }: Rules): StudioRules => ({
   ...allowances,

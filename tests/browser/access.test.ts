@@ -71,7 +71,7 @@ describeBrowser('every place, for everyone', () => {
     await toHarmony(page, served.url, stop);
     await onward(page, stop);
     expect(found).toEqual({});
-  }, 300_000);
+  }, 600_000);
 
   test('in the reader’s own colours paint keeps its own, and what is chosen is told', async () => {
     await page.goto(`${served.url}#/book/shelf`);

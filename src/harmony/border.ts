@@ -196,22 +196,34 @@ export function bordersOfNodes(
     const i = nodeOf[first[pair]!]!;
     const j = nodeOf[second[pair]!]!;
     if (i === j) continue;
-    const to = (i < j ? i * count + j : j * count + i) * FIELDS;
-    give(edges.sums, from, sums, to, i < j ? 1 : -1);
+    give(edges.sums, from, sums, placeOf(count, i, j), i < j ? 1 : -1);
   }
   return { count, sums };
 }
 
+/** Where the sums of two nodes stand. */
+export const placeOf = (count: number, i: number, j: number): number =>
+  (i < j ? i * count + j : j * count + i) * FIELDS;
+
 /** Adds the border of j with k to that of i with k. */
 export function addBorder({ count, sums }: Borders, i: number, j: number, k: number): void {
-  const to = (i < k ? i * count + k : k * count + i) * FIELDS;
-  const from = (j < k ? j * count + k : k * count + j) * FIELDS;
-  give(sums, from, sums, to, i < k === j < k ? 1 : -1);
+  give(sums, placeOf(count, j, k), sums, placeOf(count, i, k), i < k === j < k ? 1 : -1);
 }
 
-/** @param way −1 where the border is taken from the second to the first */
-function give(from: Float64Array, at: number, sums: Float64Array, to: number, way: 1 | -1): void {
-  for (let field = 0; field < FIELD.turnA; field++) sums[to + field]! += from[at + field]!;
-  sums[to + FIELD.turnA]! += way * from[at + FIELD.turnA]!;
-  sums[to + FIELD.turnB]! += way * from[at + FIELD.turnB]!;
+/**
+ * Adds one border's sums to others.
+ * @param turn −1 where it is taken from the second to the first
+ * @param way  −1 takes it away again
+ */
+export function give(
+  from: Float64Array,
+  at: number,
+  sums: Float64Array,
+  to: number,
+  turn: 1 | -1,
+  way: 1 | -1 = 1,
+): void {
+  for (let field = 0; field < FIELD.turnA; field++) sums[to + field]! += way * from[at + field]!;
+  sums[to + FIELD.turnA]! += way * turn * from[at + FIELD.turnA]!;
+  sums[to + FIELD.turnB]! += way * turn * from[at + FIELD.turnB]!;
 }

@@ -1,4 +1,4 @@
-import { type Borders, FIELD, FIELDS } from './border.ts';
+import { type Borders, FIELD, placeOf } from './border.ts';
 
 /** What is to be joined: weights and mean OKLab of each node. */
 export interface Nodes {
@@ -51,8 +51,11 @@ export function groupOf(nodes: Nodes, i: number): Group {
 
 /** Reads the border of groups i and j out of the table of all, from i to j, into `out`. */
 export function borderOf({ count, sums }: Borders, i: number, j: number, out: Border): Border {
-  const at = (i < j ? i * count + j : j * count + i) * FIELDS;
-  const way = i < j ? 1 : -1;
+  return readBorder(sums, placeOf(count, i, j), i < j ? 1 : -1, out);
+}
+
+/** Reads a border's sums into `out`; `way` is −1 where they run from the second to the first. */
+export function readBorder(sums: Float64Array, at: number, way: 1 | -1, out: Border): Border {
   out.all = sums[at + FIELD.meetings]!;
   out.n = sums[at + FIELD.crossings]!;
   out.acrossL = sums[at + FIELD.acrossL]!;

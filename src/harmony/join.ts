@@ -2,7 +2,7 @@ import type { Chance } from '../chance.ts';
 import { addBorder, type Borders } from './border.ts';
 import { type Border, borderOf, cost, type Group, groupOf, type Nodes, noBorder } from './cost.ts';
 import type { Scene } from './scene.ts';
-import { type Parted, settle } from './settle.ts';
+import { addGroup, type Parted, settle } from './settle.ts';
 import { FAR, FAR_WANDER, notAThing } from './small.ts';
 
 /** Colours that a harmony has at most. */
@@ -44,8 +44,8 @@ export function join(
   // Where hue hardly wanders, what lies inside things is joined far below the limit.
   const loose = Math.max(0, Math.min(1, (wander - 0.003) / 0.004));
   const one = (0.75 + 0.25 * loose) * (LIMIT * (0.65 + 0.35 * spread) + WANDER * wander);
-  const limit = one * Math.exp(SHAKEN_LIMIT * unit(next));
-  const far = (FAR + FAR_WANDER * wander) * Math.min(1, spread) * (1 + SHAKEN_FAR * unit(next));
+  const limit = one * Math.exp(SHAKEN_LIMIT * swing(next));
+  const far = (FAR + FAR_WANDER * wander) * Math.min(1, spread) * (1 + SHAKEN_FAR * swing(next));
   const parted: Parted = {
     nodes: Array.from({ length: nodes.count }, (_, i) =>
       nodes.weight[i]! > 0 ? groupOf(nodes, i) : undefined,
@@ -70,7 +70,7 @@ export function join(
 }
 
 /** A number about 0 whose standard deviation is 1, never beyond 1.74. */
-const unit = (next: Chance): number => Math.sqrt(3) * (2 * next() - 1);
+const swing = (next: Chance): number => Math.sqrt(3) * (2 * next() - 1);
 
 interface Pair {
   readonly i: number;
@@ -111,7 +111,7 @@ class Joining {
         const crossings = this.edge(i, j).n;
         this.around[i]! += crossings;
         this.around[j]! += crossings;
-        this.shaken[i * n + j] = 1 + SHAKEN_COST * unit(next);
+        this.shaken[i * n + j] = 1 + SHAKEN_COST * swing(next);
       }
     }
     this.parent = Int32Array.from({ length: n }, (_, i) => i);
@@ -178,7 +178,7 @@ class Joining {
   merge(i: number, j: number): void {
     const n = this.groups.length;
     this.around[i]! += this.around[j]! - 2 * this.edge(i, j).n;
-    absorb(this.groups[i]!, this.groups[j]!);
+    addGroup(this.groups[i]!, this.groups[j]!, 1);
     this.groups[j] = undefined;
     this.parent[j] = i;
     this.least[j] = Infinity;
@@ -212,13 +212,4 @@ class Joining {
       return order.get(root) ?? 255;
     });
   }
-}
-
-function absorb(into: Group, from: Group): void {
-  into.weight += from.weight;
-  into.cells += from.cells;
-  into.sL += from.sL;
-  into.sLL += from.sLL;
-  into.sLa += from.sLa;
-  into.sLb += from.sLb;
 }

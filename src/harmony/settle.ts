@@ -1,5 +1,5 @@
-import { type Borders, FIELD, FIELDS } from './border.ts';
-import { type Border, cost, type Group, noBorder } from './cost.ts';
+import { type Borders, FIELD, FIELDS, give, placeOf } from './border.ts';
+import { cost, type Group, noBorder, readBorder } from './cost.ts';
 
 /** Nodes that are being put into groups, and what is known of them. */
 export interface Parted {
@@ -26,11 +26,11 @@ export function settle({ nodes, borders }: Parted, group: Uint8Array, count: num
   for (let i = 0; i < n; i++) {
     const one = nodes[i];
     if (!one) continue;
-    give(groups[group[i]!]!, one, 1);
+    addGroup(groups[group[i]!]!, one, 1);
     size[group[i]!]!++;
     for (let j = 0; j < n; j++) {
       if (j === i || !nodes[j]) continue;
-      around[i]! += borders.sums[placeOf(borders, i, j) + FIELD.crossings]!;
+      around[i]! += borders.sums[placeOf(borders.count, i, j) + FIELD.crossings]!;
       shift(borders, i, j, edges, (i * count + group[j]!) * FIELDS, 1);
     }
   }
@@ -41,11 +41,11 @@ export function settle({ nodes, borders }: Parted, group: Uint8Array, count: num
       const one = nodes[i];
       const own = group[i]!;
       if (!one || size[own] === 1) continue;
-      give(groups[own]!, one, -1);
+      addGroup(groups[own]!, one, -1);
       let best = own;
       let least = Infinity;
       for (let g = 0; g < count; g++) {
-        read(edges, (i * count + g) * FIELDS, border);
+        readBorder(edges, (i * count + g) * FIELDS, 1, border);
         const c = cost(one, groups[g]!, border, around[i]!);
         // It stays on a draw.
         if (c < least || (c === least && g === own)) {
@@ -53,7 +53,7 @@ export function settle({ nodes, borders }: Parted, group: Uint8Array, count: num
           best = g;
         }
       }
-      give(groups[best]!, one, 1);
+      addGroup(groups[best]!, one, 1);
       if (best === own) continue;
       moved = true;
       group[i] = best;
@@ -69,40 +69,22 @@ export function settle({ nodes, borders }: Parted, group: Uint8Array, count: num
   }
 }
 
-const placeOf = ({ count }: Borders, i: number, j: number): number =>
-  (i < j ? i * count + j : j * count + i) * FIELDS;
-
 /** Adds the border from i to j to sums elsewhere, or takes it away. */
 function shift(
-  borders: Borders,
+  { count, sums }: Borders,
   i: number,
   j: number,
   to: Float64Array,
   at: number,
   way: 1 | -1,
 ): void {
-  const from = placeOf(borders, i, j);
-  const { sums } = borders;
-  for (let field = 0; field < FIELD.turnA; field++) to[at + field]! += way * sums[from + field]!;
-  const turn = i < j ? way : -way;
-  to[at + FIELD.turnA]! += turn * sums[from + FIELD.turnA]!;
-  to[at + FIELD.turnB]! += turn * sums[from + FIELD.turnB]!;
-}
-
-function read(sums: Float64Array, at: number, out: Border): void {
-  out.all = sums[at + FIELD.meetings]!;
-  out.n = sums[at + FIELD.crossings]!;
-  out.acrossL = sums[at + FIELD.acrossL]!;
-  out.acrossC = sums[at + FIELD.acrossC]!;
-  out.besideL = sums[at + FIELD.besideL]!;
-  out.besideC = sums[at + FIELD.besideC]!;
-  out.turnA = sums[at + FIELD.turnA]!;
-  out.turnB = sums[at + FIELD.turnB]!;
+  give(sums, placeOf(count, i, j), to, at, i < j ? 1 : -1, way);
 }
 
 const emptyGroup = (): Group => ({ weight: 0, cells: 0, sL: 0, sLL: 0, sLa: 0, sLb: 0 });
 
-function give(to: Group, from: Group, way: 1 | -1): void {
+/** Adds a group to another, or takes it away. */
+export function addGroup(to: Group, from: Group, way: 1 | -1): void {
   to.weight += way * from.weight;
   to.cells += way * from.cells;
   to.sL += way * from.sL;

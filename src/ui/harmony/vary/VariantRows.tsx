@@ -71,7 +71,9 @@ export function VariantRows() {
         {varySay.signsMean}
       </p>
       <div role="status">
-        <Soon>{made && <Trial made={made} name={colour.gathered.name} />}</Soon>
+        <Soon room={<div class="trial-room" />}>
+          {made && <Trial made={made} name={colour.gathered.name} />}
+        </Soon>
       </div>
       {tried !== null && !made && varying.done.value !== null && <div class="trial-room" />}
       <Whole />

@@ -75,7 +75,7 @@ describe.each([firefox, webkit])('the whole story in another engine', (engine) =
     /** Brings a photograph, waits for its harmony, and compares that with what Node gathers. */
     async function gather(path: string): Promise<void> {
       const { pane } = painter;
-      await pane.upload(PHOTOGRAPH, path);
+      await painter.bring(PHOTOGRAPH, path);
       await painter.until('a new specimen', async () =>
         /^#\/harmony\/./.test(await pane.run(() => location.hash)),
       );
@@ -181,6 +181,7 @@ describe.each([firefox, webkit])('the whole story in another engine', (engine) =
       await listen();
       await painter.see(heading('Jay on moss'));
       await painter.press(link('Walk'));
+      await painter.see(heading('What did you see?'));
       await gather(hasShared ? LADYBIRD : JAY);
       await look();
       expect(await heard()).toEqual([]);
@@ -201,10 +202,11 @@ describe.each([firefox, webkit])('the whole story in another engine', (engine) =
       writeFileSync(p3!, await widePng(rgb, 200, 200));
       writeFileSync(broad!, await widePng(rgb, 200, 200, BROAD));
       await painter.press(link('Walk'));
+      await painter.see(heading('What did you see?'));
       await gather(p3!);
       // Neither engine has a canvas beyond sRGB on this system.
       await painter.press(link('Walk'));
-      await painter.pane.upload(PHOTOGRAPH, broad!);
+      await painter.bring(PHOTOGRAPH, broad!);
       await painter.see(saying('This browser reads colours no further than sRGB'));
     });
   });

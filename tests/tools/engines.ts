@@ -103,6 +103,14 @@ export class Painter {
     await this.pane.run(() => (document.activeElement as HTMLElement).blur());
   }
 
+  /** A file into a field for files, seen or not, as soon as it is there. */
+  async bring(path: string, file: string): Promise<void> {
+    const there = (xpath: string) =>
+      document.evaluate(xpath, document, null, XPathResult.BOOLEAN_TYPE).booleanValue;
+    await this.until(path, () => this.pane.run(there, path));
+    await this.pane.upload(path, file);
+  }
+
   /** The text of what is there, spaces made one. */
   text(path: string): Promise<string> {
     return this.pane.run((xpath) => {

@@ -16,87 +16,113 @@ export interface FlatImage {
 export function flatten(work: WorkImage): FlatImage {
   const { width, height, seen } = work;
   const cells = width * height;
-  const mean = windows(work);
-  const { spread } = mean;
   const out: FlatImage = {
     L: new Float32Array(cells),
     a: new Float32Array(cells),
     b: new Float32Array(cells),
   };
-  for (let y = 0; y < height; y++) {
-    const up = y >= 2 ? -2 * width : 0;
-    const down = y + 2 < height ? 2 * width : 0;
-    for (let x = 0; x < width; x++) {
-      const i = y * width + x;
+  // Windows of five rows at a time: memory that was not touched before is dearer than the sums.
+  const windows = new Windows(work);
+  const rows = Array.from({ length: 5 }, () => emptyRow(width));
+  for (let next = 0; next < height + 2; next++) {
+    if (next < height) windows.next(rows[next % 5]!);
+    const y = next - 2;
+    if (y < 0) continue;
+    const here = rows[y % 5]!;
+    const up = y >= 2 ? rows[(y - 2) % 5]! : here;
+    const down = y + 2 < height ? rows[next % 5]! : here;
+    for (let x = 0, i = y * width; x < width; x++, i++) {
       if (seen[i] === 0) continue;
-      const left = x >= 2 ? i - 2 : i;
-      const right = x + 2 < width ? i + 2 : i;
+      const left = x >= 2 ? x - 2 : x;
+      const right = x + 2 < width ? x + 2 : x;
       // Its own window loses a near draw: else the rim of a thing would stay mixed.
-      let best = i;
-      let least = spread[i]! * 1.05;
-      if (spread[left + up]! < least) {
-        best = left + up;
-        least = spread[best]!;
+      let best = here;
+      let at = x;
+      let least = here.spread[x]! * 1.05;
+      if (up.spread[left]! < least) {
+        best = up;
+        at = left;
+        least = up.spread[left]!;
       }
-      if (spread[right + up]! < least) {
-        best = right + up;
-        least = spread[best]!;
+      if (up.spread[right]! < least) {
+        best = up;
+        at = right;
+        least = up.spread[right]!;
       }
-      if (spread[left + down]! < least) {
-        best = left + down;
-        least = spread[best]!;
+      if (down.spread[left]! < least) {
+        best = down;
+        at = left;
+        least = down.spread[left]!;
       }
-      if (spread[right + down]! < least) best = right + down;
-      out.L[i] = mean.L[best]!;
-      out.a[i] = mean.a[best]!;
-      out.b[i] = mean.b[best]!;
+      if (down.spread[right]! < least) {
+        best = down;
+        at = right;
+      }
+      out.L[i] = best.L[at]!;
+      out.a[i] = best.a[at]!;
+      out.b[i] = best.b[at]!;
     }
   }
   return out;
 }
 
-/** Mean and variance of the 3 × 3 window round each cell, over what is looked at. */
-function windows(work: WorkImage): FlatImage & { spread: Float32Array } {
-  const { width, height, seen } = work;
-  const cells = width * height;
-  const L = new Float32Array(cells);
-  const a = new Float32Array(cells);
-  const b = new Float32Array(cells);
-  const spread = new Float32Array(cells);
-  // Sums of three columns, for three rows at a time: L, a, b, their squares, and how many.
-  const ring = [0, 1, 2].map(() => new Float64Array(width * 5));
-  for (let y = 0; y <= height; y++) {
-    const next = ring[y % 3]!;
-    if (y < height) sumColumns(work, y, next);
-    else next.fill(0);
-    if (y === 0) continue;
-    const above = ring[(y + 1) % 3]!;
-    const here = ring[(y + 2) % 3]!;
-    let cell = (y - 1) * width;
+/** Mean and variance of the window round each cell of a row. */
+interface WindowRow extends FlatImage {
+  readonly spread: Float32Array;
+}
+
+const emptyRow = (width: number): WindowRow => ({
+  L: new Float32Array(width),
+  a: new Float32Array(width),
+  b: new Float32Array(width),
+  spread: new Float32Array(width),
+});
+
+/** The 3 × 3 windows of a work image over what is looked at, row by row. */
+class Windows {
+  private readonly work: WorkImage;
+  /** Sums of three columns, for three rows at a time: L, a, b, their squares, and how many. */
+  private readonly ring: readonly Float64Array[];
+  private y = 0;
+
+  constructor(work: WorkImage) {
+    this.work = work;
+    this.ring = [0, 1, 2].map(() => new Float64Array(work.width * 5));
+    sumColumns(work, 0, this.ring[0]!);
+  }
+
+  /** Fills in the next row. */
+  next({ L, a, b, spread }: WindowRow): void {
+    const { width, height, seen } = this.work;
+    const y = this.y++;
+    const below = this.ring[(y + 1) % 3]!;
+    if (y + 1 < height) sumColumns(this.work, y + 1, below);
+    else below.fill(0);
+    const above = this.ring[(y + 2) % 3]!;
+    const here = this.ring[y % 3]!;
     let n = 0;
     let per = 0;
-    for (let at = 0; at < next.length; cell++, at += 5) {
+    for (let x = 0, at = 0, cell = y * width; x < width; x++, cell++, at += 5) {
       if (seen[cell] === 0) {
-        spread[cell] = Infinity;
+        spread[x] = Infinity;
         continue;
       }
-      const count = above[at + 4]! + here[at + 4]! + next[at + 4]!;
+      const count = above[at + 4]! + here[at + 4]! + below[at + 4]!;
       // Nearly always nine: then nothing is divided.
       if (count !== n) {
         n = count;
         per = 1 / n;
       }
-      const meanL = (above[at]! + here[at]! + next[at]!) * per;
-      const meanA = (above[at + 1]! + here[at + 1]! + next[at + 1]!) * per;
-      const meanB = (above[at + 2]! + here[at + 2]! + next[at + 2]!) * per;
-      const squares = (above[at + 3]! + here[at + 3]! + next[at + 3]!) * per;
-      L[cell] = meanL;
-      a[cell] = meanA;
-      b[cell] = meanB;
-      spread[cell] = squares - (meanL * meanL + meanA * meanA + meanB * meanB);
+      const meanL = (above[at]! + here[at]! + below[at]!) * per;
+      const meanA = (above[at + 1]! + here[at + 1]! + below[at + 1]!) * per;
+      const meanB = (above[at + 2]! + here[at + 2]! + below[at + 2]!) * per;
+      const squares = (above[at + 3]! + here[at + 3]! + below[at + 3]!) * per;
+      L[x] = meanL;
+      a[x] = meanA;
+      b[x] = meanB;
+      spread[x] = squares - (meanL * meanL + meanA * meanA + meanB * meanB);
     }
   }
-  return { L, a, b, spread };
 }
 
 /** Sums of each cell of a row with its left and right neighbours; what is not looked at is nothing. */

@@ -88,22 +88,13 @@ class Crossing {
   private sums = new Float64Array(4096 * FIELDS);
   /** One more than the place of a pair, 0 until it is met. */
   private readonly placeOf: Int32Array;
-  /** L, L but never under the darkest, and a and b divided by that. */
-  private readonly cells: Float32Array;
+  private readonly image: FlatImage;
 
-  constructor({ L, a, b }: FlatImage, label: Uint16Array, count: number) {
+  constructor(image: FlatImage, label: Uint16Array, count: number) {
+    this.image = image;
     this.label = label;
     this.count = count;
     this.placeOf = new Int32Array(count * count);
-    this.cells = new Float32Array(L.length * 4);
-    for (let i = 0, at = 0; i < L.length; i++, at += 4) {
-      const low = Math.max(DARKEST, L[i]!);
-      const per = 1 / low;
-      this.cells[at] = L[i]!;
-      this.cells[at + 1] = low;
-      this.cells[at + 2] = a[i]! * per;
-      this.cells[at + 3] = b[i]! * per;
-    }
   }
 
   /**
@@ -166,13 +157,15 @@ class Crossing {
     weight: number,
     turn: number,
   ): void {
-    const { cells, sums } = this;
-    const from = p * 4;
-    const to = q * 4;
-    const dL = cells[from]! - cells[to]!;
-    const low = Math.min(cells[from + 1]!, cells[to + 1]!);
-    const da = (cells[to + 2]! - cells[from + 2]!) * low;
-    const db = (cells[to + 3]! - cells[from + 3]!) * low;
+    const { sums } = this;
+    const { L, a, b } = this.image;
+    const dL = L[p]! - L[q]!;
+    const pL = Math.max(DARKEST, L[p]!);
+    const qL = Math.max(DARKEST, L[q]!);
+    const low = Math.min(pL, qL);
+    const [perP, perQ] = [low / pL, low / qL];
+    const da = a[q]! * perQ - a[p]! * perP;
+    const db = b[q]! * perQ - b[p]! * perP;
     sums[at + field]! += weight * dL * dL;
     sums[at + field + 1]! += weight * (da * da + db * db);
     sums[at + FIELD.turnA]! += turn * da;

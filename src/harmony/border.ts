@@ -163,7 +163,8 @@ class Crossing {
     const pL = Math.max(DARKEST, L[p]!);
     const qL = Math.max(DARKEST, L[q]!);
     const low = Math.min(pL, qL);
-    const [perP, perQ] = [low / pL, low / qL];
+    const perP = low / pL;
+    const perQ = low / qL;
     const da = a[q]! * perQ - a[p]! * perP;
     const db = b[q]! * perQ - b[p]! * perP;
     sums[at + field]! += weight * dL * dL;

@@ -1,4 +1,4 @@
-import type { WorkImage } from './work.ts';
+import { emptyPlanes, type WorkImage } from './work.ts';
 
 /** OKLab planes of a work image from which grain and the mixed rims between things are taken out. */
 export interface FlatImage {
@@ -15,12 +15,7 @@ export interface FlatImage {
  */
 export function flatten(work: WorkImage): FlatImage {
   const { width, height, seen } = work;
-  const cells = width * height;
-  const out: FlatImage = {
-    L: new Float32Array(cells),
-    a: new Float32Array(cells),
-    b: new Float32Array(cells),
-  };
+  const out: FlatImage = emptyPlanes(width * height);
   // Windows of five rows at a time: memory that was not touched before is dearer than the sums.
   const windows = new Windows(work);
   const rows = Array.from({ length: 5 }, () => emptyRow(width));
@@ -72,9 +67,7 @@ interface WindowRow extends FlatImage {
 }
 
 const emptyRow = (width: number): WindowRow => ({
-  L: new Float32Array(width),
-  a: new Float32Array(width),
-  b: new Float32Array(width),
+  ...emptyPlanes(width),
   spread: new Float32Array(width),
 });
 

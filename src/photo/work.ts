@@ -215,12 +215,14 @@ export class WorkMaking {
   };
 }
 
-const emptyCells = (cells: number) => ({
+/** OKLab planes of so many cells, to be filled in. */
+export const emptyPlanes = (cells: number) => ({
   L: new Float32Array(cells),
   a: new Float32Array(cells),
   b: new Float32Array(cells),
-  seen: new Float32Array(cells),
 });
+
+const emptyCells = (cells: number) => ({ ...emptyPlanes(cells), seen: new Float32Array(cells) });
 
 const PLAIN: Matrix = [
   [1, 0, 0],

@@ -97,26 +97,25 @@ describeBrowser('the browser is killed', () => {
     /** The latest version that the book said is on disk. */
     const confirmed = new Map<string, string>();
     try {
-      for (let round = 0; round < ROUNDS; round++) {
+      for (let round = 0; ; round++) {
+        // The browser that looks at what the last one left behind is the next to be killed.
         const page = await mortal.open();
         await page.exposeFunction('confirmed', (id: string, clock: string) => {
           confirmed.set(id, clock);
         });
         await probed.probe(page);
+        const { clocks, wrong } = await page.evaluate(() => window.probe.audit());
+        expect(wrong).toEqual([]);
+        for (const [id, clock] of confirmed)
+          expect((clocks[id] ?? '') >= clock, `kill ${round}: ${id} of ${clock}`).toBe(true);
+        if (round === ROUNDS) break;
+
         const before = confirmed.size;
         const saving = page.evaluate((seed) => window.probe.saveWithoutPause(seed), round + 1);
         saving.catch(() => {});
         while (confirmed.size === before) await pause(5);
         await pause(next() * 700);
         await mortal.kill();
-
-        const again = await mortal.open();
-        await probed.probe(again);
-        const { clocks, wrong } = await again.evaluate(() => window.probe.audit());
-        await mortal.kill();
-        expect(wrong).toEqual([]);
-        for (const [id, clock] of confirmed)
-          expect((clocks[id] ?? '') >= clock, `round ${round}: ${id} of ${clock}`).toBe(true);
       }
       expect(confirmed.size).toBeGreaterThanOrEqual(ROUNDS);
       console.log(`  ${confirmed.size} confirmed entries over ${ROUNDS} kills`);
@@ -150,8 +149,24 @@ describeBrowser('the browser is killed', () => {
       const ends = { nothing: 0, all: 0 };
       const atCommit = { nothing: 0, all: 0 };
       let tries = 0;
-      for (let round = 0; round < ROUNDS; round++) {
+      let killed: { readonly moment: (typeof MOMENTS)[number]; readonly wasSaid: boolean } | null =
+        null;
+      for (let round = 0; ; round++) {
+        // The browser that looks at what the last one left behind is the next to be killed.
         const page = await mortal.open();
+        if (killed) {
+          await probed.probe(page, `book-${round - 1}`);
+          const { clocks, wrong } = await page.evaluate(() => window.probe.audit());
+          expect(wrong).toEqual([]);
+          const there = Object.keys(clocks).length - 3;
+          expect([0, all], `kill ${round}`).toContain(there);
+          if (killed.wasSaid) expect(there).toBe(all);
+          const end = there === 0 ? 'nothing' : 'all';
+          ends[end]++;
+          if (killed.moment === 'commit') atCommit[end]++;
+        }
+        if (round === ROUNDS) break;
+
         await probed.probe(page, `book-${round}`);
         await page.evaluate(() => window.probe.fill(3, 99));
         const progress = await watchProgress(page);
@@ -173,21 +188,9 @@ describeBrowser('the browser is killed', () => {
           await progress.reach(LAST);
           await pause(commitMs * 1.3 * ((tries * GOLDEN) % 1));
         }
-        const wasSaid = hasEnded;
+        killed = { moment, wasSaid: hasEnded };
         await mortal.kill();
         await bringing;
-
-        const again = await mortal.open();
-        await probed.probe(again, `book-${round}`);
-        const { clocks, wrong } = await again.evaluate(() => window.probe.audit());
-        await mortal.kill();
-        expect(wrong).toEqual([]);
-        const there = Object.keys(clocks).length - 3;
-        expect([0, all], `round ${round}`).toContain(there);
-        if (wasSaid) expect(there).toBe(all);
-        const end = there === 0 ? 'nothing' : 'all';
-        ends[end]++;
-        if (moment === 'commit') atCommit[end]++;
       }
       console.log(
         `  nothing ${ends.nothing} times, all of it ${ends.all} times; during the commit of ${Math.round(commitMs)} ms ${atCommit.nothing} and ${atCommit.all}`,

@@ -1,3 +1,4 @@
-import { type ShapingJob, shaped } from './drawing.ts';
+import { type Shaped, type ShapingJob, shaped } from './drawing.ts';
+import { serve } from './jobs.ts';
 
-self.onmessage = ({ data }: MessageEvent<ShapingJob>) => self.postMessage(shaped(data));
+serve<ShapingJob, Shaped, never>(self, (job) => ({ value: shaped(job) }));

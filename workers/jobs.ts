@@ -1,5 +1,6 @@
-/** What a worker answers: news on the way, then a value or the reason why there is none. */
+/** What a worker says: that it listens, once; for each job news on the way, then a value or the reason why there is none. */
 export type Reply<O, N> =
+  | { readonly kind: 'ready' }
   | { readonly kind: 'news'; readonly news: N }
   | { readonly kind: 'value'; readonly value: O }
   | { readonly kind: 'failed'; readonly message: string };
@@ -32,11 +33,45 @@ export function serve<I, O, N>(
       }
     })();
   };
+  send({ kind: 'ready' });
 }
 
 export interface JobOptions<N> {
   readonly signal: AbortSignal;
   readonly onNews?: (news: N) => void;
+}
+
+/**
+ * A worker that is sent nothing before it has said that it listens: what reaches a module while it is still
+ * being loaded is lost in Firefox, now and then.
+ */
+export class Helper<I, O, N> {
+  /** What it says of the job that it has, but that it is ready. */
+  onReply: ((reply: Exclude<Reply<O, N>, { kind: 'ready' }>) => void) | null = null;
+  /** It did not start. */
+  onFail: ((why: string) => void) | null = null;
+  readonly #worker: Worker;
+  #waiting: I[] | null = [];
+
+  constructor(worker: Worker) {
+    this.#worker = worker;
+    worker.onmessage = ({ data }: MessageEvent<Reply<O, N>>) => {
+      if (data.kind !== 'ready') return this.onReply?.(data);
+      const waiting = this.#waiting ?? [];
+      this.#waiting = null;
+      for (const input of waiting) worker.postMessage(input);
+    };
+    worker.onerror = ({ message }) => this.onFail?.(message || 'the worker did not start');
+  }
+
+  send(input: I): void {
+    if (this.#waiting) this.#waiting.push(input);
+    else this.#worker.postMessage(input);
+  }
+
+  end(): void {
+    this.#worker.terminate();
+  }
 }
 
 /** Runs one job in a worker of its own. Aborting ends the worker: nothing else stops a busy loop. */
@@ -46,11 +81,11 @@ export async function runJob<I, O, N>(
   options: JobOptions<N>,
 ): Promise<O> {
   options.signal.throwIfAborted();
-  const worker = spawn();
+  const helper = new Helper<I, O, N>(spawn());
   try {
-    return await answered<I, O, N>(worker, input, options);
+    return await answered(helper, input, options);
   } finally {
-    worker.terminate();
+    helper.end();
   }
 }
 
@@ -59,7 +94,8 @@ export async function runJob<I, O, N>(
  * second job gets a worker of its own; a job that is stopped or fails takes its worker with it.
  */
 export class WarmWorker {
-  #idle: Worker | null = null;
+  // Jobs of several kinds: each knows its own answer.
+  #idle: Helper<unknown, unknown, unknown> | null = null;
   readonly #spawn: () => Worker;
 
   constructor(spawn: () => Worker) {
@@ -69,25 +105,25 @@ export class WarmWorker {
   /** Starts a worker before there is a job for it. */
   warm(): void {
     if (this.#idle) return;
-    const worker = this.#spawn();
-    this.#idle = worker;
+    const helper = new Helper(this.#spawn());
+    this.#idle = helper;
     // One that does not start is not waited upon.
-    worker.onerror = () => {
-      if (this.#idle === worker) this.#idle = null;
+    helper.onFail = () => {
+      if (this.#idle === helper) this.#idle = null;
     };
   }
 
   async run<I, O, N>(input: I, options: JobOptions<N>): Promise<O> {
     options.signal.throwIfAborted();
-    const worker = this.#idle ?? this.#spawn();
+    const helper = this.#idle ?? new Helper(this.#spawn());
     this.#idle = null;
     try {
-      const value = await answered<I, O, N>(worker, input, options);
-      if (this.#idle === null) this.#idle = worker;
-      else worker.terminate();
+      const value = await answered(helper as Helper<I, O, N>, input, options);
+      if (this.#idle === null) this.#idle = helper;
+      else helper.end();
       return value;
     } catch (error) {
-      worker.terminate();
+      helper.end();
       throw error;
     }
   }
@@ -95,18 +131,18 @@ export class WarmWorker {
 
 /** One job's answer from a worker that is not busy. */
 function answered<I, O, N>(
-  worker: Worker,
+  helper: Helper<I, O, N>,
   input: I,
   { signal, onNews }: JobOptions<N>,
 ): Promise<O> {
   return new Promise<O>((resolve, reject) => {
     signal.addEventListener('abort', () => reject(signal.reason), { once: true });
-    worker.onerror = (event) => reject(new Error(event.message || 'the worker did not start'));
-    worker.onmessage = ({ data }: MessageEvent<Reply<O, N>>) => {
-      if (data.kind === 'news') onNews?.(data.news);
-      else if (data.kind === 'value') resolve(data.value);
-      else reject(new Error(data.message));
+    helper.onFail = (why) => reject(new Error(why));
+    helper.onReply = (reply) => {
+      if (reply.kind === 'news') onNews?.(reply.news);
+      else if (reply.kind === 'value') resolve(reply.value);
+      else reject(new Error(reply.message));
     };
-    worker.postMessage(input);
+    helper.send(input);
   });
 }

@@ -1,5 +1,5 @@
 import type { CopyAnswer, CopyJob, CopyNews } from '../../../workers/copy.ts';
-import type { Reply } from '../../../workers/jobs.ts';
+import { Helper } from '../../../workers/jobs.ts';
 
 /** A worker that keeps what it has opened between questions. */
 export interface Talk {
@@ -12,27 +12,27 @@ export interface Talk {
 }
 
 export function talkOfCopies(): Talk {
-  const worker = new Worker(new URL('../../../workers/copy.worker.ts', import.meta.url), {
-    type: 'module',
-  });
+  const helper = new Helper<CopyJob, CopyAnswer, CopyNews>(
+    new Worker(new URL('../../../workers/copy.worker.ts', import.meta.url), { type: 'module' }),
+  );
   const ended = new AbortController();
   return {
     ask: (job, onNews) =>
       new Promise((resolve, reject) => {
         ended.signal.throwIfAborted();
         ended.signal.addEventListener('abort', () => reject(ended.signal.reason), { once: true });
-        worker.onerror = (event) => reject(new Error(event.message || 'the worker did not start'));
-        worker.onmessage = ({ data }: MessageEvent<Reply<CopyAnswer, CopyNews>>) => {
-          if (data.kind === 'news') onNews?.(data.news);
-          else if (data.kind === 'failed') reject(new Error(data.message));
-          else if (data.value.kind === job.kind) resolve(data.value);
+        helper.onFail = (why) => reject(new Error(why));
+        helper.onReply = (reply) => {
+          if (reply.kind === 'news') onNews?.(reply.news);
+          else if (reply.kind === 'failed') reject(new Error(reply.message));
+          else if (reply.value.kind === job.kind) resolve(reply.value);
         };
-        worker.postMessage(job);
+        helper.send(job);
       }),
-    stop: () => worker.postMessage({ kind: 'stop' } satisfies CopyJob),
+    stop: () => helper.send({ kind: 'stop' }),
     end() {
       ended.abort(new DOMException('ended', 'AbortError'));
-      worker.terminate();
+      helper.end();
     },
   };
 }

@@ -1,4 +1,5 @@
 import type { Shaped, ShapingJob } from '../../../workers/drawing.ts';
+import { Helper } from '../../../workers/jobs.ts';
 
 /** Shapes that a worker finds while the page stays free, and that are kept. */
 export interface Answered<Given, Shapes> {
@@ -9,39 +10,40 @@ export interface Answered<Given, Shapes> {
   ask(given: Given): Promise<void> | null;
 }
 
-let worker: Worker | null | undefined;
+let helper: Helper<ShapingJob, Shaped, never> | null | undefined;
 const asked = new Map<number, (shapes: Shaped['shapes'] | null) => void>();
 let last = 0;
 
 /** One worker for all drawings, for as long as the page is open. */
-function helper(): Worker | null {
-  if (worker !== undefined) return worker;
-  worker =
-    typeof Worker === 'undefined'
-      ? null
-      : new Worker(new URL('../../../workers/drawing.worker.ts', import.meta.url), {
-          type: 'module',
-        });
-  if (worker) {
-    worker.onmessage = ({ data }: MessageEvent<Shaped>) => {
-      asked.get(data.id)?.(data.shapes);
-      asked.delete(data.id);
-    };
-    // Where it cannot start, the page draws by itself.
-    worker.onerror = () => {
-      worker = null;
-      for (const answer of asked.values()) answer(null);
-      asked.clear();
-    };
+function drawing(): typeof helper {
+  if (helper !== undefined) return helper;
+  if (typeof Worker === 'undefined') {
+    helper = null;
+    return null;
   }
-  return worker;
+  helper = new Helper(
+    new Worker(new URL('../../../workers/drawing.worker.ts', import.meta.url), { type: 'module' }),
+  );
+  // Where it cannot start, the page draws by itself.
+  const alone = () => {
+    helper = null;
+    for (const answer of asked.values()) answer(null);
+    asked.clear();
+  };
+  helper.onFail = alone;
+  helper.onReply = (reply) => {
+    if (reply.kind !== 'value') return alone();
+    asked.get(reply.value.id)?.(reply.value.shapes);
+    asked.delete(reply.value.id);
+  };
+  return helper;
 }
 
 /**
  * @param most how many answers are kept; the oldest goes first
  * @param told what the shapes depend on: plain data, and their name
  */
-export function answered<Given, Told, Shapes>(
+export function answered<Given, Told extends ShapingJob['told'], Shapes>(
   kind: ShapingJob['kind'],
   most: number,
   told: (given: Given) => Told,
@@ -65,7 +67,7 @@ export function answered<Given, Told, Shapes>(
       const name = nameOf(given);
       const already = under.get(name);
       if (already) return already;
-      const by = helper();
+      const by = drawing();
       if (!by) return null;
       const answer = new Promise<void>((done) => {
         asked.set(++last, (shapes) => {
@@ -75,7 +77,7 @@ export function answered<Given, Told, Shapes>(
         });
       });
       under.set(name, answer);
-      by.postMessage({ id: last, kind, told: told(given) });
+      by.send({ id: last, kind, told: told(given) } as ShapingJob);
       return answer;
     },
   };

@@ -1,4 +1,5 @@
 import { batch, computed, effect, signal } from '@preact/signals';
+import { compareClocks } from '../../book/clock.ts';
 import { canonical } from '../../book/digest.ts';
 import { onHide } from '../../book/drafts.ts';
 import { bookFaultWords } from '../../book/faults.ts';
@@ -165,6 +166,10 @@ export function undo(): void {
   });
 }
 
+/** Whether something was changed since. */
+const isElsewhere = ({ studied: colours, labels: map, look: seen }: Step): boolean =>
+  colours !== studied.value || map !== labels.value || seen !== look.value;
+
 /** Puts other colours, another label map or another look in place; the colour on the bench stays if it can. */
 export function show(step: Step): void {
   batch(() => {
@@ -183,8 +188,10 @@ async function open(id: string): Promise<void> {
   const here = await opening;
   if (!here) return;
   // What was open before must not stand there under another name meanwhile.
-  if (specimen.value?.id !== id && kept.value?.id !== id) clear();
+  const isAgain = specimen.value?.id === id || kept.value?.id === id;
+  if (!isAgain) clear();
   stage.value = 'opening';
+  const before = stepNow();
   const harmony = await here.get('harmony', id);
   const specimenId = harmony.ok ? harmony.value.body.specimen : id;
   const photographed = specimenId === null ? null : await here.get('specimen', specimenId);
@@ -193,6 +200,11 @@ async function open(id: string): Promise<void> {
   const gathered = entry && (await gatheringOf(here, entry));
   const rubbed = entry && (await maskOf(here, entry));
   if (shown !== id) return;
+  if (isAgain && isElsewhere(before)) {
+    // The painter went on meanwhile: that is written first.
+    stage.value = 'open';
+    return;
+  }
   if (!harmony.ok && !entry) {
     stage.value = 'missing';
     return;
@@ -293,8 +305,9 @@ effect(() => {
   if (!current || !here || kept.peek()) return;
   void here.get('specimen', current.id).then((found) => {
     if (!found.ok || specimen.peek()?.id !== current.id || kept.peek()) return;
-    // What this screen wrote itself is here already.
-    if (found.value.clock !== specimen.peek()?.clock && !writing.peek()) void open(current.id);
+    // What this screen wrote itself is here already, though it was read before the last of it was written.
+    const has = specimen.peek()!.clock;
+    if (compareClocks(found.value.clock, has) > 0 && !writing.peek()) void open(current.id);
   });
 });
 

@@ -9,10 +9,30 @@ const TOGETHER = 0.5;
 const TOLD = 0.5;
 /** A trial tells a group when one of its own is the same to more than this: both over either. */
 const SAME = 0.5;
+/** An atom is wholly sure of its group where it is with the next best less by at least this share of it. */
+const SURE = 0.5;
+/** Still, what nobody is sure of counts for something. */
+const LEAST_SURE = 0.02;
+/** What n trials tell may be a matter of their draw: shares that are nearer than this ÷ √n, … */
+const HARDLY_APART = 1.5;
+/** … and groups that are told by so nearly {@link TOLD} of them. */
+const HARDLY_TOLD = 0.75;
+/** Of any group at most this share may still go with another. */
+const DOUBT = 0.05;
 /** Groups to begin from, at most: what few trials tell goes from there. */
 const BEGIN = 16;
 /** Rows of a table of groups by groups of a trial. */
 const ROWS = MOST;
+
+/** What the trials agree on. */
+export interface Agreed {
+  /** The group of each atom, 0…6. */
+  readonly group: Uint8Array;
+  /** How surely each atom belongs to its group and not to the next best, 0…1. */
+  readonly sure: Float64Array;
+  /** More trials would hardly tell otherwise. */
+  readonly isSettled: boolean;
+}
 
 /**
  * What most trials agree on. Atoms that are mostly together form groups; each atom then goes with the
@@ -20,27 +40,33 @@ const ROWS = MOST;
  * the least told first.
  * @param trials group of each atom in each trial, 0…6
  * @param wanted colours, or undefined to choose by itself
- * @returns the group of each atom, 0…6
  */
 export function agree(
   atoms: Atoms,
   trials: readonly Uint8Array[],
   wanted: number | undefined,
-): Uint8Array {
+): Agreed {
   let of = begin(atoms, trials, wanted ?? 1);
+  let nearest = Infinity;
   for (;;) {
     const seen = new Agreement(atoms, trials, of);
     const { count } = seen;
     const { told, beside } = seen.groups();
     const least = told.indexOf(Math.min(...told));
+    if (wanted === undefined && count <= MOST)
+      nearest = Math.min(nearest, Math.abs(told[least]! - TOLD));
     const enough = wanted === undefined ? told[least]! >= TOLD && count <= MOST : count <= wanted;
-    if (enough || count === 1) return seen.settled();
+    if (enough || count === 1) {
+      const { group, sure, doubt } = seen.settled();
+      const isSettled = nearest > HARDLY_TOLD / Math.sqrt(trials.length) && doubt <= DOUBT;
+      return { group, sure, isSettled };
+    }
     const to = beside[least]!;
     of = of.map((c) => {
       const kept = c === least ? to : c;
       return kept > least ? kept - 1 : kept;
     });
-    of = new Agreement(atoms, trials, of).settled();
+    of = new Agreement(atoms, trials, of).settled().group;
   }
 }
 
@@ -94,6 +120,7 @@ function begin(atoms: Atoms, trials: readonly Uint8Array[], fewest: number): Uin
 /** How a grouping of atoms and the trials' own agree. */
 class Agreement {
   readonly count: number;
+  private readonly atoms: Atoms;
   private readonly trials: readonly Uint8Array[];
   private readonly of: Uint8Array;
   /** Weight of each group. */
@@ -103,6 +130,7 @@ class Agreement {
 
   constructor(atoms: Atoms, trials: readonly Uint8Array[], of: Uint8Array) {
     const count = Math.max(...of) + 1;
+    this.atoms = atoms;
     this.trials = trials;
     this.of = of;
     this.count = count;
@@ -146,21 +174,41 @@ class Agreement {
     return { told, beside };
   }
 
-  /** Each atom with the group that it is most with; unchanged where that would leave a group empty. */
-  settled(): Uint8Array {
-    const { count, weight, trials, shared } = this;
+  /**
+   * Each atom with the group that it is most with, unchanged where that would leave a group empty; how sure
+   * that is; and the largest share of a group that may as well be of another.
+   */
+  settled(): { readonly group: Uint8Array; readonly sure: Float64Array; readonly doubt: number } {
+    const { atoms, count, weight, trials, shared } = this;
     const filled = new Uint8Array(count);
+    const doubt = new Float64Array(count);
+    const sure = new Float64Array(this.of.length);
     const withIt = new Float64Array(count);
-    const of = this.of.map((_, atom) => {
+    const hardly = HARDLY_APART / Math.sqrt(trials.length);
+    const group = this.of.map((_, atom) => {
       withIt.fill(0);
       trials.forEach((trial, t) => {
         const row = trial[atom]! * count;
-        for (let c = 0; c < count; c++) withIt[c]! += shared[t]![row + c]! / weight[c]!;
+        for (let c = 0; c < count; c++)
+          withIt[c]! += shared[t]![row + c]! / weight[c]! / trials.length;
       });
-      const most = withIt.indexOf(Math.max(...withIt));
+      const [most, next] = firstTwo(withIt);
+      const apart = withIt[most]! - (withIt[next] ?? 0);
+      sure[atom] = Math.max(LEAST_SURE, Math.min(1, apart / (SURE * withIt[most]!)));
+      if (apart < hardly && next >= 0)
+        for (const c of [most, next]) doubt[c]! += atoms.weight[atom]! / weight[c]!;
       filled[most] = 1;
       return most;
     });
-    return filled.includes(0) ? this.of : of;
+    return { group: filled.includes(0) ? this.of : group, sure, doubt: Math.max(...doubt) };
   }
+}
+
+/** Places of the largest and of the second, the first on ties; −1 where there is no second. */
+function firstTwo(values: Float64Array): readonly [number, number] {
+  let [most, next] = [0, -1];
+  for (let i = 1; i < values.length; i++)
+    if (values[i]! > values[most]!) [most, next] = [i, most];
+    else if (next < 0 || values[i]! > values[next]!) next = i;
+  return [most, next];
 }

@@ -6,14 +6,14 @@ import type { Mask } from '../photo/mask.ts';
 import type { Pixels } from '../photo/pixels.ts';
 import { type WorkImage, workImage } from '../photo/work.ts';
 import { fail, ok, type Result } from '../result.ts';
-import { agree } from './agree.ts';
+import { type Agreed, agree } from './agree.ts';
 import { atomsOf } from './atoms.ts';
 import { borders } from './border.ts';
 import { histogram, LIGHTNESS } from './cluster.ts';
 import type { Gathered, GatheredColour } from './harmony.ts';
 import { MOST } from './join.ts';
 import { labelMap, NOWHERE } from './labels.ts';
-import { ladder, localColour, tally } from './measure.ts';
+import { type Certainty, ladder, localColour, tally } from './measure.ts';
 import { Trials } from './trial.ts';
 
 export type GatherFault =
@@ -40,8 +40,9 @@ export type GatherFromOptions = Pick<GatherOptions, 'colours' | 'onProgress' | '
   readonly height: number;
 };
 
-/** Trials that are asked what they agree on. */
-const TRIALS = 64;
+/** Trials that are asked what they agree on; twice as many, and again, where that is a matter of their draw. */
+const FEWEST_TRIALS = 32;
+const MOST_TRIALS = 256;
 /** An accent holds less than this share of the area … */
 const ACCENT_SHARE = 0.02;
 /** … and is farther than this (CIEDE2000, kL = 2) from every other colour. */
@@ -98,20 +99,25 @@ export function gatherFrom(
   const edges = borders(flat, work.width, work.height, cells, atoms.count);
   const deal = new Trials(atoms, edges, wanted);
   const trials: Uint8Array[] = [];
-  while (trials.length < TRIALS) {
-    if (trials.length % 8 === 0) {
-      if (stopped?.()) return fail({ code: 'stopped' });
-      onProgress?.(0.5 + (0.3 * trials.length) / TRIALS);
+  let agreed: Agreed;
+  for (let upTo = FEWEST_TRIALS; ; upTo *= 2) {
+    while (trials.length < upTo) {
+      if (trials.length % 8 === 0) {
+        if (stopped?.()) return fail({ code: 'stopped' });
+        onProgress?.(0.5 + (0.3 * trials.length) / MOST_TRIALS);
+      }
+      trials.push(deal.run(trials.length));
     }
-    trials.push(deal.run(trials.length));
+    agreed = agree(atoms, trials, wanted);
+    if (agreed.isSettled || upTo >= MOST_TRIALS) break;
   }
-  const group = agree(atoms, trials, wanted);
+  const { group, sure } = agreed;
   const label = new Uint8Array(cells.length);
   for (let i = 0; i < label.length; i++) label[i] = group[cells[i]!] ?? NOWHERE;
   if (stopped?.()) return fail({ code: 'stopped' });
   onProgress?.(0.8);
 
-  const colours = measure(work, label);
+  const colours = measure(work, label, { cells, sure });
   onProgress?.(1);
   return ok({
     width,
@@ -123,8 +129,11 @@ export function gatherFrom(
 }
 
 /** The colours of a labelling, by share with accents last; `label` is renumbered to that order. */
-function measure(work: WorkImage, label: Uint8Array): GatheredColour[] {
-  const parts = tally(work, label, MOST).map((part) => ({ part, lab: localColour(part) }));
+function measure(work: WorkImage, label: Uint8Array, certainty: Certainty): GatheredColour[] {
+  const parts = tally(work, label, MOST, certainty).map((part) => ({
+    part,
+    lab: localColour(part),
+  }));
   const marked = parts.map((p) => {
     const share = p.part.weight / work.pixels;
     const far = parts.every((q) => q === p || deltaE00(p.lab, q.lab, 2) > ACCENT_FAR);

@@ -27,25 +27,33 @@ export interface Joined {
   readonly scene: Scene;
 }
 
+/** Numbers 0…1 that shake a trial: the limit, what counts as far, and the cost of each pair. */
+export interface Shake {
+  readonly limit: number;
+  readonly far: number;
+  readonly next: Chance;
+}
+
 /**
  * One trial: joins nodes that are one thing in different light, cheapest pair first.
  * @param room   for as many numbers as the borders have; overwritten
- * @param next   shakes what pairs cost and where joining ends, so that many trials tell what is sure
+ * @param shake  shakes what pairs cost and where joining ends, so that many trials tell what is sure
  * @param wanted colours, or undefined to choose by itself
  * @returns the group of each node, 0…groups − 1; 255 for a node that weighs nothing
  */
 export function join(
   { nodes, borders, scene }: Joined,
   room: Float64Array,
-  next: Chance,
+  shake: Shake,
   wanted?: number,
 ): Uint8Array {
   const { total, spread, wander } = scene;
   // Where hue hardly wanders, what lies inside things is joined far below the limit.
   const loose = Math.max(0, Math.min(1, (wander - 0.003) / 0.004));
   const one = (0.75 + 0.25 * loose) * (LIMIT * (0.65 + 0.35 * spread) + WANDER * wander);
-  const limit = one * Math.exp(SHAKEN_LIMIT * swing(next));
-  const far = (FAR + FAR_WANDER * wander) * Math.min(1, spread) * (1 + SHAKEN_FAR * swing(next));
+  const limit = one * Math.exp(SHAKEN_LIMIT * swing(shake.limit));
+  const far =
+    (FAR + FAR_WANDER * wander) * Math.min(1, spread) * (1 + SHAKEN_FAR * swing(shake.far));
   const parted: Parted = {
     nodes: Array.from({ length: nodes.count }, (_, i) =>
       nodes.weight[i]! > 0 ? groupOf(nodes, i) : undefined,
@@ -54,7 +62,7 @@ export function join(
   };
   room.set(borders.sums);
   const own = { count: borders.count, sums: room };
-  const joining = new Joining({ ...parted, borders: own }, next, limit, total);
+  const joining = new Joining({ ...parted, borders: own }, shake.next, limit, total);
   while (joining.live > (wanted ?? 1)) {
     let pair = joining.cheapest();
     if (wanted === undefined && pair.price > limit && joining.live <= MOST) {
@@ -69,8 +77,8 @@ export function join(
   return group;
 }
 
-/** A number about 0 whose standard deviation is 1, never beyond 1.74. */
-const swing = (next: Chance): number => Math.sqrt(3) * (2 * next() - 1);
+/** 0…1 as a number about 0 whose standard deviation is 1, never beyond 1.74. */
+const swing = (u: number): number => Math.sqrt(3) * (2 * u - 1);
 
 interface Pair {
   readonly i: number;
@@ -111,7 +119,7 @@ class Joining {
         const crossings = this.edge(i, j).n;
         this.around[i]! += crossings;
         this.around[j]! += crossings;
-        this.shaken[i * n + j] = 1 + SHAKEN_COST * swing(next);
+        this.shaken[i * n + j] = 1 + SHAKEN_COST * swing(next());
       }
     }
     this.parent = Int32Array.from({ length: n }, (_, i) => i);

@@ -25,8 +25,23 @@ export interface Tally {
 /** A colour of many cells is measured on every second, fourth … of them: its medians need no more than so many. */
 const PLENTY = 10_000;
 
-/** Counts the cells of a labelling into their colours, in CIELAB (D65). Colours without cells are left out. */
-export function tally(work: WorkImage, label: Uint8Array, colours: number): Tally[] {
+/** How surely a cell is of its colour, told for what many cells have in common. */
+export interface Certainty {
+  readonly cells: Uint16Array;
+  /** 0…1 for each value of `cells` that is of any colour. */
+  readonly sure: Float64Array;
+}
+
+/**
+ * Counts the cells of a labelling into their colours, in CIELAB (D65). Colours without cells are left out.
+ * A cell that may as well be of another colour is a full one of its area, but says less of how it looks.
+ */
+export function tally(
+  work: WorkImage,
+  label: Uint8Array,
+  colours: number,
+  certainty?: Certainty,
+): Tally[] {
   const all: Tally[] = Array.from({ length: colours }, (_, colour) => ({
     colour,
     weight: 0,
@@ -54,8 +69,8 @@ export function tally(work: WorkImage, label: Uint8Array, colours: number): Tall
     // By a multiplicative hash: no pattern of the picture can fall in step with it.
     if (Math.imul(i, 0x9e3779b1) >>> 0 > limit[label[i]!]!) continue;
     const one = all[label[i]!];
-    const weight = seen[i]!;
-    if (!one || weight === 0) continue;
+    if (!one || seen[i] === 0) continue;
+    const weight = seen[i]! * (certainty ? certainty.sure[certainty.cells[i]!]! : 1);
     // Back from OKLab to linear light (colour/oklab.ts), then to CIELAB.
     const oL = work.L[i]!;
     const oa = work.a[i]!;

@@ -24,23 +24,31 @@ const trials = (...dealt: readonly (readonly [string, number])[]): Uint8Array[] 
   );
 
 test('what all trials tell is told, however they number it', () => {
-  const of = agree(atoms(6), trials(['000112', 3], ['211100', 0], ['222001', 4]), undefined);
+  const { group: of } = agree(
+    atoms(6),
+    trials(['000112', 3], ['211100', 0], ['222001', 4]),
+    undefined,
+  );
   expect([...of]).toEqual([0, 0, 0, 1, 1, 2]);
 });
 
 test('a group that fewer than half tell joins the one that it is mostly with', () => {
   // The third pair stands alone in 4 of 10, with the second in 5, with the first in one.
-  const of = agree(atoms(6), trials(['001122', 4], ['001111', 5], ['001100', 1]), undefined);
+  const { group: of } = agree(
+    atoms(6),
+    trials(['001122', 4], ['001111', 5], ['001100', 1]),
+    undefined,
+  );
   expect([...of]).toEqual([0, 0, 1, 1, 1, 1]);
 });
 
 test('an atom on the edge goes where it is most often', () => {
-  const of = agree(atoms(7), trials(['0000111', 6], ['0001111', 5]), undefined);
+  const { group: of } = agree(atoms(7), trials(['0000111', 6], ['0001111', 5]), undefined);
   expect([...of]).toEqual([0, 0, 0, 0, 1, 1, 1]);
 });
 
 test('a small group that most trials tell is kept, however little it weighs', () => {
-  const of = agree(
+  const { group: of } = agree(
     atoms(5, (i) => (i === 4 ? 1e-4 : 1)),
     trials(['00112', 7], ['00111', 3]),
     undefined,
@@ -50,7 +58,20 @@ test('a small group that most trials tell is kept, however little it weighs', ()
 
 test('as many as are wanted, where trials tell so many', () => {
   const told = trials(['001122', 4], ['001111', 6]);
-  expect(new Set(agree(atoms(6), told, 3)).size).toBe(3);
-  expect(new Set(agree(atoms(6), told, 2)).size).toBe(2);
-  expect(new Set(agree(atoms(6), told, 1)).size).toBe(1);
+  expect(new Set(agree(atoms(6), told, 3).group).size).toBe(3);
+  expect(new Set(agree(atoms(6), told, 2).group).size).toBe(2);
+  expect(new Set(agree(atoms(6), told, 1).group).size).toBe(1);
+});
+
+test('how sure an atom is of its group, and whether more trials would tell otherwise', () => {
+  const edge = agree(atoms(7), trials(['0000111', 6], ['0001111', 5]), undefined);
+  expect(edge.sure[3]).toBeLessThan(0.5);
+  for (const i of [0, 1, 2, 4, 5, 6]) expect(edge.sure[i]).toBe(1);
+  expect(edge.isSettled).toBe(false);
+  expect(agree(atoms(6), trials(['000112', 32]), undefined).isSettled).toBe(true);
+  // Whether the last is a group of its own is a matter of the draw, until there are many more.
+  const draw = (times: number) =>
+    agree(atoms(6), trials(['001122', 10 * times], ['001111', 7 * times]), undefined);
+  expect(draw(1).isSettled).toBe(false);
+  expect(draw(20).isSettled).toBe(true);
 });

@@ -72,41 +72,28 @@ describeShared('real photographs', () => {
     expect(colours.some(({ lab }) => lab[0] < 30)).toBe(true);
   });
 
-  // At 0.6 to 3.5 megapixels and as it is. What runs into each other, as sea and grass at their rim, may still
-  // be told otherwise at another size.
-  const sizes = soak ? [0.6, 0.8, 1, 1.3, 1.6, 2, 2.5, 3, 3.5] : [1, 2];
-  test('most photographs give the same colours at every size', async () => {
-    const same: string[] = [];
+  // Made smaller by another library (libvips), and enlarged where the file itself is smaller.
+  const sizes = soak ? [0.6, 0.8, 1, 1.3, 1.6, 2, 2.5, 3, 3.5, 4, 12] : [1, 2];
+  test('a photograph gives the same colours at every size', async () => {
+    const other: string[] = [];
     let pairs = 0;
-    let alike = 0;
     for (const [name, width, height] of PHOTOGRAPHS) {
-      const gathered = [await coloursOf(name)];
-      for (const megapixels of sizes)
-        gathered.push(
-          await coloursOf(
-            name,
-            Math.round(width * Math.sqrt((megapixels * 1e6) / (width * height))),
-          ),
-        );
-      let all = true;
-      gathered.forEach((p, i) => {
-        for (const q of gathered.slice(i + 1)) {
+      const gathered = new Map([['its own', await coloursOf(name)]]);
+      for (const megapixels of sizes) {
+        const scale = Math.sqrt((megapixels * 1e6) / (width * height));
+        gathered.set(`${megapixels} MP`, await coloursOf(name, Math.round(width * scale)));
+      }
+      const all = [...gathered];
+      all.forEach(([size, colours], i) => {
+        for (const [again, p] of all.slice(i + 1)) {
           pairs++;
-          if (areSame(p, q)) alike++;
-          else all = false;
+          if (!areSame(colours, p)) other.push(`${name} at ${size} and ${again}`);
         }
       });
-      if (all) same.push(name);
     }
-    console.log(`alike at two sizes: ${alike} of ${pairs}; at all: ${same.join(', ')}`);
-    for (const name of [
-      'gerbera.jpg',
-      'ladybird-forget-me-nots.jpg',
-      'marigold.jpg',
-      'wet-grass.jpg',
-    ])
-      expect(same).toContain(name);
-    expect(alike / pairs).toBeGreaterThan(0.85);
+    console.log(`alike at two sizes: ${pairs - other.length} of ${pairs}; not ${other.join(', ')}`);
+    // Wet grass, enlarged from 2.3 megapixels to 4, has its palest green a little paler.
+    expect(other.filter((words) => !/^wet-grass.* 4 MP/.test(words))).toEqual([]);
   });
 });
 

@@ -1,3 +1,4 @@
+import { Fragment } from 'preact';
 import { useMemo, useRef } from 'preact/hooks';
 import { NearestMark } from './NearestMark.tsx';
 import { Peg } from './Peg.tsx';
@@ -65,14 +66,14 @@ function painted(garment: Garment, hatching: string) {
       </g>
       <g transform="scale(0.1)">
         {layers.map((layer, at) => (
-          <g key={at}>
+          <Fragment key={at}>
             {layer.masses.map((mass) => (
               <path key={mass.place} d={mass.d} fill={colour(layer.part, mass.place)} />
             ))}
             {layer.hatch ? (
               <path d={layer.hatch} fill={`url(#${hatching})`} fill-rule="evenodd" />
             ) : null}
-          </g>
+          </Fragment>
         ))}
       </g>
       {pegs.map(({ x, y }) => (

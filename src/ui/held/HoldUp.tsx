@@ -3,6 +3,7 @@ import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { deltaE00 } from '../../colour/difference.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { differenceWords } from '../../colour/words.ts';
+import { afterPaint } from '../after.ts';
 import { listed, spokenOf } from '../drawn/say.ts';
 import { isNearest, shownOf } from '../drawn/screen.ts';
 import { say } from '../words/frame.ts';
@@ -38,9 +39,13 @@ function Screenful({ colours, onLeave }: { colours: readonly Held[]; onLeave: ()
   const leave = () => {
     if (left.current) return;
     left.current = true;
-    // The step that was put into the history is taken out again, unless it was the way out.
-    if (history.state?.held) history.back();
-    onLeave();
+    // It is gone at once; to give the whole page back takes a moment more.
+    dialog.current?.classList.add('leaving');
+    afterPaint(() => {
+      // The step that was put into the history is taken out again, unless it was the way out.
+      if (history.state?.held) history.back();
+      onLeave();
+    });
   };
   useEffect(() => {
     const element = dialog.current;

@@ -16,7 +16,7 @@ const LEAST_SURE = 0.02;
 /** What n trials tell may be a matter of their draw: shares that are nearer than this ÷ √n, … */
 const HARDLY_APART = 1.5;
 /** … and groups that are told by so nearly {@link TOLD} of them. */
-const HARDLY_TOLD = 0.75;
+const HARDLY_TOLD = 1;
 /** Of any group at most this share may still go with another. */
 const DOUBT = 0.05;
 /** Groups to begin from, at most: what few trials tell goes from there. */

@@ -201,9 +201,10 @@ await served.start();
 const profile = mkdtempSync(join(tmpdir(), 'kingcup-audit-'));
 const only = process.argv.slice(2);
 const wants = (part: string) => only.length === 0 || only.includes(part);
+let opened: Awaited<ReturnType<typeof browser>> | undefined;
 try {
   script();
-  let opened = await browser(profile);
+  opened = await browser(profile);
   let page = opened.context.pages()[0] ?? (await opened.context.newPage());
   if (wants('axe')) {
     let states = 0;
@@ -243,6 +244,7 @@ try {
     await opened.context.close();
   }
 } finally {
+  await opened?.context.close();
   await served.stop();
   rmSync(profile, { recursive: true, force: true });
 }

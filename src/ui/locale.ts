@@ -86,5 +86,9 @@ export const dateWords = (iso: string): string =>
 export const momentWords = (iso: string): string =>
   new Date(iso).toLocaleString(undefined, { dateStyle: 'long', timeStyle: 'short' });
 
-/** Today as an ISO day, by the device's own calendar. */
-export const today = (): string => new Date().toLocaleDateString('sv');
+/** Today where the painter is, as an ISO day. */
+export function today(): string {
+  const now = new Date();
+  const two = (n: number) => String(n).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}

@@ -16,6 +16,7 @@ import { AMOUNTS, type Amount, vary, WAYS, type Way } from '../../harmony/vary.t
 import type { Answer, Mixture } from '../../mixture/mixture.ts';
 import { NO_WISH } from '../../mixture/wish.ts';
 import { benchOf, keepBench } from '../bench.ts';
+import { today } from '../locale.ts';
 import { rename, route } from '../route.ts';
 import {
   book,
@@ -324,7 +325,7 @@ const isSame = (one: Mixture, other: Mixture): boolean =>
 const bodyNow = (): HarmonyBody => ({
   name: name.value.trim() || calledByColours(),
   note: note.value,
-  date: specimen.value?.body.date ?? kept.value?.body.date ?? new Date().toLocaleDateString('sv'),
+  date: specimen.value?.body.date ?? kept.value?.body.date ?? today(),
   specimen: specimen.value?.id ?? kept.value?.body.specimen ?? null,
   keyed: isKeyed.value,
   ...(isTransposed.value && move.value ? { transposed: move.value } : {}),

@@ -2,9 +2,9 @@ import { type LotToRead, lotsToRead, readingOf } from '../../palette/acknowledge
 import { dayWords } from '../../palette/calendar.ts';
 import type { Studio } from '../../palette/passage.ts';
 import type { Day } from '../../palette/plan.ts';
+import { today } from '../locale.ts';
 import { tell } from '../studio.ts';
 import { sayPalette } from '../words/palette.ts';
-import { today } from './days.ts';
 import { rules, settle } from './rules.ts';
 
 /** Who has read the data sheet of which toxic lot: one acknowledgement for each person and lot. */

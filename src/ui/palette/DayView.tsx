@@ -1,11 +1,12 @@
 import { isDay } from '../../palette/calendar.ts';
 import { listed } from '../../palette/figure.ts';
+import { today } from '../locale.ts';
 import { go, hrefOf } from '../route.ts';
 import { say } from '../words/frame.ts';
 import { sayPalette } from '../words/palette.ts';
 import { Begin } from './Begin.tsx';
 import { Days } from './Days.tsx';
-import { date, kept, palettes, passage, today } from './days.ts';
+import { date, kept, palettes, passage } from './days.ts';
 import { Faults } from './Faults.tsx';
 import { Leftovers } from './Leftovers.tsx';
 import { Planned } from './Planned.tsx';

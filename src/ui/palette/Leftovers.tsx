@@ -1,9 +1,9 @@
 import { daysBetween } from '../../palette/calendar.ts';
 import { cm3Words, listed } from '../../palette/figure.ts';
 import { LEFTOVER_WORDS, leftoverState } from '../../palette/leftover.ts';
-import { dateWords, said } from '../locale.ts';
+import { dateWords, said, today } from '../locale.ts';
 import { KEPT_WORDS, sayPalette } from '../words/palette.ts';
-import { date, leftovers, today } from './days.ts';
+import { date, leftovers } from './days.ts';
 import { changeLeftover } from './ending.ts';
 import { leftoverOf } from './kept.ts';
 import { plan } from './planning.ts';

@@ -6,15 +6,9 @@ import type { Entry, Kind } from '../../book/record.ts';
 import { isSample } from '../../book/sampled.ts';
 import type { Book } from '../../book/store.ts';
 import { isDay } from '../../palette/calendar.ts';
+import { today } from '../locale.ts';
 import { hrefOf, place, route } from '../route.ts';
 import { book, complain, edition, opening } from '../studio.ts';
-
-/** Today where the painter is, as an ISO day. */
-export function today(): string {
-  const now = new Date();
-  const two = (n: number) => String(n).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}
 
 /** The day that is being prepared. */
 export const date = signal(today());

@@ -2,8 +2,9 @@ import { computed, signal } from '@preact/signals';
 import type { StudioRules } from '../../book/palette.ts';
 import { STUDIO_PALETTE } from '../../book/palette.ts';
 import { RULES, type Rules } from '../../palette/asked.ts';
+import { today } from '../locale.ts';
 import { sayPalette } from '../words/palette.ts';
-import { studioPalette, today } from './days.ts';
+import { studioPalette } from './days.ts';
 import { inTurn, save } from './save.ts';
 
 /** What the studio has settled, as it stands in the book. */

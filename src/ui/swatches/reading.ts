@@ -9,8 +9,9 @@ import { readChart } from '../../pigment/calibrate/chart.ts';
 import { type CalibrationFault, calibrationFaultWords } from '../../pigment/calibrate/fault.ts';
 import type { Point } from '../../pigment/calibrate/straighten.ts';
 import { USUAL_REFERENCES } from '../../pigment/calibrate/tone.ts';
+import { fail } from '../../result.ts';
 import { newWork } from '../harmony/mix/work.ts';
-import { readSwatches } from '../jobs.ts';
+import { isStop, readSwatches } from '../jobs.ts';
 import { saySwatches } from '../words/swatches.ts';
 import { keepReading } from './keeping.ts';
 import type { Shown } from './SeenPlaces.tsx';
@@ -102,18 +103,23 @@ export async function lookAt(
     | { readonly kind: 'touch'; readonly touches: readonly Touched[] },
 ): Promise<{ readonly read: Read; readonly kept: KeptPhoto | null } | null> {
   let kept: KeptPhoto | null = null;
-  const read = await readingWork.run(({ signal, onNews }) =>
-    readSwatches(
-      { ...how, file, options: options() },
-      {
-        signal,
-        onNews: (news) => {
-          if (news.kind === 'kept') kept = news.kept;
-          else onNews(news.done);
+  const read = await readingWork.run(async ({ signal, onNews }): Promise<Read> => {
+    try {
+      return await readSwatches(
+        { ...how, file, options: options() },
+        {
+          signal,
+          onNews: (news) => {
+            if (news.kind === 'kept') kept = news.kept;
+            else onNews(news.done);
+          },
         },
-      },
-    ),
-  );
+      );
+    } catch (error) {
+      if (isStop(error)) throw error;
+      return fail({ code: 'not-readable', why: (error as Error).message });
+    }
+  });
   return read && { read, kept };
 }
 

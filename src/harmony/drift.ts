@@ -31,8 +31,9 @@ export function drift(
     return { lab: straight, stopped: false };
 
   const toPole = (x: number, y: number): number => hueTurnDeg(angleDeg(x, y), poleDeg);
+  const huedAt = (C: number): number => Math.min(1, Math.max(0, (C - FREE) / (HUED - FREE)));
   const flow = (x: number, y: number): readonly [number, number] => {
-    const hued = Math.min(1, Math.max(0, (Math.hypot(x, y) - FREE) / (HUED - FREE)));
+    const hued = huedAt(Math.hypot(x, y));
     const left = hued === 0 ? 0 : toPole(x, y);
     const turn = Math.abs(left) < 1e-9 ? 0 : hued * turnDeg * DEG * Math.sign(left);
     const along = (1 - hued) * move;
@@ -51,8 +52,9 @@ export function drift(
     y += (dt / 6) * (k1[1] + 2 * k2[1] + 2 * k3[1] + k4[1]);
     const after = toPole(x, y);
     const C = Math.hypot(x, y);
-    // Never past the pole: what crosses its ray stays on it.
-    if (C > FREE && (Math.abs(after) < 1e-9 || (Math.abs(before) < 90 && before * after < 0))) {
+    // Never past the pole: what crosses its ray, or would with the next step, stays on it.
+    const isThere = Math.abs(after) < Math.max(1e-9, huedAt(C) * turnDeg * dt);
+    if (C > FREE && (isThere || (Math.abs(before) < 90 && before * after < 0))) {
       [x, y] = [C * towards[0], C * towards[1]];
       stopped = true;
     }

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { chroma, hueDeg, type Lab, labOfLCh } from '../../src/colour/lab.ts';
 import { AMOUNTS, OPPOSITE, vary, WAYS } from '../../src/harmony/vary.ts';
+import { runs } from './piles.ts';
 
 /** Ou, Luo, Woodcock, Wright, Color Res. Appl. 29 (2004) 232: warm-cool of a colour. */
 const warmCool = (lab: Lab) =>
@@ -105,8 +106,14 @@ test('where neither end is stopped, the opposite way leads back, across the limi
       if (there.stopped || back.stopped) return;
       expect(deltaE00(back.lab, lab)).toBeLessThan(0.05);
     }),
-    { seed: 3, numRuns: 400 },
+    { seed: 3, numRuns: runs(400) },
   );
+});
+
+test('a near-neutral that comes to the pole on its way says that it stopped there', () => {
+  const warm = vary([26.21, 4.377, 5.623], 'warmer', 'middle');
+  expect(hueDeg(warm.lab)).toBeCloseTo(50, 9);
+  expect(warm.stopped).toBe('warm pole');
 });
 
 test('nothing jumps at the limit of the neutrals', () => {

@@ -41,38 +41,77 @@ export interface JobOptions<N> {
   readonly onNews?: (news: N) => void;
 }
 
+/** A worker that has been silent for so long is not waited upon alone: another is started beside it. */
+const SILENT_MS = 6000;
+/** How many are started for one, the last of which has three times as long. */
+const STARTS = 3;
+
 /**
  * A worker that is sent nothing before it has said that it listens: what reaches a module while it is still
- * being loaded is lost in Firefox, now and then.
+ * being loaded is lost in Firefox, now and then. Where a module never comes, another is asked for.
  */
 export class Helper<I, O, N> {
   /** What it says of the job that it has, but that it is ready. */
   onReply: ((reply: Exclude<Reply<O, N>, { kind: 'ready' }>) => void) | null = null;
   /** It did not start. */
   onFail: ((why: string) => void) | null = null;
-  readonly #worker: Worker;
-  #waiting: I[] | null = [];
+  readonly #spawn: () => Worker;
+  readonly #waiting: I[] = [];
+  #starting: Worker[] = [];
+  #worker: Worker | null = null;
+  #silence: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(worker: Worker) {
-    this.#worker = worker;
-    worker.onmessage = ({ data }: MessageEvent<Reply<O, N>>) => {
-      if (data.kind !== 'ready') return this.onReply?.(data);
-      const waiting = this.#waiting ?? [];
-      this.#waiting = null;
-      for (const input of waiting) worker.postMessage(input);
-    };
-    worker.onerror = ({ message }) => this.onFail?.(message || 'the worker did not start');
+  constructor(spawn: () => Worker) {
+    this.#spawn = spawn;
+    this.#start();
   }
 
   send(input: I): void {
-    if (this.#waiting) this.#waiting.push(input);
-    else this.#worker.postMessage(input);
+    if (this.#worker) this.#worker.postMessage(input);
+    else this.#waiting.push(input);
   }
 
   end(): void {
-    this.#worker.terminate();
+    this.#stopWaiting();
+    this.#worker?.terminate();
+  }
+
+  #start(): void {
+    const worker = this.#spawn();
+    this.#starting.push(worker);
+    worker.onmessage = ({ data }: MessageEvent<Reply<O, N>>) => {
+      if (data.kind === 'ready') this.#take(worker);
+      else this.onReply?.(data);
+    };
+    worker.onerror = ({ message }) => this.#fail(message || NOT_STARTED);
+    const starts = this.#starting.length;
+    this.#silence = setTimeout(() => {
+      if (starts < STARTS) this.#start();
+      else this.#fail(NOT_STARTED);
+    }, SILENT_MS * starts);
+  }
+
+  /** The first that listens is it. */
+  #take(worker: Worker): void {
+    this.#starting = this.#starting.filter((one) => one !== worker);
+    this.#stopWaiting();
+    this.#worker = worker;
+    for (const input of this.#waiting) worker.postMessage(input);
+  }
+
+  #fail(why: string): void {
+    this.#stopWaiting();
+    this.onFail?.(why);
+  }
+
+  #stopWaiting(): void {
+    clearTimeout(this.#silence);
+    for (const worker of this.#starting) worker.terminate();
+    this.#starting = [];
   }
 }
+
+const NOT_STARTED = 'the worker did not start';
 
 /** Runs one job in a worker of its own. Aborting ends the worker: nothing else stops a busy loop. */
 export async function runJob<I, O, N>(
@@ -81,7 +120,7 @@ export async function runJob<I, O, N>(
   options: JobOptions<N>,
 ): Promise<O> {
   options.signal.throwIfAborted();
-  const helper = new Helper<I, O, N>(spawn());
+  const helper = new Helper<I, O, N>(spawn);
   try {
     return await answered(helper, input, options);
   } finally {
@@ -105,7 +144,7 @@ export class WarmWorker {
   /** Starts a worker before there is a job for it. */
   warm(): void {
     if (this.#idle) return;
-    const helper = new Helper(this.#spawn());
+    const helper = new Helper(this.#spawn);
     this.#idle = helper;
     // One that does not start is not waited upon.
     helper.onFail = () => {
@@ -115,7 +154,7 @@ export class WarmWorker {
 
   async run<I, O, N>(input: I, options: JobOptions<N>): Promise<O> {
     options.signal.throwIfAborted();
-    const helper = this.#idle ?? new Helper(this.#spawn());
+    const helper = this.#idle ?? new Helper(this.#spawn);
     this.#idle = null;
     try {
       const value = await answered(helper as Helper<I, O, N>, input, options);

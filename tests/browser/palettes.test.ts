@@ -15,7 +15,9 @@ const rows = (page: Page, at = 0) =>
     .then((words) => words?.split('; ') ?? []);
 const pile = (page: Page, name: string, at = 0) =>
   page.locator('.pal-board').nth(at).getByRole('button', { name, exact: true });
-const undo = (page: Page) => page.locator('.notices').getByRole('button', { name: 'Undo' }).click();
+/** Takes back what a notice tells of: that of the step before may still stand there. */
+const undo = (page: Page, notice: string) =>
+  page.locator('.notice', { hasText: notice }).getByRole('button', { name: 'Undo' }).click();
 interface Point {
   readonly x: number;
   readonly y: number;
@@ -108,7 +110,7 @@ describeBrowser('palettes of a day, laid by hand', () => {
       await dragTo(page, pile(page, 'dark'), pile(page, 'light'));
       await expect.poll(() => rows(page), SOON).not.toEqual(before);
       expect((await rows(page))[2]).toMatch(/dark, light and tone/);
-      await undo(page);
+      await undo(page, 'moved, on this palette alone');
       await expect.poll(() => rows(page), SOON).toEqual(before);
       await dragTo(page, pile(page, 'Raw umber'), pile(page, 'Yellow ochre'));
       await expect
@@ -207,22 +209,22 @@ describeBrowser('palettes of a day, laid by hand', () => {
       await page.getByRole('link', { name: 'Sky', exact: true }).click();
       await page.getByRole('button', { name: 'Remove this pile: blue' }).click();
       await page.getByText('No pile yet.').waitFor();
-      await undo(page);
+      await undo(page, 'The pile “blue” is removed');
       await page.getByRole('article', { name: 'blue' }).waitFor();
       await page.getByRole('button', { name: 'Take it off the day' }).click();
       await expect.poll(() => page.locator('.pal-board').count(), SOON).toBe(2);
-      await undo(page);
+      await undo(page, 'is off this day');
       await expect.poll(() => page.locator('.pal-board').count(), SOON).toBe(3);
       await page.getByRole('link', { name: 'Sky', exact: true }).click();
       await page.getByRole('button', { name: 'Delete this passage' }).click();
       await expect.poll(() => page.locator('.pal-board').count(), SOON).toBe(2);
-      await undo(page);
+      await undo(page, 'is in the bin');
       await expect.poll(() => page.locator('.pal-board').count(), SOON).toBe(3);
       // Two passages share a palette, and part again.
       await page.getByRole('link', { name: 'Earth', exact: true }).click();
       await page.getByLabel('Lies on').selectOption({ label: 'Palette 2' });
       await expect.poll(() => page.getByLabel('Lies on').locator('option').count(), SOON).toBe(3);
-      await undo(page);
+      await undo(page, 'lies on another palette');
       await page.getByRole('link', { name: 'The day’s palette' }).first().click();
       await expect.poll(() => page.locator('.pal-board').count(), SOON).toBe(3);
       expect(studio.errors).toEqual([]);
@@ -262,7 +264,7 @@ describeBrowser('palettes of a day, laid by hand', () => {
         .toMatch(/^Raw umber/);
       expect(await overflow(page)).toBeLessThanOrEqual(0);
       await look(page, 'seats-phone');
-      await undo(page);
+      await undo(page, 'another seat');
       await expect
         .poll(async () => (await page.locator('.pal-seats > li').allInnerTexts())[1], SOON)
         .toMatch(/^Yellow ochre/);

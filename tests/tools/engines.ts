@@ -130,6 +130,8 @@ export class Painter {
       this.pane.run((xpath) => {
         const type = XPathResult.FIRST_ORDERED_NODE_TYPE;
         const found = document.evaluate(xpath, document, null, type).singleNodeValue as Element;
+        // Whoever turns the wheel is not taken back to where a page was left.
+        dispatchEvent(new WheelEvent('wheel'));
         found.scrollIntoView({ block: 'center', behavior: 'instant' });
         const { x, y, width, height } = found.getBoundingClientRect();
         const top = document.elementFromPoint(x + width / 2, y + height / 2);
@@ -152,7 +154,10 @@ export class Painter {
   /** What the page says: for whoever reads that something was waited for in vain. */
   #said(): Promise<string> {
     return this.pane
-      .run(() => `${location.href}\n${document.body.textContent}`.slice(0, 2000))
+      .run(() => {
+        const bars = [...document.querySelectorAll('progress')].map(({ value }) => value);
+        return `${location.href} ${bars}\n${document.body.textContent}`.slice(0, 2000);
+      })
       .catch(String);
   }
 }

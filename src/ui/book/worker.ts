@@ -13,7 +13,8 @@ export interface Talk {
 
 export function talkOfCopies(): Talk {
   const helper = new Helper<CopyJob, CopyAnswer, CopyNews>(
-    new Worker(new URL('../../../workers/copy.worker.ts', import.meta.url), { type: 'module' }),
+    () =>
+      new Worker(new URL('../../../workers/copy.worker.ts', import.meta.url), { type: 'module' }),
   );
   const ended = new AbortController();
   return {

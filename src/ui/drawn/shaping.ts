@@ -22,7 +22,10 @@ function drawing(): typeof helper {
     return null;
   }
   helper = new Helper(
-    new Worker(new URL('../../../workers/drawing.worker.ts', import.meta.url), { type: 'module' }),
+    () =>
+      new Worker(new URL('../../../workers/drawing.worker.ts', import.meta.url), {
+        type: 'module',
+      }),
   );
   // Where it cannot start, the page draws by itself.
   const alone = () => {

@@ -10,7 +10,7 @@ import { type NeutralFault, neutralAt, type Setting } from '../src/photo/neutral
 import type { Pixels } from '../src/photo/pixels.ts';
 import { fail, ok, type Result } from '../src/result.ts';
 import type { Handed } from './jobs.ts';
-import { canvasOf, readStrips } from './strips.ts';
+import { canvasOf, isShown, readStrips } from './strips.ts';
 import { expectWork, workOf } from './work.ts';
 
 /** Long edge of the stored photograph and of its picture in lists, in pixels. */
@@ -74,7 +74,10 @@ export async function readPhoto(
 ): Promise<Handed<PhotoResult>> {
   const onProgress = (done: number) => tell({ kind: 'done', done });
   expectWork();
-  const opened = await openPhoto(file, keep ? (kept) => tell({ kind: 'kept', kept }) : undefined);
+  const opened = await openPhoto(file, {
+    onKept: keep ? (kept) => tell({ kind: 'kept', kept }) : undefined,
+    isAtHand: neutral !== undefined,
+  });
   if (!opened.ok) return { value: opened };
   const { bitmap, isWide, space, remarks } = opened.value;
   try {
@@ -118,7 +121,7 @@ export type Read = Result<
 
 /** Decodes a photograph and reads all its pixels back, for those that need them at hand. */
 export async function readPixels(file: Blob, onKept?: (kept: KeptPhoto) => void): Promise<Read> {
-  const opened = await openPhoto(file, onKept);
+  const opened = await openPhoto(file, { onKept, isAtHand: true });
   if (!opened.ok) return opened;
   const { bitmap, isWide, space, remarks } = opened.value;
   try {
@@ -161,10 +164,19 @@ interface Opened {
   readonly remarks: readonly string[];
 }
 
-/** Decodes a photograph's first frame; more than 16 megapixels are made smaller. */
+interface Opening {
+  readonly onKept?: ((kept: KeptPhoto) => void) | undefined;
+  /** All its pixels will be at hand at once, not a strip of them at a time. */
+  readonly isAtHand: boolean;
+}
+
+/**
+ * Decodes a photograph's first frame. One of more than 16 megapixels is made smaller where that would take
+ * more memory than the frame itself.
+ */
 async function openPhoto(
   file: Blob,
-  onKept?: (kept: KeptPhoto) => void,
+  { onKept, isAtHand }: Opening,
 ): Promise<Result<Opened, PhotoFault>> {
   const bytes = new Uint8Array(await file.arrayBuffer());
   const inspected = inspectFile(bytes, (packed) => unzlib(packed));
@@ -195,7 +207,7 @@ async function openPhoto(
     remarks.push(
       'This browser reads colours no further than sRGB: the brightest of this photograph are a little duller here.',
     );
-  if (count > EVERY_PIXEL) {
+  if (count > EVERY_PIXEL && (isAtHand || !isShown(bitmap, isWide))) {
     const scale = Math.sqrt(EVERY_PIXEL / count);
     const small = await createImageBitmap(bitmap, {
       resizeWidth: Math.max(1, Math.floor(width * scale)),

@@ -60,6 +60,13 @@ export function frameOf(bitmap: ImageBitmap, wide: boolean): VideoFrame | null {
   return null;
 }
 
+/** Whether {@link frameOf} has one of it, so that it is read with no more memory than a strip. */
+export function isShown(bitmap: ImageBitmap, wide: boolean): boolean {
+  const frame = frameOf(bitmap, wide);
+  frame?.close();
+  return frame !== null;
+}
+
 /** Copies rows of a frame of {@link frameOf}, from the top, some at a time. */
 export async function readFrame(frame: VideoFrame, { from, to }: Span, each: Strip): Promise<void> {
   const width = frame.codedWidth;

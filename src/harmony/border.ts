@@ -217,7 +217,14 @@ export function give(
   turn: 1 | -1,
   way: 1 | -1 = 1,
 ): void {
-  for (let field = 0; field < FIELD.turnA; field++) sums[to + field]! += way * from[at + field]!;
-  sums[to + FIELD.turnA]! += way * turn * from[at + FIELD.turnA]!;
-  sums[to + FIELD.turnB]! += way * turn * from[at + FIELD.turnB]!;
+  // In the order of FIELD, one by one: a loop over them takes twice as long.
+  sums[to]! += way * from[at]!;
+  sums[to + 1]! += way * from[at + 1]!;
+  sums[to + 2]! += way * from[at + 2]!;
+  sums[to + 3]! += way * from[at + 3]!;
+  sums[to + 4]! += way * from[at + 4]!;
+  sums[to + 5]! += way * from[at + 5]!;
+  const turned = way * turn;
+  sums[to + 6]! += turned * from[at + 6]!;
+  sums[to + 7]! += turned * from[at + 7]!;
 }

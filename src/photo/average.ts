@@ -9,6 +9,15 @@ const PARTS = 256;
 
 const inUnits = (v: number): number => Math.round(v * UNIT);
 const lut8 = Int32Array.from(DECODE_8BIT, inUnits);
+
+/** Where two channels are summed in one number the second counts so many times, and fewer pixels than this ÷ {@link UNIT} fit. */
+const SECOND = 2 ** 26;
+let pairs: Float64Array | undefined;
+/** The light of both channels in the lower half of a word, in one number. */
+function pairTable(): Float64Array {
+  pairs ??= Float64Array.from({ length: 65536 }, (_, v) => lut8[v & 255]! + SECOND * lut8[v >> 8]!);
+  return pairs;
+}
 let lut16: Int32Array | undefined;
 function table16(): Int32Array {
   lut16 ??= Int32Array.from({ length: 65536 }, (_, v) => inUnits(decode(v / 65535)));
@@ -19,8 +28,9 @@ function table16(): Int32Array {
 interface Cuts {
   readonly at: Int32Array;
   readonly part: Float64Array;
-  /** Width of each cell in pixels. */
+  /** Width of each cell in pixels, and of the widest. */
   readonly wide: Float64Array;
+  readonly widest: number;
 }
 
 function cutsOf(pixels: number, cells: number): Cuts {
@@ -35,7 +45,7 @@ function cutsOf(pixels: number, cells: number): Cuts {
     wide[cell] = (end - before) / PARTS;
     before = end;
   }
-  return { at, part, wide };
+  return { at, part, wide, widest: Math.ceil(pixels / cells) };
 }
 
 /** A row of cells: sums of linear light in units, red, green, blue, and how many pixels they are of. */
@@ -111,13 +121,16 @@ export class Averaging {
     done: (row: number, cells: CellRow) => void,
     order: 'rgba' | 'bgrx' = 'rgba',
   ): void {
-    const { width } = this.options;
+    const { width, mask } = this.options;
     // Four bytes at a time, where the memory allows it. Every engine's typed arrays are little-endian
     // on today's machines: the first value is the lowest byte.
     const words =
-      data.BYTES_PER_ELEMENT === 1 && data.byteOffset % 4 === 0
+      !mask && data.BYTES_PER_ELEMENT === 1 && data.byteOffset % 4 === 0
         ? new Int32Array(data.buffer, data.byteOffset, rows * width)
         : undefined;
+    const isPlain = (from: number, lines: number) =>
+      words !== undefined && (order === 'bgrx' || isOpaque(words, from * width, lines * width));
+    const red = order === 'rgba' ? 0 : 2;
     const { at, part } = this.along;
     const close = () => {
       const { sums, seen } = this.cells;
@@ -129,26 +142,32 @@ export class Averaging {
       this.whole = 0;
       this.cell++;
     };
+    const hasRoom = this.across.widest * 3 < SECOND / UNIT;
     for (let r = 0; r < rows; r++, this.y++) {
       const start = r * width;
-      const plain =
-        words && !this.options.mask && (order === 'bgrx' || isOpaque(words, start, width));
-      const shared = this.y === at[this.cell];
-      if (plain) {
-        if (shared) this.row.sums.fill(0);
-        const { sums } = shared ? this.row : this.cells;
-        addWords(words, start, this.across, sums, order === 'rgba' ? 0 : 2);
+      const end = at[this.cell]!;
+      if (hasRoom && r + 3 <= rows && this.y + 3 <= end && isPlain(r, 3)) {
+        addThree(words!, start, width, this.across, this.cells.sums, red);
+        this.whole += 3;
+        r += 2;
+        this.y += 2;
       } else {
-        const mask = this.options.mask?.data;
-        addRow(data, start, mask, this.y * width, this.across, this.row, order);
+        const plain = isPlain(r, 1);
+        const shared = this.y === end;
+        if (plain) {
+          if (shared) this.row.sums.fill(0);
+          addWords(words!, start, this.across, (shared ? this.row : this.cells).sums, red);
+        } else {
+          addRow(data, start, mask?.data, this.y * width, this.across, this.row, order);
+        }
+        if (shared) {
+          const first = part[this.cell]!;
+          this.take(first, plain);
+          close();
+          this.take(1 - first, plain);
+        } else if (plain) this.whole++;
+        else this.take(1, false);
       }
-      if (shared) {
-        const first = part[this.cell]!;
-        this.take(first, plain);
-        close();
-        this.take(1 - first, plain);
-      } else if (plain) this.whole++;
-      else this.take(1, false);
       if (this.y + 1 === at[this.cell] && part[this.cell] === 0) close();
     }
   }
@@ -168,10 +187,10 @@ const cellRow = (columns: number): CellRow => ({
   seen: new Float64Array(columns),
 });
 
-/** Whether every pixel of a row of RGBA is opaque. */
-function isOpaque(words: Int32Array, start: number, width: number): boolean {
+/** Whether so many pixels of RGBA are all opaque. */
+function isOpaque(words: Int32Array, start: number, count: number): boolean {
   let all = -1;
-  for (let p = start, end = start + width; p < end; p++) all &= words[p]!;
+  for (let p = start, end = start + count; p < end; p++) all &= words[p]!;
   return all >>> 24 === 255;
 }
 
@@ -219,6 +238,70 @@ function addWords(
     const v0 = lut[word & 255]!;
     const v1 = lut[(word >>> 8) & 255]!;
     const v2 = lut[(word >>> 16) & 255]!;
+    const f0 = f * v0;
+    const f1 = f * v1;
+    const f2 = f * v2;
+    sums[sum + red]! += left0 + sum0 + f0;
+    sums[sum + 1]! += left1 + sum1 + f1;
+    sums[sum + blue]! += left2 + sum2 + f2;
+    left0 = v0 - f0;
+    left1 = v1 - f1;
+    left2 = v2 - f2;
+  }
+}
+
+/**
+ * The same for three rows of pixels at once, two channels in one number: a look into memory less for each
+ * pixel, and the cells are gone through a third as often.
+ */
+function addThree(
+  words: Int32Array,
+  start: number,
+  width: number,
+  { at, part }: Cuts,
+  sums: Float64Array,
+  red: 0 | 2,
+): void {
+  const two = pairTable();
+  const one = lut8;
+  const blue = 2 - red;
+  let p = start;
+  let q = p + width;
+  let r = q + width;
+  let left0 = 0;
+  let left1 = 0;
+  let left2 = 0;
+  for (let column = 0, sum = 0; column < at.length; column++, sum += 3) {
+    const end = start + at[column]!;
+    let both = 0;
+    let sum2 = 0;
+    for (; p < end; p++, q++, r++) {
+      const u = words[p]!;
+      const v = words[q]!;
+      const w = words[r]!;
+      both += two[u & 0xffff]! + two[v & 0xffff]! + two[w & 0xffff]!;
+      sum2 = (sum2 + one[(u >>> 16) & 255]! + one[(v >>> 16) & 255]! + one[(w >>> 16) & 255]!) | 0;
+    }
+    const sum1 = Math.floor(both * (1 / SECOND));
+    const sum0 = both - SECOND * sum1;
+    const f = part[column]!;
+    if (f === 0) {
+      sums[sum + red]! += left0 + sum0;
+      sums[sum + 1]! += left1 + sum1;
+      sums[sum + blue]! += left2 + sum2;
+      left0 = 0;
+      left1 = 0;
+      left2 = 0;
+      continue;
+    }
+    // The pixels that this cell shares with the next.
+    const u = words[p++]!;
+    const v = words[q++]!;
+    const w = words[r++]!;
+    const shared = two[u & 0xffff]! + two[v & 0xffff]! + two[w & 0xffff]!;
+    const v1 = Math.floor(shared * (1 / SECOND));
+    const v0 = shared - SECOND * v1;
+    const v2 = one[(u >>> 16) & 255]! + one[(v >>> 16) & 255]! + one[(w >>> 16) & 255]!;
     const f0 = f * v0;
     const f1 = f * v1;
     const f2 = f * v2;

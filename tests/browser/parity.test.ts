@@ -4,6 +4,7 @@ import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { gather } from '../../src/harmony/gather.ts';
 import { hasShared, SHARED } from '../shared.ts';
 import { BROAD, widePng } from '../tools/gamut.ts';
 import { Served, Studio } from '../tools/studio.ts';
@@ -83,6 +84,18 @@ describeBrowser('the same file gives the same harmony in Node and in Chromium', 
   test.each(files)('%s', async (name) => {
     const path = resolve(folder, name);
     expect(await inBrowser(page, served.url, path)).toEqual(await inNode(path));
+  });
+
+  test('every pixel of 17 megapixels is read, not of a smaller copy', async () => {
+    await sharp(JAY).resize(4880, 3486, { fit: 'fill' }).jpeg().toFile(file('large.jpg'));
+    const { data, info } = await sharp(file('large.jpg'))
+      .ensureAlpha()
+      .raw()
+      .toBuffer({ resolveWithObject: true });
+    const { width, height } = info;
+    const all = gather({ width, height, data: new Uint8ClampedArray(data), space: 'srgb' });
+    const expected = all.ok ? all.value.colours.map(({ lab, share }) => ({ lab, share })) : [];
+    expect(await inBrowser(page, served.url, file('large.jpg'))).toEqual(expected);
   });
 
   test.each(['wide.png', 'broad.png'])(

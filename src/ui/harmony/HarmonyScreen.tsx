@@ -53,8 +53,8 @@ export function HarmonyScreen() {
         <h1 tabIndex={-1}>{name.value || say.unnamed}</h1>
         {colours.length > 0 && <KeepBar />}
       </div>
-      <GatheringLine />
       <div class="sight">
+        <GatheringLine />
         <Photograph />
         {colours.length > 0 && (
           <Soon>

@@ -18,14 +18,14 @@ async function recall(): Promise<void> {
 /**
  * Offers to put Kingcup on the device, before anything of the painter's own is saved: where the home screen
  * keeps a book apart, what is saved in the tab does not move along.
+ * @param way shown only where it is done that way
  */
-export function InstallHint() {
+export function InstallHint({ way }: { way: NonNullable<typeof installWay.value> }) {
   useEffect(() => {
     if (isPutOff.value === null) void recall();
   }, []);
-  const way = installWay.value;
   const hasOwn = cards.value === null || cards.value.some(({ id }) => !isSample(id));
-  if (way === null || hasOwn || isPutOff.value !== false) return null;
+  if (way !== installWay.value || hasOwn || isPutOff.value !== false) return null;
   return (
     <aside class="install" aria-label={say.installLabel}>
       <p>{way === 'asks' ? say.installAsks : say.installByHand}</p>

@@ -29,8 +29,10 @@ export function WalkScreen() {
         <PhotoButton label={say.choose} onTake={bring} main />
       </div>
       <GatheringLine roomy />
-      <InstallHint />
+      {/* Nothing moves for the offer of a browser that makes it late; by hand it is made before anything is saved. */}
+      <InstallHint way="by hand" />
       <Cards kind="specimen" heading={say.specimensHeading} empty={<Samples />} />
+      <InstallHint way="asks" />
     </section>
   );
 }

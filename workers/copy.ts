@@ -80,7 +80,13 @@ export function copyWork(): (
   const withBook = async <T>(work: (book: Book) => Promise<Result<T, BookFault>>) => {
     opened ??= openBook();
     const book = await opened;
-    return book.ok ? work(book.value) : book;
+    if (!book.ok) return book;
+    try {
+      return await work(book.value);
+    } finally {
+      // This thread may be ended at any time.
+      await book.value.putAway();
+    }
   };
 
   const look = (file: Blob, onProgress: (done: number) => void) =>

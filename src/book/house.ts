@@ -8,6 +8,7 @@ export interface Locks {
     options: { readonly ifAvailable?: boolean; readonly mode?: 'shared' | 'exclusive' },
     work: (lock: unknown) => Promise<T>,
   ): Promise<T>;
+  query?(): Promise<{ readonly held?: readonly { readonly name?: string }[] }>;
 }
 
 /**

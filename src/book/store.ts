@@ -32,6 +32,7 @@ import { createReader, type Reader } from './read.ts';
 import type { Saving } from './saving.ts';
 import { createSettler, type Settler } from './settle.ts';
 import { createSlips, ownBox, type SlipBox, type Slips } from './slips.ts';
+import { type Guarded, guard, keepsLog } from './torn.ts';
 import { createWriter, type NamedFile, type Writer } from './write.ts';
 
 export type { Draft, NamedFile, Put, Undo } from './write.ts';
@@ -57,6 +58,8 @@ export interface BookOptions {
   readonly locks?: Locks | undefined;
   /** Where changes go that are on their way when the page closes; null for nowhere. */
   readonly box?: SlipBox | null;
+  /** Guards against a log that was torn; left out, where the browser keeps one. */
+  readonly isGuarded?: boolean;
   /** Tests only. */
   readonly steps?: readonly MigrationStep[];
 }
@@ -77,6 +80,8 @@ export interface Book extends Reader, Writer, Settler, Drafts {
    * start brings it to its end.
    */
   note(): void;
+  /** Nothing more is to be written for now, as when the page is hidden; writing all the same is no harm. */
+  putAway(): Promise<void>;
   /** Tries again everything that could not be saved. */
   retry(): Promise<void>;
   /** For a screen's own state, as before a camera opens that may end the page; null forgets. */
@@ -102,15 +107,18 @@ export async function openBook(options: BookOptions = {}): Promise<Result<Book, 
     channel = openChannel(name),
     locks = globalThis.navigator?.locks,
     box = ownBox(),
+    isGuarded = keepsLog(),
     steps = STEPS,
   } = options;
   let leaving = () => {};
   try {
-    const connection = await connect(name, steps, notice);
+    const plain = await connect(name, steps, notice);
+    const guarded = isGuarded && !plain.readOnly ? await guard(plain, name, newId(), locks) : null;
+    const connection = guarded ?? plain;
     const device = await nameDevice(connection, newId);
     const leave = () => leaving();
     const slips = createSlips(name, box);
-    const parts = { connection, device, now, newId, subtle, channel, slips, leave };
+    const parts = { connection, guarded, device, now, newId, subtle, channel, slips, leave };
     const book = createBook(parts);
     if (!connection.readOnly) await makeLeft(book, slips);
     // What is due to leave the bin does so in the background: opening never waits for it.
@@ -126,6 +134,7 @@ export async function openBook(options: BookOptions = {}): Promise<Result<Book, 
 
 interface Parts {
   readonly connection: Connection;
+  readonly guarded: Guarded | null;
   readonly device: string;
   readonly now: () => number;
   readonly newId: () => string;
@@ -147,7 +156,7 @@ async function makeLeft(book: Book, slips: Slips): Promise<void> {
 }
 
 function createBook(parts: Parts): Book {
-  const { connection, device, now, newId, subtle, channel, slips, leave } = parts;
+  const { connection, guarded, device, now, newId, subtle, channel, slips, leave } = parts;
   const ledger = createLedger(connection, channel);
   const { saving } = ledger;
   const writer = createWriter(ledger, slips, device, now, newId);
@@ -179,6 +188,7 @@ function createBook(parts: Parts): Book {
       return ok({ ref, stored: { id, type, bytes: kept } });
     },
     note: slips.write,
+    putAway: async () => guarded?.putAway(),
     retry: ledger.retry,
     remember: (key, text) =>
       ledger.write(null, ['meta'], async (transaction) => {

@@ -97,7 +97,7 @@ async function openIt(): Promise<Book | null> {
   });
   onHide(window, () => {
     leaveField();
-    void value.flush();
+    void value.flush().then(() => value.putAway());
     void noteAll(value);
   });
   watchKeeping(value);

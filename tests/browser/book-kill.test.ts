@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, statSync, truncateSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
@@ -56,6 +56,14 @@ class Mortal {
     process.kill(-child.pid, 'SIGKILL');
     await gone;
     await this.#browser?.close().catch(() => {});
+  }
+
+  /** The file that its store writes into. */
+  log(): string {
+    const all = join(this.folder, 'Default/IndexedDB');
+    const [store] = readdirSync(all).filter((name) => name.endsWith('.indexeddb.leveldb'));
+    const logs = readdirSync(join(all, store!)).filter((name) => name.endsWith('.log'));
+    return join(all, store!, logs.sort().at(-1)!);
   }
 
   async discard(): Promise<void> {
@@ -126,6 +134,44 @@ describeBrowser('the browser is killed', () => {
       await mortal.discard();
     }
   });
+
+  // Chromium goes on in such a log, and throws the book away at the start after that: seen once in 150 kills
+  // among writes, and each time that a log is cut off like this.
+  test.each([1, 300, 40_000])(
+    'its log is torn %i bytes before the end: what came before and after is there',
+    {
+      timeout: 60_000,
+    },
+    async (bytes) => {
+      const mortal = new Mortal();
+      const open = async () => {
+        const page = await mortal.open();
+        await probed.probe(page);
+        return page;
+      };
+      const whole = async (page: Page) => {
+        const { clocks, wrong } = await page.evaluate(() => window.probe.audit());
+        expect(wrong).toEqual([]);
+        return Object.keys(clocks).length;
+      };
+      try {
+        const first = await open();
+        await first.evaluate(() => window.probe.fill(24, 5, true));
+        await mortal.kill();
+        const log = mortal.log();
+        truncateSync(log, statSync(log).size - bytes);
+
+        const second = await open();
+        expect(await whole(second)).toBeGreaterThan(0);
+        await second.evaluate(() => window.probe.fill(8, 9, true));
+        const all = await whole(second);
+        await mortal.kill();
+        expect(await whole(await open())).toBe(all);
+      } finally {
+        await mortal.discard();
+      }
+    },
+  );
 
   test(`${ROUNDS} times while it brings in a copy: all of it is there or nothing`, {
     timeout: 20_000 * ROUNDS,

@@ -1,0 +1,86 @@
+import './disk.ts';
+import { afterEach, expect, test } from 'vitest';
+import { connect, STEPS } from '../../src/book/database.ts';
+import type { Locks } from '../../src/book/house.ts';
+import { guard, keepsLog } from '../../src/book/torn.ts';
+
+let books = 0;
+const opened: { close(): void }[] = [];
+afterEach(() => {
+  for (const one of opened.splice(0)) one.close();
+});
+
+/** A book, and what is in its table of marks. */
+async function book(name = `torn ${++books}`) {
+  const plain = await connect(name, STEPS, () => {});
+  opened.push(plain);
+  /** Most of it that was ever there at once. */
+  let most = 0;
+  const watched: typeof plain = {
+    ...plain,
+    async run(mode, tables, work) {
+      const value = await plain.run(mode, tables, work);
+      most = Math.max(most, await weight());
+      return value;
+    },
+  };
+  const rows = () =>
+    plain.run('readonly', ['meta'], async (transaction) => {
+      const meta = transaction.objectStore('meta');
+      return { keys: await meta.getAllKeys(), values: await meta.getAll() };
+    });
+  const weight = async () => (await rows()).values.join('').length;
+  const write = (connection: typeof plain, key: string) =>
+    connection.run('readwrite', ['meta'], (transaction) =>
+      transaction.objectStore('meta').put('', key),
+    );
+  return { name, watched, keys: async () => (await rows()).keys, most: () => most, write };
+}
+
+/** Locks of a browser in which these are held by other pages. */
+const locksHeld = (...names: readonly string[]): Locks => ({
+  request: (_name, _options, work) => work({}),
+  query: async () => ({ held: names.map((name) => ({ name })) }),
+});
+
+test('a page is marked from before its first write until it is put away', async () => {
+  const { name, watched, keys, most, write } = await book();
+  const guarded = await guard(watched, name, 'one', locksHeld());
+  expect(await keys()).toEqual([]);
+  await write(guarded, 'a');
+  expect(await keys()).toEqual(['a', 'at work one']);
+  await guarded.putAway();
+  expect(await keys()).toEqual(['a']);
+  await write(guarded, 'b');
+  expect(await keys()).toEqual(['a', 'at work one', 'b']);
+  expect(most()).toBe(0);
+});
+
+test('what was left behind is made good once, with more than a log of Chromium holds', async () => {
+  const { name, watched, keys, most, write } = await book();
+  await write(await guard(watched, name, 'one', locksHeld()), 'a');
+  const second = await guard(watched, name, 'two', locksHeld());
+  expect(most()).toBeGreaterThan(4 * 2 ** 20);
+  expect(await keys()).toEqual(['a']);
+  await write(second, 'b');
+  await second.putAway();
+  const before = most();
+  await guard(watched, name, 'three', undefined);
+  expect(most()).toBe(before);
+  expect(await keys()).toEqual(['a', 'b']);
+});
+
+test('another page that is alive is left alone', async () => {
+  const { name, watched, keys, most, write } = await book();
+  await write(await guard(watched, name, 'one', locksHeld()), 'a');
+  await guard(watched, name, 'two', locksHeld(`${name} at work one`));
+  expect(most()).toBe(0);
+  expect(await keys()).toEqual(['a', 'at work one']);
+});
+
+test('only Chromium keeps such a log', () => {
+  const brands = [{ brand: 'Not.A/Brand' }, { brand: 'Chromium' }];
+  expect(keepsLog({ userAgentData: { brands } })).toBe(true);
+  expect(keepsLog({ userAgentData: { brands: [] } })).toBe(false);
+  expect(keepsLog({})).toBe(false);
+});

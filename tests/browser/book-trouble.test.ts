@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { violations } from '../tools/axe.ts';
+import { onDisk } from './disk.ts';
 import { describeBrowser, Studio } from './open.ts';
 import { Probed } from './probed.ts';
 
@@ -14,6 +15,25 @@ describeBrowser('the book in trouble', () => {
   const probed = new Probed();
   beforeAll(() => probed.start());
   afterAll(() => probed.stop());
+
+  test('a page is marked while it writes, and leaves no mark behind when it is left in order', async () => {
+    const studio = new Studio();
+    try {
+      const page = await studio.open();
+      const marks = async () => {
+        const keys = await page.evaluate(onDisk, { table: 'meta', onlyKeys: true });
+        return (keys as string[]).filter((one) => one.startsWith('at work ')).length;
+      };
+      await page.goto(probed.url);
+      await page.getByLabel('Choose a photograph').setInputFiles(JAY);
+      await page.getByRole('button', { name: 'Keep this harmony' }).waitFor();
+      expect(await marks()).toBe(1);
+      await page.goto(`${probed.url}icons/192.png`);
+      await expect.poll(marks).toBe(0);
+    } finally {
+      await studio.discard();
+    }
+  });
 
   test('a full disk: not saved is said, what was there stays, a copy leaves, and later it is saved', async () => {
     const studio = new Studio();

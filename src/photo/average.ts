@@ -147,7 +147,7 @@ export class Averaging {
       const start = r * width;
       const end = at[this.cell]!;
       if (hasRoom && r + 3 <= rows && this.y + 3 <= end && isPlain(r, 3)) {
-        addThree(words!, start, width, this.across, this.cells.sums, red);
+        addThree(words!, start, width, this.across, new Filling(this.cells.sums, red));
         this.whole += 3;
         r += 2;
         this.y += 2;
@@ -156,7 +156,8 @@ export class Averaging {
         const shared = this.y === end;
         if (plain) {
           if (shared) this.row.sums.fill(0);
-          addWords(words!, start, this.across, (shared ? this.row : this.cells).sums, red);
+          const { sums } = shared ? this.row : this.cells;
+          addWords(words!, start, this.across, new Filling(sums, red));
         } else {
           addRow(data, start, mask?.data, this.y * width, this.across, this.row, order);
         }
@@ -194,25 +195,55 @@ function isOpaque(words: Int32Array, start: number, count: number): boolean {
   return all >>> 24 === 255;
 }
 
+/** Fills a row of cells from the left: what a cell shares with the next is kept until that comes. */
+class Filling {
+  private readonly sums: Float64Array;
+  private readonly red: 0 | 2;
+  private left0 = 0;
+  private left1 = 0;
+  private left2 = 0;
+
+  /** @param red 0 where red is the lowest of a word's bytes, 2 where blue is */
+  constructor(sums: Float64Array, red: 0 | 2) {
+    this.sums = sums;
+    this.red = red;
+  }
+
+  /**
+   * Adds the sums of a cell's inner pixels, and the part `f` of the pixels that it shares with the next.
+   * @param at of the cell's own sums
+   */
+  add(
+    at: number,
+    sum0: number,
+    sum1: number,
+    sum2: number,
+    f: number,
+    v0: number,
+    v1: number,
+    v2: number,
+  ): void {
+    const { sums, red } = this;
+    const f0 = f * v0;
+    const f1 = f * v1;
+    const f2 = f * v2;
+    sums[at + red]! += this.left0 + sum0 + f0;
+    sums[at + 1]! += this.left1 + sum1 + f1;
+    sums[at + 2 - red]! += this.left2 + sum2 + f2;
+    this.left0 = v0 - f0;
+    this.left1 = v1 - f1;
+    this.left2 = v2 - f2;
+  }
+}
+
 /**
  * Adds one row of opaque pixels to its cells: the loop that reads every pixel, so keep it bare. A cell
  * has less than 2048 pixels a row, so that whole numbers hold the sums of its inner ones.
- * @param red 0 where red is the lowest of a word's bytes, 2 where blue is
  */
-function addWords(
-  words: Int32Array,
-  start: number,
-  { at, part }: Cuts,
-  sums: Float64Array,
-  red: 0 | 2,
-): void {
+function addWords(words: Int32Array, start: number, { at, part }: Cuts, cells: Filling): void {
   const lut = lut8;
-  const blue = 2 - red;
   let p = start;
-  let left0 = 0;
-  let left1 = 0;
-  let left2 = 0;
-  for (let column = 0, sum = 0; column < at.length; column++, sum += 3) {
+  for (let column = 0; column < at.length; column++) {
     const end = start + at[column]!;
     let sum0 = 0;
     let sum1 = 0;
@@ -224,29 +255,11 @@ function addWords(
       sum2 = (sum2 + lut[(word >>> 16) & 255]!) | 0;
     }
     const f = part[column]!;
-    if (f === 0) {
-      sums[sum + red]! += left0 + sum0;
-      sums[sum + 1]! += left1 + sum1;
-      sums[sum + blue]! += left2 + sum2;
-      left0 = 0;
-      left1 = 0;
-      left2 = 0;
-      continue;
-    }
-    // The pixel that this cell shares with the next.
-    const word = words[p++]!;
+    const word = f === 0 ? 0 : words[p++]!;
     const v0 = lut[word & 255]!;
     const v1 = lut[(word >>> 8) & 255]!;
     const v2 = lut[(word >>> 16) & 255]!;
-    const f0 = f * v0;
-    const f1 = f * v1;
-    const f2 = f * v2;
-    sums[sum + red]! += left0 + sum0 + f0;
-    sums[sum + 1]! += left1 + sum1 + f1;
-    sums[sum + blue]! += left2 + sum2 + f2;
-    left0 = v0 - f0;
-    left1 = v1 - f1;
-    left2 = v2 - f2;
+    cells.add(column * 3, sum0, sum1, sum2, f, v0, v1, v2);
   }
 }
 
@@ -259,19 +272,14 @@ function addThree(
   start: number,
   width: number,
   { at, part }: Cuts,
-  sums: Float64Array,
-  red: 0 | 2,
+  cells: Filling,
 ): void {
   const two = pairTable();
   const one = lut8;
-  const blue = 2 - red;
   let p = start;
   let q = p + width;
   let r = q + width;
-  let left0 = 0;
-  let left1 = 0;
-  let left2 = 0;
-  for (let column = 0, sum = 0; column < at.length; column++, sum += 3) {
+  for (let column = 0; column < at.length; column++) {
     const end = start + at[column]!;
     let both = 0;
     let sum2 = 0;
@@ -283,34 +291,18 @@ function addThree(
       sum2 = (sum2 + one[(u >>> 16) & 255]! + one[(v >>> 16) & 255]! + one[(w >>> 16) & 255]!) | 0;
     }
     const sum1 = Math.floor(both * (1 / SECOND));
-    const sum0 = both - SECOND * sum1;
     const f = part[column]!;
-    if (f === 0) {
-      sums[sum + red]! += left0 + sum0;
-      sums[sum + 1]! += left1 + sum1;
-      sums[sum + blue]! += left2 + sum2;
-      left0 = 0;
-      left1 = 0;
-      left2 = 0;
-      continue;
+    let shared = 0;
+    let v2 = 0;
+    if (f > 0) {
+      const u = words[p++]!;
+      const v = words[q++]!;
+      const w = words[r++]!;
+      shared = two[u & 0xffff]! + two[v & 0xffff]! + two[w & 0xffff]!;
+      v2 = one[(u >>> 16) & 255]! + one[(v >>> 16) & 255]! + one[(w >>> 16) & 255]!;
     }
-    // The pixels that this cell shares with the next.
-    const u = words[p++]!;
-    const v = words[q++]!;
-    const w = words[r++]!;
-    const shared = two[u & 0xffff]! + two[v & 0xffff]! + two[w & 0xffff]!;
     const v1 = Math.floor(shared * (1 / SECOND));
-    const v0 = shared - SECOND * v1;
-    const v2 = one[(u >>> 16) & 255]! + one[(v >>> 16) & 255]! + one[(w >>> 16) & 255]!;
-    const f0 = f * v0;
-    const f1 = f * v1;
-    const f2 = f * v2;
-    sums[sum + red]! += left0 + sum0 + f0;
-    sums[sum + 1]! += left1 + sum1 + f1;
-    sums[sum + blue]! += left2 + sum2 + f2;
-    left0 = v0 - f0;
-    left1 = v1 - f1;
-    left2 = v2 - f2;
+    cells.add(column * 3, both - SECOND * sum1, sum1, sum2, f, shared - SECOND * v1, v1, v2);
   }
 }
 

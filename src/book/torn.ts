@@ -97,7 +97,9 @@ async function mend(plain: Connection, name: string, locks: Locks | undefined): 
   const keys = await plain.run('readonly', ['meta'], (transaction) =>
     transaction.objectStore('meta').getAllKeys(),
   );
-  const alive = new Set((await locks?.query?.())?.held?.map((lock) => lock.name));
+  // Where that is not told, a page that is alive is taken for one that is not: no harm.
+  const told = await locks?.query?.().catch(() => null);
+  const alive = new Set(told?.held?.map((lock) => lock.name));
   const left = keys.filter((key) => key.startsWith(MARK) && !alive.has(lockOf(name, key)));
   if (left.length === 0) return;
   const pieces = Array.from({ length: PIECES }, (_, i) => BALLAST + i);

@@ -78,6 +78,14 @@ test('another page that is alive is left alone', async () => {
   expect(await keys()).toEqual(['a', 'at work one']);
 });
 
+test('a browser that does not tell of its locks opens the book all the same', async () => {
+  const { name, watched, keys, write } = await book();
+  await write(await guard(watched, name, 'one', locksHeld()), 'a');
+  const query = () => Promise.reject(new DOMException('not here', 'SecurityError'));
+  await guard(watched, name, 'two', { ...locksHeld(), query });
+  expect(await keys()).toEqual(['a']);
+});
+
 test('only Chromium keeps such a log', () => {
   const brands = [{ brand: 'Not.A/Brand' }, { brand: 'Chromium' }];
   expect(keepsLog({ userAgentData: { brands } })).toBe(true);

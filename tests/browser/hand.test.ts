@@ -105,8 +105,13 @@ describeBrowser('how a copy leaves', () => {
       await save.click();
       const name = download.suggestedFilename();
       await expect
-        .poll(() => page.evaluate(() => window.dialogs))
-        .toMatchObject({
+        .poll(() =>
+          page.evaluate(() => {
+            const { shared, written } = window.dialogs;
+            return { shared, written };
+          }),
+        )
+        .toEqual({
           shared: [{ name, type: 'application/zip', start: 'PK' }],
           written: [{ name, start: 'PK', whole: true }],
         });

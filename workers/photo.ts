@@ -178,14 +178,23 @@ async function openPhoto(
   file: Blob,
   { onKept, isAtHand }: Opening,
 ): Promise<Result<Opened, PhotoFault>> {
+  // The browser decodes in a thread of its own: meanwhile the file is looked at.
+  const decoding = createImageBitmap(file);
+  decoding.catch(() => {});
   const bytes = new Uint8Array(await file.arrayBuffer());
   const inspected = inspectFile(bytes, (packed) => unzlib(packed));
-  if (!inspected.ok) return inspected;
+  if (!inspected.ok) {
+    void decoding.then(
+      (bitmap) => bitmap.close(),
+      () => {},
+    );
+    return inspected;
+  }
   const { kind, wide, animated } = inspected.value;
   const remarks = animated ? ['The file holds several pictures; only the first is looked at.'] : [];
   let bitmap: ImageBitmap;
   try {
-    bitmap = await createImageBitmap(file);
+    bitmap = await decoding;
   } catch (error) {
     if (kind === 'tiff') return fail({ code: 'kind-not-here', kind });
     return fail({ code: 'not-readable', why: (error as Error).message.slice(0, 120) });

@@ -10,19 +10,20 @@ export type Oklab = readonly [L: number, a: number, b: number];
  * white would be off by 1e-4, so this one route is used throughout.
  * Source: B. Ottosson, A perceptual color space for image processing, 2020.
  */
-const CONES: Matrix = [
+export const CONES: Matrix = [
   [0.4122214708, 0.5363325363, 0.0514459929],
   [0.2119034982, 0.6806995451, 0.1073969566],
   [0.0883024619, 0.2817188376, 0.6299787005],
 ];
-const OPPONENT: Matrix = [
+/** Cube roots of cone signals to OKLab. */
+export const OPPONENT: Matrix = [
   [0.2104542553, 0.793617785, -0.0040720468],
   [1.9779984951, -2.428592205, 0.4505937099],
   [0.0259040371, 0.7827717662, -0.808675766],
 ];
 /** Computed: the published inverses are rounded, and there and back would differ by 1e-7. */
-const FROM_CONES = inverse(CONES);
-const FROM_OPPONENT = inverse(OPPONENT);
+export const FROM_CONES = inverse(CONES);
+export const FROM_OPPONENT = inverse(OPPONENT);
 
 /**
  * OKLab of linear sRGB in 0…1; values outside give colours outside sRGB.

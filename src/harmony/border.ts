@@ -1,4 +1,5 @@
 import type { FlatImage } from '../photo/flat.ts';
+import { inPieces } from '../pieces.ts';
 
 /**
  * How hard the borders between colours are. Where light alone changes, colour changes as much
@@ -26,10 +27,10 @@ export const FIELD = {
 } as const;
 export const FIELDS = 8;
 
-/** Sums over the borders of those labels that meet: pair p is first[p] < second[p]. */
+/** Sums over the borders of those labels that meet: pair p is first[p] < second[p], in the order of both. */
 export interface Edges {
-  readonly first: readonly number[];
-  readonly second: readonly number[];
+  readonly first: Uint16Array;
+  readonly second: Uint16Array;
   /** FIELDS a pair, in the order of {@link FIELD}. */
   readonly sums: Float64Array;
 }
@@ -47,7 +48,11 @@ const SPAN = 2 * REACH + 1;
 /** Darker than this, a and b are mostly grain: they are not divided by less. */
 const DARKEST = 0.02;
 
-/** @param label of each cell, `count` or more where none */
+/**
+ * Which of two labels is the lower, whether they differ at all, which of two cells is darker: none of it can be
+ * foreseen, so all of it is reckoned without a branch, which would take as long again.
+ * @param label of each cell, `count` or more where none
+ */
 export function borders(
   image: FlatImage,
   width: number,
@@ -55,60 +60,148 @@ export function borders(
   label: Uint16Array,
   count: number,
 ): Edges {
-  const crossing = new Crossing(image, label, count);
+  const meetings = new Meetings(label, count);
+  const across = new Int32Array(width * height);
+  const down = new Int32Array(width * height);
+  const ends: { readonly across: number; readonly down: number }[] = [{ across: 0, down: 0 }];
   for (let y = 0; y < height; y++) {
     const row = y * width;
     // Every second place is measured, as on a chequerboard: they are many, and neighbours are alike.
-    crossing.odd = (row + y) & 1;
-    const down = y + 1 < height;
-    for (let x = 0, p = row; x < width; x++, p++) {
-      const i = label[p]!;
-      if (i >= count) continue;
-      if (x + 1 < width) {
-        const j = label[p + 1]!;
-        if (j !== i && j < count) crossing.add(p, 1, x, width - 2 - x);
-      }
-      if (down) {
-        const j = label[p + width]!;
-        if (j !== i && j < count) crossing.add(p, width, y, height - 2 - y);
-      }
-    }
+    const odd = (row + y) & 1;
+    const last = ends[y]!;
+    const below = y + 1 < height ? row + width : row;
+    ends.push({
+      across: meetings.add(row, row + width - 1, 1, odd, across, last.across),
+      down: meetings.add(row, below, width, odd, down, last.down),
+    });
   }
-  return crossing.edges();
+  const crossing = new Crossing(image, label, count, meetings.counts);
+  for (let y = 0; y < height; y++) {
+    const [from, to] = [ends[y]!, ends[y + 1]!];
+    crossing.addAcross(across, from.across, to.across, y * width, width);
+    crossing.addDown(down, from.down, to.down, width, y, height);
+  }
+  return crossing.edges;
 }
 
-/** Adds up the places where two labels meet. */
-class Crossing {
-  /** Which of two neighbouring places is measured. */
-  odd = 0;
+/** Counts the places where two labels meet. */
+class Meetings {
+  /** For i < j at i × count + j. */
+  readonly counts: Uint32Array;
   private readonly label: Uint16Array;
   private readonly count: number;
-  private readonly first: number[] = [];
-  private readonly second: number[] = [];
-  private sums = new Float64Array(4096 * FIELDS);
-  /** One more than the place of a pair, 0 until it is met. */
-  private readonly placeOf: Int32Array;
-  private readonly image: FlatImage;
 
-  constructor(image: FlatImage, label: Uint16Array, count: number) {
-    this.image = image;
+  constructor(label: Uint16Array, count: number) {
     this.label = label;
     this.count = count;
-    this.placeOf = new Int32Array(count * count);
+    this.counts = new Uint32Array(count * count);
   }
 
   /**
-   * One place where two labels meet: the cells p and p + step.
+   * Counts where cells of a row meet those a step on.
+   * @param odd  which of two neighbouring places are to be measured; they are listed
+   * @param list is written from `end` on
+   * @returns where the list ends now
+   */
+  add(from: number, to: number, step: number, odd: number, list: Int32Array, end: number): number {
+    const { label, count, counts } = this;
+    let last = end;
+    for (let p = from; p < to; p++) {
+      const i = label[p]!;
+      const j = label[p + step]!;
+      list[last] = p;
+      // On by one where i ≠ j, and both are below the count.
+      last += (-(i ^ j) & (i - count) & (j - count)) >>> 31;
+    }
+    let kept = end;
+    for (let k = end; k < last; k++) {
+      const p = list[k]!;
+      counts[pairOf(count, label[p]!, label[p + step]!)]!++;
+      list[kept] = p;
+      kept += (p ^ odd ^ 1) & 1;
+    }
+    return kept;
+  }
+}
+
+/** Where the pair of i and j stands in a table of all, whichever is the lower. */
+function pairOf(count: number, i: number, j: number): number {
+  const d = j - i;
+  const less = d & (d >> 31);
+  return (i + less) * count + j - less;
+}
+
+/** Adds up the places that are measured. */
+class Crossing {
+  readonly edges: Edges;
+  private readonly label: Uint16Array;
+  private readonly count: number;
+  /** Where the sums of a pair stand. */
+  private readonly placeOf: Int32Array;
+  /** Of each cell L, L but not darker than {@link DARKEST}, and a and b over that. */
+  private readonly points: Float32Array;
+
+  constructor(image: FlatImage, label: Uint16Array, count: number, meetings: Uint32Array) {
+    this.label = label;
+    this.count = count;
+    this.points = pointsOf(image);
+    this.placeOf = new Int32Array(meetings.length);
+    let pairs = 0;
+    for (let i = 0; i < count; i++) pairs = this.number(meetings, i, pairs);
+    this.edges = {
+      first: new Uint16Array(pairs),
+      second: new Uint16Array(pairs),
+      sums: new Float64Array(pairs * FIELDS),
+    };
+    for (let i = 0; i < count; i++) this.begin(meetings, i);
+  }
+
+  /** Numbers the pairs of label i with those after it that it meets. */
+  private number(meetings: Uint32Array, i: number, pairs: number): number {
+    const { count, placeOf } = this;
+    for (let j = i + 1, key = i * count + j; j < count; j++, key++) {
+      placeOf[key] = pairs * FIELDS;
+      pairs += meetings[key]! > 0 ? 1 : 0;
+    }
+    return pairs;
+  }
+
+  private begin(meetings: Uint32Array, i: number): void {
+    const { count, placeOf } = this;
+    const { first, second, sums } = this.edges;
+    for (let j = i + 1, key = i * count + j; j < count; j++, key++) {
+      if (meetings[key] === 0) continue;
+      const at = placeOf[key]!;
+      first[at / FIELDS] = i;
+      second[at / FIELDS] = j;
+      sums[at + FIELD.meetings] = meetings[key]!;
+    }
+  }
+
+  addAcross(list: Int32Array, from: number, to: number, row: number, width: number): void {
+    for (let k = from; k < to; k++) {
+      const x = list[k]! - row;
+      this.add(list[k]!, 1, x, width - 2 - x);
+    }
+  }
+
+  addDown(
+    list: Int32Array,
+    from: number,
+    to: number,
+    width: number,
+    y: number,
+    height: number,
+  ): void {
+    for (let k = from; k < to; k++) this.add(list[k]!, width, y, height - 2 - y);
+  }
+
+  /**
+   * Measures one place where two labels meet: the cells p and p + step.
    * @param before, after cells of the image on either side of them
    */
-  add(p: number, step: number, before: number, after: number): void {
-    const { label, count } = this;
-    const i = label[p]!;
-    const j = label[p + step]!;
-    const at = this.place(Math.min(i, j), Math.max(i, j));
-    const { sums } = this;
-    sums[at]!++;
-    if ((p & 1) !== this.odd) return;
+  private add(p: number, step: number, before: number, after: number): void {
+    const { label, count, points } = this;
     const near = p - Math.min(before, REACH) * step;
     const far = p + step + Math.min(after, REACH) * step;
     if (label[near]! >= count || label[far]! >= count) return;
@@ -116,63 +209,59 @@ class Crossing {
     const right = after >= REACH + SPAN && label[far + SPAN * step]! < count;
     if (!left && !right) return;
     const per = left && right ? 0.5 : 1;
-    const way = i < j ? 1 : -1;
-    sums[at + FIELD.crossings]!++;
-    this.measure(near, far, at, FIELD.acrossL, 1, way);
-    if (left) this.measure(near - SPAN * step, near, at, FIELD.besideL, per, -way * per);
-    if (right) this.measure(far, far + SPAN * step, at, FIELD.besideL, per, -way * per);
-  }
-
-  edges(): Edges {
-    const { first, second, sums } = this;
-    return { first, second, sums: sums.subarray(0, first.length * FIELDS) };
-  }
-
-  private place(i: number, j: number): number {
-    const key = i * this.count + j;
-    let place = this.placeOf[key]!;
-    if (place === 0) {
-      this.first.push(i);
-      this.second.push(j);
-      place = this.first.length;
-      this.placeOf[key] = place;
-      if (place * FIELDS > this.sums.length) {
-        const larger = new Float64Array(this.sums.length * 2);
-        larger.set(this.sums);
-        this.sums = larger;
-      }
-    }
-    return (place - 1) * FIELDS;
-  }
-
-  /**
-   * The squared steps from cell p to cell q: a/L and b/L are the same in light and shadow; their steps
-   * are taken times the darker L, so that grain stays grain.
-   */
-  private measure(
-    p: number,
-    q: number,
-    at: number,
-    field: number,
-    weight: number,
-    turn: number,
-  ): void {
-    const { sums } = this;
-    const { L, a, b } = this.image;
-    const dL = L[p]! - L[q]!;
-    const pL = Math.max(DARKEST, L[p]!);
-    const qL = Math.max(DARKEST, L[q]!);
-    const low = Math.min(pL, qL);
-    const perP = low / pL;
-    const perQ = low / qL;
-    const da = a[q]! * perQ - a[p]! * perP;
-    const db = b[q]! * perQ - b[p]! * perP;
-    sums[at + field]! += weight * dL * dL;
-    sums[at + field + 1]! += weight * (da * da + db * db);
-    sums[at + FIELD.turnA]! += turn * da;
-    sums[at + FIELD.turnB]! += turn * db;
+    // The border lies between `from` and `to`; where there is no room beside it, nothing changes there.
+    const from = near * 4;
+    const to = far * 4;
+    const before4 = left ? from - SPAN * step * 4 : from;
+    const after4 = right ? to + SPAN * step * 4 : to;
+    const L = points[to]! - points[from]!;
+    const leftL = points[from]! - points[before4]!;
+    const rightL = points[after4]! - points[to]!;
+    const a = turned(points, from, to, 2);
+    const leftA = turned(points, before4, from, 2);
+    const rightA = turned(points, to, after4, 2);
+    const b = turned(points, from, to, 3);
+    const leftB = turned(points, before4, from, 3);
+    const rightB = turned(points, to, after4, 3);
+    const i = label[p]!;
+    const j = label[p + step]!;
+    const way = 1 | ((j - i) >> 31);
+    const { sums } = this.edges;
+    // In the order of FIELD.
+    const at = this.placeOf[pairOf(count, i, j)]!;
+    sums[at + 1]!++;
+    sums[at + 2]! += L * L;
+    sums[at + 3]! += a * a + b * b;
+    sums[at + 4]! += per * (leftL * leftL + rightL * rightL);
+    sums[at + 5]! += per * (leftA * leftA + leftB * leftB + rightA * rightA + rightB * rightB);
+    sums[at + 6]! += way * (a - per * (leftA + rightA));
+    sums[at + 7]! += way * (b - per * (leftB + rightB));
   }
 }
+
+function pointsOf(image: FlatImage): Float32Array {
+  const points = new Float32Array(image.L.length * 4);
+  inPieces(image.L.length, (from, to) => setPoints(image, from, to, points));
+  return points;
+}
+
+function setPoints({ L, a, b }: FlatImage, from: number, to: number, points: Float32Array): void {
+  for (let i = from, at = from * 4; i < to; i++, at += 4) {
+    const light = Math.max(DARKEST, L[i]!);
+    const per = 1 / light;
+    points[at] = L[i]!;
+    points[at + 1] = light;
+    points[at + 2] = a[i]! * per;
+    points[at + 3] = b[i]! * per;
+  }
+}
+
+/** A step of a/L or b/L, times the darker L, so that grain stays grain. */
+const turned = (points: Float32Array, from: number, to: number, of: 2 | 3): number =>
+  (points[to + of]! - points[from + of]!) * lower(points[from + 1]!, points[to + 1]!);
+
+/** The lower of two numbers. */
+const lower = (p: number, q: number): number => 0.5 * (p + q - Math.abs(p - q));
 
 /**
  * The borders of a few nodes, each of several labels: what lies inside a node is none.
@@ -189,8 +278,8 @@ export function bordersOfNodes(
   for (let pair = 0, from = 0; pair < first.length; pair++, from += FIELDS) {
     const i = nodeOf[first[pair]!]!;
     const j = nodeOf[second[pair]!]!;
-    if (i === j) continue;
-    give(edges.sums, from, sums, placeOf(count, i, j), i < j ? 1 : -1);
+    // What lies inside a node goes where nothing is read.
+    give(edges.sums, from, sums, pairOf(count, i, j) * FIELDS, 1 | ((j - i) >> 31));
   }
   return { count, sums };
 }
@@ -214,8 +303,8 @@ export function give(
   at: number,
   sums: Float64Array,
   to: number,
-  turn: 1 | -1,
-  way: 1 | -1 = 1,
+  turn: number,
+  way = 1,
 ): void {
   // In the order of FIELD, one by one: a loop over them takes twice as long.
   sums[to]! += way * from[at]!;

@@ -1,4 +1,5 @@
 import type { FlatImage } from '../photo/flat.ts';
+import { inPieces } from '../pieces.ts';
 
 /** Weight of lightness against a and b while clustering: light changes inside one thing. */
 export const LIGHTNESS = 0.4;
@@ -6,7 +7,7 @@ export const LIGHTNESS = 0.4;
 /** Occupied cells of a grid over the work image's own range of OKLab. */
 export interface Histogram {
   readonly bins: number;
-  /** Weight and weighted mean of each occupied bin, in the order of the grid. */
+  /** Weight and weighted mean of each occupied bin, in the order in which the image comes upon them. */
   readonly weight: Float64Array;
   readonly L: Float64Array;
   readonly a: Float64Array;
@@ -15,66 +16,133 @@ export interface Histogram {
   readonly ofCell: Int32Array;
 }
 
+/** Bins of the grid at most, occupied or not. */
+const GRID = 220_000;
+
 /**
  * Weighted histogram of a work image. Bins are as wide as the scene allows, so a misty scene is
  * seen as finely as a sunny one. Clustering its bins equals clustering its cells.
  */
 export function histogram(image: FlatImage, seen: Float32Array): Histogram {
-  const { L, a, b } = image;
-  const low = [Infinity, Infinity, Infinity];
-  const high = [-Infinity, -Infinity, -Infinity];
-  const planes = [L, a, b];
-  for (let plane = 0; plane < 3; plane++) {
-    const values = planes[plane]!;
-    let least = Infinity;
-    let most = -Infinity;
-    for (let i = 0; i < values.length; i++) {
-      if (seen[i] === 0) continue;
-      const v = values[i]!;
-      if (v < least) least = v;
-      if (v > most) most = v;
-    }
-    low[plane] = least;
-    high[plane] = most;
-  }
+  const cells = seen.length;
+  const ranges = [image.L, image.a, image.b].map((values) => {
+    const range = new Float64Array([Infinity, -Infinity]);
+    inPieces(cells, (from, to) => widen(range, values, seen, from, to));
+    return range;
+  });
   let width = 0.005;
-  const size = (plane: number) => Math.floor((high[plane]! - low[plane]!) / width) + 1;
-  while (size(0) * size(1) * size(2) > 220_000) width *= 1.1;
-  const [nL, na, nb] = [size(0), size(1), size(2)] as [number, number, number];
-  const index = new Int32Array(nL * na * nb);
-  const ofCell = new Int32Array(L.length).fill(-1);
-  const [L0, a0, b0] = low as [number, number, number];
-  const per = 1 / width;
-  for (let i = 0; i < L.length; i++) {
+  const size = () =>
+    ranges.map(([low, high]) => Math.floor((high! - low!) / width) + 1) as [number, number, number];
+  while (size().reduce((all, n) => all * n) > GRID) width *= 1.1;
+  const [low, per] = [ranges.map(([least]) => least!), 1 / width];
+  const binning = new Binning(image, seen, low as [number, number, number], per, size());
+  inPieces(cells, (from, to) => binning.add(from, to));
+  return binning.made();
+}
+
+/** Widens a range, its lowest and highest, to what is looked at. */
+function widen(
+  range: Float64Array,
+  values: Float32Array,
+  seen: Float32Array,
+  from: number,
+  to: number,
+): void {
+  let [least, most] = [range[0]!, range[1]!];
+  for (let i = from; i < to; i++) {
     if (seen[i] === 0) continue;
-    const key =
-      (Math.floor((L[i]! - L0) * per) * na + Math.floor((a[i]! - a0) * per)) * nb +
-      Math.floor((b[i]! - b0) * per);
-    ofCell[i] = key;
-    index[key] = 1;
+    const v = values[i]!;
+    if (v < least) least = v;
+    if (v > most) most = v;
   }
-  let bins = 0;
-  for (let key = 0; key < index.length; key++) if (index[key]) index[key] = bins++;
-  const weight = new Float64Array(bins);
-  const sumL = new Float64Array(bins);
-  const sumA = new Float64Array(bins);
-  const sumB = new Float64Array(bins);
-  for (let i = 0; i < L.length; i++) {
-    if (ofCell[i] === -1) continue;
-    const bin = index[ofCell[i]!]!;
-    ofCell[i] = bin;
-    const w = seen[i]!;
-    weight[bin]! += w;
-    sumL[bin]! += w * L[i]!;
-    sumA[bin]! += w * a[i]!;
-    sumB[bin]! += w * b[i]!;
+  range[0] = least;
+  range[1] = most;
+}
+
+/** Puts cells into the bins of a grid. */
+class Binning {
+  private readonly image: FlatImage;
+  private readonly seen: Float32Array;
+  private readonly low: readonly [L: number, a: number, b: number];
+  private readonly per: number;
+  private readonly across: number;
+  private readonly deep: number;
+  /** One more than the bin of each place in the grid, 0 where there is none yet. */
+  private readonly binAt: Int32Array;
+  private readonly ofCell: Int32Array;
+  /** Weight, and weighted sums of L, a, b, of each bin. */
+  private sums = new Float64Array(4 * 4096);
+  private bins = 0;
+
+  constructor(
+    image: FlatImage,
+    seen: Float32Array,
+    low: readonly [number, number, number],
+    per: number,
+    [nL, na, nb]: readonly [number, number, number],
+  ) {
+    this.image = image;
+    this.seen = seen;
+    this.low = low;
+    this.per = per;
+    this.across = na;
+    this.deep = nb;
+    this.binAt = new Int32Array(nL * na * nb);
+    this.ofCell = new Int32Array(seen.length);
   }
-  for (let bin = 0; bin < bins; bin++) {
-    sumL[bin]! /= weight[bin]!;
-    sumA[bin]! /= weight[bin]!;
-    sumB[bin]! /= weight[bin]!;
+
+  add(from: number, to: number): void {
+    const { seen, per, across, deep, binAt, ofCell } = this;
+    const { L, a, b } = this.image;
+    const [L0, a0, b0] = this.low;
+    for (let i = from; i < to; i++) {
+      const w = seen[i]!;
+      if (w === 0) {
+        ofCell[i] = -1;
+        continue;
+      }
+      const l = L[i]!;
+      const u = a[i]!;
+      const v = b[i]!;
+      const key =
+        ((((l - L0) * per) | 0) * across + (((u - a0) * per) | 0)) * deep + (((v - b0) * per) | 0);
+      let bin = binAt[key]! - 1;
+      if (bin < 0) {
+        bin = this.bins++;
+        binAt[key] = bin + 1;
+        if (bin * 4 === this.sums.length) this.grow();
+      }
+      ofCell[i] = bin;
+      const { sums } = this;
+      const at = bin * 4;
+      sums[at]! += w;
+      sums[at + 1]! += w * l;
+      sums[at + 2]! += w * u;
+      sums[at + 3]! += w * v;
+    }
   }
-  return { bins, weight, L: sumL, a: sumA, b: sumB, ofCell };
+
+  private grow(): void {
+    const larger = new Float64Array(this.sums.length * 2);
+    larger.set(this.sums);
+    this.sums = larger;
+  }
+
+  made(): Histogram {
+    const { bins, sums, ofCell } = this;
+    const weight = new Float64Array(bins);
+    const L = new Float64Array(bins);
+    const a = new Float64Array(bins);
+    const b = new Float64Array(bins);
+    for (let bin = 0, at = 0; bin < bins; bin++, at += 4) {
+      const w = sums[at]!;
+      weight[bin] = w;
+      L[bin] = sums[at + 1]! / w;
+      a[bin] = sums[at + 2]! / w;
+      b[bin] = sums[at + 3]! / w;
+    }
+    return { bins, weight, L, a, b, ofCell };
+  }
 }
 
 /** Clusters of a histogram: centres in OKLab, and the cluster of each bin. */

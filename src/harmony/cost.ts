@@ -1,4 +1,4 @@
-import { type Borders, FIELD, placeOf } from './border.ts';
+import { FIELD } from './border.ts';
 
 /** What is to be joined: weights and mean OKLab of each node. */
 export interface Nodes {
@@ -11,7 +11,7 @@ export interface Nodes {
   readonly b: Float64Array;
 }
 
-/** Nodes joined so far: sums, from which means follow. */
+/** Nodes joined so far: sums, and what follows from them. */
 export interface Group {
   weight: number;
   cells: number;
@@ -20,25 +20,45 @@ export interface Group {
   sLL: number;
   sLa: number;
   sLb: number;
+  /** Mean L; a/L, b/L and C/L of that line. */
+  L: number;
+  a: number;
+  b: number;
+  C: number;
 }
 
-/** Sums over the border of two groups. */
-export interface Border {
-  /** All places where they meet, and those measured. */
-  all: number;
-  n: number;
-  acrossL: number;
-  acrossC: number;
-  besideL: number;
-  besideC: number;
-  /** From the first group to the second. */
-  turnA: number;
-  turnB: number;
+export const emptyGroup = (): Group => ({
+  weight: 0,
+  cells: 0,
+  sL: 0,
+  sLL: 0,
+  sLa: 0,
+  sLb: 0,
+  L: 0,
+  a: 0,
+  b: 0,
+  C: 0,
+});
+
+/** Adds a group to another, or takes it away; something must be left. */
+export function addGroup(to: Group, from: Group, way: 1 | -1): void {
+  to.weight += way * from.weight;
+  to.cells += way * from.cells;
+  to.sL += way * from.sL;
+  to.sLL += way * from.sLL;
+  to.sLa += way * from.sLa;
+  to.sLb += way * from.sLb;
+  to.L = to.sL / to.weight;
+  to.a = to.sLa / to.sLL;
+  to.b = to.sLb / to.sLL;
+  to.C = length(to.a, to.b);
 }
 
 export function groupOf(nodes: Nodes, i: number): Group {
   const [w, L, a, b] = [nodes.weight[i]!, nodes.L[i]!, nodes.a[i]!, nodes.b[i]!];
-  return {
+  const group = emptyGroup();
+  const one: Group = {
+    ...group,
     weight: w,
     cells: nodes.cells[i]!,
     sL: w * L,
@@ -47,85 +67,66 @@ export function groupOf(nodes: Nodes, i: number): Group {
     sLa: w * L * a,
     sLb: w * L * b,
   };
+  addGroup(group, one, 1);
+  return group;
 }
-
-/** Reads the border of groups i and j out of the table of all, from i to j, into `out`. */
-export function borderOf({ count, sums }: Borders, i: number, j: number, out: Border): Border {
-  return readBorder(sums, placeOf(count, i, j), i < j ? 1 : -1, out);
-}
-
-/** Reads a border's sums into `out`; `way` is −1 where they run from the second to the first. */
-export function readBorder(sums: Float64Array, at: number, way: 1 | -1, out: Border): Border {
-  out.all = sums[at + FIELD.meetings]!;
-  out.n = sums[at + FIELD.crossings]!;
-  out.acrossL = sums[at + FIELD.acrossL]!;
-  out.acrossC = sums[at + FIELD.acrossC]!;
-  out.besideL = sums[at + FIELD.besideL]!;
-  out.besideC = sums[at + FIELD.besideC]!;
-  out.turnA = way * sums[at + FIELD.turnA]!;
-  out.turnB = way * sums[at + FIELD.turnB]!;
-  return out;
-}
-
-export const noBorder = (): Border => ({
-  all: 0,
-  n: 0,
-  acrossL: 0,
-  acrossC: 0,
-  besideL: 0,
-  besideC: 0,
-  turnA: 0,
-  turnB: 0,
-});
 
 /**
  * How unlike two groups are, in OKLab, once a change of light has been discounted.
+ * @param at     where the sums of their border stand, from the first to the second
  * @param around crossings between the group that has fewer and all others
  */
-export function cost(p: Group, q: Group, border: Border, around = border.n): number {
-  const pL = p.sL / p.weight;
-  const qL = q.sL / q.weight;
+export function cost(p: Group, q: Group, sums: Float64Array, at: number, around: number): number {
+  const { L: pL, a: pa, b: pb, C: pC } = p;
+  const { L: qL, a: qa, b: qb, C: qC } = q;
   const dL = Math.abs(pL - qL);
-  const [pa, pb, qa, qb] = [p.sLa / p.sLL, p.sLb / p.sLL, q.sLa / q.sLL, q.sLb / q.sLL];
-  const [pC, qC] = [length(pa, pb), length(qa, qb)];
-  const strength = Math.min(pC, qC);
+  const low = Math.max(0.02, lower(pL, qL));
+  const strength = lower(pC, qC);
+  const [da, db, dC] = [qa - pa, qb - pb, qC - pC];
+  const apartC2 = da * da + db * db;
   // Where the lighter one's chroma would fall in the darker one's light, against where it is;
   // in strong colours the eye forgives more, in chroma more than in hue.
-  const at = Math.sqrt((Math.max(0.02, Math.min(pL, qL)) * (pL + qL)) / 2);
-  const across = (Math.abs(pC - qC) * at) / (1 + 4 * strength);
-  const turned =
-    (Math.sqrt(Math.max(0, (pa - qa) ** 2 + (pb - qb) ** 2 - (pC - qC) ** 2)) * at) /
-    (1 + 2 * strength);
+  const there = Math.sqrt((low * (pL + qL)) / 2);
+  const across = (Math.abs(dC) * there) / (1 + 4 * strength);
+  const turned = (Math.sqrt(Math.abs(apartC2 - dC * dC)) * there) / (1 + 2 * strength);
   // Sheen adds white: the lighter one is paler for its light, but hardly paler in itself.
-  const [lightC, darkC] = pL > qL ? [pC * pL, qC * qL] : [qC * qL, pC * pL];
-  const sheen = pL > qL === pC < qC ? unit((lightC / Math.max(1e-6, darkC) - 0.6) / 0.25) : 0;
+  const isLighter = +(pL > qL);
+  const pale = pC * pL - qC * qL;
+  const darkC = pC * pL - isLighter * pale;
+  const lightC = qC * qL + isLighter * pale;
+  const isPaler = 1 - (isLighter ^ +(pC < qC));
+  const sheen = isPaler * unit((lightC / Math.max(1e-6, darkC) - 0.6) / 0.25);
   const mismatch = length(turned, across * (1 - 0.55 * sheen));
   // A strong colour, or one that both have exactly alike, is one thing in two lights; greys are
   // alike by chance.
-  const alike = 1 - length(pa - qa, pb - qb) / (0.15 * Math.max(1e-6, strength));
+  const alike = 1 - Math.sqrt(apartC2) / (0.15 * Math.max(1e-6, strength));
   const hueHolds = Math.max(
     unit((strength - 0.05) / 0.13),
     0.75 * unit(2 * alike) * unit((strength - 0.02) / 0.02),
   );
   const apart = length(mismatch, dL * (0.6 - 0.4 * hueHolds));
-  const { n } = border;
+  const n = sums[at + FIELD.crossings]!;
   // What only touches here and there has no border to judge by.
   const touch = n < 12 ? 0 : unit((n / around - 0.03) / 0.12);
   if (touch === 0) return apart;
-  const stepL = Math.sqrt((border.acrossL + n * GRAIN_L) / (border.besideL + n * GRAIN_L));
+  const acrossL = sums[at + FIELD.acrossL]!;
+  const besideL = sums[at + FIELD.besideL]!;
+  const stepL = Math.sqrt((acrossL + n * GRAIN_L) / (besideL + n * GRAIN_L));
   // The part of their difference in a/L and b/L that happens right at the border.
-  const [da, db] = [qa - pa, qb - pb];
-  const whole = (da * da + db * db) * Math.max(0.02, Math.min(pL, qL));
-  const there = whole > 0 ? (border.turnA * da + border.turnB * db) / n / whole : 0;
-  const stepC = Math.sqrt((border.acrossC + n * GRAIN_C) / (border.besideC + n * GRAIN_C));
+  const whole = n * apartC2 * low;
+  const atBorder =
+    whole === 0 ? 0 : (sums[at + FIELD.turnA]! * da + sums[at + FIELD.turnB]! * db) / whole;
+  const stepC = Math.sqrt(
+    (sums[at + FIELD.acrossC]! + n * GRAIN_C) / (sums[at + FIELD.besideC]! + n * GRAIN_C),
+  );
   // In a strong colour sheen alone makes such an edge.
   const bySheen = sheen * hueHolds * (across * across > turned * turned ? 1 : 0);
   const hardC =
-    Math.min(unit((stepC - 1.25) / 0.4), unit((there - 0.25) / 0.3)) *
+    Math.min(unit((stepC - 1.25) / 0.4), unit((atBorder - 0.25) / 0.3)) *
     unit((mismatch - 0.004) / 0.006) *
     (1 - 0.7 * bySheen);
   const hard = Math.max(unit(stepL - 1.55), hardC);
-  const jump = Math.sqrt(Math.max(0, border.acrossL - border.besideL) / n);
+  const jump = Math.sqrt(Math.max(0, acrossL - besideL) / n);
   const light = (hard * (1 - 0.8 * hueHolds) * (dL + jump)) / 2 + 0.04 * dL;
   // Hue may wander softly inside a thing, but not without end.
   const wander = 0.45 + 0.55 * unit((mismatch - 0.016) / 0.022);
@@ -136,6 +137,8 @@ export function cost(p: Group, q: Group, border: Border, around = border.n): num
 /** Squared steps that mean nothing: the camera's grain and the file's rounding. */
 const GRAIN_L = 0.004 ** 2;
 const GRAIN_C = 0.002 ** 2;
-const unit = (v: number): number => Math.max(0, Math.min(1, v));
+/** The lower of two numbers, and a number kept to 0…1, both without a branch that cannot be foreseen. */
+const lower = (p: number, q: number): number => 0.5 * (p + q - Math.abs(p - q));
+const unit = (v: number): number => 0.5 * (1 + Math.abs(v) - Math.abs(v - 1));
 /** Of a vector in the plane; Math.hypot, which guards against overflow, takes many times as long. */
 const length = (x: number, y: number): number => Math.sqrt(x * x + y * y);

@@ -5,9 +5,10 @@ import { flatten } from '../photo/flat.ts';
 import type { Mask } from '../photo/mask.ts';
 import type { Pixels } from '../photo/pixels.ts';
 import { type WorkImage, workImage } from '../photo/work.ts';
+import { inPieces } from '../pieces.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { type Agreed, agree } from './agree.ts';
-import { atomsOf } from './atoms.ts';
+import { type Atoms, atomsOf } from './atoms.ts';
 import { borders } from './border.ts';
 import { histogram, LIGHTNESS } from './cluster.ts';
 import type { Gathered, GatheredColour } from './harmony.ts';
@@ -93,9 +94,8 @@ export function gatherFrom(
   if (stopped?.()) return fail({ code: 'stopped' });
   onProgress?.(0.3);
 
-  const cells = new Uint16Array(work.L.length).fill(atoms.count);
-  for (let i = 0; i < cells.length; i++)
-    if (bins.ofCell[i]! >= 0) cells[i] = atoms.ofBin[bins.ofCell[i]!]!;
+  const cells = new Uint16Array(work.L.length);
+  inPieces(cells.length, (from, to) => atomOfCells(bins.ofCell, atoms, from, to, cells));
   const edges = borders(flat, work.width, work.height, cells, atoms.count);
   const deal = new Trials(atoms, edges, wanted);
   const trials: Uint8Array[] = [];
@@ -113,7 +113,9 @@ export function gatherFrom(
   }
   const { group, sure } = agreed;
   const label = new Uint8Array(cells.length);
-  for (let i = 0; i < label.length; i++) label[i] = group[cells[i]!] ?? NOWHERE;
+  const named = new Uint8Array(atoms.count + 1).fill(NOWHERE);
+  named.set(group);
+  inPieces(cells.length, (from, to) => rename(named, cells, from, to, label));
   if (stopped?.()) return fail({ code: 'stopped' });
   onProgress?.(0.8);
 
@@ -126,6 +128,31 @@ export function gatherFrom(
     labels: labelMap(work, label),
     remarks: remarks(width * height, work, colours, wanted),
   });
+}
+
+/** The atom of each cell, one more than the last where nothing is looked at. */
+function atomOfCells(
+  binOf: Int32Array,
+  { count, ofBin }: Pick<Atoms, 'count' | 'ofBin'>,
+  from: number,
+  to: number,
+  cells: Uint16Array,
+): void {
+  for (let i = from; i < to; i++) {
+    const bin = binOf[i]!;
+    cells[i] = bin < 0 ? count : ofBin[bin]!;
+  }
+}
+
+/** Each number as another. */
+function rename(
+  named: Uint8Array,
+  numbers: Uint8Array | Uint16Array,
+  from: number,
+  to: number,
+  into: Uint8Array,
+): void {
+  for (let i = from; i < to; i++) into[i] = named[numbers[i]!]!;
 }
 
 /** The colours of a labelling, by share with accents last; `label` is renumbered to that order. */
@@ -147,7 +174,7 @@ function measure(work: WorkImage, label: Uint8Array, certainty: Certainty): Gath
   marked.forEach((p, i) => {
     order[p.part.colour] = i;
   });
-  for (let i = 0; i < label.length; i++) label[i] = order[label[i]!]!;
+  inPieces(label.length, (from, to) => rename(order, label, from, to, label));
   const names = namesOf(marked.map((p) => p.lab));
   return marked.map(({ lab, share, accent, part }, i) => ({
     name: names[i]!,

@@ -33,6 +33,7 @@ export interface Boxes {
  */
 export function halve(points: Points, k: number): Boxes {
   const order = Int32Array.from(points.weight, (_, i) => i);
+  const room = new Int32Array(order.length);
   const boxes: Box[] = [measured(points, order, 0, order.length)];
   while (boxes.length < k) {
     let at = 0;
@@ -40,7 +41,7 @@ export function halve(points: Points, k: number): Boxes {
       if (boxes[i]!.weight * boxes[i]!.variance > boxes[at]!.weight * boxes[at]!.variance) at = i;
     const box = boxes[at]!;
     if (!(box.weight * box.variance > 1e-12)) break;
-    const middle = part(points, order, box);
+    const middle = part(points, order, box, room);
     if (middle === box.from || middle === box.to) break;
     boxes[at] = measured(points, order, box.from, middle);
     boxes.push(measured(points, order, middle, box.to));
@@ -52,24 +53,29 @@ export function halve(points: Points, k: number): Boxes {
   return { count: boxes.length, centres: boxes.map(({ mean }) => mean), ofPoint };
 }
 
-function measured(points: Points, order: Int32Array, from: number, to: number): Box {
+function measured(
+  { weight: weights, x: xs, y: ys, z: zs }: Points,
+  order: Int32Array,
+  from: number,
+  to: number,
+): Box {
   let [w, sx, sy, sz] = [0, 0, 0, 0];
   for (let k = from; k < to; k++) {
     const i = order[k]!;
-    const weight = points.weight[i]!;
+    const weight = weights[i]!;
     w += weight;
-    sx += weight * points.x[i]!;
-    sy += weight * points.y[i]!;
-    sz += weight * points.z[i]!;
+    sx += weight * xs[i]!;
+    sy += weight * ys[i]!;
+    sz += weight * zs[i]!;
   }
   const [mx, my, mz] = [sx / w, sy / w, sz / w];
   let [xx, xy, xz, yy, yz, zz] = [0, 0, 0, 0, 0, 0];
   for (let k = from; k < to; k++) {
     const i = order[k]!;
-    const weight = points.weight[i]!;
-    const x = points.x[i]! - mx;
-    const y = points.y[i]! - my;
-    const z = points.z[i]! - mz;
+    const weight = weights[i]!;
+    const x = xs[i]! - mx;
+    const y = ys[i]! - my;
+    const z = zs[i]! - mz;
     xx += weight * x * x;
     xy += weight * x * y;
     xz += weight * x * z;
@@ -77,34 +83,62 @@ function measured(points: Points, order: Int32Array, from: number, to: number): 
     yz += weight * y * z;
     zz += weight * z * z;
   }
-  // The first eigenvector by repeated multiplication, from the plainest start.
-  let [ax, ay, az] = xx >= yy && xx >= zz ? [1, 0, 0] : yy >= zz ? [0, 1, 0] : [0, 0, 1];
-  for (let pass = 0; pass < 24; pass++) {
-    const x = xx * ax + xy * ay + xz * az;
-    const y = xy * ax + yy * ay + yz * az;
-    const z = xz * ax + yz * ay + zz * az;
-    const length = Math.sqrt(x * x + y * y + z * z);
-    if (length === 0) break;
-    [ax, ay, az] = [x / length, y / length, z / length];
-  }
+  const axis = firstAxis(xx, xy, xz, yy, yz, zz);
+  const [ax, ay, az] = axis;
   const along =
     xx * ax * ax + yy * ay * ay + zz * az * az + 2 * (xy * ax * ay + xz * ax * az + yz * ay * az);
-  return { from, to, weight: w, mean: [mx, my, mz], axis: [ax, ay, az], variance: along / w };
+  return { from, to, weight: w, mean: [mx, my, mz], axis, variance: along / w };
+}
+
+/**
+ * The first eigenvector of a symmetric matrix: squared five times, all its columns point there, and the
+ * longest is taken.
+ */
+function firstAxis(
+  xx: number,
+  xy: number,
+  xz: number,
+  yy: number,
+  yz: number,
+  zz: number,
+): readonly [number, number, number] {
+  for (let pass = 0; pass < 5; pass++) {
+    const trace = xx + yy + zz;
+    if (!(trace > 0)) return [1, 0, 0];
+    const per = 1 / trace;
+    const [a, b, c, d, e, f] = [xx * per, xy * per, xz * per, yy * per, yz * per, zz * per];
+    xx = a * a + b * b + c * c;
+    xy = a * b + b * d + c * e;
+    xz = a * c + b * e + c * f;
+    yy = b * b + d * d + e * e;
+    yz = b * c + d * e + e * f;
+    zz = c * c + e * e + f * f;
+  }
+  const [x, y, z] = xx >= yy && xx >= zz ? [xx, xy, xz] : yy >= zz ? [xy, yy, yz] : [xz, yz, zz];
+  const per = 1 / Math.sqrt(x * x + y * y + z * z);
+  return [x * per, y * per, z * per];
 }
 
 /** Moves the points beyond the mean behind the others; returns where they begin. */
-function part(points: Points, order: Int32Array, { from, to, mean, axis }: Box): number {
-  const before: number[] = [];
-  const after: number[] = [];
+function part(
+  points: Points,
+  order: Int32Array,
+  { from, to, mean: [mx, my, mz], axis: [ax, ay, az] }: Box,
+  room: Int32Array,
+): number {
+  const { x, y, z } = points;
+  let before = from;
+  let after = 0;
   for (let k = from; k < to; k++) {
     const i = order[k]!;
-    const along =
-      (points.x[i]! - mean[0]) * axis[0] +
-      (points.y[i]! - mean[1]) * axis[1] +
-      (points.z[i]! - mean[2]) * axis[2];
-    (along < 0 ? before : after).push(i);
+    const along = (x[i]! - mx) * ax + (y[i]! - my) * ay + (z[i]! - mz) * az;
+    // Written to both sides, and kept on one: which it is cannot be foreseen.
+    const isBefore = +(along < 0);
+    order[before] = i;
+    room[after] = i;
+    before += isBefore;
+    after += 1 - isBefore;
   }
-  order.set(before, from);
-  order.set(after, from + before.length);
-  return from + before.length;
+  for (let k = 0; k < after; k++) order[before + k] = room[k]!;
+  return before;
 }

@@ -1,8 +1,8 @@
 import type { Chance } from '../chance.ts';
-import { addBorder, type Borders } from './border.ts';
-import { type Border, borderOf, cost, type Group, groupOf, type Nodes, noBorder } from './cost.ts';
+import { addBorder, type Borders, FIELD, FIELDS, placeOf } from './border.ts';
+import { addGroup, cost, type Group, groupOf, type Nodes } from './cost.ts';
 import type { Scene } from './scene.ts';
-import { addGroup, type Parted, settle } from './settle.ts';
+import { type Parted, settle } from './settle.ts';
 import { FAR, FAR_WANDER, notAThing } from './small.ts';
 
 /** Colours that a harmony has at most. */
@@ -102,7 +102,6 @@ class Joining {
   /** Crossings between a group and all others. */
   private readonly around: Float64Array;
   private readonly parent: Int32Array;
-  private readonly border = noBorder();
 
   constructor({ nodes, borders }: Parted, next: Chance, limit: number, total: number) {
     const n = nodes.length;
@@ -116,7 +115,7 @@ class Joining {
       this.groups.push(one && { ...one });
       if (one) this.live++;
       for (let j = i + 1; j < n; j++) {
-        const crossings = this.edge(i, j).n;
+        const crossings = this.border(i, j, FIELD.crossings);
         this.around[i]! += crossings;
         this.around[j]! += crossings;
         this.shaken[i * n + j] = 1 + SHAKEN_COST * swing(next());
@@ -130,19 +129,19 @@ class Joining {
     for (let i = 0; i < n; i++) this.look(i);
   }
 
-  /** The border from group i to group j; overwritten by the next that is asked for. */
-  edge(i: number, j: number): Border {
-    return borderOf(this.borders, i, j, this.border);
+  /** One of the sums over the border of groups i and j. */
+  border(i: number, j: number, field: number): number {
+    return this.borders.sums[placeOf(this.borders.count, i, j) + field]!;
   }
 
-  /** Past the limit the small go first; a far accent still costs more than a near large one. */
+  /** For i < j. Past the limit the small go first; a far accent still costs more than a near large one. */
   private reckon(i: number, j: number): void {
     const p = this.groups[i];
     const q = this.groups[j];
     if (!p || !q) return;
     const at = i * this.groups.length + j;
     const around = Math.min(this.around[i]!, this.around[j]!);
-    const c = cost(p, q, this.edge(i, j), around) * this.shaken[at]!;
+    const c = cost(p, q, this.borders.sums, at * FIELDS, around) * this.shaken[at]!;
     const share = Math.min(p.weight, q.weight) / this.total;
     this.prices[at] =
       c <= this.limit ? c : c * Math.min(1, 0.35 + 4 * Math.sqrt(share)) + this.limit;
@@ -185,7 +184,7 @@ class Joining {
   /** Puts group j into group i. */
   merge(i: number, j: number): void {
     const n = this.groups.length;
-    this.around[i]! += this.around[j]! - 2 * this.edge(i, j).n;
+    this.around[i]! += this.around[j]! - 2 * this.border(i, j, FIELD.crossings);
     addGroup(this.groups[i]!, this.groups[j]!, 1);
     this.groups[j] = undefined;
     this.parent[j] = i;

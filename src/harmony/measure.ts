@@ -1,7 +1,10 @@
 import type { Lab } from '../colour/lab.ts';
+import { product } from '../colour/matrix.ts';
+import { FROM_CONES, FROM_OPPONENT } from '../colour/oklab.ts';
 import { RGB_WHITE, TO_XYZ } from '../colour/rgb.ts';
 import { cubeRoot } from '../photo/cuberoot.ts';
 import type { WorkImage } from '../photo/work.ts';
+import { inPieces } from '../pieces.ts';
 import { type LadderStep, STEPS } from './harmony.ts';
 
 /** Buckets of CIELAB per unit; L*, a* and b* are counted by themselves. */
@@ -50,43 +53,64 @@ export function tally(
     a: new Float64Array(BUCKETS * 2),
     b: new Float64Array(BUCKETS * 2),
   }));
-  const [mx, my, mz] = TO_XYZ.srgb;
-  const [wx, wy, wz] = RGB_WHITE;
   const counts = new Uint32Array(256);
   const weights = new Float64Array(256);
-  const { seen } = work;
-  for (let i = 0; i < label.length; i++) {
-    const colour = label[i]!;
-    counts[colour]!++;
-    weights[colour]! += seen[i]!;
-  }
+  inPieces(label.length, (from, to) => weigh(label, work.seen, from, to, counts, weights));
   for (const one of all) one.weight = weights[one.colour]!;
   const limit = Float64Array.from(
     counts,
     (n) => 2 ** (32 - Math.max(0, Math.floor(Math.log2(n / PLENTY)))) - 1,
   );
-  for (let i = 0; i < label.length; i++) {
+  inPieces(label.length, (from, to) => count(work, label, limit, certainty, from, to, all));
+  return all.filter((one) => one.weight > 0);
+}
+
+/** Cells and pixels of each label. */
+function weigh(
+  label: Uint8Array,
+  seen: Float32Array,
+  from: number,
+  to: number,
+  counts: Uint32Array,
+  weights: Float64Array,
+): void {
+  for (let i = from; i < to; i++) {
+    const colour = label[i]!;
+    counts[colour]!++;
+    weights[colour]! += seen[i]!;
+  }
+}
+
+function count(
+  work: WorkImage,
+  label: Uint8Array,
+  limit: Float64Array,
+  certainty: Certainty | undefined,
+  from: number,
+  to: number,
+  all: readonly Tally[],
+): void {
+  const [[lL, la, lb], [mL, ma, mb], [sL, sa, sb]] = FROM_OPPONENT;
+  const [[xl, xm, xs], [yl, ym, ys], [zl, zm, zs]] = CONES_TO_XYZ;
+  for (let i = from; i < to; i++) {
     // By a multiplicative hash: no pattern of the picture can fall in step with it.
     if (Math.imul(i, 0x9e3779b1) >>> 0 > limit[label[i]!]!) continue;
     const one = all[label[i]!];
-    if (!one || seen[i] === 0) continue;
-    const weight = seen[i]! * (certainty ? certainty.sure[certainty.cells[i]!]! : 1);
-    // Back from OKLab to linear light (colour/oklab.ts), then to CIELAB.
+    if (!one || work.seen[i] === 0) continue;
+    const weight = work.seen[i]! * (certainty ? certainty.sure[certainty.cells[i]!]! : 1);
+    // Back from OKLab to cone signals, then to CIELAB.
     const oL = work.L[i]!;
     const oa = work.a[i]!;
     const ob = work.b[i]!;
-    let l = oL + 0.3963377774 * oa + 0.2158037573 * ob;
-    let m = oL - 0.1055613458 * oa - 0.0638541728 * ob;
-    let s = oL - 0.0894841775 * oa - 1.291485548 * ob;
+    let l = lL * oL + la * oa + lb * ob;
+    let m = mL * oL + ma * oa + mb * ob;
+    let s = sL * oL + sa * oa + sb * ob;
     l = l * l * l;
     m = m * m * m;
     s = s * s * s;
-    const red = 4.0767416621 * l - 3.3077115913 * m + 0.2309699292 * s;
-    const green = -1.2684380046 * l + 2.6097574011 * m - 0.3413193965 * s;
-    const blue = -0.0041960863 * l - 0.7034186147 * m + 1.707614701 * s;
-    const fx = f((mx[0] * red + mx[1] * green + mx[2] * blue) / wx);
-    const fy = f((my[0] * red + my[1] * green + my[2] * blue) / wy);
-    const fz = f((mz[0] * red + mz[1] * green + mz[2] * blue) / wz);
+    const fx = f(xl * l + xm * m + xs * s);
+    const fy = f(yl * l + ym * m + ys * s);
+    const fz = f(zl * l + zm * m + zs * s);
     const L = 116 * fy - 16;
     const a = 500 * (fx - fy);
     const b = 200 * (fy - fz);
@@ -103,8 +127,17 @@ export function tally(
     one.b[at]! += weight;
     one.b[at + 1]! += weight * b;
   }
-  return all.filter((one) => one.weight > 0);
 }
+
+/** Cone signals to XYZ, white 1. */
+const CONES_TO_XYZ = product(
+  [
+    [1 / RGB_WHITE[0], 0, 0],
+    [0, 1 / RGB_WHITE[1], 0],
+    [0, 0, 1 / RGB_WHITE[2]],
+  ],
+  product(TO_XYZ.srgb, FROM_CONES),
+);
 
 const EPSILON = 216 / 24389;
 const KAPPA = 24389 / 27;

@@ -1,5 +1,5 @@
 import { type Borders, FIELD, FIELDS, give, placeOf } from './border.ts';
-import { cost, type Group, noBorder, readBorder } from './cost.ts';
+import { addGroup, cost, emptyGroup, type Group } from './cost.ts';
 
 /** Nodes that are being put into groups, and what is known of them. */
 export interface Parted {
@@ -34,7 +34,6 @@ export function settle({ nodes, borders }: Parted, group: Uint8Array, count: num
       shift(borders, i, j, edges, (i * count + group[j]!) * FIELDS, 1);
     }
   }
-  const border = noBorder();
   for (let round = 0; round < ROUNDS; round++) {
     let moved = false;
     for (let i = 0; i < n; i++) {
@@ -45,8 +44,7 @@ export function settle({ nodes, borders }: Parted, group: Uint8Array, count: num
       let best = own;
       let least = Infinity;
       for (let g = 0; g < count; g++) {
-        readBorder(edges, (i * count + g) * FIELDS, 1, border);
-        const c = cost(one, groups[g]!, border, around[i]!);
+        const c = cost(one, groups[g]!, edges, (i * count + g) * FIELDS, around[i]!);
         // It stays on a draw.
         if (c < least || (c === least && g === own)) {
           least = c;
@@ -79,16 +77,4 @@ function shift(
   way: 1 | -1,
 ): void {
   give(sums, placeOf(count, i, j), to, at, i < j ? 1 : -1, way);
-}
-
-const emptyGroup = (): Group => ({ weight: 0, cells: 0, sL: 0, sLL: 0, sLa: 0, sLb: 0 });
-
-/** Adds a group to another, or takes it away. */
-export function addGroup(to: Group, from: Group, way: 1 | -1): void {
-  to.weight += way * from.weight;
-  to.cells += way * from.cells;
-  to.sL += way * from.sL;
-  to.sLL += way * from.sLL;
-  to.sLa += way * from.sLa;
-  to.sLb += way * from.sLb;
 }

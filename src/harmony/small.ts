@@ -2,6 +2,7 @@ import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import { linearOfOklab } from '../colour/oklab.ts';
 import { labOfLinear } from '../colour/rgb.ts';
+import { FIELD } from './border.ts';
 import type { Group } from './cost.ts';
 
 /** A thing of less than this share … */
@@ -28,7 +29,7 @@ const RIM_NEAR = 0.04;
 export function notAThing(
   joining: {
     readonly groups: readonly (Group | undefined)[];
-    edge(i: number, j: number): { readonly all: number };
+    border(i: number, j: number, field: number): number;
   },
   total: number,
   far: number,
@@ -41,7 +42,7 @@ export function notAThing(
     if (p.g.weight < LEAST * total) return p.i;
     const near = live.some((q) => q !== p && deltaE00(p.lab, q.lab, 2) < far);
     if (p.g.weight < SMALL * total && near) return p.i;
-    if (isRim(p, live, (i) => joining.edge(p.i, i).all)) return p.i;
+    if (isRim(p, live, (i) => joining.border(p.i, i, FIELD.meetings))) return p.i;
   }
   return -1;
 }
@@ -62,10 +63,7 @@ function isRim(p: Live, live: readonly Live[], meets: (i: number) => number): bo
   return Math.hypot(...here.map((v, c) => v - from[c]! - t * way[c]!)) < RIM_NEAR;
 }
 
-function oklab(g: Group): [number, number, number] {
-  const L = g.sL / g.weight;
-  return [L, (g.sLa / g.sLL) * L, (g.sLb / g.sLL) * L];
-}
+const oklab = ({ L, a, b }: Group): [number, number, number] => [L, a * L, b * L];
 
 function labOf(g: Group): Lab {
   const rgb = linearOfOklab(...oklab(g), new Float64Array(3));

@@ -54,6 +54,11 @@ export interface CellRow {
   readonly seen: Float64Array;
 }
 
+/** Gets every row of cells that is complete, and may not keep it. */
+export interface CellRows {
+  finish(row: number, cells: CellRow): void;
+}
+
 export interface AverageOptions {
   readonly width: number;
   readonly height: number;
@@ -85,6 +90,7 @@ export class Averaging {
   private readonly cells: CellRow;
   private readonly row: CellRow;
   private readonly options: AverageOptions;
+  private readonly to: CellRows;
   /** Rows of pixels, opaque throughout, that the row of cells has taken: none of them is counted singly. */
   private whole = 0;
   /** The first row of cells that is told, the one under way, and the row of pixels that comes next. */
@@ -92,9 +98,10 @@ export class Averaging {
   private cell: number;
   private y: number;
 
-  constructor(options: AverageOptions) {
+  constructor(options: AverageOptions, to: CellRows) {
     const { width, height, columns, rows, part = { from: 0, to: rows } } = options;
     this.options = options;
+    this.to = to;
     this.across = cutsOf(width, columns);
     this.along = cutsOf(height, rows);
     this.cells = cellRow(columns);
@@ -113,14 +120,8 @@ export class Averaging {
   /**
    * Takes the next rows of pixels.
    * @param data RGBA, or BGRA whose last value means nothing; `rows` rows of it
-   * @param done gets every row of cells that is complete, and may not keep it
    */
-  add(
-    data: Pixels['data'],
-    rows: number,
-    done: (row: number, cells: CellRow) => void,
-    order: 'rgba' | 'bgrx' = 'rgba',
-  ): void {
+  add(data: Pixels['data'], rows: number, order: 'rgba' | 'bgrx' = 'rgba'): void {
     const { width, mask } = this.options;
     // Four bytes at a time, where the memory allows it. Every engine's typed arrays are little-endian
     // on today's machines: the first value is the lowest byte.
@@ -128,49 +129,51 @@ export class Averaging {
       !mask && data.BYTES_PER_ELEMENT === 1 && data.byteOffset % 4 === 0
         ? new Int32Array(data.buffer, data.byteOffset, rows * width)
         : undefined;
-    const isPlain = (from: number, lines: number) =>
-      words !== undefined && (order === 'bgrx' || isOpaque(words, from * width, lines * width));
+    const isPlain = order === 'bgrx' || (words !== undefined && isOpaque(words));
     const red = order === 'rgba' ? 0 : 2;
     const { at, part } = this.along;
-    const close = () => {
-      const { sums, seen } = this.cells;
-      if (this.whole > 0)
-        for (let i = 0; i < seen.length; i++) seen[i]! += this.whole * this.across.wide[i]!;
-      if (this.cell >= this.first) done(this.cell, this.cells);
-      sums.fill(0);
-      seen.fill(0);
-      this.whole = 0;
-      this.cell++;
-    };
     const hasRoom = this.across.widest * 3 < SECOND / UNIT;
     for (let r = 0; r < rows; r++, this.y++) {
       const start = r * width;
       const end = at[this.cell]!;
-      if (hasRoom && r + 3 <= rows && this.y + 3 <= end && isPlain(r, 3)) {
-        addThree(words!, start, width, this.across, new Filling(this.cells.sums, red));
+      if (words && isPlain && hasRoom && r + 3 <= rows && this.y + 3 <= end) {
+        addThree(words, start, width, this.across, new Filling(this.cells.sums, red));
         this.whole += 3;
         r += 2;
         this.y += 2;
       } else {
-        const plain = isPlain(r, 1);
+        const plain = words !== undefined && isPlain;
         const shared = this.y === end;
         if (plain) {
           if (shared) this.row.sums.fill(0);
           const { sums } = shared ? this.row : this.cells;
-          addWords(words!, start, this.across, new Filling(sums, red));
+          addWords(words, start, this.across, new Filling(sums, red));
         } else {
           addRow(data, start, mask?.data, this.y * width, this.across, this.row, order);
         }
         if (shared) {
           const first = part[this.cell]!;
           this.take(first, plain);
-          close();
+          this.close();
           this.take(1 - first, plain);
         } else if (plain) this.whole++;
         else this.take(1, false);
       }
-      if (this.y + 1 === at[this.cell] && part[this.cell] === 0) close();
+      if (this.y + 1 === at[this.cell] && part[this.cell] === 0) this.close();
     }
+  }
+
+  /** Tells a row of cells that is complete, and begins the next. */
+  private close(): void {
+    const { sums, seen } = this.cells;
+    const { wide } = this.across;
+    const { whole } = this;
+    if (whole > 0) for (let i = 0; i < seen.length; i++) seen[i]! += whole * wide[i]!;
+    if (this.cell >= this.first) this.to.finish(this.cell, this.cells);
+    sums.fill(0);
+    seen.fill(0);
+    this.whole = 0;
+    this.cell++;
   }
 
   /** Takes a part of the row of pixels that was summed last. */
@@ -188,10 +191,10 @@ const cellRow = (columns: number): CellRow => ({
   seen: new Float64Array(columns),
 });
 
-/** Whether so many pixels of RGBA are all opaque. */
-function isOpaque(words: Int32Array, start: number, count: number): boolean {
+/** Whether all pixels of RGBA are opaque. */
+function isOpaque(words: Int32Array): boolean {
   let all = -1;
-  for (let p = start, end = start + count; p < end; p++) all &= words[p]!;
+  for (let p = 0; p < words.length; p++) all &= words[p]!;
   return all >>> 24 === 255;
 }
 

@@ -88,17 +88,24 @@ function jpeg(bytes: Uint8Array): Result<FileFacts, PhotoFault> {
     }
     const length = u16(bytes, i + 2);
     if (marker === 0xda) {
-      // Entropy-coded data: a 0xff in it is always followed by 0 or a restart, so 0xffd9 is the end.
-      for (let j = i + 2 + length; j + 1 < bytes.length; j++)
-        if (bytes[j] === 0xff && bytes[j + 1] === 0xd9)
-          return ok({ kind: 'jpeg', wide: isWide(join(profile)), animated: false });
-      return fail({ code: 'truncated' });
+      if (!isEnded(bytes, i + 2 + length)) return fail({ code: 'truncated' });
+      return ok({ kind: 'jpeg', wide: isWide(join(profile)), animated: false });
     }
     if (marker === 0xe2 && ascii(bytes, i + 4, i + 15) === 'ICC_PROFILE')
       profile.push(bytes.subarray(i + 18, i + 2 + length));
     i += 2 + length;
   }
   return fail({ code: 'truncated' });
+}
+
+/**
+ * Whether entropy-coded data comes to its end: a 0xff in it is always followed by 0 or a restart, so 0xffd9 is
+ * the end. Most files have nothing after it, so it is looked for from there.
+ */
+function isEnded(bytes: Uint8Array, from: number): boolean {
+  for (let i = bytes.length - 2; i >= from; i--)
+    if (bytes[i] === 0xff && bytes[i + 1] === 0xd9) return true;
+  return false;
 }
 
 function png(

@@ -1,6 +1,7 @@
 import { type Matrix, product } from '../colour/matrix.ts';
+import { CONES, OPPONENT } from '../colour/oklab.ts';
 import { FROM_XYZ, type RgbSpace, TO_XYZ } from '../colour/rgb.ts';
-import { Averaging, type CellRow, type Span, UNIT } from './average.ts';
+import { Averaging, type CellRow, type CellRows, type Span, UNIT } from './average.ts';
 import { cubeRoot } from './cuberoot.ts';
 import type { Mask } from './mask.ts';
 import type { Pixels } from './pixels.ts';
@@ -88,12 +89,13 @@ export interface WorkPart extends Pick<WorkImage, 'L' | 'a' | 'b' | 'seen' | 'op
 }
 
 /** A work image in the making, or some rows of one, from strips of pixels. */
-export class WorkMaking {
+export class WorkMaking implements CellRows {
   private readonly size: readonly [columns: number, rows: number];
   private readonly rows: Span;
   private readonly cells: Pick<WorkImage, 'L' | 'a' | 'b' | 'seen'>;
   private readonly averaging: Averaging;
-  private readonly matrix: Matrix | undefined;
+  /** From the photograph's linear light to the cone signals of OKLab. */
+  private readonly toCones: Matrix;
   /** A mask of another size than the photograph. */
   private readonly coarse: Mask | undefined;
   private total = 0;
@@ -111,17 +113,14 @@ export class WorkMaking {
     this.size = [columns, rows];
     this.rows = part ?? { from: 0, to: rows };
     this.cells = emptyCells(columns * (this.rows.to - this.rows.from));
-    this.matrix = toLinearSrgb(space, adapt);
+    const toSrgb = toLinearSrgb(space, adapt);
+    this.toCones = toSrgb ? product(CONES, toSrgb) : CONES;
     const isFine = mask !== undefined && mask.width === width && mask.height === height;
     this.coarse = isFine ? undefined : mask;
-    this.averaging = new Averaging({
-      width,
-      height,
-      columns,
-      rows,
-      mask: isFine ? mask : undefined,
-      part: this.rows,
-    });
+    this.averaging = new Averaging(
+      { width, height, columns, rows, mask: isFine ? mask : undefined, part: this.rows },
+      this,
+    );
     // A mask pixel by pixel leaves out what it hides before it is known whether it is opaque.
     this.opaque = isFine;
   }
@@ -133,7 +132,7 @@ export class WorkMaking {
 
   /** Takes the next rows of pixels from the top; `bgrx`: blue first, and the fourth value means nothing. */
   add(data: Pixels['data'], rows: number, order: 'rgba' | 'bgrx' = 'rgba'): void {
-    this.averaging.add(data, rows, this.finish, order);
+    this.averaging.add(data, rows, order);
   }
 
   part(): WorkPart {
@@ -165,12 +164,14 @@ export class WorkMaking {
     };
   }
 
-  private readonly finish = (row: number, { sums, seen }: CellRow): void => {
+  /** Takes a row of cells, averaged: for the averaging alone. */
+  finish(row: number, { sums, seen }: CellRow): void {
     const { coarse } = this;
     const { L, a, b, seen: looked } = this.cells;
     const [columns, rows] = this.size;
     const maskRow = coarse ? Math.floor(((row + 0.5) / rows) * coarse.height) * coarse.width : 0;
-    const [[rr, rg, rb], [gr, gg, gb], [br, bg, bb]] = this.matrix ?? PLAIN;
+    const [[lr, lg, lb], [mr, mg, mb], [sr, sg, sb]] = this.toCones;
+    const [[Ll, Lm, Ls], [al, am, as], [bl, bm, bs]] = OPPONENT;
     let total = 0;
     let kept = 0;
     let white = 0;
@@ -194,16 +195,12 @@ export class WorkMaking {
       const light = r + g + v;
       if (light > 2.99) white++;
       else if (light < 0.0015) black++;
-      const red = rr * r + rg * g + rb * v;
-      const green = gr * r + gg * g + gb * v;
-      const blue = br * r + bg * g + bb * v;
-      // OKLab by the direct matrix of colour/oklab.ts.
-      const l = cubeRoot(0.4122214708 * red + 0.5363325363 * green + 0.0514459929 * blue);
-      const m = cubeRoot(0.2119034982 * red + 0.6806995451 * green + 0.1073969566 * blue);
-      const s = cubeRoot(0.0883024619 * red + 0.2817188376 * green + 0.6299787005 * blue);
-      L[cell] = 0.2104542553 * l + 0.793617785 * m - 0.0040720468 * s;
-      a[cell] = 1.9779984951 * l - 2.428592205 * m + 0.4505937099 * s;
-      b[cell] = 0.0259040371 * l + 0.7827717662 * m - 0.808675766 * s;
+      const l = cubeRoot(lr * r + lg * g + lb * v);
+      const m = cubeRoot(mr * r + mg * g + mb * v);
+      const s = cubeRoot(sr * r + sg * g + sb * v);
+      L[cell] = Ll * l + Lm * m + Ls * s;
+      a[cell] = al * l + am * m + as * s;
+      b[cell] = bl * l + bm * m + bs * s;
       looked[cell] = n;
       total += n;
       kept++;
@@ -212,7 +209,7 @@ export class WorkMaking {
     this.kept += kept;
     this.white += white;
     this.black += black;
-  };
+  }
 }
 
 /** OKLab planes of so many cells, to be filled in. */
@@ -223,9 +220,3 @@ export const emptyPlanes = (cells: number) => ({
 });
 
 const emptyCells = (cells: number) => ({ ...emptyPlanes(cells), seen: new Float32Array(cells) });
-
-const PLAIN: Matrix = [
-  [1, 0, 0],
-  [0, 1, 0],
-  [0, 0, 1],
-];

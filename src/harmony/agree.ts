@@ -1,3 +1,6 @@
+import { deltaE00 } from '../colour/difference.ts';
+import type { Lab } from '../colour/lab.ts';
+import { labOfOklab } from '../colour/oklab.ts';
 import type { Atoms } from './atoms.ts';
 import { LIGHTNESS } from './cluster.ts';
 import { MOST } from './join.ts';
@@ -9,16 +12,20 @@ const TOGETHER = 0.5;
 const TOLD = 0.5;
 /** A trial tells a group when one of its own is the same to more than this: both over either. */
 const SAME = 0.5;
-/** An atom is wholly sure of its group where it is with the next best less by at least this share of it. */
-const SURE = 0.5;
+/**
+ * How sure an atom is of its group: the part by which it is more with it than with the next best, to this
+ * power. So a thing is measured where the trials are nearly of one mind, and looks the same whatever they
+ * make of its rim.
+ */
+const SURE_POWER = 4;
 /** Still, what nobody is sure of counts for something. */
 const LEAST_SURE = 0.02;
-/** What n trials tell may be a matter of their draw: shares that are nearer than this ÷ √n, … */
-const HARDLY_APART = 1.5;
-/** … and groups that are told by so nearly {@link TOLD} of them. */
+/** What n trials tell may be a matter of their draw: groups told by so nearly {@link TOLD}, or nodes together by so nearly {@link TOGETHER}, times √n … */
 const HARDLY_TOLD = 1;
-/** Of any group at most this share may still go with another. */
-const DOUBT = 0.05;
+/** … where both hold more than this share; … */
+const SOME = 0.05;
+/** … and colours that either half of the trials tells farther apart than this (CIEDE2000). */
+const APART = 1;
 /** Groups to begin from, at most: what few trials tell goes from there. */
 const BEGIN = 16;
 /** Rows of a table of groups by groups of a trial. */
@@ -46,8 +53,42 @@ export function agree(
   trials: readonly Uint8Array[],
   wanted: number | undefined,
 ): Agreed {
-  let of = begin(atoms, trials, wanted ?? 1);
-  let nearest = Infinity;
+  const { group, sure, nearest } = told(atoms, trials, wanted);
+  return { group, sure, isSettled: nearest > HARDLY_TOLD / Math.sqrt(trials.length) && isAlike() };
+
+  /** Whether either half of the trials tells the same colours. */
+  function isAlike(): boolean {
+    const half = trials.length >> 1;
+    const one = coloursOf(atoms, told(atoms, trials.slice(0, half), wanted));
+    const other = coloursOf(atoms, told(atoms, trials.slice(half), wanted));
+    return (
+      one.length === other.length &&
+      one.every((lab) => other.some((o) => deltaE00(lab, o) <= APART))
+    );
+  }
+}
+
+/** The mean colour of each group, of the atoms that are sure of it. */
+function coloursOf(atoms: Atoms, { group, sure }: Pick<Agreed, 'group' | 'sure'>): Lab[] {
+  const sums = Array.from({ length: Math.max(...group) + 1 }, () => [0, 0, 0, 0]);
+  group.forEach((g, atom) => {
+    const w = atoms.weight[atom]! * sure[atom]!;
+    [w, w * atoms.L[atom]!, w * atoms.a[atom]!, w * atoms.b[atom]!].forEach((v, i) => {
+      sums[g]![i]! += v;
+    });
+  });
+  return sums.map(([w, L, a, b]) => labOfOklab([L! / w!, a! / w!, b! / w!]));
+}
+
+/** What trials agree on, and how near the nearest draw was. */
+function told(
+  atoms: Atoms,
+  trials: readonly Uint8Array[],
+  wanted: number | undefined,
+): Pick<Agreed, 'group' | 'sure'> & { readonly nearest: number } {
+  const first = begin(atoms, trials, wanted ?? 1);
+  let { of } = first;
+  let nearest = wanted === undefined ? first.nearest : Infinity;
   for (;;) {
     const seen = new Agreement(atoms, trials, of);
     const { count } = seen;
@@ -56,11 +97,7 @@ export function agree(
     if (wanted === undefined && count <= MOST)
       nearest = Math.min(nearest, Math.abs(told[least]! - TOLD));
     const enough = wanted === undefined ? told[least]! >= TOLD && count <= MOST : count <= wanted;
-    if (enough || count === 1) {
-      const { group, sure, doubt } = seen.settled();
-      const isSettled = nearest > HARDLY_TOLD / Math.sqrt(trials.length) && doubt <= DOUBT;
-      return { group, sure, isSettled };
-    }
+    if (enough || count === 1) return { ...seen.settled(), nearest };
     const to = beside[least]!;
     of = of.map((c) => {
       const kept = c === least ? to : c;
@@ -70,8 +107,15 @@ export function agree(
   }
 }
 
-/** Nodes that are mostly together, joined by their average, down to what is told. */
-function begin(atoms: Atoms, trials: readonly Uint8Array[], fewest: number): Uint8Array {
+/**
+ * Nodes that are mostly together, joined by their average, down to what is told.
+ * @returns the group of each atom, and how near the nearest draw was between two that are both of some size
+ */
+function begin(
+  atoms: Atoms,
+  trials: readonly Uint8Array[],
+  fewest: number,
+): { readonly of: Uint8Array; readonly nearest: number } {
   const nodes = nodesOf(atoms, NODES, LIGHTNESS);
   const n = nodes.count;
   const together = new Float64Array(n * n);
@@ -92,6 +136,9 @@ function begin(atoms: Atoms, trials: readonly Uint8Array[], fewest: number): Uin
   }
   const at = (i: number, j: number) => (i < j ? i * n + j : j * n + i);
   const size = Float64Array.from(nodes.weight, (w) => (w > 0 ? 1 : 0));
+  const weight = Float64Array.from(nodes.weight);
+  const some = SOME * weight.reduce((sum, w) => sum + w, 0);
+  let nearest = Infinity;
   const of = Uint8Array.from({ length: n }, (_, i) => i);
   let live = size.reduce((sum, one) => sum + one, 0);
   while (live > fewest) {
@@ -103,6 +150,9 @@ function begin(atoms: Atoms, trials: readonly Uint8Array[], fewest: number): Uin
           [first, second] = [i, j];
         }
     if (most < TOGETHER && live <= BEGIN) break;
+    if (Math.min(weight[first]!, weight[second]!) > some)
+      nearest = Math.min(nearest, Math.abs(most - TOGETHER));
+    weight[first]! += weight[second]!;
     const [p, q] = [size[first]!, size[second]!];
     for (let k = 0; k < n; k++)
       if (k !== first && k !== second)
@@ -114,23 +164,23 @@ function begin(atoms: Atoms, trials: readonly Uint8Array[], fewest: number): Uin
     live--;
   }
   const order = [...new Set(nodes.ofBin.map((node) => of[node]!))].sort((i, j) => i - j);
-  return nodes.ofBin.map((node) => order.indexOf(of[node]!));
+  return { of: nodes.ofBin.map((node) => order.indexOf(of[node]!)), nearest };
 }
 
 /** How a grouping of atoms and the trials' own agree. */
 class Agreement {
   readonly count: number;
-  private readonly atoms: Atoms;
   private readonly trials: readonly Uint8Array[];
   private readonly of: Uint8Array;
   /** Weight of each group. */
   private readonly weight: Float64Array;
   /** For each trial, what its group g has of group c, at g × count + c. */
   private readonly shared: readonly Float64Array[];
+  /** The same as a share of group c and of all trials. */
+  private readonly parts: readonly Float64Array[];
 
   constructor(atoms: Atoms, trials: readonly Uint8Array[], of: Uint8Array) {
     const count = Math.max(...of) + 1;
-    this.atoms = atoms;
     this.trials = trials;
     this.of = of;
     this.count = count;
@@ -142,6 +192,8 @@ class Agreement {
         shared[trial[atom]! * count + of[atom]!]! += atoms.weight[atom]!;
       return shared;
     });
+    const per = this.weight.map((w) => 1 / (w * trials.length));
+    this.parts = this.shared.map((shared) => shared.map((both, at) => both * per[at % count]!));
   }
 
   /** The share of trials that tells each group, and the other group that it is most with. */
@@ -174,33 +226,26 @@ class Agreement {
     return { told, beside };
   }
 
-  /**
-   * Each atom with the group that it is most with, unchanged where that would leave a group empty; how sure
-   * that is; and the largest share of a group that may as well be of another.
-   */
-  settled(): { readonly group: Uint8Array; readonly sure: Float64Array; readonly doubt: number } {
-    const { atoms, count, weight, trials, shared } = this;
+  /** Each atom with the group that it is most with, unchanged where that would leave a group empty, and how sure that is. */
+  settled(): Pick<Agreed, 'group' | 'sure'> {
+    const { count, trials, parts } = this;
     const filled = new Uint8Array(count);
-    const doubt = new Float64Array(count);
     const sure = new Float64Array(this.of.length);
     const withIt = new Float64Array(count);
-    const hardly = HARDLY_APART / Math.sqrt(trials.length);
     const group = this.of.map((_, atom) => {
       withIt.fill(0);
-      trials.forEach((trial, t) => {
-        const row = trial[atom]! * count;
-        for (let c = 0; c < count; c++)
-          withIt[c]! += shared[t]![row + c]! / weight[c]! / trials.length;
-      });
+      for (let t = 0; t < trials.length; t++) {
+        const row = trials[t]![atom]! * count;
+        const part = parts[t]!;
+        for (let c = 0; c < count; c++) withIt[c]! += part[row + c]!;
+      }
       const [most, next] = firstTwo(withIt);
       const apart = withIt[most]! - (withIt[next] ?? 0);
-      sure[atom] = Math.max(LEAST_SURE, Math.min(1, apart / (SURE * withIt[most]!)));
-      if (apart < hardly && next >= 0)
-        for (const c of [most, next]) doubt[c]! += atoms.weight[atom]! / weight[c]!;
+      sure[atom] = Math.max(LEAST_SURE, (apart / withIt[most]!) ** SURE_POWER);
       filled[most] = 1;
       return most;
     });
-    return { group: filled.includes(0) ? this.of : group, sure, doubt: Math.max(...doubt) };
+    return { group: filled.includes(0) ? this.of : group, sure };
   }
 }
 

@@ -15,7 +15,7 @@ import type { Gathered, GatheredColour } from './harmony.ts';
 import { MOST } from './join.ts';
 import { labelMap, NOWHERE } from './labels.ts';
 import { type Certainty, ladder, localColour, tally } from './measure.ts';
-import { Trials } from './trial.ts';
+import { type Dealt, trialsOf } from './trial.ts';
 
 export type GatherFault =
   | { readonly code: 'transparent' }
@@ -41,9 +41,8 @@ export type GatherFromOptions = Pick<GatherOptions, 'colours' | 'onProgress' | '
   readonly height: number;
 };
 
-/** Trials that are asked what they agree on; twice as many, and again, where that is a matter of their draw. */
-const FEWEST_TRIALS = 32;
-const MOST_TRIALS = 256;
+/** Trials that are asked what they agree on; more, and more again, where that is a matter of their draw. */
+const LOOKS = [16, 64, 256];
 /** An accent holds less than this share of the area … */
 const ACCENT_SHARE = 0.02;
 /** … and is farther than this (CIEDE2000, kL = 2) from every other colour. */
@@ -84,8 +83,32 @@ function checkWanted(wanted: number | undefined): void {
  */
 export function gatherFrom(
   work: WorkImage,
-  { colours: wanted, width, height, onProgress, stopped }: GatherFromOptions,
+  options: GatherFromOptions,
 ): Result<Gathered, GatherFault> {
+  const gathering = gatheringOf(work, options);
+  for (let turn = gathering.next(); ; ) {
+    if (turn.done) return turn.value;
+    const { dealt, from, to } = turn.value;
+    turn = gathering.next(trialsOf(dealt, from, to));
+  }
+}
+
+/** Trials that a gathering waits for: those of the seeds `from` … `to` − 1. */
+export interface TrialsWanted {
+  readonly dealt: Dealt;
+  readonly from: number;
+  readonly to: number;
+}
+
+/**
+ * The same step by step, for a shell that has another thread: it asks for trials, and is given them in their
+ * order. What it finds does not depend on who ran them.
+ * @throws RangeError when `colours` is not a whole number 1…7
+ */
+export function* gatheringOf(
+  work: WorkImage,
+  { colours: wanted, width, height, onProgress, stopped }: GatherFromOptions,
+): Generator<TrialsWanted, Result<Gathered, GatherFault>, readonly Uint8Array[]> {
   checkWanted(wanted);
   if (work.pixels === 0) return fail({ code: work.opaque ? 'all-rubbed-out' : 'transparent' });
   const flat = flatten(work);
@@ -97,20 +120,19 @@ export function gatherFrom(
   const cells = new Uint16Array(work.L.length);
   inPieces(cells.length, (from, to) => atomOfCells(bins.ofCell, atoms, from, to, cells));
   const edges = borders(flat, work.width, work.height, cells, atoms.count);
-  const deal = new Trials(atoms, edges, wanted);
+  // What another thread may be told of them: not which bins they hold.
+  const { count, weight, cells: cellsOf, L, a, b } = atoms;
+  const dealt: Dealt = { atoms: { count, weight, cells: cellsOf, L, a, b }, edges, wanted };
   const trials: Uint8Array[] = [];
-  let agreed: Agreed;
-  for (let upTo = FEWEST_TRIALS; ; upTo *= 2) {
-    while (trials.length < upTo) {
-      if (trials.length % 8 === 0) {
-        if (stopped?.()) return fail({ code: 'stopped' });
-        onProgress?.(0.5 + (0.3 * trials.length) / MOST_TRIALS);
-      }
-      trials.push(deal.run(trials.length));
-    }
+  let agreed: Agreed | undefined;
+  for (const look of LOOKS) {
+    if (agreed?.isSettled) break;
+    if (stopped?.()) return fail({ code: 'stopped' });
+    onProgress?.(0.4 + (0.4 * look) / LOOKS.at(-1)!);
+    trials.push(...(yield { dealt, from: trials.length, to: look }));
     agreed = agree(atoms, trials, wanted);
-    if (agreed.isSettled || upTo >= MOST_TRIALS) break;
   }
+  if (!agreed) throw new RangeError('no trials');
   const { group, sure } = agreed;
   const label = new Uint8Array(cells.length);
   const named = new Uint8Array(atoms.count + 1).fill(NOWHERE);

@@ -14,21 +14,30 @@ const SHAKEN = 0.5;
 /** The weight of lightness is shaken by so much of itself. */
 const TILTED = 0.15;
 
+/** What trials are of. */
+export interface Dealt {
+  readonly atoms: Pick<Atoms, 'count' | 'weight' | 'cells' | 'L' | 'a' | 'b'>;
+  readonly edges: Edges;
+  /** Colours, or undefined to choose by itself. */
+  readonly wanted: number | undefined;
+}
+
+/** The trials of some seeds, in their order: the group of each atom in each, 0…6. */
+export function trialsOf(dealt: Dealt, from: number, to: number): Uint8Array[] {
+  const trials = new Trials(dealt);
+  return Array.from({ length: to - from }, (_, i) => trials.run(from + i));
+}
+
 /** Trials over the same atoms. */
-export class Trials {
-  private readonly atoms: Atoms;
-  private readonly edges: Edges;
-  private readonly wanted: number | undefined;
+class Trials {
+  private readonly dealt: Dealt;
   /** Room for the borders of nodes, and for a copy, used again by every trial. */
   private readonly borders = new Float64Array(NODES * NODES * FIELDS);
   private readonly copy = new Float64Array(NODES * NODES * FIELDS);
-
   private readonly scene: Scene;
 
-  constructor(atoms: Atoms, edges: Edges, wanted: number | undefined) {
-    this.atoms = atoms;
-    this.edges = edges;
-    this.wanted = wanted;
+  constructor(dealt: Dealt) {
+    this.dealt = dealt;
     const { nodes, borders } = this.nodes(NODES, LIGHTNESS);
     this.scene = sceneOf(nodes, borders);
   }
@@ -40,23 +49,23 @@ export class Trials {
    * @returns the group of each atom, 0…6
    */
   run(seed: number): Uint8Array {
-    const { scene } = this;
+    const { dealt, scene } = this;
     const next = chance(seed);
     const [many, tilt, limit, far] = evenly(seed);
     const k = Math.round(FEWEST + (NODES - FEWEST) * many);
     const lightness = LIGHTNESS * (1 - TILTED + 2 * TILTED * tilt);
-    const weight = this.atoms.weight.map((w) => w * Math.exp(SHAKEN * (2 * next() - 1)));
+    const weight = dealt.atoms.weight.map((w) => w * Math.exp(SHAKEN * (2 * next() - 1)));
     const { nodes, borders, ofAtom } = this.nodes(k, lightness, weight);
-    const group = join({ nodes, borders, scene }, this.copy, { limit, far, next }, this.wanted);
+    const group = join({ nodes, borders, scene }, this.copy, { limit, far, next }, dealt.wanted);
     return ofAtom.map((node) => group[node]!);
   }
 
   private nodes(k: number, lightness: number, weight?: Float64Array) {
-    const { atoms } = this;
+    const { atoms, edges } = this.dealt;
     const { ofBin: ofAtom, ...nodes } = nodesOf(atoms, k, lightness, weight);
     const cells = new Float64Array(nodes.count);
     for (let atom = 0; atom < atoms.count; atom++) cells[ofAtom[atom]!]! += atoms.cells[atom]!;
-    const borders = bordersOfNodes(this.edges, ofAtom, nodes.count, this.borders);
+    const borders = bordersOfNodes(edges, ofAtom, nodes.count, this.borders);
     return { nodes: { ...nodes, cells }, borders, ofAtom };
   }
 }
@@ -78,7 +87,12 @@ const evenly = (seed: number) =>
   ];
 
 /** Atoms put into at most k nodes; `ofBin` is the node of each atom. */
-export function nodesOf(atoms: Atoms, k: number, lightness: number, weight = atoms.weight) {
+export function nodesOf(
+  atoms: Dealt['atoms'],
+  k: number,
+  lightness: number,
+  weight = atoms.weight,
+) {
   const { centres } = halve({ ...inSpace(atoms, lightness), weight }, k);
   // They are cut where the scene parts them already: to move them on would only unsettle them.
   return cluster({ ...atoms, bins: atoms.count }, k, lightness, 1, centres);

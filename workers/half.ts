@@ -1,3 +1,4 @@
+import { type Dealt, trialsOf } from '../src/harmony/trial.ts';
 import type { Span } from '../src/photo/average.ts';
 import type { Pixels } from '../src/photo/pixels.ts';
 import { WorkMaking, type WorkOptions, type WorkPart } from '../src/photo/work.ts';
@@ -8,14 +9,30 @@ import { readFrame } from './strips.ts';
 export type Look = Pick<Pixels, 'space'> & Pick<WorkOptions, 'mask' | 'adapt'>;
 
 /** Rows of cells of a photograph's work image, and the frame that whoever has the job closes. */
-export interface HalfJob {
+export interface AverageJob {
+  readonly kind: 'average';
   readonly frame: VideoFrame;
   readonly look: Look;
   readonly part: Span;
 }
 
+/** Trials of the seeds `from` … `to` − 1. */
+export interface TrialsJob {
+  readonly kind: 'trials';
+  readonly dealt: Dealt;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Half of something, for a second thread. */
+export type HalfJob = AverageJob | TrialsJob;
+
 /** Averages some rows of a photograph. */
-export async function average({ frame, look, part }: HalfJob): Promise<WorkMaking> {
+export async function average({
+  frame,
+  look,
+  part,
+}: Omit<AverageJob, 'kind'>): Promise<WorkMaking> {
   const { codedWidth: width, codedHeight: height } = frame;
   const making = new WorkMaking({ width, height, space: look.space }, look, part);
   await readFrame(frame, making.lines, (data, rows, order) => making.add(data, rows, order));
@@ -23,7 +40,8 @@ export async function average({ frame, look, part }: HalfJob): Promise<WorkMakin
 }
 
 /** The job of a second thread. */
-export async function half(job: HalfJob): Promise<Handed<WorkPart>> {
+export async function half(job: HalfJob): Promise<Handed<WorkPart | Uint8Array[]>> {
+  if (job.kind === 'trials') return { value: trialsOf(job.dealt, job.from, job.to) };
   try {
     const value = (await average(job)).part();
     const { L, a, b, seen } = value;

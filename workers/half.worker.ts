@@ -2,4 +2,4 @@ import type { WorkPart } from '../src/photo/work.ts';
 import { type HalfJob, half } from './half.ts';
 import { serve } from './jobs.ts';
 
-serve<HalfJob, WorkPart, never>(self, half);
+serve<HalfJob, WorkPart | Uint8Array[], never>(self, half);

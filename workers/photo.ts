@@ -1,7 +1,7 @@
 import { inflateSync } from 'fflate';
 import type { Matrix } from '../src/colour/matrix.ts';
 import type { RgbSpace } from '../src/colour/rgb.ts';
-import { type GatherFault, gatherFrom } from '../src/harmony/gather.ts';
+import type { GatherFault } from '../src/harmony/gather.ts';
 import type { Gathered } from '../src/harmony/harmony.ts';
 import { withoutP3 } from '../src/photo/bare.ts';
 import { EVERY_PIXEL, inspectFile, MOST_PIXELS, type PhotoFault } from '../src/photo/file.ts';
@@ -11,7 +11,7 @@ import type { Pixels } from '../src/photo/pixels.ts';
 import { fail, ok, type Result } from '../src/result.ts';
 import type { Handed } from './jobs.ts';
 import { canvasOf, isShown, readStrips } from './strips.ts';
-import { expectWork, workOf } from './work.ts';
+import { expectWork, gatherWork, workOf } from './work.ts';
 
 /** Long edge of the stored photograph and of its picture in lists, in pixels. */
 const STORED_EDGE = 2048;
@@ -94,7 +94,7 @@ export async function readPhoto(
     const look = { space, mask, adapt: setting?.matrix ?? adapt };
     const { work, isPerturbed } = await workOf(bitmap, isWide, look);
     onProgress(0.6);
-    const gathered = gatherFrom(work, {
+    const gathered = await gatherWork(work, {
       colours,
       width,
       height,

@@ -1,4 +1,13 @@
+import {
+  type GatherFault,
+  type GatherFromOptions,
+  gatheringOf,
+  type TrialsWanted,
+} from '../src/harmony/gather.ts';
+import type { Gathered } from '../src/harmony/harmony.ts';
+import { trialsOf } from '../src/harmony/trial.ts';
 import { type WorkImage, WorkMaking, type WorkPart, workSize } from '../src/photo/work.ts';
+import type { Result } from '../src/result.ts';
 import { average, type HalfJob, type Look } from './half.ts';
 import { WarmWorker } from './jobs.ts';
 import { frameOf, readStrips } from './strips.ts';
@@ -11,7 +20,7 @@ const LEAST_PATIENCE_MS = 500;
 const second = new WarmWorker(
   () => new Worker(new URL('./half.worker.ts', import.meta.url), { type: 'module' }),
 );
-const hasSecond = navigator.hardwareConcurrency > 1 && typeof VideoFrame !== 'undefined';
+const hasSecond = navigator.hardwareConcurrency > 1 && typeof Worker !== 'undefined';
 
 /** Gets a second thread ready for a photograph that is about to be read. */
 export function expectWork(): void {
@@ -39,25 +48,56 @@ export async function workOf(
     return { work: making.made(), isPerturbed };
   }
   try {
-    return { work: await inHalves(frame, look, rows), isPerturbed: false };
+    const middle = rows >> 1;
+    const upper = { frame, look, part: { from: 0, to: middle } };
+    const lower = { frame, look, part: { from: middle, to: rows } };
+    const [making, part] = await inTwo<WorkMaking, WorkPart>(
+      () => average(upper),
+      { kind: 'average', ...lower },
+      async () => (await average(lower)).part(),
+    );
+    return { work: making.made([part]), isPerturbed: false };
   } finally {
     frame.close();
   }
 }
 
-async function inHalves(frame: VideoFrame, look: Look, rows: number): Promise<WorkImage> {
-  const middle = rows >> 1;
-  const lower = { frame, look, part: { from: middle, to: rows } };
+/** The harmony of a work image; a second thread runs half of the trials, which makes no difference to them. */
+export async function gatherWork(
+  work: WorkImage,
+  options: GatherFromOptions,
+): Promise<Result<Gathered, GatherFault>> {
+  const gathering = gatheringOf(work, options);
+  for (let turn = gathering.next(); ; ) {
+    if (turn.done) return turn.value;
+    turn = gathering.next(await trials(turn.value));
+  }
+}
+
+async function trials({ dealt, from, to }: TrialsWanted): Promise<readonly Uint8Array[]> {
+  if (!hasSecond) return trialsOf(dealt, from, to);
+  const middle = (from + to) >> 1;
+  const both = await inTwo<Uint8Array[], Uint8Array[]>(
+    () => trialsOf(dealt, from, middle),
+    { kind: 'trials', dealt, from: middle, to },
+    () => trialsOf(dealt, middle, to),
+  );
+  return both.flat();
+}
+
+/** Does one half while a second thread does the other; should that fail, or never answer, it is done here. */
+async function inTwo<A, B>(
+  own: () => A | Promise<A>,
+  theirs: HalfJob,
+  instead: () => B | Promise<B>,
+): Promise<[A, B]> {
   const giveUp = new AbortController();
-  const theirs = second
-    .run<HalfJob, WorkPart, never>(lower, { signal: giveUp.signal })
-    .catch(() => null);
+  const answer = second.run<HalfJob, B, never>(theirs, { signal: giveUp.signal }).catch(() => null);
   const began = performance.now();
-  const upper = await average({ frame, look, part: { from: 0, to: middle } });
-  // Should it fail, or never answer, its half is done here.
+  const mine = await own();
   const patience = LEAST_PATIENCE_MS + 2 * (performance.now() - began);
   const late = setTimeout(() => giveUp.abort(), patience);
-  const part = (await theirs) ?? (await average(lower)).part();
+  const other = (await answer) ?? (await instead());
   clearTimeout(late);
-  return upper.made([part]);
+  return [mine, other];
 }

@@ -14,6 +14,8 @@ import { frameOf, readStrips } from './strips.ts';
 
 /** Smaller photographs are averaged before a second thread has its half. */
 const HALVED = 2e6;
+/** So few trials are run before a second thread has begun. */
+const FEW = 8;
 /** How long the second thread may take beyond the first, at the least. */
 const LEAST_PATIENCE_MS = 500;
 
@@ -75,7 +77,7 @@ export async function gatherWork(
 }
 
 async function trials({ dealt, from, to }: TrialsWanted): Promise<readonly Uint8Array[]> {
-  if (!hasSecond) return trialsOf(dealt, from, to);
+  if (!hasSecond || to - from <= FEW) return trialsOf(dealt, from, to);
   const middle = (from + to) >> 1;
   const both = await inTwo<Uint8Array[], Uint8Array[]>(
     () => trialsOf(dealt, from, middle),

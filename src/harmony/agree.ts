@@ -2,7 +2,7 @@ import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import { labOfOklab } from '../colour/oklab.ts';
 import type { Atoms } from './atoms.ts';
-import { LIGHTNESS } from './cluster.ts';
+import { type Clusters, LIGHTNESS } from './cluster.ts';
 import { MOST } from './join.ts';
 import { NODES, nodesOf } from './trial.ts';
 
@@ -53,19 +53,51 @@ export function agree(
   trials: readonly Uint8Array[],
   wanted: number | undefined,
 ): Agreed {
-  const { group, sure, nearest } = told(atoms, trials, wanted);
+  const nodes = nodesOf(atoms, NODES, LIGHTNESS);
+  const every = (odd: 0 | 1): Told => {
+    const some = trials.filter((_, i) => i % 2 === odd);
+    return { trials: some, together: togetherOf(atoms, nodes, some) };
+  };
+  const [one, other] = [every(0), every(1)];
+  const together = one.together.map((both, at) => both + other.together[at]!);
+  const { group, sure, nearest } = tell(atoms, nodes, { trials, together }, wanted);
   return { group, sure, isSettled: nearest > HARDLY_TOLD / Math.sqrt(trials.length) && isAlike() };
 
   /** Whether either half of the trials tells the same colours. */
   function isAlike(): boolean {
-    const half = trials.length >> 1;
-    const one = coloursOf(atoms, told(atoms, trials.slice(0, half), wanted));
-    const other = coloursOf(atoms, told(atoms, trials.slice(half), wanted));
+    const some = coloursOf(atoms, tell(atoms, nodes, one, wanted));
+    const others = coloursOf(atoms, tell(atoms, nodes, other, wanted));
     return (
-      one.length === other.length &&
-      one.every((lab) => other.some((o) => deltaE00(lab, o) <= APART))
+      some.length === others.length &&
+      some.every((lab) => others.some((o) => deltaE00(lab, o) <= APART))
     );
   }
+}
+
+/** Trials, and in how many of them two nodes are together, for i < j at i × nodes + j. */
+interface Told {
+  readonly trials: readonly Uint8Array[];
+  readonly together: Float64Array;
+}
+
+function togetherOf(atoms: Atoms, nodes: Clusters, trials: readonly Uint8Array[]): Float64Array {
+  const n = nodes.count;
+  const together = new Float64Array(n * n);
+  const part = new Float64Array(n * ROWS);
+  const share = atoms.weight.map((w, atom) => w / nodes.weight[nodes.ofBin[atom]!]!);
+  for (const trial of trials) {
+    // Which part of each node is in each group of the trial.
+    part.fill(0);
+    for (let atom = 0; atom < atoms.count; atom++)
+      part[nodes.ofBin[atom]! * ROWS + trial[atom]!]! += share[atom]!;
+    for (let i = 0; i < n; i++)
+      for (let j = i + 1; j < n; j++) {
+        let both = 0;
+        for (let g = 0; g < ROWS; g++) both += part[i * ROWS + g]! * part[j * ROWS + g]!;
+        together[i * n + j]! += both;
+      }
+  }
+  return together;
 }
 
 /** The mean colour of each group, of the atoms that are sure of it. */
@@ -81,12 +113,14 @@ function coloursOf(atoms: Atoms, { group, sure }: Pick<Agreed, 'group' | 'sure'>
 }
 
 /** What trials agree on, and how near the nearest draw was. */
-function told(
+function tell(
   atoms: Atoms,
-  trials: readonly Uint8Array[],
+  nodes: Clusters,
+  { trials, together }: Told,
   wanted: number | undefined,
 ): Pick<Agreed, 'group' | 'sure'> & { readonly nearest: number } {
-  const first = begin(atoms, trials, wanted ?? 1);
+  const shares = together.map((both) => both / trials.length);
+  const first = begin(nodes, shares, wanted ?? 1);
   let { of } = first;
   let nearest = wanted === undefined ? first.nearest : Infinity;
   for (;;) {
@@ -109,31 +143,15 @@ function told(
 
 /**
  * Nodes that are mostly together, joined by their average, down to what is told.
+ * @param together the share of trials in which two nodes are; overwritten
  * @returns the group of each atom, and how near the nearest draw was between two that are both of some size
  */
 function begin(
-  atoms: Atoms,
-  trials: readonly Uint8Array[],
+  nodes: Clusters,
+  together: Float64Array,
   fewest: number,
 ): { readonly of: Uint8Array; readonly nearest: number } {
-  const nodes = nodesOf(atoms, NODES, LIGHTNESS);
   const n = nodes.count;
-  const together = new Float64Array(n * n);
-  const part = new Float64Array(n * ROWS);
-  for (const trial of trials) {
-    // Which part of each node is in each group of the trial.
-    part.fill(0);
-    for (let atom = 0; atom < atoms.count; atom++) {
-      const node = nodes.ofBin[atom]!;
-      part[node * ROWS + trial[atom]!]! += atoms.weight[atom]! / nodes.weight[node]!;
-    }
-    for (let i = 0; i < n; i++)
-      for (let j = i + 1; j < n; j++) {
-        let both = 0;
-        for (let g = 0; g < ROWS; g++) both += part[i * ROWS + g]! * part[j * ROWS + g]!;
-        together[i * n + j]! += both / trials.length;
-      }
-  }
   const at = (i: number, j: number) => (i < j ? i * n + j : j * n + i);
   const size = Float64Array.from(nodes.weight, (w) => (w > 0 ? 1 : 0));
   const weight = Float64Array.from(nodes.weight);

@@ -25,45 +25,50 @@ const GRID = 220_000;
  */
 export function histogram(image: FlatImage, seen: Float32Array): Histogram {
   const cells = seen.length;
-  const ranges = [image.L, image.a, image.b].map((values) => {
-    const range = new Float64Array([Infinity, -Infinity]);
-    inPieces(cells, (from, to) => widen(range, values, seen, from, to));
-    return range;
-  });
+  const lowest = new Float64Array(3).fill(Infinity);
+  const highest = new Float64Array(3).fill(-Infinity);
+  inPieces(cells, (from, to) => widen(image, seen, from, to, lowest, highest));
   let width = 0.005;
-  const size = () =>
-    ranges.map(([low, high]) => Math.floor((high! - low!) / width) + 1) as [number, number, number];
+  const size = () => lowest.map((low, i) => Math.floor((highest[i]! - low) / width) + 1);
   while (size().reduce((all, n) => all * n) > GRID) width *= 1.1;
-  const [low, per] = [ranges.map(([least]) => least!), 1 / width];
-  const binning = new Binning(image, seen, low as [number, number, number], per, size());
+  const binning = new Binning(image, seen, lowest, 1 / width, size());
   inPieces(cells, (from, to) => binning.add(from, to));
   return binning.made();
 }
 
-/** Widens a range, its lowest and highest, to what is looked at. */
+/** Widens the ranges of L, a and b to what is looked at. */
 function widen(
-  range: Float64Array,
-  values: Float32Array,
+  { L, a, b }: FlatImage,
   seen: Float32Array,
   from: number,
   to: number,
+  lowest: Float64Array,
+  highest: Float64Array,
 ): void {
-  let [least, most] = [range[0]!, range[1]!];
+  let [lowL, lowA, lowB] = lowest as unknown as [number, number, number];
+  let [highL, highA, highB] = highest as unknown as [number, number, number];
   for (let i = from; i < to; i++) {
     if (seen[i] === 0) continue;
-    const v = values[i]!;
-    if (v < least) least = v;
-    if (v > most) most = v;
+    const l = L[i]!;
+    const u = a[i]!;
+    const v = b[i]!;
+    if (l < lowL) lowL = l;
+    if (l > highL) highL = l;
+    if (u < lowA) lowA = u;
+    if (u > highA) highA = u;
+    if (v < lowB) lowB = v;
+    if (v > highB) highB = v;
   }
-  range[0] = least;
-  range[1] = most;
+  lowest.set([lowL, lowA, lowB]);
+  highest.set([highL, highA, highB]);
 }
 
 /** Puts cells into the bins of a grid. */
 class Binning {
   private readonly image: FlatImage;
   private readonly seen: Float32Array;
-  private readonly low: readonly [L: number, a: number, b: number];
+  /** Of L, a and b. */
+  private readonly low: Float64Array;
   private readonly per: number;
   private readonly across: number;
   private readonly deep: number;
@@ -77,24 +82,24 @@ class Binning {
   constructor(
     image: FlatImage,
     seen: Float32Array,
-    low: readonly [number, number, number],
+    low: Float64Array,
     per: number,
-    [nL, na, nb]: readonly [number, number, number],
+    size: Float64Array,
   ) {
     this.image = image;
     this.seen = seen;
     this.low = low;
     this.per = per;
-    this.across = na;
-    this.deep = nb;
-    this.binAt = new Int32Array(nL * na * nb);
+    this.across = size[1]!;
+    this.deep = size[2]!;
+    this.binAt = new Int32Array(size[0]! * size[1]! * size[2]!);
     this.ofCell = new Int32Array(seen.length);
   }
 
   add(from: number, to: number): void {
     const { seen, per, across, deep, binAt, ofCell } = this;
     const { L, a, b } = this.image;
-    const [L0, a0, b0] = this.low;
+    const [L0, a0, b0] = this.low as unknown as [number, number, number];
     for (let i = from; i < to; i++) {
       const w = seen[i]!;
       if (w === 0) {

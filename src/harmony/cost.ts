@@ -109,29 +109,39 @@ export function cost(p: Group, q: Group, sums: Float64Array, at: number, around:
   // What only touches here and there has no border to judge by.
   const touch = n < 12 ? 0 : unit((n / around - 0.03) / 0.12);
   if (touch === 0) return apart;
-  const acrossL = sums[at + FIELD.acrossL]!;
-  const besideL = sums[at + FIELD.besideL]!;
-  const stepL = Math.sqrt((acrossL + n * GRAIN_L) / (besideL + n * GRAIN_L));
-  // The part of their difference in a/L and b/L that happens right at the border.
-  const whole = n * apartC2 * low;
-  const atBorder =
-    whole === 0 ? 0 : (sums[at + FIELD.turnA]! * da + sums[at + FIELD.turnB]! * db) / whole;
-  const stepC = Math.sqrt(
-    (sums[at + FIELD.acrossC]! + n * GRAIN_C) / (sums[at + FIELD.besideC]! + n * GRAIN_C),
-  );
   // In a strong colour sheen alone makes such an edge.
   const bySheen = sheen * hueHolds * (across * across > turned * turned ? 1 : 0);
   const hardC =
-    Math.min(unit((stepC - 1.25) / 0.4), unit((atBorder - 0.25) / 0.3)) *
-    unit((mismatch - 0.004) / 0.006) *
-    (1 - 0.7 * bySheen);
-  const hard = Math.max(unit(stepL - 1.55), hardC);
-  const jump = Math.sqrt(Math.max(0, acrossL - besideL) / n);
+    hardInColour(sums, at, da, db, low) * unit((mismatch - 0.004) / 0.006) * (1 - 0.7 * bySheen);
+  const hard = Math.max(hardInLight(sums, at), hardC);
+  const jump = Math.sqrt(Math.max(0, sums[at + FIELD.acrossL]! - sums[at + FIELD.besideL]!) / n);
   const light = (hard * (1 - 0.8 * hueHolds) * (dL + jump)) / 2 + 0.04 * dL;
   // Hue may wander softly inside a thing, but not without end.
   const wander = 0.45 + 0.55 * unit((mismatch - 0.016) / 0.022);
   const met = length(mismatch * Math.max(wander, 0.45 + 1.2 * hardC), light);
   return touch * met + (1 - touch) * apart;
+}
+
+/** How much more lightness changes across a border than beside it, 0…1. */
+function hardInLight(sums: Float64Array, at: number): number {
+  const grain = sums[at + FIELD.crossings]! * GRAIN_L;
+  const step = (sums[at + FIELD.acrossL]! + grain) / (sums[at + FIELD.besideL]! + grain);
+  return unit(Math.sqrt(step) - 1.55);
+}
+
+/**
+ * The same of a/L and b/L.
+ * @param da, db their difference between the two groups
+ */
+function hardInColour(sums: Float64Array, at: number, da: number, db: number, low: number): number {
+  const n = sums[at + FIELD.crossings]!;
+  const grain = n * GRAIN_C;
+  const step = (sums[at + FIELD.acrossC]! + grain) / (sums[at + FIELD.besideC]! + grain);
+  // The part of their difference that happens right at the border.
+  const whole = n * (da * da + db * db) * low;
+  const there =
+    whole === 0 ? 0 : (sums[at + FIELD.turnA]! * da + sums[at + FIELD.turnB]! * db) / whole;
+  return Math.min(unit((Math.sqrt(step) - 1.25) / 0.4), unit((there - 0.25) / 0.3));
 }
 
 /** Squared steps that mean nothing: the camera's grain and the file's rounding. */

@@ -42,7 +42,7 @@ export type GatherFromOptions = Pick<GatherOptions, 'colours' | 'onProgress' | '
 };
 
 /** Trials that are asked what they agree on; more, and more again, where that is a matter of their draw. */
-const LOOKS = [16, 64, 256];
+const LOOKS = [8, 64, 256];
 /** An accent holds less than this share of the area … */
 const ACCENT_SHARE = 0.02;
 /** … and is farther than this (CIEDE2000, kL = 2) from every other colour. */

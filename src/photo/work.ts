@@ -112,7 +112,8 @@ export class WorkMaking implements CellRows {
     const [columns, rows] = workSize(width, height);
     this.size = [columns, rows];
     this.rows = part ?? { from: 0, to: rows };
-    this.cells = emptyCells(columns * (this.rows.to - this.rows.from));
+    // Down to the last row, so that the parts below find their place in the first.
+    this.cells = emptyCells(columns * (rows - this.rows.from));
     const toSrgb = toLinearSrgb(space, adapt);
     this.toCones = toSrgb ? product(CONES, toSrgb) : CONES;
     const isFine = mask !== undefined && mask.width === width && mask.height === height;
@@ -137,20 +138,23 @@ export class WorkMaking implements CellRows {
 
   part(): WorkPart {
     const { rows, cells, total: pixels, kept, white, black, opaque } = this;
-    return { rows, ...cells, pixels, kept, white, black, opaque };
+    const end = this.size[0] * (rows.to - rows.from);
+    const [L, a, b, seen] = [cells.L, cells.a, cells.b, cells.seen].map((plane) =>
+      plane.subarray(0, end),
+    ) as [Float32Array, Float32Array, Float32Array, Float32Array];
+    return { rows, L, a, b, seen, pixels, kept, white, black, opaque };
   }
 
-  /** The whole, with the parts that others made. */
+  /** The whole: this, which begins with the first row, and the parts below it that others made. */
   made(others: readonly WorkPart[] = []): WorkImage {
     const parts = [this.part(), ...others];
     const [width, height] = this.size;
     const sum = (of: (part: WorkPart) => number) => parts.reduce((all, part) => all + of(part), 0);
     const kept = sum((part) => part.kept);
-    const cells = others.length === 0 ? this.cells : emptyCells(width * height);
-    if (others.length > 0)
-      for (const part of parts)
-        for (const key of ['L', 'a', 'b', 'seen'] as const)
-          cells[key].set(part[key], part.rows.from * width);
+    const { cells } = this;
+    for (const part of others)
+      for (const key of ['L', 'a', 'b', 'seen'] as const)
+        cells[key].set(part[key], part.rows.from * width);
     return {
       width,
       height,

@@ -22,11 +22,11 @@ async function gathering(): Promise<void> {
   const rows = await benchGather();
   if (rows === null) return console.log('  skipped: no Chromium');
   console.log(
-    '  photograph          MB   decode ms   harmony ms   ratio   page held up ms   most memory MB',
+    '  photograph              MB   decode ms   harmony ms   ratio   the first ms   page held up ms   most memory MB',
   );
-  for (const { photo, megabytes, decodeMs, wholeMs, ratio, heldUpMs, mostMb } of rows)
+  for (const { photo, megabytes, decodeMs, wholeMs, ratio, firstMs, heldUpMs, mostMb } of rows)
     console.log(
-      `  ${photo.padEnd(16)}${cell(megabytes, 1, 6)}${cell(decodeMs, 0, 12)}${cell(wholeMs, 0, 13)}${cell(ratio, 2, 8)}${cell(heldUpMs, 0, 18)}${mostMb === null ? '' : cell(mostMb, 0, 17)}`,
+      `  ${photo.padEnd(20)}${cell(megabytes, 1, 6)}${cell(decodeMs, 0, 12)}${cell(wholeMs, 0, 13)}${cell(ratio, 2, 8)}${cell(firstMs, 0, 15)}${cell(heldUpMs, 0, 18)}${mostMb === null ? '' : cell(mostMb, 0, 17)}`,
     );
   console.log('\nThe story of gathering on the screen: longest task of the page’s own thread');
   for (const { step, longestMs, workMs } of (await benchHeld()) ?? [])

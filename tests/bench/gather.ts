@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import sharp from 'sharp';
@@ -14,17 +14,26 @@ export interface GatherRow {
   readonly megabytes: number;
   readonly decodeMs: number;
   readonly wholeMs: number;
+  /** The first time in a new worker, whose code is not compiled yet. */
+  readonly firstMs: number;
   readonly ratio: number;
   readonly heldUpMs: number;
   /** Most memory that the page's process held meanwhile, MB; null where the system does not tell. */
   readonly mostMb: number | null;
 }
 
-/** A sample enlarged to so many megapixels; noisy as from a small sensor, or smooth. */
-async function photograph(megapixels: number, noisy: boolean): Promise<Buffer> {
-  const height = Math.round(Math.sqrt((megapixels * 1e6) / 1.4));
-  const width = Math.round(height * 1.4);
-  const { data } = await sharp(resolve(ROOT, 'samples/jay-feather.jpg'))
+/** Real photographs, where they stand beside the project: one whose colours are plain, and one of many leaves. */
+const REAL = ['marigold', 'autumn-leaves'].flatMap((name) => {
+  const path = resolve(ROOT, '../shared/photos', `${name}.jpg`);
+  return existsSync(path) ? [{ name, path }] : [];
+});
+
+/** A picture enlarged to so many megapixels; noisy as from a small sensor, or smooth. */
+async function photograph(path: string, megapixels: number, noisy: boolean): Promise<Buffer> {
+  const { width: across = 1, height: down = 1 } = await sharp(path).metadata();
+  const height = Math.round(Math.sqrt((megapixels * 1e6 * down) / across));
+  const width = Math.round((height * across) / down);
+  const { data } = await sharp(path)
     .resize(width, height)
     .raw()
     .toBuffer({ resolveWithObject: true });
@@ -74,16 +83,23 @@ function peakOf(pids: readonly number[]): number | null {
 export const benchGather = (): Promise<GatherRow[] | null> => onPage(gatherOn);
 
 async function gatherOn(page: Page, folder: string): Promise<GatherRow[]> {
-  const photos: [string, number, boolean][] = [
-    ['smooth, 1 MP', 1, false],
-    ['smooth, 3 MP', 3, false],
-    ['smooth, 12 MP', 12, false],
-    ['noisy, 12 MP', 12, true],
-    ['smooth, 48 MP', 48, false],
+  const sample = resolve(ROOT, 'samples/jay-feather.jpg');
+  const photos: [name: string, path: string, megapixels: number, noisy: boolean][] = [
+    ['smooth, 1 MP', sample, 1, false],
+    ['smooth, 3 MP', sample, 3, false],
+    ['smooth, 12 MP', sample, 12, false],
+    ['noisy, 12 MP', sample, 12, true],
+    ...REAL.map(({ name, path }): [string, string, number, boolean] => [
+      `${name}, 12 MP`,
+      path,
+      12,
+      false,
+    ]),
+    ['smooth, 48 MP', sample, 48, false],
   ];
   const sizes = new Map<string, number>();
-  for (const [i, [name, megapixels, noisy]] of photos.entries()) {
-    const bytes = await photograph(megapixels, noisy);
+  for (const [i, [name, path, megapixels, noisy]] of photos.entries()) {
+    const bytes = await photograph(path, megapixels, noisy);
     sizes.set(name, bytes.length / 1e6);
     writeFileSync(join(folder, `${i}.jpg`), bytes);
   }
@@ -91,7 +107,7 @@ async function gatherOn(page: Page, folder: string): Promise<GatherRow[]> {
   for (const [i, [photo]] of photos.entries()) {
     const pids = await renderersOf(page);
     for (const pid of pids) forgetPeak(pid);
-    const { decode, whole, heldUpMs } = await page.evaluate(
+    const { decode, whole, firstMs, heldUpMs } = await page.evaluate(
       ([path, rounds]) => window.timePhoto(path, rounds),
       [`${i}.jpg`, ROUNDS] as const,
     );
@@ -101,6 +117,7 @@ async function gatherOn(page: Page, folder: string): Promise<GatherRow[]> {
       megabytes: sizes.get(photo)!,
       decodeMs,
       wholeMs,
+      firstMs,
       ratio: wholeMs / decodeMs,
       heldUpMs,
       mostMb: peakOf(pids),

@@ -4,11 +4,14 @@ import { CameraIcon, PictureIcon } from './drawn/icons.tsx';
 /** A real file input under a button's face: works by keyboard, and with a camera where there is one. */
 export function PhotoButton({
   label,
+  onOpen,
   onTake,
   main,
   capture = false,
 }: {
   label: string;
+  /** The browser opens its camera or its list of files: there is time until one is taken. */
+  onOpen?: () => void;
   onTake: (file: File) => void;
   /** Whether it is what is to be done now. */
   main: boolean;
@@ -25,6 +28,7 @@ export function PhotoButton({
         type="file"
         accept="image/*"
         {...(capture ? { capture: 'environment' } : {})}
+        onClick={onOpen}
         onChange={() => {
           const file = input.current?.files?.[0];
           if (file) onTake(file);

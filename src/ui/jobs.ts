@@ -12,6 +12,7 @@ import type { HandJob, HandResult } from '../../workers/hand.ts';
 import { type JobOptions, runJob, WarmWorker } from '../../workers/jobs.ts';
 import type { Kind, MixtureNews, MixtureWork } from '../../workers/mixture.ts';
 import type { PhotoJob, PhotoNews, PhotoResult } from '../../workers/photo.ts';
+import type { RehearsalJob } from '../../workers/rehearsal.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 
 const photoWorker = new WarmWorker(
@@ -21,9 +22,29 @@ const photoWorker = new WarmWorker(
 /** Gets ready for a photograph that is about to be chosen. */
 export const expectPhoto = (): void => photoWorker.warm();
 
+/** Rehearsals, while a painter looks for a photograph: a half of the time that the first would take is spent on compiling. */
+const REHEARSALS = 3;
+let rehearsing: Promise<void> | undefined;
+let isChosen = false;
+
+/** Rehearses, once, until a photograph is chosen. */
+export function rehearsePhoto(): void {
+  rehearsing ??= (async () => {
+    const { signal } = new AbortController();
+    for (let time = 0; time < REHEARSALS && !isChosen; time++)
+      await photoWorker.run<RehearsalJob, null, never>({ act: 'rehearse' }, { signal });
+  })().catch(() => {});
+}
+
 /** Reads a photograph and gathers its harmony, away from the page's own thread. */
-export const readPhoto = (job: PhotoJob, options: JobOptions<PhotoNews>): Promise<PhotoResult> =>
-  photoWorker.run(job, options);
+export async function readPhoto(
+  job: PhotoJob,
+  options: JobOptions<PhotoNews>,
+): Promise<PhotoResult> {
+  isChosen = true;
+  await rehearsing;
+  return photoWorker.run(job, options);
+}
 
 /** Looks at a photograph again for one colour. */
 export const lookAgain = (job: HandJob, options: JobOptions<never>): Promise<HandResult> =>

@@ -7,6 +7,8 @@ import { onPage } from './browser.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const ROUNDS = 7;
+/** As often as src/ui/jobs.ts rehearses. */
+const REHEARSALS = 3;
 
 /** One row of the report: a photograph, and how its gathering compares with decoding it alone. */
 export interface GatherRow {
@@ -14,7 +16,7 @@ export interface GatherRow {
   readonly megabytes: number;
   readonly decodeMs: number;
   readonly wholeMs: number;
-  /** The first time in a new worker, whose code is not compiled yet. */
+  /** The first photograph of a worker that has rehearsed. */
   readonly firstMs: number;
   readonly ratio: number;
   readonly heldUpMs: number;
@@ -108,8 +110,8 @@ async function gatherOn(page: Page, folder: string): Promise<GatherRow[]> {
     const pids = await renderersOf(page);
     for (const pid of pids) forgetPeak(pid);
     const { decode, whole, firstMs, heldUpMs } = await page.evaluate(
-      ([path, rounds]) => window.timePhoto(path, rounds),
-      [`${i}.jpg`, ROUNDS] as const,
+      ([path, rounds, rehearsals]) => window.timePhoto(path, rounds, rehearsals),
+      [`${i}.jpg`, ROUNDS, REHEARSALS] as const,
     );
     const [decodeMs, wholeMs] = [median(decode), median(whole)];
     rows.push({

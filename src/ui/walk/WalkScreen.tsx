@@ -3,7 +3,7 @@ import { Cards } from '../book/Cards.tsx';
 import { SampleOffer } from '../book/SampleBook.tsx';
 import { bringPhotograph, gathering } from '../gathering.ts';
 import { InstallHint } from '../install/InstallHint.tsx';
-import { expectPhoto } from '../jobs.ts';
+import { expectPhoto, rehearsePhoto } from '../jobs.ts';
 import { PhotoButton } from '../PhotoButton.tsx';
 import { hrefOf } from '../route.ts';
 import { complain } from '../studio.ts';
@@ -25,8 +25,8 @@ export function WalkScreen() {
         </a>
       </p>
       <div class="main-actions keep-bar walk-bar">
-        <PhotoButton label={say.take} onTake={bring} main capture />
-        <PhotoButton label={say.choose} onTake={bring} main />
+        <PhotoButton label={say.take} onOpen={rehearsePhoto} onTake={bring} main capture />
+        <PhotoButton label={say.choose} onOpen={rehearsePhoto} onTake={bring} main />
       </div>
       <GatheringLine roomy />
       {/* Nothing moves for the offer of a browser that makes it late; by hand it is made before anything is saved. */}

@@ -1,0 +1,38 @@
+import { chance } from '../src/chance.ts';
+import type { Handed } from './jobs.ts';
+import { readPhoto } from './photo.ts';
+import { canvasOf } from './strips.ts';
+
+/** A photograph that is of no account: reading it has the code compiled that the next one needs. */
+export interface RehearsalJob {
+  readonly act: 'rehearse';
+}
+
+const WIDTH = 1700;
+const HEIGHT = 1200;
+
+/** Reads a picture of our own: large enough for a second thread, and of so many colours that all trials are run. */
+export async function rehearse(): Promise<Handed<null>> {
+  await readPhoto({ file: await drawn(), keep: false }, () => {});
+  return { value: null };
+}
+
+let picture: Promise<Blob> | undefined;
+/** Soft dabs of all colours, one over the other. */
+function drawn(): Promise<Blob> {
+  if (picture) return picture;
+  const { canvas, context } = canvasOf(WIDTH, HEIGHT, false);
+  const next = chance(1);
+  for (let dab = 0; dab < 300; dab++) {
+    const radius = 60 + 240 * next();
+    const [x, y] = [WIDTH * next(), HEIGHT * next()];
+    const shade = context.createRadialGradient(x, y, 0, x, y, radius);
+    const hue = Math.floor(360 * next());
+    shade.addColorStop(0, `hsl(${hue} 60% ${20 + Math.floor(60 * next())}%)`);
+    shade.addColorStop(1, `hsl(${hue} 60% 50% / 0)`);
+    context.fillStyle = shade;
+    context.fillRect(x - radius, y - radius, 2 * radius, 2 * radius);
+  }
+  picture = canvas.convertToBlob({ type: 'image/jpeg', quality: 0.8 });
+  return picture;
+}

@@ -153,33 +153,37 @@ function begin(
 ): { readonly of: Uint8Array; readonly nearest: number } {
   const n = nodes.count;
   const at = (i: number, j: number) => (i < j ? i * n + j : j * n + i);
-  const size = Float64Array.from(nodes.weight, (w) => (w > 0 ? 1 : 0));
+  const size = new Float64Array(n).fill(1);
   const weight = Float64Array.from(nodes.weight);
   const some = SOME * weight.reduce((sum, w) => sum + w, 0);
   let nearest = Infinity;
   const of = Uint8Array.from({ length: n }, (_, i) => i);
-  let live = size.reduce((sum, one) => sum + one, 0);
-  while (live > fewest) {
+  let live = [...of].filter((i) => weight[i]! > 0);
+  while (live.length > fewest) {
     let [first, second, most] = [-1, -1, -1];
-    for (let i = 0; i < n; i++)
-      for (let j = i + 1; size[i]! > 0 && j < n; j++)
-        if (size[j]! > 0 && together[i * n + j]! > most) {
-          most = together[i * n + j]!;
-          [first, second] = [i, j];
+    for (let k = 0; k < live.length; k++) {
+      const row = live[k]! * n;
+      for (let l = k + 1; l < live.length; l++) {
+        const both = together[row + live[l]!]!;
+        if (both > most) {
+          most = both;
+          first = live[k]!;
+          second = live[l]!;
         }
-    if (most < TOGETHER && live <= BEGIN) break;
+      }
+    }
+    if (most < TOGETHER && live.length <= BEGIN) break;
     if (Math.min(weight[first]!, weight[second]!) > some)
       nearest = Math.min(nearest, Math.abs(most - TOGETHER));
-    weight[first]! += weight[second]!;
     const [p, q] = [size[first]!, size[second]!];
-    for (let k = 0; k < n; k++)
-      if (k !== first && k !== second)
+    live = live.filter((k) => k !== second);
+    for (const k of live)
+      if (k !== first)
         together[at(first, k)] =
           (p * together[at(first, k)]! + q * together[at(second, k)]!) / (p + q);
     size[first] = p + q;
-    size[second] = 0;
+    weight[first]! += weight[second]!;
     for (let i = 0; i < n; i++) if (of[i] === second) of[i] = first;
-    live--;
   }
   const order = [...new Set(nodes.ofBin.map((node) => of[node]!))].sort((i, j) => i - j);
   return { of: nodes.ofBin.map((node) => order.indexOf(of[node]!)), nearest };

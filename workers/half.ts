@@ -1,4 +1,4 @@
-import { type Dealt, trialsOf } from '../src/harmony/trial.ts';
+import { type TrialsWanted, trialsOf } from '../src/harmony/trial.ts';
 import type { Span } from '../src/photo/average.ts';
 import type { Pixels } from '../src/photo/pixels.ts';
 import { WorkMaking, type WorkOptions, type WorkPart } from '../src/photo/work.ts';
@@ -16,12 +16,9 @@ export interface AverageJob {
   readonly part: Span;
 }
 
-/** Trials of the seeds `from` … `to` − 1. */
-export interface TrialsJob {
+/** Some of the trials that a gathering waits for. */
+export interface TrialsJob extends TrialsWanted {
   readonly kind: 'trials';
-  readonly dealt: Dealt;
-  readonly from: number;
-  readonly to: number;
 }
 
 /** Half of something, for a second thread. */
@@ -41,7 +38,7 @@ export async function average({
 
 /** The job of a second thread. */
 export async function half(job: HalfJob): Promise<Handed<WorkPart | Uint8Array[]>> {
-  if (job.kind === 'trials') return { value: trialsOf(job.dealt, job.from, job.to) };
+  if (job.kind === 'trials') return { value: trialsOf(job) };
   try {
     const value = (await average(job)).part();
     const { L, a, b, seen } = value;

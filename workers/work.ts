@@ -1,11 +1,6 @@
-import {
-  type GatherFault,
-  type GatherFromOptions,
-  gatheringOf,
-  type TrialsWanted,
-} from '../src/harmony/gather.ts';
+import { type GatherFault, type GatherFromOptions, gatheringOf } from '../src/harmony/gather.ts';
 import type { Gathered } from '../src/harmony/harmony.ts';
-import { trialsOf } from '../src/harmony/trial.ts';
+import { type TrialsWanted, trialsOf } from '../src/harmony/trial.ts';
 import { type WorkImage, WorkMaking, type WorkPart, workSize } from '../src/photo/work.ts';
 import type { Result } from '../src/result.ts';
 import { average, type HalfJob, type Look } from './half.ts';
@@ -76,13 +71,18 @@ export async function gatherWork(
   }
 }
 
-async function trials({ dealt, from, to }: TrialsWanted): Promise<readonly Uint8Array[]> {
-  if (!hasSecond || to - from <= FEW) return trialsOf(dealt, from, to);
+async function trials(wanted: TrialsWanted): Promise<readonly Uint8Array[]> {
+  const { from, to } = wanted;
+  if (!hasSecond || to - from <= FEW) return trialsOf(wanted);
   const middle = (from + to) >> 1;
+  const [mine, theirs] = [
+    { ...wanted, to: middle },
+    { ...wanted, from: middle },
+  ];
   const both = await inTwo<Uint8Array[], Uint8Array[]>(
-    () => trialsOf(dealt, from, middle),
-    { kind: 'trials', dealt, from: middle, to },
-    () => trialsOf(dealt, middle, to),
+    () => trialsOf(mine),
+    { kind: 'trials', ...theirs },
+    () => trialsOf(theirs),
   );
   return both.flat();
 }

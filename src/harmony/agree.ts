@@ -12,12 +12,6 @@ const TOGETHER = 0.5;
 const TOLD = 0.5;
 /** A trial tells a group when one of its own is the same to more than this: both over either. */
 const SAME = 0.5;
-/**
- * How sure an atom is of its group: the part by which it is more with it than with the next best, to this
- * power. So a thing is measured where the trials are nearly of one mind, and looks the same whatever they
- * make of its rim.
- */
-const SURE_POWER = 4;
 /** Still, what nobody is sure of counts for something. */
 const LEAST_SURE = 0.02;
 /** What n trials tell may be a matter of their draw: groups told by so nearly {@link TOLD}, or nodes together by so nearly {@link TOGETHER}, times √n … */
@@ -263,12 +257,22 @@ class Agreement {
       }
       const [most, next] = firstTwo(withIt);
       const apart = withIt[most]! - (withIt[next] ?? 0);
-      sure[atom] = Math.max(LEAST_SURE, (apart / withIt[most]!) ** SURE_POWER);
+      sure[atom] = surely(apart / withIt[most]!);
       filled[most] = 1;
       return most;
     });
     return { group: filled.includes(0) ? this.of : group, sure };
   }
+}
+
+/**
+ * How sure an atom is of its group, of the part by which it is more with it than with the next best: the
+ * fourth power of that, so that a thing is measured where the trials are nearly of one mind, and looks the
+ * same whatever they make of its rim. (Multiplied out: engines differ in the last digit of `**`.)
+ */
+function surely(part: number): number {
+  const square = part * part;
+  return Math.max(LEAST_SURE, square * square);
 }
 
 /** Places of the largest and of the second, the first on ties; −1 where there is no second. */

@@ -212,30 +212,30 @@ class Crossing {
     // The border lies between `from` and `to`; where there is no room beside it, nothing changes there.
     const from = near * 4;
     const to = far * 4;
-    const before4 = left ? from - SPAN * step * 4 : from;
-    const after4 = right ? to + SPAN * step * 4 : to;
+    const leftEnd = left ? from - SPAN * step * 4 : from;
+    const rightEnd = right ? to + SPAN * step * 4 : to;
     const L = points[to]! - points[from]!;
-    const leftL = points[from]! - points[before4]!;
-    const rightL = points[after4]! - points[to]!;
+    const leftL = points[from]! - points[leftEnd]!;
+    const rightL = points[rightEnd]! - points[to]!;
     const a = turned(points, from, to, 2);
-    const leftA = turned(points, before4, from, 2);
-    const rightA = turned(points, to, after4, 2);
+    const leftA = turned(points, leftEnd, from, 2);
+    const rightA = turned(points, to, rightEnd, 2);
     const b = turned(points, from, to, 3);
-    const leftB = turned(points, before4, from, 3);
-    const rightB = turned(points, to, after4, 3);
+    const leftB = turned(points, leftEnd, from, 3);
+    const rightB = turned(points, to, rightEnd, 3);
     const i = label[p]!;
     const j = label[p + step]!;
     const way = 1 | ((j - i) >> 31);
     const { sums } = this.edges;
-    // In the order of FIELD.
     const at = this.placeOf[pairOf(count, i, j)]!;
-    sums[at + 1]!++;
-    sums[at + 2]! += L * L;
-    sums[at + 3]! += a * a + b * b;
-    sums[at + 4]! += per * (leftL * leftL + rightL * rightL);
-    sums[at + 5]! += per * (leftA * leftA + leftB * leftB + rightA * rightA + rightB * rightB);
-    sums[at + 6]! += way * (a - per * (leftA + rightA));
-    sums[at + 7]! += way * (b - per * (leftB + rightB));
+    sums[at + FIELD.crossings]!++;
+    sums[at + FIELD.acrossL]! += L * L;
+    sums[at + FIELD.acrossC]! += a * a + b * b;
+    sums[at + FIELD.besideL]! += per * (leftL * leftL + rightL * rightL);
+    sums[at + FIELD.besideC]! +=
+      per * (leftA * leftA + leftB * leftB + rightA * rightA + rightB * rightB);
+    sums[at + FIELD.turnA]! += way * (a - per * (leftA + rightA));
+    sums[at + FIELD.turnB]! += way * (b - per * (leftB + rightB));
   }
 }
 

@@ -15,7 +15,7 @@ import type { Gathered, GatheredColour } from './harmony.ts';
 import { MOST } from './join.ts';
 import { labelMap, NOWHERE } from './labels.ts';
 import { type Certainty, ladder, localColour, tally } from './measure.ts';
-import { type Dealt, trialsOf } from './trial.ts';
+import { type Dealt, type TrialsWanted, trialsOf } from './trial.ts';
 
 export type GatherFault =
   | { readonly code: 'transparent' }
@@ -88,16 +88,8 @@ export function gatherFrom(
   const gathering = gatheringOf(work, options);
   for (let turn = gathering.next(); ; ) {
     if (turn.done) return turn.value;
-    const { dealt, from, to } = turn.value;
-    turn = gathering.next(trialsOf(dealt, from, to));
+    turn = gathering.next(trialsOf(turn.value));
   }
-}
-
-/** Trials that a gathering waits for: those of the seeds `from` … `to` − 1. */
-export interface TrialsWanted {
-  readonly dealt: Dealt;
-  readonly from: number;
-  readonly to: number;
 }
 
 /**
@@ -124,15 +116,14 @@ export function* gatheringOf(
   const { count, weight, cells: cellsOf, L, a, b } = atoms;
   const dealt: Dealt = { atoms: { count, weight, cells: cellsOf, L, a, b }, edges, wanted };
   const trials: Uint8Array[] = [];
-  let agreed: Agreed | undefined;
-  for (const look of LOOKS) {
-    if (agreed?.isSettled) break;
+  let agreed: Agreed;
+  let look = 0;
+  do {
     if (stopped?.()) return fail({ code: 'stopped' });
-    onProgress?.(0.4 + (0.4 * look) / LOOKS.at(-1)!);
-    trials.push(...(yield { dealt, from: trials.length, to: look }));
+    onProgress?.(0.4 + (0.4 * look) / LOOKS.length);
+    trials.push(...(yield { dealt, from: trials.length, to: LOOKS[look]! }));
     agreed = agree(atoms, trials, wanted);
-  }
-  if (!agreed) throw new RangeError('no trials');
+  } while (!agreed.isSettled && ++look < LOOKS.length);
   const { group, sure } = agreed;
   const label = new Uint8Array(cells.length);
   const named = new Uint8Array(atoms.count + 1).fill(NOWHERE);

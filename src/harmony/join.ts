@@ -1,4 +1,5 @@
 import type { Chance } from '../chance.ts';
+import { exponential } from '../exponential.ts';
 import { addBorder, type Borders, FIELD, FIELDS, placeOf } from './border.ts';
 import { addGroup, cost, type Group, groupOf, type Nodes } from './cost.ts';
 import type { Scene } from './scene.ts';
@@ -51,7 +52,7 @@ export function join(
   // Where hue hardly wanders, what lies inside things is joined far below the limit.
   const loose = Math.max(0, Math.min(1, (wander - 0.003) / 0.004));
   const one = (0.75 + 0.25 * loose) * (LIMIT * (0.65 + 0.35 * spread) + WANDER * wander);
-  const limit = one * Math.exp(SHAKEN_LIMIT * swing(shake.limit));
+  const limit = one * exponential(SHAKEN_LIMIT * swing(shake.limit));
   const far =
     (FAR + FAR_WANDER * wander) * Math.min(1, spread) * (1 + SHAKEN_FAR * swing(shake.far));
   const parted: Parted = {

@@ -1,4 +1,5 @@
 import { chance } from '../chance.ts';
+import { exponential } from '../exponential.ts';
 import { type Atoms, inSpace } from './atoms.ts';
 import { bordersOfNodes, type Edges, FIELDS } from './border.ts';
 import { cluster, LIGHTNESS } from './cluster.ts';
@@ -22,8 +23,15 @@ export interface Dealt {
   readonly wanted: number | undefined;
 }
 
+/** Trials of the seeds `from` … `to` − 1. */
+export interface TrialsWanted {
+  readonly dealt: Dealt;
+  readonly from: number;
+  readonly to: number;
+}
+
 /** The trials of some seeds, in their order: the group of each atom in each, 0…6. */
-export function trialsOf(dealt: Dealt, from: number, to: number): Uint8Array[] {
+export function trialsOf({ dealt, from, to }: TrialsWanted): Uint8Array[] {
   const trials = new Trials(dealt);
   return Array.from({ length: to - from }, (_, i) => trials.run(from + i));
 }
@@ -54,7 +62,7 @@ class Trials {
     const [many, tilt, limit, far] = evenly(seed);
     const k = Math.round(FEWEST + (NODES - FEWEST) * many);
     const lightness = LIGHTNESS * (1 - TILTED + 2 * TILTED * tilt);
-    const weight = dealt.atoms.weight.map((w) => w * Math.exp(SHAKEN * (2 * next() - 1)));
+    const weight = dealt.atoms.weight.map((w) => w * exponential(SHAKEN * (2 * next() - 1)));
     const { nodes, borders, ofAtom } = this.nodes(k, lightness, weight);
     const group = join({ nodes, borders, scene }, this.copy, { limit, far, next }, dealt.wanted);
     return ofAtom.map((node) => group[node]!);

@@ -48,17 +48,20 @@ export function addGroup(to: Group, from: Group, way: 1 | -1): void {
   to.sLL += way * from.sLL;
   to.sLa += way * from.sLa;
   to.sLb += way * from.sLb;
-  to.L = to.sL / to.weight;
-  to.a = to.sLa / to.sLL;
-  to.b = to.sLb / to.sLL;
-  to.C = length(to.a, to.b);
+  follow(to);
+}
+
+function follow(group: Group): void {
+  group.L = group.sL / group.weight;
+  group.a = group.sLa / group.sLL;
+  group.b = group.sLb / group.sLL;
+  group.C = length(group.a, group.b);
 }
 
 export function groupOf(nodes: Nodes, i: number): Group {
   const [w, L, a, b] = [nodes.weight[i]!, nodes.L[i]!, nodes.a[i]!, nodes.b[i]!];
-  const group = emptyGroup();
-  const one: Group = {
-    ...group,
+  const group: Group = {
+    ...emptyGroup(),
     weight: w,
     cells: nodes.cells[i]!,
     sL: w * L,
@@ -67,7 +70,7 @@ export function groupOf(nodes: Nodes, i: number): Group {
     sLa: w * L * a,
     sLb: w * L * b,
   };
-  addGroup(group, one, 1);
+  follow(group);
   return group;
 }
 

@@ -22,27 +22,26 @@ const photoWorker = new WarmWorker(
 /** Gets ready for a photograph that is about to be chosen. */
 export const expectPhoto = (): void => photoWorker.warm();
 
-/** Rehearsals, while a painter looks for a photograph: a half of the time that the first would take is spent on compiling. */
-const REHEARSALS = 3;
-let rehearsing: Promise<void> | undefined;
-let isChosen = false;
+/** Rehearsals, while a painter looks for a photograph: most of the time that the first takes goes into compiling. */
+const REHEARSALS = 2;
+let rehearsal: AbortController | undefined;
 
-/** Rehearses, once, until a photograph is chosen. */
-export function rehearsePhoto(): void {
-  rehearsing ??= (async () => {
-    const { signal } = new AbortController();
-    for (let time = 0; time < REHEARSALS && !isChosen; time++)
+/** Rehearses, once; a photograph that comes before the end does not wait for it. */
+export async function rehearsePhoto(): Promise<void> {
+  if (rehearsal) return;
+  rehearsal = new AbortController();
+  const { signal } = rehearsal;
+  try {
+    for (let time = 0; time < REHEARSALS; time++)
       await photoWorker.run<RehearsalJob, null, never>({ act: 'rehearse' }, { signal });
-  })().catch(() => {});
+  } catch {
+    // Given up for a photograph, or not possible here: the first takes as long as it does.
+  }
 }
 
 /** Reads a photograph and gathers its harmony, away from the page's own thread. */
-export async function readPhoto(
-  job: PhotoJob,
-  options: JobOptions<PhotoNews>,
-): Promise<PhotoResult> {
-  isChosen = true;
-  await rehearsing;
+export function readPhoto(job: PhotoJob, options: JobOptions<PhotoNews>): Promise<PhotoResult> {
+  rehearsal?.abort();
   return photoWorker.run(job, options);
 }
 

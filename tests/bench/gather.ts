@@ -8,7 +8,7 @@ import { onPage } from './browser.ts';
 const ROOT = resolve(import.meta.dirname, '../..');
 const ROUNDS = 7;
 /** As often as src/ui/jobs.ts rehearses. */
-const REHEARSALS = 3;
+const REHEARSALS = 2;
 
 /** One row of the report: a photograph, and how its gathering compares with decoding it alone. */
 export interface GatherRow {

@@ -20,9 +20,10 @@ async function inBrowser(
   page: Page,
   url: string,
   path: string,
+  choose = () => page.getByLabel('Choose a photograph').setInputFiles(path),
 ): Promise<readonly GatheredColour[]> {
   await page.goto(`${url}#/walk`);
-  await page.getByLabel('Choose a photograph').setInputFiles(path);
+  await choose();
   await page.waitForURL(/#\/harmony\//);
   await page.getByRole('button', { name: 'Keep this harmony' }).waitFor();
   const id = await page.evaluate(() => location.hash.split('/')[2]!);
@@ -84,6 +85,22 @@ describeBrowser('the same file gives the same harmony in Node and in Chromium', 
   test.each(files)('%s', async (name) => {
     const path = resolve(folder, name);
     expect(await inBrowser(page, served.url, path)).toEqual(await inNode(path));
+  });
+
+  // The worker rehearses while a painter looks for a photograph (workers/rehearsal.ts).
+  test.each([
+    ['while the worker rehearses', 0],
+    ['after it has rehearsed', 2000],
+  ])('chosen %s', async (_, ms) => {
+    await page.reload();
+    const choose = async () => {
+      const chooser = page.waitForEvent('filechooser');
+      await page.getByText('Choose a photograph').click();
+      const asked = await chooser;
+      await page.waitForTimeout(ms);
+      await asked.setFiles(JAY);
+    };
+    expect(await inBrowser(page, served.url, JAY, choose)).toEqual(await inNode(JAY));
   });
 
   test('every pixel of 17 megapixels is read, not of a smaller copy', async () => {

@@ -25,8 +25,8 @@ export function WalkScreen() {
         </a>
       </p>
       <div class="main-actions keep-bar walk-bar">
-        <PhotoButton label={say.take} onOpen={rehearsePhoto} onTake={bring} main capture />
-        <PhotoButton label={say.choose} onOpen={rehearsePhoto} onTake={bring} main />
+        <PhotoButton label={say.take} onOpen={rehearse} onTake={bring} main capture />
+        <PhotoButton label={say.choose} onOpen={rehearse} onTake={bring} main />
       </div>
       <GatheringLine roomy />
       {/* Nothing moves for the offer of a browser that makes it late; by hand it is made before anything is saved. */}
@@ -37,6 +37,7 @@ export function WalkScreen() {
   );
 }
 
+const rehearse = (): void => void rehearsePhoto();
 const bring = (file: File): void => void bringPhotograph(file, calledBy(file.name));
 
 const STAGES = { keeping: say.keeping, gathering: say.gathering, looking: say.looking } as const;

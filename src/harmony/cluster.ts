@@ -45,8 +45,13 @@ function widen(
   lowest: Float64Array,
   highest: Float64Array,
 ): void {
-  let [lowL, lowA, lowB] = lowest as unknown as [number, number, number];
-  let [highL, highA, highB] = highest as unknown as [number, number, number];
+  // Numbers taken out of an array one by one: unpacked all at once they would be boxed, at four times the cost.
+  let lowL = lowest[0]!;
+  let lowA = lowest[1]!;
+  let lowB = lowest[2]!;
+  let highL = highest[0]!;
+  let highA = highest[1]!;
+  let highB = highest[2]!;
   for (let i = from; i < to; i++) {
     if (seen[i] === 0) continue;
     const l = L[i]!;
@@ -99,7 +104,9 @@ class Binning {
   add(from: number, to: number): void {
     const { seen, per, across, deep, binAt, ofCell } = this;
     const { L, a, b } = this.image;
-    const [L0, a0, b0] = this.low as unknown as [number, number, number];
+    const L0 = this.low[0]!;
+    const a0 = this.low[1]!;
+    const b0 = this.low[2]!;
     for (let i = from; i < to; i++) {
       const w = seen[i]!;
       if (w === 0) {

@@ -22,6 +22,7 @@ export function atomsOf(bins: Histogram, lightness: number): Atoms {
     const atom = ofBin[bin]!;
     const w = bins.weight[bin]!;
     weight[atom]! += w;
+    cells[atom]! += bins.cells[bin]!;
     L[atom]! += w * bins.L[bin]!;
     a[atom]! += w * bins.a[bin]!;
     b[atom]! += w * bins.b[bin]!;
@@ -31,7 +32,6 @@ export function atomsOf(bins: Histogram, lightness: number): Atoms {
     a[atom]! /= weight[atom]!;
     b[atom]! /= weight[atom]!;
   }
-  for (const bin of bins.ofCell) if (bin >= 0) cells[ofBin[bin]!]!++;
   return { count, weight, cells, L, a, b, ofBin };
 }
 

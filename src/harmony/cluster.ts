@@ -12,6 +12,8 @@ export interface Histogram {
   readonly L: Float64Array;
   readonly a: Float64Array;
   readonly b: Float64Array;
+  /** Cells in each bin. */
+  readonly cells: Float64Array;
   /** Bin of each cell, −1 where nothing is looked at. */
   readonly ofCell: Int32Array;
 }
@@ -68,6 +70,9 @@ function widen(
   highest.set([highL, highA, highB]);
 }
 
+/** Numbers that are summed for a bin. */
+const PER_BIN = 5;
+
 /** Puts cells into the bins of a grid. */
 class Binning {
   private readonly image: FlatImage;
@@ -80,8 +85,8 @@ class Binning {
   /** One more than the bin of each place in the grid, 0 where there is none yet. */
   private readonly binAt: Int32Array;
   private readonly ofCell: Int32Array;
-  /** Weight, and weighted sums of L, a, b, of each bin. */
-  private sums = new Float64Array(4 * 4096);
+  /** Weight, weighted sums of L, a, b, and cells of each bin. */
+  private sums = new Float64Array(PER_BIN * 4096);
   private bins = 0;
 
   constructor(
@@ -122,15 +127,16 @@ class Binning {
       if (bin < 0) {
         bin = this.bins++;
         binAt[key] = bin + 1;
-        if (bin * 4 === this.sums.length) this.grow();
+        if (bin * PER_BIN === this.sums.length) this.grow();
       }
       ofCell[i] = bin;
       const { sums } = this;
-      const at = bin * 4;
+      const at = bin * PER_BIN;
       sums[at]! += w;
       sums[at + 1]! += w * l;
       sums[at + 2]! += w * u;
       sums[at + 3]! += w * v;
+      sums[at + 4]!++;
     }
   }
 
@@ -146,14 +152,16 @@ class Binning {
     const L = new Float64Array(bins);
     const a = new Float64Array(bins);
     const b = new Float64Array(bins);
-    for (let bin = 0, at = 0; bin < bins; bin++, at += 4) {
+    const cells = new Float64Array(bins);
+    for (let bin = 0, at = 0; bin < bins; bin++, at += PER_BIN) {
       const w = sums[at]!;
       weight[bin] = w;
       L[bin] = sums[at + 1]! / w;
       a[bin] = sums[at + 2]! / w;
       b[bin] = sums[at + 3]! / w;
+      cells[bin] = sums[at + 4]!;
     }
-    return { bins, weight, L, a, b, ofCell };
+    return { bins, weight, L, a, b, cells, ofCell };
   }
 }
 

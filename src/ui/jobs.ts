@@ -22,18 +22,19 @@ const photoWorker = new WarmWorker(
 /** Gets ready for a photograph that is about to be chosen. */
 export const expectPhoto = (): void => photoWorker.warm();
 
-/** Rehearsals, while a painter looks for a photograph: most of the time that the first takes goes into compiling. */
-const REHEARSALS = 2;
+/** Of the one rehearsal; there is none after the first photograph. */
 let rehearsal: AbortController | undefined;
 
-/** Rehearses, once; a photograph that comes before the end does not wait for it. */
+/**
+ * Has the worker rehearse while a painter looks for a photograph: most of the time that the first takes goes into
+ * compiling. One that comes before the end does not wait for it.
+ */
 export async function rehearsePhoto(): Promise<void> {
   if (rehearsal) return;
   rehearsal = new AbortController();
   const { signal } = rehearsal;
   try {
-    for (let time = 0; time < REHEARSALS; time++)
-      await photoWorker.run<RehearsalJob, null, never>({ act: 'rehearse' }, { signal });
+    await photoWorker.run<RehearsalJob, null, never>({ act: 'rehearse' }, { signal });
   } catch {
     // Given up for a photograph, or not possible here: the first takes as long as it does.
   }
@@ -41,7 +42,8 @@ export async function rehearsePhoto(): Promise<void> {
 
 /** Reads a photograph and gathers its harmony, away from the page's own thread. */
 export function readPhoto(job: PhotoJob, options: JobOptions<PhotoNews>): Promise<PhotoResult> {
-  rehearsal?.abort();
+  rehearsal ??= new AbortController();
+  rehearsal.abort();
   return photoWorker.run(job, options);
 }
 

@@ -7,8 +7,6 @@ import { onPage } from './browser.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const ROUNDS = 7;
-/** As often as src/ui/jobs.ts rehearses. */
-const REHEARSALS = 2;
 
 /** One row of the report: a photograph, and how its gathering compares with decoding it alone. */
 export interface GatherRow {
@@ -110,8 +108,8 @@ async function gatherOn(page: Page, folder: string): Promise<GatherRow[]> {
     const pids = await renderersOf(page);
     for (const pid of pids) forgetPeak(pid);
     const { decode, whole, firstMs, heldUpMs } = await page.evaluate(
-      ([path, rounds, rehearsals]) => window.timePhoto(path, rounds, rehearsals),
-      [`${i}.jpg`, ROUNDS, REHEARSALS] as const,
+      ([path, rounds]) => window.timePhoto(path, rounds),
+      [`${i}.jpg`, ROUNDS] as const,
     );
     const [decodeMs, wholeMs] = [median(decode), median(whole)];
     rows.push({

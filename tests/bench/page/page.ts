@@ -6,11 +6,7 @@ import type { Timing, TimingJob } from './timing.worker.ts';
 declare global {
   interface Window {
     /** Times a photograph in a worker, and how long this page's own thread was held up meanwhile. */
-    timePhoto(
-      url: string,
-      rounds: number,
-      rehearsals: number,
-    ): Promise<Timing & { heldUpMs: number }>;
+    timePhoto(url: string, rounds: number): Promise<Timing & { heldUpMs: number }>;
     /** Times the search for mixtures in a worker, and the app's own worker from its start to its answer. */
     timeMixtures(rounds: number): Promise<{ rows: Row[]; wholeMs: number[] }>;
   }
@@ -43,7 +39,7 @@ window.timeMixtures = async (rounds) => {
   return { rows, wholeMs };
 };
 
-window.timePhoto = async (url, rounds, rehearsals) => {
+window.timePhoto = async (url, rounds) => {
   const file = await (await fetch(url)).blob();
   const worker = new Worker(new URL('./timing.worker.ts', import.meta.url), { type: 'module' });
   let heldUpMs = 0;
@@ -58,7 +54,7 @@ window.timePhoto = async (url, rounds, rehearsals) => {
       worker.onmessage = ({ data }: MessageEvent<Timing>) => resolve(data);
       worker.onerror = (event) => reject(new Error(event.message));
       last = performance.now();
-      worker.postMessage({ file, rounds, rehearsals } satisfies TimingJob);
+      worker.postMessage({ file, rounds } satisfies TimingJob);
     });
     return { ...timing, heldUpMs };
   } finally {

@@ -4,8 +4,6 @@ import { rehearse } from '../../../workers/rehearsal.ts';
 export interface TimingJob {
   readonly file: Blob;
   readonly rounds: number;
-  /** As the app rehearses while a painter looks for a photograph. */
-  readonly rehearsals: number;
 }
 
 /** Milliseconds, one value a round, decode and whole taken in turn so that both meet the same machine. */
@@ -21,9 +19,10 @@ const scope = self as unknown as {
   postMessage(message: Timing): void;
 };
 
-scope.onmessage = async ({ data: { file, rounds, rehearsals } }) => {
+scope.onmessage = async ({ data: { file, rounds } }) => {
   const timing: Timing = { decode: [], whole: [], firstMs: 0 };
-  for (let time = 0; time < rehearsals; time++) await rehearse();
+  // As the app does while a painter looks for a photograph.
+  await rehearse();
   // The first round warms both up and is told by itself.
   for (let round = 0; round <= rounds; round++) {
     const a = performance.now();

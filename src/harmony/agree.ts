@@ -14,7 +14,10 @@ const TOLD = 0.5;
 const SAME = 0.5;
 /** Still, what nobody is sure of counts for something. */
 const LEAST_SURE = 0.02;
-/** What n trials tell may be a matter of their draw: groups told by so nearly {@link TOLD}, or nodes together by so nearly {@link TOGETHER}, times √n … */
+/**
+ * What n trials tell may be a matter of their draw: groups told by so nearly {@link TOLD}, or nodes together by
+ * so nearly {@link TOGETHER}, times √n …
+ */
 const HARDLY_TOLD = 1;
 /** … where both hold more than this share; … */
 const SOME = 0.05;
@@ -242,7 +245,10 @@ class Agreement {
     return { told, beside };
   }
 
-  /** Each atom with the group that it is most with, unchanged where that would leave a group empty, and how sure that is. */
+  /**
+   * Each atom with the group that it is most with, unchanged where that would leave a group empty, and how sure
+   * that is.
+   */
   settled(): Pick<Agreed, 'group' | 'sure'> {
     const { count, trials, parts } = this;
     const filled = new Uint8Array(count);

@@ -260,8 +260,8 @@ function setPoints({ L, a, b }: FlatImage, from: number, to: number, points: Flo
 const turned = (points: Float32Array, from: number, to: number, of: 2 | 3): number =>
   (points[to + of]! - points[from + of]!) * lower(points[from + 1]!, points[to + 1]!);
 
-/** The lower of two numbers. */
-const lower = (p: number, q: number): number => 0.5 * (p + q - Math.abs(p - q));
+/** The lower of two numbers, without a branch. */
+export const lower = (p: number, q: number): number => 0.5 * (p + q - Math.abs(p - q));
 
 /**
  * The borders of a few nodes, each of several labels: what lies inside a node is none.
@@ -279,14 +279,14 @@ export function bordersOfNodes(
     const i = nodeOf[first[pair]!]!;
     const j = nodeOf[second[pair]!]!;
     // What lies inside a node goes where nothing is read.
-    give(edges.sums, from, sums, pairOf(count, i, j) * FIELDS, 1 | ((j - i) >> 31));
+    give(edges.sums, from, sums, placeOf(count, i, j), 1 | ((j - i) >> 31));
   }
   return { count, sums };
 }
 
 /** Where the sums of two nodes stand. */
 export const placeOf = (count: number, i: number, j: number): number =>
-  (i < j ? i * count + j : j * count + i) * FIELDS;
+  pairOf(count, i, j) * FIELDS;
 
 /** Adds the border of j with k to that of i with k. */
 export function addBorder({ count, sums }: Borders, i: number, j: number, k: number): void {

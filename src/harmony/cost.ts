@@ -1,4 +1,4 @@
-import { FIELD } from './border.ts';
+import { FIELD, lower } from './border.ts';
 
 /** What is to be joined: weights and mean OKLab of each node. */
 export interface Nodes {
@@ -150,8 +150,7 @@ function hardInColour(sums: Float64Array, at: number, da: number, db: number, lo
 /** Squared steps that mean nothing: the camera's grain and the file's rounding. */
 const GRAIN_L = 0.004 ** 2;
 const GRAIN_C = 0.002 ** 2;
-/** The lower of two numbers, and a number kept to 0…1, both without a branch that cannot be foreseen. */
-const lower = (p: number, q: number): number => 0.5 * (p + q - Math.abs(p - q));
+/** A number kept to 0…1, without a branch that cannot be foreseen. */
 const unit = (v: number): number => 0.5 * (1 + Math.abs(v) - Math.abs(v - 1));
 /** Of a vector in the plane; Math.hypot, which guards against overflow, takes many times as long. */
 const length = (x: number, y: number): number => Math.sqrt(x * x + y * y);

@@ -15,7 +15,7 @@ import type { Gathered, GatheredColour } from './harmony.ts';
 import { MOST } from './join.ts';
 import { labelMap, NOWHERE } from './labels.ts';
 import { type Certainty, ladder, localColour, tally } from './measure.ts';
-import { type Dealt, type TrialsWanted, trialsOf } from './trial.ts';
+import { deal, type TrialsWanted, trialsOf } from './trial.ts';
 
 export type GatherFault =
   | { readonly code: 'transparent' }
@@ -112,9 +112,7 @@ export function* gatheringOf(
   const cells = new Uint16Array(work.L.length);
   inPieces(cells.length, (from, to) => atomOfCells(bins.ofCell, atoms, from, to, cells));
   const edges = borders(flat, work.width, work.height, cells, atoms.count);
-  // What another thread may be told of them: not which bins they hold.
-  const { count, weight, cells: cellsOf, L, a, b } = atoms;
-  const dealt: Dealt = { atoms: { count, weight, cells: cellsOf, L, a, b }, edges, wanted };
+  const dealt = deal(atoms, edges, wanted);
   const trials: Uint8Array[] = [];
   let agreed: Agreed;
   let look = 0;

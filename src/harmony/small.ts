@@ -1,7 +1,6 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
-import { linearOfOklab } from '../colour/oklab.ts';
-import { labOfLinear } from '../colour/rgb.ts';
+import { labOfOklab } from '../colour/oklab.ts';
 import { FIELD } from './border.ts';
 import type { Group } from './cost.ts';
 
@@ -65,7 +64,4 @@ function isRim(p: Live, live: readonly Live[], meets: (i: number) => number): bo
 
 const oklab = ({ L, a, b }: Group): [number, number, number] => [L, a * L, b * L];
 
-function labOf(g: Group): Lab {
-  const rgb = linearOfOklab(...oklab(g), new Float64Array(3));
-  return labOfLinear(rgb[0]!, rgb[1]!, rgb[2]!);
-}
+const labOf = (g: Group): Lab => labOfOklab(oklab(g));

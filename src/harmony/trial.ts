@@ -15,12 +15,25 @@ const SHAKEN = 0.5;
 /** The weight of lightness is shaken by so much of itself. */
 const TILTED = 0.15;
 
-/** What trials are of. */
+/** What trials are of, as another thread may be told it: not which bins the atoms hold. */
 export interface Dealt {
   readonly atoms: Pick<Atoms, 'count' | 'weight' | 'cells' | 'L' | 'a' | 'b'>;
   readonly edges: Edges;
+  readonly scene: Scene;
   /** Colours, or undefined to choose by itself. */
   readonly wanted: number | undefined;
+}
+
+/** Gets trials over atoms ready. */
+export function deal(
+  { count, weight, cells, L, a, b }: Atoms,
+  edges: Edges,
+  wanted: number | undefined,
+): Dealt {
+  const atoms = { count, weight, cells, L, a, b };
+  const room = new Float64Array(NODES * NODES * FIELDS);
+  const { nodes, borders } = nodesAndBorders(atoms, edges, NODES, LIGHTNESS, room);
+  return { atoms, edges, scene: sceneOf(nodes, borders), wanted };
 }
 
 /** Trials of the seeds `from` … `to` − 1. */
@@ -42,12 +55,9 @@ class Trials {
   /** Room for the borders of nodes, and for a copy, used again by every trial. */
   private readonly borders = new Float64Array(NODES * NODES * FIELDS);
   private readonly copy = new Float64Array(NODES * NODES * FIELDS);
-  private readonly scene: Scene;
 
   constructor(dealt: Dealt) {
     this.dealt = dealt;
-    const { nodes, borders } = this.nodes(NODES, LIGHTNESS);
-    this.scene = sceneOf(nodes, borders);
   }
 
   /**
@@ -57,25 +67,39 @@ class Trials {
    * @returns the group of each atom, 0…6
    */
   run(seed: number): Uint8Array {
-    const { dealt, scene } = this;
+    const { atoms, edges, scene, wanted } = this.dealt;
     const next = chance(seed);
     const [many, tilt, limit, far] = evenly(seed);
     const k = Math.round(FEWEST + (NODES - FEWEST) * many);
     const lightness = LIGHTNESS * (1 - TILTED + 2 * TILTED * tilt);
-    const weight = dealt.atoms.weight.map((w) => w * exponential(SHAKEN * (2 * next() - 1)));
-    const { nodes, borders, ofAtom } = this.nodes(k, lightness, weight);
-    const group = join({ nodes, borders, scene }, this.copy, { limit, far, next }, dealt.wanted);
+    const weight = atoms.weight.map((w) => w * exponential(SHAKEN * (2 * next() - 1)));
+    const { nodes, borders, ofAtom } = nodesAndBorders(
+      atoms,
+      edges,
+      k,
+      lightness,
+      this.borders,
+      weight,
+    );
+    const group = join({ nodes, borders, scene }, this.copy, { limit, far, next }, wanted);
     return ofAtom.map((node) => group[node]!);
   }
+}
 
-  private nodes(k: number, lightness: number, weight?: Float64Array) {
-    const { atoms, edges } = this.dealt;
-    const { ofBin: ofAtom, ...nodes } = nodesOf(atoms, k, lightness, weight);
-    const cells = new Float64Array(nodes.count);
-    for (let atom = 0; atom < atoms.count; atom++) cells[ofAtom[atom]!]! += atoms.cells[atom]!;
-    const borders = bordersOfNodes(edges, ofAtom, nodes.count, this.borders);
-    return { nodes: { ...nodes, cells }, borders, ofAtom };
-  }
+/** Atoms put into at most k nodes, and the borders of these, in `room`. */
+function nodesAndBorders(
+  atoms: Dealt['atoms'],
+  edges: Edges,
+  k: number,
+  lightness: number,
+  room: Float64Array,
+  weight?: Float64Array,
+) {
+  const { ofBin: ofAtom, ...nodes } = nodesOf(atoms, k, lightness, weight);
+  const cells = new Float64Array(nodes.count);
+  for (let atom = 0; atom < atoms.count; atom++) cells[ofAtom[atom]!]! += atoms.cells[atom]!;
+  const borders = bordersOfNodes(edges, ofAtom, nodes.count, room);
+  return { nodes: { ...nodes, cells }, borders, ofAtom };
 }
 
 /** The root of x⁵ = x + 1. */

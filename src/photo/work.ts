@@ -139,10 +139,18 @@ export class WorkMaking implements CellRows {
   part(): WorkPart {
     const { rows, cells, total: pixels, kept, white, black, opaque } = this;
     const end = this.size[0] * (rows.to - rows.from);
-    const [L, a, b, seen] = [cells.L, cells.a, cells.b, cells.seen].map((plane) =>
-      plane.subarray(0, end),
-    ) as [Float32Array, Float32Array, Float32Array, Float32Array];
-    return { rows, L, a, b, seen, pixels, kept, white, black, opaque };
+    return {
+      rows,
+      L: cells.L.subarray(0, end),
+      a: cells.a.subarray(0, end),
+      b: cells.b.subarray(0, end),
+      seen: cells.seen.subarray(0, end),
+      pixels,
+      kept,
+      white,
+      black,
+      opaque,
+    };
   }
 
   /** The whole: this, which begins with the first row, and the parts below it that others made. */

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { SaveLine } from './book/SaveLine.tsx';
 import { BookIcon, DraperyIcon, HarmonyIcon, PaletteIcon, WalkIcon } from './drawn/icons.tsx';
 import { lazy } from './lazy.tsx';
@@ -43,8 +43,9 @@ function Screen() {
   const onShelf = where === 'book' && open === 'shelf';
   const inGuide = where === 'book' && open === 'guide';
   const first = useRef(true);
-  // A new place is announced: its heading takes the focus, as a new page's would.
-  useEffect(() => {
+  // A new place is announced: its heading takes the focus, as a new page's would, and before it is seen:
+  // a key pressed at once goes on from there.
+  useLayoutEffect(() => {
     if (first.current) first.current = false;
     else document.querySelector<HTMLElement>('main h1')?.focus();
     document.title = `${lost ? say.lostHeading : onShelf ? say.shelf : inGuide ? say.guide : PLACE_NAMES[where]} · Kingcup`;

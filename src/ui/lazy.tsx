@@ -1,5 +1,5 @@
 import type { ComponentType } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import { say } from './words/frame.ts';
 
 /**
@@ -22,7 +22,7 @@ export function lazy(load: () => Promise<ComponentType>): ComponentType {
       );
     }, [Screen, failed]);
     // The place was announced before its heading was there.
-    useEffect(() => {
+    useLayoutEffect(() => {
       if (Screen && document.activeElement === document.body)
         document.querySelector<HTMLElement>('main h1')?.focus();
     }, [Screen]);

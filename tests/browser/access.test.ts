@@ -2,7 +2,7 @@ import type { CDPSession, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { violations } from '../tools/axe.ts';
 import { hiddenFocus, outlineFaults, sideways, stickingOut, tooSmall } from '../tools/reach.ts';
-import { emptyPlaces, onward, toHarmony, unfold } from '../tools/tour.ts';
+import { emptyPlaces, keptInBook, onward, toHarmony, unfold } from '../tools/tour.ts';
 import { describeBrowser, PHONE, Served, Studio } from './open.ts';
 
 /** The narrowest that WCAG 2.2 asks for (1.4.10 Reflow): 1280 px at four times. */
@@ -72,6 +72,35 @@ describeBrowser('every place, for everyone', () => {
     await onward(page, stop);
     expect(found).toEqual({});
   }, 600_000);
+
+  test('a place takes the focus before it is seen: a key pressed at once goes on from there', async () => {
+    /** Presses what is found so, and tells what has the focus as soon as such words stand in a heading. */
+    const arrive = (link: string, heading: string) =>
+      page.evaluate(
+        ([link, heading]) =>
+          new Promise<string>((resolve) => {
+            const observer = new MutationObserver(() => {
+              const there = [...document.querySelectorAll('main h1, main h2')];
+              if (!there.some(({ textContent }) => textContent === heading)) return;
+              observer.disconnect();
+              resolve(document.activeElement?.textContent ?? '');
+            });
+            observer.observe(document.getElementById('contents')!, {
+              subtree: true,
+              childList: true,
+              characterData: true,
+            });
+            document.querySelector<HTMLElement>(link)!.click();
+          }),
+        [link, heading] as const,
+      );
+    expect(await arrive('.places a[href="#/walk"]', 'What did you see?')).toBe('What did you see?');
+    expect(await arrive('.places a[href="#/book"]', 'Book')).toBe('Book');
+    await keptInBook(page).waitFor();
+    const entry = (await keptInBook(page).getAttribute('href'))!;
+    const name = 'By the mill stream';
+    expect(await arrive(`main a[href="${entry}"]`, name)).toBe(name);
+  });
 
   test('in the reader’s own colours paint keeps its own, and what is chosen is told', async () => {
     await page.goto(`${served.url}#/book/shelf`);

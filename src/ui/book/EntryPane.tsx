@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Card } from '../../book/card.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { Entry } from '../../book/record.ts';
@@ -28,7 +28,8 @@ export function EntryPane({ id, back = false }: { id: string; back?: boolean }) 
   const card = cards.value?.find((one) => one.id === id) ?? null;
   const entry = useEntry(card);
   const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => {
+  // Before the pane is seen: a key pressed at once goes on from here.
+  useLayoutEffect(() => {
     if (back) heading.current?.focus();
   }, [id, back]);
   return (

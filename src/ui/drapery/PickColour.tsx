@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { bookFaultWords } from '../../book/faults.ts';
 import { WORKED } from '../../drapery/worked.ts';
 import { cards, wantCards } from '../book/state.ts';
@@ -30,7 +30,7 @@ export function PickColour() {
   const source = useSignal<Source | null>(null);
   const heading = useRef<HTMLHeadingElement>(null);
   const what = picking.value;
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (what) heading.current?.focus();
   }, [what]);
   // What the scheme was made of comes first.

@@ -1,5 +1,5 @@
 import './guide.css';
-import { useEffect } from 'preact/hooks';
+import { useLayoutEffect } from 'preact/hooks';
 import { hrefOf, route } from '../route.ts';
 import { PLACE_NAMES } from '../words/frame.ts';
 import { GUIDE, type GuidePart, sayGuide } from '../words/guide.ts';
@@ -8,7 +8,7 @@ import { GUIDE, type GuidePart, sayGuide } from '../words/guide.ts';
 export function GuideScreen() {
   const part = route.value.within[0];
   // A part's own address leads to it.
-  useEffect(() => {
+  useLayoutEffect(() => {
     const heading = part && document.getElementById(`guide-${part}`);
     if (!heading) return;
     heading.scrollIntoView();

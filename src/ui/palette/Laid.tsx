@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { Entry } from '../../book/record.ts';
 import { pilesOf } from '../../palette/drawing.ts';
 import type { Studio } from '../../palette/passage.ts';
@@ -41,7 +41,7 @@ export function Laid({
   const index = chosen ? rowOf(chosen.kind).findIndex(({ key }) => key === chosen.key) : -1;
   const white = whiteOf(studio, day.rules);
   // What a key has moved keeps the focus in its new place.
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!isFollowed.current) return;
     isFollowed.current = false;
     board.current?.querySelector<HTMLElement>('[aria-pressed="true"]')?.focus();

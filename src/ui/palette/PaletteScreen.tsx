@@ -1,5 +1,5 @@
 import './palette.css';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useLayoutEffect } from 'preact/hooks';
 import { isDay } from '../../palette/calendar.ts';
 import { hrefOf, route } from '../route.ts';
 import { say } from '../words/frame.ts';
@@ -20,7 +20,7 @@ export function PaletteScreen() {
     if (day !== undefined) date.value = day.slice(0, 10);
   }, [open, day]);
   const isReady = kept.value !== null;
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (isReady) document.querySelector<HTMLElement>('main h1')?.focus();
   }, [open, isReady]);
   if (open === null || isDay(open) || day !== undefined) return <DayView />;

@@ -1,5 +1,5 @@
 import './shelf.css';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { lazy } from '../lazy.tsx';
 import { hrefOf, route } from '../route.ts';
 import { book } from '../studio.ts';
@@ -28,7 +28,7 @@ function Stocked() {
   const before = useRef(open);
   const scrolled = useRef(0);
   // What opens takes the focus; when it shuts, the line it came from has it again, or else the heading.
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (open === before.current) return;
     const [from] = before.current.split('/');
     before.current = open;

@@ -1,5 +1,5 @@
 import './swatches.css';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import { hrefOf, route } from '../route.ts';
 import { isStocked, ownStock } from '../shelf/state.ts';
 import { book } from '../studio.ts';
@@ -23,7 +23,7 @@ export function SwatchesScreen() {
   const open = [what, id].join('/');
   const first = useRef(true);
   // Each of its pages is a page: it begins at its top, and its heading takes the focus.
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (first.current && what === undefined) {
       first.current = false;
       return;

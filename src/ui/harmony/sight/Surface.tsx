@@ -194,8 +194,9 @@ function paint(
 ): void {
   const context = canvas?.getContext('2d');
   if (!canvas || !context) return;
-  canvas.width = width;
-  canvas.height = height;
+  // A canvas that is given its size takes new memory, even where it had that size before.
+  if (canvas.width !== width) canvas.width = width;
+  if (canvas.height !== height) canvas.height = height;
   const image = context.createImageData(width, height);
   for (let i = 0; i < width * height; i++) {
     const colour = colourOf(i);

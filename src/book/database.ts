@@ -85,6 +85,8 @@ export class Refusal extends Error {
 
 export interface Connection {
   readonly readOnly: BookFault | null;
+  /** There was no book of this name before. */
+  readonly isNew: boolean;
   /**
    * One transaction: all of it is on disk when the promise resolves, none of it when it rejects.
    * `work` may await only the store's own calls, or the transaction ends under it. A dropped
@@ -109,6 +111,8 @@ export async function connect(
 ): Promise<Connection> {
   let readOnly: BookFault | null = null;
   let ended: BookFault | null = null;
+  let isNew = false;
+  let wasOpen = false;
   let database: Promise<Database> | null = null;
 
   const open = (): Promise<Database> => {
@@ -116,6 +120,8 @@ export async function connect(
     if (database) return database;
     const opening: Promise<Database> = openDB<Tables>(name, readOnly ? undefined : steps.length, {
       upgrade(fresh, from, _to, upgrade) {
+        if (from === 0 && wasOpen) notice({ code: 'book-lost' });
+        if (from === 0) isNew = true;
         void migrate(steps.slice(from), fresh, upgrade);
       },
       blocked: () => notice({ code: 'older-window' }),
@@ -146,9 +152,13 @@ export async function connect(
     await open();
   }
 
+  wasOpen = true;
   return {
     get readOnly() {
       return readOnly;
+    },
+    get isNew() {
+      return isNew;
     },
     async run(mode, tables, work) {
       if (mode === 'readwrite' && readOnly) throw new Refusal(readOnly);

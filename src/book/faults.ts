@@ -5,6 +5,7 @@ export type BookFault =
   | { readonly code: 'newer-window' }
   | { readonly code: 'older-window' }
   | { readonly code: 'book-removed' }
+  | { readonly code: 'book-lost' }
   | { readonly code: 'no-storage' }
   | { readonly code: 'lost-connection' }
   | { readonly code: 'not-written'; readonly detail: string }
@@ -34,6 +35,8 @@ const WORDS = {
     'An older Kingcup still has this book open in another window. Close the other window, and this one goes on by itself.',
   'book-removed':
     'The book was removed from this browser while this window was open. Reload to begin an empty book, then bring in your last copy.',
+  'book-lost':
+    'The book that was in this browser is gone: the browser no longer has it, and an empty one was begun. Bring in your last copy.',
   'no-storage':
     'This browser lets Kingcup keep nothing, as some private windows do. Open Kingcup in an ordinary window to save.',
   'lost-connection':

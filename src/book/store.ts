@@ -33,6 +33,7 @@ import type { Saving } from './saving.ts';
 import { createSettler, type Settler } from './settle.ts';
 import { createSlips, ownBox, type SlipBox, type Slips } from './slips.ts';
 import { type Guarded, guard, keepsLog } from './torn.ts';
+import { createTrace } from './trace.ts';
 import { createWriter, type NamedFile, type Writer } from './write.ts';
 
 export type { Draft, NamedFile, Put, Undo } from './write.ts';
@@ -68,6 +69,8 @@ export interface Book extends Reader, Writer, Settler, Drafts {
   readonly device: string;
   /** Why this book can only be read, or null. */
   readonly readOnly: BookFault | null;
+  /** The browser has lost the book that was here; this one began empty. */
+  readonly isLost: boolean;
   readonly saving: Pick<Saving, 'now' | 'subscribe' | 'forget'>;
   /** Milliseconds since 1970, as this book tells the time. */
   nowMs(): number;
@@ -118,8 +121,25 @@ export async function openBook(options: BookOptions = {}): Promise<Result<Book, 
     const device = await nameDevice(connection, newId);
     const leave = () => leaving();
     const slips = createSlips(name, box);
-    const parts = { connection, guarded, device, now, newId, subtle, channel, slips, leave };
+    const trace = createTrace(name, box);
+    const isLost = connection.isNew && trace.take();
+    const parts = {
+      connection,
+      guarded,
+      device,
+      isLost,
+      now,
+      newId,
+      subtle,
+      channel,
+      slips,
+      leave,
+    };
     const book = createBook(parts);
+    const stop = book.onChange(() => {
+      stop();
+      trace.leave();
+    });
     if (!connection.readOnly) await makeLeft(book, slips);
     // What is due to leave the bin does so in the background: opening never waits for it.
     if (connection.readOnly) return ok(book);
@@ -136,6 +156,7 @@ interface Parts {
   readonly connection: Connection;
   readonly guarded: Guarded | null;
   readonly device: string;
+  readonly isLost: boolean;
   readonly now: () => number;
   readonly newId: () => string;
   readonly subtle: Subtle;
@@ -156,7 +177,7 @@ async function makeLeft(book: Book, slips: Slips): Promise<void> {
 }
 
 function createBook(parts: Parts): Book {
-  const { connection, guarded, device, now, newId, subtle, channel, slips, leave } = parts;
+  const { connection, guarded, device, isLost, now, newId, subtle, channel, slips, leave } = parts;
   const ledger = createLedger(connection, channel);
   const { saving } = ledger;
   const writer = createWriter(ledger, slips, device, now, newId);
@@ -167,6 +188,7 @@ function createBook(parts: Parts): Book {
     ...createDrafts(writer.put, saving),
     device,
     readOnly: connection.readOnly,
+    isLost,
     saving: {
       get now() {
         return saving.now;

@@ -40,6 +40,7 @@ export async function guard(
   const key = MARK + id;
   let begun: Promise<void> | null = null;
   let release = () => {};
+  const under = new Set<Promise<unknown>>();
   const begin = async () => {
     // Others see by the lock that this page is alive.
     await new Promise<void>((granted) => {
@@ -61,18 +62,30 @@ export async function guard(
     get readOnly() {
       return plain.readOnly;
     },
+    get isNew() {
+      return plain.isNew;
+    },
     async run(mode, tables, work) {
-      if (mode === 'readwrite') {
-        begun ??= begin();
-        await begun;
+      if (mode !== 'readwrite') return plain.run(mode, tables, work);
+      begun ??= begin();
+      await begun;
+      const writing = plain.run(mode, tables, work);
+      under.add(writing);
+      try {
+        return await writing;
+      } finally {
+        under.delete(writing);
       }
-      return plain.run(mode, tables, work);
     },
     async putAway() {
       const before = begun;
       if (!before) return;
-      begun = null;
       await before;
+      // A device that stops in the middle of a write must find the mark.
+      while (under.size > 0) await Promise.allSettled(under);
+      // Whoever came first has put it away.
+      if (begun !== before) return;
+      begun = null;
       await plain
         .run('readwrite', ['meta'], async (transaction) => {
           const gone = transaction.objectStore('meta').delete(key);

@@ -86,6 +86,7 @@ async function openIt(): Promise<Book | null> {
     return null;
   }
   const { value } = opened;
+  if (value.isLost) complain(bookFaultWords({ code: 'book-lost' }));
   value.saving.subscribe((state) => {
     saveState.value = state;
   });
@@ -128,7 +129,7 @@ async function noteAll(book: Book): Promise<void> {
 
 /** What happens to the book outside a call: an upgrade that waits, another window that took over. */
 function hear(fault: BookFault): void {
-  if (fault.code !== 'older-window') bookFault.value = fault;
+  if (fault.code !== 'older-window' && fault.code !== 'book-lost') bookFault.value = fault;
   complain(bookFaultWords(fault));
 }
 

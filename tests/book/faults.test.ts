@@ -32,7 +32,15 @@ describe('what a browser says', () => {
 
 test('every fault says what happened and what to do, in plain sentences', () => {
   const codes = [
-    ...['disk-full', 'newer-book', 'newer-window', 'older-window', 'book-removed', 'no-storage'],
+    ...[
+      'disk-full',
+      'newer-book',
+      'newer-window',
+      'older-window',
+      'book-removed',
+      'book-lost',
+      'no-storage',
+    ],
     ...['lost-connection', 'not-found', 'damaged', 'stopped', 'not-a-photograph', 'newer-record'],
   ] as const;
   for (const code of codes) {

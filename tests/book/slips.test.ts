@@ -1,29 +1,8 @@
 import { beforeEach, expect, test } from 'vitest';
-import type { SlipBox } from '../../src/book/slips.ts';
 import { type Book, openBook } from '../../src/book/store.ts';
 import { failAtCommit } from './disk.ts';
 import { freshDisk, harmonyBodyOf, must, openMade } from './made.ts';
-
-/** A browser's own notes, and those of a browser that lets nobody write. */
-class Notes extends Map<string, string> implements SlipBox {
-  get length() {
-    return this.size;
-  }
-  key = (index: number) => [...this.keys()][index] ?? null;
-  getItem = (key: string) => this.get(key) ?? null;
-  setItem = (key: string, value: string) => void this.set(key, value);
-  removeItem = (key: string) => void this.delete(key);
-}
-const refuse = () => {
-  throw new DOMException('denied', 'SecurityError');
-};
-const CLOSED: SlipBox = {
-  length: 1,
-  key: refuse,
-  getItem: refuse,
-  setItem: refuse,
-  removeItem: refuse,
-};
+import { CLOSED, Notes } from './notes.ts';
 
 let box: Notes;
 let book: Book;
@@ -53,7 +32,7 @@ test('what was typed when the page closed is there at the next start', async () 
   expect(await names(book)).toEqual(['Jay']);
   const next = await openMade({ box });
   expect(await names(next)).toEqual(['Jay, again']);
-  expect(box.size).toBe(0);
+  expect(box.slips).toBe(0);
   expect(next.saving.now).toEqual({ state: 'saved' });
   // Once only: a later start changes nothing.
   const { clock } = must(await next.get('harmony', entry.id));
@@ -63,9 +42,9 @@ test('what was typed when the page closed is there at the next start', async () 
 test('a new entry too; and nothing is noted of what is on disk', async () => {
   await keep('Jay');
   book.note();
-  expect(box.size).toBe(0);
+  expect(box.slips).toBe(0);
   await close(() => void keep('Magpie').catch(() => {}));
-  expect(box.size).toBe(1);
+  expect(box.slips).toBe(1);
   expect((await names(await openMade({ box }))).sort()).toEqual(['Jay', 'Magpie']);
 });
 
@@ -78,7 +57,7 @@ test('a slip that stayed behind makes its change once more, which is none', asyn
   await openMade({ box });
   const again = await openMade({ box: left });
   expect(await names(again)).toEqual(['Jay, again']);
-  expect(left.size).toBe(0);
+  expect(left.slips).toBe(0);
 });
 
 test('what another window changed meanwhile is not lost', async () => {
@@ -101,10 +80,10 @@ test('a disk that is full at the next start too: the slip waits for another day'
   );
   const mend = failAtCommit(() => new DOMException('', 'QuotaExceededError'));
   expect(await names(await openMade({ box }))).toEqual(['Jay']);
-  expect(box.size).toBe(1);
+  expect(box.slips).toBe(1);
   mend();
   expect(await names(await openMade({ box }))).toEqual(['Jay, again']);
-  expect(box.size).toBe(0);
+  expect(box.slips).toBe(0);
 });
 
 test('saved at a second try, it is noted no more, and what was thrown away since stays away', async () => {
@@ -113,11 +92,11 @@ test('saved at a second try, it is noted no more, and what was thrown away since
   const body = { ...entry.body, name: 'Jay, again' };
   expect((await book.put({ kind: 'harmony', over: entry, body })).ok).toBe(false);
   book.note();
-  expect(box.size).toBe(1);
+  expect(box.slips).toBe(1);
   mend();
   await book.retry();
   expect(await names(book)).toEqual(['Jay, again']);
-  expect(box.size).toBe(0);
+  expect(box.slips).toBe(0);
   must(await book.remove(entry.id));
   book.note();
   expect(await names(await openMade({ box }))).toEqual([]);
@@ -137,7 +116,7 @@ test('what could not be saved does not come back once the entry was thrown away'
 
 test('what the painter gave up is given up', async () => {
   await close(() => void keep('Jay').catch(() => {}));
-  expect(box.size).toBe(1);
+  expect(box.slips).toBe(1);
   book.saving.forget();
   expect(await names(await openMade({ box }))).toEqual([]);
 });

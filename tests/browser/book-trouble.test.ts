@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { violations } from '../tools/axe.ts';
 import { onDisk } from './disk.ts';
-import { describeBrowser, Studio } from './open.ts';
+import { describeBrowser, PHONE, Studio } from './open.ts';
 import { Probed } from './probed.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
@@ -193,6 +193,41 @@ describeBrowser('the book in trouble', () => {
       await page.getByRole('button', { name: 'Close' }).click();
       expect(await line(page).getAttribute('data-state')).toBe('not saved');
       expect(await violations(page)).toEqual([]);
+    } finally {
+      await studio.discard();
+    }
+  });
+
+  test('a browser that threw the book away: that is said, at the next start or when it is next used', async () => {
+    const studio = new Studio();
+    try {
+      const page = await studio.open(PHONE);
+      const session = await page.context().newCDPSession(page);
+      const { origin } = new URL(probed.url);
+      const lose = () =>
+        session.send('Storage.clearDataForOrigin', { origin, storageTypes: 'indexeddb' });
+      const gone = page.getByText(/^The book that was in this browser is gone/);
+      const save = async () => {
+        await page.goto(probed.url);
+        await page.getByLabel('Choose a photograph').setInputFiles(JAY);
+        await page.getByRole('button', { name: 'Keep this harmony' }).waitFor();
+      };
+      await save();
+      expect(await gone.count()).toBe(0);
+      await page.goto(`${probed.url}icons/192.png`);
+      await lose();
+      await page.goto(probed.url);
+      await gone.waitFor();
+      expect(await violations(page)).toEqual([]);
+      await page.reload();
+      await page.getByRole('heading', { name: 'What did you see?' }).waitFor();
+      await expect.poll(() => line(page).innerText()).toBe('Saved in this browser');
+      expect(await gone.count()).toBe(0);
+
+      await save();
+      await lose();
+      await page.getByRole('link', { name: 'Book', exact: true }).click();
+      await gone.waitFor();
     } finally {
       await studio.discard();
     }

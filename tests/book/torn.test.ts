@@ -56,6 +56,27 @@ test('a page is marked from before its first write until it is put away', async 
   expect(most()).toBe(0);
 });
 
+test('the mark stays until a write that is on its way has come to its end', async () => {
+  const { name, watched, keys } = await book();
+  const guarded = await guard(watched, name, 'one', locksHeld());
+  // A photograph, while the mark lies in another table and could be taken away beside it.
+  const file = { id: 'jay', type: 'image/jpeg', bytes: new ArrayBuffer(8) };
+  let isWritten = false;
+  const writing = guarded
+    .run('readwrite', ['files'], async (transaction) => {
+      const files = transaction.objectStore('files');
+      for (let i = 0; i < 20; i++) await files.put(file);
+    })
+    .then(async () => {
+      isWritten = true;
+      expect(await keys()).toEqual(['at work one']);
+    });
+  await guarded.putAway();
+  expect(isWritten).toBe(true);
+  await writing;
+  expect(await keys()).toEqual([]);
+});
+
 test('what was left behind is made good once, with more than a log of Chromium holds', async () => {
   const { name, watched, keys, most, write } = await book();
   await write(await guard(watched, name, 'one', locksHeld()), 'a');

@@ -85,8 +85,6 @@ export class Refusal extends Error {
 
 export interface Connection {
   readonly readOnly: BookFault | null;
-  /** There was no book of this name before. */
-  readonly isNew: boolean;
   /**
    * One transaction: all of it is on disk when the promise resolves, none of it when it rejects.
    * `work` may await only the store's own calls, or the transaction ends under it. A dropped
@@ -103,25 +101,25 @@ export interface Connection {
 /**
  * Opens the database, bringing it up to date step by step: in one transaction, so that a step that
  * fails leaves the older book whole. One written by a newer program is opened for reading.
+ * @param begun called where there was no book of this name, at first or when it is opened again
  */
 export async function connect(
   name: string,
   steps: readonly MigrationStep[],
   notice: (fault: BookFault) => void,
+  begun: () => void = () => {},
 ): Promise<Connection> {
   let readOnly: BookFault | null = null;
   let ended: BookFault | null = null;
-  let isNew = false;
-  let wasOpen = false;
   let database: Promise<Database> | null = null;
 
   const open = (): Promise<Database> => {
     if (ended) return Promise.reject(new Refusal(ended));
     if (database) return database;
+    let isNew = false;
     const opening: Promise<Database> = openDB<Tables>(name, readOnly ? undefined : steps.length, {
       upgrade(fresh, from, _to, upgrade) {
-        if (from === 0 && wasOpen) notice({ code: 'book-lost' });
-        if (from === 0) isNew = true;
+        isNew = from === 0;
         void migrate(steps.slice(from), fresh, upgrade);
       },
       blocked: () => notice({ code: 'older-window' }),
@@ -137,9 +135,14 @@ export async function connect(
       },
     });
     database = opening;
-    opening.catch(() => {
-      if (database === opening) database = null;
-    });
+    opening.then(
+      () => {
+        if (isNew) begun();
+      },
+      () => {
+        if (database === opening) database = null;
+      },
+    );
     return opening;
   };
 
@@ -152,13 +155,9 @@ export async function connect(
     await open();
   }
 
-  wasOpen = true;
   return {
     get readOnly() {
       return readOnly;
-    },
-    get isNew() {
-      return isNew;
     },
     async run(mode, tables, work) {
       if (mode === 'readwrite' && readOnly) throw new Refusal(readOnly);

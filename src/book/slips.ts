@@ -35,14 +35,7 @@ export interface Slips {
 export function createSlips(book: string, box: SlipBox | null): Slips {
   const under = new Map<string, Slip>();
   const prefix = `${book} slip `;
-  const attempt = <T>(what: (box: SlipBox) => T, otherwise: T): T => {
-    try {
-      return box ? what(box) : otherwise;
-    } catch {
-      // Private windows of some browsers keep nothing here; a full one keeps no more.
-      return otherwise;
-    }
-  };
+  const attempt = <T>(what: (box: SlipBox) => T, otherwise: T): T => using(box, what, otherwise);
   const tear = (id: string) => attempt((box) => box.removeItem(prefix + id), undefined);
   const waiting = (id: string) => {
     const slip = under.get(id);
@@ -91,6 +84,16 @@ function read(text: string | null): Slip | null {
     return isSlip ? slip : null;
   } catch {
     return null;
+  }
+}
+
+/** What is done with a box; `otherwise` where there is none, or it refuses. */
+export function using<T>(box: SlipBox | null, what: (box: SlipBox) => T, otherwise: T): T {
+  try {
+    return box ? what(box) : otherwise;
+  } catch {
+    // Private windows of some browsers keep nothing here; a full one keeps no more.
+    return otherwise;
   }
 }
 

@@ -47,7 +47,7 @@ export interface Picture {
 
 export interface BookOptions {
   readonly name?: string;
-  /** Told what happens outside a call: an upgrade that waits, another window that took over. */
+  /** Told what happens outside a call: an upgrade that waits, another window that took over, a book that is gone. */
   readonly notice?: (fault: BookFault) => void;
   /** Milliseconds since 1970. */
   readonly now?: () => number;
@@ -69,8 +69,6 @@ export interface Book extends Reader, Writer, Settler, Drafts {
   readonly device: string;
   /** Why this book can only be read, or null. */
   readonly readOnly: BookFault | null;
-  /** The browser has lost the book that was here; this one began empty. */
-  readonly isLost: boolean;
   readonly saving: Pick<Saving, 'now' | 'subscribe' | 'forget'>;
   /** Milliseconds since 1970, as this book tells the time. */
   nowMs(): number;
@@ -115,31 +113,18 @@ export async function openBook(options: BookOptions = {}): Promise<Result<Book, 
   } = options;
   let leaving = () => {};
   try {
-    const plain = await connect(name, steps, notice);
+    const trace = createTrace(name, box);
+    const plain = await connect(name, steps, notice, () => {
+      if (trace.take()) notice({ code: 'book-lost' });
+    });
     const guarded = isGuarded && !plain.readOnly ? await guard(plain, name, newId(), locks) : null;
     const connection = guarded ?? plain;
     const device = await nameDevice(connection, newId);
     const leave = () => leaving();
     const slips = createSlips(name, box);
-    const trace = createTrace(name, box);
-    const isLost = connection.isNew && trace.take();
-    const parts = {
-      connection,
-      guarded,
-      device,
-      isLost,
-      now,
-      newId,
-      subtle,
-      channel,
-      slips,
-      leave,
-    };
+    const parts = { connection, guarded, device, now, newId, subtle, channel, slips, leave };
     const book = createBook(parts);
-    const stop = book.onChange(() => {
-      stop();
-      trace.leave();
-    });
+    book.onChange(trace.leave);
     if (!connection.readOnly) await makeLeft(book, slips);
     // What is due to leave the bin does so in the background: opening never waits for it.
     if (connection.readOnly) return ok(book);
@@ -156,7 +141,6 @@ interface Parts {
   readonly connection: Connection;
   readonly guarded: Guarded | null;
   readonly device: string;
-  readonly isLost: boolean;
   readonly now: () => number;
   readonly newId: () => string;
   readonly subtle: Subtle;
@@ -177,7 +161,7 @@ async function makeLeft(book: Book, slips: Slips): Promise<void> {
 }
 
 function createBook(parts: Parts): Book {
-  const { connection, guarded, device, isLost, now, newId, subtle, channel, slips, leave } = parts;
+  const { connection, guarded, device, now, newId, subtle, channel, slips, leave } = parts;
   const ledger = createLedger(connection, channel);
   const { saving } = ledger;
   const writer = createWriter(ledger, slips, device, now, newId);
@@ -188,7 +172,6 @@ function createBook(parts: Parts): Book {
     ...createDrafts(writer.put, saving),
     device,
     readOnly: connection.readOnly,
-    isLost,
     saving: {
       get now() {
         return saving.now;

@@ -62,9 +62,6 @@ export async function guard(
     get readOnly() {
       return plain.readOnly;
     },
-    get isNew() {
-      return plain.isNew;
-    },
     async run(mode, tables, work) {
       if (mode !== 'readwrite') return plain.run(mode, tables, work);
       begun ??= begin();

@@ -1,5 +1,5 @@
 import { onHide } from '../book/drafts.ts';
-import { ownBox } from '../book/slips.ts';
+import { ownBox, using } from '../book/slips.ts';
 
 const box = ownBox();
 const keyOf = (name: string): string => `bench ${name}`;
@@ -12,28 +12,18 @@ const keyOf = (name: string): string => `bench ${name}`;
 export function keepBench(name: string, now: () => unknown): void {
   onHide(window, () => {
     const lies = now();
-    try {
-      if (lies === null) clearBench(name);
-      else if (lies !== undefined) box?.setItem(keyOf(name), JSON.stringify(lies));
-    } catch {
+    if (lies === null) clearBench(name);
+    else if (lies !== undefined)
       // A browser that keeps nothing: the book has said so.
-    }
+      using(box, (open) => open.setItem(keyOf(name), JSON.stringify(lies)), undefined);
   });
 }
 
 /** What lay there when the page was hidden last, as it was written; null for nothing. */
 export function benchOf(name: string): string | null {
-  try {
-    return box?.getItem(keyOf(name)) ?? null;
-  } catch {
-    return null;
-  }
+  return using(box, (open) => open.getItem(keyOf(name)), null);
 }
 
 export function clearBench(name: string): void {
-  try {
-    box?.removeItem(keyOf(name));
-  } catch {
-    // Nothing lies there then.
-  }
+  using(box, (open) => open.removeItem(keyOf(name)), undefined);
 }

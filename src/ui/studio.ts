@@ -86,7 +86,6 @@ async function openIt(): Promise<Book | null> {
     return null;
   }
   const { value } = opened;
-  if (value.isLost) complain(bookFaultWords({ code: 'book-lost' }));
   value.saving.subscribe((state) => {
     saveState.value = state;
   });

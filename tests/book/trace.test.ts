@@ -1,4 +1,6 @@
 import { beforeEach, expect, test } from 'vitest';
+import type { BookFault } from '../../src/book/faults.ts';
+import type { Book } from '../../src/book/store.ts';
 import { freshDisk, harmonyBodyOf, must, openMade } from './made.ts';
 import { CLOSED, Notes } from './notes.ts';
 
@@ -7,37 +9,45 @@ beforeEach(() => {
   freshDisk();
   box = new Notes();
 });
-const save = async (into: Awaited<ReturnType<typeof openMade>>) =>
+/** A book, and whether the loss of the one before was told when it was opened. */
+async function open(at: Notes | typeof CLOSED | null = box) {
+  let isLost = false;
+  const notice = ({ code }: BookFault) => {
+    isLost ||= code === 'book-lost';
+  };
+  return { ...(await openMade({ box: at, notice })), isLost };
+}
+const save = async (into: Pick<Book, 'put'>) =>
   must(await into.put({ kind: 'harmony', body: harmonyBodyOf('Jay') }));
 
 test('a book that the browser threw away is told of, once', async () => {
-  const book = await openMade({ box });
+  const book = await open();
   expect(book.isLost).toBe(false);
   await save(book);
-  expect((await openMade({ box })).isLost).toBe(false);
+  expect((await open()).isLost).toBe(false);
   freshDisk();
-  const empty = await openMade({ box });
+  const empty = await open();
   expect(empty.isLost).toBe(true);
   expect(must(await empty.list())).toEqual([]);
-  expect((await openMade({ box })).isLost).toBe(false);
+  expect((await open()).isLost).toBe(false);
   freshDisk();
-  expect((await openMade({ box })).isLost).toBe(false);
+  expect((await open()).isLost).toBe(false);
 });
 
 test('what was saved after a loss can be lost again', async () => {
-  await save(await openMade({ box }));
+  await save(await open());
   freshDisk();
-  await save(await openMade({ box }));
+  await save(await open());
   freshDisk();
-  expect((await openMade({ box })).isLost).toBe(true);
+  expect((await open()).isLost).toBe(true);
 });
 
 test('an empty book is no loss, nor is one of which nothing could be noted', async () => {
-  await openMade({ box });
+  await open();
   freshDisk();
-  expect((await openMade({ box })).isLost).toBe(false);
-  await save(await openMade({ box: CLOSED }));
+  expect((await open()).isLost).toBe(false);
+  await save(await open(CLOSED));
   freshDisk();
-  expect((await openMade({ box: CLOSED })).isLost).toBe(false);
-  expect((await openMade({ box: null })).isLost).toBe(false);
+  expect((await open(CLOSED)).isLost).toBe(false);
+  expect((await open(null)).isLost).toBe(false);
 });

@@ -1,7 +1,7 @@
 import { describe, test } from 'vitest';
 import { findChromium } from '../tools/chromium.ts';
 
-export { DESKTOP, PHONE, Served, Studio } from '../tools/studio.ts';
+export { APP, DESKTOP, PHONE, Served, Studio } from '../tools/studio.ts';
 
 const present = findChromium() !== null;
 if (!present && process.env.KINGCUP_MUST === '1') throw new Error('no Chromium');

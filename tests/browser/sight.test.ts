@@ -1,10 +1,11 @@
-import { resolve } from 'node:path';
+import { readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { violations } from '../tools/axe.ts';
 import { entriesOnDisk } from './disk.ts';
-import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
+import { APP, DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 
@@ -418,8 +419,9 @@ describeBrowser('what a painter does upon the photograph', () => {
 
   test('a browser that alters what is read back is told of', async () =>
     inStudio(DESKTOP, 'light', async (page) => {
-      await page.context().route('**/photo.worker*.js', async (route) => {
-        const answer = await route.fetch();
+      // From the disk, at once: the service worker asks for it too, maybe when the page is closing.
+      await page.context().route('**/photo.worker*.js', (route) => {
+        const file = join(APP, new URL(route.request().url()).pathname);
         // One without frames to copy reads its canvas back.
         const noise = `{
           delete self.VideoFrame;
@@ -431,7 +433,10 @@ describeBrowser('what a painter does upon the photograph', () => {
             return image;
           };
         }`;
-        await route.fulfill({ response: answer, body: noise + (await answer.text()) });
+        return route.fulfill({
+          contentType: 'text/javascript',
+          body: noise + readFileSync(file, 'utf8'),
+        });
       });
       await bring(page, served.url, still);
       await page.getByText(/This browser alters the pixels/).waitFor();

@@ -106,7 +106,8 @@ export async function readPhoto(
       value: ok({ gathered: gathered.value, remarks: all, setting, width, height }),
     };
   } finally {
-    bitmap.close();
+    // To give so much memory back takes a while: nobody need wait for it.
+    setTimeout(() => bitmap.close());
   }
 }
 

@@ -16,7 +16,7 @@ import { type Photo, photograph, type Shot } from '../tools/card-photo.ts';
 import { jpegOf } from '../tools/card-photographs.ts';
 import { readPdf, tellUnread } from '../tools/poppler.ts';
 import { entriesOnDisk } from './disk.ts';
-import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
+import { DESKTOP, describeBrowser, inStudio, PHONE, Served } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 const LONG = { timeout: 40_000 };
@@ -80,10 +80,8 @@ describeBrowser('the painter’s own paints', () => {
     return { photo, path };
   };
 
-  test('are brushed out, photographed, accepted, undone; measured, logged, and still there', async () => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open(DESKTOP);
+  test('are brushed out, photographed, accepted, undone; measured, logged, and still there', () =>
+    inStudio(DESKTOP, 'light', async (page) => {
       const { url } = served;
       await page.addInitScript(() => {
         window.print = () => {};
@@ -276,9 +274,5 @@ describeBrowser('the painter’s own paints', () => {
       expect(await violations(page)).toEqual([]);
       await button(page, 'Put the handbook’s curve back').click();
       await page.getByText(/^From the handbook: a guess/).waitFor();
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  }, 300_000);
+    }));
 });

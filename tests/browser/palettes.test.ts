@@ -1,7 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { hasPoppler, readPdf, tellUnread } from '../tools/poppler.ts';
-import { describeBrowser, PHONE, Served, Studio } from './open.ts';
+import { DESKTOP, describeBrowser, inStudio, PHONE, Served } from './open.ts';
 import { addPaint, handPile, heading, look, overflow, saved, violations } from './palette-day.ts';
 
 const SOON = { timeout: 20_000 };
@@ -96,10 +96,8 @@ describeBrowser('palettes of a day, laid by hand', () => {
     },
   ] as const;
 
-  test('seats set once, piles moved by hand, three palettes, one page each', async () => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open();
+  test('seats set once, piles moved by hand, three palettes, one page each', () =>
+    inStudio(DESKTOP, 'light', async (page) => {
       await page.goto(`${served.url}#/palette`);
       await passageBy(page, 'Sleeve', [...SLEEVE]);
       await page.locator('.pal-board').waitFor();
@@ -227,16 +225,10 @@ describeBrowser('palettes of a day, laid by hand', () => {
       await undo(page, 'lies on another palette');
       await page.getByRole('link', { name: 'The day’s palette' }).first().click();
       await expect.poll(() => page.locator('.pal-board').count(), SOON).toBe(3);
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  });
+    }));
 
-  test('by finger on a phone: a pile, a seat; the sheet is read without scrolling sideways', async () => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open(PHONE);
+  test('by finger on a phone: a pile, a seat; the sheet is read without scrolling sideways', () =>
+    inStudio(PHONE, 'light', async (page) => {
       await addPaint(page, served.url, 'Lead white', '200', '3');
       await addPaint(page, served.url, 'Yellow ochre', '150', '7');
       await addPaint(page, served.url, 'Raw umber', '60', '2');
@@ -286,9 +278,5 @@ describeBrowser('palettes of a day, laid by hand', () => {
       );
       expect(small).toBeGreaterThan(13);
       await look(page, 'sheet-phone');
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  });
+    }));
 });

@@ -5,7 +5,7 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { violations } from '../tools/axe.ts';
 import { entriesOnDisk } from './disk.ts';
-import { APP, DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
+import { APP, DESKTOP, describeBrowser, inStudio, PHONE, Served } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 
@@ -91,18 +91,6 @@ async function steer(page: Page, [across, down]: readonly [number, number]) {
     await page.keyboard.press(down < 0 ? 'ArrowUp' : 'ArrowDown');
 }
 
-/** Whether what the page shows is painted; one that does not run at all counts as painted. */
-const paints = (page: Page): Promise<boolean> =>
-  page
-    .evaluate(
-      () =>
-        new Promise<boolean>((resolve) => {
-          requestAnimationFrame(() => resolve(true));
-          setTimeout(() => resolve(false), 5000);
-        }),
-    )
-    .catch(() => true);
-
 const chroma = ([, a, b]: readonly [number, number, number]) => Math.hypot(a, b);
 const greenest = ({ gathered: { colours } }: Kept) =>
   colours.filter(({ lab: [L, a, b] }) => a < 0 && b > 15 && L > 20)[0]?.share ?? 0;
@@ -115,29 +103,6 @@ describeBrowser('what a painter does upon the photograph', () => {
     still = await stillLife();
   });
   afterAll(() => served.stop());
-
-  async function inStudio(
-    viewport: typeof DESKTOP,
-    scheme: 'light' | 'dark',
-    work: (page: Page) => Promise<void>,
-    isSecond = false,
-  ): Promise<void> {
-    const studio = new Studio();
-    let page: Page | null = null;
-    try {
-      page = await studio.open(viewport, scheme);
-      await work(page);
-      expect(studio.errors).toEqual([]);
-      return;
-    } catch (error) {
-      // Seldom a Chromium with no screen paints no more, for good, whatever is done to the page.
-      if (isSecond || !page || (await paints(page))) throw error;
-      console.log('  the browser painted no more: once again, with another');
-    } finally {
-      await studio.discard();
-    }
-    await inStudio(viewport, scheme, work, true);
-  }
 
   test.each([
     ['on a desktop, dark', DESKTOP, 'dark'],

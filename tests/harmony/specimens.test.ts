@@ -36,15 +36,11 @@ async function scores(scenes: readonly Scene[]) {
 const sum = (list: readonly Score[], f: (s: Score) => number) =>
   list.reduce((all, s) => all + f(s), 0);
 
-/**
- * The most that plain k-means may find, and the most shares that may be off. By lot two things may be of one hue
- * and differ as a light and its shadow do: then what lies in the folds of one goes to the other.
- */
 describe.each([
-  ['tuned on', () => [...trainingScenes(), ...sampleScenes()], 0.85, 0],
-  ['held out, though scored while tuning', heldOutScenes, 0.85, 0],
-  ['drawn by lot', () => lots(501, soak ? 60 : 8), 1, 0.01],
-] as const)('specimens %s', (name, scenes, most, off) => {
+  ['tuned on', () => [...trainingScenes(), ...sampleScenes()], 0.85],
+  ['held out, though scored while tuning', heldOutScenes, 0.85],
+  ['drawn by lot', () => lots(501, soak ? 60 : 8), 1],
+] as const)('specimens %s', (name, scenes, most) => {
   test(
     'one colour a region, near its median, with its share',
     async () => {
@@ -57,8 +53,7 @@ describe.each([
       expect(sum(plain7, (s) => s.found) / regions).toBeLessThanOrEqual(most);
       expect(sum(ours, (s) => s.found)).toBe(regions);
       expect(sum(ours, (s) => s.sum) / regions).toBeLessThan(1);
-      const large = sum(ours, (s) => s.large);
-      expect(sum(ours, (s) => s.sharesOff) / large).toBeLessThanOrEqual(off);
+      expect(sum(ours, (s) => s.sharesOff)).toBe(0);
       expect(Math.max(...ours.map((s) => s.colours))).toBeLessThanOrEqual(7);
     },
     soak ? 900_000 : 180_000,

@@ -80,8 +80,8 @@ describeBrowser('the painter’s own paints', () => {
     return { photo, path };
   };
 
-  test('are brushed out, photographed, accepted, undone; measured, logged, and still there', () =>
-    inStudio(DESKTOP, 'light', async (page) => {
+  test('are brushed out, photographed, accepted, undone; measured, logged, and still there', async () => {
+    await inStudio(DESKTOP, 'light', async (page) => {
       const { url } = served;
       await page.addInitScript(() => {
         window.print = () => {};
@@ -274,5 +274,6 @@ describeBrowser('the painter’s own paints', () => {
       expect(await violations(page)).toEqual([]);
       await button(page, 'Put the handbook’s curve back').click();
       await page.getByText(/^From the handbook: a guess/).waitFor();
-    }));
+    });
+  }, 300_000);
 });

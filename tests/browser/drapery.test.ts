@@ -2,7 +2,7 @@ import { resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { violationsInBoth as violations } from '../tools/axe.ts';
-import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
+import { DESKTOP, describeBrowser, inStudio, PHONE, Served } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 /** Where to write what is on the screen, for a person to judge; nowhere unless it is asked for. */
@@ -29,10 +29,8 @@ describeBrowser('from a harmony to a drapery and its formula in the book', () =>
   test.each([
     ['desktop', DESKTOP],
     ['phone', PHONE],
-  ])('two garments and a trim, on a %s', async (device, viewport) => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open(viewport);
+  ])('two garments and a trim, on a %s', (device, viewport) =>
+    inStudio(viewport, 'light', async (page) => {
       await page.goto(served.url);
       await page.getByLabel('Choose a photograph').setInputFiles(JAY);
       await button(page, 'Keep this harmony').waitFor();
@@ -118,16 +116,11 @@ describeBrowser('from a harmony to a drapery and its formula in the book', () =>
         await whole(page);
         await expect.poll(() => page.locator('.drapery-wall').getByRole('button').count()).toBe(2);
       }
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  });
+    }),
+  );
 
-  test('it begins empty, with six worked formulas; a glazed sleeve, black and paper', async () => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open();
+  test('it begins empty, with six worked formulas; a glazed sleeve, black and paper', () =>
+    inStudio(DESKTOP, 'light', async (page) => {
       await page.goto(`${served.url}#/drapery`);
       await page.getByText('From a worked formula').waitFor();
       const worked = page.locator('main button.drapery-take');
@@ -158,9 +151,5 @@ describeBrowser('from a harmony to a drapery and its formula in the book', () =>
       await page.getByRole('link', { name: 'Begin another' }).click();
       await button(page, 'Undo').click();
       await heading(page, 'Glazed red sleeve').first().waitFor();
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  });
+    }));
 });

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { describeBrowser, Studio } from './open.ts';
+import { DESKTOP, describeBrowser, inStudio } from './open.ts';
 import { Probed } from './probed.ts';
 
 /** What the stand-ins for the system's own dialogs do next, and what they were handed. */
@@ -65,10 +65,8 @@ describeBrowser('how a copy leaves', () => {
     }, what);
   const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
 
-  test('by the share sheet, by the save picker, else among the downloads', async () => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open();
+  test('by the share sheet, by the save picker, else among the downloads', () =>
+    inStudio(DESKTOP, 'light', async (page) => {
       await page.addInitScript(standIn);
       await probed.probe(page);
       await page.evaluate(() => window.probe.fill(4, 7));
@@ -129,9 +127,5 @@ describeBrowser('how a copy leaves', () => {
       await expect
         .poll(() => page.evaluate(() => window.dialogs.written.at(-1)?.name))
         .toMatch(/^harmony-.*\.csv$/);
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  });
+    }));
 });

@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeEach, expect, test } from 'vitest';
 import { violations, violationsInBoth } from '../tools/axe.ts';
 import { onDisk } from './disk.ts';
-import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
+import { DESKTOP, describeBrowser, inStudio, PHONE, Served, Studio } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 const SLOW = { timeout: 20_000 };
@@ -27,10 +27,8 @@ describeBrowser('a house that one finds the way in', () => {
   beforeEach(() => served.start());
   afterAll(() => served.stop());
 
-  test('the sample book comes in, is marked, and goes in one touch; what is the painter’s stays', async () => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open();
+  test('the sample book comes in, is marked, and goes in one touch; what is the painter’s stays', () =>
+    inStudio(DESKTOP, 'light', async (page) => {
       await page.goto(served.url);
       await page.getByLabel('Choose a photograph').setInputFiles(JAY);
       await button(page, 'Keep this harmony').click();
@@ -56,16 +54,10 @@ describeBrowser('a house that one finds the way in', () => {
       await page.reload();
       await own.first().waitFor();
       await expect.poll(() => samples.count()).toBe(0);
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  });
+    }));
 
-  test('every link opens with no server, and going back leads to where one was', async () => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open(PHONE);
+  test('every link opens with no server, and going back leads to where one was', () =>
+    inStudio(PHONE, 'light', async (page) => {
       await bringSample(page, served.url);
       await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
       await served.stop();
@@ -114,16 +106,10 @@ describeBrowser('a house that one finds the way in', () => {
       await expect
         .poll(() => page.evaluate(() => document.activeElement?.textContent), SLOW)
         .toBe('Palette');
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  });
+    }));
 
-  test('from a kept harmony on, the next step is always at hand, down to the sheet', async () => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open(PHONE);
+  test('from a kept harmony on, the next step is always at hand, down to the sheet', () =>
+    inStudio(PHONE, 'light', async (page) => {
       await bringSample(page, served.url);
       await at(page, '#/harmony/sample-harmony-jay-feather');
       await button(page, 'Make a drapery of it').click();
@@ -134,11 +120,7 @@ describeBrowser('a house that one finds the way in', () => {
       await button(page, 'Print, or keep as PDF').waitFor();
       // The sample book's own leftover is for the sample's own day.
       await expect.poll(() => page.getByText('Use first').count()).toBe(0);
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  });
+    }));
 
   test('where decimals have a comma, it is shown and taken; inches are taken where a canvas is measured', async () => {
     const studio = new Studio();
@@ -180,10 +162,8 @@ describeBrowser('a house that one finds the way in', () => {
     }
   });
 
-  test('a photograph that another app hands over is kept, with or without the network', async () => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open(PHONE);
+  test('a photograph that another app hands over is kept, with or without the network', () =>
+    inStudio(PHONE, 'light', async (page) => {
       await page.goto(served.url);
       await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
       const manifest = await (await fetch(`${served.url}manifest.webmanifest`)).json();
@@ -215,16 +195,10 @@ describeBrowser('a house that one finds the way in', () => {
       await page.reload();
       await page.getByRole('article').first().waitFor();
       await expect.poll(() => page.getByRole('article').count()).toBe(1);
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  });
+    }));
 
-  test('before the first save it offers to be put on the device, by the browser or by hand', async () => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open(PHONE);
+  test('before the first save it offers to be put on the device, by the browser or by hand', () =>
+    inStudio(PHONE, 'light', async (page) => {
       // A device whose pages know that they were not opened from a home screen, and whose browser asks nothing.
       await page.addInitScript(() => {
         Object.defineProperty(navigator, 'standalone', { value: false });
@@ -252,9 +226,5 @@ describeBrowser('a house that one finds the way in', () => {
       await page.getByRole('heading', { name: 'What did you see?' }).waitFor();
       await button(page, 'Look through the sample book').waitFor();
       await expect.poll(() => hint.count()).toBe(0);
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  });
+    }));
 });

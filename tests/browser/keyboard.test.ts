@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { DESKTOP, describeBrowser, Served, Studio } from './open.ts';
+import { DESKTOP, describeBrowser, inStudio, Served } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 const LONG = { timeout: 60_000 };
@@ -40,10 +40,8 @@ describeBrowser('the whole story by keyboard alone, and as it is read aloud', ()
   beforeAll(() => served.start());
   afterAll(() => served.stop());
 
-  test('photograph, harmony, variant, drapery, formula, passage, palette, sheet, book', async () => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open(DESKTOP);
+  test('photograph, harmony, variant, drapery, formula, passage, palette, sheet, book', () =>
+    inStudio(DESKTOP, 'light', async (page) => {
       await page.goto(served.url);
       await page.getByRole('heading', { name: 'What did you see?' }).waitFor();
 
@@ -135,9 +133,5 @@ describeBrowser('the whole story by keyboard alone, and as it is read aloud', ()
       await press(page, /^Open in Harmony/);
       await piles.waitFor(LONG);
       await expect.poll(() => page.locator('.save-line').innerText(), LONG).toMatch(/^Saved/);
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  });
+    }));
 });

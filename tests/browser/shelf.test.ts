@@ -4,7 +4,7 @@ import { afterAll, beforeEach, expect, test } from 'vitest';
 import type { HarmonyBody } from '../../src/book/harmony.ts';
 import { violationsInBoth as violations } from '../tools/axe.ts';
 import { entriesOnDisk } from './disk.ts';
-import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
+import { DESKTOP, describeBrowser, inStudio, PHONE, Served, Studio } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 
@@ -172,10 +172,8 @@ describeBrowser('the shelf', () => {
     }
   });
 
-  test('with the keyboard alone', async () => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open();
+  test('with the keyboard alone', () =>
+    inStudio(DESKTOP, 'light', async (page) => {
       await page.goto(`${served.url}#/book/shelf`);
       await heading(page, 'Shelf').waitFor();
       const focused = () => page.evaluate(() => document.activeElement?.textContent ?? '');
@@ -215,16 +213,10 @@ describeBrowser('the shelf', () => {
       await page.keyboard.press('Enter');
       await page.getByText(/mixtures use the starter shelf/).waitFor();
       await expect.poll(focused).toBe('Shelf');
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  });
+    }));
 
-  test('a mixture changes when the shelf does, and a kept recipe stays in the book', async () => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open();
+  test('a mixture changes when the shelf does, and a kept recipe stays in the book', () =>
+    inStudio(DESKTOP, 'light', async (page) => {
       await recipeOfJay(page, served.url);
       // As seen: keyed, the very colours that are wanted would move with the shelf.
       await page.getByText('As seen', { exact: true }).click();
@@ -261,16 +253,10 @@ describeBrowser('the shelf', () => {
       await page.getByText('Undone.').waitFor();
       await page.reload();
       await expect.poll(() => recipe(page)).toBe(parts);
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  });
+    }));
 
-  test('which recipes move if a lot is replaced', async () => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open();
+  test('which recipes move if a lot is replaced', () =>
+    inStudio(DESKTOP, 'light', async (page) => {
       await openShelf(page, served.url);
       await page.getByRole('button', { name: 'Take over the starter shelf' }).click();
       await page.getByText('Mixtures use your own shelf: 16 paints.').waitFor();
@@ -303,16 +289,10 @@ describeBrowser('the shelf', () => {
       await page.getByRole('button', { name: 'Undo' }).click();
       await page.getByText('Undone.').waitFor();
       await expect.poll(() => page.getByText('lot yellowed').count()).toBe(0);
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  });
+    }));
 
-  test('a pigment of their own, from a colour as seen and from a file', async () => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open(PHONE);
+  test('a pigment of their own, from a colour as seen and from a file', () =>
+    inStudio(PHONE, 'light', async (page) => {
       await page.goto(`${served.url}#/book/shelf/new`);
       await page.getByLabel('Pigment', { exact: true }).selectOption({
         label: 'A pigment of my own…',
@@ -378,9 +358,5 @@ describeBrowser('the shelf', () => {
       await saved(page);
       await page.reload();
       await heading(page, 'Meadow green').waitFor();
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  });
+    }));
 });

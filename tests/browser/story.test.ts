@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeEach, expect, test } from 'vitest';
 import { hasShared, SHARED } from '../shared.ts';
 import { violations } from '../tools/axe.ts';
-import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
+import { DESKTOP, describeBrowser, inStudio, PHONE, Served, Studio } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 const LADYBIRD = resolve(SHARED, 'photos/ladybird-forget-me-nots.jpg');
@@ -111,10 +111,8 @@ describeBrowser('from a photograph to a harmony in the book, with no network', (
     return page.locator('.wall').getByRole('button').allInnerTexts();
   };
 
-  test('rename, delete and undo in the book', async () => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open();
+  test('rename, delete and undo in the book', () =>
+    inStudio(DESKTOP, 'light', async (page) => {
       await page.goto(served.url);
       await choosePhoto(page, JAY);
       await page.getByRole('button', { name: 'Keep this harmony' }).waitFor();
@@ -131,20 +129,14 @@ describeBrowser('from a photograph to a harmony in the book, with no network', (
       await named.waitFor();
       await page.reload();
       await named.waitFor();
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  });
+    }));
 
   test.each([
     ['a text file', 'words.jpg', 'no picture at all', /not a photograph/],
     ['an empty file', 'empty.jpg', '', /empty/],
     ['half a photograph', 'half.jpg', null, /breaks off/],
-  ])('%s is refused with one sentence, and nothing is lost', async (_, name, text, sentence) => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open();
+  ])('%s is refused with one sentence, and nothing is lost', (_, name, text, sentence) =>
+    inStudio(DESKTOP, 'light', async (page) => {
       await page.goto(served.url);
       const whole = readFileSync(JAY);
       await page.getByLabel('Choose a photograph').setInputFiles({
@@ -157,11 +149,8 @@ describeBrowser('from a photograph to a harmony in the book, with no network', (
       // The next photograph works as if nothing had happened.
       await choosePhoto(page, JAY);
       await page.getByRole('button', { name: 'Keep this harmony' }).waitFor();
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  });
+    }),
+  );
 
   test('it can be installed', async () => {
     const studio = new Studio();

@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Entry } from '../../src/book/record.ts';
 import { onDisk } from './disk.ts';
-import { describeBrowser, Served, Studio } from './open.ts';
+import { DESKTOP, describeBrowser, inStudio, Served } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 const LONG = { timeout: 20_000 };
@@ -23,10 +23,8 @@ describeBrowser('what was typed when the page closed', () => {
   const textIn = (page: Page, label: string) =>
     expect.poll(() => page.getByLabel(label, { exact: true }).last().inputValue(), LONG);
 
-  test('is there after a reload: of a harmony, a passage, a drapery', async () => {
-    const studio = new Studio();
-    try {
-      const page = await studio.open();
+  test('is there after a reload: of a harmony, a passage, a drapery', () =>
+    inStudio(DESKTOP, 'light', async (page) => {
       await page.goto(served.url);
       await page.getByLabel('Choose a photograph').setInputFiles(JAY);
       const keep = page.getByRole('button', { name: 'Keep this harmony' });
@@ -85,9 +83,5 @@ describeBrowser('what was typed when the page closed', () => {
       await typeAndReload(page, 'Name of the drapery', 'Sleeve by the door');
       await textIn(page, 'Name of the drapery').toBe('Sleeve by the door');
       await page.getByRole('button', { name: 'Keep the changes' }).waitFor();
-      expect(studio.errors).toEqual([]);
-    } finally {
-      await studio.discard();
-    }
-  });
+    }));
 });

@@ -11,7 +11,7 @@ const ENTRIES = {
   start: 'src/cli/start.ts',
   check: 'tests/tools/check.ts',
   bench: 'tests/bench/bench.ts',
-  soak: 'tests/tools/soak.ts',
+  mutants: 'tests/tools/mutants.ts',
   samples: 'tests/tools/samples.ts',
   pictures: 'tests/tools/pictures.ts',
   icons: 'tests/tools/icons.ts',

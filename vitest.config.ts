@@ -4,6 +4,20 @@ import { defineConfig } from 'vitest/config';
 
 const root = import.meta.dirname;
 
+/** Folders of tests that are a project of their own; every other test in Node is a unit test. */
+const APART = ['published/**', 'smoke/**', 'story/**', 'simulation/**', 'browser/**'];
+
+/** Tests in Node that share one module graph per thread: most of their time would go into loading it anew. */
+const shared = { environment: 'node', pool: 'threads', isolate: false } as const;
+
+/** Tests that drive processes or a browser: after the rest, for they wait more than they work. */
+const driving = {
+  environment: 'node',
+  testTimeout: 240_000,
+  hookTimeout: 120_000,
+} as const;
+
+// `npm test` runs unit, screens, published, smoke and story; `npm run test:all` adds simulation and browser.
 export default defineConfig({
   root,
   plugins: [preact()],
@@ -18,12 +32,7 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: {
-          name: 'core',
-          environment: 'node',
-          include: ['**/*.test.ts'],
-          exclude: ['browser/**'],
-        },
+        test: { ...shared, name: 'unit', include: ['**/*.test.ts'], exclude: APART },
       },
       {
         extends: true,
@@ -36,14 +45,32 @@ export default defineConfig({
       },
       {
         extends: true,
+        test: { ...shared, name: 'published', include: ['published/**/*.test.ts'] },
+      },
+      {
+        extends: true,
+        test: { ...driving, name: 'smoke', include: ['smoke/**/*.test.ts'] },
+      },
+      {
+        extends: true,
         test: {
-          name: 'browser',
-          environment: 'node',
-          include: ['browser/**/*.test.ts'],
-          testTimeout: 240_000,
-          hookTimeout: 120_000,
-          // After the rest, for pages wait more than they work.
+          ...driving,
+          name: 'story',
+          include: ['story/**/*.test.ts'],
           sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        extends: true,
+        test: { ...shared, name: 'simulation', include: ['simulation/**/*.test.ts'] },
+      },
+      {
+        extends: true,
+        test: {
+          ...driving,
+          name: 'browser',
+          include: ['browser/**/*.test.ts'],
+          sequence: { groupOrder: 2 },
         },
       },
     ],

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { findChromium } from '../tools/chromium.ts';
+import { noteSecondTry } from '../tools/second-tries.ts';
 import { type DESKTOP, Studio } from '../tools/studio.ts';
 
 export { APP, DESKTOP, PHONE, Served, Studio } from '../tools/studio.ts';
@@ -43,7 +44,7 @@ export async function inStudio(
   } catch (error) {
     // Seldom a Chromium with no screen paints no more, for good, whatever is done to the page.
     if (isSecond || !page || (await paints(page))) throw error;
-    console.log('  the browser painted no more: once again, with another');
+    noteSecondTry(`${expect.getState().currentTestName}: the browser painted no more frames`);
   } finally {
     await studio.discard();
   }

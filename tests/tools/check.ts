@@ -5,8 +5,14 @@ import { join, resolve } from 'node:path';
 import { findChromium } from './chromium.ts';
 import { install, isCommand } from './debian.ts';
 import { firefox } from './firefox.ts';
+import { SECOND_TRIES, secondTries } from './second-tries.ts';
 import { webkit } from './webkit.ts';
 
+/**
+ * `check.js`: format, lint, types, the build, and the tests that belong to `npm test`.
+ * `check.js all`: all tests. `check.js soak`: all tests with their long counts.
+ * Further words go to vitest. Closes with the second tries and with “N passed, N failed, N skipped”.
+ */
 const ROOT = resolve(import.meta.dirname, '../..');
 const STEPS: readonly (readonly [name: string, ...command: string[]])[] = [
   ['format and lint', 'biome', 'check', '.'],
@@ -15,7 +21,12 @@ const STEPS: readonly (readonly [name: string, ...command: string[]])[] = [
   ['types of the workers', 'tsc', '-p', 'workers/tsconfig.json'],
   ['build of the app', 'vite', 'build', '--logLevel', 'warn'],
 ];
+const PROJECTS = ['unit', 'screens', 'published', 'smoke', 'story'];
+const MORE_PROJECTS = ['simulation', 'browser'];
 
+const [first, ...others] = process.argv.slice(2);
+const mode = first === 'all' || first === 'soak' ? first : 'short';
+const forVitest = mode === 'short' && first !== undefined ? [first, ...others] : others;
 const count = { passed: 0, failed: 0, skipped: 0 };
 const at = (name: string) => resolve(ROOT, 'node_modules/.bin', name);
 
@@ -26,11 +37,12 @@ for (const [name, tool, ...rest] of STEPS) {
   else count.failed++;
 }
 
-// All that is missing comes in one go: the list of packages is fetched once.
+// All that is missing is installed in one go: the list of packages is fetched once.
+const engines = mode === 'short' ? [] : [firefox, webkit];
 const missing = [
   ...(findChromium() === null ? ['chromium'] : []),
-  ...(isCommand('pdftotext') ? [] : ['poppler-utils']),
-  ...[firefox, webkit].filter((engine) => !engine.isHere()).flatMap(({ packages }) => packages),
+  ...(mode === 'short' || isCommand('pdftotext') ? [] : ['poppler-utils']),
+  ...engines.filter((engine) => !engine.isHere()).flatMap(({ packages }) => packages),
 ];
 if (missing.length > 0 && !install(missing))
   console.log(
@@ -39,16 +51,27 @@ if (missing.length > 0 && !install(missing))
 
 const folder = mkdtempSync(join(tmpdir(), 'kingcup-'));
 const report = join(folder, 'tests.json');
+const tries = join(folder, 'second-tries.txt');
+const projects = mode === 'short' ? PROJECTS : [...PROJECTS, ...MORE_PROJECTS];
 const { status } = spawnSync(
   at('vitest'),
   [
     'run',
+    ...projects.flatMap((name) => ['--project', name]),
     '--reporter=default',
     '--reporter=json',
     `--outputFile.json=${report}`,
-    ...process.argv.slice(2),
+    ...forVitest,
   ],
-  { cwd: ROOT, stdio: 'inherit' },
+  {
+    cwd: ROOT,
+    stdio: 'inherit',
+    env: {
+      ...process.env,
+      [SECOND_TRIES]: tries,
+      ...(mode === 'soak' ? { KINGCUP_SOAK: '1' } : {}),
+    },
+  },
 );
 try {
   const tests = JSON.parse(readFileSync(report, 'utf8'));
@@ -60,7 +83,11 @@ try {
 }
 // A file that could not even be read fails the run without a failed test in it.
 if (status !== 0 && count.failed === 0) count.failed++;
+const again = secondTries(tries);
 rmSync(folder, { recursive: true });
 
+console.log(
+  `second tries: ${again.length === 0 ? 'none' : `${again.length}: ${again.join('; ')}`}`,
+);
 console.log(`${count.passed} passed, ${count.failed} failed, ${count.skipped} skipped`);
 process.exitCode = count.failed === 0 ? 0 : 1;

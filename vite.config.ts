@@ -1,8 +1,9 @@
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
 import preact from '@preact/preset-vite';
-import { defineConfig, type Plugin } from 'vite';
+import license, { type Dependency } from 'rollup-plugin-license';
+import { defineConfig, type Plugin, type UserConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { CONTENT_SECURITY } from './src/cli/headers.ts';
 import { SHARE_FIELD, SHARE_PATH } from './workers/share.ts';
@@ -85,7 +86,83 @@ const compressed: Plugin = {
   },
 };
 
-export default defineConfig({
+/** Beside the page; the guide links to it. */
+const NOTICES = 'third-party.txt';
+
+/** Packages whose code went into the page, its workers or the service worker, by name and version. */
+const bundled = new Map<string, Dependency>();
+const collectNotices = () =>
+  license({
+    thirdParty: {
+      output: (packages) => {
+        for (const one of packages) bundled.set(`${one.name} ${one.version}`, one);
+      },
+    },
+  }) as unknown as Plugin;
+
+/**
+ * Writes the notices of all bundled packages into one text beside the page. It belongs to the service worker's
+ * build, the last one: every other bundle is done, and the list of files kept for offline use is still to come.
+ */
+const notices: Plugin = {
+  name: 'third-party-notices',
+  apply: 'build',
+  enforce: 'post',
+  closeBundle: {
+    order: 'post',
+    sequential: true,
+    handler() {
+      const parts = [...bundled]
+        .toSorted(([a], [b]) => a.localeCompare(b))
+        .map(([name, { license: terms, licenseText }]) =>
+          [`${name} (${terms})`, licenseText?.trim() ?? 'No licence text in the package.'].join(
+            '\n\n',
+          ),
+        );
+      writeFileSync(
+        resolve(root, 'dist/app', NOTICES),
+        `Kingcup includes code of these packages.\n\n\n${parts.join('\n\n\n')}\n`,
+      );
+    },
+  },
+};
+
+/** What runs on Node, bundled for it because Node 20 does not run TypeScript: the command line, then our own scripts. */
+const ENTRIES = {
+  kingcup: 'src/cli/kingcup.ts',
+  'gather-worker': 'src/cli/gather-worker.ts',
+  start: 'src/cli/start.ts',
+  check: 'tests/tools/check.ts',
+  bench: 'tests/bench/bench.ts',
+  mutants: 'tests/tools/mutants.ts',
+  samples: 'tests/tools/samples.ts',
+  pictures: 'tests/tools/pictures.ts',
+  icons: 'tests/tools/icons.ts',
+  audit: 'tests/tools/audit.ts',
+  watercolours: 'src/cli/watercolours.ts',
+};
+
+const commandLine: UserConfig = {
+  root,
+  publicDir: false,
+  cacheDir: resolve(root, 'node_modules/.vite'),
+  build: {
+    ssr: true,
+    outDir: resolve(root, 'dist/cli'),
+    emptyOutDir: true,
+    target: 'node20',
+    rolldownOptions: {
+      input: Object.fromEntries(
+        Object.entries(ENTRIES)
+          .map(([name, path]) => [name, resolve(root, path)] as const)
+          .filter(([, path]) => existsSync(path)),
+      ),
+      output: { entryFileNames: '[name].js', chunkFileNames: 'part-[hash].js' },
+    },
+  },
+};
+
+const app: UserConfig = {
   root: resolve(root, 'src'),
   publicDir: resolve(root, 'src/ui/public'),
   envDir: root,
@@ -97,13 +174,14 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     target: 'es2023',
   },
-  worker: { format: 'es' },
+  worker: { format: 'es', plugins: () => [collectNotices()] },
   plugins: [
     preact(),
     contentSecurity,
     bookAlong,
     samples,
     compressed,
+    collectNotices(),
     VitePWA({
       strategies: 'injectManifest',
       srcDir: '../workers',
@@ -112,7 +190,8 @@ export default defineConfig({
       injectRegister: false,
       injectManifest: {
         rollupFormat: 'iife',
-        globPatterns: ['**/*.{html,js,css,svg,png,webmanifest,jpg,json,zip}'],
+        buildPlugins: { vite: [collectNotices(), notices] },
+        globPatterns: ['**/*.{html,js,css,svg,png,webmanifest,jpg,json,zip}', NOTICES],
         globIgnores: ['**/*.map', 'icons/**', 'manifest.webmanifest'],
       },
       manifest: {
@@ -174,4 +253,7 @@ export default defineConfig({
       },
     }),
   ],
-});
+};
+
+/** `vite build` makes the app, `vite build --mode node` the command line and the scripts. */
+export default defineConfig(({ mode }) => (mode === 'node' ? commandLine : app));

@@ -37,6 +37,11 @@ export function GuideScreen() {
       {GUIDE.map((one) => (
         <Part key={one.id} part={one} />
       ))}
+      <p>
+        <a class="way" href="./third-party.txt">
+          {sayGuide.notices}
+        </a>
+      </p>
     </section>
   );
 }

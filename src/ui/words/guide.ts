@@ -22,6 +22,7 @@ export const sayGuide = {
   heading: 'How Kingcup works',
   lead: 'From what you saw on a walk to the paint on the palette next morning, in six steps; then what the figures mean, what to do when something goes wrong, and what to be careful of.',
   contents: 'In this guide',
+  notices: 'Licences of the code that Kingcup includes',
 } as const;
 
 /** The guide, part by part. */

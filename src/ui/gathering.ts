@@ -7,9 +7,10 @@ import type { Entry } from '../book/record.ts';
 import { editFaultWords } from '../harmony/faults.ts';
 import { type PhotoFault, photoFaultWords } from '../photo/file.ts';
 import { neutralFaultWords } from '../photo/neutral.ts';
-import { isStop, lookAgain, readPhoto } from './jobs.ts';
+import { lookAgain, readPhoto } from './jobs.ts';
 import { today } from './locale.ts';
 import { go } from './route.ts';
+import { job } from './state/job.ts';
 import { complain, opening, tell } from './studio.ts';
 import { say } from './words/frame.ts';
 
@@ -80,38 +81,30 @@ export const gatherFrom = (
 export const lookFrom = (job: HandJob, specimen: string): Promise<HandResult | null> =>
   working(specimen, 'looking', (signal) => lookAgain(job, { signal }));
 
-/** Why work was given up for newer work: nothing to tell the painter. */
-const SUPERSEDED = new Error('superseded');
-let giveWay: (() => void) | null = null;
-/** Gives up what is under way, without a word. */
-export const giveUp = (): void => giveWay?.();
+const reading = job({
+  onStop: () => tell(say.stopped),
+  onError: (error) =>
+    complain(photoFaultWords({ code: 'not-readable', why: (error as Error).message })),
+});
+/** Gives up what is under way, without a message. */
+export const giveUp = reading.cancel;
 
 async function working<T>(
   specimen: string | null,
   stage: Gathering['stage'],
   work: (signal: AbortSignal, update: (change: Partial<Gathering>) => void) => Promise<T>,
 ): Promise<T | null> {
-  giveUp();
-  const controller = new AbortController();
-  const stop = () => controller.abort();
-  giveWay = () => controller.abort(SUPERSEDED);
-  gathering.value = { specimen, stage, done: 0, stop };
+  // A function of its own each time: by it this reading knows its state from a later one's.
+  const stop = () => reading.stop();
   const isMine = () => gathering.value?.stop === stop;
-  try {
-    return await work(controller.signal, (change) => {
+  gathering.value = { specimen, stage, done: 0, stop };
+  const result = await reading.run(({ signal }) =>
+    work(signal, (change) => {
       if (gathering.value && isMine()) gathering.value = { ...gathering.value, ...change };
-    });
-  } catch (error) {
-    if (error === SUPERSEDED) return null;
-    if (isStop(error)) tell(say.stopped);
-    else complain(photoFaultWords({ code: 'not-readable', why: (error as Error).message }));
-    return null;
-  } finally {
-    if (isMine()) {
-      gathering.value = null;
-      giveWay = null;
-    }
-  }
+    }),
+  );
+  if (isMine()) gathering.value = null;
+  return result;
 }
 
 async function keepResult(

@@ -91,6 +91,6 @@ export const readSwatches = (
 export const fitPaints = (job: FitJob, options: JobOptions<CalibrateNews>): Promise<Fit> =>
   calibrating(job, options);
 
-/** Whether an error is only the painter's own word to stop. */
-export const isStop = (error: unknown): boolean =>
+/** Whether an error is an abort: the painter stopped the work, or newer work took its place. */
+export const isAbort = (error: unknown): boolean =>
   error instanceof DOMException && error.name === 'AbortError';

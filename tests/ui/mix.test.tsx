@@ -12,7 +12,7 @@ import { doWork } from '../../workers/mixture.ts';
 
 // No worker here: the same work, done at once. The page is told of it a moment later, as ever.
 vi.mock('../../src/ui/jobs.ts', () => ({
-  isStop: () => false,
+  isAbort: () => false,
   workMixtures: async (kind: string, takes: object) => {
     await Promise.resolve();
     return doWork({ ...takes, kind } as MixtureJob, () => {}).value;

@@ -3,7 +3,7 @@ import type { Brought, Looked } from '../../../workers/copy.ts';
 import type { BookFault } from '../../book/faults.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import { fail, type Result } from '../../result.ts';
-import { isStop } from '../jobs.ts';
+import { isAbort } from '../jobs.ts';
 import { complain, tell } from '../studio.ts';
 import { sayBook } from '../words/book.ts';
 import { type Talk, talkOfCopies } from './worker.ts';
@@ -46,7 +46,7 @@ export async function lookAt(file: Blob): Promise<void> {
   } catch (error) {
     show(null);
     mine.end();
-    if (isStop(error)) tell(sayBook.broughtStopped);
+    if (isAbort(error)) tell(sayBook.broughtStopped);
     else complain(sayBook.bringFailed);
   }
 }
@@ -77,7 +77,7 @@ export async function bringIn(): Promise<boolean> {
     else complain(bookFaultWords(fault));
   } catch (error) {
     bringing.value = null;
-    if (!isStop(error)) complain(bookFaultWords({ code: 'not-written', detail: String(error) }));
+    if (!isAbort(error)) complain(bookFaultWords({ code: 'not-written', detail: String(error) }));
   }
   return false;
 }

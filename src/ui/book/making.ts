@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 import type { Made } from '../../../workers/copy.ts';
 import { bookFaultWords } from '../../book/faults.ts';
-import { isStop } from '../jobs.ts';
+import { isAbort } from '../jobs.ts';
 import { book, complain, tell } from '../studio.ts';
 import { sayBook } from '../words/book.ts';
 import { type Handed, saveFile, shareFile } from './hand.ts';
@@ -83,7 +83,7 @@ async function work(
     if (mine()) making.value = made && { of, now: made };
   } catch (error) {
     if (mine()) making.value = null;
-    if (isStop(error)) tell(sayBook.copyStopped);
+    if (isAbort(error)) tell(sayBook.copyStopped);
     else complain(bookFaultWords({ code: 'not-read', detail: String((error as Error)?.message) }));
   } finally {
     talk.end();

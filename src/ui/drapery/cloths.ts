@@ -5,7 +5,8 @@ import { draperyFaultWords } from '../../drapery/remarks.ts';
 import { mixFaultWords } from '../../mixture/faults.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
 import type { Result } from '../../result.ts';
-import { drapeCloths, isStop } from '../jobs.ts';
+import { drapeCloths } from '../jobs.ts';
+import { job } from '../state/job.ts';
 import { complain, shelf } from '../studio.ts';
 import { labelOf } from './spoken.ts';
 import { bare, scheme, type Worn } from './state.ts';
@@ -18,10 +19,16 @@ const found = signal<{ readonly on: Shelf; readonly cloths: ReadonlyMap<string, 
   cloths: new Map(),
 });
 const MOST_KEPT = 200;
-/** How much of the work under way is done, 0…1; null when there is none. */
-export const working = signal<number | null>(null);
-/** The painter stopped the work. */
+/** The painter stopped the work, or it failed. */
 export const stopped = signal(false);
+const draping = job({
+  onError: (error) => {
+    stopped.value = true;
+    complain((error as Error).message);
+  },
+});
+/** How much of the work under way is done, 0…1; null when there is none. */
+export const working = draping.progress;
 
 // The name of a cloth changes nothing of its ladder, but it stands in what a fault says.
 const keyOf = (wish: ClothWish): string => canonical(bare(wish));
@@ -69,51 +76,36 @@ export function troubleOf(wish: ClothWish): string | null {
   }
 }
 
-let controller: AbortController | null = null;
 let under = '';
 
-function workOut(missing: readonly ClothWish[], on: Shelf): void {
-  controller?.abort();
-  const mine = new AbortController();
-  controller = mine;
-  working.value = 0;
+async function workOut(missing: readonly ClothWish[], on: Shelf): Promise<void> {
+  const all = missing.map(keyOf).join();
+  under = all;
   const learn = (wish: ClothWish, cloth: Answered) => {
     const before = found.peek();
     const kept = before.on === on ? [...before.cloths].slice(-MOST_KEPT) : [];
     found.value = { on, cloths: new Map([...kept, [keyOf(wish), cloth]]) };
   };
-  void (async () => {
-    try {
-      await drapeCloths(
-        { wishes: missing, shelf: on },
-        {
-          signal: mine.signal,
-          onNews: ({ at, cloth, done }) => {
-            if (controller !== mine) return;
-            learn(missing[at]!, cloth);
-            working.value = done;
-          },
+  await draping.run(({ signal, onNews }) =>
+    drapeCloths(
+      { wishes: missing, shelf: on },
+      {
+        signal,
+        onNews: ({ at, cloth, done }) => {
+          if (signal.aborted) return;
+          learn(missing[at]!, cloth);
+          onNews(done);
         },
-      );
-    } catch (error) {
-      if (!isStop(error)) {
-        stopped.value = true;
-        complain((error as Error).message);
-      }
-    } finally {
-      if (controller === mine) {
-        controller = null;
-        under = '';
-        working.value = null;
-      }
-    }
-  })();
+      },
+    ),
+  );
+  if (working.peek() === null) under = '';
 }
 
 /** Ends the work; what was worked out so far stays. */
 export function stop(): void {
   stopped.value = true;
-  controller?.abort();
+  draping.stop();
 }
 
 /** Works out what is still missing. */
@@ -133,10 +125,9 @@ effect(() => {
   );
   const all = missing.map(keyOf).join();
   if (missing.length === 0) {
-    controller?.abort();
+    draping.cancel();
     return;
   }
-  if (all === under && controller) return;
-  under = all;
-  workOut(missing, on);
+  if (all === under && working.peek() !== null) return;
+  void workOut(missing, on);
 });

@@ -10,6 +10,7 @@ import { benchOf, clearBench, keepBench } from '../bench.ts';
 import { listed } from '../drawn/say.ts';
 import { today } from '../locale.ts';
 import { rename, route } from '../route.ts';
+import { autosave } from '../state/autosave.ts';
 import { book, complain, opening, tell, writeBeforeLeaving } from '../studio.ts';
 import { say } from '../words/drapery.ts';
 import { garments } from './cloths.ts';
@@ -144,19 +145,17 @@ void opening.then(async (here) => {
   isRecalled = true;
   if (last && scheme.peek() === EMPTY && route.peek().open === null) show(last);
 });
-let timer: ReturnType<typeof setTimeout> | undefined;
 const remember = async (): Promise<void> => {
-  clearTimeout(timer);
+  remembering.cancel();
   if (!isRecalled) return;
   await book.peek()?.remember(DRAFT, JSON.stringify(scheme.peek()));
   // From here on the book's own memory is the newer one, until the page hides again.
   clearBench(DRAFT);
 };
+const remembering = autosave(300, remember);
 effect(() => {
   scheme.value;
-  if (!book.value) return;
-  clearTimeout(timer);
-  timer = setTimeout(() => void remember(), 300);
+  if (book.value) remembering.schedule();
 });
 writeBeforeLeaving(remember);
 keepBench(DRAFT, () =>

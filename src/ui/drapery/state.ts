@@ -1,7 +1,8 @@
-import { batch, computed, signal } from '@preact/signals';
+import { batch, signal } from '@preact/signals';
 import type { Lab } from '../../colour/lab.ts';
 import type { ClothWish, DraperyWay, GarmentWish } from '../../drapery/fold.ts';
 import type { Stuff } from '../../drapery/stuff.ts';
+import { history } from '../state/history.ts';
 
 /** A garment of the scheme: what is wished of it, and how much of the whole it takes. */
 export interface Worn {
@@ -34,25 +35,24 @@ export const MOST_GARMENTS = 4;
 export const scheme = signal<Scheme>(EMPTY);
 /** Index of the garment that is looked at. */
 export const chosen = signal(0);
-const past = signal<readonly Scheme[]>([]);
-export const canUndo = computed(() => past.value.length > 0);
+const past = history<Scheme>();
+export const { canUndo } = past;
 
 /** Which of a garment's cloths a change is meant for. */
 export type Part = 'cloth' | 'lining' | 'trim';
 
 export function change(next: Scheme, look = chosen.peek()): void {
   batch(() => {
-    past.value = [...past.value.slice(-99), scheme.value];
+    past.push(scheme.value);
     scheme.value = next;
     chosen.value = Math.max(0, Math.min(look, next.garments.length - 1));
   });
 }
 
 export function undo(): void {
-  const last = past.value.at(-1);
-  if (!last) return;
   batch(() => {
-    past.value = past.value.slice(0, -1);
+    const last = past.pop();
+    if (!last) return;
     scheme.value = last;
     chosen.value = Math.max(0, Math.min(chosen.value, last.garments.length - 1));
   });
@@ -61,7 +61,7 @@ export function undo(): void {
 /** Shows another scheme; what was done to the last one can no longer be undone. */
 export function show(next: Scheme): void {
   batch(() => {
-    past.value = [];
+    past.clear();
     scheme.value = next;
     chosen.value = 0;
   });

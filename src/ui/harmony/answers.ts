@@ -4,7 +4,8 @@ import { mixFaultWords } from '../../mixture/faults.ts';
 import type { Answer } from '../../mixture/mixture.ts';
 import type { Wish } from '../../mixture/wish.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
-import { isStop, workMixtures } from '../jobs.ts';
+import { workMixtures } from '../jobs.ts';
+import { job, type TaskOptions } from '../state/job.ts';
 import { complain, shelf } from '../studio.ts';
 import { contradiction, keyOfWish, mixOptions, nameOfLab, wishKey } from './mix/decided.ts';
 import { holdsOn } from './mix/holds.ts';
@@ -18,8 +19,9 @@ const found = signal<{ readonly on: Shelf; readonly answers: ReadonlyMap<string,
 });
 const foundOn = (on: Shelf, { on: shelf, answers }: typeof found.value) =>
   shelf === on ? answers : new Map<string, Answer>();
+const searching = job();
 /** How much of the work under way is done, 0…1; null when there is none. */
-export const mixing = signal<number | null>(null);
+export const mixing = searching.progress;
 
 /** The answer for a target, or null while it is not known yet. */
 export const answerOf = (lab: Lab): Answer | null =>
@@ -49,7 +51,6 @@ export const mixAgain = (): void => {
   again.value++;
 };
 
-let controller: AbortController | null = null;
 let wanted = '';
 let wantedOn: Shelf | null = null;
 
@@ -67,31 +68,17 @@ export function wantAnswers(targets: readonly Lab[]): void {
     return labs.filter((lab) => !known.has(nameOf(lab, wished)));
   };
   if (contradiction.value !== null || missing(targets).length === 0) {
-    controller?.abort();
+    searching.cancel();
     return;
   }
   const all = targets.map((lab) => nameOf(lab, wished)).join();
-  if (controller && all === wanted && on === wantedOn) return;
+  if (searching.progress.peek() !== null && all === wanted && on === wantedOn) return;
   wanted = all;
   wantedOn = on;
-  controller?.abort();
-  const mine = new AbortController();
-  controller = mine;
-  void (async () => {
-    try {
-      await search(missing(targets), { on, wished, options }, mine.signal);
-    } catch (error) {
-      if (!isStop(error)) complain((error as Error).message);
-    } finally {
-      if (controller === mine) {
-        controller = null;
-        mixing.value = null;
-      }
-    }
-  })();
+  void searching.run((task) => search(missing(targets), { on, wished, options }, task));
 }
 
-export const stopMixing = (): void => controller?.abort();
+export const stopMixing = searching.stop;
 
 interface Asked {
   readonly on: Shelf;
@@ -102,20 +89,10 @@ interface Asked {
 async function search(
   targets: readonly Lab[],
   { on, wished, options }: Asked,
-  signal: AbortSignal,
+  task: TaskOptions,
 ): Promise<void> {
   if (targets.length === 0) return;
-  mixing.value = 0;
-  const result = await workMixtures(
-    'mix',
-    { targets, shelf: on, options },
-    {
-      signal,
-      onNews: (done) => {
-        mixing.value = done;
-      },
-    },
-  );
+  const result = await workMixtures('mix', { targets, shelf: on, options }, task);
   if (!result.ok) return complain(mixFaultWords(result.fault));
   learn(on, wished, result.value);
 }

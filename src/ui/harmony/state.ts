@@ -18,6 +18,8 @@ import { NO_WISH } from '../../mixture/wish.ts';
 import { benchOf, keepBench } from '../bench.ts';
 import { today } from '../locale.ts';
 import { rename, route } from '../route.ts';
+import { autosave } from '../state/autosave.ts';
+import { history } from '../state/history.ts';
 import {
   book,
   complain,
@@ -75,10 +77,8 @@ export const stepNow = (): Step => ({
 export const writing = signal(false);
 /** What was last read from the specimen or written there; null while nothing is open. */
 export const inBook = signal<Step | null>(null);
-const past = signal<readonly Step[]>([]);
-/** Long enough for an evening, short enough for a phone's memory: a label map is 200 kB. */
-const MOST_STEPS = 100;
-export const canUndo = computed(() => past.value.length > 0);
+const past = history<Step>();
+export const { canUndo } = past;
 
 const key = computed(() =>
   keyOf(
@@ -155,15 +155,13 @@ export function takeVariants(all: readonly { readonly at: number; readonly made:
 
 /** From here one can go back: to be called before a change. */
 export function mark(from: Step = stepNow()): void {
-  past.value = [...past.value.slice(1 - MOST_STEPS), from];
+  past.push(from);
 }
 
 export function undo(): void {
-  const last = past.value.at(-1);
-  if (!last) return;
   batch(() => {
-    past.value = past.value.slice(0, -1);
-    show(last);
+    const last = past.pop();
+    if (last) show(last);
   });
 }
 
@@ -218,7 +216,7 @@ async function open(id: string): Promise<void> {
     specimen.value = entry;
     labels.value = gathered?.labels ?? null;
     look.value = entry ? lookOf(entry.body, labels.value, rubbed) : NO_LOOK;
-    past.value = [];
+    past.clear();
     chosen.value = 0;
     isLit.value = false;
     stage.value = 'open';
@@ -250,7 +248,7 @@ function clear(): void {
     look.value = NO_LOOK;
     inBook.value = null;
     studied.value = [];
-    past.value = [];
+    past.clear();
     name.value = '';
     note.value = '';
     openMove(null);
@@ -291,7 +289,7 @@ let shown: string | null = null;
 effect(() => {
   const { place, open: id } = route.value;
   if (place !== 'harmony' || id === null || id === shown) return;
-  void flush().then(() => {
+  void saving.flush().then(() => {
     shown = id;
     return open(id);
   });
@@ -360,15 +358,7 @@ export async function keep(): Promise<void> {
   if (route.peek().place === 'harmony') rename('harmony', entry.id);
 }
 
-let timer: ReturnType<typeof setTimeout> | undefined;
-
-/** Writes what waits to be written, at once. */
-async function flush(): Promise<void> {
-  if (timer === undefined) return;
-  clearTimeout(timer);
-  timer = undefined;
-  await keep();
-}
+const saving = autosave(400, keep);
 
 /** What the painter decided; mixtures follow from it, and from the shelf of the day, until the painter has a say in them. */
 const decided = (body: HarmonyBody): string =>
@@ -399,17 +389,15 @@ effect(() => {
   if (!isUnsaved()) return;
   // A mixture that is still being looked for must not replace one that the book has.
   if (answers.value.includes(null)) return;
-  clearTimeout(timer);
-  timer = setTimeout(() => void flush(), 400);
+  saving.schedule();
 });
 onHide(window, () => {
   if (!isUnsaved()) return;
-  clearTimeout(timer);
-  timer = undefined;
+  saving.cancel();
   void keep();
   book.peek()?.note();
 });
-writeBeforeLeaving(flush);
+writeBeforeLeaving(saving.flush);
 
 /** What was said and done to a harmony that is not in the book yet. */
 interface Bench {

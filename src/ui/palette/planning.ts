@@ -8,9 +8,9 @@ import type { Studio } from '../../palette/passage.ts';
 import type { Day } from '../../palette/plan.ts';
 import { putBack } from '../../palette/supply.ts';
 import { starterStock } from '../../pigment/starter.ts';
-import { isStop } from '../jobs.ts';
 import { place } from '../route.ts';
 import { mixedFrom } from '../shelf/stocked.ts';
+import { job, type TaskOptions } from '../state/job.ts';
 import { complain, shelf, stocked } from '../studio.ts';
 import { sayPalette } from '../words/palette.ts';
 import { date, kept, leftovers, palettes, passage, sheet } from './days.ts';
@@ -57,80 +57,58 @@ const asked = computed((): DayAsked | null =>
 /** The day as it is planned, for whom; null while there is nothing to plan. */
 export const plan = signal<{ readonly day: Day; readonly studio: Studio } | null>(null);
 export const faults = signal<readonly PaletteFault[]>([]);
-export const isPlanning = signal(false);
+const planning = job({ onError: () => complain(sayPalette.notPlanned) });
+export const isPlanning = computed(() => planning.progress.value !== null);
+const seekingFewest = job({ onError: () => complain(sayPalette.noFewest) });
 export const fewest = signal<FewestOfDay | null>(null);
 /** Share done of the search for the fewest pigments; null while nobody asked. */
-export const seeking = signal<number | null>(null);
+export const seeking = seekingFewest.progress;
 
-const run = (job: PaletteJob, signal: AbortSignal, onNews: (done: number) => void) =>
+const plansOf = (asked: PaletteJob, options: TaskOptions) =>
   runJob<PaletteJob, PaletteAnswer, number>(
     () =>
       new Worker(new URL('../../../workers/palette.worker.ts', import.meta.url), {
         type: 'module',
       }),
-    job,
-    { signal, onNews },
+    asked,
+    options,
   );
 
 effect(() => {
   const wanted = asked.value;
   const from = studio.value;
   if (wanted === null || place.value !== 'palette') return;
-  const stop = new AbortController();
-  batch(() => {
-    fewest.value = null;
-    seeking.value = null;
-  });
+  fewest.value = null;
+  seekingFewest.cancel();
   if (wanted.palettes.every(({ passages }) => passages.every(({ piles }) => piles.length === 0))) {
     batch(() => {
       plan.value = null;
       faults.value = [];
-      isPlanning.value = false;
     });
     return;
   }
-  isPlanning.value = true;
-  void run({ studio: from, asked: wanted, fewest: false }, stop.signal, () => {})
-    .then(({ day }) =>
+  void planning
+    .run((task) => plansOf({ studio: from, asked: wanted, fewest: false }, task))
+    .then((answer) => {
+      if (!answer) return;
+      const { day } = answer;
       batch(() => {
         plan.value = day.ok ? { day: day.value, studio: from } : null;
         faults.value = day.ok ? [] : day.fault;
-        isPlanning.value = false;
-      }),
-    )
-    .catch((error: unknown) => {
-      if (isStop(error)) return;
-      isPlanning.value = false;
-      complain(sayPalette.notPlanned);
+      });
     });
-  return () => stop.abort();
+  return planning.cancel;
 });
 
-let seek: AbortController | null = null;
 /** Looks for the fewest pigments of the day. */
 export async function seekFewest(): Promise<void> {
   const wanted = asked.value;
   if (wanted === null) return;
-  stopSeeking();
-  seek = new AbortController();
-  const { signal: stop } = seek;
-  seeking.value = 0;
-  try {
-    const answer = await run(
-      { studio: studio.value, asked: wanted, fewest: true },
-      stop,
-      (done) => {
-        seeking.value = done;
-      },
-    );
-    if (answer.fewest?.ok && wanted === asked.value) fewest.value = answer.fewest.value;
-    else complain(sayPalette.noFewest);
-  } catch (error) {
-    if (!isStop(error)) complain(sayPalette.noFewest);
-  }
-  if (!stop.aborted) seeking.value = null;
+  const answer = await seekingFewest.run((task) =>
+    plansOf({ studio: studio.value, asked: wanted, fewest: true }, task),
+  );
+  if (!answer) return;
+  if (answer.fewest?.ok && wanted === asked.value) fewest.value = answer.fewest.value;
+  else complain(sayPalette.noFewest);
 }
-export function stopSeeking(): void {
-  seek?.abort();
-  seeking.value = null;
-}
+export const stopSeeking = seekingFewest.stop;

@@ -35,7 +35,7 @@ export function FitScreen() {
           {said(fitFault.value)}
         </p>
       )}
-      {of && !fit && !fitFault.value && fitting.done.value === null && (
+      {of && !fit && !fitFault.value && fitting.progress.value === null && (
         <p>
           <button type="button" onClick={() => void fitNow()}>
             {saySwatches.fitAgain}

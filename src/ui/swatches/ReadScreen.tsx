@@ -54,7 +54,7 @@ function Reader({ card }: { card: Entry<'card'> }) {
   const way = useSignal<Way | null>(null);
   const now = taken.value;
   const { name, plan } = card.body;
-  const isWorking = readingWork.done.value !== null;
+  const isWorking = readingWork.progress.value !== null;
   const take = (file: File) => {
     way.value = null;
     takePhoto(file);

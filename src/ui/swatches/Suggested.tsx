@@ -14,10 +14,10 @@ export function Suggested() {
     return (
       <>
         <WorkLine work={fitting} words={saySwatches.fitting} />
-        {fitting.done.value === null && fitFault.value !== '' && (
+        {fitting.progress.value === null && fitFault.value !== '' && (
           <p class="small">{said(fitFault.value)}</p>
         )}
-        {fitting.done.value === null && fitFault.value === '' && (
+        {fitting.progress.value === null && fitFault.value === '' && (
           <p>
             <button type="button" class="quiet" onClick={() => void fitNow()}>
               {saySwatches.nextAsk}

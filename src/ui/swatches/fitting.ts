@@ -4,13 +4,13 @@ import { asKept, type Learnt } from '../../book/learnt.ts';
 import { paintsToFit } from '../../pigment/calibrate/calibrate.ts';
 import { calibrationFaultWords } from '../../pigment/calibrate/fault.ts';
 import type { Suggestion } from '../../pigment/calibrate/suggest.ts';
-import { newWork } from '../harmony/mix/work.ts';
 import { fitPaints } from '../jobs.ts';
 import { acceptFit, ownStock } from '../shelf/state.ts';
+import { job } from '../state/job.ts';
 import { saySwatches, today } from '../words/swatches.ts';
 import { learnt } from './records.ts';
 
-export const fitting = newWork();
+export const fitting = job();
 
 /** The last fit, and what it was made from. */
 const last = signal<{ readonly of: Learnt; readonly result: Fit } | null>(null);

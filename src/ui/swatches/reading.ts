@@ -10,8 +10,8 @@ import { type CalibrationFault, calibrationFaultWords } from '../../pigment/cali
 import type { Point } from '../../pigment/calibrate/straighten.ts';
 import { USUAL_REFERENCES } from '../../pigment/calibrate/tone.ts';
 import { fail } from '../../result.ts';
-import { newWork } from '../harmony/mix/work.ts';
-import { isStop, readSwatches } from '../jobs.ts';
+import { isAbort, readSwatches } from '../jobs.ts';
+import { job } from '../state/job.ts';
 import { saySwatches } from '../words/swatches.ts';
 import { keepReading } from './keeping.ts';
 import type { Shown } from './SeenPlaces.tsx';
@@ -22,7 +22,7 @@ export interface Taken {
   readonly url: string;
 }
 export const taken = signal<Taken | null>(null);
-export const readingWork = newWork();
+export const readingWork = job();
 /** Why it could not be read, in a sentence; empty where nothing is wrong. */
 export const readFault = signal('');
 /** The place that stood in the way, where it is one that can be left out; else null. */
@@ -116,7 +116,7 @@ export async function lookAt(
         },
       );
     } catch (error) {
-      if (isStop(error)) throw error;
+      if (isAbort(error)) throw error;
       return fail({ code: 'not-readable', why: (error as Error).message });
     }
   });

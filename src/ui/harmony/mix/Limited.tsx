@@ -25,7 +25,7 @@ export function Limited() {
 function Sought() {
   const colours = targets.value;
   const palettes = palettesOf(colours);
-  const isBusy = limiting.done.value !== null;
+  const isBusy = limiting.progress.value !== null;
   return (
     <div class="mix-inside">
       <p>{mixSay.fewestAbout}</p>

@@ -120,7 +120,7 @@ function Mend({ target, bench }: { target: Lab; bench: Bench }) {
         </>
       )}
       <WorkLine work={mending} words={mixSay.mendWork} />
-      {mending.done.value === null && !found?.isOf && (
+      {mending.progress.value === null && !found?.isOf && (
         <p class="mix-buttons">
           <button type="button" disabled={!seen} onClick={() => void findAdditions()}>
             {mixSay.mendAsk}
@@ -130,7 +130,7 @@ function Mend({ target, bench }: { target: Lab; bench: Bench }) {
           )}
         </p>
       )}
-      {found && !found.isOf && mending.done.value === null && (
+      {found && !found.isOf && mending.progress.value === null && (
         <p class="small">{mixSay.mendChanged}</p>
       )}
       {found?.isOf && <Found />}

@@ -5,16 +5,16 @@ import { KEEPS } from '../../../mixture/metric.ts';
 import type { Lack } from '../../../mixture/shortfall.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
 import { workMixtures } from '../../jobs.ts';
+import { job } from '../../state/job.ts';
 import { shelf } from '../../studio.ts';
 import { mixSay } from '../../words/mixing.ts';
 import { Disclosure } from './Disclosure.tsx';
 import { changeWish, mixOptions, nameOfLab, wish, wishKey } from './decided.ts';
 import { WorkLine } from './WorkLine.tsx';
-import { newWork } from './work.ts';
 
 /** Pigments that are named at most. */
 const TOLD = 5;
-const looking = newWork();
+const looking = job();
 const lacks = signal<{ readonly of: string; readonly on: Shelf; readonly found: Lack[] } | null>(
   null,
 );
@@ -56,7 +56,7 @@ function Choices({ target }: { target: Lab }) {
       {found === null ? (
         <>
           <WorkLine work={looking} words={mixSay.lacksWork} />
-          {looking.done.value === null && (
+          {looking.progress.value === null && (
             <p>
               <button type="button" onClick={() => void lookFor(target)}>
                 {mixSay.lacksAsk}

@@ -57,7 +57,7 @@ function Comparison() {
   const labs = gatheredLabs.value;
   const found = comparisonOf(labs);
   if (!found)
-    return transposing.done.value !== null ? null : (
+    return transposing.progress.value !== null ? null : (
       <p>
         <button type="button" onClick={() => void transposeAll(labs)}>
           {mixSay.compareAgain}

@@ -1,9 +1,9 @@
+import type { Job } from '../../state/job.ts';
 import { say } from '../../words/frame.ts';
-import type { Work } from './work.ts';
 
 /** How far a work is, and the way to stop it; nothing while there is none. */
-export function WorkLine({ work, words }: { work: Work; words: string }) {
-  const done = work.done.value;
+export function WorkLine({ work, words }: { work: Job; words: string }) {
+  const done = work.progress.value;
   return (
     <div class="work-line" role="status">
       {done !== null && (

@@ -5,6 +5,7 @@ import { choose } from '../../../mixture/constraint.ts';
 import { mixFaultWords } from '../../../mixture/faults.ts';
 import type { Mixture } from '../../../mixture/mixture.ts';
 import { mixOptionsOf, NO_WISH, type Wish } from '../../../mixture/wish.ts';
+import { history } from '../../state/history.ts';
 import { shelf, stocked } from '../../studio.ts';
 import { holdsOn } from './holds.ts';
 import { labelOn } from './named.ts';
@@ -27,13 +28,13 @@ interface Past {
   readonly sitting: Wish;
   readonly chosen: ReadonlyMap<string, Mixture>;
 }
-const past = signal<readonly Past[]>([]);
+const past = history<Past>();
 /** What the next undo takes back; null where there is nothing. */
-export const lastSaid = computed(() => past.value.at(-1)?.words ?? null);
+export const lastSaid = computed(() => past.latest.value?.words ?? null);
 
 function say(words: string, act: () => void): void {
   batch(() => {
-    past.value = [...past.value, { words, wish: wish.value, sitting, chosen: chosen.value }];
+    past.push({ words, wish: wish.value, sitting, chosen: chosen.value });
     hasSay.value = true;
     act();
   });
@@ -72,10 +73,9 @@ export function bringMixtures(all: readonly (readonly [Lab, Mixture])[]): void {
 }
 
 export function undoSaid(): void {
-  const last = past.value.at(-1);
-  if (!last) return;
   batch(() => {
-    past.value = past.value.slice(0, -1);
+    const last = past.pop();
+    if (!last) return;
     wish.value = last.wish;
     sitting = last.sitting;
     chosen.value = last.chosen;
@@ -99,7 +99,7 @@ export function openChoices(
 ): void {
   wish.value = own ?? sitting;
   chosen.value = new Map(all.map(([lab, mixture]) => [nameOfLab(lab), mixture]));
-  past.value = [];
+  past.clear();
   hasSay.value = false;
 }
 

@@ -6,16 +6,16 @@ import type { Amount } from '../../../harmony/vary.ts';
 import { mixFaultWords } from '../../../mixture/faults.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
 import { workMixtures } from '../../jobs.ts';
+import { job } from '../../state/job.ts';
 import { complain, shelf } from '../../studio.ts';
 import { paletteOptions, wish } from './decided.ts';
 import { labelOn } from './named.ts';
-import { newWork } from './work.ts';
 
 /** The difference that a limited palette may leave, CIEDE2000. */
 export const within = signal(2);
 /** By how much each colour may be altered and still be mixed; null: the colours alone. */
 export const variants = signal<Amount | null>(null);
-export const limiting = newWork();
+export const limiting = job();
 
 const found = signal<{
   readonly of: string;

@@ -8,10 +8,10 @@ import type { Part } from '../../../mixture/mixture.ts';
 import { ofParts, predict } from '../../../mixture/predict.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
 import { workMixtures } from '../../jobs.ts';
+import { job } from '../../state/job.ts';
 import { complain, shelf } from '../../studio.ts';
 import { mixOptions, wishKey } from './decided.ts';
 import { labelOn } from './named.ts';
-import { newWork } from './work.ts';
 
 /** The pile at hand: what went into it, how much there is, and what it looks like. */
 interface Wrong {
@@ -25,7 +25,7 @@ interface Wrong {
 }
 
 export const pile = signal<Wrong | null>(null);
-export const mending = newWork();
+export const mending = job();
 const found = signal<{
   readonly of: string;
   readonly on: Shelf;

@@ -6,16 +6,16 @@ import type { Transposition } from '../../../harmony/transpose.ts';
 import { mixFaultWords } from '../../../mixture/faults.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
 import { workMixtures } from '../../jobs.ts';
+import { job } from '../../state/job.ts';
 import { complain, shelf } from '../../studio.ts';
 import { mixOptions, wishKey } from './decided.ts';
 import { labelOn } from './named.ts';
-import { newWork } from './work.ts';
 
 /** How the harmony that is open was transposed; null while it was not. */
 export const move = signal<Move | null>(null);
 /** The harmony is shown transposed, and mixed so. */
 export const isTransposed = signal(false);
-export const transposing = newWork();
+export const transposing = job();
 
 /** What was found, and of what. */
 const found = signal<{

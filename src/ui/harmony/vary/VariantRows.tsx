@@ -75,7 +75,7 @@ export function VariantRows() {
           {made && <Trial made={made} name={colour.gathered.name} />}
         </Soon>
       </div>
-      {tried !== null && !made && varying.done.value !== null && <div class="trial-room" />}
+      {tried !== null && !made && varying.progress.value !== null && <div class="trial-room" />}
       <Whole />
     </section>
   );
@@ -83,7 +83,7 @@ export function VariantRows() {
 
 /** Piles are being worked out; how far that is, and how to stop it. */
 function Work() {
-  const done = varying.done.value;
+  const done = varying.progress.value;
   return (
     <div class="work-line roomy" role="status">
       {done !== null && (

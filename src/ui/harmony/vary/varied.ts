@@ -5,11 +5,11 @@ import { type AMOUNTS, type Amount, WAYS, type Way } from '../../../harmony/vary
 import { mixFaultWords } from '../../../mixture/faults.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
 import { workMixtures } from '../../jobs.ts';
+import { job } from '../../state/job.ts';
 import { complain, shelf } from '../../studio.ts';
 import { contradiction, mixOptions, wishKey } from '../mix/decided.ts';
 import { labelOn } from '../mix/named.ts';
 import { used } from '../mix/used.ts';
-import { newWork } from '../mix/work.ts';
 import { chosen, targets } from '../state.ts';
 
 /** One way and amount. */
@@ -59,7 +59,7 @@ async function work(
 
 // One colour, all eighteen.
 
-export const varying = newWork();
+export const varying = job();
 const found = signal<Found<ReadonlyMap<string, Mixed>> | null>(null);
 /** What the painter stopped; it is not begun again by itself. */
 const stopped = signal('');
@@ -103,7 +103,7 @@ effect(() => {
 
 /** What is tried on the whole harmony; null while nothing is. */
 export const wholeAsk = signal<Ask | null>(null);
-export const wholeVarying = newWork();
+export const wholeVarying = job();
 const foundWhole = signal<Found<readonly Mixed[]> | null>(null);
 
 const origins = computed<readonly Origin[] | null>(() => {

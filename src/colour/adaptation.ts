@@ -2,7 +2,9 @@ import { diagonal, dot, inverse, type Matrix, product } from './matrix.ts';
 import type { XYZ } from './observer.ts';
 import { FROM_XYZ, type RgbSpace, TO_XYZ } from './rgb.ts';
 
-/** Bradford for photographs and Munsell work (it is what ICC profiles use); CAT16 the modern alternative. */
+/**
+ * Bradford for photographs and Munsell work (as in ICC profiles); CAT16 is the modern alternative.
+ */
 export type AdaptationKind = 'bradford' | 'cat16';
 
 /**
@@ -24,11 +26,12 @@ export const CONES: Record<AdaptationKind, Matrix> = {
 };
 
 /**
- * Matrix that carries XYZ seen under one white to the XYZ that looks the same under another, with
- * complete adaptation: it takes `from` to `to`. Both whites are first brought to Y = 100, so that
- * only colour adapts and a grey keeps its luminance.
+ * Chromatic adaptation matrix (XYZ to XYZ) with complete adaptation: it maps the white `from` to
+ * the white `to`. Both whites are first scaled to Y = 100, so that only chromaticity adapts and a
+ * grey keeps its luminance.
  *
- * @throws RangeError when a white has no light (Y not above 0)
+ * @param from, to whites, on any scale
+ * @throws RangeError when a white's Y is not above 0
  */
 export function adaptation(from: XYZ, to: XYZ, kind: AdaptationKind = 'bradford'): Matrix {
   const M = CONES[kind];
@@ -39,9 +42,9 @@ export function adaptation(from: XYZ, to: XYZ, kind: AdaptationKind = 'bradford'
 }
 
 /**
- * The two-step rule for incomplete adaptation: first from the white `from` to a baseline white,
- * adapted by the degree `fromD`, then back out to the white `to`, adapted by `toD`.
- * How bright each white is cancels out.
+ * Two-step adaptation matrix for incomplete adaptation: first from the white `from` to a baseline
+ * white with the degree of adaptation `fromD`, then to the white `to` with the degree `toD`. The
+ * luminance of each white cancels out.
  *
  * @param fromD, toD degrees of adaptation 0…1; with both 1 this is {@link adaptation}
  * @see Q. Zhai, M. R. Luo, Optics Express 26 (2018) 7724-7737
@@ -65,9 +68,10 @@ export function twoStepAdaptation(
 }
 
 /**
- * The same adaptation for linear RGB (0…1): one matrix from RGB to RGB.
- * With a spot that should be neutral: `linearAdaptation(xyzOfLinear(r, g, b), RGB_WHITE)` turns the
- * spot's colour into grey of the same luminance, and the rest of the photograph with it.
+ * {@link adaptation} for linear RGB (0…1): one matrix from RGB to RGB of the same space.
+ * White balance from a neutral spot: `linearAdaptation(xyzOfLinear(r, g, b), RGB_WHITE)` maps the
+ * spot's colour to a grey of the same luminance.
+ * @throws RangeError as {@link adaptation}
  */
 export function linearAdaptation(
   from: XYZ,

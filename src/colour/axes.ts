@@ -2,8 +2,8 @@ import { chroma, hueTurnDeg, type Lab } from './lab.ts';
 import { oklabHueDeg, oklabOfLab } from './oklab.ts';
 
 /**
- * What a turn of hue is called: the word against and with the angle (OKLab degrees). A blue turns
- * greener or redder, never "bluer".
+ * Words for a change of hue: `back` for a falling and `on` for a rising OKLab hue angle, for hues
+ * up to `below` degrees. A blue turns greener or redder, never "bluer".
  */
 const TURNS: readonly (readonly [below: number, back: string, on: string])[] = [
   [46, 'bluer', 'yellower'],
@@ -16,23 +16,29 @@ const TURNS: readonly (readonly [below: number, back: string, on: string])[] = [
   [360, 'bluer', 'yellower'],
 ];
 
-/** The words for turning a hue back and on. */
+/** Words for a falling (`back`) and a rising (`on`) hue angle. @param hueDeg OKLab, 0 ≤ h < 360 */
 export function turnWords(hueDeg: number): readonly [back: string, on: string] {
   const [, back, on] = TURNS.find(([below]) => hueDeg < below)!;
   return [back, on];
 }
 
-/** How far apart two colours are along the three things an eye tells apart, in units of about 1 CIEDE2000. */
+/**
+ * Signed differences of two colours in lightness, chroma and hue, each in units of about 1
+ * CIEDE2000.
+ */
 export interface Steps {
   /** Above 0: the second is lighter. */
   readonly value: number;
   /** Above 0: the second has more chroma. */
   readonly chroma: number;
-  /** Above 0: the second lies further on by OKLab hue; 0 when one has no hue. */
+  /** Above 0: the second has the larger OKLab hue angle; 0 when one is neutral. */
   readonly hue: number;
 }
 
-/** Lightness, chroma and hue from one colour to another, weighted as in CIEDE2000. */
+/**
+ * Differences in lightness, chroma and hue from one colour to another (CIELAB, D65), with the
+ * weights S_L, S_C and (without its term T) S_H of CIEDE2000.
+ */
 export function stepsBetween(from: Lab, to: Lab): Steps {
   const [C1, C2] = [chroma(from), chroma(to)];
   const meanC = (C1 + C2) / 2;

@@ -3,7 +3,7 @@ import { deltaE00 } from './difference.ts';
 import { chroma, type Lab } from './lab.ts';
 import { oklabHueDeg, oklabOfLab } from './oklab.ts';
 
-/** A difference in words: up to 1, up to 3, and beyond (CIEDE2000). */
+/** A CIEDE2000 difference in words: up to 1, up to 3, and above. */
 export type DifferenceWords = 'none seen' | 'a trained eye sees it' | 'plain';
 
 export function differenceWords(deltaE: number): DifferenceWords {
@@ -11,11 +11,12 @@ export function differenceWords(deltaE: number): DifferenceWords {
   return deltaE <= 3 ? 'a trained eye sees it' : 'plain';
 }
 
-/** Under this many steps along one axis nothing is said about it. */
+/** Least number of {@link stepsBetween} steps along an axis that gets a word. */
 const SAID = 0.8;
+/** Below this many steps a change is "a little", from {@link MUCH} on it is "much". */
 const LITTLE = 3;
 const MUCH = 12;
-/** Under this chroma a colour has a temperature rather than a hue. */
+/** Below this chroma a change of tint is described as warmer or cooler rather than by hue. */
 const NEAR_NEUTRAL = 8;
 const WARM: readonly [number, number] = [
   Math.cos((50 * Math.PI) / 180),
@@ -23,8 +24,8 @@ const WARM: readonly [number, number] = [
 ];
 
 /**
- * What changed from one colour to another: "lighter, a little warmer, duller"; "no change seen" up to
- * a CIEDE2000 of 1.
+ * Describes the change from one colour to another (CIELAB, D65): "lighter, a little warmer,
+ * duller"; "no change seen" up to a CIEDE2000 of 1.
  */
 export function changeWords(from: Lab, to: Lab): string {
   if (deltaE00(from, to) <= 1) return 'no change seen';
@@ -33,7 +34,7 @@ export function changeWords(from: Lab, to: Lab): string {
   const words = [
     graded(steps.value, 'darker', 'lighter'),
     weaker < NEAR_NEUTRAL ? tintWords(from, to) : hueWords(from, to, steps.hue),
-    // Among near-neutrals a change of chroma is the change of tint just named.
+    // Between near-neutrals the tint words already describe the change of chroma.
     stronger < NEAR_NEUTRAL ? '' : graded(steps.chroma, 'duller', 'brighter'),
   ].filter((word) => word !== '');
   return words.length === 0 ? 'a little different' : words.join(', ');
@@ -47,11 +48,12 @@ function graded(amount: number, down: string, up: string): string {
   return size < MUCH ? word : `much ${word}`;
 }
 
-/** Warmer or cooler where the turn leads along that axis, else the neighbour's name. */
+/** "Warmer" or "cooler" where the hue moves along that axis, else the neighbouring hue's word. */
 function hueWords(from: Lab, to: Lab, amount: number): string {
   const along = warmthOf(to) / chroma(to) - warmthOf(from) / chroma(from);
   const size = Math.abs(amount);
-  // How much of the turn is towards 50 or 230 degrees: all of it at 140 and 320, none at the poles.
+  // Length of the turn on the unit circle. A turn at 140 or 320 degrees runs wholly along the
+  // warm-cool axis (poles 50 and 230 degrees), a turn at a pole not at all.
   const turned = Math.hypot(
     to[1] / chroma(to) - from[1] / chroma(from),
     to[2] / chroma(to) - from[2] / chroma(from),
@@ -61,7 +63,7 @@ function hueWords(from: Lab, to: Lab, amount: number): string {
   return graded(amount, back, on);
 }
 
-/** Near neutral a step along the warm-cool axis, or across it. */
+/** For near-neutrals: the change along the warm-cool axis or across it, whichever is larger. */
 function tintWords(from: Lab, to: Lab): string {
   const along = warmthOf(to) - warmthOf(from);
   const across = (to[1] - from[1]) * -WARM[1] + (to[2] - from[2]) * WARM[0];

@@ -12,7 +12,8 @@ const COS_125 = Math.cos(125 * DEG);
 
 /**
  * CIEDE2000 colour difference.
- * @param kL weight of lightness, 1 unless a bar says otherwise
+ * @param x, y CIELAB, under the same white
+ * @param kL parametric factor for lightness; above 1, lightness counts less
  * @see G. Sharma, W. Wu, E. N. Dalal, Color Res. Appl. 30 (2005) 21-30; CIE 142:2001
  */
 export function deltaE00(x: Lab, y: Lab, kL = 1): number {
@@ -20,9 +21,9 @@ export function deltaE00(x: Lab, y: Lab, kL = 1): number {
 }
 
 /**
- * The same from six numbers, for loops that must not allocate. Hues are kept as vectors: their mean
- * is the bisector, the cosines of its multiples are polynomials, and the one angle that the formula
- * needs is left out where its term is below rounding.
+ * {@link deltaE00} of six numbers, for loops that must not allocate. Hues are unit vectors, not
+ * angles: the mean hue is the bisector and the cosines of its multiples are polynomials. The one
+ * angle that the formula needs (in R_T) is computed only where its term exceeds rounding.
  */
 export function deltaE00Of(
   L1: number,
@@ -40,11 +41,11 @@ export function deltaE00Of(
   const C2 = Math.sqrt(p2 * p2 + b2 * b2);
   const CC = C1 * C2;
 
-  // Twice the mean chroma times the sine of half the turn, and the direction of the mean hue.
+  // dH = 2 √(C1 C2) sin(Δh/2), and (x, y) in the direction of the mean hue.
   let dH = 0;
   let x = p1 + p2;
   let y = b1 + b2;
-  // Below this both are neutral to the last bit, and their products would underflow.
+  // Below this at least one colour is neutral, and the products would underflow.
   if (CC > 1e-100) {
     const along = p1 * p2 + b1 * b2;
     const cross = p1 * b2 - p2 * b1;
@@ -53,8 +54,8 @@ export function deltaE00Of(
       x = p1 * C2 + p2 * C1;
       y = b1 * C2 + b2 * C1;
     } else {
-      // Near opposite hues the bisector vanishes, but not the chord, which stands square to it.
-      // At exactly 180 degrees the sign is that of the printed formula: of the larger angle less the smaller.
+      // For nearly opposite hues the bisector vanishes; the chord, perpendicular to it, does not.
+      // At exactly 180 degrees the sign follows the printed formula: larger angle minus smaller.
       const turn = cross > 0 || (cross === 0 && (b1 > 0 || (b1 === 0 && p1 > 0))) ? 1 : -1;
       dH = turn * Math.sqrt(2 * (CC - along));
       x = turn * (b2 * C1 - b1 * C2);
@@ -72,7 +73,7 @@ export function deltaE00Of(
   return Math.sqrt(Math.max(0, tL * tL + tC * tC + tH * tH + rotation(meanC, cos, sin) * tC * tH));
 }
 
-/** G: how much a* is stretched near the neutral axis. */
+/** G of the formula, the stretch of a* near the neutral axis. */
 function shiftOf(meanC: number): number {
   const c7 = power7(meanC);
   return 0.5 * (1 - Math.sqrt(c7 / (c7 + POW_25_7)));
@@ -84,7 +85,7 @@ function lightnessWeight(meanL: number): number {
   return 1 + (0.015 * l50) / Math.sqrt(20 + l50);
 }
 
-/** T, from the cosine and sine of the mean hue. */
+/** T of the formula, from the cosine and sine of the mean hue. */
 function hueTerm(cos: number, sin: number): number {
   const cos2 = 2 * cos * cos - 1;
   const sin2 = 2 * sin * cos;
@@ -101,9 +102,9 @@ function hueTerm(cos: number, sin: number): number {
   );
 }
 
-/** R_T: the tilt of the ellipses in the blues. */
+/** R_T, the rotation of the tolerance ellipses in the blues. */
 function rotation(meanC: number, cos: number, sin: number): number {
-  // From 0 to 125 degrees the exponential is below e^-36.
+  // From 0 to 125 degrees the exponential is at most e^-36.
   if (sin >= 0 && cos > COS_125) return 0;
   const angle = Math.atan2(sin, cos) / DEG;
   const away = ((angle < 0 ? angle + 360 : angle) - 275) / 25;
@@ -117,12 +118,13 @@ function power7(v: number): number {
 }
 
 /**
- * CIEDE2000 close to a target as a quadratic form: ΔE² ≈ dᵀ M d with d = (dL, da, db). A search may
- * use it as a cheap stand-in; the end of a search is judged by {@link deltaE00}. Two units away it is
- * wrong by a few per cent of the difference.
+ * CIEDE2000 near a target as a quadratic form: ΔE² ≈ dᵀ M d with d = (dL, da, db). A cheap
+ * approximation for searches; judge final results by {@link deltaE00}. At a distance of two units
+ * the error is a few per cent of the difference.
  *
- * @returns M, 9 numbers row by row, symmetric; lightness does not mix with a and b
- * @see the line element of CIEDE2000: G. Sharma et al. 2005, with both colours let run together
+ * @param kL parametric factor for lightness, as in {@link deltaE00}
+ * @returns M, 9 numbers in row-major order, symmetric; no cross terms between L and a, b
+ * @see G. Sharma et al. 2005: the limit of the formula for coinciding colours (its line element)
  */
 export function differenceAt([L, a, b]: Lab, kL = 1): Float64Array {
   const stretch = 1 + shiftOf(Math.sqrt(a * a + b * b));
@@ -144,7 +146,7 @@ export function differenceAt([L, a, b]: Lab, kL = 1): Float64Array {
   return Float64Array.of(1 / (SL * SL), 0, 0, 0, stretch * stretch * pp, ab, 0, ab, bb);
 }
 
-/** The square of the difference by a form of {@link differenceAt}. */
+/** Squared difference ΔE² ≈ dᵀ M d, with M from {@link differenceAt}. */
 export function squaredNear(form: Float64Array, dL: number, da: number, db: number): number {
   return form[0]! * dL * dL + form[4]! * da * da + 2 * form[5]! * da * db + form[8]! * db * db;
 }

@@ -10,8 +10,8 @@ interface Named {
 }
 
 /**
- * Names for the colours of one harmony, all different, in the same order. Where two would be called
- * alike, what sets them apart is added: "lighter", "redder", "duller".
+ * Distinct names for the colours of one harmony (CIELAB, D65), in the same order. Colours that
+ * would share a name get a comparative: "lighter", "redder", "duller".
  */
 export function namesOf(labs: readonly Lab[]): string[] {
   const names = new Array<string>(labs.length).fill('');
@@ -29,16 +29,18 @@ export function namesOf(labs: readonly Lab[]): string[] {
 const AXES = ['value', 'hue', 'chroma'] as const satisfies readonly (keyof Steps)[];
 type Axis = (typeof AXES)[number];
 
-/** Greys differ in value alone: whose tint differs is called otherwise already. */
+/** Greys of one name differ in value alone: a different tint already has a different name. */
 const axesOf = ([first]: readonly Named[]): readonly Axis[] =>
   ['grey', 'white', 'black'].includes(first!.parts.family) ? ['value'] : AXES;
 
-/** Under this many steps a word would claim what no eye sees. */
+/** Least difference in {@link stepsBetween} steps that is visible enough for a word. */
 const SEEN = 1;
 
 /**
- * Names for colours that share one: along one axis where that tells all of them apart, else parted at
- * the widest gap and told apart further along the axes that are left.
+ * Distinct names for colours that share one: along a single axis if that separates all of them,
+ * else split at the widest gap and separated further along the remaining axes.
+ * @param added comparatives from earlier splits
+ * @returns pairs of index and name
  */
 function toldApart(
   group: readonly Named[],
@@ -67,7 +69,7 @@ function toldApart(
   ];
 }
 
-/** The group from low to high along an axis, with the gaps between neighbours. */
+/** Sorts the group from low to high along an axis and measures the gaps between neighbours. */
 function ordered(group: readonly Named[], axis: Axis) {
   const from = (named: Named): number => step(group[0]!, named, axis);
   const row = group.toSorted((x, y) => from(x) - from(y));
@@ -84,7 +86,7 @@ function axisWords(row: readonly Named[], axis: Axis): readonly [low: string, hi
   return turnWords(oklabHueDeg(oklabOfLab(row[0]!.lab)) ?? 0);
 }
 
-/** Modifiers that already point along an axis, at its high or its low end. */
+/** Modifiers that already name the high or the low end of an axis. */
 const POINTING: Record<
   Axis,
   { readonly high: readonly Modifier[]; readonly low: readonly Modifier[] }
@@ -96,7 +98,7 @@ const POINTING: Record<
 
 const superlative = (comparative: string): string => comparative.replace(/r$/, 'st');
 
-/** Two to five names along one axis, low to high; null when there are more. */
+/** Two to five names along one axis, low to high; null for more than five. */
 function ladder(row: readonly Named[], axis: Axis, added: string): readonly string[] | null {
   const { modifier, word } = row[0]!.parts;
   const named = (...words: string[]) => joined(added, ...words, word);
@@ -123,7 +125,7 @@ function ladder(row: readonly Named[], axis: Axis, added: string): readonly stri
 
 const ORDINALS = ['', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh'];
 
-/** Colours that no eye tells apart are counted in words. */
+/** Numbers the names that are still equal: "second …", "third …". */
 function withoutRepeats(names: readonly string[]): string[] {
   const seen = new Map<string, number>();
   return names.map((name) => {

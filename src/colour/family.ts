@@ -2,7 +2,7 @@ import { temperatureOf } from './appearance.ts';
 import { chroma, type Lab } from './lab.ts';
 import { oklabHueDeg, oklabOfLab } from './oklab.ts';
 
-/** The dozen words that everything else refines. */
+/** The basic colour terms that hue words and modifiers refine. */
 export type Family =
   | 'red'
   | 'orange'
@@ -18,16 +18,16 @@ export type Family =
   | 'black'
   | 'white';
 
-/** A hue in words, and the family that it belongs to. */
+/** A hue word and its family. */
 export interface Hue {
   readonly word: string;
   readonly family: Family;
 }
 
 /**
- * What a hue is called where it is light, dark or dull. Sectors run by OKLab hue up to `below`
- * degrees. The limits are our own, set to the places where the Munsell hues change their common
- * names; a check compares them with the names of ISCC-NBS.
+ * The words of one range of OKLab hue (up to `below` degrees), depending on L* and C*ab. The limits
+ * are our own, placed where the Munsell hues change their common names; a check compares them with
+ * the ISCC-NBS names.
  */
 interface Sector {
   readonly below: number;
@@ -65,12 +65,12 @@ const OLIVE_BROWN = hue('olive brown', 'brown');
 const OLIVE = hue('olive', 'olive');
 const OLIVE_GREEN = hue('olive green', 'olive');
 
-/** A red let down turns pink, the sooner the more chroma it keeps. */
+/** A red mixed with white becomes pink; with more chroma, at a lower L*. */
 const isPink = (L: number, C: number) => L >= (C >= 25 ? 56 : 61);
 
 const coolRed = (L: number, C: number) => (isPink(L, C) ? COOL_PINK : COOL_RED);
 
-/** An orange darkened turns brown, the sooner the less chroma it has. */
+/** A darkened orange becomes brown; with less chroma, at a higher L*. */
 const isOrange = (L: number, C: number) => L >= 47 && C >= 33 + 1.2 * Math.max(0, 62 - L);
 
 const SECTORS: readonly Sector[] = [
@@ -150,9 +150,9 @@ const SECTORS: readonly Sector[] = [
 ];
 
 /**
- * Chroma under which a colour is called grey, white or black. CIELAB stretches yellows and squeezes
- * blues: the same step from grey is 10 there and 5 here. White, black and dark umber show their
- * colour sooner.
+ * C*ab below which a colour is called grey, white or black. CIELAB stretches yellows and compresses
+ * blues: an equal visual step from grey is C* 10 in yellow and C* 5 in blue. In whites, blacks and
+ * dark umbers a tint shows at a lower chroma.
  */
 function greyBelow(L: number, hDeg: number): number {
   const from = (pole: number) => Math.cos(((hDeg - pole) * Math.PI) / 180);
@@ -164,7 +164,10 @@ function greyBelow(L: number, hDeg: number): number {
 const WHITE_FROM = 85.5;
 const BLACK_BELOW = 23.5;
 
-/** The hue in words of any colour (CIELAB, D65). @throws RangeError when a number is not finite */
+/**
+ * Hue word and family of any colour (CIELAB, D65).
+ * @throws RangeError when a number is not finite
+ */
 export function hueOf(lab: Lab): Hue {
   if (!lab.every(Number.isFinite)) throw new RangeError('a colour is three finite numbers');
   const C = chroma(lab);
@@ -177,9 +180,9 @@ export function hueOf(lab: Lab): Hue {
   return of(L < BLACK_BELOW ? 'black' : 'grey');
 }
 
-/** Chroma from which a grey shows its tint to someone who looks for it. */
+/** C*ab from which a grey gets a word for its tint. */
 const TINT_FROM = 2;
-/** Green and purple greys are called so: warm or cool would say less. */
+/** C*ab from which that word is "greenish" or "purplish" where it fits, instead of warm or cool. */
 const TINT_NAMED_FROM = 3;
 
 function tintOf(lab: Lab, C: number, h: number): string {

@@ -5,7 +5,9 @@ export const STEP_NM = 10;
 export const LAST_NM = FIRST_NM + (BANDS - 1) * STEP_NM;
 
 declare const kind: unique symbol;
-/** A spectrum on the grid. Kinds are different types, so that absorption is never passed for reflectance. */
+/**
+ * BANDS values on the grid. Kinds are distinct types: absorption cannot be passed for reflectance.
+ */
 export type Spectrum<Kind extends string> = Float64Array & { readonly [kind]: Kind };
 /** Reflectance factor 0…1. */
 export type Reflectance = Spectrum<'R'>;
@@ -14,8 +16,8 @@ export type Reflectance = Spectrum<'R'>;
 export const bandNm = (band: number): number => FIRST_NM + band * STEP_NM;
 
 /**
- * A spectrum of the given kind.
- * @param values BANDS numbers; copied. Without them, zeros.
+ * Allocates a spectrum of the kind `Kind`.
+ * @param values BANDS numbers, copied; zeros if left out
  * @throws RangeError when there are not BANDS values or one is not finite
  */
 export function spectrum<Kind extends string>(values?: ArrayLike<number>): Spectrum<Kind> {

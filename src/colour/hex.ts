@@ -3,17 +3,17 @@ import { linearOfOklab, oklabOfLab, oklabOfLinear } from './oklab.ts';
 import { encode, linearBetween, type RgbSpace } from './rgb.ts';
 
 /**
- * A distance in OKLab that nobody notices. Cutting off what is left over is allowed so far: at a fixed
- * hue the edge of sRGB is hollow, and a blue kept strictly on its line would lose half its chroma.
+ * Just noticeable difference in OKLab, the largest clipping error allowed. Without it a blue would
+ * lose half its chroma, because the sRGB boundary is concave at a fixed hue.
  * @see CSS Color Module Level 4, section 13: the limit 0.02
  */
 const UNNOTICED = 0.02;
 const HALVINGS = 20;
 
 /**
- * Encoded RGB, 0…1, that a screen of a space shows for a colour (CIELAB, D65). What it cannot show is
- * brought in by lowering chroma while OKLab lightness and hue stay, to within {@link UNNOTICED}; it is
- * never cut off channel by channel. Lighter than white is white, darker than black is black.
+ * Encoded RGB (0…1) of a colour (CIELAB, D65), gamut-mapped to an RGB space. Chroma is reduced at
+ * constant OKLab lightness and hue until clipping changes the colour by less than
+ * {@link UNNOTICED}. OKLab L of 1 or more gives white, of 0 or less black.
  * @throws RangeError when a number is not finite
  */
 export function shownIn(
@@ -29,7 +29,10 @@ export function shownIn(
   const isWide = space !== 'srgb';
   const into = (from: RgbSpace, to: RgbSpace, out: Float64Array) =>
     linearBetween(from, to, out[0]!, out[1]!, out[2]!, out);
-  /** Leaves in `rgb` what the screen shows at a share of the chroma; true when nobody notices a loss. */
+  /**
+   * Sets `rgb` to the clipped colour at this share of the chroma; true if the error is
+   * unnoticeable.
+   */
   const fits = (share: number): boolean => {
     linearOfOklab(L, a * share, b * share, rgb);
     if (isWide) into('srgb', space, rgb);
@@ -55,7 +58,7 @@ export function shownIn(
   return [encode(rgb[0]!), encode(rgb[1]!), encode(rgb[2]!)];
 }
 
-/** #rrggbb that an sRGB screen shows for a colour (CIELAB, D65): {@link shownIn} in whole bytes. */
+/** #rrggbb of a colour (CIELAB, D65), gamut-mapped to sRGB: {@link shownIn} in 8 bits. */
 export const hexOf = (lab: Lab): string => `#${shownIn(lab, 'srgb').map(byte).join('')}`;
 
 const byte = (value: number): string =>

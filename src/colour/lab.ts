@@ -1,13 +1,16 @@
 import type { Reflectance } from './grid.ts';
 import { D65, type Light, toXYZ, type XYZ } from './observer.ts';
 
-/** CIELAB. Under D65 unless a name says otherwise. */
+/** CIELAB L*, a*, b*, under D65 unless a name says otherwise. */
 export type Lab = readonly [L: number, a: number, b: number];
 
 const EPSILON = 216 / 24389;
 const KAPPA = 24389 / 27;
 
-/** The compressive function of CIELAB; its slope is shared by both branches at EPSILON (CIE 015:2018, 8.2.1). */
+/**
+ * The function f of CIELAB (CIE 015:2018, 8.2.1). Both branches have the same value and slope at
+ * EPSILON.
+ */
 export const labF = (t: number): number => (t > EPSILON ? Math.cbrt(t) : (KAPPA * t + 16) / 116);
 
 function labInverse(f: number): number {
@@ -15,7 +18,7 @@ function labInverse(f: number): number {
   return cube > EPSILON ? cube : (116 * f - 16) / KAPPA;
 }
 
-/** CIELAB of X, Y, Z against a white on the same scale (CIE 015:2018, 8.2.1). */
+/** CIELAB of X, Y, Z relative to a white on the same scale (CIE 015:2018, 8.2.1). */
 export function labOfXYZ(X: number, Y: number, Z: number, white: XYZ): Lab {
   const fx = labF(X / white[0]);
   const fy = labF(Y / white[1]);
@@ -24,7 +27,7 @@ export function labOfXYZ(X: number, Y: number, Z: number, white: XYZ): Lab {
 }
 
 /**
- * The same for loops that must not allocate.
+ * {@link labOfXYZ} for loops that must not allocate.
  * @param out 3 values, overwritten and returned
  */
 export function labOfXYZInto(
@@ -43,7 +46,7 @@ export function labOfXYZInto(
   return out;
 }
 
-/** X, Y, Z of a CIELAB colour against a white; exact inverse of {@link labOfXYZ}. */
+/** X, Y, Z of a CIELAB colour on the scale of `white`; inverse of {@link labOfXYZ}. */
 export function xyzOfLab([L, a, b]: Lab, white: XYZ): XYZ {
   const fy = (L + 16) / 116;
   return [
@@ -59,7 +62,7 @@ export const yOfL = (L: number): number => 100 * labInverse((L + 16) / 116);
 /** Lightness L* of a luminance factor Y (0…100). */
 export const lOfY = (Y: number): number => 116 * labF(Y / 100) - 16;
 
-/** CIELAB of a reflectance, against the light's own white. */
+/** CIELAB of a reflectance under a light, relative to the light's own white. */
 export function labOf(R: Reflectance, under: Light = D65): Lab {
   const xyz = toXYZ(R, under, new Float64Array(3));
   return labOfXYZ(xyz[0]!, xyz[1]!, xyz[2]!, under.white);
@@ -68,10 +71,10 @@ export function labOf(R: Reflectance, under: Light = D65): Lab {
 /** Chroma C*ab. */
 export const chroma = (lab: Lab): number => Math.sqrt(lab[1] * lab[1] + lab[2] * lab[2]);
 
-/** Below this chroma an angle is only rounding noise: greys that went through RGB end near 1e-13. */
+/** Chroma below which a hue angle is rounding noise: greys converted through RGB end near 1e-13. */
 const NO_HUE = 1e-6;
 
-/** Hue angle in degrees, 0 ≤ h < 360; null for a neutral (chroma under 1e-6), which has none. */
+/** CIELAB hue angle in degrees, 0 ≤ h < 360; null for a neutral (chroma below 1e-6). */
 export function hueDeg(lab: Lab): number | null {
   if (chroma(lab) < NO_HUE) return null;
   return angleDeg(lab[1], lab[2]);
@@ -90,7 +93,7 @@ export function labOfLCh(L: number, C: number, hDeg: number): Lab {
   return [L, C * Math.cos(h), C * Math.sin(h)];
 }
 
-/** Smallest turn from one hue angle to another in degrees, −180 < turn ≤ 180. */
+/** Smallest signed rotation from one hue angle to another in degrees, −180 < turn ≤ 180. */
 export function hueTurnDeg(from: number, to: number): number {
   const turn = (((to - from) % 360) + 360) % 360;
   return turn > 180 ? turn - 360 : turn;

@@ -1,12 +1,12 @@
-/** Three rows of three. */
+/** A 3 × 3 matrix as three rows. */
 export type Matrix = readonly [Row, Row, Row];
 export type Row = readonly [number, number, number];
 
-/** A row times a column. */
+/** Dot product of a row and the column (x, y, z). */
 export const dot = (row: Row, x: number, y: number, z: number): number =>
   row[0] * x + row[1] * y + row[2] * z;
 
-/** Matrix times column. */
+/** Matrix times the column (x, y, z). */
 export const applied = (m: Matrix, x: number, y: number, z: number): Row => [
   dot(m[0], x, y, z),
   dot(m[1], x, y, z),
@@ -14,7 +14,7 @@ export const applied = (m: Matrix, x: number, y: number, z: number): Row => [
 ];
 
 /**
- * Matrix times column, for loops that must not allocate.
+ * {@link applied} for loops that must not allocate.
  * @param out 3 values, overwritten and returned
  */
 export function applyInto(
@@ -30,7 +30,7 @@ export function applyInto(
   return out;
 }
 
-/** The product a·b: b acts first. */
+/** The matrix product a·b: b is applied first. */
 export function product(a: Matrix, b: Matrix): Matrix {
   const row = (r: Row): Row => [
     dot(r, b[0][0], b[1][0], b[2][0]),
@@ -46,7 +46,7 @@ export const diagonal = (x: number, y: number, z: number): Matrix => [
   [0, 0, z],
 ];
 
-/** Inverse by cofactors. @throws RangeError when the matrix has none */
+/** Inverse by cofactors. @throws RangeError when the matrix is singular */
 export function inverse([[a, b, c], [d, e, f], [g, h, i]]: Matrix): Matrix {
   const A = e * i - f * h;
   const B = f * g - d * i;

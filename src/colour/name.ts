@@ -1,7 +1,7 @@
 import { type Family, hueOf } from './family.ts';
 import { chroma, type Lab } from './lab.ts';
 
-/** How light and how strong a colour is within its family, in one word; none for the middle. */
+/** Lightness and chroma of a colour within its family in one word; empty for the middle. */
 export type Modifier =
   | ''
   | 'pale'
@@ -13,7 +13,7 @@ export type Modifier =
   | 'deep'
   | 'blackish';
 
-/** A name in its parts: "deep" and "blue-green". */
+/** A colour name in parts: modifier "deep", hue word "blue-green". */
 export interface NameParts {
   readonly modifier: Modifier;
   readonly word: string;
@@ -25,8 +25,8 @@ type Limits = readonly [deep: number, light: number, dull: number, bright: numbe
 const ANY: Limits = [0, 1000, 0, 1000];
 
 /**
- * Where a family is called light and deep (L*), dull and bright (C*): yellow is light by nature,
- * brown dark. Our own limits.
+ * Per family: L* below which it is deep and from which it is light, C*ab below which it is dull and
+ * from which it is bright. A typical yellow is light, a typical brown dark. The limits are our own.
  */
 const LIMITS: Record<Family, Limits> = {
   red: [32, 52, 27, 56],
@@ -44,15 +44,20 @@ const LIMITS: Record<Family, Limits> = {
   white: ANY,
 };
 
-/** Words that say already how light and how strong; violet-blue has more C* than its neighbours. */
+/**
+ * Limits for single hue words. "Cream" and "buff" already imply lightness and chroma; violet-blues
+ * have a larger C*ab than their neighbours.
+ */
 const OWN_LIMITS: Readonly<Record<string, Limits>> = {
   cream: ANY,
   'violet-blue': [36, 64, 24, 56],
   buff: [70, 80, 0, 1000],
 };
 
+/** Below this L* (and {@link BLACKISH_CHROMA}, C*ab) a colour is called blackish. */
 const BLACKISH_BELOW = 16;
 const BLACKISH_CHROMA = 20;
+/** Below this L* a dull colour that is deep for its family is called dark. */
 const DARK_BELOW = 45;
 
 function modifierOf(lab: Lab, word: string, family: Family): Modifier {
@@ -63,7 +68,7 @@ function modifierOf(lab: Lab, word: string, family: Family): Modifier {
   if (L < BLACKISH_BELOW && family !== 'black') return C < BLACKISH_CHROMA ? 'blackish' : 'deep';
   if (L < deep && C < 2 * bright) {
     if (C >= dull) return 'deep';
-    // A pink or a yellow is deep at a value where nothing is dark.
+    // Pinks and yellows are deep for their family at lightnesses that are not dark.
     return L < DARK_BELOW ? 'dark' : 'dull';
   }
   if (C >= bright) return family === 'brown' || family === 'olive' ? 'rich' : 'bright';
@@ -71,17 +76,21 @@ function modifierOf(lab: Lab, word: string, family: Family): Modifier {
   return C < dull ? 'dull' : '';
 }
 
-/** The parts of a colour's name. */
+/** The parts of a colour's name (CIELAB, D65). @throws RangeError when a number is not finite */
 export function namePartsOf(lab: Lab): NameParts {
   const { word, family } = hueOf(lab);
   return { modifier: modifierOf(lab, word, family), word, family };
 }
 
-/** A short plain name for any colour (CIELAB, D65): "deep blue-green", "light warm grey". */
+/**
+ * A short English name for any colour (CIELAB, D65): "deep blue-green", "light warm grey".
+ * @throws RangeError when a number is not finite
+ */
 export function nameOf(lab: Lab): string {
   const { modifier, word } = namePartsOf(lab);
   return joined(modifier, word);
 }
 
+/** The words that are not empty, separated by spaces. */
 export const joined = (...words: readonly string[]): string =>
   words.filter((word) => word !== '').join(' ');

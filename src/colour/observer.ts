@@ -1,12 +1,12 @@
 import table from './data/weights.json' with { type: 'json' };
 import { BANDS, type Reflectance } from './grid.ts';
 
-/** XYZ on the scale where the perfect diffuser has Y = 100. */
+/** XYZ, scaled so that the perfect diffuser has Y = 100. */
 export type XYZ = readonly [X: number, Y: number, Z: number];
 
 /**
- * Weights of one light seen by the CIE 1931 2 degree observer, on the 36-band grid.
- * The white is the sum of the weights: sample and white must come from the same table.
+ * Tristimulus weights of one illuminant and the CIE 1931 2 degree observer, BANDS values each. The
+ * white is the sum of the weights: sample and white must come from the same table.
  */
 export interface Light {
   readonly name: 'D65' | 'D50' | 'A';
@@ -27,13 +27,13 @@ function light(name: Light['name']): Light {
 
 export const D65 = light('D65');
 export const D50 = light('D50');
-/** Lamp-light. */
+/** CIE illuminant A: lamp-light. */
 export const A = light('A');
 
 /**
- * Tristimulus values of a reflectance under a light (ASTM E308: weighted sums; the bands outside
- * 380-730 nm are folded into the two end bands).
- * @param R  BANDS values 0…1
+ * Tristimulus values of a reflectance under a light, as weighted sums (ASTM E308). The weights
+ * outside 380-730 nm are added to the two end bands.
+ * @param R   BANDS values 0…1
  * @param out 3 values, overwritten and returned
  */
 export function toXYZ(R: Reflectance, under: Light, out: Float64Array): Float64Array {

@@ -2,13 +2,16 @@ import { angleDeg, type Lab } from './lab.ts';
 import { applied, dot, inverse, type Matrix } from './matrix.ts';
 import { labOfLinear, linearOfLab } from './rgb.ts';
 
-/** OKLab: L about 0…1. Hue is held here, because CIELAB's wanders where blues are let down or deepened. */
+/**
+ * OKLab, L about 0…1. Used to keep hue constant: CIELAB's hue drifts when a blue is lightened or
+ * darkened.
+ */
 export type Oklab = readonly [L: number, a: number, b: number];
 
 /**
- * Linear sRGB to cone signals by the direct matrix, which gives white (1, 0, 0) to 4e-8; by way of XYZ
- * white would be off by 1e-4, so this one route is used throughout.
- * Source: B. Ottosson, A perceptual color space for image processing, 2020.
+ * Linear sRGB to cone signals. This direct matrix is used throughout: it maps white to (1, 0, 0)
+ * within 4e-8, while the route through XYZ is off by 1e-4. Source: B. Ottosson, A perceptual color
+ * space for image processing, 2020.
  */
 export const CONES: Matrix = [
   [0.4122214708, 0.5363325363, 0.0514459929],
@@ -21,12 +24,12 @@ export const OPPONENT: Matrix = [
   [1.9779984951, -2.428592205, 0.4505937099],
   [0.0259040371, 0.7827717662, -0.808675766],
 ];
-/** Computed: the published inverses are rounded, and there and back would differ by 1e-7. */
+/** Computed, because with the rounded published inverses a round trip would be off by 1e-7. */
 export const FROM_CONES = inverse(CONES);
 export const FROM_OPPONENT = inverse(OPPONENT);
 
 /**
- * OKLab of linear sRGB in 0…1; values outside give colours outside sRGB.
+ * OKLab of linear sRGB; values outside 0…1 are colours outside sRGB.
  * @param out 3 values, overwritten and returned
  */
 export function oklabOfLinear(r: number, g: number, b: number, out: Float64Array): Float64Array {
@@ -39,7 +42,10 @@ export function oklabOfLinear(r: number, g: number, b: number, out: Float64Array
   return out;
 }
 
-/** Linear sRGB of OKLab; inverse of {@link oklabOfLinear}. */
+/**
+ * Linear sRGB of OKLab; inverse of {@link oklabOfLinear}.
+ * @param out 3 values, overwritten and returned; outside 0…1 for colours outside sRGB
+ */
 export function linearOfOklab(L: number, a: number, b: number, out: Float64Array): Float64Array {
   const l = dot(FROM_OPPONENT[0], L, a, b) ** 3;
   const m = dot(FROM_OPPONENT[1], L, a, b) ** 3;
@@ -50,7 +56,7 @@ export function linearOfOklab(L: number, a: number, b: number, out: Float64Array
   return out;
 }
 
-/** OKLab of a CIELAB (D65) colour, in sRGB or not. */
+/** OKLab of a CIELAB (D65) colour, inside or outside sRGB. */
 export function oklabOfLab(lab: Lab): Oklab {
   const cones = applied(CONES, ...linearOfLab(lab));
   return applied(OPPONENT, Math.cbrt(cones[0]), Math.cbrt(cones[1]), Math.cbrt(cones[2]));
@@ -64,10 +70,13 @@ export function labOfOklab([L, a, b]: Oklab): Lab {
 
 export const oklabChroma = ([, a, b]: Oklab): number => Math.sqrt(a * a + b * b);
 
-/** Below this chroma (about 0.003 in CIELAB) an angle is rounding noise. */
+/** Chroma (about 0.003 in CIELAB) below which a hue angle is rounding noise. */
 const NO_HUE = 1e-5;
 
-/** Hue angle in degrees, 0 ≤ h < 360; null for a neutral (chroma under 1e-5). Its zero is not CIELAB's. */
+/**
+ * OKLab hue angle in degrees, 0 ≤ h < 360; null for a neutral (chroma below 1e-5). The angles
+ * differ from CIELAB's.
+ */
 export const oklabHueDeg = (oklab: Oklab): number | null =>
   oklabChroma(oklab) < NO_HUE ? null : angleDeg(oklab[1], oklab[2]);
 

@@ -2,27 +2,27 @@ import { chroma, hueDeg, type Lab } from './lab.ts';
 
 const DEG = Math.PI / 180;
 
-/** The harmony of two colours and what it is made of; each part adds to the score. */
+/** Two-colour harmony score and its terms, which add up to the score. */
 export interface PairHarmony {
-  /** About −1.2…1.5. It rewards likeness: shown as information, never maximised. */
+  /** About −1.2…1.5. It favours similar colours, so it is shown as information, never maximised. */
   readonly score: number;
-  /** Hue and chroma being alike. */
+  /** Term for similar hue and chroma. */
   readonly likeness: number;
-  /** The pair being light. */
+  /** Term for the lightness of the pair. */
   readonly lightness: number;
-  /** The two differing in lightness. */
+  /** Term for the difference in lightness. */
   readonly contrast: number;
-  /** What each colour's own hue brings. */
+  /** Term for the hue of each colour. */
   readonly hues: readonly [number, number];
 }
 
 /**
- * Two-colour harmony, CIELAB under D65 on a middle grey.
+ * Two-colour harmony model for CIELAB (D65) colours on a middle grey.
  * @see L.-C. Ou, M. R. Luo, Color Res. Appl. 31 (2006) 191-204
  */
 export function pairHarmony(x: Lab, y: Lab): PairHarmony {
   const dC = chroma(x) - chroma(y);
-  // The metric hue difference, not degrees; rounding can take its square below 0.
+  // Metric hue difference ΔH*ab, squared, not degrees. Rounding can make it negative.
   const dH2 = Math.max(0, (x[1] - y[1]) ** 2 + (x[2] - y[2]) ** 2 - dC ** 2);
   const likeness = 0.04 + 0.53 * Math.tanh(0.8 - 0.045 * Math.sqrt(dH2 + (dC / 1.46) ** 2));
   const lightness = 0.28 + 0.54 * Math.tanh(-3.88 + 0.029 * (x[0] + y[0]));
@@ -46,7 +46,10 @@ function ownHue(lab: Lab): number {
   return weight * (hue + yellow);
 }
 
-/** Mean score over all pairs; null for fewer than two colours. Averaging: Ou et al. 2011, from memory. */
+/**
+ * Mean score over all pairs; null for fewer than two colours. Averaging: Ou et al. 2011, from
+ * memory.
+ */
 export function harmonyOf(labs: readonly Lab[]): number | null {
   if (labs.length < 2) return null;
   let sum = 0;

@@ -24,10 +24,12 @@ const PRIMARIES: Record<RgbSpace, readonly [Chromaticity, Chromaticity, Chromati
 
 const xyzAtY100 = ([x, y]: Chromaticity): XYZ => [(100 * x) / y, 100, (100 * (1 - x - y)) / y];
 
-/** D65 from xy 0.3127, 0.3290, the white of sRGB and Display P3, on the scale Y = 100. */
+/** The white of sRGB and Display P3: D65 from xy 0.3127, 0.3290, Y = 100. */
 export const RGB_WHITE: XYZ = xyzAtY100(WHITE);
 
-/** Primaries scaled so that equal RGB gives the white (SMPTE RP 177). */
+/**
+ * RGB to XYZ: the primaries, scaled so that R = G = B gives a multiple of the white (SMPTE RP 177).
+ */
 function toXYZMatrix(space: RgbSpace): Matrix {
   const [r, g, b] = PRIMARIES[space].map(xyzAtY100) as [XYZ, XYZ, XYZ];
   const columns: Matrix = [
@@ -49,20 +51,20 @@ export const TO_XYZ: Record<RgbSpace, Matrix> = {
   'display-p3': toXYZMatrix('display-p3'),
 };
 
-/** XYZ (Y = 100) to linear RGB: the inverses of TO_XYZ, computed, never the rounded ones of a table. */
+/** XYZ (Y = 100) to linear RGB: computed inverses of TO_XYZ, because published ones are rounded. */
 export const FROM_XYZ: Record<RgbSpace, Matrix> = {
   srgb: inverse(TO_XYZ.srgb),
   'display-p3': inverse(TO_XYZ['display-p3']),
 };
 
-/** Linear light of an encoded sRGB or Display P3 value, 0…1 (IEC 61966-2-1). */
+/** Linear value of an encoded sRGB or Display P3 value, 0…1 (IEC 61966-2-1). */
 export const decode = (v: number): number =>
   v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4;
-/** Encoded value of linear light (IEC 61966-2-1); not clamped. */
+/** Encoded value of a linear sRGB or Display P3 value (IEC 61966-2-1); not clamped. */
 export const encode = (v: number): number =>
   v <= 0.0031308 ? 12.92 * v : 1.055 * v ** (1 / 2.4) - 0.055;
 
-/** Linear light of each 8-bit value. */
+/** Linear value (0…1) of each 8-bit encoded value. */
 export const DECODE_8BIT: Float64Array = Float64Array.from({ length: 256 }, (_, v) =>
   decode(v / 255),
 );
@@ -78,7 +80,7 @@ export function labOfLinear(r: number, g: number, b: number, space: RgbSpace = '
 }
 
 /**
- * The same for loops that must not allocate.
+ * {@link labOfLinear} for loops that must not allocate.
  * @param out 3 values, overwritten and returned
  */
 export function labOfLinearInto(
@@ -92,7 +94,7 @@ export function labOfLinearInto(
   return labOfXYZInto(dot(m[0], r, g, b), dot(m[1], r, g, b), dot(m[2], r, g, b), RGB_WHITE, out);
 }
 
-/** Linear RGB of a CIELAB (D65) colour; outside 0…1 when no screen of that space shows it. */
+/** Linear RGB of a CIELAB (D65) colour; outside 0…1 for colours outside the space's gamut. */
 export function linearOfLab(
   lab: Lab,
   space: RgbSpace = 'srgb',
@@ -100,7 +102,10 @@ export function linearOfLab(
   return applied(FROM_XYZ[space], ...xyzOfLab(lab, RGB_WHITE));
 }
 
-/** Linear RGB of one space from another, to work on a wide photograph in sRGB's coordinates. */
+/**
+ * Converts linear RGB from one space to another, as for a Display P3 photograph processed in sRGB.
+ * @param out 3 values, overwritten and returned
+ */
 export function linearBetween(
   from: RgbSpace,
   to: RgbSpace,
@@ -113,7 +118,7 @@ export function linearBetween(
   return applyInto(FROM_XYZ[to], dot(m[0], r, g, b), dot(m[1], r, g, b), dot(m[2], r, g, b), out);
 }
 
-/** CIELAB (D65) of #rrggbb. @throws RangeError when it is not six hexadecimal digits after # */
+/** CIELAB (D65) of #rrggbb; the # may be missing. @throws RangeError for any other text */
 export function labOfHex(hex: string): Lab {
   const match = /^#?([0-9a-f]{6})$/i.exec(hex);
   if (!match) throw new RangeError(`${hex} is not a colour like #a1b2c3`);
@@ -123,11 +128,11 @@ export function labOfHex(hex: string): Lab {
 
 const HALF_STEP = 0.5 / 255;
 
-/** Whether linear light is within 0…1, to half of an 8-bit step. */
+/** Whether a linear value is within 0…1, with a tolerance of half an 8-bit step. */
 const inRange = (v: number): boolean => v > -decode(HALF_STEP) && v < decode(1 + HALF_STEP);
 
-/** Whether an sRGB screen can show a colour, to half of an 8-bit step. */
+/** Whether a colour (CIELAB, D65) is in the sRGB gamut, to half an 8-bit step. */
 export const inSrgb = (lab: Lab): boolean => linearOfLab(lab).every(inRange);
 
-/** Whether a Display P3 screen can show a colour, to half of an 8-bit step. */
+/** Whether a colour (CIELAB, D65) is in the Display P3 gamut, to half an 8-bit step. */
 export const inP3 = (lab: Lab): boolean => linearOfLab(lab, 'display-p3').every(inRange);

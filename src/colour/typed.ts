@@ -1,8 +1,8 @@
 import type { Lab } from './lab.ts';
 
 /**
- * CIELAB as a person types it: three numbers with spaces, semicolons or commas between them, decimal
- * point or comma. Null for what is not the three numbers of a surface (L* 0…100, a* and b* to ±160).
+ * Parses CIELAB as typed by a user: three numbers separated by spaces, semicolons or commas with a
+ * space, with a decimal point or comma. Null unless L* is 0…100 and a*, b* are −160…160.
  */
 export function labOfText(text: string): Lab | null {
   const numbers = text

@@ -3,13 +3,15 @@ import { chroma, type Lab } from './lab.ts';
 import { nameOf } from './name.ts';
 import { munsellValue } from './value.ts';
 
-/** Warm, cool or neither, by the published scale, whose poles are hue 50° and 230°. */
+/** Warm, cool or neutral, by the published scale, whose poles are hue 50° and 230°. */
 export { temperatureOf as temperatureWords } from './appearance.ts';
 export { changeWords, differenceWords } from './change.ts';
 export { namesOf } from './distinct.ts';
 export { nameOf };
 
-/** Value in words, by Munsell value. */
+/**
+ * Words for the value of a colour (CIELAB, D65), from its Munsell value; the limits are our own.
+ */
 export function valueWords(lab: Lab): 'very low' | 'low' | 'middle' | 'high' | 'very high' {
   const V = munsellValue(lab);
   if (V < 2.5) return 'very low';
@@ -18,7 +20,7 @@ export function valueWords(lab: Lab): 'very low' | 'low' | 'middle' | 'high' | '
   return V < 8.5 ? 'high' : 'very high';
 }
 
-/** Chroma in words, by C*ab: one Munsell step is about 5. */
+/** Words for C*ab (one unit of Munsell chroma is about 5); the limits are our own. */
 export function chromaWords(lab: Lab): 'neutral' | 'weak' | 'moderate' | 'strong' | 'very strong' {
   const C = chroma(lab);
   if (C < 5) return 'neutral';
@@ -27,7 +29,7 @@ export function chromaWords(lab: Lab): 'neutral' | 'weak' | 'moderate' | 'strong
   return C < 62 ? 'strong' : 'very strong';
 }
 
-/** Name, value, chroma and temperature: "deep blue-green: low value, moderate chroma, cool". */
+/** Describes a colour (CIELAB, D65): "deep blue-green: low value, moderate chroma, cool". */
 export function describe(lab: Lab): string {
   const temperature = temperatureOf(lab);
   const felt = temperature === 'neutral' ? 'neither warm nor cool' : temperature;

@@ -1,7 +1,11 @@
-/** A stream of numbers in 0…1 that is the same for the same seed, on every machine. */
+/** A seeded generator: each call returns the next number, 0 ≤ x < 1. Identical on every machine. */
 export type Chance = () => number;
 
-/** Mulberry32 (public domain): small, fast and even enough to deal and to shake; not for anything secret. */
+/**
+ * Seeded random numbers by Mulberry32 (public domain): small, fast and uniform enough to shuffle
+ * and to jitter; not cryptographically secure.
+ * @param seed taken as a 32-bit integer
+ */
 export function chance(seed: number): Chance {
   let state = seed | 0;
   return () => {

@@ -1,4 +1,4 @@
-/** Text as it may stand in a page or a drawing, between tags or in an attribute. */
+/** Escapes text for HTML or SVG, as content or as a double-quoted attribute. */
 export const escaped = (text: string): string =>
   text
     .replaceAll('&', '&amp;')
@@ -6,7 +6,7 @@ export const escaped = (text: string): string =>
     .replaceAll('>', '&gt;')
     .replaceAll('"', '&quot;');
 
-/** What {@link escaped} was given. */
+/** Inverse of {@link escaped}. */
 export const unescaped = (text: string): string =>
   text
     .replaceAll('&quot;', '"')

@@ -1,7 +1,7 @@
 /**
- * e to the power of x for |x| < 0.6, to 1e-7: by +, −, × and ÷ alone, so that every engine gives the same
- * digits (`Math.exp` differs in the last one).
- * @see H. Padé, 1892, for the quotient of two polynomials of third degree (from memory)
+ * eˣ for |x| < 0.6, accurate to 1e-7. It uses only +, −, × and ÷, so that every JavaScript engine
+ * gives the same digits; `Math.exp` differs between engines in the last one.
+ * @see H. Padé, 1892: rational approximation of third degree (reference from memory)
  */
 export function exponential(x: number): number {
   const square = x * x;

@@ -1,4 +1,7 @@
-/** What a painter can act on is a value; what only a programmer can mend throws. */
+/**
+ * A value or a fault. Faults are for what the user can act on; a mistake that only a programmer can
+ * fix throws instead.
+ */
 export type Result<T, F> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly fault: F };

@@ -5,24 +5,25 @@ import type { Surface } from './surface.ts';
 import { misfit, type Swatch, seen } from './swatch.ts';
 import { type FitPaint, paintsOf, type Unknowns } from './unknowns.ts';
 
-/** What was painted, and how it is seen. */
+/** The observations of a fit: painted swatches and the surface through which they are seen. */
 export interface Trial {
   readonly swatches: readonly Swatch[];
   readonly surface: Surface;
 }
 
 /**
- * What was painted, where that depends on numbers which are not well known themselves (surface
- * constants, the amount that a brush leaves): they are fitted with the paints, each around its start.
+ * Observations that depend on parameters which are not known exactly (surface constants, the amount
+ * that a brush leaves). These settings are fitted together with the paints, each with a Gaussian
+ * prior around its start.
  */
 export interface Experiment {
-  /** Starts with their standard deviations. */
+  /** Prior mean and standard deviation of each setting. */
   readonly settings: readonly { readonly start: number; readonly sd: number }[];
-  /** Always the same swatches in the same order; smooth in the settings, and valid for all of them. */
+  /** Always the same swatches in the same order; smooth in the settings and valid for any value. */
   at(settings: Float64Array): Trial;
 }
 
-/** A fit as one vector of unknowns has it. */
+/** The state of a fit at one vector of unknowns. */
 export interface Look {
   readonly trial: Trial;
   readonly paints: Paint[];
@@ -30,7 +31,12 @@ export interface Look {
   readonly cost: number;
 }
 
-/** Everything as a vector of unknowns has it, and its cost: misfits and distance from the priors. */
+/**
+ * Evaluates the fit at a vector of unknowns. The cost is the sum of squared misfits (see FitOptions
+ * for `robust`) and of squared distances from the priors, all in variances.
+ * @param x `unknowns.size` values, not changed
+ * @throws RangeError as {@link seen}
+ */
 export function look(
   experiment: Experiment,
   given: readonly FitPaint[],
@@ -59,7 +65,9 @@ export function look(
   return { trial, paints, readings, cost };
 }
 
-/** Normal equations with the priors added. */
+/**
+ * Normal equations of the fit at `x`, including the priors. `now` is {@link look} at the same `x`.
+ */
 export function equations(
   experiment: Experiment,
   unknowns: Unknowns,
@@ -68,7 +76,7 @@ export function equations(
 ): { matrix: Matrix; gradient: Float64Array } {
   const at = unknowns.settingsAt;
   const moved = experiment.settings.map(({ sd }, k) => {
-    // A thousandth of its own doubt: straight enough, and far above rounding.
+    // Forward difference with a step of sd/1000: small enough to be linear, far above rounding.
     const theta = x.slice(at);
     theta[k]! += 1e-3 * sd;
     const trial = experiment.at(theta);

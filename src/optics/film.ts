@@ -10,21 +10,21 @@ export interface Film {
   readonly filmMm: number;
 }
 
-/** A film by itself, without ground or surface: reflectance over black, and transmittance. */
+/** A film without ground or surface: reflectance over black and diffuse transmittance, per band. */
 export interface Layer {
   readonly R0: Reflectance;
   readonly T: Spectrum<'T'>;
 }
 
 /**
- * The two-flux layer as three numbers that never overflow and never cancel. With u = X√(K² + 2KS)
- * and everything scaled by e⁻ᵘ: spread = X sinh u ÷ u, D = (K + S) spread + cosh u. Then
- * R₀ = S·spread ÷ D, T = e⁻ᵘ ÷ D, and over a ground
- * R = R₀ + e⁻²ᵘ Rg ÷ (D (D − S·spread·Rg)), every term positive. K = 0, S = 0 and X = 0 are
- * ordinary values here. @see P. Kubelka, J. Opt. Soc. Am. 38 (1948) 448
+ * u of the two-flux (Kubelka-Munk) layer. The equations below never overflow or cancel. With u =
+ * X√(K² + 2KS) and everything scaled by e⁻ᵘ: spread = X sinh u ÷ u, D = (K + S) spread + cosh u.
+ * Then R₀ = S·spread ÷ D, T = e⁻ᵘ ÷ D, and over a ground R = R₀ + e⁻²ᵘ Rg ÷ (D (D − S·spread·Rg)),
+ * every term positive. K = 0, S = 0 and X = 0 need no special case.
+ * @see P. Kubelka, J. Opt. Soc. Am. 38 (1948) 448
  */
 const depth = (K: number, S: number, X: number): number => X * Math.sqrt(K * (K + 2 * S));
-/** X (1 − e⁻²ᵘ) ÷ 2u: X itself where u = 0. */
+/** X (1 − e⁻²ᵘ) ÷ 2u, with its limit X at u = 0. */
 const spreadOf = (u: number, X: number): number =>
   u > 1e-12 ? (-X * Math.expm1(-2 * u)) / (2 * u) : X * (1 - u);
 
@@ -33,7 +33,7 @@ const spreadOf = (u: number, X: number): number =>
  * @param K,S per unit of thickness, ≥ 0
  * @param X   thickness, 0…Infinity: 0 shows the ground, Infinity gives R∞
  * @param Rg  reflectance of the ground as seen from inside the paint, 0…1
- * @returns   0…1; not a number when an argument is none
+ * @returns   0…1; NaN if any argument is NaN
  */
 export function overGround(K: number, S: number, X: number, Rg: number): number {
   if (X === Number.POSITIVE_INFINITY) return K + S === 0 ? Rg : infiniteReflectance(K, S);
@@ -49,7 +49,7 @@ export function overGround(K: number, S: number, X: number, Rg: number): number 
 /** Reflectance over black of one band of a film: {@link overGround} with Rg = 0. */
 export const overBlack = (K: number, S: number, X: number): number => overGround(K, S, X, 0);
 
-/** Diffuse transmittance of one band of a film, 0…1. Arguments as {@link overGround}. */
+/** Diffuse transmittance of one band of a film, 0…1. Arguments and NaN as {@link overGround}. */
 export function transmittance(K: number, S: number, X: number): number {
   if (X === Number.POSITIVE_INFINITY) return K + S === 0 ? 1 : 0 * (K + S);
   const u = depth(K, S, X);
@@ -63,8 +63,8 @@ export function transmittance(K: number, S: number, X: number): number {
  * @param ground as seen from inside the paint: a measured ground goes through removeSurface first;
  *   BANDS values 0…1; may be `out` itself
  * @param out    BANDS values 0…1, overwritten and returned
- * @throws RangeError for parts that are no mixture, a thickness that is not ≥ 0, or a band with K
- *   or S below 0, a ground outside 0…1, or any of them not a number
+ * @throws RangeError for invalid parts (see {@link sumOfParts}), a thickness that is not ≥ 0, and a
+ *   band whose K or S is not ≥ 0 or whose ground is not in 0…1
  */
 export function film({ parts, paints, filmMm }: Film, ground: Reflectance, out: Reflectance) {
   const share = PER_MM / sumOfParts(parts, paints.length);
@@ -79,7 +79,8 @@ export function film({ parts, paints, filmMm }: Film, ground: Reflectance, out: 
 }
 
 /**
- * A film by itself. It looks the same from both sides.
+ * Reflectance and transmittance of a film without a ground, in new spectra. They are the same from
+ * both sides.
  * @throws RangeError as {@link film}
  */
 export function layer({ parts, paints, filmMm }: Film): Layer {
@@ -95,7 +96,7 @@ export function layer({ parts, paints, filmMm }: Film): Layer {
   return { R0, T };
 }
 
-/** K and S of one band of a mixture, each Σ pᵢ times `share`. */
+/** K and S of one band of a mixture: Σ pᵢKᵢ and Σ pᵢSᵢ, each multiplied by `share`. */
 function mixed(parts: ArrayLike<number>, paints: readonly Paint[], band: number, share: number) {
   let K = 0;
   let S = 0;

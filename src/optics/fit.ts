@@ -10,44 +10,49 @@ import { changeOf, type FitPaint, startOf, type Unknowns, unknownsOf } from './u
 
 export interface FitOptions {
   /**
-   * Forgive swatches that fit nowhere: a squared misfit of q (in variances, over the whole swatch)
-   * costs c ln(1 + q/c) with this c (Cauchy's distribution). Left out: q itself.
+   * Makes the cost robust against outlier swatches: a squared misfit q (in variances, summed over
+   * the swatch) costs c ln(1 + q/c) with this c (Cauchy loss). If left out, it costs q.
    */
   readonly robust?: number;
-  /** Also say how sure the curves are; costs about as much again as one round of the fit. */
+  /**
+   * Also compute the standard deviations of the curves; takes about as long as one round of the
+   * fit.
+   */
   readonly posterior?: boolean;
   /**
-   * Directions of a curve with less than this share of its prior's variance are left at the prior's
-   * mean: with many paints fewer unknowns make a much faster fit. 1e-6 when left out.
+   * Principal directions of a curve with less than this share of its prior's variance stay at the
+   * prior mean. With many paints, fewer unknowns make the fit much faster. Default 1e-6.
    */
   readonly detail?: number;
-  /** At most so many rounds; 60 when left out. */
+  /** Maximum number of rounds; default 60. */
   readonly rounds?: number;
-  /** Stop when a round lowers the cost by less than this share; 1e-6 when left out. */
+  /** The fit has converged when a round lowers the cost by less than this share; default 1e-6. */
   readonly tolerance?: number;
-  /** Called after each round; `false` stops the fit where it is. */
+  /** Called after each round; returning `false` stops the fit at its current state. */
   readonly proceed?: (round: number, cost: number) => boolean;
 }
 
 export interface FittedSwatch {
-  /** Measured reflectance that the fitted paints predict. */
+  /** Predicted reflectance, seen through the surface. */
   readonly R: Reflectance;
   /** Its colour under D65. */
   readonly lab: Lab;
-  /** Squared misfit in variances, over all that was seen of the swatch. */
+  /** Squared misfit in variances, summed over everything observed of the swatch. */
   readonly square: number;
-  /** What the robust cost left of it: 1 is all. */
+  /** Weight that the robust cost leaves it, 0…1; 1 is full weight. */
   readonly trust: number;
 }
 
 export interface Fit {
-  /** In the order given; known ones as given. */
+  /** In the order of the input; known paints unchanged. */
   readonly paints: readonly Paint[];
   readonly settings: Float64Array;
   readonly surface: Surface;
-  /** In the order given. */
+  /** In the order of the input. */
   readonly swatches: readonly FittedSwatch[];
-  /** Standard deviation of ln K and ln S per band, null for a known paint; only when asked for. */
+  /**
+   * Standard deviation of ln K and ln S per band, null for a known paint; only with `posterior`.
+   */
   readonly sd?: readonly (null | { readonly K: Float64Array; readonly S: Float64Array })[];
   readonly rounds: number;
   /** False when the fit was stopped or ran out of rounds: `paints` are the best so far. */
@@ -55,16 +60,16 @@ export interface Fit {
 }
 
 /**
- * K and S of one or many paints from any swatches of them and of their mixtures, all bands and all
- * swatches at once: the most probable ln K and ln S under smooth priors (maximum a posteriori, by
- * Levenberg and Marquardt's damped Gauss-Newton steps in the priors' own coordinates). A swatch is
- * opaque or a film over a ground, seen through the surface as a colour, a spectrum or both.
+ * Fits K and S of one or more paints to swatches of them and of their mixtures, all bands and all
+ * swatches at once. The result is the maximum a posteriori estimate of ln K and ln S under smooth
+ * priors, by Levenberg-Marquardt steps in the priors' coordinates. A swatch is opaque or a film
+ * over a ground, observed through the surface as a colour, a spectrum or both.
  *
- * Deterministic. Where only ratios of K and S show (opaque swatches, no known paint) the common scale
- * stays at the priors'.
+ * Deterministic. If only ratios of K and S are observable (opaque swatches, no known paint), the
+ * common scale stays that of the priors.
  *
- * @param trial  swatches whose `parts` follow the order of `paints`
- * @throws RangeError for a swatch, surface or prior that is none
+ * @param trial  swatches whose `parts` follow the order of `paints`; nothing is changed
+ * @throws RangeError for an invalid swatch, surface or prior
  */
 export function fitPaints(
   trial: Trial,
@@ -74,7 +79,7 @@ export function fitPaints(
   return fitExperiment({ settings: [], at: () => trial }, paints, options);
 }
 
-/** {@link fitPaints}, with the settings of the experiment as further unknowns. */
+/** {@link fitPaints} with the settings of the experiment as additional unknowns. */
 export function fitExperiment(
   experiment: Experiment,
   paints: readonly FitPaint[],
@@ -113,8 +118,8 @@ export function fitExperiment(
       damping *= 5;
       if (damping > 1e8) break;
     }
-    // No step downwards at all: rounding is all that is left. A small gain says so only where the
-    // damping did not make the step small.
+    // If no step lowers the cost, only rounding is left. A small gain means convergence only if
+    // strong damping did not cause it.
     const small = before - now.cost < (options.tolerance ?? 1e-6) * before;
     converged = damping > 1e8 || (small && damping < 0.1);
     if (!converged && options.proceed && !options.proceed(round, now.cost)) break;
@@ -139,10 +144,15 @@ export function fitExperiment(
   };
 }
 
-/** No curve moves by more than this in one step (a factor of 20), where the slopes still mean something. */
+/**
+ * Largest change of ln K or ln S in one step (a factor of 20), so that linearisation stays usable.
+ */
 const FARTHEST = 3;
 
-/** Null where rounding leaves no positive definite matrix: more damping mends that. */
+/**
+ * One Levenberg-Marquardt step, shortened to {@link FARTHEST}; null if rounding makes the matrix
+ * not positive definite, which more damping fixes.
+ */
 function dampedStep(
   matrix: Matrix,
   gradient: Float64Array,

@@ -1,32 +1,38 @@
 import { fail, ok, type Result } from '../result.ts';
 
-/** K and S of one band: per unit of the thickness that was given, or relative where none was. */
+/** K and S of one band: per unit of the thickness argument, or relative without one. */
 export interface Coefficients {
   readonly K: number;
   readonly S: number;
 }
 
 /**
- * Why two readings give no K and S. `hides`: the film looks alike over both grounds, so only its
- * K/S is known. `impossible`: no film that absorbs and scatters can look so.
+ * Why two readings determine no K and S. `hides`: the film has the same reflectance over both
+ * grounds, so only its K/S is known. `impossible`: no absorbing and scattering film has these
+ * reflectances.
  */
 export type Unreadable =
   | { readonly code: 'hides'; readonly ratio: number }
   | { readonly code: 'impossible' };
 
-/** One band of a film over one ground, both internal (their surface removed), 0…1. */
+/**
+ * Reflectances of one band of a film over a ground and of the ground, 0…1, both internal (surface
+ * removed).
+ */
 export interface OverGround {
   readonly R: number;
   readonly Rg: number;
 }
 
 /**
- * K and S of one band from the same film over a dark and a light ground. Kubelka's equation is linear
- * in a = 1 + K/S and c = b coth bSX: a(R + Rg) + c(R − Rg) = 1 + R·Rg, so two grounds give both,
- * with no need for a perfect black. Then SX = artanh(b/c) ÷ b.
+ * K and S of one band from the same film over a dark and a light ground. Kubelka's equation is
+ * linear in a = 1 + K/S and c = b coth bSX: a(R + Rg) + c(R − Rg) = 1 + R·Rg. Two grounds determine
+ * both, and the dark one need not be perfectly black. Then SX = artanh(b/c) ÷ b.
  *
  * @param thickness in any unit; K and S are per that unit
- * @throws RangeError when the dark ground is not darker, or a number is missing
+ * @returns a fault if the readings determine no K and S
+ * @throws RangeError when the dark ground is not darker, a reflectance is outside 0…1 or NaN, or
+ *   the thickness is not above 0 and finite
  * @see P. Kubelka, J. Opt. Soc. Am. 38 (1948) 448
  */
 export function fromBlackAndWhite(
@@ -42,7 +48,7 @@ export function fromBlackAndWhite(
   if (light.R - dark.R < 1e-9 * light.R || light.R === 0)
     return fail({ code: 'hides', ratio: ((1 - light.R) * (1 - light.R)) / (2 * light.R) });
 
-  // Nothing scatters: each ground is seen through twice the film.
+  // Without scattering the light passes the film twice: R = Rg·e^(−2KX).
   const clear = dark.R - dark.Rg * (light.R / light.Rg);
   if (Math.abs(clear) < 1e-12) {
     const through = light.R / light.Rg;
@@ -57,7 +63,7 @@ export function fromBlackAndWhite(
   const v = 1 + light.R * light.Rg;
   const a = (u * s - q * v) / det;
   const c = (p * v - u * r) / det;
-  // a below 1 by rounding only is a film that does not absorb.
+  // a slightly below 1 by rounding is a film that does not absorb.
   if (!(a > 1 - 1e-9) || !(c > 0)) return impossible;
   const b2 = Math.max(0, (a - 1) * (a + 1));
   const b = Math.sqrt(b2);
@@ -71,14 +77,16 @@ export function fromBlackAndWhite(
 const impossible = fail({ code: 'impossible' } as const);
 
 /**
- * K and S of one band of a pigment from its opaque masstone and one opaque tint in a white:
- * S = c_w S_w (q_tint − q_w) ÷ [c (q − q_tint)], K = qS with q = K/S. Band by band this explodes
- * where masstone and tint have nearly the same K/S: fitPaints() is the way to a whole paint, this
- * one checks it.
+ * K and S of one band of a pigment from its opaque masstone and one opaque tint in a white: S = c_w
+ * S_w (q_tint − q_w) ÷ [c (q − q_tint)], K = qS with q = K/S. This is ill-conditioned in bands
+ * where masstone and tint have nearly the same K/S: fit whole paints with fitPaints() and use this
+ * function as a check.
  *
- * @param masstone,tint K/S of both
- * @param white    of the tint's white
- * @param parts    of the pigment in 1 of the tint, 0…1, both excluded
+ * @param masstone,tint K/S of both, ≥ 0
+ * @param white    K and S of the tint's white
+ * @param parts    share of the pigment in the tint, 0…1, both excluded
+ * @returns the fault `impossible` if S would be negative or infinite
+ * @throws RangeError for a K/S, K or S that is not ≥ 0 and finite, or a share outside 0…1
  * @see D. R. Duncan, Proc. Phys. Soc. 52 (1940) 390 (reference from memory)
  */
 export function fromTint(

@@ -6,21 +6,23 @@ import { type Surface, surfaceSlope } from './surface.ts';
 import { bandSlope, labSlopes, type Misfit, type Swatch } from './swatch.ts';
 import type { Unknowns } from './unknowns.ts';
 
-/** One swatch as the fit sees it now. */
+/** One swatch in the current state of the fit. */
 export interface Reading {
   readonly swatch: Swatch;
   readonly expected: Reflectance;
   readonly misfit: Misfit;
-  /** How much it counts: its own weight times what the robust cost leaves of it. */
+  /** The swatch's own weight times its weight in the robust cost. */
   readonly weight: number;
   /** d expected ÷ d setting, one spectrum per setting. */
   readonly settingSlopes: readonly Float64Array[];
 }
 
 /**
- * Normal equations of the fit (Gauss and Newton): `matrix` · step = `gradient`, without the prior.
- * A spectrum couples the curves band by band, so its products are summed per band first and brought
- * into the priors' coordinates once; a colour couples all bands, three numbers a swatch.
+ * Gauss-Newton normal equations of the fit: `matrix` · step = `gradient`, without the priors. A
+ * spectrum couples the curves band by band, so its products are summed per band first and
+ * transformed into the priors' coordinates once. A colour couples all bands through three residuals
+ * per swatch.
+ * @returns a new symmetric matrix, `unknowns.size` square, and a gradient of as many values
  */
 export function normalEquations(
   readings: readonly Reading[],
@@ -70,7 +72,9 @@ export function normalEquations(
   return { matrix: Matrix.from1DArray(size, size, H), gradient };
 }
 
-/** A curve or a setting, with d expected ÷ d (ln of the curve, or the setting) of each band. */
+/**
+ * Derivative of the expected reflectance, per band, by the logarithm of a curve or by a setting.
+ */
 interface Slope {
   readonly column: number;
   readonly slope: Float64Array;
@@ -102,7 +106,7 @@ function slopesOf(
     else opaqueSlopes(K, S, found);
     const through = surfaceSlope(found.R, surface);
     fitted.forEach((i, at) => {
-      // A paint's share of K moves ln K of the mixture by that share.
+      // d ln K of the mixture ÷ d ln Kᵢ is the paint's share of K.
       out[2 * at]!.slope[band] = (through * found.dlnK * parts[i]! * paints[i]!.K[band]!) / K;
       out[2 * at + 1]!.slope[band] = (through * found.dlnS * parts[i]! * paints[i]!.S[band]!) / S;
     });
@@ -110,11 +114,11 @@ function slopesOf(
   return out;
 }
 
-/** The slopes of L*, a*, b* in the coordinates of one column. */
+/** Derivatives of L*, a*, b* by the coordinates of one column. */
 interface Block {
   readonly offset: number;
   readonly size: number;
-  /** Three rows of `size`. */
+  /** Row-major, three rows of `size` values. */
   readonly rows: Float64Array;
 }
 
@@ -134,7 +138,7 @@ function labBlock(toLab: Float64Array, { column, slope }: Slope, unknowns: Unkno
   return { offset, size, rows };
 }
 
-/** Adds three residuals to the upper triangle of H and to the gradient. */
+/** Adds the three residuals of a colour to the upper triangle of H and to the gradient. */
 function addColour(
   H: Float64Array,
   gradient: Float64Array,
@@ -157,7 +161,7 @@ function addColour(
       }
 }
 
-/** Brings the sums per band into the coordinates of their columns. */
+/** Transforms the sums per band into the coordinates of their columns and adds them. */
 function addBands(
   H: Float64Array,
   gradient: Float64Array,

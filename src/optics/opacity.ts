@@ -3,16 +3,21 @@ import { D65, toXYZ } from '../colour/observer.ts';
 import { type Film, film } from './film.ts';
 import { addSurface, NO_SURFACE, type Surface } from './surface.ts';
 
-/** The white of a contrast chart as the film sees it: 0.80, as in Kubelka's and the paint trade's tests. */
+/**
+ * Internal reflectance of a contrast chart's white: 0.80, as in Kubelka's and the paint trade's
+ * tests.
+ */
 const CHART_WHITE = 0.8;
-/** Y (white = 100) under which everything is equally black: a dye that only absorbs hides at last. */
+/**
+ * Y (white = 100) below which a film counts as hiding although it is black over white and black.
+ */
 const BLACK_Y = 1e-6;
 const flat = (R: number): Reflectance => spectrum<'R'>(new Float64Array(BANDS).fill(R));
 
 /**
- * Contrast ratio of a film: its luminous reflectance over black divided by that over white (0.80),
- * 0…1; 1 hides completely.
- * @param surface seen with the film; the trade's figure is without it, which is the default
+ * Contrast ratio of a film: luminous reflectance over black divided by that over white (0.80), 0…1;
+ * 1 hides completely.
+ * @param surface included in both reflectances; none by default, as in the trade's figure
  * @throws RangeError as film()
  */
 export function contrastRatio(over: Film, surface: Surface = NO_SURFACE): number {
@@ -25,7 +30,7 @@ export function contrastRatio(over: Film, surface: Surface = NO_SURFACE): number
 }
 
 /**
- * The least film thickness in millimetres that hides the ground: contrast ratio at least `contrast`.
+ * Smallest film thickness in millimetres that hides the ground: contrast ratio at least `contrast`.
  * @param contrast 0…1, both excluded; 0.98 is the trade's "hides"
  * @returns Infinity when no film up to a metre hides (paint that neither absorbs nor scatters)
  * @throws RangeError as film(), and for a contrast outside 0…1
@@ -39,7 +44,7 @@ export function hidingFilmMm(paint: Omit<Film, 'filmMm'>, contrast = 0.98): numb
     if (thick > 1000) return Number.POSITIVE_INFINITY;
   }
   let thin = 0;
-  // To a millionth of the answer: contrast rises with thickness, so halving cannot miss it.
+  // Bisection to a relative 1e-6: contrast rises monotonically with thickness.
   while (thick - thin > 1e-6 * thick) {
     const middle = (thin + thick) / 2;
     if (hides(middle)) thick = middle;

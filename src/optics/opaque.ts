@@ -9,19 +9,22 @@ export interface Paint {
   readonly S: Spectrum<'S'>;
 }
 
-/** K and S per millimetre of film for a relative value of 1: an estimate (see the design's conventions). */
+/**
+ * K and S per millimetre of film for a relative value of 1: an estimate (see the design's
+ * conventions).
+ */
 export const PER_MM = 300;
 
 /**
  * Reflectance of an opaque film of mixed paints, before its surface is added.
  * Per band K = Σ pᵢKᵢ and S = Σ pᵢSᵢ, then R∞ = 1 + q − √(q² + 2q) with q = K/S. Computed as
- * 1 ÷ (1 + q + √(q² + 2q)), which is equal: the difference has lost half its digits at R = 10⁻⁴.
+ * 1 ÷ (1 + q + √(q² + 2q)), which is equal: the subtraction loses half the digits at R = 10⁻⁴.
  *
  * @param parts  by volume, each ≥ 0, one per paint, not all 0; only their proportions count
  * @param paints as many, in the same order
  * @param out    BANDS values 0…1, overwritten and returned
- * @throws RangeError when lengths differ, a part is not ≥ 0, or a band has no reflectance: K or S
- *   below 0 or not a number, or both 0 (what neither absorbs nor scatters is never opaque)
+ * @throws RangeError when lengths differ, a part is not ≥ 0, a band's K or S is not ≥ 0, or both
+ *   are 0 (a film that neither absorbs nor scatters is never opaque)
  * @see P. Kubelka, J. Opt. Soc. Am. 38 (1948) 448. That K and S add: D. R. Duncan, Proc. Phys. Soc.
  *      52 (1940) 390 (reference from memory).
  */
@@ -45,15 +48,15 @@ export function opaque(
 }
 
 /**
- * R∞ of K and S ≥ 0: 1 where nothing absorbs, 0 where nothing scatters, and not a number where
- * neither happens (light would pass for ever) or where K or S is none.
+ * R∞ of K and S ≥ 0: 1 without absorption, 0 without scattering; NaN without both, or if K or S is
+ * NaN.
  */
 export function infiniteReflectance(K: number, S: number): number {
   const q = K / S;
   return 1 / (1 + q + Math.sqrt(q * (q + 2)));
 }
 
-/** K/S of an opaque film: (1 − R∞)² ÷ 2R∞; infinite at R = 0 (Kubelka and Munk, 1931). */
+/** K/S of an opaque film: (1 − R∞)² ÷ 2R∞; Infinity at R = 0 (Kubelka and Munk, 1931). */
 export const ratioOf = (R: number): number => ((1 - R) * (1 - R)) / (2 * R);
 
 /**

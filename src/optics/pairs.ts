@@ -10,26 +10,29 @@ import {
   type WashOptions,
 } from './wash.ts';
 
-/** A measured mixture of washes. */
+/** A measured mixture of watercolour washes. */
 export interface Mixed extends Wash {
-  /** Names its pigments, whatever their amounts and order: what is held back is held back whole. */
+  /**
+   * Key of its pigments, independent of amounts and order; cross-validation holds out whole pairs.
+   */
   readonly pair: string;
 }
 
-/** All that was measured: washes of single pigments and the bare paper. */
+/** Measured washes of single pigments and of the bare paper. */
 export interface WashData {
   readonly pigments: readonly string[];
   readonly paper: Reflectance;
   readonly singles: readonly Wash[];
 }
 
-/** One mixture as it was foreseen and as it was. */
+/** Predicted and measured colour of one mixture (CIELAB, D65). */
 export interface Foreseen {
   readonly pair: string;
   readonly foreseen: Lab;
   readonly measured: Lab;
 }
 
+/** Predicts the colour of every mixture from fitted washes. */
 export function foresee(mixtures: readonly Mixed[], washes: Washes): Foreseen[] {
   return mixtures.map(({ pair, amounts, R }) => ({
     pair,
@@ -38,17 +41,17 @@ export function foresee(mixtures: readonly Mixed[], washes: Washes): Foreseen[] 
   }));
 }
 
-/** CIELAB difference of 1976. */
+/** CIE 1976 colour difference ΔE*ab between prediction and measurement. */
 export const deltaEab = ({ foreseen: x, measured: y }: Foreseen): number =>
   Math.hypot(x[0] - y[0], x[1] - y[1], x[2] - y[2]);
 
 /**
- * Mixtures dealt into folds, whole pairs at a time, in an order that the seed alone decides.
- * @param count of folds, at most as many as there are pairs
+ * Splits mixtures into folds for cross-validation, whole pairs at a time, in a seeded random order.
+ * @param count number of folds, at most the number of pairs
  */
 export function foldsOf(mixtures: readonly Mixed[], count: number, seed: number): Mixed[][] {
   const pairs = [...new Set(mixtures.map(({ pair }) => pair))].sort();
-  // Fisher and Yates.
+  // Fisher-Yates shuffle.
   const next = chance(seed);
   for (let i = pairs.length - 1; i > 0; i--) {
     const j = Math.floor(next() * (i + 1));
@@ -60,14 +63,14 @@ export function foldsOf(mixtures: readonly Mixed[], count: number, seed: number)
   );
 }
 
-/** What a single wash may be worth beside a mixture. */
+/** Candidate weights of a single-pigment wash; a mixture has weight 1. */
 const WORTHS = [0.1, 0.3];
 
 /**
- * Washes and mixtures fitted. What a single wash counts is chosen first: what foresaw best, when a
- * quarter of these mixtures' own pairs at a time were held back. Fewer than 8 pairs are too few to
- * choose by.
- * @param from an earlier fit of the same pigments, to begin from
+ * Fits washes and mixtures together. The weight of single-pigment washes is chosen from
+ * {@link WORTHS} by four-fold cross-validation over the pairs; with fewer than 8 pairs the default
+ * options are used.
+ * @param from earlier fit of the same pigments, used as the start
  */
 export function fitChosen(
   data: WashData,
@@ -79,7 +82,7 @@ export function fitChosen(
   let best = WASH_OPTIONS;
   if (new Set(mixtures.map(({ pair }) => pair)).size >= 8) {
     const folds = foldsOf(mixtures, 4, 1);
-    // Each fold goes on from its own last fit, which saw nothing that it is judged on.
+    // Each fold starts from its own last fit, which has not seen the mixtures it is judged on.
     const last = folds.map(() => from);
     let least = Number.POSITIVE_INFINITY;
     for (const singles of WORTHS) {
@@ -90,7 +93,7 @@ export function fitChosen(
           last[i] = join(rest, options, last[i]);
           return foresee(held, last[i]);
         })
-        // Past 10 a miss is a miss: one wild mixture shall not decide.
+        // Errors are capped at 10, so that a single outlier cannot decide the choice.
         .reduce((sum, each) => sum + Math.min(deltaEab(each), 10), 0);
       if (loss < least) {
         least = loss;

@@ -2,7 +2,11 @@ import { CholeskyDecomposition, Matrix } from 'ml-matrix';
 import { BANDS } from '../colour/grid.ts';
 import type { FitPaint, Unknowns } from './unknowns.ts';
 
-/** Standard deviation of each fitted curve, per band, from the curvature of the cost. */
+/**
+ * Standard deviation of ln K and ln S of each fitted paint, per band, from the curvature of the
+ * cost (Laplace approximation); null for known paints.
+ * @param matrix normal equations at the fit, with the priors
+ */
 export function deviations(
   matrix: Matrix,
   given: readonly FitPaint[],

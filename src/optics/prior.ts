@@ -2,7 +2,7 @@ import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
 import { BANDS, STEP_NM } from '../colour/grid.ts';
 import type { Paint } from './opaque.ts';
 
-/** What is believed of a curve of ln K or ln S before it is fitted: a Gaussian process on the grid. */
+/** Prior of a curve of ln K or ln S: a Gaussian process on the wavelength grid. */
 export interface CurvePrior {
   /** BANDS values of the natural logarithm. */
   readonly mean: Float64Array;
@@ -10,28 +10,28 @@ export interface CurvePrior {
   readonly covariance: Matrix;
 }
 
-/** What is believed of a paint. Share one object among paints of which the same is believed. */
+/** Prior of a paint. Share one object among paints with the same prior: its basis is cached. */
 export interface PaintPrior {
   readonly K: CurvePrior;
   readonly S: CurvePrior;
 }
 
-/** How far a curve may lie from its mean; standard deviations of the natural logarithm. */
+/** Standard deviations of a curve from its prior mean, in natural logarithms. */
 export interface Doubt {
-  /** Of the whole curve up or down. */
+  /** Of a constant offset of the whole curve. */
   readonly level: number;
-  /** Of its shape, a smooth wave (Matérn 3/2) ... */
+  /** Of its shape, a Matérn 3/2 process. */
   readonly shape: number;
-  /** ... whose bands forget each other over this many nanometres. */
+  /** Correlation length of that process in nanometres. */
   readonly lengthNm: number;
-  /** Of a shift of the whole curve along the wavelengths, in nanometres; 0 when left out. */
+  /** Of a shift of the whole curve along the wavelengths, in nanometres; default 0. */
   readonly shiftNm?: number;
 }
 
 /**
- * A Gaussian-process prior around a mean curve. Its covariance is the sum of a common level, a smooth
+ * Gaussian-process prior around a mean curve. Its covariance is the sum of a common level, a smooth
  * shape, and the first-order effect of a shift along the wavelengths.
- * @param mean BANDS values of ln K or ln S
+ * @param mean BANDS values of ln K or ln S; not copied
  */
 export function curvePrior(mean: Float64Array, doubt: Doubt): CurvePrior {
   const slope = mean.map((_, band) => {
@@ -51,28 +51,29 @@ export function curvePrior(mean: Float64Array, doubt: Doubt): CurvePrior {
 const even = (value: number): Float64Array => new Float64Array(BANDS).fill(value);
 
 /**
- * A paint of which nothing is known, relative to titanium white: K around 0.4, anywhere from 0.01 to
- * 15 with edges of its own; S around 0.25 and smoother.
+ * Prior of a paint without any information, relative to titanium white: K around 0.4, between 0.01
+ * and 15, with edges anywhere; S around 0.25 and smoother.
  */
 export const UNKNOWN_PAINT: PaintPrior = {
   K: curvePrior(even(-1), { level: 1, shape: 1.6, lengthNm: 90 }),
   S: curvePrior(even(-1.4), { level: 1, shape: 0.5, lengthNm: 150 }),
 };
 
-/** A white of which nothing is known but that it is one: its S of 1 is the scale of all paints in it. */
+/** Prior of an unidentified white. Its S of 1 sets the scale of all paints mixed with it. */
 export const UNKNOWN_WHITE: PaintPrior = {
   K: curvePrior(even(Math.log(0.002)), { level: 1, shape: 1, lengthNm: 90 }),
   S: curvePrior(even(0), { level: 0.02, shape: 0.1, lengthNm: 150 }),
 };
 
-/** A curve that touches 0 has no logarithm there: it is lifted to what is as good as nothing. */
+/** Floor of K and S before taking logarithms, negligible as absorption or scattering. */
 const NOTHING = 1e-5;
+/** Natural logarithms of a curve of K or S, with values below {@link NOTHING} raised to it. */
 export const logs = (curve: Float64Array): Float64Array =>
   curve.map((v) => Math.log(Math.max(v, NOTHING)));
 
 /**
- * A paint whose pigment is named: the named curves, with the errors that two makers' paints of one
- * name show: strength, the place of the edges, and some wave.
+ * Prior of a paint whose pigment is known by name: the pigment's curves, with the differences
+ * between two makers' paints of one name (strength, position of the edges, shape).
  */
 export function namedPaint(named: Paint): PaintPrior {
   const doubt: Doubt = { level: 0.35, shape: 0.2, lengthNm: 60, shiftNm: 6 };
@@ -83,16 +84,22 @@ export function namedPaint(named: Paint): PaintPrior {
 }
 
 /**
- * A prior in coordinates of its own: ln K = mean + basis · c with every c of variance 1. Directions
- * that carry less than `detail` of the variance are left out: they stay at the mean.
+ * A prior in its principal coordinates: ln K = mean + basis · c, with every c of variance 1.
+ * Directions with less than `detail` of the total variance are dropped: the curve stays at its mean
+ * along them.
  */
 export interface Basis {
   readonly mean: Float64Array;
   readonly size: number;
-  /** Row by row, BANDS rows of `size` values. */
+  /** Row-major, BANDS rows of `size` values. */
   readonly rows: Float64Array;
 }
 
+/**
+ * Eigenbasis of a prior's covariance, largest variance first.
+ * @param detail smallest share of the total variance that a direction must have
+ * @throws RangeError for a prior without variance
+ */
 export function basisOf({ mean, covariance }: CurvePrior, detail = 1e-6): Basis {
   const eigen = new EigenvalueDecomposition(covariance, { assumeSymmetric: true });
   const total = eigen.realEigenvalues.reduce((sum, v) => sum + v, 0);

@@ -4,33 +4,33 @@ import { type Lab, labOf, xyzOfLab } from '../colour/lab.ts';
 import { D65, type Light, type XYZ } from '../colour/observer.ts';
 import { addSurface, checkSurface, type Surface, surfaceSlope, throughSurface } from './surface.ts';
 
-/** A reflectance that a colour could have had. */
+/** A reflectance reconstructed from a colour. */
 export interface Recovered {
   /** Internal reflectance (under the surface), strictly between 0 and 1. */
   readonly R: Reflectance;
-  /** The colour that `R` has when seen through the surface. */
+  /** Colour of `R` seen through the surface. */
   readonly lab: Lab;
   /**
-   * Whether that is the colour asked for. If not, no bounded reflectance has it under this surface:
-   * lightness was brought between the surface's own and white's, then chroma lowered at the same
-   * lightness and CIELAB hue, as little as needed.
+   * Whether `lab` is the requested colour. If not, no reflectance within 0…1 has it under this
+   * surface: lightness was clamped to the range from the bare surface to white, then chroma was
+   * reduced at constant lightness and CIELAB hue, as little as needed.
    */
   readonly exact: boolean;
 }
 
-/** Internal reflectances closer than this to 0 or 1 are not sought: tanh has no slope left there. */
+/** Flat reflectances stay this far from 0 and 1, where the slope of tanh vanishes. */
 const MARGIN = 1e-4;
 
 /**
- * The smoothest reflectance that has a given colour: "least hyperbolic tangent slope squared". With
- * R = (tanh z + 1) ÷ 2 the sum of (zᵢ₊₁ − zᵢ)² is least, subject to the colour. What is smooth is
- * the paint under the surface, so the slope is that of the internal reflectance, and the colour is
- * that of the reflectance seen through the surface. A neutral is flat in every band.
+ * The smoothest reflectance with a given colour, by "least hyperbolic tangent slope squared": with
+ * R = (tanh z + 1) ÷ 2 it minimises Σ (zᵢ₊₁ − zᵢ)², subject to the colour. Smoothness applies to
+ * the internal reflectance, the colour to the reflectance seen through the surface. A neutral
+ * colour gives the same R in every band.
  *
- * One of many curves with that colour: compare colours from it, never spectra.
+ * Many spectra have this colour: compare colours computed from the result, never spectra.
  *
- * @param lab   under `light`, against its white; finite
- * @throws RangeError for a colour or surface that is not a number
+ * @param lab   CIELAB under `light`, relative to its white; finite
+ * @throws RangeError for a colour that is not finite or an invalid surface
  * @see S. A. Burns, Color Res. Appl. 45 (2020) 8-21
  */
 export function recover(lab: Lab, surface: Surface, light: Light = D65): Recovered {
@@ -41,8 +41,8 @@ export function recover(lab: Lab, surface: Surface, light: Light = D65): Recover
   const L = Math.min(Math.max(lab[0], darkest), lightest);
   const at = (chroma: number): Lab => [L, chroma * lab[1], chroma * lab[2]];
 
-  // Outwards from the neutral of the same lightness, which is known: in one step where Newton's
-  // method can, in ever smaller ones where the colour is hard or cannot be.
+  // Continuation in chroma from the neutral of the same lightness, which is known: in one step if
+  // Newton's method converges, else with halved steps.
   let z: Float64Array = neutral(L, surface, light);
   let reached = 0;
   let step = 1;
@@ -65,10 +65,10 @@ function flat(R: number, surface: Surface): Reflectance {
   return addSurface(spectrum<'R'>(new Float64Array(BANDS).fill(R)), surface);
 }
 
-/** z of the flat internal reflectance that is seen with lightness L. */
+/** z of the flat internal reflectance that has lightness L when seen through the surface. */
 function neutral(L: number, surface: Surface, light: Light): Float64Array {
   const Y = xyzOfLab([L, 0, 0], light.white)[1] / light.white[1];
-  // Inverse by halving, which holds for either specular geometry and cannot leave 0…1.
+  // Bisection: works for either specular geometry and stays within 0…1.
   let low = 0;
   let high = 1;
   for (let i = 0; i < 60; i++) {
@@ -82,7 +82,7 @@ function neutral(L: number, surface: Surface, light: Light): Float64Array {
 
 const SIZE = BANDS + 3;
 
-/** Newton's method on the conditions of the constrained minimum; null where it does not arrive. */
+/** Newton's method on the conditions of the constrained minimum; null if it does not converge. */
 function newton(start: Float64Array, target: XYZ, surface: Surface, light: Light) {
   const weights = [light.X, light.Y, light.Z];
   const goal = target.map((v) => v / 100);
@@ -105,7 +105,7 @@ function newton(start: Float64Array, target: XYZ, surface: Surface, light: Light
         now = next;
         break;
       }
-      // Rounding, not the path, ends the descent once the colour is right to twelve digits.
+      // Once the colour is right to twelve digits, only rounding stops the descent.
       if (share < 0.02) return now.colourError < 1e-12 && now.size < 1e-8 ? z : null;
       share /= 2;
     }
@@ -113,7 +113,10 @@ function newton(start: Float64Array, target: XYZ, surface: Surface, light: Light
   return null;
 }
 
-/** Residual and Jacobian of [Dz + f′(z)·(Wᵀλ); Wf(z) − XYZ], with f the measured reflectance of z. */
+/**
+ * Residual and Jacobian of [Dz + f′(z)·(Wᵀλ); Wf(z) − XYZ], with f(z) the reflectance seen through
+ * the surface, W the tristimulus weights and λ the multipliers.
+ */
 function conditions(
   z: Float64Array,
   multipliers: Float64Array,
@@ -141,7 +144,7 @@ function conditions(
       jacobian.set(band, BANDS + i, weight * first);
       jacobian.set(BANDS + i, band, weight * first);
     }
-    // The gradient of Σ (zᵢ₊₁ − zᵢ)²: 4 inside, 2 at the two ends, −2 beside.
+    // D, the Hessian of Σ (zᵢ₊₁ − zᵢ)²: diagonal 4, at both ends 2, off-diagonal −2.
     let bend = 0;
     let diagonal = 0;
     for (const beside of [band - 1, band + 1]) {

@@ -1,4 +1,4 @@
-/** A reflectance of one band with its slopes against the logarithms of K and S. */
+/** Reflectance of one band with its derivatives by ln K and ln S. */
 export interface Sloped {
   R: number;
   /** dR ÷ d ln K, at most 0. */
@@ -8,8 +8,8 @@ export interface Sloped {
 }
 
 /**
- * R∞ with its slopes. Since R + 1/R = 2 (1 + K/S), dR ÷ d ln(K/S) = −R (1 − R) ÷ (1 + R), which
- * stays exact close to black and close to white.
+ * R∞ with its derivatives. Since R + 1/R = 2 (1 + K/S), dR ÷ d ln(K/S) = −R (1 − R) ÷ (1 + R),
+ * which is accurate near black and near white.
  * @param K,S above 0
  * @param out overwritten and returned
  */
@@ -23,9 +23,9 @@ export function opaqueSlopes(K: number, S: number, out: Sloped): Sloped {
 }
 
 /**
- * overGround() of a film of thickness 1 with its slopes. With w = K(K + 2S) = u², s = sinh u ÷ u and
- * c = cosh u: R = [S s + Rg (c − (K + S) s)] ÷ [(K + S) s + c − Rg S s]; ds/dw = (c − s) ÷ 2w and
- * dc/dw = s ÷ 2. Everything carries the factor e⁻ᵘ, which cancels, so nothing overflows.
+ * overGround() of a film of thickness 1 with its derivatives. With w = K(K + 2S) = u², s = sinh u ÷
+ * u and c = cosh u: R = [S s + Rg (c − (K + S) s)] ÷ [(K + S) s + c − Rg S s]; ds/dw = (c − s) ÷ 2w
+ * and dc/dw = s ÷ 2. All terms are scaled by e⁻ᵘ, which cancels, so that nothing overflows.
  * @param K,S of the whole film (per unit of thickness times thickness), ≥ 0
  * @param Rg  reflectance of the ground, 0…1
  * @param out overwritten and returned
@@ -37,7 +37,7 @@ export function filmSlopes(K: number, S: number, Rg: number, out: Sloped): Slope
   const decay = Math.exp(-u);
   const c = (1 + E) / 2;
   const s = u > 1e-12 ? (1 - E) / (2 * u) : 1 - u;
-  // c − s loses its digits where u is small: its series then.
+  // c − s cancels for small u: use its series there.
   const ds = w > 1e-3 ? (c - s) / (2 * w) : (decay * (1 + w / 10 + (w * w) / 280)) / 6;
   const dc = s / 2;
   const sum = K + S;

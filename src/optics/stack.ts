@@ -3,10 +3,11 @@ import { type Film, film, type Layer } from './film.ts';
 import { addSurface, type Surface } from './surface.ts';
 
 /**
- * What is seen of films laid one over the other: a glaze over an underpaint over a ground. Between
- * films there is no boundary of their own (the binders are alike); the one surface is outermost.
+ * Reflectance of films painted over each other, such as a glaze over an underpaint over a ground.
+ * There is no optical boundary between films (their binders are alike); the only surface is the
+ * outermost.
  *
- * @param films   from the ground up; none shows the ground
+ * @param films   from the ground up; an empty list shows the ground
  * @param ground  as seen from inside the paint, BANDS values 0…1
  * @param surface of the uppermost film; NO_SURFACE gives the internal reflectance
  * @param out     BANDS values 0…1, overwritten and returned; not the ground itself
@@ -25,9 +26,10 @@ export function stack(
 }
 
 /**
- * Two layers as one, seen from above: R = R₁ + T₁²R₂ ÷ (1 − R₁R₂), T = T₁T₂ ÷ (1 − R₁R₂). A pair
- * looks different from below, and light from the lower layer meets the upper one from below: so
- * `lower` may be a pair of its own, `upper` may not. Build from the ground up.
+ * Combines two layers into one, seen from above: R = R₁ + T₁²R₂ ÷ (1 − R₁R₂), T = T₁T₂ ÷ (1 −
+ * R₁R₂), in new spectra. A combined layer has another reflectance from below, and light from
+ * `lower` reaches `upper` from below: `lower` may be a combined layer, `upper` must not. Combine
+ * from the ground up.
  * @see P. Kubelka, J. Opt. Soc. Am. 44 (1954) 330
  */
 export function onTop(upper: Layer, lower: Layer): Layer {
@@ -37,7 +39,7 @@ export function onTop(upper: Layer, lower: Layer): Layer {
     const R1 = upper.R0[band]!;
     const T1 = upper.T[band]!;
     const R2 = lower.R0[band]!;
-    // Both perfect mirrors: nothing comes through, and 0 ÷ 0 must not decide it.
+    // Avoids 0 ÷ 0 for two perfect mirrors, which transmit nothing.
     const bounces = T1 === 0 ? 0 : T1 / (1 - R1 * R2);
     R0[band] = R1 + T1 * R2 * bounces;
     T[band] = lower.T[band]! * bounces;

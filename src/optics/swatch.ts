@@ -5,28 +5,30 @@ import { type Film, film } from './film.ts';
 import { opaque, type Paint, sumOfParts } from './opaque.ts';
 import { addSurface, type Surface } from './surface.ts';
 
-/** A painted sample: what it is made of, and how it looked. */
+/** A painted sample: its composition and its observed colour or spectrum. */
 export interface Swatch {
   /** By volume, one per paint of the fit, each ≥ 0, not all 0. */
   readonly parts: ArrayLike<number>;
-  /** A film of known thickness over a known ground; left out, the swatch is opaque. */
+  /** A film of known thickness over a known ground; if left out, the swatch is opaque. */
   readonly film?: {
     readonly filmMm: number;
     /** As seen from inside the paint (a measured ground goes through removeSurface first). */
     readonly ground: Reflectance;
   };
-  /** Its colour, and the standard deviation of each of L*, a*, b*. */
+  /**
+   * Observed colour and the standard deviation of each of L*, a*, b*; `light` is D65 by default.
+   */
   readonly lab?: { readonly lab: Lab; readonly sd: number; readonly light?: Light };
   /**
-   * Its measured reflectance, and the standard deviation of one band in units of L*: a band is
-   * judged by the lightness that its reflectance would have as a grey.
+   * Measured reflectance and the standard deviation of one band in units of L*: each band is
+   * compared as the lightness of a grey of that reflectance.
    */
   readonly spectrum?: { readonly R: Reflectance; readonly sd: number };
-  /** Counts as so many swatches; 1 when left out. */
+  /** Weight in the fit; default 1. */
   readonly weight?: number;
 }
 
-/** @throws RangeError naming what is wrong with the swatch at `index` */
+/** Validates a swatch of `paints` paints. @throws RangeError naming the error and the `index` */
 export function checkSwatch(swatch: Swatch, paints: number, index: number): void {
   const wrong = (what: string) => new RangeError(`swatch ${index}: ${what}`);
   sumOfParts(swatch.parts, paints);
@@ -43,7 +45,10 @@ export function checkSwatch(swatch: Swatch, paints: number, index: number): void
   if (!(weight > 0 && weight < Number.POSITIVE_INFINITY)) throw wrong(`a weight of ${weight}`);
 }
 
-/** How a swatch of these paints is expected to look: its measured reflectance, in a new spectrum. */
+/**
+ * Predicted reflectance of a swatch of these paints, seen through the surface, in a new spectrum.
+ * @throws RangeError as film(), opaque() and addSurface()
+ */
 export function seen(
   { parts, film: laid }: Pick<Swatch, 'parts' | 'film'>,
   paints: readonly Paint[],
@@ -59,11 +64,11 @@ export function seen(
   return addSurface(out, surface);
 }
 
-/** How far an expected reflectance is from what was seen, in standard deviations. */
+/** Residuals of an expected reflectance from the observation, in standard deviations. */
 export interface Misfit {
-  /** L*, a*, b*: empty where no colour was seen. */
+  /** Of L*, a*, b*; empty without an observed colour. */
   readonly lab: readonly number[];
-  /** One per band: empty where no spectrum was seen. */
+  /** One per band; empty without an observed spectrum. */
   readonly spectrum: Float64Array;
   /** Sum of all squares. */
   readonly square: number;
@@ -72,6 +77,7 @@ export interface Misfit {
 const NONE = new Float64Array(0);
 const xyz = new Float64Array(3);
 
+/** Residuals of a predicted reflectance (seen through the surface) for a swatch. */
 export function misfit(expected: Reflectance, { lab, spectrum }: Swatch): Misfit {
   let square = 0;
   let off: number[] = [];
@@ -94,11 +100,11 @@ export function misfit(expected: Reflectance, { lab, spectrum }: Swatch): Misfit
   return { lab: off, spectrum: bands, square };
 }
 
-/** Slope of labF(): its two branches meet without a kink. */
+/** Derivative of labF(), continuous at the limit of its two branches. */
 const labSlope = (t: number): number =>
   t > 216 / 24389 ? 1 / (3 * Math.cbrt(t) ** 2) : 24389 / 27 / 116;
 
-/** d(L*, a*, b*) ÷ dR of each band, divided by the standard deviation: 3 × BANDS values. */
+/** d(L*, a*, b*) ÷ dR per band, divided by the standard deviation: 3 rows of BANDS values. */
 export function labSlopes(expected: Reflectance, lab: NonNullable<Swatch['lab']>): Float64Array {
   const light = lab.light ?? D65;
   toXYZ(expected, light, xyz);
@@ -115,5 +121,5 @@ export function labSlopes(expected: Reflectance, lab: NonNullable<Swatch['lab']>
   return out;
 }
 
-/** d misfit ÷ dR of one band of a spectrum. */
+/** d misfit ÷ dR of one band of a spectrum, at its expected reflectance. */
 export const bandSlope = (expected: number, sd: number): number => (116 * labSlope(expected)) / sd;

@@ -2,12 +2,12 @@ import { BANDS, type Spectrum, spectrum } from '../colour/grid.ts';
 import type { Paint } from './opaque.ts';
 import { type Basis, basisOf, type CurvePrior, logs, type PaintPrior } from './prior.ts';
 
-/** A paint of a fit: known, or to be found from a prior (starting there, or at `start`). */
+/** A paint of a fit: known, or to be fitted with a prior (starting at its mean or at `start`). */
 export type FitPaint =
   | { readonly known: Paint }
   | { readonly prior: PaintPrior; readonly start?: Paint };
 
-/** One unknown curve and its place among the unknowns. */
+/** One unknown curve and the offset of its coordinates in the vector of unknowns. */
 export interface Curve {
   readonly paint: number;
   readonly kind: 'K' | 'S';
@@ -15,15 +15,16 @@ export interface Curve {
   readonly offset: number;
 }
 
-/** All unknowns of a fit as one vector: the curves' coordinates, then the settings. */
+/** Layout of the vector of unknowns of a fit: the curves' coordinates, then the settings. */
 export interface Unknowns {
   readonly curves: readonly Curve[];
-  /** Where the curves of a paint are: K at an even place, S after it; −1 for a known paint. */
+  /** Index of each paint's K in `curves`, S follows it; −1 for a known paint. */
   readonly curveOf: Int32Array;
   readonly settingsAt: number;
   readonly size: number;
 }
 
+/** Lays out the unknowns of a fit. @param settings their number. @param detail see FitOptions */
 export function unknownsOf(
   paints: readonly FitPaint[],
   settings: number,
@@ -50,7 +51,9 @@ export function unknownsOf(
   return { curves, curveOf, settingsAt: offset, size: offset + settings };
 }
 
-/** What a vector of unknowns adds to the mean of a curve, BANDS values of the logarithm. */
+/**
+ * Deviation of a curve from its prior mean at `x`: BANDS values of the logarithm, newly allocated.
+ */
 export function changeOf({ basis, offset }: Curve, x: Float64Array): Float64Array {
   const out = new Float64Array(BANDS);
   for (let band = 0; band < BANDS; band++)
@@ -59,7 +62,7 @@ export function changeOf({ basis, offset }: Curve, x: Float64Array): Float64Arra
   return out;
 }
 
-/** The paints that a vector of unknowns stands for, known ones as given. */
+/** The paints at a vector of unknowns; known paints unchanged, the others newly allocated. */
 export function paintsOf(
   { curves, curveOf }: Unknowns,
   paints: readonly FitPaint[],
@@ -74,7 +77,7 @@ export function paintsOf(
   });
 }
 
-/** The unknowns that stand for the given starts, as nearly as the priors' coordinates allow. */
+/** The vector of unknowns nearest to the starts of the paints, followed by the settings. */
 export function startOf(
   { curves, size, settingsAt }: Unknowns,
   paints: readonly FitPaint[],
@@ -85,7 +88,7 @@ export function startOf(
     const given = paints[paint]!;
     if ('known' in given || !given.start) continue;
     const wanted = logs(given.start[kind]);
-    // Columns of the basis are orthogonal: each coordinate is a projection of its own.
+    // The basis is orthogonal, so each coordinate is an independent projection.
     for (let k = 0; k < basis.size; k++) {
       let along = 0;
       let length = 0;

@@ -7,29 +7,29 @@ import { curvePrior, type PaintPrior } from './prior.ts';
 import { removeSurface, type Surface } from './surface.ts';
 import { type Swatch, seen } from './swatch.ts';
 
-/** A wash of one or more watercolours on white paper, as it was measured. */
+/** A measured wash of one or more watercolours on white paper. */
 export interface Wash {
-  /** Amount of each paint, one per pigment, each ≥ 0, not all 0; in the unit of all others. */
+  /** Amount of each paint, one per pigment, each ≥ 0, not all 0; in one unit for all washes. */
   readonly amounts: ArrayLike<number>;
   /** Measured reflectance. */
   readonly R: Reflectance;
 }
 
-/** What is believed beforehand of washes, and how far they are trusted. */
+/** Weights of a fit of washes. */
 export interface WashOptions {
-  /** A wash of a single pigment counts as so many mixtures (as 1 where there are no mixtures). */
+  /** Weight of a single-pigment wash; a mixture has weight 1. Without mixtures it is 1. */
   readonly singles: number;
-  /** Cauchy's constant: see FitOptions. */
+  /** Constant of the Cauchy loss: see FitOptions. */
   readonly robust: number;
 }
 
 export const WASH_OPTIONS: WashOptions = { singles: 0.2, robust: 6 };
 
-/** Watercolours fitted to washes, and what the fit found out about brush, paper and surface. */
+/** Watercolours fitted to washes, with the fitted parameters of brush, paper and surface. */
 export interface Washes {
-  /** One per pigment, then the paper fibre; K and S per unit of thickness as `exponents` count it. */
+  /** One per pigment, then the paper fibre; K and S per unit of thickness (see `exponents`). */
   readonly paints: readonly Paint[];
-  /** Thickness goes with the amount to this power, one per pigment. */
+  /** One per pigment: thickness is (amount ÷ {@link UNIT}) to this power. */
   readonly exponents: Float64Array;
   /** Thickness of the paper fibre inside the film, which scatters 1 per unit. */
   readonly fibre: number;
@@ -39,12 +39,15 @@ export interface Washes {
   readonly fit: Fit;
 }
 
-/** Amounts are counted in this unit (of millilitres in the published data), so that K and S are of order 1. */
+/** Unit of amounts (millilitres in the published data), chosen so that K and S are of order 1. */
 const UNIT = 0.04;
 
-/** Standard deviation of L*, a*, b* of a wash that obeys the model. */
+/** Standard deviation of each of L*, a*, b* of a wash that follows the model. */
 const LAB_SD = 2;
-/** The same of each band; large, since neighbouring bands err together: all bands count as one Lab. */
+/**
+ * Standard deviation of each band in units of L*. Large, because the errors of neighbouring bands
+ * are correlated: all bands together weigh as much as one colour.
+ */
 const BAND_SD = 12;
 
 const even = (value: number): Float64Array => new Float64Array(BANDS).fill(value);
@@ -53,20 +56,24 @@ const PRIOR: PaintPrior = {
   S: curvePrior(even(-1), { level: 0.7, shape: 0.5, lengthNm: 150 }),
 };
 
-/** Paper fibre that the paint sinks into: it scatters and does not absorb. */
+/** Paper fibre inside the paint film: it scatters and does not absorb. */
 const FIBRE: Paint = { K: spectrum<'K'>(), S: spectrum<'S'>(even(1)) };
 
 const logistic = (x: number): number => 1 / (1 + Math.exp(-x));
 const logit = (y: number): number => Math.log(y / (1 - y));
+/** Upper limits of the fitted k1 and k2. */
 const K1_BELOW = 0.1;
 const K2_BELOW = 0.9;
 
-/** Settings: an exponent per pigment, then k1, k2 and fibre in forms that are valid for any number. */
+/**
+ * Settings: an exponent per pigment, then k1, k2 (logistic) and fibre (ln), valid for any real
+ * number.
+ */
 const settingsOf = (pigments: number): Experiment['settings'] => [
   ...Array.from({ length: pigments }, () => ({ start: 0.9, sd: 0.1 })),
-  // A matt film seen without its glare has little of k1.
+  // A matt film measured without glare shows little of k1.
   { start: logit(0.02 / K1_BELOW), sd: 0.05 },
-  // Light inside a binder of index 1.5 meets k2 = 0.6 (Fresnel's equations, diffuse).
+  // k2 is 0.6 for diffuse light inside a binder of index 1.5 (Fresnel's equations).
   { start: logit(0.6 / K2_BELOW), sd: 0.05 },
   { start: Math.log(0.4), sd: 0.1 },
 ];
@@ -81,7 +88,7 @@ function meaning(settings: Float64Array): Pick<Washes, 'exponents' | 'surface' |
   return { exponents: settings.slice(0, count), surface, fibre: Math.exp(settings[count + 2]!) };
 }
 
-/** The film that a wash leaves: its paints and the fibre between them, over the paper. */
+/** The film of a wash: its paints and the fibre between them, over the paper. */
 function filmOf(
   amounts: ArrayLike<number>,
   { exponents, fibre }: Pick<Washes, 'exponents' | 'fibre'>,
@@ -101,14 +108,14 @@ const isSingle = ({ amounts }: Wash): boolean =>
   Array.from(amounts).filter((amount) => amount > 0).length === 1;
 
 /**
- * Watercolours as films over paper (Kubelka and Munk), K and S by the joint fit to all washes. Fitted
- * along, with the same washes: each pigment's exponent on its amount (a wash twice as rich is not
- * twice as thick), the surface, and how much the paper fibre inside the film scatters.
+ * Models watercolours as Kubelka-Munk films over paper and fits K and S jointly to all washes. Also
+ * fitted: an exponent per pigment (twice the amount does not give twice the thickness), the
+ * surface, and the scattering of the paper fibre inside the film.
  *
- * @param pigments how many; every wash has as many amounts
+ * @param pigments their number; every wash has as many amounts
  * @param paper    measured reflectance of the bare paper
- * @param from     an earlier fit of the same pigments, to begin from
- * @throws RangeError for a wash that is none
+ * @param from     earlier fit of the same pigments, used as the start
+ * @throws RangeError for an invalid wash
  */
 export function fitWashes(
   pigments: number,
@@ -147,7 +154,7 @@ export function fitWashes(
   return { paints: fit.paints, ...meaning(fit.settings), paper, fit };
 }
 
-/** Measured reflectance that is expected of a wash, in a new spectrum. */
+/** Predicted reflectance of a wash, seen through the surface, in a new spectrum. */
 export function seenWash(amounts: ArrayLike<number>, washes: Washes): Reflectance {
   const ground = removeSurface(washes.paper, washes.surface).R;
   return seen(filmOf(amounts, washes, ground), washes.paints, washes.surface);

@@ -77,10 +77,10 @@ export function fromBlackAndWhite(
 const impossible = fail({ code: 'impossible' } as const);
 
 /**
- * K and S of one band of a pigment from its opaque masstone and one opaque tint in a white: S = c_w
- * S_w (q_tint − q_w) ÷ [c (q − q_tint)], K = qS with q = K/S. This is ill-conditioned in bands
- * where masstone and tint have nearly the same K/S: fit whole paints with fitPaints() and use this
- * function as a check.
+ * K and S of one band of a pigment from its opaque masstone and one opaque tint in a white:
+ * S = c_w S_w (q_tint − q_w) ÷ [c (q − q_tint)], K = qS with q = K/S. This is ill-conditioned in
+ * bands where masstone and tint have nearly the same K/S: fit whole paints with fitPaints() and use
+ * this function as a check.
  *
  * @param masstone,tint K/S of both, ≥ 0
  * @param white    K and S of the tint's white

@@ -9,7 +9,7 @@ import { addSurface, NO_SURFACE, type Surface } from './surface.ts';
  */
 const CHART_WHITE = 0.8;
 /**
- * Y (white = 100) below which a film counts as hiding although it is black over white and black.
+ * A film whose Y (white = 100) over white is below this is black over any ground, so it hides.
  */
 const BLACK_Y = 1e-6;
 const flat = (R: number): Reflectance => spectrum<'R'>(new Float64Array(BANDS).fill(R));

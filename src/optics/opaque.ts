@@ -10,8 +10,8 @@ export interface Paint {
 }
 
 /**
- * K and S per millimetre of film for a relative value of 1: an estimate (see the design's
- * conventions).
+ * K and S per millimetre of film for a relative value of 1. An estimate: with it, a white of S =
+ * 0.5 such as lead white hides (contrast 0.98) at about 0.08 mm.
  */
 export const PER_MM = 300;
 

@@ -3,8 +3,8 @@ import type { Stock, StockEntry } from './stock.ts';
 import { grindOfPigment } from './weigh.ts';
 
 /**
- * Cubic centimetres of paste that an entry holds, or would make once ground in linseed oil; null
- * where it was not weighed, or where its density or oil is not known.
+ * Volume of an entry in cubic centimetres of paste; a powder counts as ground in linseed oil. Null
+ * if the amount, the density or the oil absorption is unknown.
  */
 export function pasteCm3(stock: Stock, entry: StockEntry): number | null {
   if (entry.amount === null) return null;

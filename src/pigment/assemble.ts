@@ -6,10 +6,10 @@ import { type Door, doorOf, type GridFault } from './resample.ts';
 import type { Basis, Shelf, ShelfPaint } from './shelf.ts';
 import { findWhite } from './white.ts';
 
-/** Relative K or S far above any paint's (whites scatter 1, blacks absorb 10): the file counts in per cent. */
+/** Median K or S above these means that a file is in per cent: whites have S = 1, blacks K = 10. */
 const PERCENT = { K: 60, S: 20 } as const;
 
-/** K and S of one paint as a file gives them, on its own wavelengths. */
+/** K and S of one paint from a file, on the file's wavelengths. */
 export interface Measured {
   readonly pigment: string;
   readonly label: string;
@@ -17,13 +17,13 @@ export interface Measured {
   readonly S: readonly number[];
 }
 
-/** {@link doorOf}, its faults in the words of a shelf. */
+/** {@link doorOf} with its faults as shelf faults. @param nms the file's wavelengths, nm */
 export function shelfDoor(nms: readonly number[]): Result<Door, ShelfFault> {
   const door = doorOf(nms);
   return door.ok ? door : fail(shelfGridFault(door.fault));
 }
 
-/** A measured paint, checked on its own wavelengths and brought to ours. */
+/** Validates a paint's K and S on the file's wavelengths, then resamples them to the grid. */
 export function paintThrough(
   door: Door,
   nms: readonly number[],
@@ -36,7 +36,7 @@ export function paintThrough(
   return ok({ pigment, label, paint: { K: onGrid<'K'>(K), S: onGrid<'S'>(S) } });
 }
 
-/** Absorption and scattering as physics allows them; null if they are. */
+/** The first physically impossible value of K or S, or a file in per cent; null if valid. */
 function checkValues(
   pigment: string,
   nms: readonly number[],
@@ -57,12 +57,12 @@ function checkValues(
   return null;
 }
 
-/** A shelf from its paints: no two of a name, its white named or found, and what is odd about it said. */
+/** Builds a shelf from its paints: checks for duplicate names, finds the white, adds remarks. */
 export function shelfFrom(given: {
   readonly name: string;
   readonly basis: Basis;
   readonly surface: Surface;
-  /** undefined: look for one. */
+  /** null for no white; undefined to look for one with findWhite(). */
   readonly white: string | null | undefined;
   readonly paints: readonly ShelfPaint[];
   readonly remarks: readonly string[];

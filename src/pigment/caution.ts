@@ -1,15 +1,16 @@
 import { type HazardLevel, pigmentOf } from './facts.ts';
 import type { Stock, StockEntry } from './stock.ts';
 
-/** What to mind about an entry; dry powder of a toxic pigment is named as such. */
+/** Hazard of a stock entry and how to handle it. */
 export interface Caution {
   readonly level: HazardLevel;
   readonly hazard: string;
   readonly caution: string;
-  /** Toxic and dry: to be bought or kept as paste, never ground here. */
+  /** A toxic dry powder: buy it or keep it as paste, never grind it here. */
   readonly dryRefused: boolean;
 }
 
+/** Hazard of an entry, from our facts, else from the studio's own pigment. */
 export function cautionOf(stock: Stock, entry: StockEntry): Caution {
   const facts = pigmentOf(entry.pigment);
   const own = stock.own.find(({ id }) => id === entry.pigment);

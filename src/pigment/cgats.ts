@@ -4,35 +4,38 @@ import { readNumber } from './number.ts';
 import { doorOf } from './resample.ts';
 import type { SpectraFault } from './unreadable.ts';
 
-/** One measured spectrum of a file. */
+/** One measured spectrum from a file. */
 export interface Sample {
   readonly name: string;
-  /** 0…1 on our grid, as measured (nothing has been taken off for a surface). */
+  /** Reflectance 0…1 on the grid, as measured (no surface correction). */
   readonly R: Reflectance;
 }
 
-/** What a CGATS file holds. */
+/** Contents of a file of measured spectra. */
 export interface Spectra {
   readonly samples: readonly Sample[];
-  /** How it was measured, as the file words it; null where it does not say. */
+  /** Measurement geometry as written in the file; null if absent. */
   readonly geometry: string | null;
-  /** A 45/0 instrument sees no gloss: such spectra belong to a surface with `specular: 'excluded'`. */
+  /**
+   * A 45/0 instrument sees no gloss: such spectra belong to a surface with `specular: 'excluded'`.
+   */
   readonly specular: 'excluded' | null;
   readonly remarks: readonly string[];
 }
 
-/** Whole spectra above this are per cent: no paint reflects half as much again as it gets. */
+/** A file with a value above this is in per cent: no paint has a reflectance of 1.5. */
 const HIGHEST = 1.5;
-/** Noise of an instrument about zero; below it the value is wrong. */
+/** Values from here to 0 count as instrument noise; lower ones are errors. */
 const NOISE = -0.005;
-/** SPECTRAL_NM380, SPECTRAL_NM_380, SPECTRAL_380, SPEC_380, nm380, NM_380, R_380. */
+/** Field names of bands: SPECTRAL_NM380, SPECTRAL_NM_380, SPECTRAL_380, SPEC_380, nm380, R_380. */
 const FIELD = /^(?:SPECTRAL_?(?:NM)?|SPEC|NM|R)_?(\d{3,4}(?:\.\d+)?)$/i;
 
 /**
- * Reflectance spectra from CGATS.17 / ISO 28178 text. Fields are named after their wavelengths in any
- * of the ways that instruments write; values are fractions, or per cent if any exceeds 1.5; decimal
- * commas, quoted names and tabs are understood. Steps up to 20 nm that cover 400 to 700 nm are brought
- * to our grid. Of several tables the first with spectra is read.
+ * Reads reflectance spectra from CGATS.17 / ISO 28178 text. Accepts the common ways of naming
+ * fields after wavelengths, decimal commas, quoted names and tabs. Values are fractions, or per
+ * cent if any exceeds 1.5. Steps up to 20 nm that cover 400 to 700 nm are resampled to the grid.
+ * Reads the first table that has spectra.
+ * @param text a byte order mark is ignored
  */
 export function readCgats(text: string): Result<Spectra, SpectraFault> {
   const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
@@ -114,11 +117,11 @@ function fractions(
 export interface CgatsTable {
   readonly fields: readonly string[];
   readonly rows: readonly string[];
-  /** Its END_DATA was there. */
+  /** Whether END_DATA was found; if not, the file is truncated. */
   readonly closed: boolean;
 }
 
-/** Every table of a CGATS text, its fields and its rows as they stand. */
+/** All tables of a CGATS text: field names and unparsed rows. */
 export function tablesOf(lines: readonly string[]): CgatsTable[] {
   const tables: CgatsTable[] = [];
   let fields: string[] = [];
@@ -140,7 +143,7 @@ export function tablesOf(lines: readonly string[]): CgatsTable[] {
   return tables;
 }
 
-/** The cells of a line: by tabs if that gives as many as there are fields, else by spaces outside quotes. */
+/** Splits a line at tabs if that gives `fields` cells, else at spaces outside quotes. */
 export function cellsOf(line: string, fields: number): string[] {
   const tabbed = line.split('\t');
   if (tabbed.length === fields) return tabbed.map(unquoted);

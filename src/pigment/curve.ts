@@ -2,9 +2,8 @@ import { BANDS, bandNm, type Spectrum, spectrum } from '../colour/grid.ts';
 import type { Paint } from '../optics/opaque.ts';
 
 /**
- * One feature of ln K. An edge is a logistic step that stands on its short-wave side (an absorption
- * edge: the pigment swallows what lies below `nm`); a band is a Gaussian about `nm`.
- * Heights are in ln K, `nm` and `width` in nanometres.
+ * One feature of ln K. An edge is a logistic absorption edge: its height is added below `nm`. A
+ * band is a Gaussian centred on `nm`. `height` is in ln K, `nm` and `width` in nanometres.
  */
 export interface Feature {
   readonly kind: 'edge' | 'band';
@@ -14,7 +13,7 @@ export interface Feature {
 }
 
 /**
- * A pigment's K and S in a few numbers: a line plus features in ln K, a line in ln S, both over
+ * Parametric K and S of a pigment: a line plus features in ln K and a line in ln S, over
  * x = (λ − 550 nm) ÷ 100 nm, relative to titanium-white paste (mean S over 450-650 nm = 1).
  */
 export interface Curve {
@@ -27,7 +26,7 @@ export interface Curve {
 }
 
 /**
- * K and S of a curve on the grid. Logarithms keep both above zero whatever the numbers.
+ * K and S of a curve on the grid, newly allocated. The logarithms keep both above 0.
  *   ln K = level + slope·x + Σ height ÷ (1 + e^((λ − nm) ÷ width))   for an edge
  *                          + Σ height · e^(−½((λ − nm) ÷ width)²)     for a band
  *   ln S = level + slope·x

@@ -2,11 +2,11 @@ import type { Paint } from '../optics/opaque.ts';
 import { type Curve, paintOf } from './curve.ts';
 import table from './data/curves.json' with { type: 'json' };
 
-/** A pigment of ours as the table holds it. */
+/** A row of the table of built-in curves (data/curves.json). */
 export interface CurveRow extends Curve {
   readonly id: string;
   readonly name: string;
-  /** In stock in a new studio. */
+  /** Whether it is on the starter shelf. */
   readonly starter: boolean;
 }
 
@@ -19,14 +19,15 @@ function checked(row: (typeof table.curves)[number]): CurveRow {
   return { ...row, lnK: { ...row.lnK, features } };
 }
 
-/** Every pigment that Kingcup has K and S of. */
+/** All pigments with built-in K and S. */
 export const CURVES: readonly CurveRow[] = table.curves.map(checked);
 const BY_ID = new Map(CURVES.map((row) => [row.id, row]));
 const MADE = new Map<string, Paint>();
 
+/** The table row of a pigment id; null without a built-in curve. */
 export const curveOf = (id: string): CurveRow | null => BY_ID.get(id) ?? null;
 
-/** K and S of one of our pigments, made once; null for an id that has no curve. */
+/** Built-in K and S of a pigment id, computed once and shared; null without a curve. */
 export function ownCurve(id: string): Paint | null {
   const row = BY_ID.get(id);
   if (row === undefined) return null;

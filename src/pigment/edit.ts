@@ -11,10 +11,10 @@ import {
 } from './stock.ts';
 import { checkEntry, checkOwn, type StockFault } from './validate.ts';
 
-/** The changed stock, or everything that is wrong; the stock that was given is never touched. */
+/** The changed stock, or all validation faults. The stock passed in is never modified. */
 export type StockResult = Result<Stock, readonly StockFault[]>;
 
-/** Puts a draft on the shelf under a new id, or says everything that is wrong with it. */
+/** Adds a draft under a new id. @throws RangeError when the id is taken */
 export function addEntry(stock: Stock, draft: Draft, id: string): StockResult {
   if (stock.entries.some((entry) => entry.id === id)) throw new RangeError(`${id} is taken`);
   const entry = tidied({ ...draft, id });
@@ -23,8 +23,8 @@ export function addEntry(stock: Stock, draft: Draft, id: string): StockResult {
 }
 
 /**
- * Changes an entry in its place, or says everything that would be wrong with it. A new form brings its
- * usual unit where none is given, and an amount in the old unit is forgotten rather than misread.
+ * Changes fields of an entry. A new form without a unit sets the form's usual unit if the old one
+ * does not fit it, and then clears the amount rather than misread it.
  */
 export function editEntry(stock: Stock, id: string, change: Partial<Draft>): StockResult {
   const old = stock.entries.find((entry) => entry.id === id);
@@ -36,14 +36,16 @@ export function editEntry(stock: Stock, id: string, change: Partial<Draft>): Sto
   return ok({ ...stock, entries });
 }
 
-/** Takes an entry off; where it was the studio's white there is none until another is marked. */
+/** Removes an entry. If it was the studio's white, the stock has no white afterwards. */
 export function removeEntry(stock: Stock, id: string): StockResult {
   const entries = stock.entries.filter((entry) => entry.id !== id);
   if (entries.length === stock.entries.length) return fail([{ code: 'stock-gone', field: null }]);
   return ok({ ...stock, entries, white: stock.white === id ? null : stock.white });
 }
 
-/** A copy under a new id, behind its original, in the next lot that is free: a new tube of the same. */
+/**
+ * Inserts a copy with a new id and the next free lot number after the original: a new tube of it.
+ */
 export function duplicateEntry(stock: Stock, id: string, newId: string): StockResult {
   const at = stock.entries.findIndex((entry) => entry.id === id);
   const original = stock.entries[at];
@@ -53,19 +55,19 @@ export function duplicateEntry(stock: Stock, id: string, newId: string): StockRe
   let copy = original;
   do {
     number++;
-    // A curve belongs to the lot it was measured from.
+    // A curve is valid only for the lot it was measured from.
     copy = { ...original, id: newId, curve: null, lot: `${base[1]} ${number}`.trim() };
   } while (checkEntry(stock, copy).some(({ code }) => code === 'stock-twice'));
   return ok({ ...stock, entries: stock.entries.toSpliced(at + 1, 0, copy) });
 }
 
-/** How the painter means to see the paint: with what its surface mirrors, or varnished and without glare. */
+/** Sets whether colours include the specular reflection or are seen varnished and without glare. */
 export const setSpecular = (stock: Stock, specular: Surface['specular']): Stock => ({
   ...stock,
   surface: { ...stock.surface, specular },
 });
 
-/** Adds a pigment of one's own, or changes it. Its id must start with `own:`. */
+/** Adds or changes an own pigment. @throws RangeError when its id does not start with `own:` */
 export function keepOwn(stock: Stock, pigment: OwnPigment): StockResult {
   if (!pigment.id.startsWith(OWN)) throw new RangeError(`${pigment.id} does not start with ${OWN}`);
   const own = { ...pigment, name: pigment.name.trim(), caution: pigment.caution.trim() };
@@ -76,7 +78,7 @@ export function keepOwn(stock: Stock, pigment: OwnPigment): StockResult {
   return ok({ ...stock, own: others.toSpliced(at < 0 ? others.length : at, 0, own) });
 }
 
-/** Takes a pigment of one's own away; not while something of it stands on the shelf. */
+/** Removes an own pigment; fails while a stock entry uses it. */
 export function removeOwn(stock: Stock, id: string): StockResult {
   const pigment = stock.own.find((each) => each.id === id);
   if (pigment === undefined) return fail([{ code: 'stock-gone', field: null }]);

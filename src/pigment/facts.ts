@@ -1,10 +1,12 @@
 import figures from './data/figures.json' with { type: 'json' };
 import sentences from './data/words.json' with { type: 'json' };
 
-/** Where a figure comes from. The word belongs to the value; the ends of a range may be older or newer. */
+/**
+ * Provenance of a figure. It applies to the value; the ends of its range may have other sources.
+ */
 export type Provenance = 'seen' | 'seen2' | 'calc' | 'mem' | 'est' | 'common practice';
 
-/** A provenance word spelt out for a person. */
+/** Provenance in words for the user. */
 export const PROVENANCE_WORDS = {
   seen: 'read in the source named',
   seen2: 'read in a later text that reports it',
@@ -15,7 +17,7 @@ export const PROVENANCE_WORDS = {
 } as const satisfies Record<Provenance, string>;
 
 export interface Figure {
-  /** The one to compute with. */
+  /** The default for computations. */
   readonly value: number;
   readonly min: number;
   readonly max: number;
@@ -29,7 +31,7 @@ export type Opacity = 'transparent' | 'semi-transparent' | 'semi-opaque' | 'opaq
 export type Strength = 'very low' | 'low' | 'medium' | 'high' | 'very high';
 export type Drying = 'fast' | 'medium' | 'slow' | 'very slow';
 
-/** What the handbooks hold of one pigment. Densities in g/cm3, oil in grams per 100 g of dry pigment. */
+/** Handbook facts of one pigment. Densities in g/cm3, oil in grams per 100 g of dry pigment. */
 export interface PigmentFacts {
   readonly id: string;
   readonly name: string;
@@ -42,7 +44,7 @@ export interface PigmentFacts {
     readonly status: Provenance;
   };
   readonly chemistry: string;
-  /** null: not to be weighed as oil paint. */
+  /** null if unknown: the pigment cannot be weighed as oil paint. */
   readonly density: Figure | null;
   readonly oil: Figure | null;
   /** Index of refraction. */
@@ -62,9 +64,11 @@ export interface PigmentFacts {
     readonly caution: string;
     readonly status: Provenance;
   };
-  /** Ids of pigments that must not share a pile, touching layers or a slab with it. */
+  /**
+   * Ids of pigments that must not be combined with it in a pile, in touching layers or on a slab.
+   */
   readonly avoid: readonly string[];
-  /** Ids of pigments that may, if the painter knows why it is said. */
+  /** Ids of pigments that may be combined with it after a warning. */
   readonly careWith: readonly string[];
   readonly mixing: { readonly note: string; readonly status: Provenance };
   readonly hue: string;
@@ -72,7 +76,7 @@ export interface PigmentFacts {
   readonly used: { readonly from: string; readonly to: string };
   /** Colour-index names, `+` for a mixture of two. */
   readonly standIns: { readonly names: readonly string[]; readonly status: Provenance };
-  /** How our K and S of it came about; null where we have none. */
+  /** How its built-in K and S were derived; null without a curve. */
   readonly curve: string | null;
 }
 
@@ -106,14 +110,14 @@ function joined(row: FigureRow): PigmentFacts {
   };
 }
 
-/** Every pigment that the handbooks' sheet holds, in its order. */
+/** All pigments of data/figures.json, in its order. */
 export const PIGMENTS: readonly PigmentFacts[] = figures.pigments.map(joined);
 const BY_ID = new Map(PIGMENTS.map((facts) => [facts.id, facts]));
 
-/** What is known of a pigment of ours; null for any other name. */
+/** Facts of a pigment id; null for an unknown id. */
 export const pigmentOf = (id: string): PigmentFacts | null => BY_ID.get(id) ?? null;
 
-/** Modern pigments of ours that can stand in for a period one. */
+/** Modern pigments that can replace a period pigment. */
 export function standInsOf(id: string): readonly PigmentFacts[] {
   const names = pigmentOf(id)?.standIns.names ?? [];
   return PIGMENTS.filter(
@@ -124,10 +128,10 @@ export function standInsOf(id: string): readonly PigmentFacts[] {
   );
 }
 
-/** How a pair in one pile, one slab or touching layers is judged, and why. */
+/** Warning about two pigments in one pile, on one slab or in touching layers. */
 export type Pair = { readonly severity: 'avoid' | 'caution'; readonly why: readonly string[] };
 
-/** The warning about a pair; null where there is none. Symmetric. */
+/** The warning about a pair of pigment ids; null if there is none. Symmetric. */
 export function pairOf(id: string, other: string): Pair | null {
   const [one, two] = [pigmentOf(id), pigmentOf(other)];
   if (one === null || two === null || id === other) return null;

@@ -1,4 +1,4 @@
-/** Why a shelf file cannot be taken in. Each carries what a clear sentence needs. */
+/** Why a shelf file cannot be read, with the data that its message needs. */
 export type ShelfFault =
   | { readonly code: 'shelf-empty' }
   | { readonly code: 'shelf-not-a-shelf' }
@@ -54,7 +54,7 @@ export type ShelfFault =
   | { readonly code: 'shelf-white-unknown'; readonly pigment: string }
   | { readonly code: 'shelf-pigment-unknown'; readonly pigment: string };
 
-/** One sentence, or two, for a fault: what is wrong and where, then what to do. */
+/** Message for a fault, one or two sentences: what is wrong and where, then what to do. */
 export function shelfFaultWords(fault: ShelfFault): string {
   switch (fault.code) {
     case 'shelf-empty':

@@ -8,7 +8,7 @@ import type { Shelf, ShelfPaint } from './shelf.ts';
 import { ownPaint } from './starter.ts';
 
 /**
- * The JSON form of a shelf, version 1:
+ * Schema of the JSON form of a shelf, version 1:
  *
  * ```json
  * {
@@ -26,15 +26,16 @@ import { ownPaint } from './starter.ts';
  * }
  * ```
  *
- * - `pigment` names the paint in recipes and is unique; `label` (the same, if absent) is for reading.
- * - A paint without K and S is one of our own, by its id. K and S have one number for each of
- *   `wavelengths` (nm, rising, steps up to 20, covering 400 to 700), relative to titanium-white paste
- *   whose mean S over 450-650 nm is 1; K from 0 up, S above 0.
- * - `basis` says what a part is: volume of paste, mass of paint, or unknown (the default). Grams are
- *   given for volume alone.
- * - `surface` holds Saunderson's constants; `specular` is `included`, or `excluded` for varnished paint
- *   seen without glare. Without it there is none.
- * - `white` is the studio's white, null for none; where it is absent, one is looked for.
+ * - `pigment` is the unique name of the paint in recipes; `label` (default: the same) is for
+ *   display.
+ * - A paint without K and S is a built-in one, by its id. K and S have one number for each of
+ *   `wavelengths` (nm, rising, steps up to 20, covering 400 to 700), relative to titanium-white
+ *   paste whose mean S over 450-650 nm is 1; K ≥ 0, S > 0.
+ * - `basis` is the meaning of a part: volume of paste, mass of paint, or unknown (the default).
+ *   Grams are computed for volume only.
+ * - `surface` has the Saunderson constants; `specular` is `included` (the default), or `excluded`
+ *   for varnished paint seen without glare. Without `surface` there is no surface correction.
+ * - `white` is the studio's white, null for none; if absent, findWhite() looks for one.
  */
 const FORM = v.object({
   kind: v.literal('kingcup-shelf'),
@@ -71,7 +72,10 @@ const SURFACE = v.object({
 const BASIS = v.picklist(['volume', 'mass', 'unknown']);
 type Row = v.InferOutput<typeof FORM>['paints'][number];
 
-/** A shelf from the text of its JSON form. */
+/**
+ * Reads a shelf from the text of its JSON form.
+ * @param options `name` is used if the file has none; `surface` overrides that of the file
+ */
 export function readForm(
   text: string,
   options: { readonly name: string; readonly surface?: Surface },
@@ -159,11 +163,11 @@ function parse(text: string): unknown {
 }
 
 const WAVELENGTHS = Array.from({ length: BANDS }, (_, band) => bandNm(band));
-/** Six significant digits: far finer than any measurement, and the file stays readable. */
+/** Six significant digits are finer than any measurement and keep the file readable. */
 const rounded = (values: Float64Array): number[] =>
   Array.from(values, (value) => Number(value.toPrecision(6)));
 
-/** A shelf as the text of its JSON form, every curve written out. Remarks are not kept. */
+/** Writes a shelf as JSON with all curves. Remarks are not written. */
 export function writeShelf({ name, basis, surface, white, paints }: Shelf): string {
   const head = {
     kind: 'kingcup-shelf',
@@ -183,7 +187,7 @@ export function writeShelf({ name, basis, surface, white, paints }: Shelf): stri
   return `${body},\n  "paints": [\n    ${rows.join(',\n    ')}\n  ]\n}\n`;
 }
 
-/** A shelf as the CSV that readShelf reads. Its labels, its white and a surface seen without glare are lost. */
+/** Writes a shelf as CSV for readShelf(). Labels, white and `specular` are lost. */
 export function toCsv({ basis, surface, paints }: Shelf): string {
   const quoted = (name: string) =>
     /[",\n\r]|^\s|\s$/.test(name) ? `"${name.replaceAll('"', '""')}"` : name;

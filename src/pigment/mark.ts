@@ -6,10 +6,10 @@ import { curveOfEntry } from './mixable.ts';
 import type { Stock } from './stock.ts';
 import { masstone } from './white.ts';
 
-/** The least lightness and the most chroma of something that can serve as a white. */
+/** Minimum L* and maximum C*ab of a masstone that can serve as the studio's white. */
 const WHITE = { L: 85, C: 20 } as const;
 
-/** Marks the studio's white, or none. */
+/** Sets the studio's white to an entry id, or to none. */
 export function markWhite(stock: Stock, id: string | null): StockResult {
   if (id === null) return ok({ ...stock, white: null });
   const entry = stock.entries.find((each) => each.id === id);

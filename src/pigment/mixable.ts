@@ -5,11 +5,13 @@ import { labelOf, nameIn } from './label.ts';
 import type { Shelf, ShelfPaint } from './shelf.ts';
 import type { KeptCurve, Stock, StockEntry } from './stock.ts';
 
-/** The studio's own curve of an entry: of its lot, else of a pigment of the studio's own; null for the handbook's. */
+/**
+ * The studio's curve for an entry: of its lot, else of its own pigment; null for the built-in one.
+ */
 export const keptCurveOf = (stock: Stock, entry: StockEntry): KeptCurve | null =>
   entry.curve ?? stock.own.find(({ id }) => id === entry.pigment)?.curve ?? null;
 
-/** K and S of an entry: of its own lot, else of its pigment; null while nobody knows them. */
+/** K and S of an entry: of its lot, else of its pigment; null if unknown. */
 export function curveOfEntry(stock: Stock, entry: StockEntry): Paint | null {
   const kept = keptCurveOf(stock, entry);
   return kept === null ? ownCurve(entry.pigment) : paintOfKept(kept);
@@ -20,14 +22,14 @@ const paintOfKept = ({ K, S }: KeptCurve): Paint => ({
   S: spectrum(S) as Spectrum<'S'>,
 });
 
-/** The pigment of a paint: a lot with a curve of its own is named after its pigment, `pigment#entry`. */
+/** The pigment id of a paint name; a lot with its own curve is named `pigment#entry`. */
 export const baseOf = (paint: string): string => paint.split('#')[0]!;
 
 /**
- * The shelf that mixtures are sought on. A pigment's uncalibrated entries are one paint under its id,
- * for they would look alike; a lot with a curve of its own is a paint of its own, under the pigment's
- * id while it is the only one, else under `pigment#entry`. What is used up, or has no curve yet, is
- * left out and a remark says so.
+ * The shelf for the mixture search. All uncalibrated entries of a pigment become one paint under
+ * its id, because they share one curve. A lot with its own curve becomes a separate paint, under
+ * the pigment's id if it is the only entry of the pigment, else under `pigment#entry`. Entries that
+ * are used up or have no curve are left out, with a remark.
  */
 export function shelfOfStock(stock: Stock): Shelf {
   const remarks: string[] = [];

@@ -5,13 +5,13 @@ import { opaque } from '../optics/opaque.ts';
 import { addSurface } from '../optics/surface.ts';
 import type { Shelf } from './shelf.ts';
 
-/** A recipe as the book keeps it: pigments of a shelf, by parts. */
+/** A stored recipe: pigments of a shelf, in parts by volume. */
 export interface Recipe {
   readonly id: string;
   readonly parts: readonly { readonly pigment: string; readonly parts: number }[];
 }
 
-/** A recipe that comes out otherwise on another shelf. */
+/** A recipe whose predicted colour differs between two shelves. */
 export interface Moved {
   readonly id: string;
   readonly before: Lab;
@@ -19,7 +19,9 @@ export interface Moved {
   readonly deltaE00: number;
 }
 
-/** What a recipe looks like on a shelf; null where the shelf lacks one of its pigments, or nothing is in it. */
+/**
+ * Predicted colour of a recipe; null if the shelf lacks one of its pigments or no part is above 0.
+ */
 export function colourOf({ parts }: Recipe, shelf: Shelf): Lab | null {
   const paints = parts.map(
     ({ pigment }) => shelf.paints.find((paint) => paint.pigment === pigment)?.paint,
@@ -35,9 +37,10 @@ export function colourOf({ parts }: Recipe, shelf: Shelf): Lab | null {
 }
 
 /**
- * Which recipes move when a shelf changes (a lot replaced, a paint calibrated), most moved first.
- * @param limit a CIEDE2000 up to which nothing is said: none is seen up to 1
- * @returns the moved ones, and the ids of those that the new shelf cannot mix though the old one could
+ * Recipes whose predicted colour changes with the shelf (a lot replaced, a paint calibrated),
+ * largest change first.
+ * @param limit changes up to this CIEDE2000 are ignored; up to 1 none is visible
+ * @returns the moved recipes, and the ids of those that only the old shelf can mix
  */
 export function movedRecipes(
   recipes: readonly Recipe[],

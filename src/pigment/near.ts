@@ -4,21 +4,24 @@ import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from './shelf.ts';
 import { masstone } from './white.ts';
 
-/** The paint whose masstone a colour is nearest to, and what it would take to get there. */
+/** The paint with the masstone nearest to a colour, and the change from it to the colour. */
 export interface Near {
   readonly pigment: string;
   readonly label: string;
   /** CIEDE2000 from the masstone to the colour. */
   readonly deltaE00: number;
-  /** "lighter, duller"; empty where no difference is seen. */
+  /** "lighter, duller"; empty if no difference is visible. */
   readonly change: string;
-  /** "near red earth, lighter, duller", or "red earth" where no difference is seen. */
+  /** "near red earth, lighter, duller", or "red earth" if no difference is visible. */
   readonly words: string;
 }
 
+/** CIEDE2000 up to which no difference is visible. */
 const SEEN = 1;
 
-/** A colour told by the paint of the shelf that is nearest to it; null for an empty shelf. */
+/**
+ * Describes a colour (CIELAB, D65) by the nearest masstone of the shelf; null for an empty shelf.
+ */
 export function nearOf(lab: Lab, shelf: Shelf): Near | null {
   const nearest = masstonesOf(shelf)
     .map((one) => ({ ...one, difference: deltaE00(one.lab, lab) }))
@@ -40,10 +43,10 @@ interface Masstone {
   readonly lab: Lab;
 }
 
-/** Masstones are asked for on every redraw and never change: kept as long as the shelf is. */
+/** Cache of masstones, needed on every redraw; dropped with the shelf. */
 const KNOWN = new WeakMap<Shelf, readonly Masstone[]>();
 
-/** The masstone of every paint of a shelf, in its order. */
+/** Masstones of all paints of a shelf, in its order; cached per shelf object. */
 export function masstonesOf(shelf: Shelf): readonly Masstone[] {
   const known = KNOWN.get(shelf);
   if (known !== undefined) return known;
@@ -56,7 +59,9 @@ export function masstonesOf(shelf: Shelf): readonly Masstone[] {
   return made;
 }
 
-/** A label of ours within a sentence: small first letter, unless it is a place (Naples). A file's names stay as they are. */
+/**
+ * A built-in label within a sentence: lower-case first letter, except for proper names (Naples).
+ */
 export function inSentence(label: string): string {
   if (/^(Prussian|Naples|Cassel|[A-Z]{2})/.test(label)) return label;
   return label.charAt(0).toLowerCase() + label.slice(1);

@@ -2,26 +2,26 @@
 export const OIL_DENSITY = { linseed: 0.93, walnut: 0.925 } as const;
 export type Oil = keyof typeof OIL_DENSITY;
 
-/** What a paste is ground from. */
+/** Composition of a paste: pigment ground in oil. */
 export interface Grind {
   /** Of the dry pigment, g/cm3. */
   readonly density: number;
   /** Grams of oil per 100 g of dry pigment. */
   readonly oil: number;
-  /** Of the oil, g/cm3; linseed's where it is not given. */
+  /** Of the oil, g/cm3; default linseed. */
   readonly oilDensity?: number;
 }
 
-/** A paste by volume and weight. */
+/** Density and pigment volume of a paste. */
 export interface Paste {
   /** g/cm3 */
   readonly density: number;
-  /** Share of pigment by volume, 0…1 (PVC). */
+  /** Pigment volume concentration (PVC), 0…1. */
   readonly pigmentShare: number;
 }
 
 /**
- * Density and pigment share of a paste: 100 g of pigment and its oil, whose volumes add.
+ * Density and PVC of a paste of 100 g of pigment and its oil, assuming that volumes add.
  * ρ = (100 + w) ÷ (100/ρp + w/ρo), share = (100/ρp) ÷ (100/ρp + w/ρo).
  * @throws RangeError for a density that is not above 0 or an oil that is not ≥ 0
  */
@@ -40,7 +40,7 @@ export interface Weights {
   readonly oil: number;
 }
 
-/** What so many cubic centimetres of a paste weigh. */
+/** Weights in a volume of paste. @throws RangeError as {@link pasteOf} */
 export function weightsOf(volumeCm3: number, grind: Grind): Weights {
   const paint = volumeCm3 * pasteOf(grind).density;
   return {
@@ -58,8 +58,8 @@ export const coverageCm2 = (volumeCm3: number, filmUm: number): number =>
   volumeCm3 / (filmUm * 1e-4);
 
 /**
- * Dry pigments ground together: shares by weight, volumes add, and each takes its own oil (common
- * practice; coarse and fine together need less in truth).
+ * Combines dry pigments that are ground together, by weight: volumes add and each takes its own oil
+ * (common practice; in reality coarse and fine pigment together need less).
  * @throws RangeError when no weight is above 0
  */
 export function grindOf(
@@ -73,15 +73,16 @@ export function grindOf(
 }
 
 /**
- * Critical pigment share by volume: above it oil no longer fills the gaps and the film is chalky.
- * 1 ÷ (1 + OA·ρp/93.5), OA by spatula, 93.5 = 100 × 0.935 (linseed), as coatings texts print it.
+ * Critical pigment volume concentration (CPVC): above it the oil no longer fills the gaps and the
+ * film is chalky. 1 ÷ (1 + OA·ρp/93.5), OA by spatula, 93.5 = 100 × 0.935 (linseed), as printed in
+ * coatings texts.
  */
 export const criticalShare = (oilAbsorption: number, density: number): number =>
   1 / (1 + (oilAbsorption * density) / 93.5);
 
-/** Oil per 100 g of pigment from oil parts ground into pigment parts by weight (32 to 68). */
+/** Oil per 100 g of pigment from parts of oil and of pigment by weight (32 to 68). */
 export const oilOfParts = (oil: number, pigment: number): number => (100 * oil) / pigment;
-/** Oil per 100 g of pigment from oil as per cent of the finished paste. */
+/** Oil per 100 g of pigment from oil in per cent of the paste by weight. */
 export const oilOfPercent = (percent: number): number => oilOfParts(percent, 100 - percent);
-/** Oil per 100 g of pigment from a ratio of pigment to one part of oil by weight. */
+/** Oil per 100 g of pigment from the weight of pigment per weight of oil. */
 export const oilOfRatio = (ratio: number): number => 100 / ratio;

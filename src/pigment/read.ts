@@ -8,14 +8,15 @@ import type { Basis, Shelf, ShelfPaint } from './shelf.ts';
 import { readTable, type Table } from './table.ts';
 
 export interface ReadOptions {
-  /** What the shelf is called where its file does not say: the file's name as a rule. */
+  /** Name of the shelf if the file has none: usually the file name. */
   readonly name: string;
-  /** Used in place of the surface that the file states. */
+  /** Overrides the surface of the file. */
   readonly surface?: Surface;
 }
 
 /**
- * A shelf from the text of a file: our JSON (see form.ts) or a CSV of K and S. The CSV:
+ * Reads a shelf from the text of a file: our JSON (see {@link readForm}) or a CSV of K and S. The
+ * CSV:
  *
  * ```
  * # surface: 0.03,0.65
@@ -25,11 +26,11 @@ export interface ReadOptions {
  * 1,Lead white,S,0.52,0.51,…
  * ```
  *
- * `# surface: k1,k2` (Saunderson; without the line: none) and `# basis: volume|mass|unknown` (without:
- * unknown) are honoured; the name column may also be headed colour, name or paint, and what it holds
- * is kept letter for letter. Wavelengths of any step up to 20 nm that cover 400 to 700 nm are brought
- * to 380-730 nm in tens, the ends carried on flat, and a remark says so. Commas, semicolons or tabs,
- * decimal commas, quotes, CRLF and a byte order mark are understood.
+ * `# surface: k1,k2` has the Saunderson constants (default: none), `# basis: volume|mass|unknown`
+ * the meaning of a part (default: unknown). The name column may also be headed colour, name or
+ * paint; names are kept letter for letter. Wavelengths with steps up to 20 nm that cover 400 to 700
+ * nm are resampled to the grid, with the ends extrapolated flat, and a remark. Accepts commas,
+ * semicolons or tabs, decimal commas, quotes, CRLF and a byte order mark.
  */
 export function readShelf(text: string, options: ReadOptions): Result<Shelf, ShelfFault> {
   const plain = text.replace(/^\uFEFF/, '');
@@ -69,7 +70,7 @@ function readCsv(text: string, options: ReadOptions): Result<Shelf, ShelfFault> 
   });
 }
 
-/** Each name's K row with its S row, in the order of their first lines. */
+/** Pairs the K row with the S row of each name, in the order of their first rows. */
 function pairUp({ rows }: Table): Result<Measured[], ShelfFault> {
   const pairs: Measured[] = [];
   for (const pigment of new Set(rows.map((row) => row.pigment))) {
@@ -91,7 +92,9 @@ function surfaceOf(
   return stated === undefined ? ok(NO_SURFACE) : readSurface(stated);
 }
 
-/** A surface from `k1,k2`, each from 0 up to but not 1; `0,0` is none. Seen with its reflection. */
+/**
+ * Parses `k1,k2`, each 0 ≤ k < 1, as a surface with `specular: 'included'`; `0,0` is no surface.
+ */
 export function readSurface(text: string): Result<Surface, ShelfFault> {
   const pair = text.split(text.includes(';') ? ';' : ',').map(readNumber);
   const [k1, k2] = pair;

@@ -1,30 +1,33 @@
 import { BANDS, bandNm, FIRST_NM, LAST_NM, STEP_NM } from '../colour/grid.ts';
 import { fail, ok, type Result } from '../result.ts';
 
-/** Wavelengths of a file, and how they are brought to our bands. */
+/** Resampler from a file's wavelengths to the grid. */
 export interface Door {
-  /** BANDS values from as many as the file has wavelengths. */
+  /** Takes one value per wavelength of the file; returns BANDS new values. */
   readonly resample: (values: readonly number[]) => Float64Array;
-  /** What was assumed, in plain sentences. */
+  /** Sentences about extrapolation and resampling. */
   readonly remarks: readonly string[];
 }
 
+/** Why wavelengths cannot be resampled: range too short, step too coarse, or not rising. */
 export type GridFault =
   | { readonly code: 'grid-short'; readonly firstNm: number; readonly lastNm: number }
   | { readonly code: 'grid-coarse'; readonly fromNm: number; readonly toNm: number }
   | { readonly code: 'grid-order'; readonly nm: number };
 
-/** Wavelengths that a file must cover, in nanometres. */
+/** Range that a file must cover, in nanometres. */
 const NEEDED = [400, 700] as const;
+/** Nanometres. */
 const WIDEST_STEP = 20;
 
 /**
- * How spectra on a file's wavelengths come to the 36 bands. A file that has all our bands keeps its
- * values there: K and S are smooth, and what it prints for 550 nm is what it means. Finer steps that
- * miss our bands are averaged with a triangle of 10 nm half width (the band shape that 10 nm weights
- * stand for, ASTM E308 practice); wider or shifted ones are joined by a monotone cubic (Fritsch and
- * Carlson, SIAM J. Numer. Anal. 17 (1980) 238), which never overshoots, so that K and S cannot fall
- * below zero between bands. Ends that the file lacks are carried on flat.
+ * Builds a resampler from a file's wavelengths to the grid. If the file has all our bands, its
+ * values there are used unchanged, because K and S are smooth. Finer steps that miss our bands are
+ * averaged with a triangle of 10 nm half width (the bandpass assumed by 10 nm weights, ASTM E308
+ * practice). Wider or shifted steps are interpolated by a monotone cubic (Fritsch and Carlson, SIAM
+ * J. Numer. Anal. 17 (1980) 238), which never overshoots, so that K and S cannot become negative.
+ * Missing ends are extrapolated flat.
+ * @param nms wavelengths in nanometres; must rise, in steps of at most 20, and cover 400 to 700
  */
 export function doorOf(nms: readonly number[]): Result<Door, GridFault> {
   for (let i = 1; i < nms.length; i++) {
@@ -64,7 +67,7 @@ function picked(nms: readonly number[], values: readonly number[]): Float64Array
   });
 }
 
-/** The triangle is weighed every nanometre, over straight lines between the file's values. */
+/** Triangular average, sampled every nanometre of the linearly interpolated values. */
 function averaged(nms: readonly number[], values: readonly number[]): Float64Array {
   return Float64Array.from({ length: BANDS }, (_, band) => {
     let sum = 0;
@@ -101,7 +104,7 @@ function joined(nms: readonly number[], values: readonly number[]): Float64Array
   });
 }
 
-/** Slopes at the knots by the harmonic mean of the neighbouring secants; 0 at an extreme. */
+/** Slopes at the knots: harmonic mean of the neighbouring secants; 0 at a local extremum. */
 function monotoneSlopes(nms: readonly number[], values: readonly number[]): number[] {
   const secant = (i: number) => (values[i + 1]! - values[i]!) / (nms[i + 1]! - nms[i]!);
   return nms.map((_, i) => {

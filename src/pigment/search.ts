@@ -5,13 +5,13 @@ import type { Stock, StockEntry } from './stock.ts';
 
 export type Order = 'name' | 'family' | 'amount' | 'hazard';
 
-/** Families from light to dark in the large, as heaps are set along a palette's edge. */
+/** Families roughly from light to dark, as piles are set along a palette's edge. */
 const FAMILIES = ['white', 'yellow', 'red', 'green', 'blue', 'brown', 'black'];
 const HAZARDS = ['very_toxic', 'toxic', 'caution', 'low'];
 
 /**
- * The entries in which every word of a query occurs (in name, other names, colour-index name, family,
- * grade, lot or note; accents and capitals do not count), in an order. An empty query finds them all.
+ * Entries that contain every word of a query (in name, synonyms, colour-index name, family, grade,
+ * lot, form or note; ignoring case and accents), sorted. An empty query matches all.
  */
 export function findEntries(stock: Stock, query = '', order: Order = 'family'): StockEntry[] {
   const words = plain(query)
@@ -53,7 +53,7 @@ function rankOf(stock: Stock, entry: StockEntry, order: Order): number {
     case 'hazard':
       return HAZARDS.indexOf(facts?.hazard.level ?? own?.hazard ?? 'caution');
     case 'amount':
-      // What runs out first comes first; what nobody weighed comes last.
+      // Smallest amount first, unknown amounts last.
       return pasteCm3(stock, entry) ?? Number.MAX_VALUE;
   }
 }

@@ -7,8 +7,8 @@ import type { Opacity } from './facts.ts';
 import { masstone } from './white.ts';
 
 /**
- * Scattering to be expected of a paint by how it hides, relative to titanium white: the medians of
- * our own curves, whose quarters lie a factor of two to either side. An estimate, no measurement.
+ * Typical S of a paint by its opacity, relative to titanium white: medians of the built-in curves,
+ * with quartiles a factor of two to either side. An estimate, not a measurement.
  */
 export const SCATTERING: Record<Opacity, number> = {
   opaque: 0.46,
@@ -17,26 +17,30 @@ export const SCATTERING: Record<Opacity, number> = {
   transparent: 0.044,
 };
 
-/** A paint of which only the masstone is known. */
+/** A paint estimated from its masstone alone. */
 export interface SeenPaint {
   readonly paint: Paint;
-  /** What it looks like laid opaque. */
+  /** Colour of its opaque masstone, seen through the surface. */
   readonly lab: Lab;
-  /** False where no paint under this surface can look as asked for; `lab` is then the nearest. */
+  /** False if no paint under this surface has the requested colour; `lab` is then the nearest. */
   readonly exact: boolean;
 }
 
 /**
- * K and S of a paint from the colour of its masstone. An opaque film shows K ÷ S alone, so S must come
- * from elsewhere: masstones come out right, tints only as well as S was guessed.
- * @param S of an earlier lot, or one number for all bands (see {@link SCATTERING})
+ * Estimates K and S of a paint from the colour of its masstone. An opaque film determines only K ÷
+ * S, so S must come from elsewhere: predicted masstones are right, tints only as good as S.
+ * @param lab CIELAB, D65
+ * @param S   of an earlier lot, or one number for all bands (see {@link SCATTERING})
+ * @throws RangeError as recover()
  */
 export function paintOfColour(lab: Lab, surface: Surface, S: number | Spectrum<'S'>): SeenPaint {
   const { R, lab: seen, exact } = recover(lab, surface);
   return { paint: paintUnder(R, S), lab: seen, exact };
 }
 
-/** {@link paintOfColour} from a measured spectrum of the masstone, 0…1 as seen through the surface. */
+/**
+ * {@link paintOfColour} from a measured spectrum of the masstone, 0…1 as seen through the surface.
+ */
 export function paintOfMasstone(
   measured: Reflectance,
   surface: Surface,

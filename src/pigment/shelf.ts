@@ -1,26 +1,26 @@
 import type { Paint } from '../optics/opaque.ts';
 import type { Surface } from '../optics/surface.ts';
 
-/** What a share means: volume of paste, mass of paint, or not stated. Only volume leads to grams. */
+/** Meaning of a share: volume of paste, mass of paint, or unknown. Grams need volume. */
 export type Basis = 'volume' | 'mass' | 'unknown';
 
-/** One paint that can go into a pile. */
+/** One paint that can be mixed. */
 export interface ShelfPaint {
-  /** The name by which results name it: a CSV's name letter for letter, or the id of our own shelf. */
+  /** Unique name in results: the CSV's name letter for letter, or a built-in pigment's id. */
   readonly pigment: string;
-  /** What a person reads. */
+  /** Display name. */
   readonly label: string;
   readonly paint: Paint;
 }
 
-/** The pigments that a studio has, and how their surface is seen. */
+/** The paints that can be mixed, and the surface through which they are seen. */
 export interface Shelf {
   readonly name: string;
   readonly basis: Basis;
   readonly surface: Surface;
-  /** `pigment` of the studio's white; null where the shelf has none. */
+  /** `pigment` of the studio's white; null if there is none. */
   readonly white: string | null;
   readonly paints: readonly ShelfPaint[];
-  /** Plain sentences about what was assumed when it was read. */
+  /** Sentences about assumptions made when the shelf was read. */
   readonly remarks: readonly string[];
 }

@@ -3,11 +3,11 @@ import { CURVES, type CurveRow, curveOf, ownCurve } from './curves.ts';
 import type { Shelf, ShelfPaint } from './shelf.ts';
 import { draftOf, type Stock } from './stock.ts';
 
-/** How the paints of our own shelf meet the air: gloss, measured with its reflection (Saunderson). */
+/** Saunderson constants of the built-in paints: glossy, specular reflection included. */
 export const STARTER_SURFACE: Surface = { k1: 0.03, k2: 0.65, specular: 'included' };
 export const STARTER_WHITE = 'lead_white';
 
-/** One of our own pigments as a paint of a shelf; null for an id that has no curve. */
+/** A built-in pigment as a paint of a shelf; null for an id without a curve. */
 export function ownPaint(id: string): ShelfPaint | null {
   const row = curveOf(id);
   const paint = ownCurve(id);
@@ -26,17 +26,17 @@ function shelfOf(name: string, rows: readonly CurveRow[]): Shelf {
   };
 }
 
-/** The pigments of an old studio that a new book has in stock. */
+/** Shelf of a new book: the pigments of a period studio. */
 export const starterShelf = (): Shelf =>
   shelfOf(
     'starter shelf',
     CURVES.filter(({ starter }) => starter),
   );
 
-/** Every pigment that we have a curve of, of the period and its stand-ins. */
+/** Shelf of all pigments with built-in curves, period pigments and stand-ins. */
 export const wholeShelf = (): Shelf => shelfOf('every pigment', CURVES);
 
-/** The stock of a new book: a tube of everything on the starter shelf, nothing weighed yet. */
+/** Stock of a new book: a tube of every pigment of the starter shelf, amounts unknown. */
 export const starterStock = (): Stock => ({
   name: 'starter shelf',
   surface: STARTER_SURFACE,

@@ -2,70 +2,75 @@ import type { Surface } from '../optics/surface.ts';
 import type { Trust } from './calibrate/trust.ts';
 import type { Family, HazardLevel } from './facts.ts';
 
-/** In what state a paint stands on the shelf. */
+/** Physical form of a paint in stock. */
 export type StockForm = 'powder' | 'paste' | 'tube';
 export type Unit = 'g' | 'ml';
 
-/** What a form is measured in, the usual unit first. */
+/** Units of each form, the default first. */
 export const UNITS = {
   powder: ['g'],
   paste: ['g', 'ml'],
   tube: ['ml', 'g'],
 } as const satisfies Record<StockForm, readonly Unit[]>;
 
-/** How well a fitted curve is known. */
+/** Stored evidence and expected error of a fitted curve. */
 export type CurveTrust = Omit<Trust, 'known' | 'date'> & {
-  /** ISO day on which it was fitted. */
+  /** ISO date of the fit. */
   readonly date: string;
 };
 
-/** K and S on the grid as plain numbers, and how they are known. */
+/** Stored K and S on the grid (BANDS numbers each) with their provenance. */
 export interface KeptCurve {
   readonly known: 'photographed' | 'measured';
   readonly K: readonly number[];
   readonly S: readonly number[];
-  /** Of a curve that was fitted to swatches; one read from a file or made of one colour has none. */
+  /**
+   * Only for a curve that was fitted to swatches, not for one read from a file or from one colour.
+   */
   readonly trust?: CurveTrust;
 }
 
-/** One thing on the shelf: a pigment of a grade and a lot. */
+/** One item of the stock: a pigment of one grade and lot. */
 export interface StockEntry {
   readonly id: string;
-  /** Id of a pigment of ours, or of one of the studio's own. */
+  /** Id of a built-in pigment or of one of the studio's own pigments. */
   readonly pigment: string;
-  /** "fine", "coarse, first wash"; empty where it has none. */
+  /** "fine", "coarse, first wash"; may be empty. */
   readonly grade: string;
   readonly lot: string;
   readonly form: StockForm;
-  /** What is left, in `unit`; null where nobody weighed it, 0 when it is used up. */
+  /** Remaining amount in `unit`; null if unknown, 0 if used up. */
   readonly amount: number | null;
   readonly unit: Unit;
-  /** The studio's own figures of this lot, preferred to the handbook's; null where not measured. */
+  /**
+   * Measured for this lot (g/cm3; g of oil per 100 g), preferred to the handbook; null if not
+   * measured.
+   */
   readonly density: number | null;
   readonly oil: number | null;
-  /** K and S of this very lot; null: those of its pigment. */
+  /** K and S of this lot; null to use those of its pigment. */
   readonly curve: KeptCurve | null;
   readonly note: string;
 }
 
-/** A pigment that the handbooks' list does not hold. Its id starts with `own:`. */
+/** A pigment added by the user, not in our facts. Its id starts with `own:`. */
 export interface OwnPigment {
   readonly id: string;
   readonly name: string;
   readonly synonyms: readonly string[];
   readonly family: Family;
   readonly hazard: HazardLevel;
-  /** What to mind, in the painter's own words. */
+  /** Handling advice, in the painter's words. */
   readonly caution: string;
   readonly density: number | null;
   readonly oil: number | null;
-  /** null until it is calibrated: it can be weighed, but not yet mixed. */
+  /** null until it is calibrated: it can be weighed but not mixed. */
   readonly curve: KeptCurve | null;
   readonly note: string;
 }
 export const OWN = 'own:';
 
-/** Everything that a studio has. Never changed in place: the old one serves undo. */
+/** Everything that a studio has in stock. Immutable, so that undo can keep the old one. */
 export interface Stock {
   readonly name: string;
   readonly surface: Surface;
@@ -77,7 +82,7 @@ export interface Stock {
 
 export type Draft = Omit<StockEntry, 'id'>;
 
-/** A draft with everything that a painter may leave open. */
+/** A new entry of a pigment, with defaults for all optional fields. */
 export const draftOf = (pigment: string, form: StockForm = 'tube'): Draft => ({
   pigment,
   grade: '',

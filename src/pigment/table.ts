@@ -3,16 +3,16 @@ import { fail, ok, type Result } from '../result.ts';
 import type { ShelfFault } from './fault.ts';
 import { readNumber } from './number.ts';
 
-/** One row of K or S, still on the file's own wavelengths. */
+/** One row of K or S on the file's wavelengths. */
 export interface TableRow {
   readonly pigment: string;
   readonly row: 'K' | 'S';
   readonly values: readonly number[];
 }
 
-/** What a CSV shelf holds before anything is made of it. */
+/** Parsed contents of a CSV shelf. */
 export interface Table {
-  /** What its comment lines say, by word: `surface`, `basis`, … */
+  /** Values of its `# key: value` comment lines by key: `surface`, `basis`, … */
   readonly comments: ReadonlyMap<string, string>;
   readonly nms: readonly number[];
   readonly rows: readonly TableRow[];
@@ -23,15 +23,15 @@ const NAME_HEADINGS = ['pigment', 'colour', 'color', 'name', 'paint'];
 const ROW_HEADINGS = ['coefficient', 'row', 'kind', 'quantity'];
 
 /**
- * Reads a CSV of K and S: comment lines with #, one heading, then a K and an S row for each paint.
- * Names are kept letter for letter. Commas, semicolons or tabs part the cells; decimal commas,
- * quoted names, CRLF and a byte order mark are understood.
+ * Parses a CSV of K and S: comment lines with #, one heading, then a K and an S row for each paint.
+ * Names are kept letter for letter. Accepts commas, semicolons or tabs as separators, decimal
+ * commas, quoted names, CRLF and a byte order mark.
  */
 export function readTable(text: string): Result<Table, ShelfFault> {
   const comments = new Map<string, string>();
   const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
   for (const line of lines) {
-    // A spreadsheet quotes such a line, or pads it with empty cells.
+    // Spreadsheets quote such a line or pad it with empty cells.
     const said = /^\s*"?\s*#\s*([\w-]+)\s*:\s*(.*?)["\s,;]*$/.exec(line);
     if (said !== null && !comments.has(said[1]!.toLowerCase()))
       comments.set(said[1]!.toLowerCase(), said[2]!);
@@ -72,7 +72,7 @@ export function readTable(text: string): Result<Table, ShelfFault> {
   return ok({ comments, nms: bands.map(({ nm }) => nm), rows });
 }
 
-/** Whatever parts the heading most often parts the file: guessing from numbers trips over decimal commas. */
+/** The most frequent separator of the heading; decimal commas make the other rows ambiguous. */
 function delimiterOf(heading: string): string {
   const count = (mark: string) => heading.split(mark).length;
   return [',', ';', '\t'].reduce((best, mark) => (count(mark) > count(best) ? mark : best));

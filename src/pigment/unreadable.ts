@@ -26,7 +26,7 @@ export type SpectraFault =
     }
   | GridFault;
 
-/** A sentence for what is wrong with a file of spectra, then what to do. */
+/** Message for a fault: what is wrong with the file of spectra, then what to do. */
 export function spectraFaultWords(fault: SpectraFault): string {
   switch (fault.code) {
     case 'spectra-not-cgats':

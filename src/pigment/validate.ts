@@ -3,7 +3,7 @@ import { pigmentOf } from './facts.ts';
 import { labelOf } from './label.ts';
 import { type KeptCurve, type OwnPigment, type Stock, type StockEntry, UNITS } from './stock.ts';
 
-/** Which field of a form a fault belongs to; null for the entry as a whole. */
+/** The form field that a fault belongs to; null for the entry as a whole. */
 export type StockField =
   | 'pigment'
   | 'grade'
@@ -48,15 +48,16 @@ export type StockFault =
       readonly entries: number;
     };
 
+/** Maximum lengths in characters. */
 const MOST_WORDS = { grade: 80, lot: 80, name: 80, note: 2000 } as const;
-/** No studio keeps a tonne. */
+/** In g or ml: a tonne, more than any studio has. */
 const MOST_AMOUNT = 1_000_000;
-/** From light lakes to lead: the handbooks' list runs from 1.35 to 9.6. */
+/** Plausible g/cm3; the handbook values run from 1.35 (light lakes) to 9.6 (lead). */
 const DENSITY = { least: 0.5, most: 15 } as const;
-/** The handbooks' list runs from 6 to 240. */
+/** Plausible g of oil per 100 g of pigment; the handbook values run from 6 to 240. */
 const OIL = { least: 1, most: 600 } as const;
 
-/** Everything that is wrong with an entry, beside the others of a stock. */
+/** All faults of an entry, including a duplicate among the other entries of the stock. */
 export function checkEntry(stock: Stock, entry: StockEntry): StockFault[] {
   const faults: StockFault[] = [];
   const { pigment, form, unit, amount } = entry;
@@ -76,7 +77,7 @@ export function checkEntry(stock: Stock, entry: StockEntry): StockFault[] {
   return faults;
 }
 
-/** Everything that is wrong with a pigment of one's own. */
+/** All faults of an own pigment, including a duplicate name. */
 export function checkOwn(stock: Stock, own: OwnPigment): StockFault[] {
   const faults: StockFault[] = [];
   const taken = stock.own.some(
@@ -119,7 +120,7 @@ function tooLong<Field extends keyof typeof MOST_WORDS>(
     .map((field) => ({ code: 'stock-long', field, most: MOST_WORDS[field] }));
 }
 
-/** A sentence for a fault, then what to do. */
+/** Message for a fault, then what to do. */
 export function stockFaultWords(fault: StockFault): string {
   switch (fault.code) {
     case 'stock-gone':

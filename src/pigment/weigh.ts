@@ -12,16 +12,16 @@ export type WeighFault =
       readonly lacks: readonly ('density' | 'oil')[];
     };
 
-/** What a studio measured of its own lot: preferred to the handbook. */
+/** The studio's measurements of a lot (g/cm3; g of oil per 100 g), preferred to the handbook. */
 export interface OwnFigures {
   readonly density?: number | undefined;
   readonly oil?: number | undefined;
 }
 
 /**
- * Density and oil of a pigment, ready for the formulas of paste.ts: the studio's own figures first,
- * the handbooks' defaults where it has none.
- * @returns a fault where neither knows one of them: such a pigment is refused, not guessed
+ * Density and oil of a pigment for the formulas of paste.ts: the studio's own measurements, else
+ * the handbook's defaults.
+ * @returns a fault if a figure is unknown in both; it is never guessed
  */
 export function grindOfPigment(
   id: string,
@@ -41,7 +41,7 @@ export function grindOfPigment(
   return fail({ code: 'weigh-no-figures', pigment: id, name: facts.name, lacks });
 }
 
-/** A sentence for a pigment that cannot be weighed, then what to do. */
+/** Message for a pigment that cannot be weighed, then what to do. */
 export function weighFaultWords(fault: WeighFault): string {
   if (fault.code === 'weigh-unknown')
     return `"${fault.pigment}" is not a pigment that we hold figures of: enter its density and the oil that it takes.`;

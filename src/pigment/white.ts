@@ -4,15 +4,15 @@ import { opaque, type Paint } from '../optics/opaque.ts';
 import { addSurface, type Surface } from '../optics/surface.ts';
 import type { ShelfPaint } from './shelf.ts';
 
-/** CIELAB of a paint laid opaque and unmixed, seen through a surface. */
+/** CIELAB (D65) of an opaque film of one unmixed paint, seen through a surface. */
 export function masstone(paint: Paint, surface: Surface): Lab {
   const R: Reflectance = spectrum();
   return labOf(addSurface(opaque([1], [paint], R), surface));
 }
 
 /**
- * Which paint is the studio's white when nobody says: the lightest of those whose name says white,
- * else the lightest masstone of all if it is pale enough to serve (L* from 85, C* up to 15).
+ * Guesses the studio's white: of the paints pale enough to serve (L* ≥ 85, C*ab ≤ 15) the lightest
+ * whose name means white, else the lightest. Null if none is pale enough.
  */
 export function findWhite(paints: readonly ShelfPaint[], surface: Surface): string | null {
   const seen = paints.map(({ pigment, label, paint }) => ({

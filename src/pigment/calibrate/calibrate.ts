@@ -1,28 +1,27 @@
 /**
- * Calibration: from painted swatches, measured curves and logged piles to the painter's own K and S.
- * What a shell calls, in the order of the work:
+ * Calibration: fits the painter's own K and S to painted swatches, measured curves and logged
+ * piles. The functions in the order in which a shell calls them:
  *
- * 1. `planCards(white, paints, options)` (card.ts) lays out the swatch card, `drawCard(card)` (sheet.ts) is
- *    its SVG, `planOf(svg)` finds the plan in a printed file again. {@link cardPaintOf} makes a card's
- *    paint from a pigment's id, with the usual caution and the density of its paste.
- * 2. `readCard(pixels, card, options)` (read.ts) reads a photograph; `readTouched(pixels, touches)`
- *    (touch.ts) is the way by hand. Both give a `Reading` (reading.ts) or a `CalibrationFault`, whose
- *    sentence is `calibrationFaultWords` (fault.ts). `options.corners` are the four marks touched by hand;
- *    `options.references` what white and grey are known to be; `options.chart` a 24-patch chart:
- *    `readChart(text)` (chart.ts) for its values, its four corner patches as touched.
- * 3. `readSpectra(text)` (spectra.ts) reads measured curves; `guessTable` and `measuredSwatches`
- *    (samples.ts) map them to pigments; `spectraCsv` and `spectraCgats` export them.
- * 4. {@link photographedSwatches} and measuredSwatches give `Painted` swatches (swatches.ts); logged
- *    piles are `LoggedPile` (pile.ts), which are Painted too. `calibrate(white, paints, swatches, surface,
- *    options)` (fit.ts) fits them; its result shows each swatch foreseen beside seen, before anything is
- *    accepted. {@link paintsToFit} makes its paints from a stock.
- * 5. {@link accept} puts the fitted curves on a stock's entries. The old stock serves undo.
- * 6. `suggest(calibration, options)` (suggest.ts) says which pile to brush out next, and why;
- *    `accuracyOf(piles)` (pile.ts) how well piles were foreseen over time; `trustOf`, `trustWords`,
- *    `mixtureError` and `errorWords` (trust.ts) how each pigment is known and what to expect of a mixture.
+ * 1. `planCards(white, paints, options)` (card.ts) lays out the swatch cards, `drawCard(card)`
+ * (sheet.ts) draws one as SVG, `planOf(svg)` reads the layout back from that file.
+ * {@link cardPaintOf} builds a card's paint from a pigment id. 2. `readCard(pixels, card, options)`
+ * (read.ts) reads a photograph of a card, with `readTouched(pixels, touches)` (touch.ts) as the
+ * manual way. Both return a `Reading` (reading.ts) or a `CalibrationFault` (fault.ts).
+ * `options.corners` are the corner marks as touched by the user, `options.references` the known
+ * colours of white and grey, `options.chart` a 24-patch chart, with its values from
+ * `readChart(text)` (chart.ts). 3. `readSpectra(text)` (spectra.ts) reads measured curves;
+ * `guessTable` and `measuredSwatches` (samples.ts) map them to pigments; `spectraCsv` and
+ * `spectraCgats` export them. 4. {@link photographedSwatches} and measuredSwatches return `Painted`
+ * swatches (swatches.ts); logged piles (`LoggedPile`, pile.ts) are swatches too. `calibrate(white,
+ * paints, swatches, surface, options)` (fit.ts) fits the paints from {@link paintsToFit}; its
+ * result has the predicted and the observed colour of each swatch for review. 5. {@link accept}
+ * stores the fitted curves in a copy of the stock. 6. `suggest(calibration, options)` (suggest.ts)
+ * recommends the next swatches to paint; `accuracyOf(piles)` (pile.ts) measures past predictions;
+ * `trustOf`, `trustWords`, `mixtureError` and `errorWords` (trust.ts) describe the evidence for
+ * each pigment and the expected error of a mixture.
  *
- * Everything is pure: dates, pixels and texts come in as arguments. Nothing is kept here; a shell keeps
- * the swatches (they are plain data but for R, BANDS numbers) and fits again when there are more.
+ * All functions are pure: dates, pixels and texts are arguments. The shell stores the swatches
+ * (plain data except for R, BANDS numbers) and fits again when there are more.
  */
 import { fail, ok, type Result } from '../../result.ts';
 import { pigmentOf } from '../facts.ts';
@@ -38,7 +37,7 @@ import type { Reading } from './reading.ts';
 import type { Painted } from './swatches.ts';
 import { trustOf } from './trust.ts';
 
-/** A card's paint from a pigment's id: its name, the density of its paste, and what to mind. */
+/** A card's paint from a pigment id: name, density of its paste (g/cm3) and hazard. */
 export function cardPaintOf(pigment: string, label?: string): CardPaint {
   const facts = pigmentOf(pigment);
   const grind = grindOfPigment(pigment);
@@ -51,17 +50,20 @@ export function cardPaintOf(pigment: string, label?: string): CardPaint {
   };
 }
 
-/** The paints of a stock's entries for a fit; `pigment` is the entry's id, for each lot is its own paint. */
+/**
+ * The paints of stock entries for a fit. `pigment` is the entry's id: each lot is a paint of its
+ * own.
+ */
 export function paintsToFit(stock: Stock, entries: readonly StockEntry[]): PaintToFit[] {
   return entries.map((entry) => ({
     pigment: entry.id,
     label: labelOf(stock, entry),
-    // The handbook's curve, not an earlier fit: its swatches are fitted again, and would count twice.
+    // The built-in curve, not an earlier fit: its swatches would count twice.
     named: curveOfEntry({ ...stock, own: [] }, { ...entry, curve: null }),
   }));
 }
 
-/** What a card's photograph showed, as swatches for a fit. */
+/** The painted places of a reading as swatches. @param date ISO date */
 export function photographedSwatches(
   { places, sd }: Reading,
   date: string,
@@ -78,17 +80,17 @@ export function photographedSwatches(
   }));
 }
 
-/** What a fit gives of its paints: the part of a {@link Calibration} that acceptance needs. */
+/** The part of a {@link Calibration} that {@link accept} needs. */
 export type Fitted = Pick<Calibration, 'white' | 'paints'>;
 
-/** The paints whose curves a fit has changed; a white that no swatch shows is taken as it was. */
+/** The paints that were fitted: all except a white without swatches. */
 export const learnt = ({ white, paints }: Fitted): readonly FittedPaint[] =>
   paints.filter(({ pigment, swatches }) => pigment !== white || swatches > 0);
 
 /**
- * Puts fitted curves, with how each is known, on the entries whose ids the calibration's pigments are.
- * The stock that was given is not touched: keep it for undo.
- * @param date ISO day
+ * Stores fitted curves with their evidence in the entries that the calibration's pigments name by
+ * id. Returns a new stock; the old one serves undo.
+ * @param date ISO date
  */
 export function accept(
   stock: Stock,
@@ -109,7 +111,10 @@ export function accept(
   return ok({ ...stock, entries });
 }
 
-/** A stock on which these entries have their pigments' curves again. */
+/**
+ * A copy of the stock in which these entries have no curve of their own: the inverse of
+ * {@link accept}.
+ */
 export const forget = (stock: Stock, ids: readonly string[]): Stock => ({
   ...stock,
   entries: stock.entries.map((entry) =>

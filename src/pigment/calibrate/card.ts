@@ -8,36 +8,36 @@ export const PAPER_MM: Record<Paper, readonly [width: number, height: number]> =
   letter: [215.9, 279.4],
 };
 
-/** One paint that is to be brushed out. */
+/** One paint to be painted on a card. */
 export interface CardPaint {
   readonly pigment: string;
   readonly label: string;
-  /** Of its paste, g/cm3; null where it is not known, and then no weights are printed. */
+  /** Of its paste, g/cm3; null if unknown, then no weights are printed. */
   readonly density: number | null;
-  /** What to mind when it is handled; empty where there is nothing. */
+  /** Safety advice; empty if there is none. */
   readonly caution: string;
 }
 
-/** One rectangle of a card. Millimetres from the top left corner of the page. */
+/** One rectangle of a card, in millimetres from the top left corner of the page. */
 export interface Place {
   readonly number: number;
-  /** A paint, or one of the references: `white` and `grey` stand at the top and at the foot. */
+  /** A paint or a reference; `white` and `grey` references are at the top and at the bottom. */
   readonly kind: 'paint' | 'white' | 'grey' | 'black';
   /** By volume; empty for a reference. */
   readonly parts: readonly Part[];
   readonly label: string;
-  /** How it is measured out; empty for masstones. */
+  /** How to measure the parts; empty for masstones. */
   readonly measure: string;
-  /** Its centre. */
+  /** Centre. */
   readonly x: number;
   readonly y: number;
   readonly width: number;
   readonly height: number;
 }
 
-/** One page of swatches as it is printed, and as it is looked for in a photograph. */
+/** Layout of one page of swatches, for printing it and for finding it in a photograph. */
 export interface Card {
-  /** What the painter knows this card by, printed at its head: "Card 3, 17 May 2031". */
+  /** Name printed at the top: "Card 3, 17 May 2031". */
   readonly name?: string;
   readonly paper: Paper;
   readonly page: number;
@@ -48,10 +48,14 @@ export interface Card {
   readonly cautions: readonly string[];
 }
 
-/** Corner marks: a black ring about a white eye; in the eye of the first is a black pupil. */
+/**
+ * Corner marks: a black ring around a white eye; the first mark has a black pupil in the eye.
+ * `outer`, `eye` and `pupil` are radii, `fromEdge` the distance of the centre from both page edges,
+ * in millimetres.
+ */
 export const MARK = { outer: 7, eye: 4, pupil: 2, fromEdge: 15 } as const;
 
-/** Centres of the marks, clockwise from the top left one, which has the pupil. */
+/** Centres of the marks in millimetres, clockwise from the top left one, which has the pupil. */
 export function markCentres(paper: Paper): readonly (readonly [x: number, y: number])[] {
   const [width, height] = PAPER_MM[paper];
   const near = MARK.fromEdge;
@@ -64,12 +68,12 @@ export function markCentres(paper: Paper): readonly (readonly [x: number, y: num
 }
 
 export interface CardOptions {
-  /** What the painter knows this card by, printed at its head. */
+  /** Name printed at the top. */
   readonly name?: string;
   readonly paper?: Paper;
-  /** Parts of white to one of the pigment for each tint; one tint of 4 when left out. */
+  /** Parts of white to one part of the pigment for each tint; default one tint of 4. */
   readonly tints?: readonly number[];
-  /** Further piles to brush out, such as a suggested mixture. */
+  /** Further mixtures to paint, such as suggested ones. */
   readonly mixtures?: readonly { readonly label: string; readonly parts: readonly Part[] }[];
 }
 
@@ -79,7 +83,7 @@ const COLUMNS = 5;
 const TOP = 32;
 const FOOT = 30;
 
-/** A tint's parts in words, by a simple measure and, where both pastes' densities are known, by weight. */
+/** Describes parts by volume in level spoons and, if all densities (g/cm3) are known, by weight. */
 export function measureOf(
   parts: readonly { readonly parts: number; readonly density: number | null }[],
 ): string {
@@ -87,15 +91,15 @@ export function measureOf(
   const volume = `${parts.map((part) => whole(part.parts)).join(' : ')} level spoons`;
   if (parts.some(({ density }) => density === null)) return volume;
   const least = Math.min(...parts.map((part) => part.parts * part.density!));
-  // The smallest heap weighs one gram: kitchen scales of 0.1 g measure it well enough.
+  // The smallest part is one gram, which kitchen scales of 0.1 g measure well enough.
   const grams = parts.map((part) => ((part.parts * part.density!) / least).toFixed(1));
   return `${volume}; ${grams.join(' : ')} g`;
 }
 
 /**
- * Cards for a set of paints: the white's masstone first, then for every paint its masstone and its
- * tints with the white, as many pages as they need. Each page has a white, a grey and a black
- * reference at its head, and a second white and grey at its foot.
+ * Lays out cards for a set of paints: the white's masstone, then for every paint its masstone and
+ * its tints with the white, on as many pages as needed. Each page has a white, a grey and a black
+ * reference at the top, and a second grey and white at the bottom.
  *
  * @param paints without the white
  * @throws RangeError for a tint that is not above 0
@@ -148,7 +152,7 @@ export function planCards(
     const mine = lines.slice(at * perPage, (at + 1) * perPage);
     const used = new Set(mine.flat().flatMap(({ parts }) => parts.map(({ pigment }) => pigment)));
     const dangerous = all.filter(({ pigment, caution }) => used.has(pigment) && caution !== '');
-    // Paints of one danger share a line.
+    // One line for all paints with the same caution.
     const cautions = [...new Set(dangerous.map(({ caution }) => caution))].map((caution) => {
       const names = dangerous.filter((each) => each.caution === caution);
       return `${names.map(({ label }) => label).join(', ')}: ${caution}`;
@@ -180,7 +184,7 @@ const reference = (kind: 'white' | 'grey' | 'black') => ({
 const HEAD = [reference('white'), reference('grey'), reference('black')];
 const TAIL = [reference('grey'), reference('white')];
 
-/** Whole pigments side by side while they fit; one with more swatches than a line has runs on. */
+/** Packs groups into lines of {@link COLUMNS}; only groups longer than a line are split. */
 function linesOf<T>(groups: readonly (readonly T[])[]): T[][] {
   const lines: T[][] = [];
   for (const group of groups) {
@@ -193,6 +197,7 @@ function linesOf<T>(groups: readonly (readonly T[])[]): T[][] {
   return lines;
 }
 
+/** Numbers the places from `before` + 1 and sets their positions. */
 function laidOut(
   lines: readonly (readonly Omit<Place, 'number' | 'x' | 'y' | 'width' | 'height'>[])[],
   paper: Paper,
@@ -200,14 +205,14 @@ function laidOut(
 ): Place[] {
   const [width, height] = PAPER_MM[paper];
   const left = (width - (COLUMNS - 1) * PITCH.x) / 2;
-  // The last line stands at the foot however few there are: it tells how the light falls there.
+  // The last line is always at the bottom of the page, where it samples the illumination.
   const bottom = height - FOOT - PITCH.y / 2;
   let number = before;
   return lines.flatMap((line, row) =>
     line.map((place, column) => {
       number++;
       const foot = row === lines.length - 1;
-      // The foot's references stand to the right, away from those at the head.
+      // The bottom references are right-aligned, away from those at the top.
       const from = foot ? COLUMNS - line.length : 0;
       return {
         ...place,

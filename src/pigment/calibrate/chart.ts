@@ -9,12 +9,12 @@ import { readNumber } from '../number.ts';
 import type { CalibrationFault } from './fault.ts';
 import { type Homography, homography, type Point } from './straighten.ts';
 
-/** Columns and rows of a chart of 24 patches, numbered along its rows; the last row is neutral. */
+/** Layout of a 24-patch chart, numbered row by row; the last row is neutral. */
 export const CHART = { columns: 6, rows: 4, patches: 24 } as const;
 
 /**
- * The colours (D65) of a chart's 24 patches from the file that comes with it: CGATS text with spectra, or
- * with LAB_L, LAB_A, LAB_B or XYZ_X, XYZ_Y, XYZ_Z, which such files state under D50 (ISO 13655).
+ * Reads the colours (CIELAB, D65) of a chart's 24 patches from the chart's own file: CGATS text
+ * with spectra, or with LAB_L, LAB_A, LAB_B or XYZ_X, XYZ_Y, XYZ_Z under D50 (ISO 13655).
  */
 export function readChart(text: string): Result<readonly Lab[], CalibrationFault> {
   const spectra = readCgats(text);
@@ -53,9 +53,11 @@ const counted = (labs: readonly Lab[]): Result<readonly Lab[], CalibrationFault>
   labs.length === CHART.patches ? ok(labs) : fail({ code: 'chart-count', patches: labs.length });
 
 /**
- * Where the patches of a chart are, from the centres of its four corner patches, touched in turn round
- * the chart from any of them in either direction.
- * @returns the four or eight ways in which they can lie, in units of one patch; empty where they lie on a line
+ * Possible orientations of a chart, from the centres of its four corner patches in order around the
+ * chart, starting with any of them in either direction.
+ * @param corners in pixels
+ * @returns up to eight homographies from patch coordinates (column, row) to pixels; empty if the
+ *   corners are collinear or not four
  */
 export function chartWays(corners: readonly Point[]): Homography[] {
   if (corners.length !== 4) return [];

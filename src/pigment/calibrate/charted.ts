@@ -8,22 +8,21 @@ import { type Rgb, sample } from './sample.ts';
 import type { Homography, Point } from './straighten.ts';
 import type { Tone } from './tone.ts';
 
-/** A chart in a photograph. */
+/** A 24-patch chart in a photograph. */
 export interface PlacedChart {
-  /** Its 24 colours under D65, see readChart(). */
+  /** Its 24 colours (CIELAB, D65), see readChart(). */
   readonly labs: readonly Lab[];
-  /** Centres of its four corner patches in pixels, in turn round the chart. */
+  /** Centres of its four corner patches in pixels, in order around the chart. */
   readonly corners: readonly Point[];
 }
 
-/** A chart that still differs by more than this on average is another chart, or in another light. */
+/** Mean CIEDE2000 from which the chart counts as another chart or under another light. */
 const POOR = 6;
 
 /**
- * The correction that a photographed chart asks for. It may lie any way round: the way whose colours fit
- * best is taken.
- * @param lightAt light at a point of the photograph, by which samples are divided
- * @param tone    set right by the card's references before the fit
+ * Fits a colour correction to a photographed chart, in the orientation whose colours fit best.
+ * @param lightAt illumination at a pixel, by which samples are divided
+ * @param tone    correction by the card's references, applied before the fit
  */
 export function chartCorrection(
   pixels: Picture,
@@ -43,7 +42,7 @@ export function chartCorrection(
   return ok(best);
 }
 
-/** Share of the distance between two patches that is looked at about each centre. */
+/** Side of the sampled square at each patch centre, as a share of the patch distance. */
 const INNER = 0.4;
 
 function samplesOf(

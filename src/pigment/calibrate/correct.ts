@@ -4,27 +4,27 @@ import { type Lab, labOfXYZ, xyzOfLab } from '../../colour/lab.ts';
 import { D65, type XYZ } from '../../colour/observer.ts';
 import type { Rgb } from './sample.ts';
 
-/** How linear RGB becomes XYZ: a matrix, or the same for root polynomials of degree 2. */
+/** Model from linear RGB to XYZ: a 3 × 3 matrix, or a matrix on root polynomials of degree 2. */
 export type CorrectionKind = 'linear' | 'root-polynomial';
 
-/** A correction of colours, fitted to patches of known colour. */
+/** A colour correction fitted to patches of known colour. */
 export interface Correction {
   readonly kind: CorrectionKind;
-  /** CIELAB (D65) of balanced linear RGB. */
+  /** CIELAB (D65) of white-balanced linear RGB. */
   labOf(rgb: Rgb): Lab;
 }
 
-/** How well a correction does on its own patches (CIEDE2000). */
+/** Errors of a correction on the patches (CIEDE2000). */
 export interface Residual {
   readonly mean: number;
   readonly max: number;
-  /** Each patch corrected by a fit to the others: what to expect of colours that are not on the chart. */
+  /** Mean leave-one-out error: the error to expect for colours that are not on the chart. */
   readonly heldOut: number;
 }
 
 /**
- * R G B √(RG) √(GB) √(RB): like R, G and B they double with the exposure, so that a correction fitted
- * in one light holds in a weaker one.
+ * Root-polynomial terms R G B √(RG) √(GB) √(RB). They scale with the exposure, so that a correction
+ * stays valid at another exposure.
  * @see G. Finlayson, M. Mackiewicz, A. Hurlbert, IEEE Trans. Image Process. 24 (2015) 1460-1470
  */
 export function rootTerms([r, g, b]: Rgb): number[] {
@@ -35,14 +35,16 @@ export function rootTerms([r, g, b]: Rgb): number[] {
 const termsOf = (kind: CorrectionKind, rgb: Rgb): number[] =>
   kind === 'linear' ? [...rgb] : rootTerms(rgb);
 
-/** Slope of the cube root of CIELAB against X ÷ Xw, flat near black: dark patches do not rule a fit. */
+/**
+ * Derivative of CIELAB's cube root by X ÷ Xw, bounded so that dark patches do not dominate a fit.
+ */
 const lightnessSlope = (t: number): number => 1 / (3 * Math.cbrt(Math.max(t, 0.02)) ** 2);
 
 /**
- * The correction that brings patches nearest to their known colours: least squares for X, Y and Z,
- * every patch weighed as CIELAB sees it.
+ * Fits a correction to patches of known colour by least squares in X, Y and Z, with each patch
+ * weighted to approximate CIELAB differences.
  *
- * @param rgbs balanced linear RGB, at least as many as the correction has terms
+ * @param rgbs white-balanced linear RGB, at least as many as the correction has terms
  * @param labs known colours under D65, in the same order
  * @throws RangeError when there are too few patches
  */
@@ -75,7 +77,7 @@ export function fitCorrection(
   };
 }
 
-/** How well a kind of correction does on patches, on its own and held out one by one. */
+/** Errors of one kind of correction, fitted to all patches and leave-one-out. */
 export function residualOf(
   rgbs: readonly Rgb[],
   labs: readonly Lab[],
@@ -92,7 +94,7 @@ export function residualOf(
   return { mean: mean(off), max: Math.max(...off), heldOut: mean(held) };
 }
 
-/** The kind that does better on patches it was not fitted to, with how well. */
+/** The kind of correction with the smaller leave-one-out error, fitted to all patches. */
 export function bestCorrection(
   rgbs: readonly Rgb[],
   labs: readonly Lab[],

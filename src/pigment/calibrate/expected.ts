@@ -2,21 +2,22 @@ import { doubtOf, type Posterior } from './posterior.ts';
 import { median } from './sample.ts';
 import { strength } from './strength.ts';
 
-/** How far mixtures may come out otherwise than foreseen (CIEDE2000). */
+/** Expected error of predicted mixtures (CIEDE2000). */
 export interface Expected {
-  /** Half of them come out nearer than this. */
+  /** Median error. */
   readonly median: number;
-  /** One in ten comes out further away. */
+  /** 90th percentile: one mixture in ten has a larger error. */
   readonly tenth: number;
 }
 
-/** At most so many partners of a paint are tried. */
+/** Maximum number of other paints that a paint is combined with. */
 const PARTNERS = 8;
 
 /**
- * The error to expect of mixtures with one paint: its doubts alone, in white, and with other paints at
- * equal strength and a third of it. For three numbers of unlike size the median of a distance is about
- * 0.8 of its root mean square, and one in ten is beyond 1.5 of it.
+ * Expected error of mixtures with one paint, from the posterior standard deviation of its usual
+ * piles (see {@link pilesOf}). For three components of unequal variance the median distance is
+ * about 0.8 of the root mean square, and the 90th percentile about 1.5 of it.
+ * @param paint, white indices in the posterior's paints
  */
 export function expectedOf(posterior: Posterior, paint: number, white: number): Expected {
   const doubts = pilesOf(posterior, paint, white).map((parts) => doubtOf(posterior, parts));
@@ -27,7 +28,11 @@ export function expectedOf(posterior: Posterior, paint: number, white: number): 
   };
 }
 
-/** Piles that a paint is usually found in, by parts of all paints of the posterior. */
+/**
+ * Typical piles with a paint: alone, 1 : 4 in white, and with other paints at equal strength and at
+ * three times its strength, also in white.
+ * @returns parts of all paints of the posterior, newly allocated
+ */
 export function pilesOf({ paints }: Posterior, paint: number, white: number): Float64Array[] {
   const pile = (...amounts: readonly (readonly [index: number, parts: number])[]) => {
     const parts = new Float64Array(paints.length);
@@ -37,7 +42,7 @@ export function pilesOf({ paints }: Posterior, paint: number, white: number): Fl
   const own = pile([paint, 1]);
   if (paint === white && paints.length === 1) return [own];
   const others = paints.flatMap((_, i) => (i === paint || i === white ? [] : [i]));
-  // Evenly over the shelf, so that each paint meets others of every colour.
+  // Evenly spaced over the shelf, for partners of all colours.
   const step = Math.max(1, Math.floor(others.length / PARTNERS));
   const partners = others.filter((_, at) => at % step === 0).slice(0, PARTNERS);
   const equal = (i: number) => strength(paints[paint]!) / strength(paints[i]!);

@@ -1,4 +1,6 @@
-/** Why a photographed card, or a calibration from one, is refused. Places are the numbers printed on it. */
+/**
+ * Why a photographed card or a calibration is rejected. `place` is the number printed on the card.
+ */
 export type CalibrationFault =
   | { readonly code: 'card-none' }
   | { readonly code: 'card-cut'; readonly marks: number }
@@ -29,7 +31,7 @@ export type CalibrationFault =
   | { readonly code: 'swatch-nothing' }
   | { readonly code: 'stopped' };
 
-/** A sentence for a fault, then what to do. */
+/** Message for a fault, then what to do. */
 export function calibrationFaultWords(fault: CalibrationFault): string {
   switch (fault.code) {
     case 'card-none':

@@ -20,78 +20,79 @@ import { type Painted, soleOf, tintOf, USUAL_SD } from './swatches.ts';
 import { tintFaults } from './tint.ts';
 import { UNNAMED } from './unnamed.ts';
 
-/** A paint that is to be calibrated, or that stands in the piles. */
+/** A paint to be calibrated, or one that occurs in the swatches. */
 export interface PaintToFit {
   readonly pigment: string;
   readonly label: string;
-  /** K and S of the pigment that the painter names, from the handbook or an earlier fit; null: nothing is known. */
+  /** K and S of the pigment by name, the mean of its prior; null if the pigment is unknown. */
   readonly named: Paint | null;
 }
 
 export interface CalibrateOptions {
-  /** Called after each round of the fit; `false` stops it, and nothing is changed. */
+  /** Called after each round of the fit; returning `false` aborts with the fault `stopped`. */
   readonly proceed?: (round: number) => boolean;
 }
 
-/** One paint as the swatches have it. */
+/** One fitted paint. */
 export interface FittedPaint {
   readonly pigment: string;
   readonly label: string;
   readonly paint: Paint;
-  /** Measured where any swatch of it alone or with the white was; else photographed. */
+  /** `measured` if any swatch of it alone or in the white was measured, else `photographed`. */
   readonly known: 'photographed' | 'measured';
-  /** Known from its masstone alone: its tints are a guess. */
+  /** Fitted to its masstone alone: its tints are a guess. */
   readonly rough: boolean;
-  /** Of it alone or in the white. */
+  /** Number of swatches of it alone or in the white. */
   readonly swatches: number;
-  /** Mixtures with it, logged or brushed out. */
+  /** Number of other mixtures with it, logged or painted. */
   readonly piles: number;
-  /** How far mixtures with it may come out otherwise than foreseen. */
+  /** Expected error of mixtures with it. */
   readonly expected: Expected;
 }
 
-/** One swatch as the fitted paints foresee it, beside what was seen. */
+/** One swatch with the colour that the fitted paints predict (CIELAB, D65). */
 export interface FittedPainted {
   readonly painted: Painted;
   readonly foreseen: Lab;
-  /** CIEDE2000 between the two. */
+  /** CIEDE2000 between prediction and observation. */
   readonly deltaE00: number;
-  /** It fits nowhere: a wrong ratio, a mixed-up place, or not opaque. */
+  /** Outlier: a wrong ratio, a swapped place, or paint that is not opaque. */
   readonly unlikely: boolean;
 }
 
+/** Result of {@link calibrate}. */
 export interface Calibration {
   readonly white: string;
   readonly surface: Surface;
-  /** Every paint that stands in a swatch, in the order given. */
+  /** The white and every paint that occurs in a swatch, in the order of the input. */
   readonly paints: readonly FittedPaint[];
-  /** In the order given. */
+  /** In the order of the input. */
   readonly swatches: readonly FittedPainted[];
-  /** What the fit leaves in doubt: for suggestions. */
+  /** Remaining uncertainty, for suggest(). */
   readonly posterior: Posterior;
   readonly rounds: number;
 }
 
-/** Misfit in variances, over a whole swatch, beyond which a logged pile is gradually forgiven. */
+/** Constant of the robust cost with logged piles: squared misfit per swatch, in variances. */
 const FORGIVEN = 16;
-/** Squared misfit of a colour, in variances, at which a swatch is called unlikely: one in ten thousand. */
+/** Squared misfit of a colour, in variances (3 degrees of freedom), of an outlier: p = 1e-4. */
 const UNLIKELY = 21;
-/** Finer directions of the curves than this carry nothing that swatches show. */
+/** See FitOptions.detail: swatches do not determine finer directions of the curves. */
 const DETAIL = 1e-3;
 
 /**
- * K and S of the painter's own paints from all that was seen of them: masstones, tints, mixtures and
- * logged piles, by colour or by spectrum, at once. First the white from its own swatches, then all
- * together with it: every tint also says something about its white. The named pigments' curves are the
- * priors (see optics/prior.ts); of others nothing is supposed but smoothness, and how smooth is
- * learnt from these very swatches, once there are as many spectra and mixtures of colours as such paints: of a few
- * priors the one that makes them most probable is taken.
+ * Fits K and S of the painter's own paints jointly to all swatches: masstones, tints, mixtures and
+ * logged piles, as colours or spectra. The white is fitted to its own swatches first, then again
+ * with all others, because every tint also depends on the white. Curves of known pigments are the
+ * prior means (see optics/prior.ts). For unknown pigments the prior only assumes smoothness; its
+ * smoothness is chosen by evidence among a few candidates, provided there are at least as many
+ * spectra and mixtures as such paints.
  *
  * Deterministic; up to about a second for 27 paints and 60 piles.
  *
- * @param white    pigment of the studio white
- * @param paints   at least all that stand in the swatches, the white among them
- * @param swatches as they were seen with the shelf's surface (see seenAs())
+ * @param white    pigment of the studio's white
+ * @param paints   at least all paints of the swatches, including the white
+ * @param swatches as seen with the surface (see seenAs())
  */
 export function calibrate(
   white: string,
@@ -158,7 +159,7 @@ export function calibrate(
     return R !== null || colours.length > 1;
   }).length;
   let best: ReturnType<typeof fitted> | null = null;
-  // Colours of masstones and tints say little of how S bends: spectra and mixtures choose a prior.
+  // Colours of masstones and tints hardly determine the shape of S; spectra and mixtures do.
   for (const prior of unnamed > 0 && telling >= unnamed ? UNNAMED : UNNAMED.slice(0, 1)) {
     const next = fitted(givenBy(prior, best?.fit.paints));
     if (stopped) return fail({ code: 'stopped' });
@@ -197,8 +198,8 @@ function swatchOf({ parts, kind, lab, R, sd }: Painted, paints: readonly PaintTo
 }
 
 /**
- * A white of a named pigment: its violet edge and its scattering are much as the handbook has them, its
- * yellowness is its own. Its scattering is the scale of all paints in it.
+ * Prior of a white of a known pigment: violet edge and scattering near the built-in curve,
+ * yellowness free. Its scattering sets the scale of all paints mixed with it.
  */
 function namedWhite(named: Paint): PaintPrior {
   return {
@@ -207,6 +208,7 @@ function namedWhite(named: Paint): PaintPrior {
   };
 }
 
+/** Evidence for one paint: its provenance and its numbers of swatches and piles. */
 function countsOf(pigment: string, white: string, swatches: readonly Painted[]) {
   const of = swatches.filter(({ parts }) =>
     parts.some((part) => part.pigment === pigment && part.parts > 0),
@@ -229,7 +231,7 @@ function countsOf(pigment: string, white: string, swatches: readonly Painted[]) 
   };
 }
 
-/** "yellow ochre", or "yellow ochre 1, lead white 4": what a swatch is called in a sentence. */
+/** Name of a swatch within a sentence: "yellow ochre", or "yellow ochre 1, lead white 4". */
 export function labelOf(
   { parts }: Pick<Painted, 'parts'>,
   paints: readonly Pick<PaintToFit, 'pigment' | 'label'>[],

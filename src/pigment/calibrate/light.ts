@@ -6,36 +6,36 @@ import type { Picture } from './picture.ts';
 import { median, type Rgb, type Sampled, sample } from './sample.ts';
 import type { Homography, Point } from './straighten.ts';
 
-/** How the light falls on the page, from its bare paper. */
+/** Illumination over the page, estimated from its bare paper. */
 export interface Light {
-  /** Light on the paper at a point of the page, linear. */
+  /** Linear RGB of lit paper at a point of the page (millimetres). */
   at(x: number, y: number): Rgb;
-  /** The most lit place over the least. */
+  /** Brightest over darkest place. */
   readonly ratio: number;
-  /** How much its colour differs over the places: a ratio of red to green or blue to green. */
+  /** Largest over smallest red-to-green or blue-to-green ratio over the places. */
   readonly colourRatio: number;
-  /** Root mean square of what the smooth light leaves of the paper, as a share. */
+  /** Root mean square of the relative residual, without outliers. */
   readonly residual: number;
-  /** Share of the paper that is shaded, glossy or soiled. */
+  /** Share of the paper samples that are shaded, glossy or soiled. */
   readonly outliers: number;
 }
 
-/** What is beyond repair. A smooth fall of light is divided away; these are judgement, not published. */
+/** Limits beyond which illumination cannot be corrected; our own judgement, not published. */
 export const LIMITS = {
   ratio: 2,
   colourRatio: 1.12,
   outliers: 0.22,
   residual: 0.035,
-  /** Green of the paper, linear: below this an 8-bit photograph has too few steps. */
+  /** Linear green of the paper: below this an 8-bit photograph has too few levels. */
   darkest: 0.04,
-  /** Strongest over weakest primary of the paper: beyond this gains undo a cast only in part. */
+  /** Strongest over weakest primary of the paper: gains cannot fully remove a stronger cast. */
   cast: 2.5,
 } as const;
 
 /**
- * Light over the page as a quadratic in the logarithm of each channel, fitted to the bare paper between
- * the places so that single shaded or soiled spots do not count (iterated least squares, Tukey's
- * weights).
+ * Estimates the illumination as a quadratic polynomial in the logarithm of each channel, fitted to
+ * the bare paper between the places by iteratively reweighted least squares (Tukey's biweight), so
+ * that shaded or soiled spots have no influence.
  */
 export function lightOf(
   pixels: Picture,
@@ -57,7 +57,8 @@ export function lightOf(
   if (ratio > LIMITS.cast) return fail({ code: 'card-light-coloured', ratio });
   const fitted = fitLight(spots, card);
   if (fitted.outliers > LIMITS.outliers || fitted.residual > LIMITS.residual) {
-    // A hard edge between two lights leaves both kinds of trace: colour tells them apart.
+    // A hard edge between two lights causes outliers too; its colour distinguishes it from a
+    // shadow.
     if (colourSpread(spots) > LIMITS.colourRatio)
       return fail({ code: 'card-two-lights', ratio: colourSpread(spots) });
     return fail({ code: 'card-shadow', share: fitted.outliers });
@@ -125,7 +126,7 @@ const dotOf = (p: readonly number[], q: readonly number[]): number =>
   p.reduce((sum, v, i) => sum + v * q[i]!, 0);
 const rangeOf = (values: readonly number[]): number => Math.max(...values) / Math.min(...values);
 
-/** How much the paper's colour differs over the page, its few strangest spots left out. */
+/** Range of the paper's colour over the page, without the extreme twelfth at either end. */
 function colourSpread(spots: readonly Spot[]): number {
   const spread = (of: (rgb: Rgb) => number) => {
     const sorted = spots.map(({ seen }) => of(seen.rgb)).sort((p, q) => p - q);
@@ -138,7 +139,7 @@ function colourSpread(spots: readonly Spot[]): number {
   );
 }
 
-/** Spots of bare paper: beside every place, at the height of its middle and of its edges. */
+/** Points of bare paper (millimetres): beside the places and at regular steps along each row. */
 function paperSpots({ places, paper }: Card): Point[] {
   const [width] = PAPER_MM[paper];
   const rows = [...new Set(places.map(({ y }) => y))];
@@ -160,7 +161,11 @@ function paperSpots({ places, paper }: Card): Point[] {
   });
 }
 
-/** Picture of a rectangle of the page about a point, as fine as the photograph has them. */
+/**
+ * Sample points (pixels) of a rectangle of the page, centred on a point. One per pixel of the
+ * photograph, at most 4 per millimetre.
+ * @param width, height in millimetres
+ */
 export function around(page: Homography, [x, y]: Point, width: number, height: number): Point[] {
   const fine = Math.min(page.scale(x, y), 4);
   const columns = Math.max(3, Math.round(width * fine));

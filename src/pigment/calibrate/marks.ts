@@ -1,22 +1,22 @@
 import { MARK } from './card.ts';
 import { localMeans, type Plane } from './plane.ts';
 
-/** A corner mark in a photograph; pixels of the photograph. */
+/** A corner mark in a photograph, in its pixels. */
 export interface Mark {
   readonly x: number;
   readonly y: number;
   /** Mean radius of its ring's outer edge. */
   readonly radius: number;
-  /** Whether it is the one that differs. */
+  /** Whether it has a pupil: the card's first mark. */
   readonly pupil: boolean;
-  /** How much ring, eye and paper differ, 0…1 of the paper's light. */
+  /** Difference between ring and eye or paper (the darker one), as a share of the paper. */
   readonly contrast: number;
 }
 
-/** Share of the paper's mean light below which a cell counts as dark: tried in turn. */
+/** Thresholds of darkness relative to the local mean, tried in this order. */
 const DARK = [0.5, 0.35, 0.65];
 
-/** Every ring about an eye on lighter ground, best first: the card's four, and what else looks so. */
+/** Finds ring-shaped marks on lighter ground, highest contrast first; may include false ones. */
 export function findMarks(plane: Plane): Mark[] {
   const found: Mark[] = [];
   const r = Math.round(Math.max(plane.width, plane.height) / 14);
@@ -33,7 +33,7 @@ export function findMarks(plane: Plane): Mark[] {
   return found.sort((p, q) => q.contrast - p.contrast);
 }
 
-/** A dark connected region: its area, centre and second moments in cells. */
+/** A dark connected component: area, centroid and central second moments, in cells of the plane. */
 interface Blob {
   readonly area: number;
   readonly x: number;
@@ -80,15 +80,16 @@ function blobs({ width, height, values }: Plane, means: Float32Array, share: num
   }
 }
 
-/** Share of a ring's disc that its eye takes. */
+/** Area of the eye as a share of the ring's disc. */
 const HOLE = (MARK.eye / MARK.outer) ** 2;
+/** In cells. */
 const LEAST_AREA = 45;
 const DIRECTIONS = 32;
 
 /**
- * A blob as a mark, or null. The ellipse comes from its moments: those of a ring about a hole that
- * takes h of its disc are (1 + h) ÷ 4 of the squared half-axes. Then light is looked at along rays:
- * dark in the ring, light in the eye and outside.
+ * Checks whether a blob is a mark; null if not. The ellipse follows from the second moments, which
+ * are (1 + h) ÷ 4 of the squared half-axes for a ring whose hole takes the share h of its disc.
+ * Then samples along the ellipse must be dark in the ring and light in the eye and outside.
  */
 function asMark({ width, height, values, block }: Plane, blob: Blob): Mark | null {
   const { area, x, y, xx, xy, yy } = blob;
@@ -98,7 +99,8 @@ function asMark({ width, height, values, block }: Plane, blob: Blob): Mark | nul
   const fill = area / (4 * Math.PI * Math.sqrt(determinant));
   const expected = (1 - HOLE) / (1 + HOLE);
   if (fill < 0.72 * expected || fill > 1.35 * expected) return null;
-  // Half-axes by the eigenvalues of the moments; a ring tilted to 45 degrees is still within 1 : 2.
+  // Half-axes from the eigenvalues of the moments; at 45 degrees of tilt their ratio is within 1 :
+  // 2.
   const middle = (xx + yy) / 2;
   const half = Math.sqrt(((xx - yy) / 2) ** 2 + xy * xy);
   if (middle - half < 0.2 * (middle + half)) return null;

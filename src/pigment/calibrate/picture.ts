@@ -1,8 +1,9 @@
 import type { RgbSpace } from '../../colour/rgb.ts';
 
 /**
- * A decoded photograph: upright, row by row, RGBA, encoded (not linear). What the shells hand to
- * everything that looks at photographs has this form; it is stated here because pigments come before them.
+ * A decoded photograph: upright, row by row, RGBA, encoded (not linear). Structurally equal to the
+ * pixels that shells pass to the photo functions; declared here because src/pigment must not import
+ * src/photo.
  */
 export interface Picture {
   readonly width: number;

@@ -4,34 +4,34 @@ import type { Expected } from './expected.ts';
 import { median } from './sample.ts';
 import type { Painted } from './swatches.ts';
 
-/** "It came out like this": a pile as it was foreseen when it was mixed, and as it was. */
+/** A mixed pile with its predicted and its observed colour. */
 export interface LoggedPile extends Painted {
   readonly logged: true;
-  /** ISO day. */
+  /** ISO date. */
   readonly date: string;
-  /** What the shelf foresaw on that day. */
+  /** Colour predicted on that date. */
   readonly foreseen: Lab;
-  /** The lots of its pigments, for a new lot is another paint. */
+  /** The lots of its pigments: a new lot is another paint. */
   readonly lots: readonly { readonly pigment: string; readonly lot: string }[];
 }
 
-/** How well piles were foreseen, over time. */
+/** Accuracy of predictions over time. */
 export interface Accuracy {
-  /** Every pile in the order of its days. */
+  /** Every pile, by date. */
   readonly piles: readonly {
     readonly id: string;
     readonly date: string;
     readonly deltaE00: number;
   }[];
-  /** Of the last ones; null before there are three. */
+  /** Of the last {@link RECENT}; null below three piles. */
   readonly lately: Expected | null;
-  /** Of the first ones, where there are enough of both. */
+  /** Of the first {@link RECENT}; null below {@link RECENT} + 3 piles. */
   readonly atFirst: Expected | null;
 }
 
 const RECENT = 10;
 
-/** Predicted against seen, by day. What was foreseen then counts, never what is known since. */
+/** Accuracy of logged piles. It compares the prediction made at the time, never a later one. */
 export function accuracyOf(piles: readonly LoggedPile[]): Accuracy {
   const known = piles
     .toSorted((p, q) => p.date.localeCompare(q.date))
@@ -49,7 +49,7 @@ function summary(off: readonly number[]): Expected {
   return { median: median(sorted), tenth: sorted[Math.floor(0.9 * (sorted.length - 1) + 0.5)]! };
 }
 
-/** The accuracy in a sentence; empty before there is anything to say. */
+/** The accuracy in a sentence; empty without piles. */
 export function accuracyWords({ piles, lately, atFirst }: Accuracy): string {
   if (lately === null)
     return piles.length === 0
@@ -59,7 +59,7 @@ export function accuracyWords({ piles, lately, atFirst }: Accuracy): string {
   return atFirst === null ? now : `${now} At first it was ${atFirst.median.toFixed(1)}.`;
 }
 
-/** The piles that were mixed from the lots that are still in use: others tell of other paints. */
+/** The piles mixed only from current lots. @param lotOf current lot of a pigment */
 export function pilesOfLots(
   piles: readonly LoggedPile[],
   lotOf: (pigment: string) => string | null,

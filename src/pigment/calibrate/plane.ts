@@ -1,7 +1,7 @@
 import { DECODE_8BIT, decode } from '../../colour/rgb.ts';
 import type { Picture } from './picture.ts';
 
-/** Luminance of a photograph, linear 0…1, made smaller by whole blocks. */
+/** Linear luminance (0…1) of a photograph, downsampled by whole blocks; row-major. */
 export interface Plane {
   readonly width: number;
   readonly height: number;
@@ -12,17 +12,19 @@ export interface Plane {
 
 let deep: Float64Array | undefined;
 
-/** Linear light of every encoded value of these pixels. */
+/** Lookup table of linear values for the encoded values of a picture (8 or 16 bit); shared. */
 export function linearTable({ data }: Picture): Float64Array {
   if (!(data instanceof Uint16Array)) return DECODE_8BIT;
   deep ??= Float64Array.from({ length: 65536 }, (_, v) => decode(v / 65535));
   return deep;
 }
 
-/** The most blocks along a side: fine enough for marks, and quick. */
+/** Maximum number of blocks along a side: enough to find marks. */
 const LONG_SIDE = 1400;
 
-/** Averages over blocks, so that noise is lower and marks of any photograph are of like size. */
+/**
+ * Downsamples to block means, which reduces noise and gives marks a similar size in any photograph.
+ */
 export function planeOf(pixels: Picture): Plane {
   const { width, height, data } = pixels;
   const block = Math.max(1, Math.ceil(Math.max(width, height) / LONG_SIDE));
@@ -44,7 +46,7 @@ export function planeOf(pixels: Picture): Plane {
   return { width: columns, height: rows, values, block };
 }
 
-/** Mean over a square window of half-side r about every cell, cut at the edges. */
+/** Box filter: mean over a square of half-side `r` around every cell, clipped at the edges. */
 export function localMeans({ width, height, values }: Plane, r: number): Float32Array {
   const sums = new Float64Array((width + 1) * (height + 1));
   for (let y = 0; y < height; y++) {

@@ -10,8 +10,8 @@ import { labSlopes, seen } from '../../optics/swatch.ts';
 import { type FitPaint, startOf, type Unknowns, unknownsOf } from '../../optics/unknowns.ts';
 
 /**
- * What a fit leaves in doubt: the curvature of its cost where it came to rest (Laplace's approximation),
- * in the priors' own coordinates.
+ * Posterior of a fit by Laplace approximation: Gaussian around the fitted paints, in the priors'
+ * coordinates.
  */
 export interface Posterior {
   readonly paints: readonly Paint[];
@@ -19,14 +19,15 @@ export interface Posterior {
   readonly unknowns: Unknowns;
   /** Covariance of the unknowns. */
   readonly covariance: Matrix;
-  /** −2 ln of the evidence, up to a constant of the swatches: less is a more probable prior. */
+  /** −2 ln evidence, up to a constant of the swatches: smaller for a more probable prior. */
   readonly surprise: number;
 }
 
 /**
- * @param given  as it was fitted
- * @param paints as it was found
- * @param detail as it was fitted with
+ * Posterior of a finished fit.
+ * @param given  the paints passed to the fit
+ * @param paints the fitted paints
+ * @param detail the option of the fit
  */
 export function posteriorOf(
   trial: Trial,
@@ -55,7 +56,7 @@ export function posteriorOf(
     paints: now.paints,
     surface: trial.surface,
     unknowns,
-    // Costs more than all the rest, and is not always asked for.
+    // Computed on demand: it costs more than all the rest.
     get covariance() {
       covariance ??= cholesky.solve(Matrix.eye(matrix.rows));
       return covariance;
@@ -65,8 +66,8 @@ export function posteriorOf(
 }
 
 /**
- * Slopes of L*, a*, b* of an opaque pile against the unknowns: three rows.
- * @param parts one per paint of the posterior
+ * Jacobian of L*, a*, b* (D65) of an opaque pile by the unknowns: 3 × `unknowns.size`.
+ * @param parts by volume, one per paint of the posterior
  */
 export function slopesOfPile(posterior: Posterior, parts: ArrayLike<number>): Matrix {
   const { paints, surface, unknowns } = posterior;
@@ -106,10 +107,10 @@ export function slopesOfPile(posterior: Posterior, parts: ArrayLike<number>): Ma
   return out;
 }
 
-/** Covariance of a pile's L*, a*, b* as the posterior foresees it. */
+/** Posterior covariance (3 × 3) of a pile's predicted L*, a*, b*. */
 export function covarianceOfPile(posterior: Posterior, parts: ArrayLike<number>): Matrix {
   const J = slopesOfPile(posterior, parts);
-  // Only the unknowns of its own paints move a pile: a few dozen of perhaps a thousand.
+  // A pile depends only on the unknowns of its own paints: a few dozen of perhaps a thousand.
   const { curves, curveOf } = posterior.unknowns;
   const columns = posterior.paints.flatMap((_, i) => {
     const at = curveOf[i]!;
@@ -123,7 +124,7 @@ export function covarianceOfPile(posterior: Posterior, parts: ArrayLike<number>)
   return own.mmul(posterior.covariance.selection(columns, columns)).mmul(own.transpose());
 }
 
-/** Root mean square of the CIEDE2000 by which a pile may come out otherwise than foreseen. */
+/** Root mean square CIEDE2000 between a pile's predicted and actual colour under the posterior. */
 export function doubtOf(posterior: Posterior, parts: ArrayLike<number>): number {
   const lab = labOf(seen({ parts }, posterior.paints, posterior.surface));
   const form = Matrix.from1DArray(3, 3, [...differenceAt(lab)]);

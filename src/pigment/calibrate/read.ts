@@ -12,19 +12,23 @@ import { sample } from './sample.ts';
 import { type Homography, homography, type Point, straighten } from './straighten.ts';
 
 export interface ReadCardOptions extends ReadOptions {
-  /** Centres of the corner marks in pixels, clockwise from the one with the pupil, where they were touched by hand. */
+  /**
+   * Centres of the corner marks in pixels as touched by the user, clockwise from the one with the
+   * pupil.
+   */
   readonly corners?: readonly Point[];
 }
 
-/** Share of a place's width and height that is looked at: its rim may be paper or a neighbour's paint. */
+/** Sampled share of a place's width and height: its rim may be paper or a neighbour's paint. */
 const INNER = 0.62;
-/** Fewer pixels to a millimetre leave a place too few pixels. */
+/** Minimum pixels per millimetre, for enough pixels in a place. */
 const LEAST_SCALE = 1.6;
 
 /**
- * Reads a photographed card: finds its marks (or takes the corners given), straightens the page, divides
- * away how the light falls, sets white and grey right, then samples every place without gloss and dust.
- * Deterministic; touches nothing; a third of a second for 12 megapixels, most of it the search for marks.
+ * Reads a photographed card: finds its marks (or uses `corners`), rectifies the page, corrects the
+ * illumination, samples every place without gloss and dust, then corrects the tone by the white and
+ * grey references. Deterministic; does not change the pixels; a third of a second for 12
+ * megapixels, mostly for finding the marks.
  */
 export function readCard(
   pixels: Picture,
@@ -70,7 +74,10 @@ export function readCard(
   return finish(pixels, even, light.value, options);
 }
 
-/** Bare paper divided by its own light is 1, 1, 1. A white paint may come this near to it, and is let pass. */
+/**
+ * Whether a place shows bare paper, which is 1, 1, 1 after division by the light. Pure white paint
+ * may look the same and passes.
+ */
 function isPaper({ place, rgb }: Even, white: string): boolean {
   if (place.parts.length > 0 && place.parts.every(({ pigment }) => pigment === white)) return false;
   const paper = labOfLinear(0.85, 0.85, 0.85);

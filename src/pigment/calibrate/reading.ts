@@ -12,55 +12,55 @@ import type { Rgb, Sampled } from './sample.ts';
 import type { Point } from './straighten.ts';
 import { type References, type Tone, toneOf, USUAL_REFERENCES } from './tone.ts';
 
-/** What a photographed place showed. */
+/** Observed colour of one place of a photographed card. */
 export interface PlaceSeen {
   readonly place: Place;
-  /** Its colour under D65, set right by the references and the chart. */
+  /** CIELAB (D65), corrected by the references and the chart. */
   readonly lab: Lab;
-  /** Share of its pixels that was neither gloss nor dust. */
+  /** Share of its pixels without gloss and dust, 0…1. */
   readonly kept: number;
-  /** Its own unevenness, roughly in L*. */
+  /** Standard deviation within the place, roughly in L*. */
   readonly uneven: number;
-  /** Its corners in the photograph, clockwise from the top left: for drawing over it. */
+  /** Its corners in pixels, clockwise from the top left, for an overlay. */
   readonly corners: readonly Point[];
 }
 
-/** A card as a photograph shows it. */
+/** Observed colours of a photographed card. */
 export interface Reading {
   /** The painted places, in the order of the card. */
   readonly places: readonly PlaceSeen[];
   /** The references, after correction. */
   readonly references: readonly PlaceSeen[];
-  /** The most lit place over the least, before that was set right. */
+  /** Brightest over darkest place, before correction. */
   readonly unevenness: number;
-  /** What a smooth fall of light leaves unexplained of the paper, as a share. */
+  /** Relative residual of the illumination model on the paper. */
   readonly residual: number;
-  /** CIEDE2000 of the references, seen twice, and from what they are known to be. */
+  /** Largest CIEDE2000 of a white or grey reference from its known colour, after correction. */
   readonly referenceResidual: number;
-  /** How the chart's patches come out; null without a chart. */
+  /** Errors on the chart's patches; null without a chart. */
   readonly chart: (Residual & { readonly kind: CorrectionKind }) | null;
-  /** Standard deviation of each of L*, a*, b* to count on: smaller with a chart. */
+  /** Expected standard deviation of each of L*, a*, b*: smaller with a chart. */
   readonly sd: number;
   readonly remarks: readonly string[];
 }
 
 export interface ReadOptions {
-  /** Known colours of the references; {@link USUAL_REFERENCES} when left out. */
+  /** Known colours of the references; default {@link USUAL_REFERENCES}. */
   readonly references?: References;
   /** A chart of 24 patches in the same photograph. */
   readonly chart?: PlacedChart;
 }
 
-/** One place as it was sampled, the fall of light set right. */
+/** One sampled place, corrected for the illumination. */
 export interface Even {
   readonly place: Place;
   readonly corners: readonly Point[];
   readonly sampled: Sampled;
-  /** Divided by the light where it lies. */
+  /** Linear RGB divided by the light at the place. */
   readonly rgb: Rgb;
 }
 
-/** From evenly lit samples to colours. */
+/** Converts samples corrected for illumination to colours, with checks of the references. */
 export function finish(
   pixels: Picture,
   even: readonly Even[],
@@ -76,7 +76,7 @@ export function finish(
   let toLab = (rgb: Rgb): Lab => labOfLinear(...rgb, pixels.space);
   let chart: Reading['chart'] = null;
   if (options.chart) {
-    // The chart lies somewhere beside the places: the light of the nearest of them is the best guess.
+    // The chart lies outside the page's model of light: use the light of the nearest place.
     const near = (x: number, y: number): Rgb => {
       const nearest = even
         .map(({ place, corners }) => ({ place, far: farFrom(corners, x, y) }))
@@ -127,18 +127,18 @@ function farFrom(corners: readonly Point[], x: number, y: number): number {
   return Math.min(...corners.map(([u, v]) => Math.hypot(u - x, v - y)));
 }
 
-/** The least share of a place that must be free of gloss and dust. */
+/** Minimum share of a place without gloss and dust. */
 const LEAST_KEPT = 0.55;
-/** A place whose own colours spread further than this (about L*) is two things. */
+/** Maximum spread within a place (0.01 is about one L*); above, it has more than one colour. */
 const MOST_SPREAD = 0.045;
-/** A place with more of its pixels at the top of their range is overexposed. */
+/** Maximum share of clipped pixels; above, the place may be overexposed. */
 const MOST_CLIPPED = 0.2;
 
-/** What is wrong with one place by itself; null where nothing is. */
+/** Validates the sample of one place by itself; null if valid. */
 export function faultOf(place: Place, sampled: Sampled | null): CalibrationFault | null {
   const { number, label } = place;
   if (sampled === null) return { code: 'card-out', place: number };
-  // Few clipped pixels are gloss, and were left out; many are the place itself.
+  // Clipped pixels that were rejected as outliers are gloss; more than that is overexposure.
   if (sampled.clipped > MOST_CLIPPED && sampled.clipped > 1.2 * (1 - sampled.kept))
     return { code: 'card-clipped', place: number, label };
   if (sampled.kept < LEAST_KEPT) return { code: 'card-gloss', place: number, label };
@@ -146,7 +146,7 @@ export function faultOf(place: Place, sampled: Sampled | null): CalibrationFault
   return null;
 }
 
-/** Beside each other white, grey and black must look like it; the one that does not, or null. */
+/** The first reference that is implausible beside the others; null if all are plausible. */
 function wrongReference(references: readonly PlaceSeen[]): Place | null {
   const lightest = Math.max(...references.map(({ lab }) => lab[0]));
   for (const { place, lab } of references) {

@@ -2,36 +2,37 @@ import { labF } from '../../colour/lab.ts';
 import type { Picture } from './picture.ts';
 import { linearTable } from './plane.ts';
 
-/** Linear red, green and blue. */
+/** Linear RGB. */
 export type Rgb = readonly [r: number, g: number, b: number];
 
-/** What was seen of one patch of paint. */
+/** Robust mean colour of one patch of pixels. */
 export interface Sampled {
-  /** Mean of what was kept, linear 0…1. */
+  /** Mean of the inliers, linear 0…1. */
   readonly rgb: Rgb;
-  /** Picture looked at. */
+  /** Number of sampled pixels. */
   readonly pixels: number;
-  /** Share that was kept: the rest is gloss, dust, or another paint. */
+  /** Share of inliers; outliers are gloss, dust or another paint. */
   readonly kept: number;
-  /** Share with a channel at the top of its range. */
+  /** Share of pixels with a channel at the top of its range. */
   readonly clipped: number;
-  /** Robust standard deviation of what was kept, as CIELAB bends light (0.01 is about one L*). */
+  /** Robust standard deviation of the inliers, in CIELAB's f(t) (0.01 is about one L*). */
   readonly spread: number;
 }
 
-/** Encoded values from here up have lost their colour. */
+/** Encoded values from this share of the range up count as clipped. */
 const CLIPPED = 0.985;
-/** Kept within so many robust standard deviations of the median. */
+/** Inliers are within this many robust standard deviations of the median. */
 const WITHIN = 2.8;
-/** Grain of an 8-bit photograph, as CIELAB bends light: less is not told from it. */
+/** Noise of an 8-bit photograph in CIELAB's f(t): smaller deviations are always inliers. */
 const GRAIN = 0.012;
 
 /**
- * The colour of a patch from many of its pixels. Gloss and dust are outliers of their channel's median
- * (by the median absolute deviation, in light bent as CIELAB bends it, where noise is even); they are left out,
- * and the rest is averaged in linear light.
+ * Robust mean colour of a patch. Pixels far from the median of any channel (in median absolute
+ * deviations of CIELAB's f(t), where noise is uniform) are rejected as gloss or dust; the others
+ * are averaged in linear light.
  *
- * @param points pixels of the photograph, as many as one likes; null outside it
+ * @param points in pixels of the photograph
+ * @returns null if a point is outside the photograph or no pixel is left
  */
 export function sample(
   pixels: Picture,
@@ -88,6 +89,7 @@ export function sample(
   };
 }
 
+/** Median; NaN for an empty list. The input is not changed. */
 export function median(values: ArrayLike<number>): number {
   const sorted = Float64Array.from(values).sort();
   const half = sorted.length >> 1;

@@ -4,14 +4,14 @@ import { fail, ok, type Result } from '../../result.ts';
 import type { Sample, Spectra } from '../cgats.ts';
 import { type Painted, type Part, seenAs } from './swatches.ts';
 
-/** One line of the table in which a painter says what each measured sample is. */
+/** One row of the table that maps measured samples to mixtures. */
 export interface SampleRow {
   readonly sample: string;
-  /** What it was mixed from, by volume; empty: it is left out. */
+  /** Its composition by volume; empty to leave it out. */
   readonly parts: readonly Part[];
 }
 
-/** A pigment as a sample may be named after it. */
+/** A pigment with the names that may occur in sample names. */
 export interface Named {
   readonly pigment: string;
   readonly label: string;
@@ -23,7 +23,7 @@ export type SampleFault =
   | { readonly code: 'sample-parts'; readonly sample: string }
   | { readonly code: 'sample-none' };
 
-/** A sentence for a fault, then what to do. */
+/** Message for a fault, then what to do. */
 export function sampleFaultWords(fault: SampleFault): string {
   switch (fault.code) {
     case 'sample-unknown':
@@ -36,8 +36,9 @@ export function sampleFaultWords(fault: SampleFault): string {
 }
 
 /**
- * A first guess of the table from the samples' names: "Yellow ochre", "yellow ochre 1:4" (with the
- * white), "yellow ochre + ultramarine 2:1". What is not understood is left out for the painter to say.
+ * Guesses the table from the sample names: "Yellow ochre", "yellow ochre 1:4" (with the white),
+ * "yellow ochre + ultramarine 2:1". Names that are not understood get no parts; the user completes
+ * them.
  */
 export function guessTable(
   samples: readonly Sample[],
@@ -49,7 +50,7 @@ export function guessTable(
       [pigment, label, ...synonyms].map((name) => ({ pigment, name: plain(name) })),
     )
     .filter(({ name }) => name !== '')
-    // Longer names first: "burnt umber" is no "umber".
+    // Longer names first, so that "burnt umber" does not match "umber".
     .sort((p, q) => q.name.length - p.name.length);
   return samples.map(({ name: sample }) => {
     let left = ` ${plain(sample)} `;
@@ -86,9 +87,9 @@ const plain = (text: string): string =>
     .trim();
 
 /**
- * Measured samples as swatches, by the painter's table. A 45/0 instrument sees no gloss: its spectra are
- * brought to how the shelf's surface is seen.
- * @param id makes an id of a sample's name
+ * Converts measured samples to swatches by the table. Spectra from a 45/0 instrument, which
+ * excludes gloss, are converted to the surface's specular mode.
+ * @param id returns a swatch id for a sample name
  */
 export function measuredSwatches(
   spectra: Spectra,

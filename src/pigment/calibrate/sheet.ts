@@ -2,8 +2,9 @@ import { escaped, unescaped } from '../../escaped.ts';
 import { type Card, MARK, markCentres, PAPER_MM, type Place } from './card.ts';
 
 /**
- * A card as SVG, to be printed at its full size (user units are millimetres). Its plan goes with it,
- * so that a photograph can be read with nothing but the file that was printed: see {@link planOf}.
+ * Draws a card as SVG to be printed at 100 % (user units are millimetres). The layout is embedded
+ * as metadata, so that the file alone suffices to read a photograph of the card: see
+ * {@link planOf}.
  */
 export function drawCard(card: Card): string {
   const [width, height] = PAPER_MM[card.paper];
@@ -58,11 +59,11 @@ function drawPlace({ number, label, measure, x, y, width, height }: Place): stri
 
 const round = (v: number): number => Number(v.toFixed(2));
 
-/** At most two lines of what fits between two places. */
+/** Wraps a label into at most two lines that fit between two places. */
 function folded(words: string, most = 27): string[] {
   if (words.length <= most) return [words];
   let at = words.lastIndexOf(' ', most);
-  // A number stays with what it counts: "white 4".
+  // Do not break before a number: "white 4".
   while (at > 0 && /\d/.test(words[at + 1]!)) at = words.lastIndexOf(' ', at - 1);
   const cut = at > 0 ? at : most;
   return [words.slice(0, cut), words.slice(cut).trim().slice(0, most)];
@@ -74,7 +75,7 @@ function foot({ cautions }: Card, height: number): string[] {
     'Read the safety data sheet of each paint. No food at the bench; wash your hands; keep the card from children.',
     ...cautions.flatMap((each) => wrapped(each, 125)),
   ];
-  // Down to the edge that printers leave blank.
+  // The lines must end above the unprintable margin.
   const step = Math.min(2.6, 18 / lines.length);
   return lines.map((line, at) => text(27, round(height - 22 + at * step), round(0.8 * step), line));
 }
@@ -85,9 +86,7 @@ function wrapped(words: string, most: number): string[] {
   return [words.slice(0, at), ...wrapped(words.slice(at + 1), most)];
 }
 
-/**
- * The plan that an SVG of ours carries; null where it carries none, or one that a newer program wrote.
- */
+/** Reads the layout embedded in an SVG by {@link drawCard}; null if missing, invalid or newer. */
 export function planOf(svg: string): Card | null {
   const found = /<metadata>([\s\S]*?)<\/metadata>/.exec(svg)?.[1];
   if (found === undefined) return null;
@@ -99,7 +98,7 @@ export function planOf(svg: string): Card | null {
   }
 }
 
-/** A plan is read back from a file that a person may have edited: nothing of it is taken on trust. */
+/** Validates a layout from a file that may have been edited. */
 function isCard(given: unknown): given is Card {
   const card = given as Card;
   const number = (v: unknown) => typeof v === 'number' && Number.isFinite(v);

@@ -14,7 +14,7 @@ export type CurvesFault =
   | { readonly code: 'curves-name'; readonly row: number }
   | { readonly code: 'curves-none' };
 
-/** A sentence for a fault, then what to do. */
+/** Message for a fault, then what to do. */
 export function curvesFaultWords(fault: CurvesFault): string {
   switch (fault.code) {
     case 'curves-twice':
@@ -30,17 +30,20 @@ export function curvesFaultWords(fault: CurvesFault): string {
   }
 }
 
-/** Reflectances above this are per cent; a little below 0 is the instrument's noise. */
+/**
+ * A file with a value above HIGHEST is in per cent; values from NOISE to 0 count as instrument
+ * noise.
+ */
 const HIGHEST = 1.5;
 const NOISE = -0.005;
 const NM = /^\s*(?:SPECTRAL_?(?:NM)?|SPEC|NM|R)?[_\s]*(\d{3,4}(?:[.,]\d+)?)\s*(?:nm)?\s*$/i;
 const NAMES = ['name', 'sample', 'sample_name', 'sample_id', 'pigment', 'colour', 'color', 'paint'];
 
 /**
- * Measured reflectances from a file: CGATS.17 / ISO 28178 text, or CSV either way round, with one sample a
- * row under a heading of wavelengths, or one a column beside a first column of wavelengths. Commas,
- * semicolons or tabs part the cells; decimal commas, quotes, comment lines with #, CRLF and a byte order
- * mark are understood; fractions, or per cent if any value exceeds 1.5.
+ * Reads measured reflectances from CGATS.17 / ISO 28178 text, or from CSV with one sample per row
+ * under a heading of wavelengths or one per column beside a column of wavelengths. Accepts commas,
+ * semicolons or tabs, decimal commas, quotes, comment lines with #, CRLF and a byte order mark.
+ * Values are fractions, or per cent if any exceeds 1.5.
  */
 export function readSpectra(text: string): Result<Spectra, CurvesFault> {
   const plain = text.replace(/^\uFEFF/, '');
@@ -100,7 +103,7 @@ function readCsv(text: string): Result<Spectra, CurvesFault> {
   return ok({ samples, geometry: null, specular: null, remarks });
 }
 
-/** Wavelengths in the heading, a sample in each row. */
+/** Table with wavelengths in the heading and one sample per row; null if it is not one. */
 function upright(cells: readonly (readonly string[])[]): Table | null {
   const heading = cells[0]!;
   const bands = heading.flatMap((cell, column) => {
@@ -121,7 +124,10 @@ function upright(cells: readonly (readonly string[])[]): Table | null {
   };
 }
 
-/** Wavelengths down the first column, a sample in each other column. */
+/**
+ * Table with wavelengths in the first column and one sample per further column; null if it is not
+ * one.
+ */
 function sideways(cells: readonly (readonly string[])[]): Table | null {
   const bands = cells.flatMap((row, at) => {
     const nm = NM.exec(row[0] ?? '')?.[1];
@@ -139,7 +145,7 @@ function sideways(cells: readonly (readonly string[])[]): Table | null {
   };
 }
 
-/** What parts the first line most often; a semicolon or a tab wins over commas, which may be decimal. */
+/** Separator of the first line; tabs and semicolons win over commas, which may be decimal. */
 function delimiterOf(lines: readonly string[]): string {
   const count = (mark: string) => lines[0]!.split(mark).length - 1;
   for (const mark of ['\t', ';']) if (count(mark) > 0 && count(mark) >= count(',') / 2) return mark;
@@ -147,10 +153,10 @@ function delimiterOf(lines: readonly string[]): string {
 }
 
 const WAVELENGTHS = Array.from({ length: BANDS }, (_, band) => bandNm(band));
-/** Digits after the point: ten times finer than an instrument repeats itself. */
+/** Decimal places: ten times finer than the repeatability of an instrument. */
 const DIGITS = 5;
 
-/** Samples as CSV, one a row, fractions. {@link readSpectra} reads it back to the printed digits. */
+/** Writes samples as CSV, one per row, as fractions. {@link readSpectra} reads it back. */
 export function spectraCsv(samples: readonly Sample[]): string {
   const quoted = (name: string) => `"${name.replaceAll('"', '""')}"`;
   return [
@@ -160,7 +166,7 @@ export function spectraCsv(samples: readonly Sample[]): string {
   ].join('\n');
 }
 
-/** Samples as CGATS.17 text, fractions. */
+/** Writes samples as CGATS.17 text, as fractions. */
 export function spectraCgats(samples: readonly Sample[], geometry: string | null = null): string {
   const word = (name: string) => `"${name.replaceAll('"', "'")}"`;
   return [

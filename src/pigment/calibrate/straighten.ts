@@ -4,18 +4,20 @@ import type { Mark } from './marks.ts';
 
 export type Point = readonly [x: number, y: number];
 
-/** Takes a point of the page (millimetres) to the photograph (pixels). */
+/** Projective map from the page (millimetres, or other plane units) to the photograph (pixels). */
 export interface Homography {
   at(x: number, y: number): Point;
-  /** Pixels to a millimetre about a point. */
+  /** Local scale at a point: pixels per millimetre. */
   scale(x: number, y: number): number;
 }
 
 /**
- * The homography that takes four or more points to four or more others, by the direct linear
- * transformation on points brought to mean 0 and mean distance √2.
- * @returns null where they do not determine one (three on a line)
- * @see R. Hartley, A. Zisserman, Multiple View Geometry (2003), 4.1 and 4.4 (section numbers from memory)
+ * Homography from four or more point pairs, by the direct linear transformation on points
+ * normalised to mean 0 and mean distance √2.
+ * @returns null if the points do not determine one (three on a line)
+ * @throws RangeError for fewer than four points or lists of different lengths
+ * @see R. Hartley, A. Zisserman, Multiple View Geometry (2003), 4.1 and 4.4 (section numbers from
+ *   memory)
  */
 export function homography(from: readonly Point[], to: readonly Point[]): Homography | null {
   if (from.length < 4 || from.length !== to.length)
@@ -29,7 +31,7 @@ export function homography(from: readonly Point[], to: readonly Point[]): Homogr
       [0, 0, 0, -x, -y, -1, v * x, v * y, v],
     ];
   });
-  // One row of zeros makes it square, so that the decomposition holds the null space too.
+  // A row of zeros makes the matrix square, so that the decomposition includes the null space.
   while (rows.length < 9) rows.push(new Array(9).fill(0));
   const svd = new SingularValueDecomposition(new Matrix(rows), { autoTranspose: true });
   const values = svd.diagonal;
@@ -67,12 +69,13 @@ function normalising(points: readonly Point[]): Normalising {
   return { x, y, scale: Math.SQRT2 / (far || 1) };
 }
 
-/** Of the rings found at most so many are tried as the card's four. */
+/** Maximum number of marks (highest contrast first) considered as the card's four. */
 const TRIED = 10;
 
 /**
- * The page's place in the photograph: four rings of which exactly one has a pupil, in a convex shape,
- * each as large as the page seen from there has it. Null where no four agree.
+ * Homography of the page from detected marks: four marks, exactly one of them with a pupil, that
+ * form a convex quadrilateral and have the radii that the homography predicts. Null if no four
+ * marks fit.
  */
 export function straighten(card: Pick<Card, 'paper'>, marks: readonly Mark[]): Homography | null {
   const tried = marks.slice(0, TRIED);
@@ -111,7 +114,7 @@ function triples<T>(of: readonly T[]): T[][] {
 function clockwiseFrom(first: Mark, four: readonly Mark[]): Mark[] {
   const cx = four.reduce((sum, { x }) => sum + x, 0) / 4;
   const cy = four.reduce((sum, { y }) => sum + y, 0) / 4;
-  // y grows downwards in a photograph: rising angles run clockwise.
+  // y points down in a photograph, so rising angles run clockwise.
   const round = [...four].sort(
     (p, q) => Math.atan2(p.y - cy, p.x - cx) - Math.atan2(q.y - cy, q.x - cx),
   );

@@ -8,39 +8,39 @@ import { slopesOfPile } from './posterior.ts';
 import { strength } from './strength.ts';
 import { type Part, USUAL_SD } from './swatches.ts';
 
-/** A pile that is worth brushing out. */
+/** A recommended swatch to paint. */
 export interface Suggestion {
   /** In whole parts by volume. */
   readonly parts: readonly Part[];
-  /** Root mean square of the CIEDE2000 to expect of usual piles, now and with this swatch seen. */
+  /** Expected root mean square CIEDE2000 of usual piles, before and after observing this swatch. */
   readonly before: number;
   readonly after: number;
-  /** Why, in a sentence. */
+  /** The reason, in a sentence. */
   readonly why: string;
 }
 
 export interface SuggestOptions {
-  /** How many; 3 when left out. */
+  /** Maximum number of suggestions; default 3. */
   readonly count?: number;
-  /** Only piles that hold one of these pigments. */
+  /** Only swatches that contain one of these pigments. */
   readonly pigments?: readonly string[];
-  /** Standard deviation of L*, a*, b* with which the swatch would be seen; a photograph's when left out. */
+  /** Standard deviation of each of L*, a*, b* of the observation; default that of a photograph. */
   readonly sd?: number;
 }
 
 /**
- * Which swatch would teach the most: of all masstones, tints and pairs at equal strength the one after
- * which usual piles of these paints are foreseen best. The gain follows from the fit's covariance Σ
- * without painting anything: a swatch with slopes J takes ΣJᵀ(JΣJᵀ + sd²)⁻¹JΣ off it.
+ * Optimal experimental design: of all masstones, tints and pairs at equal strength, the swatches
+ * that most reduce the expected error of usual piles. Observing a swatch with Jacobian J reduces
+ * the posterior covariance Σ by ΣJᵀ(JΣJᵀ + sd²)⁻¹JΣ.
  *
- * @returns the best first; each later one as if those before it had been painted
+ * @returns best first; greedy: each one assumes that those before it were painted
  */
 export function suggest(calibration: Calibration, options: SuggestOptions = {}): Suggestion[] {
   const { posterior, white, paints } = calibration;
   const { count = 3, sd = USUAL_SD.photographed } = options;
   if (posterior.unknowns.size === 0) return [];
   const whiteAt = paints.findIndex(({ pigment }) => pigment === white);
-  // What is hoped to be foreseen: every row a slope of √ΔE² of one usual pile.
+  // Rows are derivatives of the components of ΔE of the usual piles.
   const wanted = paints.flatMap((_, i) => pilesOf(posterior, i, whiteAt));
   const targets = stacked(
     wanted.map((parts) => {
@@ -89,7 +89,7 @@ export function suggest(calibration: Calibration, options: SuggestOptions = {}):
 
 /** (M + sd²)⁻¹ of a 3 × 3 covariance. */
 function noisy(M: Matrix, sd: number): Matrix {
-  // Rounding leaves it a little lopsided, which the decomposition does not forgive.
+  // Rounding makes M slightly asymmetric, which the decomposition does not accept.
   const sum = Matrix.add(M, M.transpose()).mul(0.5);
   for (let i = 0; i < 3; i++) sum.set(i, i, sum.get(i, i) + sd * sd);
   return new CholeskyDecomposition(sum).solve(Matrix.eye(3));
@@ -140,7 +140,7 @@ function whyOf(
   after: number,
 ): string {
   const names = paints.flatMap(({ label }, i) => (parts[i]! > 0 ? [label] : []));
-  // One digit, or as many as show that it is less.
+  // One decimal place, or two if the numbers would look equal.
   const digits = after.toFixed(1) === before.toFixed(1) ? 2 : 1;
   const fall = `Usual piles would then come out within about ${after.toFixed(digits)} instead of ${before.toFixed(digits)}.`;
   if (names.length === 1) return `${names[0]} has not been seen alone often enough. ${fall}`;

@@ -10,30 +10,37 @@ export interface Part {
   readonly parts: number;
 }
 
-/** What was painted and how it looked: from a card, a measuring instrument, or a pile at the easel. */
+/**
+ * A swatch: composition and observed colour, from a card, an instrument, or a pile at the easel.
+ */
 export interface Painted {
   readonly id: string;
   /** By volume; not all 0. */
   readonly parts: readonly Part[];
   readonly kind: 'photographed' | 'measured';
-  /** Its colour under D65; of a measured swatch, that of its spectrum. */
+  /** CIELAB (D65); for a measured swatch, computed from its spectrum. */
   readonly lab: Lab;
-  /** Measured reflectance; null where only the colour was seen. */
+  /** Measured reflectance; null if only the colour was observed. */
   readonly R: Reflectance | null;
-  /** Standard deviation: of each of L*, a*, b*, or of a band as lightness. Left out: the kind's own. */
+  /** Standard deviation of each of L*, a*, b*, or of a band as L*; default {@link USUAL_SD}. */
   readonly sd?: number;
-  /** A pile logged at the easel rather than a swatch brushed out for this. */
+  /** Whether it is a pile logged at the easel rather than a swatch painted for calibration. */
   readonly logged?: boolean;
-  /** ISO day. */
+  /** ISO date. */
   readonly date?: string;
 }
 
-/** Photographs beside a white and a grey are this good, each of L*, a*, b*; instruments this, a band. */
+/**
+ * Default standard deviations: of each of L*, a*, b* for photographs with white and grey
+ * references, of a band as L* for instruments.
+ */
 export const USUAL_SD = { photographed: 1, measured: 0.1 } as const;
 
 /**
- * A swatch as it would have been seen with the shelf's own surface, where it was seen with or without
- * the reflection of the gloss: a 45/0 instrument sees none of it, a sphere all.
+ * Converts a swatch to the specular mode of a surface by adding or subtracting k1: a 45/0
+ * instrument excludes the specular reflection, a sphere may include it.
+ * @param seen the mode in which the swatch was observed
+ * @returns the same object if nothing changes, else a copy
  */
 export function seenAs(painted: Painted, seen: Surface['specular'], surface: Surface): Painted {
   if (seen === surface.specular) return painted;
@@ -48,13 +55,13 @@ export function seenAs(painted: Painted, seen: Surface['specular'], surface: Sur
   };
 }
 
-/** A swatch of one pigment alone, or null. */
+/** The pigment of a swatch with a single pigment; null for a mixture. */
 export function soleOf({ parts }: Pick<Painted, 'parts'>): string | null {
   const used = parts.filter((part) => part.parts > 0);
   return used.length === 1 ? used[0]!.pigment : null;
 }
 
-/** The pigment and the parts of white to one of it; null where it is no tint in that white. */
+/** Pigment and parts of white per part of it; null if the swatch is not a tint in that white. */
 export function tintOf(
   { parts }: Pick<Painted, 'parts'>,
   white: string,

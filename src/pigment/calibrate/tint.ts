@@ -4,16 +4,16 @@ import { D65 } from '../../colour/observer.ts';
 import type { CalibrationFault } from './fault.ts';
 import { type Painted, soleOf, tintOf } from './swatches.ts';
 
-/** How far in L*-like units a tint may lie beyond its ends: noise and the camera, not the ratio. */
+/** Tolerance, in units like L*, for camera errors and noise. */
 const SLACK = 5;
 
 /**
- * Tints that cannot be what they are said to be. K and S add, so in each band a tint lies between its
- * paint and the white, and so do X, Y and Z of opaque swatches; and a tint with more white lies nearer
- * to it. Wrong ratios that keep this order are possible and not found here: the fit shows them as
- * misfits.
+ * Finds tints that contradict their stated composition. K and S add, so in each band, and in X, Y
+ * and Z, an opaque tint lies between its paint and the white, and a tint with more white is nearer
+ * to the white. Wrong ratios that keep this order are not detected; they appear as misfits of the
+ * fit.
  *
- * @param labelOf what a painter calls a swatch
+ * @param labelOf display name of a swatch
  */
 export function tintFaults(
   swatches: readonly Painted[],
@@ -45,14 +45,15 @@ export function tintFaults(
 }
 
 function isBetween(lab: Lab, one: Lab, other: Lab): boolean {
-  // Each of X, Y, Z by its own cube root, where noise is even; a whole masstone for a tint is none.
+  // Compare cube roots of X, Y and Z, where noise is uniform.
   const [own, from, to] = [lab, one, other].map(rooted) as [number[], number[], number[]];
   const inside = own.every((v, i) => {
     const [low, high] = [Math.min(from[i]!, to[i]!), Math.max(from[i]!, to[i]!)];
     return v >= low - SLACK && v <= high + SLACK;
   });
   if (!inside) return false;
-  // A paint that is no white itself must have moved towards the white at all.
+  // Unless the paint is itself nearly white, its tint must be nearer to the white than the paint
+  // is.
   const apart = deltaE00(one, other);
   return apart < 12 || deltaE00(lab, other) < deltaE00(one, other) - 0.5;
 }

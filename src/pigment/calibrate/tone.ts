@@ -5,32 +5,33 @@ import type { CalibrationFault } from './fault.ts';
 import { LIMITS } from './light.ts';
 import type { Rgb } from './sample.ts';
 
-/** What the references are known to be (CIELAB, D65). */
+/** Known colours of the references (CIELAB, D65). */
 export interface References {
   readonly white: Lab;
   readonly grey: Lab;
 }
 
 /**
- * Where the painter states nothing: white card without brightener (an estimate), and the 18 % grey of
+ * Default references: white card without optical brightener (an estimate), and the 18 % grey of
  * photographers' cards (L* 49.5).
  */
 export const USUAL_REFERENCES: References = { white: [95, 0, 0], grey: [49.5, 0, 0] };
 
-/** Sets exposure, colour cast and contrast right: per channel a gain and an exponent. */
+/** Correction of exposure, colour cast and contrast: per channel a gain and an exponent. */
 export interface Tone {
   at(rgb: Rgb): Rgb;
-  /** The mean exponent: 1 is a camera that is faithful between white and grey. */
+  /** Mean exponent; 1 for a camera that is linear between grey and white. */
   readonly exponent: number;
 }
 
-/** Exponents beyond these are no camera's. */
+/** Plausible range of exponents for a camera. */
 const EXPONENTS = [0.6, 1.6] as const;
 
 /**
- * Per channel v → gain · v^exponent, so that the white and the grey reference come out as they are
- * known to be. Both were first divided by the light on the page.
- * @param space of the photograph, whose primaries white and grey are stated in
+ * Fits v → gain · v^exponent per channel, so that the white and the grey reference get their known
+ * colours.
+ * @param white, grey linear RGB of the references, corrected for the illumination
+ * @param space       RGB space of the photograph
  */
 export function toneOf(
   white: Rgb,

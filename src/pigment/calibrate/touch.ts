@@ -7,18 +7,18 @@ import { divided, type Even, faultOf, finish, type Reading, type ReadOptions } f
 import { type Rgb, sample } from './sample.ts';
 import type { Point } from './straighten.ts';
 
-/** One touched point: a place of a card, or of any sheet of swatches. */
+/** One touched point: a place of a card or of any sheet of swatches. */
 export interface Touch {
   readonly place: Pick<Place, 'number' | 'kind' | 'label' | 'parts'>;
-  /** Picture of the photograph. */
+  /** In pixels. */
   readonly at: Point;
-  /** Half the side of the square that is looked at, in pixels; a hundredth of the long side when left out. */
+  /** Half side of the sampled square in pixels; default a hundredth of the long edge. */
   readonly reach?: number;
 }
 
 /**
- * The manual way: each place in turn as it was touched, on any photograph with at least one white and
- * one grey. Several whites and greys also tell how the light falls across the picture.
+ * Reads swatches at points touched by the user, on any photograph with at least one white and one
+ * grey reference. Several references also allow a correction of uneven illumination.
  */
 export function readTouched(
   pixels: Picture,
@@ -57,7 +57,10 @@ export function readTouched(
   return finish(pixels, even, plane, options);
 }
 
-/** Three whites or greys, not on a line, show how the light leans; fewer show nothing of it. */
+/**
+ * Illumination as a linear gradient in log RGB, from references of the same kind at several points;
+ * constant without at least two of a kind.
+ */
 function tiltOf(seen: readonly (Even & { readonly at: Point })[]) {
   const references = (['white', 'grey'] as const).flatMap((kind) => {
     const same = seen.filter(({ place }) => place.kind === kind);
@@ -77,7 +80,7 @@ function tiltOf(seen: readonly (Even & { readonly at: Point })[]) {
     references.reduce((sum, { at }) => sum + (at[0] - cx) * (at[1] - cy), 0),
     references.reduce((sum, { at }) => sum + (at[1] - cy) ** 2, 0),
   ];
-  // A little ridge: where all lie on a line, the light is only known along it.
+  // Ridge regularisation: collinear references determine the gradient only along their line.
   const ridge = 0.02 * (xx + yy) + 1e-9;
   const determinant = (xx + ridge) * (yy + ridge) - xy * xy;
   const slopes = [0, 1, 2].map((c) => {

@@ -5,12 +5,12 @@ import type { FittedPaint } from './fit.ts';
 import { strength } from './strength.ts';
 import type { Part } from './swatches.ts';
 
-/** How a pigment on the shelf is known. */
+/** Evidence for a pigment's curve and the expected error of its mixtures. */
 export interface Trust {
   readonly known: 'handbook' | 'photographed' | 'measured';
-  /** From its masstone alone. */
+  /** Whether only its masstone is known. */
   readonly rough: boolean;
-  /** ISO day on which it was calibrated; null for the handbook. */
+  /** ISO date of the calibration; null for the handbook. */
   readonly date: string | null;
   readonly swatches: number;
   readonly piles: number;
@@ -18,9 +18,9 @@ export interface Trust {
 }
 
 /**
- * A handbook's curve before anything was seen of the tube: what simulated makers' paints of one name
- * differ by, and what mixtures foreseen from white tints alone did in a measured set of watercolours
- * (about 4, one in ten worse than 9).
+ * Expected error of a built-in curve without calibration: from simulated paints of one name by
+ * different makers, and from mixtures predicted from white tints alone in a measured set of
+ * watercolours (median about 4, 90th percentile 9).
  */
 export const HANDBOOK: Trust = {
   known: 'handbook',
@@ -31,31 +31,33 @@ export const HANDBOOK: Trust = {
   expected: { median: 4, tenth: 9 },
 };
 
-/** Masstones alone left 5 and 16 in simulation: never promise better for one. */
+/**
+ * Lower bound for a paint known by its masstone alone: median and 90th percentile in simulation.
+ */
 const ROUGH: Expected = { median: 5, tenth: 16 };
 
 /**
- * Real paints do not quite add as the model has it: even curves fitted to many measured mixtures left a
- * median of about 2 in watercolours. For opaque paste this is an estimate, to be replaced by what the
- * studio's own piles show.
+ * Error of the additive model itself: in watercolours, curves fitted to many measured mixtures left
+ * a median of about 2. For opaque paste this is an estimate, to be replaced by the accuracy of the
+ * studio's own piles.
  */
 export const MODEL: Expected = { median: 1, tenth: 2.5 };
 
-/** A file's K and S are somebody's measurement of this very paint; how good nobody says: an estimate. */
+/** K and S from a file: measured for this paint with unknown accuracy, so an estimate. */
 const FROM_FILE: Expected = { median: 1.5, tenth: 4 };
 
-/** How a paint of the shelf is known, from the curve that is kept with it. */
+/** Evidence for a paint from its stored curve; null means the built-in curve. */
 export function trustOfCurve(curve: KeptCurve | null): Trust {
   if (curve === null) return HANDBOOK;
   const { known, trust } = curve;
   if (trust) return { known, ...trust };
-  // One colour shows a masstone and nothing of how it tints.
+  // A single colour determines the masstone but not the tints.
   const rough = known === 'photographed';
   const expected = rough ? ROUGH : FROM_FILE;
   return { known, rough, date: null, swatches: 0, piles: 0, expected };
 }
 
-/** How a freshly fitted paint is known. */
+/** Evidence for a newly fitted paint. @param date ISO date */
 export function trustOf(fitted: FittedPaint, date: string): Trust {
   const { known, rough, swatches, piles, expected } = fitted;
   const kept = rough
@@ -68,12 +70,12 @@ export function trustOf(fitted: FittedPaint, date: string): Trust {
 }
 
 /**
- * The error to expect of a mixture: the squares of its paints' own, each by its share of the pile's
- * strength, and the model's. In a studio whose piles were logged, what they showed counts instead of
- * the model's figure.
+ * Expected error of a mixture: the root of the summed squares of its paints' errors, weighted by
+ * their share of the pile's tinting strength, and of the model error.
  *
  * @param paintOf K and S of a pigment
- * @param seen    what logged piles showed lately, see accuracyOf()
+ * @param seen    recent accuracy of logged piles, which replaces the model error; see accuracyOf()
+ * @throws RangeError when no part has any strength
  */
 export function mixtureError(
   parts: readonly Part[],
@@ -96,7 +98,7 @@ export function mixtureError(
 
 const rounded = (v: number): string => (v < 3 ? v.toFixed(1) : Math.round(v).toString());
 
-/** How a pigment is known, in a sentence or two. */
+/** The evidence for a pigment in a sentence or two. */
 export function trustWords({ known, rough, date, swatches, piles, expected }: Trust): string {
   if (known === 'handbook')
     return 'From the handbook: a guess about your own tube until a swatch of it is photographed. Brush out what you mix before you trust it.';
@@ -111,13 +113,13 @@ export function trustWords({ known, rough, date, swatches, piles, expected }: Tr
   return `${how}${how2} ${errorWords(expected)}`;
 }
 
-/** An expected error in words, with its figures. */
+/** An expected error in words, with numbers. */
 export function errorWords(expected: Expected): string {
   const { median, tenth } = expected;
   return `${nearWords(expected)} (about ${rounded(median)}; one in ten is worse than ${rounded(tenth)}).`;
 }
 
-/** An expected error in words alone: "Usually only a trained eye sees a difference". */
+/** An expected error in words, without numbers: "Usually only a trained eye sees a difference". */
 export const nearWords = ({ median }: Expected): string =>
   median <= 1
     ? 'Usually no difference is seen'

@@ -2,11 +2,11 @@ import { BANDS } from '../../colour/grid.ts';
 import { curvePrior, type PaintPrior, UNKNOWN_PAINT } from '../../optics/prior.ts';
 
 /**
- * What may be believed of a paint whose pigment is not named. How much its scattering bends from band to
- * band differs from medium to medium (and with how it was measured), so it is not settled here: the fit
- * tries each and keeps the one under which the painter's own swatches are most probable (the evidence,
- * by Laplace's approximation).
- * @see D. J. C. MacKay, Neural Computation 4 (1992) 415-447, for choosing priors so (from memory)
+ * Candidate priors of a paint whose pigment is unknown. The smoothness of its scattering depends on
+ * the medium and the measurement, so the fit tries each candidate and keeps the one with the
+ * largest evidence (by Laplace approximation).
+ * @see D. J. C. MacKay, Neural Computation 4 (1992) 415-447, for choosing priors by evidence (from
+ *   memory)
  */
 export const UNNAMED: readonly PaintPrior[] = [UNKNOWN_PAINT, bent(0.3, 250), bent(0.8, 100)];
 

@@ -9,39 +9,42 @@ import { nearestOn } from './nearest.ts';
 import { type Slip, slipOf } from './slip.ts';
 import { MOST } from './stock.ts';
 
-/** How a batch is mended. */
+/** How to correct a pile. */
 export interface Correction {
-  /** How far the batch is now. */
+  /** CIEDE2000 from the pile's present colour to the target. */
   readonly now: number;
-  /** Those that reach the target first, smallest total first; empty where the batch is right. */
+  /** Additions that reach the target first, by total; empty if the pile is near enough. */
   readonly options: readonly Addition[];
-  /** The one part whose mismeasuring explains the colour, and how many times too much it was. */
+  /** The likely measuring error of one part; null if no single error explains the colour. */
   readonly slip: Slip | null;
-  /** When it is better to start again, and what a fresh pile would reach. */
+  /** Set if a fresh pile is better; `fresh` is the CIEDE2000 that it would reach. */
   readonly startAgain: { readonly why: 'too-much' | 'out-of-reach'; readonly fresh: number } | null;
 }
 
 export interface AddOptions {
-  /** Most pigments to add, 1 to 5; 3 where not given. */
+  /** Maximum number of pigments to add, 1 to 5; default 3. */
   readonly most?: number;
   readonly constraints?: Constraints;
 }
 
 export type AddFault =
   | Contradiction
-  /** Index 0 is the colour that the batch turned out to be, 1 the target. */
+  /** Index 0 is the observed colour of the pile, 1 the target. */
   | { readonly code: 'not-a-colour'; readonly index: number }
   | { readonly code: 'empty-batch' }
   | { readonly code: 'not-on-shelf'; readonly pigment: string };
 
-/** Adding more than this many times the batch: start again. */
+/** Above this ratio of the addition to the pile, starting again is better. */
 const TOO_MUCH = 2;
 
 /**
- * What to add to a batch, and how much, to bring the colour that it turned out to be nearest to a
- * target. Paint can only be added: every option is a mixture that holds the whole batch. What the
- * model gets wrong about the batch (after the likeliest slip of one part is put right) is taken off
- * the target, as the same error will be there after the addition.
+ * What to add to a pile to bring it from its observed colour nearest to a target. Paint can only be
+ * added, so every option contains the whole pile. The model's error for the pile (after correction
+ * of a likely measuring error) is assumed to remain after the addition and is subtracted from the
+ * target.
+ * @param batch     the pile as measured
+ * @param turnedOut its observed colour (CIELAB, D65)
+ * @param target    CIELAB, D65
  */
 export function additions(
   batch: Batch,

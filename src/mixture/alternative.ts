@@ -1,22 +1,22 @@
 import type { Lab } from '../colour/lab.ts';
 import type { Source } from './parts.ts';
 
-/** A set with everything that a choice among sets asks for. */
+/** The best mixture of a set of pigments, with its colour. */
 export interface Full extends Source {
   readonly lab: Lab;
 }
 
-/** Alternatives lie at most this far beyond the best. */
+/** Maximum score of an alternative above the best (CIEDE2000). */
 const WORTH = 2;
-/** An extra pigment must buy this much. */
+/** Gain in score that an additional pigment must bring. */
 const PER_PIGMENT = 0.2;
 
 /**
- * Sets that a painter would call different from the best and from each other: each holds a pigment
- * that matters and that the other lacks, both ways. Other ratios of the same pigments are not.
- * @param sources rising by score
- * @param matters members of a set without which its colour would plainly be another
- * @param measurable whether whole parts of a set come near too: others are no use on the bench
+ * Selects sets that differ from the best and from each other: of any two sets, each has an
+ * essential pigment that the other lacks. Other ratios of the same pigments do not count.
+ * @param sources    sorted by score, ascending
+ * @param matters    essential members of a set: without one its colour would plainly differ
+ * @param measurable whether whole parts of a set come near its colour too
  */
 export function differing(
   best: Full,

@@ -4,25 +4,25 @@ import type { Metric } from './metric.ts';
 import type { Stock } from './stock.ts';
 import { Trial } from './trial.ts';
 
-/** A slope that would gain less than this share of the squared difference counts as none. */
+/** A slope flatter than this share of the squared difference counts as zero. */
 const FLAT = 1e-3;
-/** Where a pinched pigment starts, in effective amount beside a strongest of 1. */
+/** Start of an added pigment: log effective amount, relative to the strongest. */
 const PINCH = Math.log(0.1);
-/** What the others are beside the lightest in the start of a tint. */
+/** Start of the other pigments of a tint: log effective amount, relative to the lightest. */
 const TINT = Math.log(0.01);
 
-/** Descents on one stock under its rules: what a search is made of. */
+/** Local optimisations (descents) for sets of one stock's paints: the steps of a search. */
 export class Attempts {
-  /** Descents made so far: what a run cost. */
+  /** Number of descents so far: the cost of a run. */
   descents = 0;
-  /** Squared difference that a set must promise to come under. */
+  /** Squared difference above which a slow descent is abandoned. */
   bound = Number.POSITIVE_INFINITY;
-  /** Of the squared difference by a pinch of each paint, after {@link pinch}. */
+  /** Derivative of the squared difference by each paint's amount, set by {@link pinch}. */
   readonly slope: Float64Array;
   readonly stock: Stock;
   readonly rules: Rules;
   private readonly trial: Trial;
-  /** L of each paint alone. */
+  /** L* of each paint alone. */
   private readonly lightness: Float64Array;
 
   constructor(stock: Stock, rules: Rules) {
@@ -37,14 +37,14 @@ export class Attempts {
     });
   }
 
-  /** One paint alone. */
+  /** The candidate of one paint alone. */
   single(metric: Metric, i: number): Candidate {
     this.load([i], [0]);
     this.trial.evaluate();
     return this.candidate(metric);
   }
 
-  /** The best of a set from one start; null where a member falls out. */
+  /** Optimises a set from one start; null if a member drops out or the descent is abandoned. */
   attempt(
     metric: Metric,
     members: readonly number[],
@@ -57,20 +57,20 @@ export class Attempts {
     return this.candidate(metric);
   }
 
-  /** A set and a pinch of one paint more, from the set's optimum. */
+  /** Optimises a set with one more paint, starting from the set's optimum. */
   with(metric: Metric, parent: Candidate, j: number, exact = false): Candidate | null {
     const members = insert(parent.members, j);
     const start = members.map((m) => (m === j ? PINCH : parent.x[parent.members.indexOf(m)]!));
     return this.attempt(metric, members, start, exact);
   }
 
-  /** A start in which the lightest member leads. */
+  /** A start in which the lightest member dominates. */
   tint(members: readonly number[]): number[] {
     const lightest = members.reduce((a, b) => (this.lightness[b]! > this.lightness[a]! ? b : a));
     return members.map((m) => (m === lightest ? 0 : TINT));
   }
 
-  /** Pigments of which a pinch would bring a set's optimum nearer, steepest first. */
+  /** Paints whose addition would improve a set's optimum, steepest slope first. */
   better(metric: Metric, parent: Candidate): number[] {
     const { slope } = this;
     const error = this.pinch(metric, parent, true);
@@ -80,7 +80,7 @@ export class Attempts {
     return found.sort((i, j) => slope[i]! - slope[j]!);
   }
 
-  /** Fills {@link slope} at a set's optimum and returns its squared difference. */
+  /** Computes {@link slope} at a set's optimum; returns its squared difference. */
   pinch(metric: Metric, parent: Candidate, exact: boolean): number {
     const { trial, slope } = this;
     this.load(parent.members, parent.x);
@@ -99,12 +99,12 @@ export class Attempts {
     return error;
   }
 
-  /** Whether a pinch of a paint brings the set of the last {@link pinch} nearer. */
+  /** Whether adding paint `j` improves the set of the last {@link pinch}. */
   helps(j: number, error: number): boolean {
     return this.slope[j]! < -FLAT * error;
   }
 
-  /** Whether a paint may join a set. */
+  /** Whether the rules allow adding paint `j` to a set. */
   joins(parent: Candidate, j: number): boolean {
     const { members } = parent;
     for (let i = 0; i < members.length; i++)
@@ -133,10 +133,12 @@ export class Attempts {
     }
   }
 
+  /** Whether two paints must not be mixed. */
   clash(a: number, b: number): boolean {
     return this.rules.clash[a * this.stock.count + b] === 1;
   }
 
+  /** Number of pigments including the required ones. */
   sizeOf(members: readonly number[]): number {
     let size = members.length;
     for (const held of this.rules.held) if (!members.includes(held)) size++;

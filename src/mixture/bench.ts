@@ -4,14 +4,14 @@ import { volumesIn } from './laid.ts';
 import { weakened } from './letdown.ts';
 import type { LetDown, Mixture, Part } from './mixture.ts';
 
-/** A mixture as it stands on the bench: its piles, let-downs in piles of their own. */
+/** A mixture in measurable whole parts, with each let-down as a separate paint. */
 export interface Bench {
-  /** The shelf, and each let-down as a paint of its own beside its paints. */
+  /** The shelf plus one paint per let-down. */
   readonly shelf: Shelf;
-  /** Whole parts; a let-down by its name on that shelf. */
+  /** Whole parts; a let-down by its name on `shelf`. */
   readonly parts: readonly Part[];
   readonly letDowns: readonly (LetDown & { readonly name: string })[];
-  /** The pigments themselves by volume, what the let-downs bring counted in; need not be whole. */
+  /** Pigments by volume with let-downs resolved; not necessarily whole. */
   readonly pigments: readonly Part[];
   readonly lab: Lab;
   /** CIEDE2000 to the target. */
@@ -20,7 +20,10 @@ export interface Bench {
 
 const nameOf = (pigment: string): string => `${pigment} let down`;
 
-/** @throws RangeError when the shelf lacks a pigment that is let down */
+/**
+ * Lays out a mixture's whole parts.
+ * @throws RangeError when the shelf lacks a let-down's pigment
+ */
 export function benchOf(mixture: Mixture, shelf: Shelf): Bench {
   const { letDown } = mixture;
   if (!letDown) {

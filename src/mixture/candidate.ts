@@ -1,42 +1,42 @@
-/** What a set of pigments may be. */
+/** Constraints on a set of pigments. */
 export interface Rules {
-  /** Most pigments in one mixture, held ones included. */
+  /** Maximum number of pigments in one mixture, including required ones. */
   readonly most: number;
-  /** count × count, 1 where two paints never go into one pile. */
+  /** count × count, 1 for two paints that must not be mixed. */
   readonly clash: Uint8Array;
-  /** Paints that are in every mixture anyway (see the `held` of compile). */
+  /** Indices of paints required in every mixture (see `held` of compile()). */
   readonly held: readonly number[];
 }
 
-/** The best that one set of pigments can do. */
+/** The best mixture found for one set of pigments. */
 export interface Candidate {
-  /** Indices of the stock, rising. */
+  /** Indices in the stock, ascending. */
   readonly members: readonly number[];
   /** Logarithmic effective amounts, in the same order. */
   x: readonly number[];
   lab: readonly [number, number, number];
-  /** The metric's distance: CIEDE2000 unless something else is kept first. */
+  /** The metric's distance: CIEDE2000, unless one axis has a larger weight. */
   score: number;
-  /** Pigments counting held ones. */
+  /** Number of pigments including required ones. */
   readonly size: number;
 }
 
-/** Nearest first; of equals the fewer pigments. */
+/** Sorts by score, then by number of pigments. */
 export const byScore = (a: Candidate, b: Candidate): number =>
   a.score - b.score || a.members.length - b.members.length;
 
-/** A set with one member more. */
+/** A set with one more member, sorted. */
 export const insert = (members: readonly number[], j: number): number[] =>
   [...members, j].sort((a, b) => a - b);
 
-/** A number of its own for every set of up to six paints of a stock of up to 255. */
+/** A unique number for every set of up to six paints from a stock of up to 255. */
 export function keyOf(members: readonly number[]): number {
   let key = 0;
   for (const member of members) key = key * 256 + member + 1;
   return key;
 }
 
-/** One candidate a set, the better; rising by score. */
+/** The best candidate of each set, sorted by score. */
 export function bestOf(all: readonly Candidate[]): Candidate[] {
   const bySet = new Map<number, Candidate>();
   for (const one of all) {

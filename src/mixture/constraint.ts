@@ -2,22 +2,23 @@ import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { colours } from './stock.ts';
 
-/** What a painter may ask of every pile. Pigments are named as the shelf names them. */
+/** Constraints on every mixture. Pigments are named as on the shelf. */
 export interface Constraints {
-  /** Only these are at hand; without it, all of the shelf. */
+  /** The only pigments available; default the whole shelf. */
   readonly inStock?: readonly string[];
-  /** Left out by hazard or by wish. */
+  /** Excluded pigments, because of a hazard or by choice. */
   readonly leaveOut?: readonly string[];
-  /** In every pile, at least {@link LEAST_HELD} of it. */
+  /** Pigments required in every mixture, each with a share of at least {@link LEAST_HELD}. */
   readonly mustHold?: readonly string[];
-  /** Pairs that never go into one pile. */
+  /** Pairs that must not be mixed. */
   readonly apart?: readonly (readonly [string, string])[];
-  /** Blacks of the shelf, when none is wanted. */
+  /** Blacks of the shelf, to exclude them. */
   readonly noBlack?: readonly string[];
-  /** Whites of the shelf, of which one pile holds at most one. */
+  /** Whites of the shelf; a mixture has at most one of them. */
   readonly oneWhite?: readonly string[];
 }
 
+/** Constraints that exclude each other or leave no paint. */
 export type Contradiction =
   | { readonly code: 'nothing-left' }
   | { readonly code: 'not-on-shelf'; readonly pigment: string }
@@ -31,19 +32,19 @@ export type Contradiction =
 type LeftBy = 'leaveOut' | 'noBlack' | 'inStock';
 type ApartBy = 'apart' | 'oneWhite';
 
-/** What a wanted pigment gets at least: one part in thirty-two. */
+/** Minimum share of a required pigment by volume: one part in thirty-two. */
 export const LEAST_HELD = 1 / 32;
 
-/** A shelf after the constraints. */
+/** The paints of a shelf that the constraints allow. */
 export interface Choice {
   readonly paints: readonly ShelfPaint[];
-  /** count × count, 1 where two paints never go into one pile. */
+  /** count × count, 1 for two paints that must not be mixed. */
   readonly clash: Uint8Array;
-  /** Indices of the wanted paints. */
+  /** Indices of the required paints. */
   readonly held: readonly number[];
 }
 
-/** The paints that may be used and how; or which two wishes exclude each other. */
+/** Applies constraints to a shelf. @param most maximum number of pigments in a mixture */
 export function choose(
   shelf: Shelf,
   wish: Constraints,

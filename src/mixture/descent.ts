@@ -2,23 +2,27 @@ import type { Metric } from './metric.ts';
 import { MOST } from './stock.ts';
 import type { Trial } from './trial.ts';
 
-/** A pigment whose effective amount falls under this share of the strongest is out of the mixture. */
+/** A pigment whose effective amount falls below this share of the strongest drops out. */
 export const DROP = 1e-4;
 const DROP_LOG = Math.log(DROP);
 
-/** Squared difference at which a colour counts as met (CIEDE2000 1e-4). */
+/** Squared difference at which a target counts as reached (CIEDE2000 1e-4). */
 const MET = 1e-8;
 const ROUNDS = 40;
-/** No amount changes by more than a factor of e² in one step. */
+/** Largest change of a logarithmic amount in one step (a factor of e²). */
 const STRIDE = 2;
 
-/** A step that promises less than this share of the squared difference is not taken. */
+/**
+ * Stop when the expected or actual gain of a step is below this share of the squared difference.
+ */
 const WORTH = 1e-5;
 
-/** A step that gains less than this is slow: beyond the bound it is given up. */
+/** Relative gain below which a descent counts as slow: above the bound it is abandoned. */
 const SLOW = 0.2;
 
-/** Descent's answer where one pigment fell out: the smaller mixture is searched on its own. */
+/**
+ * Returned if a pigment drops out or a descent is abandoned; smaller sets are searched separately.
+ */
 export const DROPPED = -1;
 
 const Jr = new Float64Array(3 * MOST);
@@ -26,14 +30,15 @@ const saved = new Float64Array(MOST);
 const y = new Float64Array(3);
 
 /**
- * Moves a trial's amounts to the least difference from a metric's target: Levenberg-Marquardt on
- * three residuals by logarithmic effective amounts (positive by themselves), which is Allen's
- * tristimulus step made safe. Because there are three residuals, a step solves a 3 × 3 system
- * whatever the number of pigments: Jᵀ(JJᵀ + μI)⁻¹r = (JᵀJ + μI)⁻¹Jᵀr.
+ * Minimises a trial's difference from a metric's target by Levenberg-Marquardt: three residuals
+ * over logarithmic effective amounts, which keeps the amounts positive. It is Allen's tristimulus
+ * matching with damping. With three residuals a step solves a 3 × 3 system for any number of
+ * pigments: Jᵀ(JJᵀ + μI)⁻¹r = (JᵀJ + μI)⁻¹Jᵀr.
  *
- * @param exact residuals of CIEDE2000 itself, re-linearised at every step; otherwise those
- *   linearised at the target, which is several times cheaper
- * @param bound squared difference beyond which a slow descent is given up
+ * @param trial start; overwritten with the optimum. Uses module-level buffers: not re-entrant
+ * @param exact whether to use the residuals of CIEDE2000 itself, re-linearised at every step;
+ *   otherwise those of {@link Metric.near}, which are several times cheaper
+ * @param bound squared difference above which a slow descent is abandoned
  * @returns the squared difference, with the trial evaluated there, or {@link DROPPED}
  * @see E. Allen, J. Opt. Soc. Am. 56 (1966) 1256 and 64 (1974) 991 (references from memory)
  */
@@ -61,7 +66,7 @@ export function descend(
       saved[i] = step;
       longest = Math.max(longest, Math.abs(step));
     }
-    // What is left of the residuals if the colour followed its slopes.
+    // Stop if even the linear model predicts hardly any gain.
     if (longest <= STRIDE && left(n, r) > error * (1 - WORTH)) break;
     const shrink = longest > STRIDE ? STRIDE / longest : 1;
     for (let i = 0; i < n; i++) {
@@ -99,7 +104,7 @@ export function descend(
   return error;
 }
 
-/** Whether a pigment is out, with the amounts brought back to a strongest of 1. */
+/** Normalises the amounts to a maximum of 1; returns whether a pigment dropped out. */
 function dropped(x: Float64Array, n: number): boolean {
   let top = x[0]!;
   for (let i = 1; i < n; i++) top = Math.max(top, x[i]!);
@@ -111,7 +116,7 @@ function dropped(x: Float64Array, n: number): boolean {
   return out;
 }
 
-/** Slopes of the residuals by the amounts. */
+/** Jacobian of the residuals by the logarithmic amounts, into `Jr`. */
 function project(slopes: Float64Array, J: Float64Array, n: number): void {
   for (let i = 0; i < n; i++) {
     const L = J[3 * i]!;
@@ -123,7 +128,7 @@ function project(slopes: Float64Array, J: Float64Array, n: number): void {
   }
 }
 
-/** Squared residuals that a step leaves, by the slopes. */
+/** Sum of squared residuals after the step in `saved`, by the linear model. */
 function left(n: number, r: Float64Array): number {
   let sum = 0;
   for (let k = 0; k < 3; k++) {
@@ -134,7 +139,7 @@ function left(n: number, r: Float64Array): number {
   return sum;
 }
 
-/** Solves (JJᵀ + μI) y = r by cofactors; false where it cannot be. */
+/** Solves (JJᵀ + μI) y = r by cofactors; false if the matrix is singular. */
 function solve(n: number, r: Float64Array, damping: number): boolean {
   let a = 0;
   let b = 0;

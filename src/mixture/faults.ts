@@ -1,7 +1,7 @@
 import type { AddFault, Correction } from './addition.ts';
 import type { MixFault } from './work.ts';
 
-/** What happened, then what to do. @param labelOf what a person reads for a pigment */
+/** Message for a fault, then what to do. @param labelOf display name of a pigment */
 export function mixFaultWords(
   fault: MixFault,
   labelOf: (pigment: string) => string = (pigment) => pigment,
@@ -24,7 +24,7 @@ export function mixFaultWords(
   }
 }
 
-/** What happened, then what to do, where a batch is to be mended. */
+/** Message for a fault of the correction of a pile, then what to do. */
 export function addFaultWords(fault: AddFault, labelOf?: (pigment: string) => string): string {
   if (fault.code === 'empty-batch')
     return 'The pile is empty: no part is above zero. Say what went into it.';
@@ -33,7 +33,7 @@ export function addFaultWords(fault: AddFault, labelOf?: (pigment: string) => st
   return `${which} is not a colour: its numbers are missing. Choose it again.`;
 }
 
-/** Why it is better to start again. */
+/** Message on why a fresh pile is better. */
 export function startAgainWords({ why, fresh }: NonNullable<Correction['startAgain']>): string {
   const comes = fresh <= 1 ? 'gets there' : `comes within ${fresh.toFixed(1)}`;
   return why === 'too-much'

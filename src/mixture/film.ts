@@ -1,7 +1,7 @@
 import type { Shelf } from '../pigment/shelf.ts';
 import { type Amount, paintOf } from './predict.ts';
 
-/** Mean S under which a paint hides nothing. */
+/** Mean S below which a paint has no hiding power. */
 const HARDLY_SCATTERS = 0.02;
 
 const scattering = (pigment: string, shelf: Paints): number => {
@@ -10,13 +10,14 @@ const scattering = (pigment: string, shelf: Paints): number => {
 };
 type Paints = Pick<Shelf, 'paints' | 'name'>;
 
-/** Whether a paint scatters next to nothing: alone it is a film (a glaze), not a masstone. */
+/** Whether a paint hardly scatters: alone it is a transparent film (a glaze), not a masstone. */
 export const isFilm = (pigment: string, shelf: Paints): boolean =>
   scattering(pigment, shelf) < HARDLY_SCATTERS;
 
 /**
- * The pigment that makes a whole pile a glaze: of a pile that scatters next to nothing, the one with
- * most of it; null where the pile covers. Its predicted colour holds only for a film that ends all light.
+ * The main pigment of a pile that hardly scatters (a glaze); null if the pile has hiding power. The
+ * predicted colour of such a pile is valid only for an infinitely thick film.
+ * @throws RangeError when a pigment is not on the shelf
  */
 export function mostlyFilm(amounts: readonly Amount[], shelf: Paints): string | null {
   const sum = (of: (a: Amount) => number) => amounts.reduce((all, a) => all + of(a), 0);

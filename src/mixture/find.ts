@@ -8,10 +8,9 @@ import { MOST } from './stock.ts';
 import { type MixFault, notAColour } from './work.ts';
 
 /**
- * For each target the nearest colour that a shelf mixes, in CIEDE2000 under D65: the best recipe,
- * whole-number parts chosen on their own, the simplest and the different ones. The same input gives
- * the same answer.
- * @param targets CIELAB under D65; a colour that no surface has is answered with the nearest
+ * Finds for each target the nearest mixture of a shelf in CIEDE2000 (D65): the best recipe,
+ * whole-number parts (chosen independently), the simplest mixture and alternatives. Deterministic.
+ * @param targets CIELAB under D65; also colours that no surface can have
  * @throws RangeError when `most` is not 1 to 6
  */
 export function findMixtures(

@@ -21,27 +21,27 @@ import { Trial } from './trial.ts';
 import type { WorkOptions } from './work.ts';
 
 export interface MixOptions extends WorkOptions {
-  /** Within 0.3 of the whole search, several times faster: while something is dragged. */
+  /** Several times faster and within 0.3 of the full search: for use while the user drags. */
   readonly quick?: boolean;
   readonly limits?: Limits;
-  /** What to keep first where the colour is out of reach. */
+  /** What to preserve first if the colour is out of reach. */
   readonly keep?: Keep;
-  /** How many alternatives at most; 5 where not given. */
+  /** Maximum number of alternatives; default 5. */
   readonly alternatives?: number;
 }
 
-/** Sets that come this near the best differ from it in nothing but rounding. */
+/** Scores within this of the best count as equal: they differ only by rounding. */
 const TIE = 0.002;
-/** CIEDE2000 by which a mixture must change without a pigment, for the painter to miss it. */
+/** CIEDE2000 by which a mixture must change without a pigment for it to be essential. */
 const MISSED = 3;
-/** What the parts of an alternative may lose against the best parts. */
+/** Maximum score of an alternative's parts above the best parts (CIEDE2000). */
 const COARSER = 2;
-/** How many sets the parts are chosen among. */
+/** Number of sets considered for whole parts. */
 const SOURCES = 400;
-/** How many sets of fewer pigments are tried where one set's let-downs do not come near. */
+/** Number of smaller sets tried if the let-downs of one set are not near enough. */
 const LET_DOWN_FROM = 4;
 
-/** One shelf under one set of constraints, compiled once for all targets. */
+/** Mixture finder for one shelf and one set of constraints, compiled once for all targets. */
 export class Finder {
   private readonly choice: Choice;
   private readonly shelf: Shelf;
@@ -68,6 +68,7 @@ export class Finder {
     this.divider = new Divider(plain, options.limits ?? FINE);
   }
 
+  /** The answer for one target; null if the search was stopped. */
   answer(target: Lab): Answer | null {
     const metric = new Metric(target, this.options.keep);
     const found = this.search.find(metric, this.options.quick);
@@ -101,7 +102,7 @@ export class Finder {
     };
   }
 
-  /** Shares of paste, held ones added, in rising order of index. */
+  /** A candidate as shares of paste including required paints, by ascending index. */
   private source(one: Candidate): Full {
     const shares = new Map<number, number>();
     let sum = 0;
@@ -121,6 +122,7 @@ export class Finder {
     };
   }
 
+  /** Alternatives that differ from the best. @param parts score of the best whole parts */
   private different(metric: Metric, best: Full, sources: readonly Full[], parts: number): Full[] {
     const limit = Math.max(parts, REACH) + COARSER;
     return differing(
@@ -132,7 +134,7 @@ export class Finder {
     );
   }
 
-  /** Members without which a mixture would plainly be another colour. */
+  /** Essential members: without one the colour changes by more than {@link MISSED}. */
   private matters({ members, shares, lab }: Full): number[] {
     const { trial, plain } = this;
     if (members.length === 1) return [...members];
@@ -148,7 +150,7 @@ export class Finder {
     });
   }
 
-  /** @param fewer sets of fewer pigments that may serve where parts need let-downs */
+  /** Assembles a mixture. @param fewer smaller sets to try if the parts need let-downs */
   private mixture(
     target: Lab,
     metric: Metric,
@@ -176,14 +178,14 @@ export class Finder {
     };
   }
 
-  /** Shares by name, largest first. */
+  /** Shares with pigment names, largest first. */
   private recipe({ members, shares }: Full): Share[] {
     return members
       .map((member, i) => ({ pigment: this.choice.paints[member]!.pigment, share: shares[i]! }))
       .sort((a, b) => b.share - a.share);
   }
 
-  /** Let-downs, where the plain parts miss visibly or are past the ratio. */
+  /** Let-downs, if the plain parts visibly miss the target or exceed the ratio. */
   private letDown(
     target: Lab,
     from: readonly Full[],
@@ -203,7 +205,7 @@ export class Finder {
   }
 }
 
-/** The nearest; among ties the fewest pigments, then the largest smallest share. */
+/** The best score; among ties the fewest pigments, then the largest minimum share. */
 function leastOf(sources: readonly Full[]): Full {
   const limit = Math.min(...sources.map((s) => s.score)) + TIE;
   const least = (s: Full) => Math.min(...s.shares);

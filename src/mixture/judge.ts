@@ -9,64 +9,68 @@ import { isFilm } from './film.ts';
 import { type Amount, paintOf, predict } from './predict.ts';
 import { strengthOf } from './stock.ts';
 
-/** What a painter weighs one mixture against another by, beside its colour. */
+/** Properties of a mixture besides its colour, to compare mixtures by. */
 export interface Judgement {
   readonly pigments: number;
-  /** Contrast ratio of a brushed film of {@link BRUSHED_MM}, 0…1, and what that is called. */
+  /** Contrast ratio (0…1) of a brushed film of {@link BRUSHED_MM}, and the word for it. */
   readonly contrast: number;
   readonly opacity: Opacity;
-  /** Pigments that are more than a dust, with what to mind. */
+  /** Pigments with a hazard above low, with handling advice. */
   readonly hazards: readonly Note[];
-  /** Pigments of whose danger nothing is known. */
+  /** Pigments without known facts. */
   readonly unknown: readonly string[];
-  /** The least lightfast pigment that anything is known of; null where nothing is. */
+  /** The least lightfast pigment of known lightfastness; null if none is known. */
   readonly weakest: {
     readonly pigment: string;
     readonly class: string;
     readonly note: string;
-    /** Whether something is known of every pigment. */
+    /** Whether the lightfastness of every pigment is known. */
     readonly ofAll: boolean;
   } | null;
-  /** Pairs that call for care in one pile, with their sentences. */
+  /** Pairs with a warning about mixing them. */
   readonly pairs: readonly (Pair & { readonly pigments: readonly [string, string] })[];
-  /** Under lamp-light, against the lamp's own white; no adaptation. */
+  /** CIELAB under illuminant A, relative to its own white; no adaptation. */
   readonly lamp: Lab;
   /** CIEDE2000 from daylight to lamp-light. */
   readonly lampShift: number;
   readonly slip: Slip;
-  /** Pigments that scatter next to nothing: alone they are films, not masstones. */
+  /** Pigments that hardly scatter: alone they are transparent films, not masstones. */
   readonly films: readonly string[];
 }
 
 type Hazard = Pick<PigmentFacts['hazard'], 'level' | 'sentence' | 'caution'>;
 type Note = Hazard & { readonly pigment: string };
 
-/** What measuring the strongest part 10 % wrong does. */
+/** Sensitivity to a measuring error of 10 % in the part of the strongest pigment. */
 export interface Slip {
   readonly pigment: string;
-  /** CIEDE2000, the worse of a tenth more and a tenth less. */
+  /** CIEDE2000, the larger of 10 % more and 10 % less. */
   readonly deltaE00: number;
 }
 
-/** A brushed film, in millimetres: what lead white needs to hide (see the estimate of PER_MM). */
+/**
+ * Thickness of a brushed film in millimetres: what lead white needs to hide (estimate, see PER_MM).
+ */
 export const BRUSHED_MM = 0.08;
 const SLIP = 0.1;
+/** Lightfastness classes (see PigmentFacts), best first. */
 const LIGHTFAST = ['I', 'II', 'III', 'unlisted', 'unlisted, fugitive'];
 
-/** What a judgement asks of a pigment. */
+/** Facts of a pigment that {@link judge} needs. */
 export interface Known {
   readonly hazard: Hazard;
-  /** null where nobody knows. */
+  /** null if unknown. */
   readonly lightfast: Pick<PigmentFacts['lightfast'], 'class' | 'note'> | null;
 }
 export type KnownOf = (pigment: string) => Known | null;
 
-/** What the handbooks hold of a pigment of ours, whatever its lot. */
+/** Handbook facts of a pigment, for any of its lots; null if unknown. */
 export const handbookOf = (pigment: string): Known | null => pigmentOf(baseOf(pigment));
 
 /**
+ * Judges a mixture by properties other than its colour.
  * @param amounts a recipe's shares or its parts, by volume
- * @param knownOf what is known of a pigment; {@link handbookOf} where not given
+ * @param knownOf facts of a pigment; default {@link handbookOf}
  * @throws RangeError as predict()
  */
 export function judge(
@@ -112,8 +116,9 @@ export function judge(
 }
 
 /**
- * How far each of a harmony's mixtures leaves its neighbours by lamp-light: the CIEDE2000 between
- * its colour there and where it would be had it moved as the others do on average. 0 for one alone.
+ * Drift of each mixture of a harmony under lamp-light, relative to the others: CIEDE2000 between
+ * its colour under illuminant A and its daylight colour moved by the mean shift of the others. 0
+ * for a single mixture.
  */
 export function lampDrift(colours: readonly { readonly lab: Lab; readonly lamp: Lab }[]): number[] {
   return colours.map((one) => {

@@ -4,7 +4,7 @@ import type { Shelf } from '../pigment/shelf.ts';
 
 type Paints = Pick<Shelf, 'paints'>;
 
-/** Pairs on a shelf that never go into one pile, by what is held of our own pigments. */
+/** Pairs of a shelf that must not be mixed, by our pigment facts. */
 export function avoidedPairs({ paints }: Paints): [string, string][] {
   return paints.flatMap((a, i) =>
     paints
@@ -14,7 +14,7 @@ export function avoidedPairs({ paints }: Paints): [string, string][] {
   );
 }
 
-/** Blacks or whites of a shelf: by our own facts, else by a name that says so. */
+/** Blacks or whites of a shelf: by our pigment facts, else by name. */
 export function ofFamily({ paints }: Paints, family: 'black' | 'white'): string[] {
   const says = new RegExp(`\\b${family}\\b`, 'i');
   return paints
@@ -27,7 +27,7 @@ export function ofFamily({ paints }: Paints, family: 'black' | 'white'): string[
 
 const LEVELS: readonly HazardLevel[] = ['low', 'caution', 'toxic', 'very_toxic'];
 
-/** Pigments of a shelf at a hazard level or above; of strangers' pigments nothing is known. */
+/** Pigments of a shelf at or above a hazard level; pigments without facts are not included. */
 export function hazardous({ paints }: Paints, from: HazardLevel): string[] {
   return paints
     .filter(({ pigment }) => {

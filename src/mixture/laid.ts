@@ -1,19 +1,21 @@
 import type { Lab } from '../colour/lab.ts';
 import type { LetDown, Mixture, Part } from './mixture.ts';
 
-/** Parts by volume of paste; `letDown` marks a part taken from that pigment's let-down pile. */
+/** A part by volume of paste; `letDown` marks a part taken from the pigment's let-down pile. */
 export interface LaidPart extends Part {
   readonly letDown?: boolean;
 }
 
-/** A mixture as a pile is laid of it. */
+/** A mixture in the form in which its pile is mixed. */
 export interface Laid {
   readonly parts: readonly LaidPart[];
   readonly letDowns: readonly LetDown[];
   readonly lab: Lab;
 }
 
-/** How a mixture is laid: with its let-downs where it has them, else in whole parts. */
+/**
+ * The form in which a mixture is mixed: with let-downs, else whole parts, else the recipe's shares.
+ */
 export function laidOf({ letDown, parts, partsLab, recipe, lab }: Mixture): Laid {
   if (letDown !== undefined)
     return { parts: letDown.parts, letDowns: letDown.letDowns, lab: letDown.lab };
@@ -25,7 +27,7 @@ export function laidOf({ letDown, parts, partsLab, recipe, lab }: Mixture): Laid
   };
 }
 
-/** The pigments themselves by volume, what the let-downs bring counted in, most of it first; need not be whole. */
+/** Resolves let-downs: volumes of the pigments themselves, largest first; not necessarily whole. */
 export function volumesOf(
   parts: readonly LaidPart[],
   letDowns: readonly LetDown[] = [],
@@ -43,7 +45,7 @@ export function volumesOf(
     .sort((a, b) => b.parts - a.parts);
 }
 
-/** {@link volumesOf} a mixture as it is laid; whole parts as they stand where nothing is let down. */
+/** {@link volumesOf} a mixture; without let-downs its parts unchanged. */
 export function volumesIn(mixture: Mixture): readonly Part[] {
   const { parts, letDowns } = laidOf(mixture);
   return letDowns.length === 0 ? parts : volumesOf(parts, letDowns);

@@ -8,21 +8,22 @@ import { Divider, FINE, type Limits } from './parts.ts';
 import { paintOf } from './predict.ts';
 import { compile } from './stock.ts';
 
-/** One to ten with the studio white (common practice); less of it where that comes nearer. */
+/** Parts of white per part of pigment: 10 is common practice, less may come nearer. */
 const STEPS = [10, 5, 3];
-/** Weaker than a bench measures in one go: only where nothing else comes near. */
+/** Weaker than can be measured in one step: only if nothing else comes near. */
 const WEAK = [20];
-/** A further let-down, or one at another ratio, must bring this much. */
+/** CIEDE2000 that another let-down, or another ratio, must gain. */
 const WORTH = 0.3;
-/** So near is near enough to look no further. */
+/** CIEDE2000 below which the search ends. */
 const NEAR = 0.7;
 
 /**
- * Whole parts of a recipe whose weakest pigments fall under one part: as few as serve become
- * let-downs. The parts taken from them, and all others, keep the limits' ratio strictly.
+ * Whole parts of a recipe with pigments below one part: as few of them as possible become
+ * let-downs. All parts, including those of let-downs, keep strictly within the limits' ratio.
+ * @param target CIELAB, D65
  * @param recipe shares that sum to 1
- * @returns null where no pigment falls under one part, or the shelf has no white, or the recipe has
- *   less of it than the let-downs bring
+ * @returns null if no pigment is below one part, the shelf has no white, or the recipe has less
+ *   white than the let-downs need
  */
 export function letDown(
   target: Lab,
@@ -96,7 +97,7 @@ function withWhite(
   };
 }
 
-/** A let-down as one paint: one part of a pigment in so many of the white. */
+/** K and S of a let-down: one part of a pigment in `whiteParts` of the white, by volume. */
 export function weakened(pigment: string, white: string, whiteParts: number, shelf: Shelf) {
   const [one, other] = [paintOf(pigment, shelf), paintOf(white, shelf)];
   const blend = (a: Float64Array, b: Float64Array) =>

@@ -3,22 +3,24 @@ import type { Part } from './mixture.ts';
 import { paintOf, predict } from './predict.ts';
 import { strengthOf } from './stock.ts';
 
-/** One pigment of a pile as a bench measures it. */
+/** One pigment of a pile by volume and weight. */
 export interface Measure extends Part {
   /** Share of the volume, 0…1. */
   readonly volume: number;
-  /** Share of the weight, 0…1; null unless the shelf's parts are volumes and every density is known. */
+  /**
+   * Share of the weight, 0…1; null unless the shelf's basis is volume and all densities are known.
+   */
   readonly weight: number | null;
-  /** Cubic centimetres and grams for the volume asked for; null where they are not known. */
+  /** Cubic centimetres and grams for the requested volume; grams null like `weight`. */
   readonly cm3: number;
   readonly grams: number | null;
 }
 
 /**
- * A pile by volume and by weight.
+ * Measures of a pile by volume and by weight.
  * @param parts     by volume
  * @param cm3       volume of the whole pile
- * @param densityOf g/cm³ of a pigment's paste; null where it is not known
+ * @param densityOf g/cm³ of a pigment's paste; null if unknown
  */
 export function measures(
   parts: readonly Part[],
@@ -43,8 +45,8 @@ export function measures(
 }
 
 /**
- * The order in which a pile is mixed: the weakest and lightest first, the strong colour last and by
- * knife-tips (common practice: a strong colour drowns the rest, and can't be taken out).
+ * Sorts parts in mixing order: weak and light paints first, strong ones last, in small amounts
+ * (common practice: a strong colour overpowers the rest and cannot be removed).
  */
 export function mixingOrder(parts: readonly Part[], shelf: Shelf): Part[] {
   const rank = ({ pigment }: Part) => {
@@ -54,7 +56,7 @@ export function mixingOrder(parts: readonly Part[], shelf: Shelf): Part[] {
   return [...parts].sort((a, b) => rank(a) - rank(b) || (a.pigment < b.pigment ? -1 : 1));
 }
 
-/** Ways to measure that a bench has. */
+/** Ways to measure parts, as shown to the user. */
 export const MEASURES = {
   spoon: 'level spoons of one size',
   ribbon: 'equal lengths of ribbon from tubes of one size of nozzle',

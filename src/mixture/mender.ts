@@ -10,32 +10,33 @@ import { ofParts, paintOf, predict } from './predict.ts';
 import { compile, type Stock } from './stock.ts';
 import { Trial } from './trial.ts';
 
-/** A pile that is there already. */
+/** An existing pile. */
 export interface Batch {
-  /** What went into it, by volume. */
+  /** Its composition by volume. */
   readonly parts: readonly Part[];
-  /** Its volume in cm³, where it is known. */
+  /** Its volume in cm³, if known. */
   readonly cm3?: number;
 }
 
-/** One way to mend a batch. */
+/** One way to correct a pile. */
 export interface Addition {
-  /** In the batch's own parts, which need not be whole, and in cm³ where its volume is known. */
+  /** In the unit of the pile's parts (not necessarily whole), and in cm³ if its volume is known. */
   readonly add: readonly (Part & { readonly cm3: number | null })[];
-  /** All that is added, as a share of the batch. */
+  /** Total volume added, as a share of the pile. */
   readonly total: number;
+  /** Predicted colour after the addition (CIELAB, D65). */
   readonly lab: Lab;
-  /** To the target. */
+  /** CIEDE2000 to the target. */
   readonly deltaE00: number;
 }
 
-/** A batch this near needs nothing. */
+/** CIEDE2000 up to which a pile needs no correction. */
 export const RIGHT = 0.5;
-/** How much nearer the last of an addition must bring a colour to be worth it. */
+/** CIEDE2000 that may be given up for a smaller addition. */
 const SPARE = 0.25;
 const OPTIONS = 5;
 
-/** A batch as one paint among those of the shelf; the batch is the last of them. */
+/** Searches additions to a pile, which is treated as one more paint: the last of the stock. */
 export class Mender {
   private readonly batch: Batch;
   private readonly target: Lab;
@@ -70,6 +71,7 @@ export class Mender {
     this.metric = new Metric([aim(0), aim(1), aim(2)]);
   }
 
+  /** The best additions of up to `most` pigments, ranked. */
   options(most: number): Addition[] {
     const found: Addition[] = [];
     const set: number[] = [];
@@ -90,7 +92,10 @@ export class Mender {
     return this.ranked(found);
   }
 
-  /** Those that reach the target by their total, then the others by their difference; no variations. */
+  /**
+   * Additions that reach the target by total, then the others by difference; no supersets of
+   * others.
+   */
   private ranked(found: readonly Addition[]): Addition[] {
     const reached = found.filter((o) => o.deltaE00 <= REACH).sort((a, b) => a.total - b.total);
     const rest = found
@@ -107,7 +112,7 @@ export class Mender {
     return shown;
   }
 
-  /** The nearest that a set of pigments brings the batch, then the least of it that is near enough. */
+  /** The best addition of a set of pigments, reduced to the smallest amount that is near enough. */
   private attempt(set: readonly number[]): Addition | null {
     const { trial, metric, stock } = this;
     const n = set.length;
@@ -142,7 +147,7 @@ export class Mender {
     const enough = Math.max(all.deltaE00 + SPARE, RIGHT);
     let low = 0.2;
     let high = 1;
-    // Less paint is easier to add, and more can follow: stop where the rest buys nothing to be seen.
+    // More paint can follow, so stop where the rest brings no visible gain (bisection).
     if (all.deltaE00 <= enough) {
       for (let k = 0; k < 12; k++) {
         const middle = (low + high) / 2;
@@ -166,7 +171,7 @@ export class Mender {
   }
 }
 
-/** Mixed paint as one paint, per volume of it. */
+/** K and S of a mixture as one paint, per volume. */
 function asPaint(parts: readonly Part[], shelf: Shelf): ShelfPaint['paint'] {
   const total = parts.reduce((sum, p) => sum + p.parts, 0);
   const K = spectrum<'K'>();

@@ -4,24 +4,25 @@ const DEG = Math.PI / 180;
 const POW_25_7 = 25 ** 7;
 const TINY = 1e-9;
 
-/** What to keep first when a colour is out of reach. */
+/** What to preserve first if a colour is out of reach. */
 export const KEEPS = ['nearest', 'hue', 'lightness'] as const;
 export type Keep = (typeof KEEPS)[number];
 
-/** How many times heavier the kept axis counts. */
+/** Weight of the preserved axis. */
 const HEAVY = 5;
 
 /**
- * CIEDE2000 to one target as a sum of three squares. Its cross term folds in exactly:
- * tC² + tH² + R_T·tC·tH = (tC + R_T·tH/2)² + (1 − R_T²/4)·tH², because |R_T| ≤ 2.
+ * CIEDE2000 to one target as a sum of three squares. Its buffers are overwritten by every call. The
+ * cross term is absorbed exactly, because |R_T| ≤ 2:
+ * tC² + tH² + R_T·tC·tH = (tC + R_T·tH/2)² + (1 − R_T²/4)·tH².
  */
 export class Metric {
   readonly target: Lab;
-  /** The three signed terms of the last call: lightness, chroma (with the cross term), hue. */
+  /** The three signed residuals of the last call: lightness, chroma (with the cross term), hue. */
   readonly r = new Float64Array(3);
-  /** Slopes of the terms of {@link near} by L, a, b of its sample, row by row. */
+  /** Jacobian of the residuals of {@link near} by L, a, b of the sample, row-major. */
   readonly linear = new Float64Array(9);
-  /** The same at the last sample given to {@link slopes}. */
+  /** Jacobian of the residuals of {@link exact} at the last sample of {@link slopes}, row-major. */
   readonly local = new Float64Array(9);
   private readonly wL: number;
   private readonly wC: number;
@@ -35,10 +36,12 @@ export class Metric {
   }
 
   /**
-   * The same terms in another writing, {@link linear} times the difference. With C and h the mean
-   * chroma and hue, the difference along the mean hue is ΔC·cos(Δh/2) and across it 2C·sin(Δh/2),
-   * so that dividing by known factors gives tC and tH. Its slopes come for nothing when the weights
-   * are taken as fixed for a step. Equal to {@link exact} up to hues 130 degrees apart.
+   * The same residuals in another form, as {@link linear} times the difference. With the mean
+   * chroma C and mean hue h, the difference along the mean hue is ΔC·cos(Δh/2) and across it
+   * 2C·sin(Δh/2), so that division by known factors gives tC and tH. Its Jacobian costs nothing if
+   * the weights are treated as constant during a step. Equal to {@link exact} for hues up to 130
+   * degrees apart.
+   * @returns the sum of squares
    */
   near(L: number, a: number, b: number): number {
     this.linearise(L, a, b);
@@ -54,7 +57,7 @@ export class Metric {
     return r[0]! * r[0]! + u * u + v * v;
   }
 
-  /** Terms of CIEDE2000 itself; returns the sum of their squares, which is its square for `nearest`. */
+  /** Residuals of CIEDE2000 itself; returns their sum of squares: ΔE² for `nearest`. */
   exact(L: number, a: number, b: number): number {
     const { r, target } = this;
     const C1ab = Math.sqrt(target[1] * target[1] + target[2] * target[2]);
@@ -91,7 +94,7 @@ export class Metric {
     return r[0]! * r[0]! + r[1]! * r[1]! + r[2]! * r[2]!;
   }
 
-  /** Fills {@link local} by central differences and leaves {@link r} at the sample; returns its square. */
+  /** {@link exact}, with {@link local} computed by central differences. */
   slopes(L: number, a: number, b: number): number {
     const h = 1e-4;
     const { r, local } = this;
@@ -116,7 +119,7 @@ export class Metric {
     const C1 = Math.sqrt(g * g * a1 * a1 + b1 * b1) + TINY;
     const C2 = Math.sqrt(g * g * a * a + b * b) + TINY;
     const C = (C1 + C2) / 2;
-    // The mean hue halves the angle between the two; the half of that angle has this cosine.
+    // The sum of the unit vectors points in the mean hue; half its length is cos(Δh/2).
     let cos = g * (a1 / C1 + a / C2);
     let sin = b1 / C1 + b / C2;
     const length = Math.sqrt(cos * cos + sin * sin) + TINY;
@@ -124,7 +127,7 @@ export class Metric {
     sin /= length;
     const h = angle(sin, cos);
     const RT = rotation(h, C);
-    // A neutral has no direction: it adds nothing to the length.
+    // A neutral has no direction and adds nothing to the length.
     const full = 2 - TINY / C1 - TINY / C2 + TINY;
     const SC = (1 + 0.045 * C) * Math.max(length / full, 0.4);
     const SH = ((1 + 0.015 * C * hueTerm(h)) * C) / Math.sqrt(C1 * C2);

@@ -1,6 +1,6 @@
 import type { Lab } from '../colour/lab.ts';
 
-/** A mixture counts as reaching its target up to this CIEDE2000. */
+/** CIEDE2000 up to which a mixture reaches its target. */
 export const REACH = 1;
 
 /** One pigment of a recipe; shares of a recipe sum to 1. */
@@ -15,7 +15,7 @@ export interface Part {
   readonly parts: number;
 }
 
-/** A pigment weakened with white, in a pile of its own, so that a little of it can be measured. */
+/** A pigment weakened with white in a separate pile, so that small amounts can be measured. */
 export interface LetDown {
   readonly pigment: string;
   readonly white: string;
@@ -24,7 +24,7 @@ export interface LetDown {
   readonly whiteParts: number;
 }
 
-/** Whole parts in which some pigments come as let-downs. */
+/** Whole parts with some pigments as let-downs. */
 export interface LetDownParts {
   readonly letDowns: readonly LetDown[];
   /** `letDown` marks a part that is taken from the let-down pile of that pigment. */
@@ -33,30 +33,30 @@ export interface LetDownParts {
   readonly deltaE00: number;
 }
 
-/** Something that can be mixed, and what it is expected to look like. */
+/** A mixture and its predicted colours (CIELAB, D65). */
 export interface Mixture {
   readonly recipe: readonly Share[];
   /** Predicted colour of `recipe`. */
   readonly lab: Lab;
   /** CIEDE2000 from the target to `lab`. */
   readonly deltaE00: number;
-  /** `deltaE00` at most {@link REACH}. */
+  /** Whether `deltaE00` is at most {@link REACH}. */
   readonly reachable: boolean;
-  /** Chosen on its own among the near-equal recipes; perhaps of other pigments than `recipe`. */
+  /** Whole parts, chosen among near-equal recipes; may have other pigments than `recipe`. */
   readonly parts: readonly Part[];
   readonly partsLab: Lab;
   readonly partsDeltaE00: number;
   /**
-   * Where a pigment falls under one part and no plain parts come as near, or only such as pass the
-   * ratio that a bench can measure; then this is what the bench shows. Perhaps of fewer pigments.
+   * Set if a pigment is below one part and no plain parts come as near within the measurable ratio;
+   * then shown instead of `parts`. May have fewer pigments.
    */
   readonly letDown?: LetDownParts;
 }
 
-/** The answer for one target. */
+/** The result for one target. */
 export interface Answer extends Mixture {
   readonly target: Lab;
-  /** The fewest pigments that are nearly as good: what a screen shows first. */
+  /** The mixture of the fewest pigments that is nearly as good: shown first. */
   readonly simplest: Mixture;
   readonly alternatives: readonly Mixture[];
 }

@@ -7,21 +7,28 @@ import { Metric } from './metric.ts';
 import { Search } from './search.ts';
 import { compile } from './stock.ts';
 
-/** The nearest colour that a shelf mixes. */
+/** The nearest mixable colour of a shelf (CIELAB, D65). */
 export interface Near {
   readonly lab: Lab;
   readonly deltaE00: number;
 }
 
-/** Only the colours, without recipes or parts, of one shelf compiled once: for work that asks often. */
+/** Finds nearest mixable colours without recipes or parts, on a shelf compiled once. */
 export interface Nearest {
-  /** The paints that the constraints leave. */
+  /** The paints that the constraints allow. */
   readonly paints: readonly ShelfPaint[];
-  /** @returns null when stopped */
+  /**
+   * @param quick the faster search, within 0.3 of the full one
+   * @returns null when stopped
+   */
   of(target: Lab, quick?: boolean): Near | null;
 }
 
-/** @param stopped asked often; once it says yes, `of` answers null */
+/**
+ * Compiles a shelf for {@link Nearest}.
+ * @param most    maximum number of pigments in a mixture
+ * @param stopped polled often; once it returns true, `of` returns null
+ */
 export function nearestOn(
   shelf: Shelf,
   most: number,

@@ -2,23 +2,25 @@ import type { Metric } from './metric.ts';
 import { MOST, type Stock } from './stock.ts';
 import { Trial } from './trial.ts';
 
-/** What a bench can measure. */
+/** Limits of whole parts that can be measured. */
 export interface Limits {
-  /** Most parts in all. */
+  /** Maximum sum of the parts. */
   readonly total: number;
-  /** Largest part over the smallest. */
+  /** Maximum ratio of the largest to the smallest part. */
   readonly ratio: number;
-  /** Parts within `ratio` that come this near (CIEDE2000) are taken, whatever others would do. */
+  /** If parts within `ratio` come this near (CIEDE2000), parts beyond it are not considered. */
   readonly near: number;
   /**
-   * Where none within `ratio` come so near, what parts beyond it must gain in CIEDE2000 to be
-   * preferred: a light tint of a strong pigment has no other whole parts. (Of 161 Munsell colours that
-   * twelve acrylic paints reach, one in ten is missed by 4.4 or more by every whole parts within 12 to 1;
-   * let-downs measure them, see letdown.ts.) Infinity forbids it.
+   * CIEDE2000 that parts beyond `ratio` must gain to be preferred; Infinity forbids them. A light
+   * tint of a strong pigment has no other whole parts: of 161 Munsell colours that twelve acrylic
+   * paints reach, one in ten is missed by 4.4 or more by all whole parts within 12 to 1. Let-downs
+   * make these measurable, see letdown.ts.
    */
   readonly beyond: number;
 }
+/** Default limits: parts up to 32 in all. */
 export const FINE: Limits = { total: 32, ratio: 12, near: 3, beyond: 1 };
+/** Coarser limits: parts up to 12 in all. */
 export const COARSE: Limits = { total: 12, ratio: 12, near: 3, beyond: 1 };
 
 /** A mixture in whole parts. */
@@ -28,28 +30,28 @@ export interface Whole {
   readonly lab: readonly [number, number, number];
   /** The metric's distance. */
   readonly score: number;
-  /** `score` and the mild preference by which equal colours are told apart. */
+  /** `score` plus a small penalty per pigment and part, to decide between equal colours. */
   readonly cost: number;
 }
 
-/** Of two equal colours the one with fewer pigments, then with fewer parts, is easier on the bench. */
+/** Penalties in CIEDE2000: fewer pigments, then fewer parts, are easier to measure. */
 const PER_PIGMENT = 0.01;
 const PER_PART = 0.001;
 
-/** How many predicted part counts of one set are looked at in earnest. */
+/** Number of predicted part counts per set that are evaluated exactly. */
 const SHORTLIST = 6;
-/** How many sets are. */
+/** Number of sets that are evaluated exactly. */
 const SETS = 40;
 
-/** A set of pigments and the shares (paste, sum 1) of its best mixture. */
+/** A set of pigments with the shares (of paste, sum 1) of its best mixture. */
 export interface Source {
   readonly members: readonly number[];
   readonly shares: readonly number[];
-  /** The metric's distance of that mixture: its parts will hardly be nearer. */
+  /** The metric's distance of that mixture; its whole parts can hardly be nearer. */
   readonly score: number;
 }
 
-/** Finds whole-number parts of many sets; its memory is reused. */
+/** Finds whole-number parts for sets of pigments; its buffers are reused between calls. */
 export class Divider {
   private readonly stock: Stock;
   private readonly trial: Trial;
@@ -60,10 +62,10 @@ export class Divider {
   private readonly trialParts = new Int32Array(MOST);
   private readonly low = new Int32Array(MOST);
   private readonly list: { cost: number; parts: number[] }[] = [];
-  /** What parts past the ratio cost at the moment. */
+  /** Current penalty of parts beyond the ratio. */
   private past = Number.POSITIVE_INFINITY;
 
-  /** @param stock without held paste: parts name every pigment */
+  /** @param stock compiled without required paste, because parts name every pigment */
   constructor(stock: Stock, limits: Limits) {
     this.stock = stock;
     this.limits = limits;
@@ -72,20 +74,22 @@ export class Divider {
   }
 
   /**
-   * The best parts that any of the sources gives: not a rounding of the best recipe but a choice
-   * among near-equal ones (rounding the best alone is several times worse).
-   * @param sources rising by score
+   * The best parts of any of the sources: chosen among near-equal recipes, because rounding only
+   * the best recipe is several times worse.
+   * @param sources sorted by score, ascending
    */
   best(metric: Metric, sources: readonly Source[]): Whole | null {
     return this.within(() => this.among(metric, sources));
   }
 
-  /** The best parts of one set; null where the limits leave none. */
+  /** The best parts of one set; null if the limits allow none. */
   of(metric: Metric, source: Source): Whole | null {
     return this.within(() => this.divide(metric, source));
   }
 
-  /** Parts within the ratio, or past it where that is allowed and they would be plainly different. */
+  /**
+   * Runs a search within the ratio, then beyond it if that is allowed and the result is not near.
+   */
   private within(look: () => Whole | null): Whole | null {
     const { near, beyond } = this.limits;
     this.past = Number.POSITIVE_INFINITY;
@@ -99,7 +103,7 @@ export class Divider {
     const predicted: { source: Source; cost: number }[] = [];
     let least = Number.POSITIVE_INFINITY;
     for (const source of sources) {
-      // Sources rise by score, and parts hardly beat the mixture that they divide.
+      // Sources are sorted by score, and parts hardly beat the recipe they approximate.
       if (source.score > least + 0.5) break;
       const cost = this.predict(metric, source);
       if (cost === Number.POSITIVE_INFINITY) continue;
@@ -130,7 +134,7 @@ export class Divider {
     return best ? this.climb(metric, best) : null;
   }
 
-  /** Shares pressed into the ratio: where the recipe itself lies past it. */
+  /** Start within the ratio for a recipe that exceeds it. */
   private pressed(shares: readonly number[]): number[] {
     const { ratio, total } = this.limits;
     const largest = Math.max(...shares);
@@ -139,7 +143,7 @@ export class Divider {
     return sum <= total ? parts : shares.map(() => 1);
   }
 
-  /** One part more or less of one pigment, as long as that helps. */
+  /** Hill climbing: one part more or less of one pigment, as long as the cost falls. */
   private climb(metric: Metric, from: Whole): Whole {
     let best = from;
     for (let round = 0; round < 24; round++) {
@@ -159,7 +163,10 @@ export class Divider {
     return best;
   }
 
-  /** What parts cost beside their colour: nothing to speak of, `past` the ratio more, or Infinity. */
+  /**
+   * Penalty of parts besides their colour: small, plus `past` beyond the ratio; Infinity if not
+   * allowed.
+   */
   private toll(parts: ArrayLike<number>, n = parts.length): number {
     const { limits } = this;
     let total = 0;
@@ -195,8 +202,8 @@ export class Divider {
   }
 
   /**
-   * Least cost that a linear model around the recipe expects of any parts; leaves the shortlist.
-   * For each total the shares are rounded down and up in every combination.
+   * Smallest cost of any parts by a linear model around the recipe; fills the shortlist `list`. For
+   * each total, all combinations of rounding the shares up or down are tried.
    */
   private predict(metric: Metric, source: Source): number {
     const { trial, stock, slopes, r, list, low, log, limits, trialParts } = this;
@@ -234,7 +241,7 @@ export class Divider {
           trialParts[i] = p;
           sum += p;
         }
-        // Each count is met once: at the total that it has.
+        // Consider each combination only at its own total.
         if (sum !== total) continue;
         const toll = this.toll(trialParts, n);
         if (toll === Number.POSITIVE_INFINITY) continue;
@@ -261,7 +268,7 @@ export class Divider {
   }
 }
 
-/** 2 : 4 is 1 : 2. */
+/** Divides parts by their greatest common divisor: 2 : 4 becomes 1 : 2. */
 function reduce(parts: readonly number[]): number[] {
   const divisor = parts.reduce(gcd);
   return parts.map((p) => p / divisor);

@@ -2,21 +2,21 @@ import type { Attempts } from './attempts.ts';
 import { byScore, type Candidate } from './candidate.ts';
 import type { Metric } from './metric.ts';
 
-/** A member under this effective amount beside a strongest of 1 is hardly there. */
+/** Log effective amount, relative to the strongest, below which a member is negligible. */
 const THIN = Math.log(0.01);
-/** Candidates further than this are not brought to their very best. */
+/** Whether a candidate is near enough to the best to be refined. */
 const contends = (score: number, best: number): boolean => score <= 1.25 * best + 0.05;
 const CONTENDERS = 120;
 const CONTENDERS_OF_SIZE = 60;
-/** A difference at which there is nothing left to gain. */
+/** Score below which no gain is possible. */
 const DONE = 0.005;
 const ROUNDS = 4;
 const GAIN = 1e-4;
 
 /**
- * Brings the contenders among all candidates to the optimum of CIEDE2000 itself, for every number of
- * pigments (the simplest mixture asks for each), then follows any pigment that still helps the best.
- * @param all rising by score; changed in place and added to
+ * Refines the best candidates to the optimum of CIEDE2000 itself, for every number of pigments
+ * (needed for the simplest mixture), then tries to add further pigments to the best.
+ * @param all sorted by score; changed in place and extended
  */
 export function polish(attempts: Attempts, metric: Metric, all: Candidate[]): void {
   let best = refineSome(attempts, metric, all.slice(0, CONTENDERS));
@@ -38,7 +38,7 @@ export function polish(attempts: Attempts, metric: Metric, all: Candidate[]): vo
   }
 }
 
-/** Returns the best score of some candidates, rising by score, after bringing contenders to theirs. */
+/** Refines the contenders among candidates sorted by score; returns the best score. */
 function refineSome(attempts: Attempts, metric: Metric, some: readonly Candidate[]): number {
   let best = Number.POSITIVE_INFINITY;
   for (const one of some) {
@@ -58,7 +58,7 @@ function refine(attempts: Attempts, metric: Metric, one: Candidate): void {
   one.score = polished.score;
 }
 
-/** What is left of a set without a pigment that is hardly there. */
+/** Candidates without one negligible pigment of a set. */
 function thinner(attempts: Attempts, metric: Metric, { members, x }: Candidate): Candidate[] {
   if (members.length < 3) return [];
   return members.flatMap((_, i) => {

@@ -5,7 +5,7 @@ import { opaque, type Paint } from '../optics/opaque.ts';
 import { addSurface } from '../optics/surface.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 
-/** An amount of one pigment: shares, parts or any other measure by volume of paste. */
+/** An amount of one pigment: a share, parts or any other measure by volume of paste. */
 export interface Amount {
   readonly pigment: string;
   readonly amount: number;
@@ -16,7 +16,7 @@ export const ofParts = (parts: readonly { pigment: string; parts: number }[]): A
 export const ofShares = (recipe: readonly { pigment: string; share: number }[]): Amount[] =>
   recipe.map(({ pigment, share: amount }) => ({ pigment, amount }));
 
-/** @throws RangeError when the shelf has no such pigment */
+/** K and S of a pigment of the shelf. @throws RangeError when the shelf has no such pigment */
 export function paintOf(pigment: string, shelf: Pick<Shelf, 'paints' | 'name'>): Paint {
   const found = shelf.paints.find((p) => p.pigment === pigment);
   if (!found) throw new RangeError(`no ${pigment} on ${shelf.name}`);
@@ -24,8 +24,8 @@ export function paintOf(pigment: string, shelf: Pick<Shelf, 'paints' | 'name'>):
 }
 
 /**
- * The colour of an opaque pile, with the shelf's surface.
- * @param light its own white is white: under lamp-light no adaptation is taken off
+ * Predicted colour (CIELAB) of an opaque pile, seen through the shelf's surface.
+ * @param light CIELAB is relative to its white; no chromatic adaptation
  * @throws RangeError when an amount is not ≥ 0, none is above 0, or a pigment is not on the shelf
  */
 export function predict(

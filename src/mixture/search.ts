@@ -4,52 +4,58 @@ import type { Metric } from './metric.ts';
 import { polish } from './polish.ts';
 import type { Stock } from './stock.ts';
 
-/** Squared difference at which a target counts as met. */
+/** Squared difference at which a target counts as reached. */
 const MET = 2.5e-5;
-/** Enough sets that meet the target: no further set can be better, these give the parts their choice. */
+/**
+ * Number of sets that reach the target after which the search ends; whole parts choose among them.
+ */
 const ENOUGH = 160;
+/** Number of sets of each size that the quick search extends. */
 const BEAM = 24;
-/** Beyond this distance the search is done again, thoroughly. */
+/** Best score above which a second, thorough search runs. */
 const NEAR = 0.5;
-/** Of sets further than this many times the best, the thorough search tries no larger ones. */
+/** The thorough search does not extend sets with a score above this multiple of the best. */
 const FAR = 1.15;
-/** A descent that slows down further than this many times the best from its target is given up. */
+/** A slow descent above this multiple of the best score is abandoned. */
 const HOPELESS = 1.5;
 const EQUAL = [0, 0, 0];
-/** Lighter targets are tints: equal strengths are far from them. */
+/** Targets with a larger L* are tints: also start with the lightest paint dominating. */
 const LIGHT = 60;
 interface How {
-  /** How many sets of each size are extended. */
+  /** Number of sets of each size that are extended. */
   readonly beam: number;
-  /** Every set of three from equal strengths, larger ones from each subset that a pinch helps. */
+  /** Also try every set of three from equal strengths, and larger sets from every useful subset. */
   readonly thorough: boolean;
 }
 
 type Scores = ReadonlyMap<number, number>;
 
+/**
+ * Searches the best mixtures of a stock for a target, over all sets of pigments that can matter.
+ */
 export class Search {
   private readonly attempts: Attempts;
   private readonly stopped: () => boolean;
   private enough = ENOUGH;
 
-  /** @param stopped asked every few hundred descents */
+  /** @param stopped polled every few hundred descents */
   constructor(stock: Stock, rules: Rules, stopped: () => boolean = () => false) {
     this.attempts = new Attempts(stock, rules);
     this.stopped = stopped;
   }
 
-  /** Descents made since the search was built: what a run cost. */
+  /** Number of descents since construction: the cost of a run. */
   get descents(): number {
     return this.attempts.descents;
   }
 
   /**
-   * The best of every set that can matter for a target, best first. All pairs are tried; a larger
-   * set only where the optimum of its best subset says that one pigment more would help (the slope
-   * of the difference by a pinch of it is negative). Where it says not, the optimum of the larger
-   * set is that of the smaller. Measured against trying every set: see tests/published.
-   * @param quick extends only the best few sets: for dragging, within 0.3 of the whole search
-   * @param enough sets that meet the target before the search is content; more give more choice
+   * The best mixture of every set that can matter for a target, best first. All pairs are tried. A
+   * larger set is tried only if adding the pigment improves the optimum of its best subset (the
+   * derivative of the difference by its amount is negative); otherwise both have the same optimum.
+   * Compared with exhaustive search in tests/published.
+   * @param quick  extends only the best few sets: for dragging, within 0.3 of the full search
+   * @param enough number of sets that reach the target after which the search ends
    * @returns null when stopped
    */
   find(metric: Metric, quick = false, enough = ENOUGH): Candidate[] | null {
@@ -63,7 +69,7 @@ export class Search {
     first.sort(byScore);
     if (quick || first.length === 0 || first[0]!.score < NEAR) return bestOf(first);
     attempts.bound = (HOPELESS * first[0]!.score) ** 2;
-    // Out of reach the difference has several valleys, and one way into a set finds only one.
+    // Out of reach the difference has several local minima; a single start finds only one.
     const known = first.filter((one) => one.members.length === 2);
     const second = this.levels(metric, known, { beam, thorough: true });
     if (this.stopped()) return null;
@@ -86,7 +92,7 @@ export class Search {
     return found;
   }
 
-  /** Every pair, from equal strengths. */
+  /** All pairs, starting from equal strengths. */
   private pairs(metric: Metric): Candidate[] {
     const { attempts } = this;
     const { count } = attempts.stock;
@@ -102,9 +108,9 @@ export class Search {
   }
 
   /**
-   * Sets with one pigment more than the parents, where it would help. A set is judged by its best
-   * subset: the first parent that meets it, because parents come best first.
-   * @param smaller sets with fewer pigments than the parents, by key: they may be the best subset
+   * Sets with one pigment more than the parents, if it helps. The best subset of a set decides: the
+   * first parent that generates it, because parents are sorted by score.
+   * @param smaller scores by key of sets with one pigment less than the parents
    */
   private grow(metric: Metric, parents: Candidate[], how: How, smaller: Scores): Candidate[] {
     const { attempts } = this;
@@ -147,7 +153,9 @@ export class Search {
     return [...found.values()];
   }
 
-  /** Whether a still smaller subset does better than the parent: then its optimum is the set's. */
+  /**
+   * Whether an even smaller subset beats the parent: then the parent does not decide for the set.
+   */
   private settled(members: readonly number[], parent: Candidate, smaller: Scores): boolean {
     for (let i = 0; i < members.length; i++) {
       for (let j = i + 1; j < members.length; j++) {

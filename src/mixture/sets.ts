@@ -6,20 +6,24 @@ import { Metric } from './metric.ts';
 import { Search } from './search.ts';
 import { compile } from './stock.ts';
 
-/** A set of pigments and how near it comes to one target. */
+/** A set of pigments and its best difference from one target. */
 export interface ReachingSet {
-  /** Names, as the shelf has them. */
+  /** Names as on the shelf. */
   readonly pigments: readonly string[];
   readonly deltaE00: number;
 }
 
-/** Sets that meet a target which are looked for, when the question is which pigments to own. */
+/**
+ * Number of sets that reach a target after which its search ends: many, to choose a palette from.
+ */
 const ENOUGH = 1500;
 
 /**
- * For every target the sets of pigments that mix it or come near, nearest first: for choosing few
- * pigments for many colours. A set is missing where a smaller part of it does as well; every set holds
- * what the constraints want in every pile.
+ * For every target, the sets of pigments that reach it or come near, nearest first: for choosing
+ * few pigments for many colours. A set is left out if a subset of it does as well. Every set
+ * contains the required pigments.
+ * @param targets CIELAB, D65
+ * @param most    maximum number of pigments in a set
  */
 export function reachingSets(
   targets: readonly Lab[],

@@ -9,23 +9,23 @@ import { nearestOn } from './nearest.ts';
 
 export type Axis = 'chroma' | 'lightness' | 'hue';
 
-/** Why a shelf does not reach a target, measured on the nearest that it mixes. */
+/** Why a shelf does not reach a target, from its nearest mixture. */
 export interface Shortfall {
   /** The axis that falls short most. */
   readonly axis: Axis;
-  /** How far, from the target to the mixture, in units of about 1 CIEDE2000. */
+  /** From the target to the mixture, in units of about 1 CIEDE2000. */
   readonly steps: Steps;
-  /** Axes that the mixture keeps, to within {@link REACH}. */
+  /** Axes on which the mixture is within {@link REACH} of the target. */
   readonly kept: readonly Axis[];
   readonly deltaE00: number;
   readonly target: Lab;
   readonly nearest: Lab;
 }
 
-/** Under this C*ab there is no hue to keep. */
+/** C*ab below which a target has no hue or chroma to keep. */
 const HUELESS = 6;
 
-/** Null where the mixture reaches its target. */
+/** The shortfall of a mixture; null if it reaches its target. */
 export function shortfallOf(
   target: Lab,
   mixture: Pick<Mixture, 'lab' | 'deltaE00'>,
@@ -42,7 +42,7 @@ export function shortfallOf(
   return {
     axis: axes[0]!,
     steps,
-    // The axis that falls short most is given up, however little that is.
+    // The axis with the largest error always counts as given up.
     kept: axes
       .slice(1)
       .filter((axis) => sizes[axis] <= REACH && (axis === 'lightness' || hued))
@@ -53,7 +53,7 @@ export function shortfallOf(
   };
 }
 
-/** One sentence: what is asked for beyond the shelf, what the nearest keeps and what it gives up. */
+/** One sentence: how the target exceeds the shelf, what the nearest mixture keeps and gives up. */
 export function shortfallWords({ axis, steps, kept, target }: Shortfall): string {
   const { word, family } = hueOf(target);
   const any = ['grey', 'black', 'white'].includes(family) ? 'colour' : word;
@@ -74,7 +74,7 @@ export function shortfallWords({ axis, steps, kept, target }: Shortfall): string
   return `This is ${beyond} on the shelf; the nearest ${keeps}gives up ${list(lost)}.`;
 }
 
-/** Which way the target lies from the mixture: the opposite of the step. */
+/** Word for the hue direction from the mixture to the target, opposite to the step. */
 function turn(target: Lab, step: number): string {
   const [back, on] = turnWords(oklabHueDeg(oklabOfLab(target)) ?? 0);
   return step < 0 ? on : back;
@@ -83,7 +83,7 @@ function turn(target: Lab, step: number): string {
 const list = (words: readonly string[]): string =>
   words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 
-/** What one more pigment would do. */
+/** The effect of adding one pigment to the shelf. */
 export interface Lack {
   readonly pigment: string;
   readonly label: string;
@@ -91,12 +91,12 @@ export interface Lack {
   readonly reachable: boolean;
 }
 
-/** A pigment must bring a colour this much nearer to be worth naming. */
+/** CIEDE2000 that a pigment must gain to be listed. */
 const WORTH = 1;
 
 /**
- * Pigments that are not on the shelf and would bring a target nearer, nearest first.
- * @param further paints that could be bought; those on the shelf already are passed over
+ * Pigments not on the shelf that would bring the nearest mixture closer to a target, best first.
+ * @param further paints that could be bought; those already on the shelf are skipped
  */
 export function lacksFor(
   target: Lab,

@@ -4,16 +4,16 @@ import type { Shelf } from '../pigment/shelf.ts';
 import { type Part, REACH } from './mixture.ts';
 import { ofParts, predict } from './predict.ts';
 
-/** A part that was measured wrong: how many times too much of it there is. */
+/** A measuring error of one part: its actual amount is `factor` times the stated one. */
 export interface Slip {
   readonly pigment: string;
   readonly factor: number;
 }
 
-/** A slip explains a colour when this share of the difference is left at most, and not more than 1.5. */
+/** A slip must leave at most this share of the difference, and at most 1.5 {@link REACH}. */
 const EXPLAINS = 0.5;
 
-/** The one part whose amount, if it was another, gives the colour seen; null where none does. */
+/** The measuring error of a single part that explains the observed colour; null if none does. */
 export function slipOf(parts: readonly Part[], seen: Lab, shelf: Shelf): Slip | null {
   const off = (pigment: string, log: number) =>
     deltaE00(

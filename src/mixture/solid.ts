@@ -7,22 +7,23 @@ const L_STEP = 2.5;
 const H_STEP = 7.5;
 const L_BINS = 100 / L_STEP + 1;
 const H_BINS = 360 / H_STEP;
-/** Effective amounts tried, in natural logarithms under the strongest. */
+/** Sampled effective amounts: natural logarithms relative to the strongest. */
 const FINE = [-0.3, -0.8, -1.4, -2.1, -3, -4, -5.2];
 const WIDE = [0, -1.2, -3, -5];
 
 /**
- * Roughly how far a shelf reaches: the highest chroma met at each lightness and hue among a grid of
- * its pairs and triples, which make the edge of what paints mix. For looking ahead quickly; what is
- * really reached is the search's to say.
+ * Approximate gamut of a shelf: maximum chroma by lightness and hue, sampled from its pairs and
+ * triples, which form the gamut boundary. For quick estimates; the search decides what is
+ * reachable.
  */
 export interface Solid {
-  /** Greatest C*ab at a lightness and a CIELAB hue angle; below 0 where nothing is so light or dark. */
+  /** Maximum C*ab at a lightness and CIELAB hue angle; below 0 outside `darkest`…`lightest`. */
   reach(L: number, hDeg: number): number;
   readonly darkest: number;
   readonly lightest: number;
 }
 
+/** Samples the gamut of a shelf; time grows with the cube of the number of paints. */
 export function solidOf(shelf: Shelf): Solid {
   const paints = shelf.paints.filter(colours);
   const stock = compile(paints, shelf);
@@ -73,7 +74,7 @@ export function solidOf(shelf: Shelf): Solid {
   };
 }
 
-/** Bins that no sample met take the mean of their neighbours by hue, then by lightness. */
+/** Fills empty bins with the mean of their neighbours in hue and lightness, 0 without any. */
 function fill(most: Float64Array): Float64Array {
   const filled = most.slice();
   for (let row = 0; row < L_BINS; row++) {

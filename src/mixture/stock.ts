@@ -2,39 +2,40 @@ import { BANDS } from '../colour/grid.ts';
 import { D65 } from '../colour/observer.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 
-/** Recipes hold at most this many pigments. */
+/** Maximum number of pigments in a recipe. */
 export const MOST = 6;
 
-/** A film needs some scattering for its formula; this much changes no colour (R = 5e-13 instead of 0). */
+/** Floor of S, so that the formula stays defined; changes no colour (R = 5e-13 instead of 0). */
 const LEAST_S = 1e-12;
-/** Below this a paste neither absorbs nor scatters: a medium, which colours nothing. */
+/** Tinting strength below which a paste is a medium, which neither absorbs nor scatters. */
 const LEAST_STRENGTH = 1e-7;
 
 /**
- * The paints of a shelf laid out for a search: K and S in rows of BANDS, each paint scaled to unit
- * luminous strength 1 ÷ Σ ȳ(K + S), so that tinting strengths from 0.01 to 8 become comparable.
+ * The paints of a shelf compiled for a search: K and S in rows of BANDS, each paint scaled by 1 ÷ Σ
+ * ȳ(K + S) to unit luminous strength, so that tinting strengths from 0.01 to 8 become comparable.
+ * Amounts of scaled paints are called effective amounts.
  */
 export interface Stock {
   readonly count: number;
   readonly paints: readonly ShelfPaint[];
   readonly K: Float64Array;
   readonly S: Float64Array;
-  /** Paste, by volume, in one unit of effective amount. */
+  /** Volume of paste in one unit of effective amount, per paint. */
   readonly paste: Float64Array;
-  /** Weights of D65 over its white. */
+  /** Tristimulus weights of D65, divided by its white. */
   readonly X: Float64Array;
   readonly Y: Float64Array;
   readonly Z: Float64Array;
-  /** Rm = lead + gain·R ÷ (1 − k2·R). */
+  /** Saunderson correction: Rm = lead + gain·R ÷ (1 − k2·R). */
   readonly lead: number;
   readonly gain: number;
   readonly k2: number;
 }
 
-/** Whether a paint has any K or S at all. */
+/** Whether a paint has any absorption or scattering. */
 export const colours = ({ paint }: ShelfPaint): boolean => strengthOf(paint) > LEAST_STRENGTH;
 
-/** Luminous strength of a unit of paste: Σ ȳ(K + S). */
+/** Luminous tinting strength per volume of paste: Σ ȳ(K + S), weighted for D65. */
 export function strengthOf({ K, S }: ShelfPaint['paint']): number {
   let sum = 0;
   for (let b = 0; b < BANDS; b++) sum += (D65.Y[b]! / 100) * (K[b]! + S[b]!);
@@ -42,9 +43,10 @@ export function strengthOf({ K, S }: ShelfPaint['paint']): number {
 }
 
 /**
- * @param paints those of the shelf that may be used, in the shelf's order
- * @param held paste that every mixture must hold, share of the whole by index; each paint is then
- *   replaced by its mixture with them, which keeps the search free of bounds (K and S add)
+ * Compiles paints for a search into new arrays.
+ * @param paints the paints that may be used, in the shelf's order
+ * @param held   required paste: share of the whole by paint index. Each paint is replaced by its
+ *   mixture with the required ones, so that the search needs no bounds (K and S add)
  */
 export function compile(
   paints: readonly ShelfPaint[],

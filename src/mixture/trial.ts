@@ -7,30 +7,30 @@ const KAPPA = 24389 / 27;
 /** Slope of {@link labF}; f is its value at t. */
 const slope = (t: number, f: number): number => (t > EPSILON ? f / (3 * t) : KAPPA / 116);
 
-/** √(q² + 2q) is 0 where nothing absorbs, and the slope of R there is infinite. */
+/** Floor of √(q² + 2q), which is 0 without absorption, where the slope of R is infinite. */
 const LEAST_ROOT = 1e-9;
 
 /**
- * One mixture under trial: its pigments, their logarithmic effective amounts, its colour and the
- * slopes of the colour. Memory is reused from trial to trial: a search makes a million of them.
+ * Evaluator of one mixture: pigments, logarithmic effective amounts, colour and its derivatives.
+ * One object is reused for all mixtures of a search (about a million), so it never allocates.
  */
 export class Trial {
-  /** Pigments in use, as indices of the stock; the first n count. */
+  /** Pigments as indices in the stock; the first `n` are used. */
   readonly members = new Int32Array(MOST);
   n = 0;
   /** Natural logarithms of the effective amounts. */
   readonly x = new Float64Array(MOST);
-  /** CIELAB of the last evaluation. */
+  /** CIELAB (D65) of the last evaluation. */
   L = 0;
   a = 0;
   b = 0;
-  /** ∂L, ∂a, ∂b by x: entry 3i, 3i + 1, 3i + 2 for member i. */
+  /** ∂L, ∂a, ∂b by x: entries 3i, 3i + 1, 3i + 2 for member i. */
   readonly J = new Float64Array(3 * MOST);
 
   private readonly stock: Stock;
   private readonly k = new Float64Array(BANDS);
   private readonly s = new Float64Array(BANDS);
-  /** Slope of the seen reflectance by a paint is h·(s·Kᵢ − k·Sᵢ). */
+  /** The derivative of the seen reflectance by the amount of paint i is h·(s·Kᵢ − k·Sᵢ). */
   private readonly h = new Float64Array(BANDS);
   private readonly weighed = new Float64Array(BANDS);
   private slopeX = 0;
@@ -41,7 +41,7 @@ export class Trial {
     this.stock = stock;
   }
 
-  /** Colour only. */
+  /** Computes the colour only. */
   look(): void {
     this.sum();
     const { X, Y, Z, lead, gain, k2 } = this.stock;
@@ -62,9 +62,10 @@ export class Trial {
   }
 
   /**
-   * Colour and slopes. With w = √(k² + 2ks), so that 1/R = (s + k + w) ÷ s, the seen reflectance is
-   * lead + gain·s ÷ p, p = (1 − k2)·s + k + w, and its slope by an amount of paint i is
-   * −gain·(s + k + w) ÷ (p²w) · (s·Kᵢ − k·Sᵢ): one root and one division a band.
+   * Computes the colour and its derivatives. With w = √(k² + 2ks), so that 1/R = (s + k + w) ÷ s,
+   * the reflectance seen through the surface is lead + gain·s ÷ p, p = (1 − k2)·s + k + w, and its
+   * derivative by the amount of paint i is −gain·(s + k + w) ÷ (p²w) · (s·Kᵢ − k·Sᵢ): one root and
+   * one division per band.
    */
   evaluate(): void {
     this.sum();
@@ -89,7 +90,7 @@ export class Trial {
     }
     this.colour(x, y, z);
     const { slopeX, slopeY, slopeZ } = this;
-    // Amounts in proportion give the same colour, so the slopes sum to 0: the last is known.
+    // Proportional amounts give the same colour, so the derivatives sum to 0: the last follows.
     const last = n - 1;
     let lastL = 0;
     let lastA = 0;
@@ -125,10 +126,10 @@ export class Trial {
   }
 
   /**
-   * What a pinch of every paint of the stock would do to a measure of the colour, after
-   * {@link evaluate}: its slope by the share of effective amount that the paint would take.
-   * @param gL,ga,gb slope of the measure by L, a and b
-   * @param out one value a paint, overwritten; about 0 for a member at its optimum
+   * Derivative of a function of the colour by the share of effective amount of each paint of the
+   * stock, after {@link evaluate}.
+   * @param gL,ga,gb derivatives of the function by L, a and b
+   * @param out one value per paint, overwritten; about 0 for a member at its optimum
    */
   pinch(gL: number, ga: number, gb: number, out: Float64Array): void {
     const { K, S, X, Y, Z, count } = this.stock;
@@ -160,7 +161,7 @@ export class Trial {
     this.slopeZ = slope(z, fz);
   }
 
-  /** K and S of the mixture. Two, three and four paints, nearly all of a search, go in one pass. */
+  /** K and S of the mixture; unrolled for up to four paints, nearly all cases of a search. */
   private sum(): void {
     const { K, S } = this.stock;
     const { k, s, members, n, x } = this;

@@ -7,24 +7,24 @@ import { avoidedPairs, hazardous, ofFamily } from './known.ts';
 import type { Keep } from './metric.ts';
 import { COARSE } from './parts.ts';
 
-/** What a painter asks of all mixtures, in the painter's own terms. */
+/** The user's mixing preferences, as set on screen. */
 export interface Wish {
-  /** The only pigments at hand, as a small palette has them; null for the whole shelf. */
+  /** The only pigments to use, for a small palette; null for the whole shelf. */
   readonly only: readonly string[] | null;
   readonly leaveOut: readonly string[];
-  /** Pigments this dangerous or more are left out; null leaves none out. */
+  /** Excludes pigments of this hazard level or above; null excludes none. */
   readonly hazard: Exclude<HazardLevel, 'low'> | null;
   readonly mustHold: readonly string[];
   readonly noBlack: boolean;
-  /** Most pigments in a pile. */
+  /** Maximum number of pigments in a mixture. */
   readonly most: number;
-  /** Twelve parts in all instead of thirty-two. */
+  /** At most 12 parts in all instead of 32. */
   readonly coarse: boolean;
-  /** What to keep first where a colour is out of reach. */
+  /** What to preserve first if a colour is out of reach. */
   readonly keep: Keep;
 }
 
-/** Nothing asked for. */
+/** Default preferences. */
 export const NO_WISH: Wish = {
   only: null,
   leaveOut: [],
@@ -37,10 +37,10 @@ export const NO_WISH: Wish = {
 };
 
 /**
- * A wish as constraints on a shelf. What is known of our own pigments holds without being asked for:
- * pairs that spoil each other never meet in one pile, and one pile has one white. Of the pigments of
- * a stranger's file nothing is known, and nothing is kept from them.
- * @param dangerous further pigments of the shelf that the wish's hazard leaves out
+ * Converts preferences to constraints on a shelf. Rules from our pigment facts always apply:
+ * incompatible pairs are not mixed, and a mixture has at most one white. Pigments without facts,
+ * such as those of an imported file, are not restricted.
+ * @param dangerous further pigments of the shelf that the hazard level excludes
  */
 export function constraintsOf(
   shelf: Shelf,
@@ -62,7 +62,7 @@ export function constraintsOf(
   };
 }
 
-/** A wish as options of the search. */
+/** Converts preferences to options of the search. */
 export function mixOptionsOf(
   shelf: Shelf,
   wish: Wish,

@@ -2,18 +2,21 @@ import { DECODE_8BIT, decode } from '../colour/rgb.ts';
 import type { Mask } from './mask.ts';
 import type { Pixels } from './pixels.ts';
 
-/** Linear light as whole numbers, so that sums of a block are exact in any order. */
+/** Fixed-point unit of linear light: sums of integers are exact in any order. */
 export const UNIT = 1 << 20;
-/** Parts of a pixel that are told apart where two cells share it. */
+/** Subpixel steps: a pixel on a cell boundary is divided in 1/256 of its width or height. */
 const PARTS = 256;
 
 const inUnits = (v: number): number => Math.round(v * UNIT);
 const lut8 = Int32Array.from(DECODE_8BIT, inUnits);
 
-/** Where two channels are summed in one number the second counts so many times, and fewer pixels than this ÷ {@link UNIT} fit. */
+/**
+ * Packing factor: one float64 holds two channel sums, first + SECOND × second. The first sum has to
+ * stay below SECOND, so a packed sum takes fewer than SECOND / {@link UNIT} = 64 pixels.
+ */
 const SECOND = 2 ** 26;
 let pairs: Float64Array | undefined;
-/** The light of both channels in the lower half of a word, in one number. */
+/** Packed linear light of the two low bytes of a pixel, indexed by its low 16 bits. */
 function pairTable(): Float64Array {
   pairs ??= Float64Array.from({ length: 65536 }, (_, v) => lut8[v & 255]! + SECOND * lut8[v >> 8]!);
   return pairs;
@@ -24,11 +27,14 @@ function table16(): Int32Array {
   return lut16;
 }
 
-/** Where cells end along one edge: the pixel that each shares with the next, and the part of it, 0…255 of 256. */
+/**
+ * Cell boundaries along one axis: the pixel that each cell shares with the next, and the fraction
+ * of it, 0…255/256, that belongs to the first.
+ */
 interface Cuts {
   readonly at: Int32Array;
   readonly part: Float64Array;
-  /** Width of each cell in pixels, and of the widest. */
+  /** Width of each cell in pixels; `widest` is the upper bound. */
   readonly wide: Float64Array;
   readonly widest: number;
 }
@@ -48,13 +54,16 @@ function cutsOf(pixels: number, cells: number): Cuts {
   return { at, part, wide, widest: Math.ceil(pixels / cells) };
 }
 
-/** A row of cells: sums of linear light in units, red, green, blue, and how many pixels they are of. */
+/**
+ * One row of cells: sums of linear light in {@link UNIT}s (red, green, blue) and the pixel count of
+ * each cell.
+ */
 export interface CellRow {
   readonly sums: Float64Array;
   readonly seen: Float64Array;
 }
 
-/** Gets every row of cells that is complete, and may not keep it. */
+/** Receives each completed row of cells. The buffers are reused: copy what you keep. */
 export interface CellRows {
   finish(row: number, cells: CellRow): void;
 }
@@ -64,26 +73,26 @@ export interface AverageOptions {
   readonly height: number;
   readonly columns: number;
   readonly rows: number;
-  /** As large as the photograph: 0 is left out. */
+  /** Same size as the photograph; pixels with value 0 are excluded. */
   readonly mask?: Mask | undefined;
-  /** Rows of cells that are wanted; all unless told. */
+  /** Rows of cells to compute; default: all. */
   readonly part?: Span | undefined;
 }
 
-/** Rows, the last one left out. */
+/** A range of rows; `to` is exclusive. */
 export interface Span {
   readonly from: number;
   readonly to: number;
 }
 
 /**
- * Averages a photograph over the cells of a raster, exactly by area: a pixel that lies in two cells
- * gives each its part, so that a photograph has the same cells at any size. It takes the pixels in
- * strips from the top, so that never more than a strip of them need be at hand. The same cells come of
- * a photograph that is averaged in parts.
+ * Area-averages a photograph over a raster of cells. A pixel that overlaps two cells is divided
+ * between them by area, so the result is nearly independent of resolution. Pixels arrive in strips
+ * from the top, so only one strip has to be in memory. Averaging in parts gives exactly the same
+ * cells as averaging in one pass: the sums are fixed-point.
  */
 export class Averaging {
-  /** Rows of pixels that it is to be given. */
+  /** Rows of pixels that the caller passes to {@link add}. */
   readonly lines: Span;
   private readonly across: Cuts;
   private readonly along: Cuts;
@@ -91,9 +100,12 @@ export class Averaging {
   private readonly row: CellRow;
   private readonly options: AverageOptions;
   private readonly to: CellRows;
-  /** Rows of pixels, opaque throughout, that the row of cells has taken: none of them is counted singly. */
+  /**
+   * Fully opaque pixel rows added to the current row of cells; their counts are added once, on
+   * closing.
+   */
   private whole = 0;
-  /** The first row of cells that is told, the one under way, and the row of pixels that comes next. */
+  /** First row of cells to report, the current row of cells, and the next row of pixels. */
   private readonly first: number;
   private cell: number;
   private y: number;
@@ -112,19 +124,20 @@ export class Averaging {
       to: at[part.to - 1]! + Math.ceil(shared[part.to - 1]!),
     };
     this.y = this.lines.from;
-    // A row of pixels that is shared with the cells before ends those, of which nothing is told.
+    // A pixel row shared with the previous row of cells also closes that row, which is not
+    // reported.
     this.first = part.from;
     this.cell = part.from === 0 || shared[part.from - 1] === 0 ? part.from : part.from - 1;
   }
 
   /**
-   * Takes the next rows of pixels.
-   * @param data RGBA, or BGRA whose last value means nothing; `rows` rows of it
+   * Adds the next rows of pixels.
+   * @param data RGBA, or BGRX (blue first, fourth byte undefined); `rows` rows of pixels
    */
   add(data: Pixels['data'], rows: number, order: 'rgba' | 'bgrx' = 'rgba'): void {
     const { width, mask } = this.options;
-    // Four bytes at a time, where the memory allows it. Every engine's typed arrays are little-endian
-    // on today's machines: the first value is the lowest byte.
+    // Read four bytes at a time where the buffer allows it. Typed arrays are little-endian on all
+    // current machines: the first value is the lowest byte.
     const words =
       !mask && data.BYTES_PER_ELEMENT === 1 && data.byteOffset % 4 === 0
         ? new Int32Array(data.buffer, data.byteOffset, rows * width)
@@ -163,7 +176,7 @@ export class Averaging {
     }
   }
 
-  /** Tells a row of cells that is complete, and begins the next. */
+  /** Reports the completed row of cells and starts the next. */
   private close(): void {
     const { sums, seen } = this.cells;
     const { wide } = this.across;
@@ -176,7 +189,7 @@ export class Averaging {
     this.cell++;
   }
 
-  /** Takes a part of the row of pixels that was summed last. */
+  /** Adds a fraction of the last summed pixel row to the current row of cells. */
   private take(part: number, isWhole = false): void {
     const { sums, seen } = this.cells;
     const { sums: rowSums, seen: rowSeen } = this.row;
@@ -191,14 +204,17 @@ const cellRow = (columns: number): CellRow => ({
   seen: new Float64Array(columns),
 });
 
-/** Whether all pixels of RGBA are opaque. */
+/** Whether every RGBA pixel is fully opaque. */
 function isOpaque(words: Int32Array): boolean {
   let all = -1;
   for (let p = 0; p < words.length; p++) all &= words[p]!;
   return all >>> 24 === 255;
 }
 
-/** Fills a row of cells from the left: what a cell shares with the next is kept until that comes. */
+/**
+ * Fills a row of cells from left to right and carries over the share of a boundary pixel that
+ * belongs to the next cell.
+ */
 class Filling {
   private readonly sums: Float64Array;
   private readonly red: 0 | 2;
@@ -206,15 +222,15 @@ class Filling {
   private left1 = 0;
   private left2 = 0;
 
-  /** @param red 0 where red is the lowest of a word's bytes, 2 where blue is */
+  /** @param red 0 if red is the lowest byte of a word, 2 if blue is */
   constructor(sums: Float64Array, red: 0 | 2) {
     this.sums = sums;
     this.red = red;
   }
 
   /**
-   * Adds the sums of a cell's inner pixels, and the part `f` of the pixels that it shares with the next.
-   * @param at of the cell's own sums
+   * Adds the sums of a cell's inner pixels and the fraction `f` of the pixels on its boundary.
+   * @param at index of the cell's first sum
    */
   add(
     at: number,
@@ -240,8 +256,8 @@ class Filling {
 }
 
 /**
- * Adds one row of opaque pixels to its cells: the loop that reads every pixel, so keep it bare. A cell
- * has less than 2048 pixels a row, so that whole numbers hold the sums of its inner ones.
+ * Adds one row of opaque pixels to its cells. This loop reads every pixel: keep it minimal. Int32
+ * sums suffice, because a cell is less than 2048 pixels wide.
  */
 function addWords(words: Int32Array, start: number, { at, part }: Cuts, cells: Filling): void {
   const lut = lut8;
@@ -267,8 +283,8 @@ function addWords(words: Int32Array, start: number, { at, part }: Cuts, cells: F
 }
 
 /**
- * The same for three rows of pixels at once, two channels in one number: a look into memory less for each
- * pixel, and the cells are gone through a third as often.
+ * Like {@link addWords}, for three pixel rows at once with two channels packed in one number: one
+ * table lookup less per pixel, and a third of the passes over the cells.
  */
 function addThree(
   words: Int32Array,
@@ -309,7 +325,7 @@ function addThree(
   }
 }
 
-/** The same for any depth, leaving out what is less than half opaque or masked. */
+/** Sums one pixel row of any bit depth; excludes masked pixels and those less than half opaque. */
 function addRow(
   data: Pixels['data'],
   start: number,

@@ -2,11 +2,11 @@ import { ascii, u16, u32 } from './bytes.ts';
 import { isP3 } from './profile.ts';
 
 /**
- * A Display P3 photograph without its profile, so that a browser whose canvas knows sRGB alone hands out
- * the file's own numbers, which are Display P3's. Rotation stays.
+ * Removes the colour profile from a Display P3 photograph. A browser whose canvas supports only
+ * sRGB then returns the stored values, which are Display P3 values. The orientation tag stays.
  * Formats: ITU-T T.81 and ICC.1 Annex B.4 (JPEG), ISO/IEC 15948 (PNG).
- * @param inflate undoes the deflate compression of a PNG's profile
- * @returns null where the profile is another, and for other kinds of files
+ * @param inflate decompresses a PNG's deflated profile
+ * @returns a copy; null if the profile is not Display P3 or the file is neither JPEG nor PNG
  */
 export function withoutP3(
   bytes: Uint8Array,
@@ -22,7 +22,7 @@ function jpeg(bytes: Uint8Array): Uint8Array<ArrayBuffer> | null {
   const profile: Uint8Array[] = [];
   let i = 2;
   while (i + 4 <= bytes.length && bytes[i] === 0xff && bytes[i + 1] !== 0xda) {
-    // A marker may have any number of 0xff before it.
+    // Any number of 0xff fill bytes may precede a marker.
     const length = bytes[i + 1] === 0xff ? -1 : u16(bytes, i + 2);
     const segment = bytes.subarray(i, i + 2 + length);
     if (bytes[i + 1] === 0xe2 && ascii(bytes, i + 4, i + 15) === 'ICC_PROFILE')
@@ -33,9 +33,9 @@ function jpeg(bytes: Uint8Array): Uint8Array<ArrayBuffer> | null {
   return isP3(joined(profile)) ? joined([...kept, bytes.subarray(i)]) : null;
 }
 
-/** All that says which colours the numbers of a PNG mean. */
+/** PNG chunks that define the colour space of the values. */
 const MEANINGS: readonly string[] = ['iCCP', 'cICP', 'sRGB', 'gAMA', 'cHRM'];
-/** Colour primaries and transfer of Display P3, ITU-T H.273. */
+/** H.273 code points: primaries of Display P3 and the sRGB transfer function (ITU-T H.273). */
 const [P3_PRIMARIES, SRGB_TRANSFER] = [12, 13];
 
 function png(
@@ -53,7 +53,7 @@ function png(
       try {
         found ||= isP3(inflate(packed));
       } catch {
-        // A profile that cannot be unpacked is as good as none.
+        // Treat a corrupt profile as absent.
       }
     }
     if (!MEANINGS.includes(type)) kept.push(chunk);

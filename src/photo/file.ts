@@ -15,11 +15,14 @@ export type PhotoFault =
   | { readonly code: 'not-readable'; readonly why: string }
   | { readonly code: 'missing'; readonly why: string };
 
-/** Above this many pixels a photograph is refused; above the second it is resized while it is decoded. */
+/**
+ * Pixel limits: photographs above the first are refused; above the second they may be downscaled
+ * while decoding (workers/photo.ts).
+ */
 export const MOST_PIXELS = 200e6;
 export const EVERY_PIXEL = 16e6;
 
-/** What happened, then what to do. */
+/** The sentence for a fault: what happened, then what to do. */
 export function photoFaultWords(fault: PhotoFault): string {
   switch (fault.code) {
     case 'empty':
@@ -43,19 +46,21 @@ export function photoFaultWords(fault: PhotoFault): string {
 
 const HEIC_BRANDS = ['heic', 'heix', 'hevc', 'hevx', 'heim', 'heis', 'mif1', 'msf1'];
 
-/** What a photograph's file says of itself, before anything is decoded. */
+/** Properties of an image file, read from its bytes before decoding. */
 export interface FileFacts {
   readonly kind: FileKind;
-  /** The embedded colour profile reaches beyond sRGB, so that pixels must be read as Display P3. */
+  /** The embedded colour profile exceeds sRGB: read the pixels as Display P3. */
   readonly wide: boolean;
-  /** Has more than one frame; only the first is read. */
+  /** The file has several frames; only the first is read. */
   readonly animated: boolean;
 }
 
 /**
- * Looks at a file's bytes: which format, whole or cut short, which gamut, animated or not.
- * Formats: ITU-T T.81 (JPEG), ISO/IEC 15948 (PNG), RFC 9649 (WebP), ISO/IEC 14496-12 (AVIF, HEIC boxes), TIFF 6.0.
- * @param inflate undoes the deflate compression of a PNG's profile; without it such a profile counts as sRGB
+ * Inspects a file's bytes: format, completeness, gamut and animation.
+ * Formats: ITU-T T.81 (JPEG), ISO/IEC 15948 (PNG), RFC 9649 (WebP), ISO/IEC 14496-12 (AVIF and HEIC
+ * boxes), TIFF 6.0.
+ * @param inflate decompresses a PNG's deflated profile; without it such a profile counts as sRGB
+ * @returns a fault for an empty, truncated, HEIC or unknown file
  */
 export function inspectFile(
   bytes: Uint8Array,
@@ -99,8 +104,8 @@ function jpeg(bytes: Uint8Array): Result<FileFacts, PhotoFault> {
 }
 
 /**
- * Whether entropy-coded data comes to its end: a 0xff in it is always followed by 0 or a restart, so 0xffd9 is
- * the end. Most files have nothing after it, so it is looked for from there.
+ * Whether the entropy-coded data has its end marker. In it, 0xff is always followed by 0 or a
+ * restart marker, so 0xffd9 marks the end. Most files end there, so the search runs backwards.
  */
 function isEnded(bytes: Uint8Array, from: number): boolean {
   for (let i = bytes.length - 2; i >= from; i--)
@@ -119,7 +124,7 @@ function png(
     const type = ascii(bytes, i + 4, i + 8);
     if (type === 'IEND') return ok({ kind: 'png', wide, animated });
     if (type === 'acTL') animated = true;
-    // cICP: colour primaries 12 are Display P3, 9 are ITU-R BT.2020.
+    // cICP colour primaries: 12 is Display P3, 9 is ITU-R BT.2020.
     if (type === 'cICP') wide ||= bytes[i + 8] === 12 || bytes[i + 8] === 9;
     if (type === 'iCCP' && inflate) {
       const body = bytes.subarray(i + 8, i + 8 + length);
@@ -131,7 +136,7 @@ function png(
   return fail({ code: 'truncated' });
 }
 
-/** A profile that cannot be unpacked is as good as none. */
+/** Decompresses a profile; a corrupt one counts as absent. */
 function unpacked(packed: Uint8Array, inflate: (packed: Uint8Array) => Uint8Array): Uint8Array {
   try {
     return inflate(packed);
@@ -177,7 +182,7 @@ function boxes(bytes: Uint8Array): Result<FileFacts, PhotoFault> {
   return ok({ kind: 'avif', wide: avifIsWide(bytes), animated: brands[0] === 'avis' });
 }
 
-/** A colr box holds either a whole profile or, as nclx, the number of its primaries. */
+/** A colr box holds either an ICC profile or (nclx) the code point of its primaries. */
 function avifIsWide(bytes: Uint8Array): boolean {
   const limit = Math.min(bytes.length - 12, 65536);
   for (let i = 4; i < limit; i++) {

@@ -1,6 +1,9 @@
 import { emptyPlanes, type WorkImage } from './work.ts';
 
-/** OKLab planes of a work image from which grain and the mixed rims between things are taken out. */
+/**
+ * OKLab planes of a work image after edge-preserving smoothing: without grain and without mixed
+ * rims.
+ */
 export interface FlatImage {
   readonly L: Float32Array;
   readonly a: Float32Array;
@@ -8,15 +11,16 @@ export interface FlatImage {
 }
 
 /**
- * Each cell takes the mean of that 3 × 3 window, among the four set off diagonally by two cells and
- * its own, which varies least: grain is averaged away, and a cell that mixes two things at their
- * border takes the colour of one of them.
- * @see M. Kuwahara et al., 1976, for windows chosen by their variance (reference from memory)
+ * Edge-preserving smoothing. Each cell takes the mean of the least varying of five 3 × 3 windows:
+ * its own and the four centred two cells away diagonally. This averages grain out, and a cell on a
+ * boundary takes the colour of one side.
+ * @returns new planes of width × height cells; excluded cells stay 0
+ * @see M. Kuwahara et al., 1976, for choosing windows by variance (reference from memory)
  */
 export function flatten(work: WorkImage): FlatImage {
   const { width, height, seen } = work;
   const out: FlatImage = emptyPlanes(width * height);
-  // Windows of five rows at a time: memory that was not touched before is dearer than the sums.
+  // Keep only five rows of windows: touching fresh memory costs more than the sums.
   const windows = new Windows(work);
   for (let next = 0; next < height + 2; next++) {
     if (next < height) windows.next();
@@ -30,7 +34,10 @@ export function flatten(work: WorkImage): FlatImage {
   return out;
 }
 
-/** Chooses for the cells of one row, from the windows that stand at those places. */
+/**
+ * Chooses a window for every cell of one row; `here`, `up` and `down` are offsets of rows of
+ * windows.
+ */
 function chooseRow(
   { L, a, b, spread, own }: Windows,
   seen: Float32Array,
@@ -49,7 +56,7 @@ function chooseRow(
     places[2] = up + right;
     places[3] = down + left;
     places[4] = down + right;
-    // Which of them it is cannot be foreseen: without a branch that takes a third of the time.
+    // The winner is unpredictable: branch-free code takes a third of the time.
     const least = lower(
       own[places[0]!]! & RANK,
       lower(
@@ -64,29 +71,38 @@ function chooseRow(
   }
 }
 
-/** All but the last bits of a spread, which hold whose it is: 2⁻²⁰ of it. */
+/**
+ * Masks all but the low three bits of a variance, which hold the window's number: 2⁻²⁰ of its
+ * value.
+ */
 const RANK = ~7;
 
-/** The lower of two whole numbers 0…2³¹ − 1. */
+/** Minimum of two integers 0…2³¹ − 1, without a branch. */
 function lower(p: number, q: number): number {
   const d = q - p;
   return p + (d & (d >> 31));
 }
 
-/** The 3 × 3 windows of a work image over what is looked at, row by row; the last five rows are kept. */
+/**
+ * Means and variances of the 3 × 3 windows over the included cells of a work image. A ring buffer
+ * keeps the last five rows.
+ */
 class Windows {
-  /** Mean of the window round each cell. */
+  /** Mean of the window around each cell. */
   readonly L: Float32Array;
   readonly a: Float32Array;
   readonly b: Float32Array;
-  /** Its variance, as bits: numbers that are not below 0 are in the order of their bits. */
+  /** Variance of that window as raw float bits: non-negative floats sort like their bits. */
   readonly spread: Int32Array;
-  /** The same for the cell in the middle, which loses a near draw: else the rim of a thing would stay mixed. */
+  /**
+   * The same for the central window, times 1.05, so that it loses near ties; otherwise rims would
+   * stay mixed.
+   */
   readonly own: Int32Array;
   private readonly spreads: Float32Array;
   private readonly owns: Float32Array;
   private readonly work: WorkImage;
-  /** Sums of three columns, for three rows at a time: L, a, b, their squares, and how many. */
+  /** Sums over three columns for each of three rows: L, a, b, sum of squares, count. */
   private readonly ring: readonly Float64Array[];
   private y = 0;
 
@@ -103,12 +119,12 @@ class Windows {
     sumColumns(work, 0, this.ring[0]!);
   }
 
-  /** Where a row's windows stand. */
+  /** Offset of row y in the ring buffer. */
   at(y: number): number {
     return (y % 5) * this.work.width;
   }
 
-  /** Fills in the next row. */
+  /** Computes the next row of windows. */
   next(): void {
     const { L, a, b, spreads, owns } = this;
     const { width, height, seen } = this.work;
@@ -127,7 +143,7 @@ class Windows {
         continue;
       }
       const count = above[at + 4]! + here[at + 4]! + below[at + 4]!;
-      // Nearly always nine: then nothing is divided.
+      // The count is nearly always nine: skip the division then.
       if (count !== n) {
         n = count;
         per = 1 / n;
@@ -146,7 +162,11 @@ class Windows {
   }
 }
 
-/** Sums of each cell of a row with its left and right neighbours; what is not looked at is nothing. */
+/**
+ * Sums of each cell of row y with its left and right neighbours (L, a, b, squares, count); excluded
+ * cells count as 0.
+ * @param out 5 × width values; overwritten
+ */
 function sumColumns(work: WorkImage, y: number, out: Float64Array): void {
   const { width, L, a, b, seen } = work;
   const row = y * width;
@@ -161,7 +181,7 @@ function sumColumns(work: WorkImage, y: number, out: Float64Array): void {
   let s1 = L1 * L1 + a1 * a1 + b1 * b1;
   let n1 = seen[row] ? 1 : 0;
   const last = (width - 1) * 5;
-  // A cell that is not looked at holds zeros.
+  // Excluded cells hold zeros.
   for (let at = 0, cell = row + 1; at < last; at += 5, cell++) {
     const L2 = L[cell]!;
     const a2 = a[cell]!;

@@ -1,17 +1,22 @@
 import type { Pixels } from './pixels.ts';
 
-/** How often each encoded value occurs, 256 steps whatever the depth; see-through pixels left out. */
+/**
+ * Histogram of encoded values: 256 bins per channel at any bit depth; transparent pixels are
+ * excluded.
+ */
 export interface ToneHistogram {
   readonly red: Uint32Array;
   readonly green: Uint32Array;
   readonly blue: Uint32Array;
   readonly pixels: number;
-  /** Share of pixels with a channel at its upper end, and with all three at zero. */
+  /**
+   * Shares, 0…1: pixels with any channel at its maximum, and pixels with all three channels at 0.
+   */
   readonly burnt: number;
   readonly black: number;
 }
 
-/** Counts the encoded values of every pixel: shows what was clipped, before any light is set right. */
+/** Counts the encoded values of every pixel, which shows clipping before white balance. */
 export function toneHistogram({ data }: Pixels): ToneHistogram {
   const red = new Uint32Array(256);
   const green = new Uint32Array(256);

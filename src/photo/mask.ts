@@ -1,24 +1,26 @@
-/** What is looked at: 1 kept, 0 rubbed out. Any size; it covers the whole photograph. */
+/**
+ * Selection mask, 1 = included, 0 = rubbed out. It spans the whole photograph at any resolution.
+ */
 export interface Mask {
   readonly width: number;
   readonly height: number;
   readonly data: Uint8Array;
 }
 
-/** A place on the photograph, 0…1 of its width and of its height. */
+/** A point on the photograph: x and y as fractions 0…1 of its width and height. */
 export type Place = readonly [x: number, y: number];
 
-/** Longest edge of a mask that is drawn by hand. */
+/** Longest edge, in pixels, of a mask drawn by hand. */
 const EDGE = 512;
 
-/** A mask for a photograph of this size that keeps everything. */
+/** A mask that includes everything, for a photograph of this size. */
 export function fullMask(width: number, height: number): Mask {
   const scale = Math.min(1, EDGE / Math.max(width, height));
   const [w, h] = [Math.max(1, Math.round(width * scale)), Math.max(1, Math.round(height * scale))];
   return { width: w, height: h, data: new Uint8Array(w * h).fill(1) };
 }
 
-/** Share of the photograph that a mask keeps, 0…1. */
+/** Share of the photograph that a mask includes, 0…1. */
 export const keptShare = ({ data }: Mask): number =>
   data.reduce((sum, v) => sum + v, 0) / data.length;
 
@@ -32,19 +34,23 @@ const changed = (mask: Mask, keep: (x: number, y: number, old: number) => number
   return { width: mask.width, height: mask.height, data };
 };
 
-/** Only the middle: an oval of three fifths of the width and height. A new mask; the old one is the undo. */
+/**
+ * Includes only the middle: an ellipse of three fifths of the width and height. Returns a new mask,
+ * so that the old one can serve as undo.
+ */
 export const keepMiddle = (mask: Mask): Mask =>
   changed(mask, (x, y) =>
     ((x / mask.width - 0.5) / 0.3) ** 2 + ((y / mask.height - 0.5) / 0.3) ** 2 <= 1 ? 1 : 0,
   );
 
-/** What was rubbed out is kept, and the other way about. */
+/** Swaps included and excluded. */
 export const inverted = (mask: Mask): Mask => changed(mask, (_x, _y, old) => 1 - old);
 
 /**
- * Draws a stroke of a round brush: rubs out under it, or keeps again.
- * @param places along the stroke; one is a dab
- * @param radius of the brush, as a share of the photograph's longer edge
+ * Paints a stroke of a round brush that excludes (0) or includes (1).
+ * @param places points along the stroke; a single one is a dab
+ * @param radius of the brush, as a fraction of the photograph's longer edge
+ * @returns a new mask
  */
 export function stroke(mask: Mask, places: readonly Place[], radius: number, keep: 0 | 1): Mask {
   const { width, height } = mask;
@@ -71,9 +77,10 @@ export function stroke(mask: Mask, places: readonly Place[], radius: number, kee
 }
 
 /**
- * Keeps only what lies inside a drawn outline (even-odd; it closes itself). What was rubbed out
- * before stays so.
- * @throws RangeError with fewer than three places
+ * Includes only the inside of a drawn outline (even-odd rule; the outline closes itself). Excluded
+ * pixels stay excluded.
+ * @returns a new mask
+ * @throws RangeError with fewer than three points
  */
 export function keepInside(mask: Mask, outline: readonly Place[]): Mask {
   if (outline.length < 3) throw new RangeError('an outline has at least three places');

@@ -6,33 +6,34 @@ import { fail, ok, type Result } from '../result.ts';
 import type { Pixels } from './pixels.ts';
 import { type Spot, type SpotFault, spotOf } from './spot.ts';
 
-/** How a photograph's light is set right: a matrix for linear sRGB, and what it rests on. */
+/** White balance of a photograph: a matrix for linear sRGB, and where it comes from. */
 export interface Setting {
   readonly matrix: Matrix;
   readonly by:
     | { readonly kind: 'spot'; readonly spot: Spot }
     | { readonly kind: 'light'; readonly light: StatedLight };
-  /** By how much the exposure was changed; 1 when it was left. */
+  /** Factor applied to the exposure; 1 if unchanged. */
   readonly exposure: number;
 }
 
 export type NeutralFault =
   | SpotFault
-  /** A channel was at its end: what the light did there is lost. */
+  /** A channel is at its maximum: the colour of the light is lost there. */
   | { readonly code: 'clipped' }
   | { readonly code: 'too-dark' }
-  /** So strongly coloured that no common light makes a neutral look so. */
+  /** Too saturated: no common light makes a neutral surface look like this. */
   | { readonly code: 'coloured' };
 
-/** Share of a patch that may be clipped, and the least light that a neutral spot must have. */
+/** Largest clipped share of a patch, and least luminance (Y, 0…1) of a neutral spot. */
 const CLIPPED = 0.02;
 const DARK = 0.01;
 
 /**
- * Sets the light right by a spot that was white or neutral grey: Bradford adaptation in linear light
- * that turns the mean of a small patch into grey of the same luminance.
- * @param x, y place of the spot, 0…1
- * @param grey reflectance of the card, 0…1 (0.18 for a grey card): sets the exposure as well
+ * White balance from a spot that was white or neutral grey: Bradford adaptation in linear light
+ * that maps the mean of a small patch to grey of the same luminance.
+ * @param x, y position of the spot, fractions 0…1 of width and height
+ * @param grey reflectance of the card, 0…1 (0.18 for a grey card); also sets the exposure
+ * @param side of the patch in pixels; default: {@link spotSide}
  */
 export function neutralAt(
   pixels: Pixels,
@@ -60,7 +61,10 @@ export function neutralAt(
   return ok({ matrix, by: { kind: 'spot', spot }, exposure });
 }
 
-/** x and y of lights from a candle to open shade, with room around: outside it nothing lights a studio. */
+/**
+ * Whether XYZ could be a light: chromaticity bounds from candlelight to open shade, with a margin.
+ * No studio light lies outside.
+ */
 function couldBeLight([X, Y, Z]: XYZ): boolean {
   const sum = X + Y + Z;
   const x = X / sum;
@@ -68,12 +72,12 @@ function couldBeLight([X, Y, Z]: XYZ): boolean {
   return x > 0.22 && x < 0.6 && y > 0.22 && y < 0.46 && Z > 0;
 }
 
-/** Lights that a painter can name. */
+/** Lights that the painter can choose by name. */
 export const STATED_LIGHTS = ['open shade', 'overcast', 'low sun', 'lamp'] as const;
 export type StatedLight = (typeof STATED_LIGHTS)[number];
 
 /**
- * White of a phase of daylight, 4000 to 25000 K, on the scale Y = 100.
+ * White point of CIE daylight, 4000 to 25000 K, scaled to Y = 100.
  * @throws RangeError outside that range
  * @see CIE 015:2018, 4.1.2: the daylight locus
  */
@@ -89,7 +93,7 @@ export function daylightWhite(kelvin: number): XYZ {
   return [(100 * x) / y, 100, (100 * (1 - x - y)) / y];
 }
 
-/** Colour temperatures are common practice among photographers; lamp-light is CIE A. */
+/** Colour temperatures by common photographic practice; lamp-light is CIE A. */
 const WHITES: Record<StatedLight, XYZ> = {
   'open shade': daylightWhite(8000),
   overcast: daylightWhite(7000),
@@ -97,14 +101,14 @@ const WHITES: Record<StatedLight, XYZ> = {
   lamp: A.white,
 };
 
-/** Sets the light right by what it was, for a camera that was set to daylight. */
+/** White balance from a named light, for a camera set to daylight. */
 export const lightStated = (light: StatedLight): Setting => ({
   matrix: linearAdaptation(WHITES[light], RGB_WHITE),
   by: { kind: 'light', light },
   exposure: 1,
 });
 
-/** What happened, then what to do. */
+/** The sentence for each fault: what happened, then what to do. */
 export const neutralFaultWords = {
   outside: 'That spot lies outside the photograph. Touch a place inside it.',
   'see-through': 'That spot is transparent, so it has no colour. Touch another.',

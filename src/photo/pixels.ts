@@ -1,6 +1,6 @@
 import type { RgbSpace } from '../colour/rgb.ts';
 
-/** Decoded pixels as a shell hands them over: upright, row by row, RGBA, encoded (not linear). */
+/** Decoded pixels as the shell passes them: upright, row by row, RGBA, encoded (not linear). */
 export interface Pixels {
   readonly width: number;
   readonly height: number;

@@ -1,6 +1,9 @@
 import { ascii, u32 } from './bytes.ts';
 
-/** Chromaticity x, y of the red and green colorants of an ICC matrix profile (ISO 15076-1), or null. */
+/**
+ * Chromaticities (x, y) of the red and green colorants of an ICC matrix profile (ISO 15076-1); null
+ * if it has none.
+ */
 export function colorants(
   icc: Uint8Array,
 ): { red: [number, number]; green: [number, number] } | null {
@@ -23,15 +26,16 @@ export function colorants(
 }
 
 /**
- * Whether a profile reaches beyond sRGB: its red or green colorant, adapted to D50 as profiles hold them,
- * lies clearly outside sRGB's (0.6484, 0.3309 and 0.3212, 0.5978). Table-based profiles count as sRGB.
+ * Whether a profile exceeds sRGB: its red or green colorant, adapted to D50 as stored in profiles,
+ * lies clearly outside sRGB's (0.6484, 0.3309 and 0.3212, 0.5978). Table-based profiles count as
+ * sRGB.
  */
 export function isWide(icc: Uint8Array): boolean {
   const c = colorants(icc);
   return c !== null && (c.red[0] > 0.655 || c.green[1] > 0.61);
 }
 
-/** Whether a profile is Display P3's, by its colorants adapted to D50: red x 0.681, green y 0.6747. */
+/** Whether a profile is Display P3, by its D50-adapted colorants: red x 0.681, green y 0.6747. */
 export function isP3(icc: Uint8Array): boolean {
   const c = colorants(icc);
   return c !== null && Math.abs(c.red[0] - 0.681) < 0.004 && Math.abs(c.green[1] - 0.6747) < 0.004;

@@ -6,30 +6,31 @@ import { toLinearSrgb } from './work.ts';
 
 /** A small square patch of a photograph, averaged in linear light. */
 export interface Spot {
-  /** Linear sRGB of the patch's mean; outside 0…1 where a wider space went further. */
+  /** Linear sRGB of the mean; outside 0…1 where the source gamut is wider. */
   readonly linear: readonly [number, number, number];
   readonly lab: Lab;
-  /** Pixels along the side of the patch looked at, and where it lies. */
+  /** Side of the requested patch and its top left corner, in pixels. */
   readonly side: number;
   readonly left: number;
   readonly top: number;
-  /** Share of the patch's pixels with a channel at its end. */
+  /** Share of the patch's pixels with a channel at its maximum, 0…1. */
   readonly clipped: number;
 }
 
 export type SpotFault =
   | { readonly code: 'outside' }
-  /** Nothing opaque in the patch. */
+  /** No opaque pixel in the patch. */
   | { readonly code: 'see-through' };
 
-/** A patch's side when none is asked for: a hundredth of the shorter edge, at least 5 pixels. */
+/** Default side of a patch in pixels: a hundredth of the shorter edge, at least 5, odd. */
 export const spotSide = (width: number, height: number): number =>
   Math.max(5, Math.round(Math.min(width, height) / 100)) | 1;
 
 /**
- * The mean of a small patch: never one pixel, which grain or a browser's readback noise spoils.
- * @param x, y place of its middle, 0…1 of width and height
- * @param side in pixels; cut at the photograph's edge
+ * Mean of a small patch. A single pixel would be spoiled by grain or by a browser's readback noise.
+ * @param x, y centre of the patch, fractions 0…1 of width and height
+ * @param side in pixels; clipped at the photograph's edge
+ * @returns the patch's colour, or a fault outside the photograph or where it is transparent
  */
 export function spotOf(
   pixels: Pixels,

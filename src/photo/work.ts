@@ -7,30 +7,33 @@ import type { Mask } from './mask.ts';
 import type { Pixels } from './pixels.ts';
 
 /**
- * The photograph averaged over small cells in linear light, in OKLab: small enough to look at
- * many times, fine enough that an accent of a thousandth of the area keeps hundreds of cells.
+ * The photograph in OKLab, downsampled by averaging cells in linear light: small enough for many
+ * passes, fine enough that an accent of a thousandth of the area keeps hundreds of cells.
  */
 export interface WorkImage {
   readonly width: number;
   readonly height: number;
-  /** OKLab of each cell. */
+  /** OKLab of each cell, row by row. */
   readonly L: Float32Array;
   readonly a: Float32Array;
   readonly b: Float32Array;
-  /** Pixels of each cell that are looked at; 0 where it is transparent or rubbed out. */
+  /** Pixel count of each cell; 0 where it is transparent or masked. */
   readonly seen: Float32Array;
-  /** All pixels that are looked at. */
+  /** Number of included pixels. */
   readonly pixels: number;
-  /** Share of the looked-at cells that are clipped white or black in every channel. */
+  /** Share of the included cells that are clipped to white or black in every channel. */
   readonly clipped: { readonly white: number; readonly black: number };
-  /** Whether anything was opaque, rubbed out or not. */
+  /** Whether any pixel was opaque, masked or not. */
   readonly opaque: boolean;
 }
 
-/** Cells of a work image, about; a photograph of fewer pixels keeps its own. */
+/** Approximate number of cells; a photograph with fewer pixels keeps its own resolution. */
 const CELLS = 300_000;
 
-/** The matrix that takes a photograph's linear RGB to linear sRGB, then sets its light right. */
+/**
+ * Matrix from a photograph's linear RGB to linear sRGB, followed by white balance; undefined for
+ * the identity.
+ */
 export function toLinearSrgb(space: RgbSpace, adapt?: Matrix): Matrix | undefined {
   if (space === 'srgb') return adapt;
   const toSrgb = product(FROM_XYZ.srgb, TO_XYZ[space]);
@@ -39,30 +42,30 @@ export function toLinearSrgb(space: RgbSpace, adapt?: Matrix): Matrix | undefine
 
 export interface WorkOptions {
   readonly mask?: Mask | undefined;
-  /** Applied in linear sRGB after averaging. */
+  /** White balance: applied in linear sRGB, after averaging. */
   readonly adapt?: Matrix | undefined;
-  /** Called with 0…1 now and then; true stops the work. */
+  /** Called now and then with progress 0…1; returning true stops. */
   readonly pause?: ((done: number) => boolean) | undefined;
 }
 
 /**
- * Columns and rows of the work image of a photograph: the same for the same photograph at one, four
- * or twelve megapixels, so that they give the same harmony.
+ * Columns and rows of a photograph's downsampled image. They are the same at one, four or twelve
+ * megapixels, so the harmony is the same too.
  */
 export function workSize(width: number, height: number): [columns: number, rows: number] {
   const scale = Math.min(1, Math.sqrt(CELLS / (width * height)));
   return [Math.max(1, Math.round(width * scale)), Math.max(1, Math.round(height * scale))];
 }
 
-/** Rows of pixels taken at a time, so that what is read is still at hand when it is summed. */
+/** Pixel rows per strip, small enough to stay in the processor's cache. */
 const STRIP = 64;
 
 /**
- * One pass over all pixels: exact sums of linear light per cell, then OKLab of the averages.
- * Pixels less than half opaque are not looked at; a mask as large as the photograph is honoured
- * pixel by pixel, any other at the centre of each cell.
- * @returns undefined when `pause` stopped it
- * @throws RangeError when there are not width × height × 4 values
+ * Downsamples a photograph in one pass: exact sums of linear light per cell, then OKLab of the
+ * means. Pixels less than half opaque are excluded. A mask of the photograph's own size applies per
+ * pixel, any other at the centre of each cell.
+ * @returns undefined if `pause` stopped it
+ * @throws RangeError if there are not width × height × 4 values
  */
 export function workImage(pixels: Pixels, options: WorkOptions = {}): WorkImage | undefined {
   const { width, height, data, space } = pixels;
@@ -77,26 +80,26 @@ export function workImage(pixels: Pixels, options: WorkOptions = {}): WorkImage 
   return making.made();
 }
 
-/** Some rows of a work image: what one pass over their pixels finds, to be put together with the others. */
+/** Some rows of a work image, computed in one pass; {@link WorkMaking.made} merges them. */
 export interface WorkPart extends Pick<WorkImage, 'L' | 'a' | 'b' | 'seen' | 'opaque'> {
   readonly rows: Span;
-  /** Pixels that are looked at. */
+  /** Number of included pixels. */
   readonly pixels: number;
-  /** Cells that are looked at, and those of them that are clipped. */
+  /** Number of included cells, and how many of them are clipped to white or to black. */
   readonly kept: number;
   readonly white: number;
   readonly black: number;
 }
 
-/** A work image in the making, or some rows of one, from strips of pixels. */
+/** Builds a work image, or some rows of it, from strips of pixels. */
 export class WorkMaking implements CellRows {
   private readonly size: readonly [columns: number, rows: number];
   private readonly rows: Span;
   private readonly cells: Pick<WorkImage, 'L' | 'a' | 'b' | 'seen'>;
   private readonly averaging: Averaging;
-  /** From the photograph's linear light to the cone signals of OKLab. */
+  /** From the photograph's linear RGB to the cone signals of OKLab. */
   private readonly toCones: Matrix;
-  /** A mask of another size than the photograph. */
+  /** A mask that is not of the photograph's size. */
   private readonly coarse: Mask | undefined;
   private total = 0;
   private kept = 0;
@@ -112,7 +115,7 @@ export class WorkMaking implements CellRows {
     const [columns, rows] = workSize(width, height);
     this.size = [columns, rows];
     this.rows = part ?? { from: 0, to: rows };
-    // Down to the last row, so that the parts below find their place in the first.
+    // Allocate down to the last row: the parts below are merged into the first.
     this.cells = emptyCells(columns * (rows - this.rows.from));
     const toSrgb = toLinearSrgb(space, adapt);
     this.toCones = toSrgb ? product(CONES, toSrgb) : CONES;
@@ -122,20 +125,21 @@ export class WorkMaking implements CellRows {
       { width, height, columns, rows, mask: isFine ? mask : undefined, part: this.rows },
       this,
     );
-    // A mask pixel by pixel leaves out what it hides before it is known whether it is opaque.
+    // A per-pixel mask hides pixels before their opacity is tested.
     this.opaque = isFine;
   }
 
-  /** Rows of pixels that it is to be given. */
+  /** Rows of pixels that the caller passes to {@link add}. */
   get lines(): Span {
     return this.averaging.lines;
   }
 
-  /** Takes the next rows of pixels from the top; `bgrx`: blue first, and the fourth value means nothing. */
+  /** Adds the next rows of pixels from the top; `bgrx`: blue first, fourth byte undefined. */
   add(data: Pixels['data'], rows: number, order: 'rgba' | 'bgrx' = 'rgba'): void {
     this.averaging.add(data, rows, order);
   }
 
+  /** The finished rows; the arrays share memory with this object. */
   part(): WorkPart {
     const { rows, cells, total: pixels, kept, white, black, opaque } = this;
     const end = this.size[0] * (rows.to - rows.from);
@@ -153,7 +157,7 @@ export class WorkMaking implements CellRows {
     };
   }
 
-  /** The whole: this, which begins with the first row, and the parts below it that others made. */
+  /** Merges this part, which starts at the first row, with the parts below it. */
   made(others: readonly WorkPart[] = []): WorkImage {
     const parts = [this.part(), ...others];
     const [width, height] = this.size;
@@ -176,7 +180,7 @@ export class WorkMaking implements CellRows {
     };
   }
 
-  /** Takes a row of cells, averaged: for the averaging alone. */
+  /** Callback of the averaging: converts one row of cell sums to OKLab. */
   finish(row: number, { sums, seen }: CellRow): void {
     const { coarse } = this;
     const { L, a, b, seen: looked } = this.cells;
@@ -224,7 +228,7 @@ export class WorkMaking implements CellRows {
   }
 }
 
-/** OKLab planes of so many cells, to be filled in. */
+/** Zeroed OKLab planes for `cells` cells. */
 export const emptyPlanes = (cells: number) => ({
   L: new Float32Array(cells),
   a: new Float32Array(cells),

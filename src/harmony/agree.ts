@@ -6,44 +6,54 @@ import { type Clusters, LIGHTNESS } from './cluster.ts';
 import { MOST } from './join.ts';
 import { NODES, nodesOf } from './trial.ts';
 
-/** Two are one thing where more than this share of the trials puts them together, … */
+/** Two nodes belong to one group if more than this share of the runs puts them together. */
 const TOGETHER = 0.5;
-/** … and a group is a thing where more than this share of them tells it. */
+/** A group is kept if more than this share of the runs supports it. */
 const TOLD = 0.5;
-/** A trial tells a group when one of its own is the same to more than this: both over either. */
+/**
+ * A run supports a group if one of its own groups overlaps it by more than this (intersection over
+ * union).
+ */
 const SAME = 0.5;
-/** Still, what nobody is sure of counts for something. */
+/** Minimum confidence weight of a superpixel. */
 const LEAST_SURE = 0.02;
 /**
- * What n trials tell may be a matter of their draw: groups told by so nearly {@link TOLD}, or nodes together by
- * so nearly {@link TOGETHER}, times √n …
+ * Sampling margin, times √n for n runs: the consensus is unstable if a group's support lies this
+ * near {@link TOLD}, or a pair's co-occurrence this near {@link TOGETHER}.
  */
 const HARDLY_TOLD = 1;
-/** … where both hold more than this share; … */
+/**
+ * Only pairs in which both clusters hold more than this share of the weight count for that margin.
+ */
 const SOME = 0.05;
-/** … and colours that either half of the trials tells farther apart than this (CIEDE2000). */
+/**
+ * The consensus is also unstable if the odd and the even runs give colours farther apart than this
+ * (CIEDE2000).
+ */
 const APART = 1;
-/** Groups to begin from, at most: what few trials tell goes from there. */
+/**
+ * Most groups that the pairwise clustering leaves; poorly supported ones are removed afterwards.
+ */
 const BEGIN = 16;
-/** Rows of a table of groups by groups of a trial. */
+/** Stride of tables indexed by a run's groups. */
 const ROWS = MOST;
 
-/** What the trials agree on. */
+/** Consensus of many segmentation runs. */
 export interface Agreed {
-  /** The group of each atom, 0…6. */
+  /** Group of each superpixel, 0…6. */
   readonly group: Uint8Array;
-  /** How surely each atom belongs to its group and not to the next best, 0…1. */
+  /** Confidence that each superpixel belongs to its group and not to the second best, 0.02…1. */
   readonly sure: Float64Array;
-  /** More trials would hardly tell otherwise. */
+  /** More runs are unlikely to change the result. */
   readonly isSettled: boolean;
 }
 
 /**
- * What most trials agree on. Atoms that are mostly together form groups; each atom then goes with the
- * group that it is most with; and a group that too few trials tell joins the one that it is most with,
- * the least told first.
- * @param trials group of each atom in each trial, 0…6
- * @param wanted colours, or undefined to choose by itself
+ * Consensus of seeded segmentation runs. Nodes that mostly occur together form groups; each
+ * superpixel then moves to the group that it occurs with most. A group with too little support
+ * merges into the one it occurs with most, least supported first.
+ * @param trials group of each superpixel in each run, 0…6
+ * @param wanted number of colours, or undefined to choose it automatically
  */
 export function agree(
   atoms: Atoms,
@@ -60,7 +70,7 @@ export function agree(
   const { group, sure, nearest } = tell(atoms, nodes, { trials, together }, wanted);
   return { group, sure, isSettled: nearest > HARDLY_TOLD / Math.sqrt(trials.length) && isAlike() };
 
-  /** Whether either half of the trials tells the same colours. */
+  /** Whether the odd and the even runs give the same colours. */
   function isAlike(): boolean {
     const some = coloursOf(atoms, tell(atoms, nodes, one, wanted));
     const others = coloursOf(atoms, tell(atoms, nodes, other, wanted));
@@ -71,19 +81,20 @@ export function agree(
   }
 }
 
-/** Trials, and in how many of them two nodes are together, for i < j at i × nodes + j. */
+/** Segmentation runs, and how often two nodes occur together: for i < j at i × nodes + j. */
 interface Told {
   readonly trials: readonly Uint8Array[];
   readonly together: Float64Array;
 }
 
+/** Co-occurrence of nodes: expected number of runs that put both into one group. */
 function togetherOf(atoms: Atoms, nodes: Clusters, trials: readonly Uint8Array[]): Float64Array {
   const n = nodes.count;
   const together = new Float64Array(n * n);
   const part = new Float64Array(n * ROWS);
   const share = atoms.weight.map((w, atom) => w / nodes.weight[nodes.ofBin[atom]!]!);
   for (const trial of trials) {
-    // Which part of each node is in each group of the trial.
+    // Share of each node in each group of the run.
     part.fill(0);
     for (let atom = 0; atom < atoms.count; atom++)
       part[nodes.ofBin[atom]! * ROWS + trial[atom]!]! += share[atom]!;
@@ -97,7 +108,7 @@ function togetherOf(atoms: Atoms, nodes: Clusters, trials: readonly Uint8Array[]
   return together;
 }
 
-/** The mean colour of each group, of the atoms that are sure of it. */
+/** Confidence-weighted mean colour of each group (CIELAB, D65). */
 function coloursOf(atoms: Atoms, { group, sure }: Pick<Agreed, 'group' | 'sure'>): Lab[] {
   const sums = Array.from({ length: Math.max(...group) + 1 }, () => [0, 0, 0, 0]);
   group.forEach((g, atom) => {
@@ -109,7 +120,7 @@ function coloursOf(atoms: Atoms, { group, sure }: Pick<Agreed, 'group' | 'sure'>
   return sums.map(([w, L, a, b]) => labOfOklab([L! / w!, a! / w!, b! / w!]));
 }
 
-/** What trials agree on, and how near the nearest draw was. */
+/** The consensus, and its distance from the nearest threshold. */
 function tell(
   atoms: Atoms,
   nodes: Clusters,
@@ -139,9 +150,10 @@ function tell(
 }
 
 /**
- * Nodes that are mostly together, joined by their average, down to what is told.
- * @param together the share of trials in which two nodes are; overwritten
- * @returns the group of each atom, and how near the nearest draw was between two that are both of some size
+ * Average-linkage clustering of the nodes by co-occurrence.
+ * @param together share of the runs in which two nodes occur together; overwritten
+ * @returns the group of each superpixel, and how near any pair of large clusters came to {@link
+ *   TOGETHER}
  */
 function begin(
   nodes: Clusters,
@@ -186,16 +198,16 @@ function begin(
   return { of: nodes.ofBin.map((node) => order.indexOf(of[node]!)), nearest };
 }
 
-/** How a grouping of atoms and the trials' own agree. */
+/** Agreement between one grouping of the superpixels and the groupings of all runs. */
 class Agreement {
   readonly count: number;
   private readonly trials: readonly Uint8Array[];
   private readonly of: Uint8Array;
   /** Weight of each group. */
   private readonly weight: Float64Array;
-  /** For each trial, what its group g has of group c, at g × count + c. */
+  /** For each run: weight that its group g shares with group c, at g × count + c. */
   private readonly shared: readonly Float64Array[];
-  /** The same as a share of group c and of all trials. */
+  /** The same, divided by the weight of group c and by the number of runs. */
   private readonly parts: readonly Float64Array[];
 
   constructor(atoms: Atoms, trials: readonly Uint8Array[], of: Uint8Array) {
@@ -215,7 +227,7 @@ class Agreement {
     this.parts = this.shared.map((shared) => shared.map((both, at) => both * per[at % count]!));
   }
 
-  /** The share of trials that tells each group, and the other group that it is most with. */
+  /** Share of the runs that support each group, and the other group that it occurs with most. */
   groups(): { readonly told: readonly number[]; readonly beside: readonly number[] } {
     const { count, weight } = this;
     const told = new Array<number>(count).fill(0);
@@ -246,8 +258,8 @@ class Agreement {
   }
 
   /**
-   * Each atom with the group that it is most with, unchanged where that would leave a group empty, and how sure
-   * that is.
+   * Assigns each superpixel to the group that it occurs with most, with its confidence. The
+   * grouping stays unchanged if a group would become empty.
    */
   settled(): Pick<Agreed, 'group' | 'sure'> {
     const { count, trials, parts } = this;
@@ -272,16 +284,16 @@ class Agreement {
 }
 
 /**
- * How sure an atom is of its group, of the part by which it is more with it than with the next best: the
- * fourth power of that, so that a thing is measured where the trials are nearly of one mind, and looks the
- * same whatever they make of its rim. (Multiplied out: engines differ in the last digit of `**`.)
+ * Confidence of a superpixel: the fourth power of the relative margin between its best and
+ * second-best group. A region's colour is then measured where the runs agree, whatever they make of
+ * its rim. (Multiplied out, because engines differ in the last digit of `**`.)
  */
 function surely(part: number): number {
   const square = part * part;
   return Math.max(LEAST_SURE, square * square);
 }
 
-/** Places of the largest and of the second, the first on ties; −1 where there is no second. */
+/** Indices of the largest and second largest value, the first on ties; −1 if there is no second. */
 function firstTwo(values: Float64Array): readonly [number, number] {
   let [most, next] = [0, -1];
   for (let i = 1; i < values.length; i++)

@@ -2,15 +2,22 @@ import type { Histogram } from './cluster.ts';
 import type { Nodes } from './cost.ts';
 import { halve, type Points } from './halve.ts';
 
-/** The smallest clusters of a photograph's colours: trials part and join them, none is ever cut. */
+/**
+ * Superpixels: the smallest clusters of a photograph's colours. Runs regroup them but never split
+ * one.
+ */
 export interface Atoms extends Nodes {
-  /** Atom of each bin of the histogram. */
+  /** Superpixel of each bin of the histogram. */
   readonly ofBin: Uint16Array;
 }
 
-/** Atoms at most. */
+/** Most superpixels of a photograph. */
 const MANY = 384;
 
+/**
+ * Clusters the bins of a histogram into at most 384 superpixels.
+ * @param lightness weight of L against a and b
+ */
 export function atomsOf(bins: Histogram, lightness: number): Atoms {
   const { count, ofPoint: ofBin } = halve(inSpace(bins, lightness), MANY);
   const weight = new Float64Array(count);
@@ -35,7 +42,7 @@ export function atomsOf(bins: Histogram, lightness: number): Atoms {
   return { count, weight, cells, L, a, b, ofBin };
 }
 
-/** OKLab as a space to cluster in. */
+/** OKLab as a space for clustering, L scaled by `lightness`. */
 export function inSpace(
   { L, a, b, weight }: Pick<Nodes, 'L' | 'a' | 'b' | 'weight'>,
   lightness: number,

@@ -6,28 +6,28 @@ import type { MixFault } from '../mixture/work.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
 
-/** What every pile of one piece of work obeys. */
+/** Settings that every search of one job obeys. */
 export interface BenchOptions {
-  /** Most pigments in a pile, 1 to 6; 4 where not given. */
+  /** Most pigments in a pile, 1 to 6; default 4. */
   readonly most?: number;
   readonly constraints?: Constraints;
-  /** Asked often; the work ends soon after it says yes, with the fault `stopped`. */
+  /** Polled often; soon after it returns true the job ends with the fault `stopped`. */
   readonly stopped?: () => boolean;
 }
 
-/** Narrows one search on a bench. */
+/** Narrows one search. */
 export interface Use {
   readonly most?: number;
-  /** Only these of what the bench allows. */
+  /** Only these of the pigments that the settings allow. */
   readonly of?: readonly string[];
   readonly without?: readonly string[];
-  /** For looking around: within 0.3 of the whole search, several times faster. */
+  /** Faster, approximate search: within 0.3 of the full one. */
   readonly quick?: boolean;
-  /** Other mixtures beside the best; none where not given. */
+  /** Number of other mixtures besides the best; default 0. */
   readonly alternatives?: number;
 }
 
-/** Carries a fault out of the depth of a piece of work; {@link atBench} turns it into a value. */
+/** Carries a fault out of nested calls; {@link atBench} turns it into a value. */
 class Halt extends Error {
   readonly fault: MixFault;
   constructor(fault: MixFault) {
@@ -36,7 +36,7 @@ class Halt extends Error {
   }
 }
 
-/** A shelf with its constraints, asked for many piles in turn. */
+/** A shelf with its constraints, searched for many piles in turn. */
 export class Bench {
   readonly shelf: Shelf;
   readonly most: number;
@@ -50,7 +50,10 @@ export class Bench {
     this.stopped = stopped;
   }
 
-  /** The nearest mixture; null where this use leaves no pigment. */
+  /**
+   * The nearest mixture; null if the narrowed search leaves no pigment.
+   * @throws Halt if the search is stopped or the constraints themselves cannot be met
+   */
   mix(lab: Lab, use: Use = {}): Answer | null {
     const { constraints } = this;
     const inStock = both(constraints.inStock, use.of);
@@ -66,8 +69,8 @@ export class Bench {
       ...(this.stopped ? { stopped: this.stopped } : {}),
     });
     if (found.ok) return found.value[0]!;
-    // A wish of the painter's that contradicts another is theirs to mend; one that only this use
-    // contradicts is no answer.
+    // A fault of the painter's own constraints is reported; one caused only by this narrowing is
+    // null.
     const narrowed = use.of !== undefined || use.without !== undefined || use.most !== undefined;
     if (narrowed && found.fault.code !== 'stopped' && found.fault.code !== 'not-a-colour')
       return null;
@@ -83,7 +86,7 @@ function both(
   return a.filter((pigment) => b.includes(pigment));
 }
 
-/** Runs a piece of work with a bench; what the painter can act on comes back as a fault. */
+/** Runs a job with such a searcher and returns faults as values. */
 export function atBench<T>(
   shelf: Shelf,
   options: BenchOptions,
@@ -98,8 +101,9 @@ export function atBench<T>(
 }
 
 /**
- * How far along a way the shelf goes: the greatest t in 0…1 whose colour passes, found by halving; null
- * where not even t = 0 passes. It takes for granted that what lies before a colour that passes passes.
+ * Bisection for the largest t in 0…1 whose value passes; null if not even t = 0 does. Assumes that
+ * everything below a passing t passes too.
+ * @param at the value at t, or null if it does not pass
  */
 export function furthest<T>(
   at: (t: number) => T | null,

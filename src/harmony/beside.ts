@@ -3,7 +3,7 @@ import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
 import type { Declared } from './family.ts';
 import { NEUTRAL_CHROMA } from './vary.ts';
 
-/** A colour of a harmony as far as its relations go. */
+/** The properties of a colour that its relations depend on. */
 export interface Related {
   readonly name: string;
   readonly lab: Lab;
@@ -13,20 +13,20 @@ export interface Related {
   readonly declared?: Declared;
 }
 
-/** How far one colour is from another along one axis: the figure, and plain words. */
+/** Difference between two colours along one axis, as a number and in words. */
 export interface Interval {
-  /** Difference of L*, of C*, or of OKLab hue in degrees (−180…180; 0 where one has no hue). */
+  /** Difference of L*, of C*, or of OKLab hue in degrees (−180…180; 0 if either has no hue). */
   readonly by: number;
   readonly words: string;
 }
 
-/** One Munsell value step is about 10 of L*. */
+/** Interval of lightness. One Munsell value step is about 10 of L*. */
 export function lightness(x: Related, y: Related): Interval {
   const by = y.lab[0] - x.lab[0];
   return { by, words: compared(x, y, by, [3, 10, 30], 'equally light', ['darker', 'lighter']) };
 }
 
-/** One Munsell chroma step is about 5 of C*. */
+/** Interval of chroma. One Munsell chroma step is about 5 of C*. */
 export function purity(x: Related, y: Related): Interval {
   const by = chroma(y.lab) - chroma(x.lab);
   return { by, words: compared(x, y, by, [4, 12, 30], 'equally strong', ['duller', 'brighter']) };
@@ -47,7 +47,7 @@ function compared(
   return `the ${y.name} is ${how}${word} than the ${x.name}`;
 }
 
-/** Words for how far apart two hues lie; never told as an angle. */
+/** Words for a difference of hue, by upper bound in degrees; the angle itself is never shown. */
 const FAR: readonly (readonly [below: number, words: string])[] = [
   [12, 'of one hue'],
   [40, 'neighbours in hue'],
@@ -56,6 +56,7 @@ const FAR: readonly (readonly [below: number, words: string])[] = [
   [181, 'of opposed hues'],
 ];
 
+/** Interval of hue, in OKLab; neutral colours have none. */
 export function hue(x: Related, y: Related): Interval {
   const both = `the ${x.name} and the ${y.name}`;
   const neutral = [x, y].filter(({ lab }) => chroma(lab) < NEUTRAL_CHROMA);

@@ -2,56 +2,67 @@ import type { FlatImage } from '../photo/flat.ts';
 import { inPieces } from '../pieces.ts';
 
 /**
- * How hard the borders between colours are. Where light alone changes, colour changes as much
- * beside a border between two of them as across it; where one thing ends and another begins, it
- * jumps there. So the squared step across is compared with the squared steps on both sides:
- * grain and even gradients are in both and fall out.
+ * Boundary statistics: how sharp the boundaries between labels are. Across a shading gradient,
+ * colour changes as much beside a boundary as across it; at an object's edge it jumps. So the
+ * squared step across is compared with the squared steps on both sides. Grain and even gradients
+ * appear in both and cancel.
  */
 export const FIELD = {
-  /** All places where the two meet. */
+  /** Length of the common boundary, in pairs of adjacent cells. */
   meetings: 0,
-  /** Every second of those with room on a side to see what changes there: the crossings that are measured. */
+  /**
+   * Number of crossings: the pairs that are measured, every second of those with room on a side to
+   * measure the change beside the boundary.
+   */
   crossings: 1,
-  /** Squared steps across them: of lightness, and of chroma that no change of light explains. */
+  /**
+   * Sum of squared steps across: of lightness, and of chroma beyond what a change of light
+   * explains.
+   */
   acrossL: 2,
   acrossC: 3,
-  /** The mean squared steps beside them. */
+  /** Sum of mean squared steps beside the boundary, likewise. */
   besideL: 4,
   besideC: 5,
   /**
-   * Steps of a/L and b/L from the first label to the second, less those beside the border, times the
-   * darker L. Grain has no direction and falls out.
+   * Signed steps of a/L and b/L from the first label to the second, minus those beside the
+   * boundary, times the darker L. Grain has no direction and cancels.
    */
   turnA: 6,
   turnB: 7,
 } as const;
+/** Number of sums per pair of labels. */
 export const FIELDS = 8;
 
-/** Sums over the borders of those labels that meet: pair p is first[p] < second[p], in the order of both. */
+/**
+ * Sums over the boundaries of all adjacent labels. Pair p is first[p] < second[p], sorted by both.
+ */
 export interface Edges {
   readonly first: Uint16Array;
   readonly second: Uint16Array;
-  /** FIELDS a pair, in the order of {@link FIELD}. */
+  /** FIELDS values per pair, in the order of {@link FIELD}. */
   readonly sums: Float64Array;
 }
 
-/** The same for every two of a few: for i < j the sums stand at (i × count + j) × FIELDS. */
+/** The same as a dense table: for i < j the sums start at (i × count + j) × FIELDS. */
 export interface Borders {
   readonly count: number;
   readonly sums: Float64Array;
 }
 
-/** Cells on either side of a border between which its step is measured. */
+/** Distance in cells from a boundary to the two cells whose difference is its step. */
 const REACH = 2;
-/** From there as far again, to see what changes beside it. */
+/** Distance in cells from there to the cell that shows the change beside the boundary. */
 const SPAN = 2 * REACH + 1;
-/** Darker than this, a and b are mostly grain: they are not divided by less. */
+/** Least L that a and b are divided by: in darker cells they are mostly grain. */
 const DARKEST = 0.02;
 
 /**
- * Which of two labels is the lower, whether they differ at all, which of two cells is darker: none of it can be
- * foreseen, so all of it is reckoned without a branch, which would take as long again.
- * @param label of each cell, `count` or more where none
+ * Measures the boundaries between labels. The comparisons in the inner loops are unpredictable, so
+ * they are branch-free; branches would double the time.
+ * @param label of each cell; `count` or more means none
+ * @param count number of labels
+ * @returns sums for every pair of adjacent labels
  */
 export function borders(
   image: FlatImage,
@@ -66,7 +77,7 @@ export function borders(
   const ends: { readonly across: number; readonly down: number }[] = [{ across: 0, down: 0 }];
   for (let y = 0; y < height; y++) {
     const row = y * width;
-    // Every second place is measured, as on a chequerboard: they are many, and neighbours are alike.
+    // Measure every second pair, in a chequerboard: there are many, and neighbours are alike.
     const odd = (row + y) & 1;
     const last = ends[y]!;
     const below = y + 1 < height ? row + width : row;
@@ -84,7 +95,7 @@ export function borders(
   return crossing.edges;
 }
 
-/** Counts the places where two labels meet. */
+/** Counts adjacent cells of two labels. */
 class Meetings {
   /** For i < j at i × count + j. */
   readonly counts: Uint32Array;
@@ -98,10 +109,11 @@ class Meetings {
   }
 
   /**
-   * Counts where cells of a row meet those a step on.
-   * @param odd  which of two neighbouring places are to be measured; they are listed
-   * @param list is written from `end` on
-   * @returns where the list ends now
+   * Counts pairs of adjacent cells along part of a row.
+   * @param step offset from a cell to its neighbour
+   * @param odd parity of the positions that are listed for measuring
+   * @param list positions; written from index `end` on
+   * @returns the new end of the list
    */
   add(from: number, to: number, step: number, odd: number, list: Int32Array, end: number): number {
     const { label, count, counts } = this;
@@ -110,7 +122,7 @@ class Meetings {
       const i = label[p]!;
       const j = label[p + step]!;
       list[last] = p;
-      // On by one where i ≠ j, and both are below the count.
+      // Advances where i ≠ j and both are below the count.
       last += (-(i ^ j) & (i - count) & (j - count)) >>> 31;
     }
     let kept = end;
@@ -124,21 +136,21 @@ class Meetings {
   }
 }
 
-/** Where the pair of i and j stands in a table of all, whichever is the lower. */
+/** Index of an unordered pair of labels in a dense table. */
 function pairOf(count: number, i: number, j: number): number {
   const d = j - i;
   const less = d & (d >> 31);
   return (i + less) * count + j - less;
 }
 
-/** Adds up the places that are measured. */
+/** Sums up the boundary gradients. */
 class Crossing {
   readonly edges: Edges;
   private readonly label: Uint16Array;
   private readonly count: number;
-  /** Where the sums of a pair stand. */
+  /** Offset of each pair's sums. */
   private readonly placeOf: Int32Array;
-  /** Of each cell L, L but not darker than {@link DARKEST}, and a and b over that. */
+  /** Per cell: L, L clamped to {@link DARKEST}, and a and b divided by that. */
   private readonly points: Float32Array;
 
   constructor(image: FlatImage, label: Uint16Array, count: number, meetings: Uint32Array) {
@@ -156,7 +168,7 @@ class Crossing {
     for (let i = 0; i < count; i++) this.begin(meetings, i);
   }
 
-  /** Numbers the pairs of label i with those after it that it meets. */
+  /** Assigns offsets to the pairs of label i with higher labels that it touches. */
   private number(meetings: Uint32Array, i: number, pairs: number): number {
     const { count, placeOf } = this;
     for (let j = i + 1, key = i * count + j; j < count; j++, key++) {
@@ -197,8 +209,8 @@ class Crossing {
   }
 
   /**
-   * Measures one place where two labels meet: the cells p and p + step.
-   * @param before, after cells of the image on either side of them
+   * Measures one crossing, between the cells p and p + step.
+   * @param before, after number of cells of the image on either side of them
    */
   private add(p: number, step: number, before: number, after: number): void {
     const { label, count, points } = this;
@@ -209,7 +221,8 @@ class Crossing {
     const right = after >= REACH + SPAN && label[far + SPAN * step]! < count;
     if (!left && !right) return;
     const per = left && right ? 0.5 : 1;
-    // The border lies between `from` and `to`; where there is no room beside it, nothing changes there.
+    // The boundary lies between `from` and `to`; without room beside it the change there counts as
+    // 0.
     const from = near * 4;
     const to = far * 4;
     const leftEnd = left ? from - SPAN * step * 4 : from;
@@ -256,16 +269,17 @@ function setPoints({ L, a, b }: FlatImage, from: number, to: number, points: Flo
   }
 }
 
-/** A step of a/L or b/L, times the darker L, so that grain stays grain. */
+/** Step of a/L or b/L times the darker L, which keeps grain at its own size. */
 const turned = (points: Float32Array, from: number, to: number, of: 2 | 3): number =>
   (points[to + of]! - points[from + of]!) * lower(points[from + 1]!, points[to + 1]!);
 
-/** The lower of two numbers, without a branch. */
+/** Minimum of two numbers, without a branch. */
 export const lower = (p: number, q: number): number => 0.5 * (p + q - Math.abs(p - q));
 
 /**
- * The borders of a few nodes, each of several labels: what lies inside a node is none.
- * @param room for at least count² × FIELDS numbers; overwritten
+ * Sums up the boundaries of nodes, each of which holds several labels; boundaries inside a node are
+ * dropped.
+ * @param room buffer of at least count² × FIELDS values; overwritten and used by the result
  */
 export function bordersOfNodes(
   edges: Edges,
@@ -278,25 +292,25 @@ export function bordersOfNodes(
   for (let pair = 0, from = 0; pair < first.length; pair++, from += FIELDS) {
     const i = nodeOf[first[pair]!]!;
     const j = nodeOf[second[pair]!]!;
-    // What lies inside a node goes where nothing is read.
+    // A boundary inside a node is added on the diagonal, which is never read.
     give(edges.sums, from, sums, placeOf(count, i, j), 1 | ((j - i) >> 31));
   }
   return { count, sums };
 }
 
-/** Where the sums of two nodes stand. */
+/** Offset of the sums of two nodes. */
 export const placeOf = (count: number, i: number, j: number): number =>
   pairOf(count, i, j) * FIELDS;
 
-/** Adds the border of j with k to that of i with k. */
+/** Adds the boundary of j with k to that of i with k, for merging j into i. */
 export function addBorder({ count, sums }: Borders, i: number, j: number, k: number): void {
   give(sums, placeOf(count, j, k), sums, placeOf(count, i, k), i < k === j < k ? 1 : -1);
 }
 
 /**
- * Adds one border's sums to others.
- * @param turn −1 where it is taken from the second to the first
- * @param way  −1 takes it away again
+ * Adds one boundary's sums to another's.
+ * @param turn −1 if the direction is reversed, from the second to the first
+ * @param way −1 subtracts
  */
 export function give(
   from: Float64Array,
@@ -306,7 +320,7 @@ export function give(
   turn: number,
   way = 1,
 ): void {
-  // In the order of FIELD, one by one: a loop over them takes twice as long.
+  // Unrolled in the order of FIELD: a loop takes twice as long.
   sums[to]! += way * from[at]!;
   sums[to + 1]! += way * from[at + 1]!;
   sums[to + 2]! += way * from[at + 2]!;

@@ -16,27 +16,28 @@ import type { Gathered } from './harmony.ts';
 import { NOWHERE } from './labels.ts';
 import { joinTwo } from './reshape.ts';
 
-/** As far as one thing's colour may move when a little more or less of it is looked at (CIEDE2000). */
+/** Largest change of a colour when slightly more or less of it is included (CIEDE2000). */
 const NEAR = 6;
-/** Share of a place that has to lie in another for the two to be one. */
+/** Share of one region that has to lie in another for the two to count as the same. */
 const WITHIN = 0.6;
 
 export interface Carrying {
-  /** From linear sRGB in the old light to the new one; null where the light is the same. */
+  /** From linear sRGB in the old light to the new one; null if the light is unchanged. */
   readonly turn: Matrix | null;
-  /** Whether joinings and partings still hold: not where more or fewer colours were asked for. */
+  /**
+   * Whether manual merges and splits still apply; not if another number of colours was requested.
+   */
   readonly keepsShape: boolean;
 }
 
-/** Whether something was said of a colour, whatever its shape. */
+/** Whether the painter changed the colour's name, sheen or appearance. */
 const isSaid = ({ altered, sheen, named }: EditedColour): boolean =>
   altered !== undefined || sheen === true || named === true;
 
 /**
- * What the painter's hand did to a harmony, done again to the same photograph gathered anew: spots,
- * joinings and partings in their places, names and sheen on the same colours, corrections by eye where
- * the light is the same.
- * @returns lost: names of the colours of which something could not be carried over
+ * Reapplies manual edits after the same photograph was gathered again: spots, merges and splits by
+ * place, names and sheen by colour, corrections by eye if the light is unchanged.
+ * @returns the harmony, and in `lost` the names of colours of which an edit could not be reapplied
  */
 export function carried(
   old: EditedHarmony,
@@ -83,7 +84,7 @@ export function carried(
     taken.add(name);
     if (colour.sheen) harmony = orElse(markSheen(harmony, index, true), harmony);
     if (colour.altered === undefined) continue;
-    // What was said by eye was said of how it looked in the old light.
+    // A correction by eye belongs to the appearance in the old light.
     if (turn) lost.push(colour.name);
     else {
       const lab = found.lab.map((v, i) => v + colour.lab[i]! - was[i]!) as [number, number, number];
@@ -96,7 +97,7 @@ export function carried(
 const orElse = <T>(result: { ok: true; value: T } | { ok: false }, other: T): T =>
   result.ok ? result.value : other;
 
-/** A colour of the old harmony as it is seen now. */
+/** A colour of the old harmony in the new light, without its correction by eye. */
 function shown(colour: EditedColour, seen: (lab: Lab) => Lab): EditedColour {
   const { asGathered: _g, altered: _a, ...plain } = colour;
   const by = (lab: Lab): Lab => {
@@ -114,7 +115,7 @@ function shown(colour: EditedColour, seen: (lab: Lab) => Lab): EditedColour {
   };
 }
 
-/** Where a colour of the old harmony lived, as cells of the new label map that are looked at. */
+/** Region of an old colour, as included cells of the new label map. */
 function placeOf(old: EditedHarmony, index: number, now: Gathered): Int32Array {
   const { width, height, data } = now.labels;
   const from = old.labels;
@@ -130,14 +131,14 @@ function placeOf(old: EditedHarmony, index: number, now: Gathered): Int32Array {
   return Int32Array.from(cells);
 }
 
-/** What a share of the old harmony is of the new one, where part of either is no longer looked at. */
+/** Factor from an old share to a new one, when the included area has changed. */
 function shareLeft(old: EditedHarmony, place: Int32Array, now: Gathered): number {
   const looked = ({ data }: { readonly data: Uint8Array }) =>
     data.reduce((n, v) => n + Number(v !== NOWHERE), 0) / data.length;
   return place.length === 0 ? 0 : looked(old.labels) / looked(now.labels);
 }
 
-/** How many of some cells each colour has. */
+/** How many of these cells each colour has. */
 function counts({ colours, labels }: EditedHarmony, cells: Iterable<number>): number[] {
   const of = colours.map(() => 0);
   for (const cell of cells) {
@@ -147,7 +148,10 @@ function counts({ colours, labels }: EditedHarmony, cells: Iterable<number>): nu
   return of;
 }
 
-/** Takes a place out of the colours that have it, for a colour of its own; null where it cannot. */
+/**
+ * Gives a region its own colour, taken from the colours that hold it; null if empty or too many
+ * colours.
+ */
 function carved(
   harmony: EditedHarmony,
   place: Int32Array,
@@ -171,7 +175,10 @@ function carved(
   );
 }
 
-/** Joins again what lies within the place of what was joined; null where nothing does. */
+/**
+ * Repeats a merge: merges the colours that lie within the region of the merged one; null if none
+ * does.
+ */
 function joinedWithin(
   harmony: EditedHarmony,
   place: Int32Array,
@@ -196,8 +203,9 @@ function joinedWithin(
 }
 
 /**
- * Parts again what was parted, unless it is apart already; null where it is not seen any more.
- * @param cut names of colours that a part was taken from: what is left of one is the other part
+ * Repeats a split, unless the colours are separate already; null if the part is no longer found.
+ * @param cut names of colours that a part was taken from: the rest of such a colour is the other
+ *   part
  */
 function partedAt(
   harmony: EditedHarmony,
@@ -213,7 +221,7 @@ function partedAt(
   if (here[most]! < WITHIN * place.length) return null;
   if (here[most]! >= WITHIN * whole)
     return cut.has(name) ? instead(harmony, most, colour) : marked(harmony, name, colour);
-  // The name belongs to the part; what is left gets its own when its turn comes.
+  // The name belongs to the part; the rest is named in its own turn.
   const left = name === colour.name ? freeName(name, harmony.colours) : name;
   cut.add(left);
   const renamed = harmony.colours.with(most, { ...harmony.colours[most]!, name: left });
@@ -224,7 +232,7 @@ function partedAt(
   });
 }
 
-/** Puts the other part of a colour in place of what is left of it. */
+/** Replaces the rest of a colour by the other part of the split. */
 function instead(harmony: EditedHarmony, index: number, colour: EditedColour): EditedHarmony {
   const others = harmony.colours.filter((_, i) => i !== index);
   const { share, accent } = harmony.colours[index]!;
@@ -232,12 +240,13 @@ function instead(harmony: EditedHarmony, index: number, colour: EditedColour): E
   return { ...harmony, colours: harmony.colours.with(index, part) };
 }
 
-/** Marks a colour as shaped by hand, as it was. */
+/** Restores the mark of a manual merge or split. */
 const marked = (harmony: EditedHarmony, name: string, { shaped }: EditedColour): EditedHarmony => ({
   ...harmony,
   colours: harmony.colours.map((c) => (c.name === name && shaped ? { ...c, shaped } : c)),
 });
 
+/** Index of the nearest colour within {@link NEAR} that is not taken; −1 if none. */
 function nearest({ colours }: EditedHarmony, lab: Lab, taken: ReadonlySet<string>): number {
   let best = -1;
   let least = NEAR;

@@ -1,29 +1,31 @@
 import type { FlatImage } from '../photo/flat.ts';
 import { inPieces } from '../pieces.ts';
 
-/** Weight of lightness against a and b while clustering: light changes inside one thing. */
+/** Weight of lightness against a and b in clustering: shading varies within one object. */
 export const LIGHTNESS = 0.4;
 
-/** Occupied cells of a grid over the work image's own range of OKLab. */
+/** Occupied bins of a grid that spans the work image's own range of OKLab. */
 export interface Histogram {
   readonly bins: number;
-  /** Weight and weighted mean of each occupied bin, in the order in which the image comes upon them. */
+  /** Weight and weighted mean of each occupied bin, in order of first occurrence. */
   readonly weight: Float64Array;
   readonly L: Float64Array;
   readonly a: Float64Array;
   readonly b: Float64Array;
-  /** Cells in each bin. */
+  /** Number of cells in each bin. */
   readonly cells: Float64Array;
-  /** Bin of each cell, −1 where nothing is looked at. */
+  /** Bin of each cell; −1 if excluded. */
   readonly ofCell: Int32Array;
 }
 
-/** Bins of the grid at most, occupied or not. */
+/** Most bins of the grid, occupied or not. */
 const GRID = 220_000;
 
 /**
- * Weighted histogram of a work image. Bins are as wide as the scene allows, so a misty scene is
- * seen as finely as a sunny one. Clustering its bins equals clustering its cells.
+ * Weighted histogram of a work image. Bins are as fine as the scene's range allows, so a misty
+ * scene is resolved as finely as a sunny one. Clustering the weighted bins approximates clustering
+ * the cells.
+ * @param seen pixel count of each cell; 0 excludes it
  */
 export function histogram(image: FlatImage, seen: Float32Array): Histogram {
   const cells = seen.length;
@@ -38,7 +40,7 @@ export function histogram(image: FlatImage, seen: Float32Array): Histogram {
   return binning.made();
 }
 
-/** Widens the ranges of L, a and b to what is looked at. */
+/** Extends the ranges of L, a and b over the included cells `from` … `to` − 1. */
 function widen(
   { L, a, b }: FlatImage,
   seen: Float32Array,
@@ -47,7 +49,7 @@ function widen(
   lowest: Float64Array,
   highest: Float64Array,
 ): void {
-  // Numbers taken out of an array one by one: unpacked all at once they would be boxed, at four times the cost.
+  // Read one by one: destructuring the array would box the numbers, at four times the cost.
   let lowL = lowest[0]!;
   let lowA = lowest[1]!;
   let lowB = lowest[2]!;
@@ -70,22 +72,22 @@ function widen(
   highest.set([highL, highA, highB]);
 }
 
-/** Numbers that are summed for a bin. */
+/** Sums per bin. */
 const PER_BIN = 5;
 
-/** Puts cells into the bins of a grid. */
+/** Assigns cells to the bins of a grid. */
 class Binning {
   private readonly image: FlatImage;
   private readonly seen: Float32Array;
-  /** Of L, a and b. */
+  /** Lower ends of L, a and b. */
   private readonly low: Float64Array;
   private readonly per: number;
   private readonly across: number;
   private readonly deep: number;
-  /** One more than the bin of each place in the grid, 0 where there is none yet. */
+  /** Bin of each grid cell plus one; 0 if unoccupied. */
   private readonly binAt: Int32Array;
   private readonly ofCell: Int32Array;
-  /** Weight, weighted sums of L, a, b, and cells of each bin. */
+  /** Per bin: weight, weighted sums of L, a, b, and number of cells. */
   private sums = new Float64Array(PER_BIN * 4096);
   private bins = 0;
 
@@ -176,11 +178,13 @@ export interface Clusters {
 }
 
 /**
- * Weighted k-means of a histogram by Lloyd's steps, no random numbers: it starts at the heaviest
- * bin, then takes the bin with the largest weight × squared distance to those chosen, the lowest
- * on ties; an empty cluster is left out. Clustering bins with weights equals clustering pixels.
- * @param k         clusters at most, 1…255
+ * Weighted k-means of a histogram by Lloyd's algorithm, deterministic. The first seed is the
+ * heaviest bin; each next one is the bin with the largest weight × squared distance to the seeds,
+ * the lowest index on ties.
+ * @param k most clusters, 1…255
  * @param lightness weight of L against a and b
+ * @param passes most Lloyd iterations
+ * @param start initial centres (L already scaled), instead of seeding
  */
 export function cluster(
   bins: Pick<Histogram, 'bins' | 'weight' | 'L' | 'a' | 'b'>,

@@ -1,9 +1,9 @@
 import { FIELD, lower } from './border.ts';
 
-/** What is to be joined: weights and mean OKLab of each node. */
+/** Nodes to merge: weight and mean OKLab of each. */
 export interface Nodes {
   readonly count: number;
-  /** Pixels, and cells of the work image. */
+  /** Number of pixels, and of cells of the work image. */
   readonly weight: Float64Array;
   readonly cells: Float64Array;
   readonly L: Float64Array;
@@ -11,16 +11,16 @@ export interface Nodes {
   readonly b: Float64Array;
 }
 
-/** Nodes joined so far: sums, and what follows from them. */
+/** A group of merged nodes: sums, and the means derived from them. */
 export interface Group {
   weight: number;
   cells: number;
-  /** Σ w L, Σ w L², Σ w L a, Σ w L b: the line from black through the group's colours. */
+  /** Σ w L, Σ w L², Σ w L a, Σ w L b: for the line from black through the group's colours. */
   sL: number;
   sLL: number;
   sLa: number;
   sLb: number;
-  /** Mean L; a/L, b/L and C/L of that line. */
+  /** Mean L; least-squares a/L, b/L and C/L of that line. */
   L: number;
   a: number;
   b: number;
@@ -40,7 +40,7 @@ export const emptyGroup = (): Group => ({
   C: 0,
 });
 
-/** Adds a group to another, or takes it away; something must be left. */
+/** Adds a group to another, or subtracts it; the result must not be empty. */
 export function addGroup(to: Group, from: Group, way: 1 | -1): void {
   to.weight += way * from.weight;
   to.cells += way * from.cells;
@@ -51,6 +51,7 @@ export function addGroup(to: Group, from: Group, way: 1 | -1): void {
   follow(to);
 }
 
+/** Updates the means from the sums. */
 function follow(group: Group): void {
   group.L = group.sL / group.weight;
   group.a = group.sLa / group.sLL;
@@ -58,6 +59,7 @@ function follow(group: Group): void {
   group.C = length(group.a, group.b);
 }
 
+/** A group of the single node i. */
 export function groupOf(nodes: Nodes, i: number): Group {
   const [w, L, a, b] = [nodes.weight[i]!, nodes.L[i]!, nodes.a[i]!, nodes.b[i]!];
   const group: Group = {
@@ -65,7 +67,7 @@ export function groupOf(nodes: Nodes, i: number): Group {
     weight: w,
     cells: nodes.cells[i]!,
     sL: w * L,
-    // Black has no direction: nothing is divided by nothing.
+    // Black has no direction: avoid 0/0.
     sLL: w * Math.max(L * L, 1e-9),
     sLa: w * L * a,
     sLb: w * L * b,
@@ -75,9 +77,11 @@ export function groupOf(nodes: Nodes, i: number): Group {
 }
 
 /**
- * How unlike two groups are, in OKLab, once a change of light has been discounted.
- * @param at     where the sums of their border stand, from the first to the second
- * @param around crossings between the group that has fewer and all others
+ * Merge cost: dissimilarity of two groups in OKLab, discounting a change of light. The weights and
+ * ramps below are tuned by hand; they are ratios, or OKLab units.
+ * @param at offset of their boundary's sums, directed from the first to the second
+ * @param around number of crossings between the group that has fewer and all others
+ * @returns 0 for identical groups; about OKLab distance
  */
 export function cost(p: Group, q: Group, sums: Float64Array, at: number, around: number): number {
   const { L: pL, a: pa, b: pb, C: pC } = p;
@@ -87,12 +91,13 @@ export function cost(p: Group, q: Group, sums: Float64Array, at: number, around:
   const strength = lower(pC, qC);
   const [da, db, dC] = [qa - pa, qb - pb, qC - pC];
   const apartC2 = da * da + db * db;
-  // Where the lighter one's chroma would fall in the darker one's light, against where it is;
-  // in strong colours the eye forgives more, in chroma more than in hue.
+  // Chroma and hue differences, scaled to a luminance between the two. The eye tolerates more in
+  // strong colours, and more in chroma than in hue.
   const there = Math.sqrt((low * (pL + qL)) / 2);
   const across = (Math.abs(dC) * there) / (1 + 4 * strength);
   const turned = (Math.sqrt(Math.abs(apartC2 - dC * dC)) * there) / (1 + 2 * strength);
-  // Sheen adds white: the lighter one is paler for its light, but hardly paler in itself.
+  // Sheen adds white: the lighter group has a lower C/L, but hardly less chroma. The ramp runs from
+  // 0.6 to 0.85 of the darker group's chroma.
   const isLighter = +(pL > qL);
   const pale = pC * pL - qC * qL;
   const darkC = pC * pL - isLighter * pale;
@@ -100,8 +105,8 @@ export function cost(p: Group, q: Group, sums: Float64Array, at: number, around:
   const isPaler = 1 - (isLighter ^ +(pC < qC));
   const sheen = isPaler * unit((lightC / Math.max(1e-6, darkC) - 0.6) / 0.25);
   const mismatch = length(turned, across * (1 - 0.55 * sheen));
-  // A strong colour, or one that both have exactly alike, is one thing in two lights; greys are
-  // alike by chance.
+  // 0…1: how far the hue alone identifies one object in two lights. A strong colour does, or nearly
+  // equal ones; greys are alike by chance.
   const alike = 1 - Math.sqrt(apartC2) / (0.15 * Math.max(1e-6, strength));
   const hueHolds = Math.max(
     unit((strength - 0.05) / 0.13),
@@ -109,23 +114,24 @@ export function cost(p: Group, q: Group, sums: Float64Array, at: number, around:
   );
   const apart = length(mismatch, dL * (0.6 - 0.4 * hueHolds));
   const n = sums[at + FIELD.crossings]!;
-  // What only touches here and there has no border to judge by.
+  // Without a real boundary there is nothing to measure: fewer than 12 crossings, or under 3 % of
+  // the smaller group's. From 15 % on the boundary counts in full.
   const touch = n < 12 ? 0 : unit((n / around - 0.03) / 0.12);
   if (touch === 0) return apart;
-  // In a strong colour sheen alone makes such an edge.
+  // In a strong colour sheen alone can make such an edge.
   const bySheen = sheen * hueHolds * (across * across > turned * turned ? 1 : 0);
   const hardC =
     hardInColour(sums, at, da, db, low) * unit((mismatch - 0.004) / 0.006) * (1 - 0.7 * bySheen);
   const hard = Math.max(hardInLight(sums, at), hardC);
   const jump = Math.sqrt(Math.max(0, sums[at + FIELD.acrossL]! - sums[at + FIELD.besideL]!) / n);
   const light = (hard * (1 - 0.8 * hueHolds) * (dL + jump)) / 2 + 0.04 * dL;
-  // Hue may wander softly inside a thing, but not without end.
+  // A soft drift of hue within an object is discounted, up to a limit.
   const wander = 0.45 + 0.55 * unit((mismatch - 0.016) / 0.022);
   const met = length(mismatch * Math.max(wander, 0.45 + 1.2 * hardC), light);
   return touch * met + (1 - touch) * apart;
 }
 
-/** How much more lightness changes across a border than beside it, 0…1. */
+/** Sharpness of a boundary in lightness: how much more it changes across than beside, 0…1. */
 function hardInLight(sums: Float64Array, at: number): number {
   const grain = sums[at + FIELD.crossings]! * GRAIN_L;
   const step = (sums[at + FIELD.acrossL]! + grain) / (sums[at + FIELD.besideL]! + grain);
@@ -133,24 +139,28 @@ function hardInLight(sums: Float64Array, at: number): number {
 }
 
 /**
- * The same of a/L and b/L.
- * @param da, db their difference between the two groups
+ * The same in a/L and b/L.
+ * @param da, db difference of a/L and b/L between the two groups
+ * @param low the lower L
  */
 function hardInColour(sums: Float64Array, at: number, da: number, db: number, low: number): number {
   const n = sums[at + FIELD.crossings]!;
   const grain = n * GRAIN_C;
   const step = (sums[at + FIELD.acrossC]! + grain) / (sums[at + FIELD.besideC]! + grain);
-  // The part of their difference that happens right at the border.
+  // Share of that difference that occurs right at the boundary.
   const whole = n * (da * da + db * db) * low;
   const there =
     whole === 0 ? 0 : (sums[at + FIELD.turnA]! * da + sums[at + FIELD.turnB]! * db) / whole;
   return Math.min(unit((Math.sqrt(step) - 1.25) / 0.4), unit((there - 0.25) / 0.3));
 }
 
-/** Squared steps that mean nothing: the camera's grain and the file's rounding. */
+/** Noise floor of squared steps: camera grain and rounding in the file. */
 const GRAIN_L = 0.004 ** 2;
 const GRAIN_C = 0.002 ** 2;
-/** A number kept to 0…1, without a branch that cannot be foreseen. */
+/** Clamps a number to 0…1, without an unpredictable branch. */
 const unit = (v: number): number => 0.5 * (1 + Math.abs(v) - Math.abs(v - 1));
-/** Of a vector in the plane; Math.hypot, which guards against overflow, takes many times as long. */
+/**
+ * Length of a vector in the plane. Math.hypot guards against overflow, which makes it many times
+ * slower.
+ */
 const length = (x: number, y: number): number => Math.sqrt(x * x + y * y);

@@ -2,21 +2,21 @@ import type { Constraints } from '../mixture/constraint.ts';
 import type { ReachingSet } from '../mixture/sets.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 
-/** Palettes kept at each length while the next is looked for. */
+/** Beam width: sets kept at each size while the next is searched. */
 const BEAM = 60;
 
-/** A palette by its members, as indices of {@link Cover.names}. */
+/** A set of pigments, as indices into {@link Cover.names}, with its cost. */
 export interface Palette {
   readonly members: readonly number[];
   readonly cost: number;
 }
 
-/** Judges palettes by the sets of pigments that they hold whole. */
+/** Scores pigment sets by the mixtures that they contain completely. */
 export class Cover {
   readonly names: readonly string[];
-  /** Best of all sets, by colour. */
+  /** Smallest difference of each colour over all mixtures (CIEDE2000). */
   readonly shelf: readonly number[];
-  /** What every palette holds because every pile does; often nothing. */
+  /** Pigments that the constraints require in every pile; often none. */
   readonly first: Palette;
   private readonly sets: readonly { mask: Int32Array; deltaE00: number }[][];
 
@@ -41,7 +41,7 @@ export class Cover {
 
   namesOf = ({ members }: Palette): string[] => members.map((m) => this.names[m]!);
 
-  /** The best palettes of one pigment more, best first. */
+  /** The best sets with one more pigment, best first (beam search). */
   longer(shorter: readonly Palette[]): Palette[] {
     const seen = new Map<string, Palette>();
     const look = (members: readonly number[]) => {
@@ -51,7 +51,7 @@ export class Cover {
     };
     const all = [...this.names.keys()];
     for (const { members } of shorter) for (const j of all) look([...members, j]);
-    // Exchanges: what was right among few pigments need not be among more.
+    // Exchanges: a pigment that is right in a small set need not be right in a larger one.
     for (let round = 0; round < 3; round++) {
       const best = [...seen.values()].sort(byCost).slice(0, 8);
       for (const { members } of best)
@@ -61,7 +61,7 @@ export class Cover {
     return [...seen.values()].sort(byCost).slice(0, BEAM);
   }
 
-  /** By the colour that loses most against the whole shelf, then by what all lose. */
+  /** Cost of a set: the largest loss of any colour against the whole shelf, plus the mean loss. */
   private judged(members: readonly number[]): Palette {
     const palette = this.mask(members);
     let worst = 0;
@@ -79,7 +79,7 @@ export class Cover {
     return { members, cost: worst + sum / this.sets.length };
   }
 
-  /** Members as bits. */
+  /** Indices as a bit mask, {@link WORD} bits per word. */
   private mask(members: readonly number[]): Int32Array {
     const bits = new Int32Array(Math.ceil(this.names.length / WORD));
     for (const m of members) bits[Math.floor(m / WORD)]! |= 1 << (m % WORD);
@@ -87,9 +87,10 @@ export class Cover {
   }
 }
 
+/** Bits per word of a mask; 31 keep the words non-negative. */
 const WORD = 31;
 
-/** Whether a palette holds a set whole. */
+/** Whether a palette contains a whole set. */
 function holds(palette: Int32Array, set: Int32Array): boolean {
   for (let i = 0; i < set.length; i++) if ((set[i]! & ~palette[i]!) !== 0) return false;
   return true;

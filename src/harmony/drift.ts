@@ -1,21 +1,23 @@
 import { angleDeg, hueTurnDeg, type Lab } from '../colour/lab.ts';
 
-/** Up to here a neutral moves along the axis alone; from {@link HUED} on it only turns. */
+/** C* up to which a neutral only moves along the axis; from {@link HUED} on it only turns. */
 const FREE = 7;
 const HUED = 8;
+/** Steps of the Runge-Kutta integration. */
 const ROUNDS = 256;
 const DEG = Math.PI / 180;
 
 /**
- * A near-neutral moved warmer or cooler. It has no hue to turn, so it moves along the axis between the
- * poles; as it gains a hue of its own (C* from 7 to 8) the move becomes a turn towards the pole. The two
- * rules are one flow: nothing jumps at the limit, and the opposite flow leads back to where it began.
+ * Shifts a near-neutral warmer or cooler. It has no hue to turn, so it moves along the axis between
+ * the poles; as it gains a hue (C* from 7 to 8) the shift becomes a turn towards the pole. Both
+ * rules form one flow, integrated with fourth-order Runge-Kutta: nothing jumps at the limit, and
+ * the opposite flow leads back to the start.
  *
- * @param lab     C* under 8; it stays under 8
- * @param poleDeg hue angle of the pole it is drawn to
- * @param move    length of the whole move along the axis, in C*
- * @param turnDeg the whole turn, where it turns
- * @returns the colour, and whether it came to stand at the pole before its time was up
+ * @param lab C* under 8, also afterwards
+ * @param poleDeg hue angle of the pole
+ * @param move length of a full shift along the axis, in C*
+ * @param turnDeg a full turn, in degrees
+ * @returns the colour, and whether it reached the pole early
  */
 export function drift(
   lab: Lab,
@@ -26,7 +28,7 @@ export function drift(
   const [L, a, b] = lab;
   const towards = [Math.cos(poleDeg * DEG), Math.sin(poleDeg * DEG)] as const;
   const straight: Lab = [L, a + move * towards[0], b + move * towards[1]];
-  // A disc is convex: both ends within it, all of the way is.
+  // A disc is convex: if both ends lie in it, so does the whole path.
   if (Math.hypot(a, b) <= FREE && Math.hypot(straight[1], straight[2]) <= FREE + 1e-12)
     return { lab: straight, stopped: false };
 
@@ -52,7 +54,7 @@ export function drift(
     y += (dt / 6) * (k1[1] + 2 * k2[1] + 2 * k3[1] + k4[1]);
     const after = toPole(x, y);
     const C = Math.hypot(x, y);
-    // Never past the pole: what crosses its ray, or would with the next step, stays on it.
+    // Never pass the pole: a path that crosses its ray, or would with the next step, stays on it.
     const isThere = Math.abs(after) < Math.max(1e-9, huedAt(C) * turnDeg * dt);
     if (C > FREE && (isThere || (Math.abs(before) < 90 && before * after < 0))) {
       [x, y] = [C * towards[0], C * towards[1]];

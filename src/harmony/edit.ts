@@ -5,21 +5,21 @@ import type { Gathered, GatheredColour, LadderStep } from './harmony.ts';
 import { NOWHERE } from './labels.ts';
 
 /**
- * A colour that the painter has had a hand in. Every edit gives a new harmony and leaves the old one
- * as it was: keeping that is the undo.
+ * A colour with manual edits. Every edit returns a new harmony and leaves the old one unchanged, so
+ * the old one can serve as undo.
  */
 export interface EditedColour extends GatheredColour {
-  /** As gathered, where `lab` has since been corrected by eye. */
+  /** The gathered colour, if `lab` was corrected by eye. */
   readonly asGathered?: Lab;
-  /** In words: "by eye". */
+  /** How it was changed, in words: "by eye". */
   readonly altered?: string;
-  /** Gathered by hand from one spot of this many pixels' side. */
+  /** Side in pixels of the spot that the colour was picked from by hand. */
   readonly spotSide?: number;
-  /** Sheen that shifts with the angle: beyond what paint can do. */
+  /** Sheen that shifts with the viewing angle: beyond what paint can do. */
   readonly sheen?: boolean;
-  /** The painter gave it its name. */
+  /** The painter gave the name. */
   readonly named?: boolean;
-  /** Made of two by hand, or one half of what was one. */
+  /** Merged from two by hand, or split from one. */
   readonly shaped?: 'joined' | 'parted';
 }
 export interface EditedHarmony extends Gathered {
@@ -36,10 +36,10 @@ export type EditFault =
   | { readonly code: 'cannot-split' }
   | GatherFault;
 
-/** Colours that a harmony may hold once colours are added by hand. */
+/** Most colours of a harmony with manual additions. */
 export const MOST_BY_HAND = 12;
 
-/** Puts colours in order, by share with accents last, and the label map with them. */
+/** Sorts colours by share with accents last, and renumbers the label map to match. */
 export function ordered(
   harmony: EditedHarmony,
   colours: EditedColour[],
@@ -63,7 +63,7 @@ export function ordered(
   };
 }
 
-/** A name of its own for a colour among others: the name as it is if it is free. */
+/** The name itself if no other colour has it, else the name with a number. */
 export function freeName(name: string, others: readonly EditedColour[]): string {
   const taken = new Set(others.map((c) => c.name));
   if (!taken.has(name)) return name;
@@ -87,7 +87,7 @@ export function rename(
   });
 }
 
-/** Leaves a colour out; the shares of the others grow in proportion. */
+/** Removes a colour; the shares of the others grow in proportion. */
 export function drop(harmony: EditedHarmony, index: number): Result<EditedHarmony, EditFault> {
   const gone = harmony.colours[index];
   if (!gone) return fail({ code: 'no-such-colour' });
@@ -103,8 +103,9 @@ export function drop(harmony: EditedHarmony, index: number): Result<EditedHarmon
 }
 
 /**
- * Corrects a colour by eye: what was gathered is kept beside it, the ladder moves with it.
- * @param words what was said of it, "by eye" if nothing
+ * Corrects a colour by eye. The gathered colour is kept; the ladder moves with the correction.
+ * @param lab the corrected colour, CIELAB under D65
+ * @param words description of the change
  */
 export function correct(
   harmony: EditedHarmony,
@@ -129,7 +130,7 @@ export function correct(
   return ok({ ...harmony, colours: harmony.colours.with(index, now) });
 }
 
-/** Marks a colour as sheen that shifts with the angle, or takes the mark away. */
+/** Sets or clears the mark for sheen that shifts with the viewing angle. */
 export function markSheen(
   harmony: EditedHarmony,
   index: number,
@@ -140,7 +141,10 @@ export function markSheen(
   return ok({ ...harmony, colours: harmony.colours.with(index, { ...old, sheen }) });
 }
 
-/** Which colour lives at a place of the photograph, 0…1 of width and height; null where none does. */
+/**
+ * Index of the colour at a place of the photograph (fractions 0…1 of width and height); null if
+ * none.
+ */
 export function colourAt({ labels }: Gathered, x: number, y: number): number | null {
   if (!(x >= 0 && x < 1 && y >= 0 && y < 1)) return null;
   const at = Math.floor(y * labels.height) * labels.width + Math.floor(x * labels.width);

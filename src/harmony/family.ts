@@ -1,6 +1,6 @@
 import { chroma, hueDeg, type Lab } from '../colour/lab.ts';
 
-/** The families that period practice spoke of, coarser than the names of colours. */
+/** Colour families of period practice, coarser than colour names. */
 export type PeriodFamily =
   | 'white'
   | 'black'
@@ -14,17 +14,20 @@ export type PeriodFamily =
   | 'blue'
   | 'purple';
 
-/** What a painter declares of a cloth, whatever its numbers: white cloth in shadow is white cloth. */
+/**
+ * The painter's declaration for a cloth, whatever its numbers: white cloth in shadow is white
+ * cloth.
+ */
 export type Declared = 'white' | 'black';
 
-/** Everything that period practice would call one colour. */
+/** Properties that period practice distinguished. */
 export interface Kind {
   readonly family: PeriodFamily;
   readonly earthRed: boolean;
   readonly earthYellow: boolean;
   readonly pale: boolean;
   readonly greyViolet: boolean;
-  /** Light and dark as they are told of draperies: our own limits, L* 65 and 40. */
+  /** Light and dark, as said of draperies: our own limits, L* 65 and 40. */
   readonly light: boolean;
   readonly dark: boolean;
 }
@@ -33,8 +36,9 @@ const LIGHT_FROM = 65;
 const DARK_TO = 40;
 
 /**
- * The family of a colour by its hue band (CIELAB, D65), asked in the order of the handbook: white,
- * black, grey, brown, pink, then by hue. An engineering convention, not a measurement.
+ * The family of a colour by hue band (CIELAB, D65), tested in the handbook's order: white, black,
+ * grey, brown, pink, then by hue. An engineering convention, not a measurement.
+ * @param declared overrides the family
  */
 export function kindOf(lab: Lab, declared: Declared | null = null): Kind {
   const L = lab[0];

@@ -1,7 +1,7 @@
 import type { EditFault } from './edit.ts';
 import type { GatherFault } from './gather.ts';
 
-/** What happened, then what to do. */
+/** The sentence for each fault: what happened, then what to do. */
 export const gatherFaultWords = {
   transparent:
     'The photograph is fully transparent, so there is nothing to gather. Choose one with something in it.',

@@ -17,52 +17,53 @@ export interface Sought {
   readonly lab: Lab;
 }
 
-/** The best that so many pigments do for a harmony. */
+/** The best result with `count` pigments. */
 export interface FewestStep {
   readonly count: number;
   readonly pigments: readonly string[];
-  /** CIEDE2000 of each colour sought, in their order. */
+  /** CIEDE2000 of each target, in their order. */
   readonly deltaE00: readonly number[];
   readonly worst: number;
   readonly mean: number;
 }
 
 export interface Fewest {
-  /** What was to be mixed: the harmony's colours in their order, then their variants. */
+  /** The targets: the harmony's colours in order, then their variants. */
   readonly sought: readonly Sought[];
-  /** From one pigment on, until one more stops helping; differences never rise. */
+  /** From one pigment until a further one no longer helps; the mean difference never rises. */
   readonly curve: readonly FewestStep[];
-  /** The first step of the curve within the stated difference; null where none is. */
+  /** The first step of the curve within the requested difference; null if none is. */
   readonly enough: FewestStep | null;
-  /** What the whole shelf does for each: a colour beyond `within` here is out of reach. */
+  /** Difference of each target with the whole shelf: beyond `within`, a colour is out of reach. */
   readonly shelf: readonly number[];
 }
 
 export interface FewestOptions extends WorkOptions {
   /**
-   * The stated difference, CIEDE2000; 2 where not given. A colour that the whole shelf misses by more
-   * is asked only to come within 1 of the best that the shelf does.
+   * Requested difference, CIEDE2000; default 2. A colour that even the whole shelf misses by more
+   * only has to come within 1 of the shelf's best.
    */
   readonly within?: number;
-  /** Also the variants of each colour, all six ways by this amount. */
+  /** Also mix the variants of each colour: all six ways, by this amount. */
   readonly variants?: Amount;
-  /** Longest palette looked for; 12 where not given. */
+  /** Most pigments to try; default 12. */
   readonly longest?: number;
 }
 
-/** Differences under this are not seen: a pigment that buys no more stops helping. */
+/** Smallest visible gain (CIEDE2000): a pigment that gains less does not help. */
 const SEEN = 0.1;
-/** A colour out of the shelf's reach may lose this much more. */
+/** Extra difference allowed for a colour out of the shelf's reach. */
 const LOSS = 1;
-/** Share of the work that the whole shelf takes. */
+/** Share of the work spent on the whole shelf, for the progress report. */
 const FIRST = 0.7;
 
 /**
- * The fewest pigments that mix all colours of a harmony, and their variants where asked for, as a
- * curve: the limited palette of the old studios, computed. Palettes of each length are grown from the
- * best shorter ones and by exchanges, judged by which sets of pigments reach each colour; the curve's
- * figures are searched anew. What the constraints want in every pile stands in every palette, and the
- * curve begins with it.
+ * The fewest pigments that mix all colours of a harmony, and their variants if requested, as a
+ * curve: the limited palette of the old studios, computed. A beam search grows each set from the
+ * best smaller ones and by exchanges, scored by which mixtures it contains; the figures of the
+ * curve come from a fresh search. Pigments that the constraints require are in every set.
+ * @param colours CIELAB under D65
+ * @returns the curve, or a fault if the colours or constraints are invalid or the job is stopped
  */
 export function fewest(
   colours: readonly Lab[],
@@ -92,7 +93,8 @@ export function fewest(
     const step = stepOf(labs, shelf, names, most, constraints, stopped);
     if (!step) return fail({ code: 'stopped' });
     const before = curve.at(-1);
-    // A longer palette holds no less than a shorter: where it was found worse, the shorter stands.
+    // A larger set mixes no worse than a smaller one: if the search found it worse, keep the
+    // smaller.
     if (before && step.mean > before.mean) {
       curve.push({ ...before, count, pigments: [...before.pigments, ...extra(before, names)] });
     } else curve.push(step);
@@ -106,7 +108,7 @@ export function fewest(
   return ok({ sought, curve, enough: curve.find(fits) ?? null, shelf: judge.shelf });
 }
 
-/** Colours, then what each of the six ways makes of them; a way that changes nothing is left out. */
+/** The colours, then their variants in all six ways; a way that changes nothing is omitted. */
 function soughtOf(colours: readonly Lab[], amount: Amount | undefined): Sought[] {
   const own = colours.map((lab, of): Sought => ({ of, way: null, lab }));
   if (amount === undefined) return own;
@@ -119,7 +121,7 @@ function soughtOf(colours: readonly Lab[], amount: Amount | undefined): Sought[]
   return [...own, ...varied];
 }
 
-/** One name that fills a palette up, for the rare step where the longer search found nothing better. */
+/** One pigment to fill up a set, for the rare step where the larger search found nothing better. */
 const extra = (before: FewestStep, names: readonly string[]): string[] =>
   names.filter((name) => !before.pigments.includes(name)).slice(0, 1);
 

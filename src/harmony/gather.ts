@@ -23,35 +23,36 @@ export type GatherFault =
   | { readonly code: 'stopped' };
 
 export interface GatherOptions {
-  /** 1…7 colours; left out, gathering chooses. */
+  /** Number of colours, 1…7; chosen automatically if omitted. */
   readonly colours?: number | undefined;
-  /** What is looked at; left out, everything that is not transparent. */
+  /** Included pixels; everything opaque if omitted. */
   readonly mask?: Mask | undefined;
-  /** Sets the light right: applied in linear sRGB (photo/neutral.ts). */
+  /** White balance, applied in linear sRGB (photo/neutral.ts). */
   readonly adapt?: Matrix | undefined;
-  /** Called with 0…1. */
+  /** Called with progress 0…1. */
   readonly onProgress?: ((done: number) => void) | undefined;
-  /** Asked now and then; true ends the work with the fault `stopped`. */
+  /** Polled now and then; true ends the job with the fault `stopped`. */
   readonly stopped?: (() => boolean) | undefined;
 }
 
-/** The same for a work image that is at hand already; width and height are the photograph's. */
+/** Options for an existing work image; width and height are the photograph's. */
 export type GatherFromOptions = Pick<GatherOptions, 'colours' | 'onProgress' | 'stopped'> & {
   readonly width: number;
   readonly height: number;
 };
 
-/** Trials that are asked what they agree on; more, and more again, where that is a matter of their draw. */
+/** Consensus sample sizes: numbers of runs, increased until the consensus is stable. */
 const LOOKS = [8, 64, 256];
-/** An accent holds less than this share of the area … */
+/** An accent covers less than this share of the area … */
 const ACCENT_SHARE = 0.02;
-/** … and is farther than this (CIEDE2000, kL = 2) from every other colour. */
+/** … and is farther than this from every other colour (CIEDE2000, kL = 2). */
 const ACCENT_FAR = 12;
 
 /**
- * The harmony of a photograph: one to seven colours, each a thing with its light and its shadow.
+ * Gathers the harmony of a photograph: one to seven colours, each one object in light and shadow.
  * The same pixels give the same harmony to the last digit.
- * @throws RangeError when `colours` is not a whole number 1…7 or the pixels are not as many as said
+ * @returns the harmony, or a fault if nothing is included or the job is stopped
+ * @throws RangeError if `colours` is not an integer 1…7 or the pixel data has the wrong length
  */
 export function gather(pixels: Pixels, options: GatherOptions = {}): Result<Gathered, GatherFault> {
   const { mask, adapt, onProgress, stopped } = options;
@@ -78,8 +79,8 @@ function checkWanted(wanted: number | undefined): void {
 }
 
 /**
- * The harmony of a work image, for a shell that reads its pixels strip by strip.
- * @throws RangeError when `colours` is not a whole number 1…7
+ * Gathers the harmony of a work image, for a shell that reads pixels strip by strip.
+ * @throws RangeError if `colours` is not an integer 1…7
  */
 export function gatherFrom(
   work: WorkImage,
@@ -93,9 +94,9 @@ export function gatherFrom(
 }
 
 /**
- * The same step by step, for a shell that has another thread: it asks for trials, and is given them in their
- * order. What it finds does not depend on who ran them.
- * @throws RangeError when `colours` is not a whole number 1…7
+ * The same as a generator, for a shell with a second thread: it yields batches of segmentation runs
+ * and receives their results in order. The result does not depend on where they ran.
+ * @throws RangeError if `colours` is not an integer 1…7
  */
 export function* gatheringOf(
   work: WorkImage,
@@ -141,7 +142,7 @@ export function* gatheringOf(
   });
 }
 
-/** The atom of each cell, one more than the last where nothing is looked at. */
+/** Superpixel of each cell; `count` for excluded cells. */
 function atomOfCells(
   binOf: Int32Array,
   { count, ofBin }: Pick<Atoms, 'count' | 'ofBin'>,
@@ -155,7 +156,7 @@ function atomOfCells(
   }
 }
 
-/** Each number as another. */
+/** Maps numbers through a table. */
 function rename(
   named: Uint8Array,
   numbers: Uint8Array | Uint16Array,
@@ -166,7 +167,10 @@ function rename(
   for (let i = from; i < to; i++) into[i] = named[numbers[i]!]!;
 }
 
-/** The colours of a labelling, by share with accents last; `label` is renumbered to that order. */
+/**
+ * Measures the colours of a labelling, sorted by share with accents last; renumbers `label` to
+ * match.
+ */
 function measure(work: WorkImage, label: Uint8Array, certainty: Certainty): GatheredColour[] {
   const parts = tally(work, label, MOST, certainty).map((part) => ({
     part,
@@ -196,6 +200,7 @@ function measure(work: WorkImage, label: Uint8Array, certainty: Certainty): Gath
   }));
 }
 
+/** Sentences about what is unusual in the photograph. */
 function remarks(
   all: number,
   work: WorkImage,

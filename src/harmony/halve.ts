@@ -1,4 +1,4 @@
-/** Points with weights, in a space where distance counts alike in all directions. */
+/** Weighted points in a space with a uniform metric. */
 export interface Points {
   readonly weight: Float64Array;
   readonly x: Float64Array;
@@ -11,24 +11,25 @@ interface Box {
   readonly to: number;
   readonly weight: number;
   readonly mean: readonly [number, number, number];
-  /** Direction in which the box spreads most, and its variance along it. */
+  /** Principal axis (largest variance), and the variance along it. */
   readonly axis: readonly [number, number, number];
   readonly variance: number;
 }
 
-/** Points put into boxes. */
+/** The result of the splitting. */
 export interface Boxes {
   readonly count: number;
-  /** Mean of the points in each box. */
+  /** Weighted mean of each box. */
   readonly centres: readonly (readonly [number, number, number])[];
   /** Box of each point. */
   readonly ofPoint: Uint16Array;
 }
 
 /**
- * Points put into boxes by halving: the box with the largest weight × variance is cut through its mean, across
- * the direction in which it spreads most, until there are `k`. A trace of grain moves the cuts a
- * trace; seeding by the farthest point would leap.
+ * Divisive clustering: repeatedly cuts the box with the largest weight × variance through its mean,
+ * perpendicular to its principal axis, until there are `k`. A little grain moves the cuts a little;
+ * farthest-point seeding would jump.
+ * @returns at most k boxes
  * @see X. Wu, ACM Trans. Graph. 11 (1992) 348, for cutting by variance (reference from memory)
  */
 export function halve(points: Points, k: number): Boxes {
@@ -91,8 +92,8 @@ function measured(
 }
 
 /**
- * The first eigenvector of a symmetric matrix: squared five times, all its columns point there, and the
- * longest is taken.
+ * First eigenvector of a symmetric 3 × 3 matrix. Squaring it five times turns all columns that way;
+ * the longest is taken.
  */
 function firstAxis(
   xx: number,
@@ -119,7 +120,10 @@ function firstAxis(
   return [x * per, y * per, z * per];
 }
 
-/** Moves the points beyond the mean behind the others; returns where they begin. */
+/**
+ * Partitions the points of a box at its mean along its axis; returns the index of the second half.
+ * @param room buffer as long as `order`; overwritten
+ */
 function part(
   points: Points,
   order: Int32Array,
@@ -132,7 +136,7 @@ function part(
   for (let k = from; k < to; k++) {
     const i = order[k]!;
     const along = (x[i]! - mx) * ax + (y[i]! - my) * ay + (z[i]! - mz) * az;
-    // Written to both sides, and kept on one: which it is cannot be foreseen.
+    // Write to both sides and advance only one: the side is unpredictable.
     const isBefore = +(along < 0);
     order[before] = i;
     room[after] = i;

@@ -1,6 +1,6 @@
 import type { Lab } from '../colour/lab.ts';
 
-/** Six steps, lightest first. Reflected light and trim stand outside this order. */
+/** The six steps of a ladder, lightest first. Reflected light and trim are outside this order. */
 export const STEPS = [
   'highlight',
   'light',
@@ -18,21 +18,24 @@ export interface LadderStep {
   readonly share: number;
 }
 
-/** One thing's colour in a photograph. */
+/** The colour of one object in a photograph. */
 export interface GatheredColour {
-  /** Plain words, different for each colour of a harmony. */
+  /** Plain words, unique within a harmony. */
   readonly name: string;
-  /** Local colour: the median of L*, of a* and of b* over all its pixels, light and shadow. */
+  /**
+   * Local colour: median of L*, of a* and of b* over all its pixels in light and shadow (CIELAB,
+   * D65).
+   */
   readonly lab: Lab;
-  /** Share of the area looked at, 0…1. */
+  /** Share of the included area, 0…1. */
   readonly share: number;
-  /** Small, and far from everything else. */
+  /** Small and unlike every other colour. */
   readonly accent: boolean;
-  /** Six steps as they are in the photograph, lightness never rising. */
+  /** Six steps measured in the photograph; lightness never rises. */
   readonly ladder: readonly LadderStep[];
 }
 
-/** Where each colour lives: one byte a cell, the colour's index, 255 where nothing was looked at. */
+/** Region of each colour: one byte per cell, the index of its colour; 255 if excluded. */
 export interface LabelMap {
   readonly width: number;
   readonly height: number;
@@ -45,6 +48,6 @@ export interface Gathered {
   /** By share, accents last. */
   readonly colours: readonly GatheredColour[];
   readonly labels: LabelMap;
-  /** Plain sentences: what was odd about the photograph. */
+  /** Sentences about what is unusual in the photograph. */
   readonly remarks: readonly string[];
 }

@@ -3,9 +3,13 @@ import { chroma, hueTurnDeg, type Lab } from '../colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
 import { NEUTRAL_CHROMA, type Way } from './vary.ts';
 
+/** Hue tolerance in OKLab degrees. */
 const HUE_HELD_DEG = 5;
 
-/** Whether a pile lies on the right side of its origin, on the published scale where there is one. */
+/**
+ * Whether a mixture changed its origin in the intended direction; warmer and cooler by the
+ * published warm-cool scale.
+ */
 export function keeps(way: Way, from: Lab, to: Lab): boolean {
   switch (way) {
     case 'warmer':
@@ -23,7 +27,10 @@ export function keeps(way: Way, from: Lab, to: Lab): boolean {
   }
 }
 
-/** OKLab hue held within 5 degrees; a neutral (C* under 8) has none to hold. */
+/**
+ * Whether two colours have the same OKLab hue within a tolerance, 5 degrees by default; true for
+ * neutrals (C* under 8), which have no hue.
+ */
 export function hueHeld(from: Lab, to: Lab, withinDeg = HUE_HELD_DEG): boolean {
   if (Math.min(chroma(from), chroma(to)) < NEUTRAL_CHROMA) return true;
   const [h1, h2] = [oklabHueDeg(oklabOfLab(from)), oklabHueDeg(oklabOfLab(to))];

@@ -1,21 +1,24 @@
 import { chroma, hueTurnDeg, type Lab } from '../colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
 
-/** What was lost of a harmony's intervals as mixed, mean over its pairs; all 0 where they are kept. */
+/** Loss of a harmony's intervals in mixing: means over its pairs; all 0 if they are preserved. */
 export interface Lost {
-  /** L*, from the same differences times one common factor. */
+  /** L*, against the original differences times one common factor. */
   readonly lightness: number;
-  /** Degrees of OKLab hue between two colours that have one. */
+  /** Degrees of OKLab hue, over pairs that have one. */
   readonly hueDeg: number;
   /** Natural logarithm of the ratio of two chromas: 0.1 is about a tenth. */
   readonly chroma: number;
 }
 
-/** Under this C*ab a colour has no hue to speak of, and no chroma to compare. */
+/** Below this C*ab a colour counts as having no hue, and its chroma is not compared. */
 const HUELESS = 5;
 
-/** @param from the harmony as seen
- * @param to   as mixed, in the same order */
+/**
+ * How much of the intervals between colours was lost.
+ * @param from the harmony as seen, CIELAB under D65
+ * @param to the harmony as mixed, in the same order
+ */
 export function lostOf(from: readonly Lab[], to: readonly Lab[]): Lost {
   const turn = (a: Lab, b: Lab) =>
     hueTurnDeg(oklabHueDeg(oklabOfLab(a)) ?? 0, oklabHueDeg(oklabOfLab(b)) ?? 0);

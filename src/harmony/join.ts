@@ -6,29 +6,32 @@ import type { Scene } from './scene.ts';
 import { type Parted, settle } from './settle.ts';
 import { FAR, FAR_WANDER, notAThing } from './small.ts';
 
-/** Colours that a harmony has at most. */
+/** Most colours of a harmony. */
 export const MOST = 7;
 
-/** Cost up to which two groups are one thing, in a sunny scene. */
+/** Merge limit: cost up to which two groups are one object, in a sunny scene. */
 const LIMIT = 0.024;
-/** … and more where hue wanders inside things. */
+/** Increase of the limit per unit of hue variation within objects. */
 const WANDER = 0.35;
 
-/** How far a trial is shaken, as a standard deviation of one: what each pair costs, … */
+/** Perturbation of a run, as standard deviations: relative, of the cost of each pair. */
 const SHAKEN_COST = 0.15;
-/** … the logarithm of the limit, … */
+/** Of the logarithm of the limit. */
 const SHAKEN_LIMIT = 0.3;
-/** … and what counts as far. */
+/** Relative, of the distance that counts as far. */
 const SHAKEN_FAR = 0.1;
 
-/** What is joined. */
+/** Input of region merging. */
 export interface Joined {
   readonly nodes: Nodes;
   readonly borders: Borders;
   readonly scene: Scene;
 }
 
-/** Numbers 0…1 that shake a trial: the limit, what counts as far, and the cost of each pair. */
+/**
+ * Random numbers 0…1 that perturb a run: one for the limit, one for the distance that counts as
+ * far, and a generator for the pair costs.
+ */
 export interface Shake {
   readonly limit: number;
   readonly far: number;
@@ -36,11 +39,12 @@ export interface Shake {
 }
 
 /**
- * One trial: joins nodes that are one thing in different light, cheapest pair first.
- * @param room   for as many numbers as the borders have; overwritten
- * @param shake  shakes what pairs cost and where joining ends, so that many trials tell what is sure
- * @param wanted colours, or undefined to choose by itself
- * @returns the group of each node, 0…groups − 1; 255 for a node that weighs nothing
+ * One run of region merging: merges nodes that are one object in different light, cheapest pair
+ * first. Perturbed costs and limits make the runs differ, so that their consensus shows what is
+ * certain.
+ * @param room buffer as long as the boundary sums; overwritten
+ * @param wanted number of colours, or undefined to choose it automatically
+ * @returns the group of each node, 0…groups − 1; 255 for a node without weight
  */
 export function join(
   { nodes, borders, scene }: Joined,
@@ -49,7 +53,7 @@ export function join(
   wanted?: number,
 ): Uint8Array {
   const { total, spread, wander } = scene;
-  // Where hue hardly wanders, what lies inside things is joined far below the limit.
+  // Where hue hardly varies, merges within objects cost far less than the limit: lower it.
   const loose = Math.max(0, Math.min(1, (wander - 0.003) / 0.004));
   const one = (0.75 + 0.25 * loose) * (LIMIT * (0.65 + 0.35 * spread) + WANDER * wander);
   const limit = one * exponential(SHAKEN_LIMIT * swing(shake.limit));
@@ -78,7 +82,7 @@ export function join(
   return group;
 }
 
-/** 0…1 as a number about 0 whose standard deviation is 1, never beyond 1.74. */
+/** Maps 0…1 uniformly to mean 0 and standard deviation 1 (range ±√3). */
 const swing = (u: number): number => Math.sqrt(3) * (2 * u - 1);
 
 interface Pair {
@@ -87,20 +91,21 @@ interface Pair {
   readonly price: number;
 }
 
-/** Groups of nodes on the way to fewer; their borders are overwritten. */
+/** The state of agglomerative merging; the boundaries passed in are overwritten. */
 class Joining {
   readonly groups: (Group | undefined)[] = [];
   live = 0;
   private readonly limit: number;
   private readonly total: number;
   private readonly borders: Borders;
-  /** What joining i and j is worth waiting for, for i < j, at i × count + j. */
+  /** Merge price of i and j, for i < j at i × count + j; Infinity if they cannot merge. */
   private readonly prices: Float64Array;
+  /** Random factor on the cost of each pair. */
   private readonly shaken: Float64Array;
-  /** For each group, the cheapest of those after it, and its price. */
+  /** For each group: the cheapest partner with a higher index, and its price. */
   private readonly nearest: Int32Array;
   private readonly least: Float64Array;
-  /** Crossings between a group and all others. */
+  /** Number of crossings between a group and all others. */
   private readonly around: Float64Array;
   private readonly parent: Int32Array;
 
@@ -130,12 +135,15 @@ class Joining {
     for (let i = 0; i < n; i++) this.look(i);
   }
 
-  /** One of the sums over the border of groups i and j. */
+  /** One of the sums over the boundary of groups i and j. */
   border(i: number, j: number, field: number): number {
     return this.borders.sums[placeOf(this.borders.count, i, j) + field]!;
   }
 
-  /** For i < j. Past the limit the small go first; a far accent still costs more than a near large one. */
+  /**
+   * Computes the price of i and j, i < j. Beyond the limit small groups merge first; even so, a
+   * distant accent costs more than a similar large group.
+   */
   private reckon(i: number, j: number): void {
     const p = this.groups[i];
     const q = this.groups[j];
@@ -148,7 +156,7 @@ class Joining {
       c <= this.limit ? c : c * Math.min(1, 0.35 + 4 * Math.sqrt(share)) + this.limit;
   }
 
-  /** Finds the cheapest after group i anew. */
+  /** Recomputes the cheapest partner of group i. */
   private look(i: number): void {
     const n = this.groups.length;
     let [best, least] = [-1, Infinity];
@@ -163,14 +171,14 @@ class Joining {
     this.least[i] = least;
   }
 
-  /** The pair with the lowest price; the first on ties. */
+  /** The pair with the lowest price, the first on ties. */
   cheapest(): Pair {
     let i = 0;
     for (let k = 1; k < this.least.length; k++) if (this.least[k]! < this.least[i]!) i = k;
     return { i, j: this.nearest[i]!, price: this.least[i]! };
   }
 
-  /** The same among the pairs of one group. */
+  /** The cheapest pair that includes one group. */
   cheapestOf(one: number): Pair {
     const n = this.groups.length;
     let best: Pair = { i: -1, j: -1, price: Infinity };
@@ -182,7 +190,7 @@ class Joining {
     return best;
   }
 
-  /** Puts group j into group i. */
+  /** Merges group j into group i. */
   merge(i: number, j: number): void {
     const n = this.groups.length;
     this.around[i]! += this.around[j]! - 2 * this.border(i, j, FIELD.crossings);
@@ -208,7 +216,7 @@ class Joining {
     this.live--;
   }
 
-  /** The group of each node, numbered from 0; 255 for a node that weighs nothing. */
+  /** Group of each node, numbered from 0; 255 for a node without weight. */
   labels(): Uint8Array {
     const order = new Map<number, number>();
     this.groups.forEach((group, i) => {

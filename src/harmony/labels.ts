@@ -3,10 +3,14 @@ import type { LabelMap } from './harmony.ts';
 
 /** Longest edge of a label map. */
 const EDGE = 512;
-/** Nothing was looked at here. */
+/** Label of cells that are excluded. */
 export const NOWHERE = 255;
 
-/** The label map at screen resolution: each point the colour of the cell at its centre. */
+/**
+ * Resamples labels to screen resolution: each point takes the label at its centre.
+ * @param label of each cell of the work image
+ * @returns a new map
+ */
 export function labelMap(work: WorkImage, label: Uint8Array): LabelMap {
   const scale = Math.max(1, Math.max(work.width, work.height) / EDGE);
   const width = Math.max(1, Math.round(work.width / scale));

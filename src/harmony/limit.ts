@@ -19,13 +19,13 @@ const AT_END = {
 } as const;
 
 /**
- * Lighter and deeper hold the hue, and chroma follows what the shelf has at that lightness: where nothing
- * but chroma fell short, the change is made.
+ * Whether only chroma fell short of a lighter or deeper variant. These ways hold the hue and let
+ * chroma follow what the shelf has at that lightness, so the variant counts as complete.
  */
 export const isFollowed = ({ way, granted, short }: Mixed): boolean =>
   (way === 'lighter' || way === 'deeper') && granted === 'part' && short.join() === 'chroma';
 
-/** What could not be done, in a sentence; empty where all of the wish was. */
+/** A sentence about what the shelf could not do; empty if it did everything. */
 export function limitWords(made: Mixed): string {
   const { way, granted, short, stopped } = made;
   const said: string[] = [];

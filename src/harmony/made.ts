@@ -4,7 +4,9 @@ import { benchOf } from '../mixture/bench.ts';
 import { type Answer, type Mixture, REACH, type Share } from '../mixture/mixture.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 
-/** What the painter lays out, as shares: whole parts, what let-downs bring counted in. */
+/**
+ * What the painter lays out, as shares: whole parts, with let-downs resolved into their pigments.
+ */
 export function laidOut(mixture: Mixture, shelf: Shelf): readonly Share[] {
   const { pigments } = benchOf(mixture, shelf);
   const sum = pigments.reduce((all, one) => all + one.parts, 0);
@@ -12,11 +14,11 @@ export function laidOut(mixture: Mixture, shelf: Shelf): readonly Share[] {
   return pigments.map(({ pigment, parts }) => ({ pigment, share: parts / sum }));
 }
 
-/** The pigments that a painter lays out for a mixture; its recipe may be of others. */
+/** Pigments that the painter lays out for a mixture; its recipe may hold others. */
 export const pigmentsOf = (mixture: Mixture, shelf: Shelf): string[] =>
   laidOut(mixture, shelf).map(({ pigment }) => pigment);
 
-/** A mixture alone, without what an answer carries beside it. */
+/** A mixture without the other fields of an answer. */
 export function plain(mixture: Mixture | Answer): Mixture {
   const { recipe, lab, deltaE00, reachable, parts, partsLab, partsDeltaE00, letDown } = mixture;
   return {
@@ -25,7 +27,7 @@ export function plain(mixture: Mixture | Answer): Mixture {
   };
 }
 
-/** The same mixture, its differences told from another wish. */
+/** The same mixture with its differences measured from another target. */
 export function against(wish: Lab, mixture: Mixture): Mixture {
   const difference = deltaE00(wish, mixture.lab);
   const { letDown } = mixture;

@@ -7,37 +7,42 @@ import type { WorkImage } from '../photo/work.ts';
 import { inPieces } from '../pieces.ts';
 import { type LadderStep, STEPS } from './harmony.ts';
 
-/** Buckets of CIELAB per unit; L*, a* and b* are counted by themselves. */
+/** Buckets per CIELAB unit; L*, a* and b* have separate histograms. */
 const PER = 8;
 const LOWEST = -160;
 const BUCKETS = 320 * PER;
 
-/** One colour's cells, counted: enough for its medians and its ladder. */
+/** Histograms of one colour's cells: enough for its medians and its ladder. */
 export interface Tally {
   readonly colour: number;
-  /** Pixels looked at, and those of them that were measured. */
+  /** Number of included pixels, and the weight of those that were measured. */
   weight: number;
   measured: number;
-  /** Per bucket of L*: weight, and sums of L*, a*, b*. */
+  /** Per bucket of L*: weight, and weighted sums of L*, a*, b*. */
   readonly light: Float64Array;
-  /** Per bucket of a* and of b*: weight and sum. */
+  /** Per bucket of a* and of b*: weight and weighted sum. */
   readonly a: Float64Array;
   readonly b: Float64Array;
 }
 
-/** A colour of many cells is measured on every second, fourth … of them: its medians need no more than so many. */
+/**
+ * Sample size that suffices for medians: of a larger colour only every second, fourth … cell is
+ * measured.
+ */
 const PLENTY = 10_000;
 
-/** How surely a cell is of its colour, told for what many cells have in common. */
+/** Confidence that a cell belongs to its colour, stored per superpixel. */
 export interface Certainty {
   readonly cells: Uint16Array;
-  /** 0…1 for each value of `cells` that is of any colour. */
+  /** 0…1 for each superpixel. */
   readonly sure: Float64Array;
 }
 
 /**
- * Counts the cells of a labelling into their colours, in CIELAB (D65). Colours without cells are left out.
- * A cell that may as well be of another colour is a full one of its area, but says less of how it looks.
+ * Histograms of each colour of a labelling, in CIELAB (D65); colours without cells are omitted. An
+ * uncertain cell counts fully as area, but little for the colour's appearance.
+ * @param label of each cell
+ * @param colours number of labels
  */
 export function tally(
   work: WorkImage,
@@ -65,7 +70,7 @@ export function tally(
   return all.filter((one) => one.weight > 0);
 }
 
-/** Cells and pixels of each label. */
+/** Number of cells and of pixels of each label. */
 function weigh(
   label: Uint8Array,
   seen: Float32Array,
@@ -93,12 +98,12 @@ function count(
   const [[lL, la, lb], [mL, ma, mb], [sL, sa, sb]] = FROM_OPPONENT;
   const [[xl, xm, xs], [yl, ym, ys], [zl, zm, zs]] = CONES_TO_XYZ;
   for (let i = from; i < to; i++) {
-    // By a multiplicative hash: no pattern of the picture can fall in step with it.
+    // Sample by a multiplicative hash, which cannot fall in step with a pattern of the picture.
     if (Math.imul(i, 0x9e3779b1) >>> 0 > limit[label[i]!]!) continue;
     const one = all[label[i]!];
     if (!one || work.seen[i] === 0) continue;
     const weight = work.seen[i]! * (certainty ? certainty.sure[certainty.cells[i]!]! : 1);
-    // Back from OKLab to cone signals, then to CIELAB.
+    // From OKLab back to cone signals, then to CIELAB.
     const oL = work.L[i]!;
     const oa = work.a[i]!;
     const ob = work.b[i]!;
@@ -129,7 +134,7 @@ function count(
   }
 }
 
-/** Cone signals to XYZ, white 1. */
+/** From cone signals to XYZ relative to white. */
 const CONES_TO_XYZ = product(
   [
     [1 / RGB_WHITE[0], 0, 0],
@@ -141,13 +146,13 @@ const CONES_TO_XYZ = product(
 
 const EPSILON = 216 / 24389;
 const KAPPA = 24389 / 27;
-/** The compressive function of CIELAB with our own cube root. */
+/** CIELAB's compression function, with our own cube root. */
 const f = (t: number): number => (t > EPSILON ? cubeRoot(t) : (KAPPA * t + 16) / 116);
 
 const bucketOf = (v: number): number =>
   Math.max(0, Math.min(BUCKETS - 1, Math.floor((v - LOWEST) * PER)));
 
-/** The weighted median, to the mean of its bucket (an eighth wide). */
+/** Weighted median: the mean of the bucket that holds it (an eighth of a unit wide). */
 function median(buckets: Float64Array, stride: number, weight: number): number {
   let run = 0;
   for (let at = 0; at < buckets.length; at += stride) {
@@ -157,19 +162,22 @@ function median(buckets: Float64Array, stride: number, weight: number): number {
   return 0;
 }
 
-/** Median of L*, of a* and of b*, each by itself: the local colour. */
+/** Local colour: the median of L*, of a* and of b* separately. */
 export const localColour = ({ light, a, b, measured }: Tally): Lab => [
   median(light, 4, measured),
   median(a, 2, measured),
   median(b, 2, measured),
 ];
 
-/** Where the steps part, as shares of the area from the lightest: a narrow highlight, a narrow deepest fold. */
+/**
+ * Cumulative shares of the area at which the steps end, lightest first: a narrow highlight and a
+ * narrow deepest fold.
+ */
 const PARTS = [0.04, 0.26, 0.6, 0.82, 0.96, 1];
 
 /**
- * Six steps as they are in the photograph: the area's cells by lightness, parted at fixed shares,
- * each step the mean of its part. Lightness never rises.
+ * The six steps of a colour: its cells sorted by lightness, divided at fixed shares; each step is
+ * the mean of its part. Lightness never rises.
  */
 export function ladder({ light, measured: weight }: Tally): LadderStep[] {
   const steps: LadderStep[] = [];
@@ -179,7 +187,7 @@ export function ladder({ light, measured: weight }: Tally): LadderStep[] {
   for (let s = 0; s < PARTS.length; s++) {
     const share = PARTS[s]! - before;
     before = PARTS[s]!;
-    // A bucket may straddle two steps: each takes its share of it.
+    // A bucket may straddle two steps and is then divided.
     let need = share * weight;
     let [taken, L, a, b] = [0, 0, 0, 0];
     while (need > weight * 1e-12) {

@@ -2,9 +2,9 @@ import { chroma, type Lab } from '../colour/lab.ts';
 import { labOfOklab, oklabChroma, oklabHueDeg, oklabOfLab, oklabOfLCh } from '../colour/oklab.ts';
 
 /**
- * How a whole harmony moves: L* → mean + lightness·(L* − mean) + shift, C* × chroma, hue + turn.
- * One move for all colours, so lightness differences keep their proportions and their order, hue
- * differences stay as they are, and so do the ratios of chroma.
+ * A move of a whole harmony: L* → mean + lightness·(L* − mean) + shift, C* × chroma, hue + turn.
+ * One move for all colours preserves the order and proportions of lightness differences, the hue
+ * differences and the ratios of chroma.
  */
 export interface Move {
   /** Factor on lightness differences, 0…1. */
@@ -13,14 +13,14 @@ export interface Move {
   readonly shift: number;
   /** Factor on every chroma, 0…1. */
   readonly chroma: number;
-  /** Turn of every hue in OKLab degrees. */
+  /** Rotation of every hue, OKLab degrees. */
   readonly turnDeg: number;
 }
 
-/** The move that moves nothing. */
+/** The identity. */
 export const STILL: Move = { lightness: 1, shift: 0, chroma: 1, turnDeg: 0 };
 
-/** A harmony under a move; CIELAB under D65 in and out. */
+/** Applies a move to a harmony; CIELAB under D65 in and out. */
 export function moveAll(colours: readonly Lab[], move: Move): Lab[] {
   const mean = colours.reduce((sum, [L]) => sum + L, 0) / Math.max(1, colours.length);
   return colours.map((lab) => {
@@ -30,7 +30,10 @@ export function moveAll(colours: readonly Lab[], move: Move): Lab[] {
   });
 }
 
-/** The colour of a turned OKLab hue with the given L* and C*: hue is held where CIELAB's wanders. */
+/**
+ * The colour with the given L* and C* at the rotated OKLab hue: OKLab holds hue where CIELAB's
+ * drifts.
+ */
 function placed(lab: Lab, L: number, C: number, turnDeg: number): Lab {
   const ok0 = oklabOfLab(lab);
   const hue = oklabHueDeg(ok0);
@@ -38,7 +41,7 @@ function placed(lab: Lab, L: number, C: number, turnDeg: number): Lab {
   let okL = ok0[0] + (L - lab[0]) / 100;
   let okC = (oklabChroma(ok0) * C) / Math.max(chroma(lab), 1e-9);
   let at: Lab = lab;
-  // Both answer nearly in proportion, so a handful of corrections settles to 1e-6.
+  // L* and C* respond almost proportionally, so a few corrections converge to 1e-6.
   for (let round = 0; round < 40; round++) {
     at = labOfOklab(oklabOfLCh(okL, okC, hue + turnDeg));
     const [dL, ratio] = [L - at[0], C / Math.max(chroma(at), 1e-12)];

@@ -2,24 +2,27 @@ import type { Lab } from '../colour/lab.ts';
 import table from './data/period.json' with { type: 'json' };
 import { type Declared, type Kind, kindOf } from './family.ts';
 
-/** What period practice held of a pair. A pair that no row speaks of was not spoken of. */
+/** What period practice held of a pair. Pairs without a row were not mentioned. */
 export type Held = 'held' | 'seldom' | 'held; disputed' | 'held, single report';
 
 /** One row of the table of pairs. */
 export interface PeriodRow {
   readonly pair: readonly [string, string];
   readonly held: Held;
-  /** `seen`: read in the source named; else common practice, which has none. */
+  /** `seen`: read in the named source; otherwise common practice, which has none. */
   readonly status: 'seen' | 'common practice';
-  /** The source spelt out; null for common practice. */
+  /** The source in full; null for common practice. */
   readonly source: string | null;
-  /** Support or dissent in a sentence; empty where the source says no more. */
+  /** Support or dissent, in a sentence; may be empty. */
   readonly note: string;
 }
 
 const HELD: readonly string[] = ['held', 'seldom', 'held; disputed', 'held, single report'];
 
-/** Every row, in the order of the table. */
+/**
+ * Every row, in the order of the table. The constructor checks the data file.
+ * @throws RangeError at load for an unknown word, status or source
+ */
 export const PERIOD: readonly PeriodRow[] = table.pairs.map(({ pair, held, status, by, note }) => {
   if (pair.length !== 2 || !HELD.includes(held))
     throw new RangeError(`a pair of ${pair} is ${held}`);
@@ -31,7 +34,7 @@ export const PERIOD: readonly PeriodRow[] = table.pairs.map(({ pair, held, statu
 
 const chromatic = ({ family }: Kind): boolean => !['white', 'black', 'grey'].includes(family);
 
-/** Whether a colour is what a row's word says; `other` is the colour beside it. */
+/** Whether a colour matches a word of the table; `other` is the colour beside it. */
 const IS: Record<string, (kind: Kind, other: Kind) => boolean> = {
   any: () => true,
   white: ({ family }) => family === 'white',
@@ -60,16 +63,16 @@ const IS: Record<string, (kind: Kind, other: Kind) => boolean> = {
 const apart = (one: Kind, other: Kind): boolean =>
   one.family !== other.family && chromatic(one) && chromatic(other);
 
-/** Rows that speak of many colours come after those that name the very pair. */
+/** Sort order: rows about many colours come after rows that name the pair. */
 const general = ({ pair }: PeriodRow): number =>
   pair.includes('light of one family') ? 2 : pair.includes('any') ? 1 : 0;
-/** Of two that name it, the one with the narrower words tells more. */
+/** Number of narrowing words in a row: the narrower row comes first. */
 const narrow = ({ pair }: PeriodRow): number =>
   pair.filter((word) => /pale|earth|dark/.test(word)).length;
 
 /**
- * Every row that speaks of a pair of colours, the most telling first; none where practice was silent.
- * It informs: nothing is forbidden by it and nothing is chosen by it.
+ * Every row that applies to a pair of colours, the most specific first; empty if practice was
+ * silent. Information only: it forbids nothing and selects nothing.
  */
 export function periodOf(
   one: Lab,
@@ -90,7 +93,7 @@ const SAID: Record<Held, string> = {
   'held, single report': 'held to go together in a single report',
 };
 
-/** A row in a sentence: "Blue and green: held to go together, but disputed (…). He held that …". */
+/** A row as a sentence: "Blue and green: held to go together, but disputed (…). He held that …". */
 export function periodWords({ pair, held, source, note }: PeriodRow): string {
   const both = pair.join(' and ');
   const sentence = `${both.charAt(0).toUpperCase()}${both.slice(1)}: ${SAID[held]} (${source ?? 'common practice'}).`;

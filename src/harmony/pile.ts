@@ -1,23 +1,30 @@
 import type { Share } from '../mixture/mixture.ts';
 
-/** A pigment whose amount changes by less than this factor is not spoken of. */
+/**
+ * Factor of change below which a pigment is not mentioned; then the limits for "a little" and
+ * "much".
+ */
 const UNSAID = 1.08;
 const LITTLE = 1.35;
 const MUCH = 2.5;
-/** Under this share of the pile a newcomer is a touch. */
+/** Share of the pile below which a new pigment is "a touch". */
 const TOUCH = 0.03;
 
 interface Change {
   readonly pigment: string;
-  /** New amount over old, beside the pigment that is kept; Infinity for a newcomer, 0 for one gone. */
+  /**
+   * New amount over old, relative to the fixed pigment; Infinity for a new pigment, 0 for one that
+   * is gone.
+   */
   readonly factor: number;
   readonly share: number;
 }
 
 /**
- * What changes in the pile from one recipe to another: "a little red earth more, less lead white". All
- * amounts are told beside the one pigment that lets most of the others stand, since only proportions count.
- * @param nameOf what a person reads for a pigment, within a sentence
+ * Describes how the pile changes from one recipe to another: "a little red earth more, less lead
+ * white". Only proportions count, so amounts are relative to one fixed pigment: the one that leaves
+ * the fewest others changed.
+ * @param nameOf pigment name as written within a sentence
  */
 export function pileWords(
   from: readonly Share[],
@@ -52,7 +59,7 @@ function changes(
 }
 
 const size = (factor: number): number => Math.max(factor, 1 / factor);
-/** Few words first, then small changes. */
+/** Prefer few words, then small changes. */
 const weight = (told: readonly Change[]): number =>
   told.reduce((sum, { factor }) => sum + 1 + Math.min(1, Math.log(size(factor)) / 4), 0);
 
@@ -66,7 +73,7 @@ function words({ factor, share }: Change, name: string): string {
   return size(factor) < MUCH ? `${word} ${name}` : `much ${word} ${name}`;
 }
 
-/** "a, b and c". */
+/** Joins a list: "a, b and c". */
 export function listed(words: readonly string[]): string {
   return words.length < 2
     ? (words[0] ?? '')

@@ -6,25 +6,25 @@ import { hue, type Interval, lightness, purity, type Related } from './beside.ts
 import { type PeriodRow, periodOf } from './period.ts';
 import { NEUTRAL_CHROMA } from './vary.ts';
 
-/** Two colours beside each other. `of` and `beside` are indices of the harmony. */
+/** Relation of two colours; `of` and `beside` are indices into the harmony. */
 export interface Relation {
   readonly of: number;
   readonly beside: number;
   readonly lightness: Interval;
   readonly chroma: Interval;
   readonly hue: Interval;
-  /** The published two-colour score, as information: nothing maximises it. */
+  /** Published two-colour harmony score, for information: nothing maximises it. */
   readonly score: PairHarmony;
-  /** What period practice held of the pair, the most telling first; none where it was silent. */
+  /** What period practice held of the pair, most specific first; empty if it was silent. */
   readonly period: readonly PeriodRow[];
 }
 
 export interface Relations {
-  /** Index of the colour that holds most. */
+  /** Index of the colour with the largest share. */
   readonly dominant: number;
-  /** The one that sets the dominant off; null for a single colour. */
+  /** The colour that contrasts with the dominant one; null for a single colour. */
   readonly foil: number | null;
-  /** The small bright one; null where there is none. */
+  /** The small vivid colour; null if there is none. */
   readonly accent: number | null;
   readonly temperature: {
     /** Shares of the area that are warm, cool and neither; they sum to 1. */
@@ -38,19 +38,19 @@ export interface Relations {
   readonly pairs: readonly Relation[];
   /** Mean of the pair scores; null for a single colour. */
   readonly meanScore: number | null;
-  /** What is dominant, foil and accent, in a sentence. */
+  /** Names the dominant colour, the foil and the accent in a sentence. */
   readonly words: string;
 }
 
-/** From here on a colour is too large to be an accent, … */
+/** Share from which a colour is too large for an accent. */
 const ACCENT_TO = 0.1;
-/** … and up to here too small to be the foil. */
+/** Share from which a colour is large enough for a foil. */
 const FOIL_FROM = 0.05;
 
 /**
- * How the colours of a harmony stand to one another.
+ * Relations between the colours of a harmony.
  * @param colours at least one; CIELAB under D65
- * @throws RangeError for no colour at all
+ * @throws RangeError if there is no colour
  */
 export function relationsOf(colours: readonly Related[]): Relations {
   if (colours.length === 0) throw new RangeError('a harmony has at least one colour');

@@ -15,7 +15,7 @@ import { type GatherOptions, gather } from './gather.ts';
 import { type LadderStep, STEPS } from './harmony.ts';
 import { NOWHERE } from './labels.ts';
 
-/** Makes two colours one: shares are added, ladders mixed by what each holds. */
+/** Merges two colours: shares add up, and ladders mix in proportion to them. */
 export function joinTwo(
   harmony: EditedHarmony,
   first: number,
@@ -50,7 +50,10 @@ export function joinTwo(
   return ok(ordered(harmony, colours, data));
 }
 
-/** Between the two values round half of the weight, so that it moves evenly. */
+/**
+ * Weighted median, interpolated between the two values around half of the weight, so that it
+ * changes continuously.
+ */
 function weightedMedian(values: [value: number, weight: number][]): number {
   values.sort((p, q) => p[0] - q[0]);
   const half = values.reduce((sum, [, w]) => sum + w, 0) / 2;
@@ -61,7 +64,7 @@ function weightedMedian(values: [value: number, weight: number][]): number {
       run += weight;
       continue;
     }
-    // Each value stands at the middle of its weight.
+    // Each value sits at the middle of its weight.
     const here = run + weight / 2;
     const next = half < here ? values[i - 1] : values[i + 1];
     if (!next) return value;
@@ -71,7 +74,7 @@ function weightedMedian(values: [value: number, weight: number][]): number {
   return values[0]![0];
 }
 
-/** Parts a mixture of steps by lightness at the shares that a ladder has. */
+/** Divides a mixture of steps by lightness at the shares of a ladder. */
 function remixed(
   steps: readonly { lab: Lab; weight: number }[],
   shares: readonly LadderStep[],
@@ -104,7 +107,11 @@ function remixed(
   return out;
 }
 
-/** Parts one colour into two, by looking again at its own pixels; its share is parted as they are. */
+/**
+ * Splits one colour in two by gathering its own pixels again; its share is divided in proportion.
+ * @param pixels of the same photograph
+ * @returns a fault if the colour is uniform, the harmony is full or the job is stopped
+ */
 export function split(
   harmony: EditedHarmony,
   index: number,
@@ -147,10 +154,9 @@ export function split(
 }
 
 /**
- * Adds the colour of one spot that was touched. It takes its patch's share from the colours that
- * were there.
- * @param spot of the same photograph, in the light as it was set (photo/spot.ts)
- * @param lab as it looks once the light was set right, where that differs from the spot's own
+ * Adds the colour of a spot; its share is taken from the colours that were there.
+ * @param spot of the same photograph (photo/spot.ts)
+ * @param lab its colour after white balance, if that differs from the spot's own
  */
 export function addSpot(
   harmony: EditedHarmony,
@@ -176,7 +182,7 @@ export function addSpot(
       else seen++;
       now[at] = index;
     }
-  // A patch smaller than a cell still counts for no more than it is.
+  // A patch smaller than a cell counts only its own area.
   const cells = (right - left) * (bottom - top);
   const area = ((spot.side * spot.side) / (harmony.width * harmony.height)) * width * height;
   const counts = Math.min(1, area / cells);

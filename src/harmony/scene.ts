@@ -1,20 +1,24 @@
 import { type Borders, FIELD, FIELDS } from './border.ts';
 import type { Nodes } from './cost.ts';
 
-/** What is so of the whole photograph. */
+/** Global image statistics. */
 export interface Scene {
-  /** Weight of all nodes. */
+  /** Total weight of all nodes. */
   readonly total: number;
   readonly spread: number;
   readonly wander: number;
 }
 
+/** Computes the global statistics of a photograph from its nodes and their boundaries. */
 export function sceneOf(nodes: Nodes, borders: Borders): Scene {
   const total = nodes.weight.reduce((sum, w) => sum + w, 0);
   return { total, spread: sceneScale(nodes, total), wander: hueWander(nodes, borders) };
 }
 
-/** How far apart colours lie in this scene, 1 in a sunny one: what counts as far goes with it. */
+/**
+ * Spread of the colours in OKLab, 1 for a sunny scene, clamped to 0.35…1.2; distances that count as
+ * far scale with it.
+ */
 function sceneScale(nodes: Nodes, total: number): number {
   let sum = 0;
   for (const plane of [nodes.L, nodes.a, nodes.b]) {
@@ -27,8 +31,8 @@ function sceneScale(nodes: Nodes, total: number): number {
 }
 
 /**
- * How much a/L and b/L differ between neighbouring nodes, the median over all crossings: nearly
- * all of them lie inside things.
+ * Hue variation: difference of a/L and b/L between adjacent nodes, as the median over all
+ * crossings. Nearly all crossings lie within objects. 0 if none has enough.
  */
 function hueWander(nodes: Nodes, borders: Borders): number {
   const n = nodes.count;

@@ -1,26 +1,26 @@
 import { type Borders, FIELD, FIELDS, give, placeOf } from './border.ts';
 import { addGroup, cost, emptyGroup, type Group } from './cost.ts';
 
-/** Nodes that are being put into groups, and what is known of them. */
+/** Nodes to assign to groups, and their boundaries. */
 export interface Parted {
   readonly nodes: readonly (Group | undefined)[];
   readonly borders: Borders;
 }
 
-/** Rounds after which what still moves is left where it is. */
+/** Most passes; nodes that still move after them stay where they are. */
 const ROUNDS = 6;
 
 /**
- * Moves nodes to the group that they are most like, until all stay: what was joined early, and by a
- * hair, goes where it belongs now that the groups are known. So that another size of a photograph,
- * in which other nodes are joined first, still ends in the same groups. No group is left empty.
- * @param group of each node, 0…count − 1; 255 for a node that weighs nothing; overwritten
+ * Refines a grouping: moves each node to the most similar group until none moves. Early, close
+ * merges are corrected now that the groups are known, so that the same photograph at another size
+ * ends in the same groups. No group becomes empty.
+ * @param group of each node, 0…count − 1; 255 for a node without weight; overwritten
  */
 export function settle({ nodes, borders }: Parted, group: Uint8Array, count: number): void {
   const n = nodes.length;
   const groups = Array.from({ length: count }, emptyGroup);
   const size = new Int32Array(count);
-  // Border sums of each node with each group, from the node to the group.
+  // Boundary sums of each node with each group, directed from the node to the group.
   const edges = new Float64Array(n * count * FIELDS);
   const around = new Float64Array(n);
   for (let i = 0; i < n; i++) {
@@ -45,7 +45,7 @@ export function settle({ nodes, borders }: Parted, group: Uint8Array, count: num
       let least = Infinity;
       for (let g = 0; g < count; g++) {
         const c = cost(one, groups[g]!, edges, (i * count + g) * FIELDS, around[i]!);
-        // It stays on a draw.
+        // On a tie the node stays.
         if (c < least || (c === least && g === own)) {
           least = c;
           best = g;
@@ -67,7 +67,7 @@ export function settle({ nodes, borders }: Parted, group: Uint8Array, count: num
   }
 }
 
-/** Adds the border from i to j to sums elsewhere, or takes it away. */
+/** Adds the boundary from i to j to other sums, or subtracts it. */
 function shift(
   { count, sums }: Borders,
   i: number,

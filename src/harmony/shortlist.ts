@@ -3,22 +3,23 @@ import { angleDeg, chroma, type Lab } from '../colour/lab.ts';
 import type { Solid } from '../mixture/solid.ts';
 import { type Move, moveAll } from './move.ts';
 
+/** Grid of moves: rotation in degrees, factor on lightness differences, shift of L*. */
 const TURNS = [0, -4, 4, -8, 8, -12, 12];
 const FACTORS = [1, 0.92, 0.84, 0.76, 0.68, 0.6, 0.5, 0.4];
 const SHIFTS = [0, -2, 2, -4, 4, -7, 7, -11, 11, -16, 16];
-/** A turn changes the temperature of everything: a degree must save this much difference. */
+/** Toll per degree of rotation, CIEDE2000: it changes the temperature of every colour. */
 const PER_DEGREE = 0.15;
-/** Lightness differences are the drawing: pressing them to nothing must save this much. */
+/** Toll for flattening lightness, CIEDE2000: lightness differences carry the drawing. */
 const PER_FACTOR = 8;
-/** Moves that are looked at in earnest. */
+/** Number of moves that the full search then tries. */
 const SHORTLIST = 5;
-/** Chroma that the rough solid may overstate. */
+/** Factor by which the approximate gamut may overstate chroma. */
 const ROUGH = 1.04;
 
 const toll = ({ turnDeg, lightness }: Move): number =>
   PER_DEGREE * Math.abs(turnDeg) + PER_FACTOR * (1 - lightness) ** 2;
 
-/** What a move costs a harmony: the mean difference and the tolls. */
+/** Cost of a move: mean difference over the colours, plus the tolls. */
 export function costOf(colours: readonly Lab[], move: Move): number {
   const to = moveAll(colours, move);
   return (
@@ -26,7 +27,7 @@ export function costOf(colours: readonly Lab[], move: Move): number {
   );
 }
 
-/** The cheapest moves that the rough solid of the shelf allows. */
+/** The cheapest moves that the approximate gamut of the shelf allows. */
 export function shortlist(colours: readonly Lab[], solid: Solid): Move[] {
   const found: { move: Move; cost: number }[] = [];
   for (const turnDeg of TURNS) {
@@ -39,14 +40,14 @@ export function shortlist(colours: readonly Lab[], solid: Solid): Move[] {
       }
     }
   }
-  // Where not even greys fit, the whole range is pressed into the middle of the shelf's.
+  // Not even greys fit: compress the range into the middle of the shelf's.
   if (found.length === 0) {
     const mean = colours.reduce((sum, [L]) => sum + L, 0) / colours.length;
     const shift = (solid.darkest + solid.lightest) / 2 - mean;
     found.push({ move: { lightness: 0.1, shift, chroma: 0.1, turnDeg: 0 }, cost: 0 });
   }
   found.sort((a, b) => a.cost - b.cost);
-  // Neighbours on the grid cost nearly the same: one of each kind is enough.
+  // Neighbours on the grid cost nearly the same: keep one of each kind.
   const kinds = new Set<string>();
   return found
     .filter(({ move }) => {
@@ -56,7 +57,10 @@ export function shortlist(colours: readonly Lab[], solid: Solid): Move[] {
     .map(({ move }) => move);
 }
 
-/** The largest chroma factor up to 1 at which a solid holds every colour; null where not even greys fit. */
+/**
+ * Largest chroma factor up to 1 that brings every colour into the gamut; null if not even greys
+ * fit.
+ */
 function mostChroma(colours: readonly Lab[], move: Move, solid: Solid): number | null {
   let factor = 1;
   for (const to of moveAll(colours, move)) {

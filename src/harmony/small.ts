@@ -4,26 +4,28 @@ import { labOfOklab } from '../colour/oklab.ts';
 import { FIELD } from './border.ts';
 import type { Group } from './cost.ts';
 
-/** A thing of less than this share … */
+/** Share of the area below which a group is small. */
 const SMALL = 0.015;
-/** … is kept only if it is farther than this from every other (CIEDE2000, kL = 2). */
+/** A small group is kept only if it is farther than this from every other (CIEDE2000, kL = 2). */
 export const FAR = 7;
-/** … and farther where hue wanders inside things. */
+/** Increase of that distance per unit of hue variation within objects. */
 export const FAR_WANDER = 350;
 
-/** Less than this is never a thing: a few cells of grain or of a rim. */
+/** Share below which a group is always spurious: a few cells of grain or of a rim. */
 const LEAST = 0.0005;
 
-/** A rim has less than this share, … */
+/** A rim has less than this share. */
 const RIM_SHARE = 0.03;
-/** … this many neighbours of another colour a cell, … */
+/** A rim has at least this many adjacent cells of other colours per cell of its own. */
 const RIM_EDGE = 0.75;
-/** … and a colour this near the line between the two that it lies between, in OKLab. */
+/** A rim's colour lies within this OKLab distance of the line between its two neighbours. */
 const RIM_NEAR = 0.04;
 
 /**
- * The smallest group that is no thing of its own, or −1: small and not far from another, or the rim
- * where two things mix.
+ * Index of the smallest spurious region: small and near another colour, or the blended rim between
+ * two objects; −1 if none.
+ * @param total weight of all groups
+ * @param far distance that counts as far (CIEDE2000, kL = 2)
  */
 export function notAThing(
   joining: {
@@ -48,7 +50,7 @@ export function notAThing(
 
 type Live = { readonly i: number; readonly g: Group };
 
-/** Thin everywhere, and of a colour between the two that it touches most. */
+/** Whether a group is thin everywhere and its colour lies between its two main neighbours. */
 function isRim(p: Live, live: readonly Live[], meets: (i: number) => number): boolean {
   const others = live.flatMap((q) => (q === p ? [] : [{ q, all: meets(q.i) }]));
   const edge = others.reduce((sum, { all }) => sum + all, 0);

@@ -1,6 +1,6 @@
 import type { Shelf } from '../pigment/shelf.ts';
 
-/** What a person reads for a pigment within a sentence: a small first letter, unless the word is a name. */
+/** Pigment names as written within a sentence: lower-case first letter, except for proper names. */
 export function spokenOn(shelf: Shelf): (pigment: string) => string {
   const labels = new Map(shelf.paints.map(({ pigment, label }) => [pigment, label]));
   return (pigment) => {

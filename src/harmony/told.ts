@@ -1,6 +1,6 @@
 import type { Move } from './move.ts';
 
-/** What a move does, in one sentence or more; hues turn towards OKLab angles that grow. */
+/** Describes a move in one or two sentences. Positive turns go towards larger OKLab hue angles. */
 export function moveWords({ lightness, shift, chroma, turnDeg }: Move): string {
   const turn = Math.abs(turnDeg);
   const said = [
@@ -20,6 +20,7 @@ export function moveWords({ lightness, shift, chroma, turnDeg }: Move): string {
   return `All together: ${words}.${kept}`;
 }
 
+/** Words for a factor, by lower bound. */
 const SHARES: readonly (readonly [number, string])[] = [
   [0.97, 'by next to nothing'],
   [0.92, 'to nine tenths and more'],

@@ -7,15 +7,16 @@ import { keeps } from './held.ts';
 import { pigmentsOf, plain } from './made.ts';
 import { NEUTRAL_CHROMA, type Way, withLightnessAndChroma } from './vary.ts';
 
-/** Up to here a colour on the way counts as the shelf's own, while the way's end is looked for. */
+/** CIEDE2000 up to which a colour counts as mixable, during the search for the limit. */
 const MET = 0.4;
-/** A change smaller than this is none. */
+/** Smallest visible change (CIEDE2000). */
 const SEEN = 1;
 
 /**
- * The pile for a wish, or the furthest towards it; null where the shelf makes no such change. Of all
- * piles that come so near that nobody sees a difference, the one with the fewest pigments that the
- * origin lacks: its own alone, then with the studio white, then with one other.
+ * Finds the mixture for a variant's target, or the nearest in its direction. Of all mixtures
+ * without a visible difference it prefers the fewest new pigments: the origin's own, then with the
+ * studio white, then with one other.
+ * @returns null if the shelf cannot make the change
  */
 export function towards(from: Mixture, way: Way, wish: Lab, bench: Bench): Mixture | null {
   const own = pigmentsOf(from, bench.shelf);
@@ -40,7 +41,7 @@ export function towards(from: Mixture, way: Way, wish: Lab, bench: Bench): Mixtu
     const kin = near.reduce((p, q) => (strangers(q) < strangers(p) ? q : p));
     return plain((strangers(kin) > 1 && withOne(lab)) || kin);
   };
-  /** The origin's pigments and one more, the best of all such; null where none serves. */
+  /** Best mixture of the origin's pigments and one more; null if none serves. */
   const withOne = (lab: Lab): Mixture | null => {
     let best: Mixture | null = null;
     for (const { pigment } of bench.shelf.paints) {
@@ -53,7 +54,7 @@ export function towards(from: Mixture, way: Way, wish: Lab, bench: Bench): Mixtu
   const whole = ask(wish);
   if (whole && whole.deltaE00 <= REACH) return whole;
 
-  // Out of reach: give up along the axes that the way does not hold dear.
+  // Out of reach: give way along the axes that matter least for this direction.
   const passes = (lab: Lab): Lab | null =>
     serves(bench.mix(lab, { quick: true }), MET) ? lab : null;
   const cut = within(way, from.lab, wish, passes);
@@ -63,7 +64,7 @@ export function towards(from: Mixture, way: Way, wish: Lab, bench: Bench): Mixtu
   return part;
 }
 
-/** How far from the origin towards the wish the shelf goes. */
+/** The farthest point from the origin towards the target that the shelf reaches; null if none. */
 function within(way: Way, from: Lab, wish: Lab, passes: (lab: Lab) => Lab | null): Lab | null {
   const between = (t: number): Lab => [
     from[0] + t * (wish[0] - from[0]),
@@ -81,7 +82,8 @@ function within(way: Way, from: Lab, wish: Lab, passes: (lab: Lab) => Lab | null
     }
     case 'warmer':
     case 'cooler': {
-      // The whole turn with less chroma, or less of the turn: whichever goes further on the scale.
+      // Either the full turn with less chroma, or less of the turn: whichever goes further on the
+      // warm-cool scale.
       const duller = furthest((t) => passes(scaled(wish, 0.6 + 0.4 * t)), 5)?.value;
       const less = furthest((t) => passes(turnedPart(from, wish, t)), 5)?.value;
       const gain = (lab: Lab) => Math.abs(warmCool(lab) - warmCool(from));
@@ -108,7 +110,7 @@ function within(way: Way, from: Lab, wish: Lab, passes: (lab: Lab) => Lab | null
 
 const scaled = ([L, a, b]: Lab, factor: number): Lab => [L, a * factor, b * factor];
 
-/** A part of a turn at constant chroma. */
+/** Part of a turn at constant chroma. */
 function turnedPart(from: Lab, wish: Lab, t: number): Lab {
   const C = chroma(from);
   const a = from[1] + t * (wish[1] - from[1]);

@@ -11,21 +11,21 @@ import { keyOf } from './key.ts';
 import { type Move, moveAll, STILL } from './move.ts';
 import { costOf, shortlist } from './shortlist.ts';
 
-/** A harmony after a move, as aimed at and as mixed. */
+/** A harmony after a move: targets, and what the shelf mixes for them. */
 export interface Moved {
   readonly colours: readonly {
     readonly from: Lab;
     readonly to: Lab;
-    /** What the shelf mixes for `to`. */
+    /** Nearest mixture of `to`. */
     readonly mixed: Lab;
     /** CIEDE2000 from `to` to `mixed`. */
     readonly missed: number;
-    /** CIEDE2000 from `from` to `mixed`: how far the colour is from what was seen. */
+    /** CIEDE2000 from `from` to `mixed`: the distance from the colour as seen. */
     readonly moved: number;
   }[];
   /** Mean of `moved`. */
   readonly moved: number;
-  /** Every colour is reached. */
+  /** Whether every colour is reached. */
   readonly reached: boolean;
   readonly lost: Lost;
 }
@@ -36,21 +36,25 @@ export interface Transposed extends Moved {
 
 export interface Transposition {
   readonly transposed: Transposed;
-  /** The same harmony keyed: lightness into the shelf's range, chroma by the same factor. */
+  /**
+   * The harmony with its lightness mapped into the shelf's range, and chroma by the same factor.
+   */
   readonly keyed: Moved;
-  /** Each colour matched alone, as near as it can be. */
+  /** Each colour matched on its own, as near as possible. */
   readonly alone: Moved;
 }
 
-/** What the real shelf may add to the cost of a move that the rough solid allows. */
+/** Cost that the real shelf may add to a move that the approximate gamut allows. */
 const SLACK = 1;
-/** Halvings of the chroma factor: to about a fiftieth of what is left. */
+/** Bisection steps for the chroma factor, to about a fiftieth of the interval. */
 const ROUNDS = 6;
 
 /**
- * Moves a harmony that is out of reach all together, as little as possible, so that every colour is
- * reached and its intervals are kept; beside it, what keying it and matching each colour alone give.
- * A harmony that is reached already does not move.
+ * Brings a harmony within reach: moves all colours together, as little as possible, so that each is
+ * reached and the intervals are kept. For comparison also returns the harmony mapped into range and
+ * each colour matched on its own. A harmony that is already reached does not move.
+ * @param colours CIELAB under D65
+ * @returns a fault if a colour or the constraints are invalid, or the job is stopped
  */
 export function transpose(
   colours: readonly Lab[],
@@ -90,14 +94,15 @@ export function transpose(
   return ok({ transposed: { ...moved, move }, keyed, alone });
 }
 
-/** A move as tried on the shelf. */
+/** A move and its outcome on the shelf. */
 interface Tried {
   readonly move: Move;
-  /** Worst difference beyond reach; 0 where every colour is reached. */
+  /** Largest difference beyond reach; 0 if every colour is reached. */
   readonly missed: number;
   readonly cost: number;
 }
 
+/** Tries moves against the nearest mixtures of a shelf. */
 class Mixer {
   private readonly nearest: Nearest;
 
@@ -105,7 +110,7 @@ class Mixer {
     this.nearest = nearest;
   }
 
-  /** A harmony mixed as aimed at; null when stopped. */
+  /** Mixes a harmony at given targets; null if stopped. */
   moved(from: readonly Lab[], to: readonly Lab[]): Moved | null {
     const colours: Moved['colours'][number][] = [];
     for (const [i, aim] of to.entries()) {
@@ -125,7 +130,7 @@ class Mixer {
     };
   }
 
-  /** The most chroma at which a move is really reached, by halving; null when stopped. */
+  /** Largest chroma factor at which a move is reached, by bisection; null if stopped. */
   reach(colours: readonly Lab[], move: Move): Tried | null {
     let low = 0;
     let high = 1;
@@ -138,7 +143,7 @@ class Mixer {
       if (beyond === 0) {
         low = guess;
         if (guess === 1) break;
-        // The first guess is good: look close to it before halving what is left.
+        // The first guess is good: search close to it before bisecting.
         guess = round === 0 ? Math.min(1, guess * 1.06) : (low + high) / 2;
       } else {
         high = guess;
@@ -149,7 +154,7 @@ class Mixer {
     return { move: chosen, missed, cost: costOf(colours, chosen) };
   }
 
-  /** The grid of moves is coarse: whatever of the move is not needed is given back. Null when stopped. */
+  /** Refines a move after the coarse grid: takes back whatever is not needed. Null if stopped. */
   ease(colours: readonly Lab[], from: Tried): Move | null {
     let { move, cost } = from;
     for (const share of [0.5, 0.25, 0.12]) {
@@ -169,14 +174,14 @@ class Mixer {
     return move;
   }
 
-  /** Worst difference beyond reach of any colour; the first miss that is plain ends the look. */
+  /** Largest difference beyond reach; stops at the first clear miss. Null if stopped. */
   private beyond(colours: readonly Lab[]): number | null {
     let worst = 0;
     for (const lab of colours) {
       const near = this.nearest.of(lab, true);
       if (!near) return null;
       if (near.deltaE00 > REACH) worst = Math.max(worst, near.deltaE00 - REACH);
-      // A plain miss: the others need not be asked.
+      // A clear miss: skip the other colours.
       if (worst > 3 * REACH) break;
     }
     return worst;

@@ -7,24 +7,24 @@ import { halve } from './halve.ts';
 import { join } from './join.ts';
 import { type Scene, sceneOf } from './scene.ts';
 
-/** Nodes that a trial joins, fewest and most. */
+/** Fewest and most nodes of a run. */
 const FEWEST = 48;
 export const NODES = 64;
-/** Weights of atoms are shaken up to this logarithm before they are put into nodes. */
+/** Perturbation of superpixel weights: largest change of their logarithm. */
 const SHAKEN = 0.5;
-/** The weight of lightness is shaken by so much of itself. */
+/** Relative perturbation of the weight of lightness. */
 const TILTED = 0.15;
 
-/** What trials are of, as another thread may be told it: not which bins the atoms hold. */
+/** Cloneable input of a batch of runs, for another thread; without the bins of the superpixels. */
 export interface Dealt {
   readonly atoms: Pick<Atoms, 'count' | 'weight' | 'cells' | 'L' | 'a' | 'b'>;
   readonly edges: Edges;
   readonly scene: Scene;
-  /** Colours, or undefined to choose by itself. */
+  /** Number of colours, or undefined to choose it automatically. */
   readonly wanted: number | undefined;
 }
 
-/** Gets trials over atoms ready. */
+/** Prepares segmentation runs over superpixels. */
 export function deal(
   { count, weight, cells, L, a, b }: Atoms,
   edges: Edges,
@@ -36,23 +36,26 @@ export function deal(
   return { atoms, edges, scene: sceneOf(nodes, borders), wanted };
 }
 
-/** Trials of the seeds `from` … `to` − 1. */
+/** A batch: the runs with the seeds `from` … `to` − 1. */
 export interface TrialsWanted {
   readonly dealt: Dealt;
   readonly from: number;
   readonly to: number;
 }
 
-/** The trials of some seeds, in their order: the group of each atom in each, 0…6. */
+/**
+ * Executes a batch of seeded runs.
+ * @returns for each run in order, the group of each superpixel, 0…6
+ */
 export function trialsOf({ dealt, from, to }: TrialsWanted): Uint8Array[] {
   const trials = new Trials(dealt);
   return Array.from({ length: to - from }, (_, i) => trials.run(from + i));
 }
 
-/** Trials over the same atoms. */
+/** Executes runs over the same superpixels. */
 class Trials {
   private readonly dealt: Dealt;
-  /** Room for the borders of nodes, and for a copy, used again by every trial. */
+  /** Buffers for the boundaries of nodes and a copy, reused by every run. */
   private readonly borders = new Float64Array(NODES * NODES * FIELDS);
   private readonly copy = new Float64Array(NODES * NODES * FIELDS);
 
@@ -61,10 +64,9 @@ class Trials {
   }
 
   /**
-   * The groups of atoms in one trial, which sees the photograph a little otherwise than the next: nodes
-   * are cut elsewhere, and what it costs to join them is shaken. What holds in most trials is in the
-   * photograph; what only some of them tell was a matter of a hair.
-   * @returns the group of each atom, 0…6
+   * One seeded segmentation run. The seed perturbs where nodes are cut and what merges cost.
+   * Regions found in most runs are real; those found in a few are unstable.
+   * @returns the group of each superpixel, 0…6
    */
   run(seed: number): Uint8Array {
     const { atoms, edges, scene, wanted } = this.dealt;
@@ -86,7 +88,7 @@ class Trials {
   }
 }
 
-/** Atoms put into at most k nodes, and the borders of these, in `room`. */
+/** Clusters superpixels into at most k nodes, with their boundaries; these use `room`. */
 function nodesAndBorders(
   atoms: Dealt['atoms'],
   edges: Edges,
@@ -102,12 +104,12 @@ function nodesAndBorders(
   return { nodes: { ...nodes, cells }, borders, ofAtom };
 }
 
-/** The root of x⁵ = x + 1. */
+/** Real root of x⁵ = x + 1, the base of the R₄ sequence. */
 const STEP = 1.1673039782614187;
 
 /**
- * Four numbers 0…1 which, over any run of seeds, fill their space more evenly than chance: what all of a
- * trial depends on is shaken by them.
+ * Four quasi-random numbers 0…1: over any range of seeds they fill the space more evenly than
+ * random ones. They perturb the parameters that affect a whole run.
  * @see M. Roberts, 2018, on the R sequences (from memory)
  */
 const evenly = (seed: number) =>
@@ -118,7 +120,7 @@ const evenly = (seed: number) =>
     number,
   ];
 
-/** Atoms put into at most k nodes; `ofBin` is the node of each atom. */
+/** Clusters superpixels into at most k nodes; `ofBin` is the node of each superpixel. */
 export function nodesOf(
   atoms: Dealt['atoms'],
   k: number,
@@ -126,6 +128,7 @@ export function nodesOf(
   weight = atoms.weight,
 ) {
   const { centres } = halve({ ...inSpace(atoms, lightness), weight }, k);
-  // They are cut where the scene parts them already: to move them on would only unsettle them.
+  // Assign only, with a single pass: the cuts already follow the scene, and moving the centres
+  // would make them unstable.
   return cluster({ ...atoms, bins: atoms.count }, k, lightness, 1, centres);
 }

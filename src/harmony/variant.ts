@@ -13,48 +13,52 @@ import { spokenOn } from './spoken.ts';
 import { towards } from './towards.ts';
 import { type Amount, type Variant, vary, type Way } from './vary.ts';
 
-/** A colour that has its pile: where a variant begins. */
+/** A colour with its mixture, from which a variant starts. */
 export interface Origin {
-  /** What was wanted. Where the pile misses it visibly, the pile's own colour is what is altered. */
+  /**
+   * The target colour. If the mixture visibly misses it, the variant alters the mixture's own
+   * colour.
+   */
   readonly lab: Lab;
   readonly mixture: Mixture;
 }
 
-/** How much of the wish the shelf granted. */
+/** How much of a variant the shelf makes. */
 export type Granted =
-  /** All of it: no difference would be seen. */
+  /** All of it: no visible difference. */
   | 'whole'
-  /** The way is right, but it falls short. */
+  /** The right direction, but not far enough. */
   | 'part'
-  /** The shelf makes no such change: the mixture is the origin's own. */
+  /** The shelf makes no such change; the mixture is the origin's own. */
   | 'nothing';
 
-/** A variant as the shelf makes it, beside its origin. */
+/** A variant as the shelf makes it, with its origin. */
 export interface Mixed {
   readonly way: Way;
   readonly amount: Amount;
   readonly origin: Origin;
-  /** What was wished: the origin altered by the whole amount. */
+  /** The target: the origin altered by the full amount. */
   readonly wish: Lab;
   readonly stopped: Variant['stopped'];
-  /** What the shelf makes; differences in it are from the wish. */
+  /** What the shelf makes; its differences are from the target. */
   readonly mixture: Mixture;
   readonly granted: Granted;
-  /** What fell short of the wish, in the order of what was given up. */
+  /** What falls short of the target. */
   readonly short: readonly ('chroma' | 'turn' | 'lightness')[];
-  /** Mixed from no other pigments than the origin. */
+  /** Mixed only from the origin's pigments. */
   readonly samePigments: boolean;
-  /** What changes in the pile of whole parts: "a little red earth more, less lead white". */
+  /** Change of the pile in whole parts: "a little red earth more, less lead white". */
   readonly pile: string;
-  /** What changes to the eye: "lighter, a little duller". */
+  /** Visible change: "lighter, a little duller". */
   readonly seen: string;
 }
 
 /**
- * One colour altered in one way, mixed from the shelf: from the origin's own pigments where these come
- * near enough, else from as many of them as serve. Signs hold for the piles themselves: a warmer variant
- * never scores lower on the published warm-cool scale than its origin's pile, and so on; what the shelf
- * cannot do comes back as `part` or `nothing` (limit.ts says it).
+ * Alters one colour in one direction and mixes the result: from the origin's own pigments if they
+ * come near enough, otherwise with as many of them as possible. The direction also holds for the
+ * mixtures: a warmer variant never scores lower on the published warm-cool scale than its origin's
+ * mixture, and so on. What the shelf cannot do is reported as `part` or `nothing` (worded in
+ * limit.ts).
  */
 export function variantOf(
   origin: Origin,
@@ -67,8 +71,8 @@ export function variantOf(
 }
 
 /**
- * Colours altered in several ways: a whole harmony in one, or one colour in all. Each says for itself
- * what it could not do. For the first way every colour, then for the next.
+ * Alters colours in several ways: a whole harmony in one, or one colour in all. Each result reports
+ * its own shortfall. Order: every colour for the first way, then for the next.
  */
 export function variantsOf(
   origins: readonly Origin[],
@@ -86,7 +90,10 @@ export function variantsOf(
   );
 }
 
-/** The pile that a colour starts from; `simple` takes the fewest pigments that are nearly as good. */
+/**
+ * The mixture that a colour starts from; `simple` takes the fewest pigments that are nearly as
+ * good.
+ */
 export function originOf(
   lab: Lab,
   shelf: Shelf,
@@ -101,7 +108,7 @@ export function originOf(
 function mixed(origin: Origin, way: Way, amount: Amount, bench: Bench): Mixed {
   const { shelf } = bench;
   const from = origin.mixture.lab;
-  // A pile that is what was wanted stands for it: so what it misses unseen never adds up.
+  // If the mixture meets the target, start from the target: invisible errors then never add up.
   const isMet = deltaE00(origin.lab, from) <= REACH;
   const { lab: wish, stopped } = vary(isMet ? origin.lab : from, way, amount);
   const made = towards(origin.mixture, way, wish, bench);
@@ -123,6 +130,7 @@ function mixed(origin: Origin, way: Way, amount: Amount, bench: Bench): Mixed {
   };
 }
 
+/** Axes on which a mixture falls visibly short of the target. */
 function shortOf(way: Way, from: Lab, wish: Lab, to: Lab): Mixed['short'] {
   const short: ('chroma' | 'turn' | 'lightness')[] = [];
   const asked = Math.abs(wish[0] - from[0]);

@@ -15,17 +15,17 @@ export type BlackWhy =
   | 'its local colour holds it'
   | 'the painter insists';
 
-/** What the rule of black says of one cloth. */
+/** Outcome of the rule on black for one cloth. */
 export interface BlackRule {
   /** Blacks of the shelf that may deepen this cloth. */
   readonly allowed: readonly string[];
-  /** Blacks of the shelf that may not; charcoal with white, as a cool tint, may all the same. */
+  /** Blacks of the shelf that may not; charcoal with white is still allowed, as a cool tint. */
   readonly barred: readonly string[];
-  /** null: none may. */
+  /** null: no black may. */
   readonly why: BlackWhy | null;
 }
 
-/** The black pigments of a shelf: by the handbook, else by their name, else by a masstone without hue. */
+/** Black pigments of a shelf: by the handbook, otherwise by name or by a masstone without hue. */
 export function blacksOf(shelf: Shelf): string[] {
   const masstones = masstonesOf(shelf);
   return shelf.paints
@@ -43,14 +43,16 @@ const isCharcoal = (shelf: Shelf, pigment: string): boolean =>
     `${pigment} ${shelf.paints.find((one) => one.pigment === pigment)?.label ?? ''}`,
   );
 
-/** Whites of a shelf. */
+/** Whether a pigment is the shelf's white or a white by the handbook. */
 const isWhite = (shelf: Shelf, pigment: string): boolean =>
   pigment === shelf.white || pigmentOf(pigment)?.family === 'white';
 
 /**
- * No black is added to deepen a shadow unless the cloth is white, grey, black, brown or earth red, or its
- * local colour already holds that black, or the painter insists. Common practice; G. Field,
- * Chromatography: keep black out of colour, glaze instead.
+ * The rule on black: no black deepens a shadow unless the cloth is white, grey, black, brown or
+ * earth red, its local colour already contains that black, or the painter insists. Common practice;
+ * G. Field, Chromatography: keep black out of colour, glaze instead.
+ * @param local CIELAB under D65
+ * @param recipe of the local colour
  */
 export function blackRule(
   local: Lab,
@@ -78,8 +80,8 @@ export function blackRule(
 }
 
 /**
- * Blacks in a pile that the rule bars there. Charcoal with at least as much white is a cool tint, which
- * is always allowed.
+ * Blacks of a pile that the rule bars there. Charcoal with at least as much white is a cool tint
+ * and always allowed.
  */
 export function outsideRule(
   recipe: readonly Share[],
@@ -97,6 +99,6 @@ export function outsideRule(
     .map(({ pigment }) => pigment);
 }
 
-/** Barred blacks that no pile may hold at all: charcoal is left to {@link outsideRule}. */
+/** Barred blacks that no pile may contain; charcoal is left to {@link outsideRule}. */
 export const neverIn = (barred: readonly string[], shelf: Shelf): string[] =>
   barred.filter((pigment) => !isCharcoal(shelf, pigment));

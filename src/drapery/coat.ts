@@ -6,7 +6,7 @@ import { filmFor, filmsOf, glazeFor, glazesOf, insideOf, thinnings } from './gla
 import type { Laid, Layer } from './lay.ts';
 import { againstIt, type Under, underOf } from './under.ts';
 
-/** What a glazed step lies between, and what it holds. */
+/** Neighbours and constraints of a glazed step. */
 interface Place {
   readonly over?: Laid | undefined;
   readonly under?: Laid | undefined;
@@ -15,7 +15,10 @@ interface Place {
   readonly laid: readonly (Laid | undefined)[];
 }
 
-/** A step's body colour and film. Where the film as planned turns the hue, a thinner one is laid. */
+/**
+ * Body colour and glaze film of one step; a thinner film is used if the planned one turns the hue.
+ * @returns null if no film keeps the step's place in the order
+ */
 export function film(
   i: number,
   aim: Lab,
@@ -47,15 +50,21 @@ export function film(
   };
 }
 
-/** A glaze and how thick it lies on each step. */
+/** A glaze and its thickness on each step. */
 export interface Coat {
   readonly paint: ShelfPaint;
   readonly filmsMm: readonly number[];
 }
 
-/** How much lighter than what is seen the body colour is tried, to tell how strong the glaze is. */
+/**
+ * L* that the trial body colour is lighter than the target, to measure the strength of the glaze.
+ */
 const TRIED = 8;
 
+/**
+ * The glaze of a cloth, with the thickness for each step.
+ * @throws Snag if the shelf has no suitable glaze or no body colour
+ */
 export function coatOf(wish: ClothWish, wishes: readonly Lab[], layer: Layer, bench: Bench): Coat {
   const paint = chooseGlaze(wish, bench);
   const [L, a, b] = wishes[2]!;
@@ -65,7 +74,10 @@ export function coatOf(wish: ClothWish, wishes: readonly Lab[], layer: Layer, be
   return { paint, filmsMm };
 }
 
-/** The painter's glaze, or the one whose hue is the cloth's. */
+/**
+ * The painter's glaze, or the one nearest to the cloth's hue.
+ * @throws Snag if there is none
+ */
 export function chooseGlaze(
   { name, lab, glaze, pigments }: ClothWish,
   { shelf }: Bench,

@@ -6,7 +6,7 @@ import type { MixFault } from '../mixture/work.ts';
 import type { BlackRule } from './black.ts';
 import type { Stuff } from './stuff.ts';
 
-/** How a cloth is modelled; the painter chooses. */
+/** Ways to model a cloth; the painter chooses. */
 export const DRAPERY_WAYS = [
   'as nature had it',
   'deepened in its own hue',
@@ -15,34 +15,37 @@ export const DRAPERY_WAYS = [
 ] as const;
 export type DraperyWay = (typeof DRAPERY_WAYS)[number];
 
-/** A cloth as the painter wants it. Colours are CIELAB under D65. */
+/** What the painter wants of a cloth. Colours are CIELAB under D65. */
 export interface ClothWish {
   readonly name: string;
-  /** The local colour; of shot cloth, that of its lights. */
+  /** The local colour; for shot cloth, the colour of its lights. */
   readonly lab: Lab;
   readonly way: DraperyWay;
   readonly stuff: Stuff;
-  /** Steps evenly spaced, instead of as the stuff masses. */
+  /** Space the steps evenly, instead of as the fabric does. */
   readonly even?: boolean;
   /** `as nature had it`: the six steps of the photograph, lightest first. */
   readonly ladder?: readonly Lab[];
   /** `shot cloth`: the colour of its shadows. */
   readonly shadows?: Lab;
-  /** `underpaint and glaze`: the pigment of the glaze; left out, one is chosen. */
+  /** `underpaint and glaze`: pigment of the glaze; chosen automatically if omitted. */
   readonly glaze?: string;
-  /** Lights stay in the cloth's hue, where otherwise they may lean to the brighter neighbour. */
+  /**
+   * Keep the lights in the cloth's hue; otherwise they may lean towards a brighter neighbouring
+   * hue.
+   */
   readonly upright?: boolean;
-  /** The colour beside the cloth: with it comes reflected light. */
+  /** The colour beside the cloth, which adds reflected light. */
   readonly neighbour?: Lab;
-  /** White cloth in a grey light is white cloth all the same. */
+  /** The painter's declaration: white cloth in a grey light is still white cloth. */
   readonly declared?: Declared;
-  /** Black may deepen the shadows, whatever the rule says. */
+  /** Allow black in the shadows, whatever the rule says. */
   readonly insistBlack?: boolean;
-  /** Only these pigments. */
+  /** Use only these pigments. */
   readonly pigments?: readonly string[];
 }
 
-/** A garment: its cloth, with a lining and a trim of their own where wanted. */
+/** A garment: a cloth, with its own lining and trim if wanted. */
 export interface GarmentWish extends ClothWish {
   readonly lining?: ClothWish;
   readonly trim?: ClothWish;
@@ -51,27 +54,27 @@ export interface GarmentWish extends ClothWish {
 /** A transparent film over a fold's body colour. */
 export interface Glaze {
   readonly pigment: string;
-  /** Thickness as laid, millimetres. */
+  /** Wet thickness in millimetres. */
   readonly filmMm: number;
 }
 
-/** One step of a cloth as it is painted. */
+/** One step of a cloth as painted. */
 export interface Fold {
   readonly step: Step | 'reflected light';
-  /** What was aimed at, within the shelf's reach. */
+  /** Target colour, within the shelf's reach. */
   readonly wish: Lab;
-  /** What is expected to be seen: of the pile, or of the glaze over it. */
+  /** Expected visible colour: of the pile, or of the glaze over it. */
   readonly lab: Lab;
-  /** CIEDE2000 from the wish to what is seen. */
+  /** CIEDE2000 from the target to the visible colour. */
   readonly deltaE00: number;
-  /** The pile; under a glaze, the body colour beneath it, whose `lab` is its own colour before the glaze. */
+  /** The pile. Under a glaze it is the body colour, and its `lab` is without the glaze. */
   readonly mixture: Mixture;
   readonly glaze: Glaze | null;
-  /** Share of the cloth, 0…1; 0 for reflected light, which stands outside the order. */
+  /** Share of the cloth, 0…1; 0 for reflected light, which is outside the order. */
   readonly share: number;
 }
 
-/** What deepening with black instead would cost: chroma at the same lightness. */
+/** Loss of chroma if black deepened the step to the same lightness. */
 export interface BlackLoss {
   readonly step: Step;
   readonly black: string;
@@ -84,18 +87,18 @@ export interface Cloth {
   readonly name: string;
   readonly way: DraperyWay;
   readonly stuff: Stuff;
-  /** Six, lightest first, lightness strictly falling. */
+  /** Six folds, lightest first; lightness strictly falls. */
   readonly folds: readonly Fold[];
-  /** Between half-tone and shadow, outside the order; null without a neighbour. */
+  /** Lies between half-tone and shadow, outside the order; null without a neighbour. */
   readonly reflected: Fold | null;
   readonly black: BlackRule;
-  /** null where black is allowed anyway, or the shelf has none. */
+  /** null if black is allowed or the shelf has none. */
   readonly blackLoss: BlackLoss | null;
-  /** Every pigment in it. */
+  /** Every pigment used. */
   readonly pigments: readonly string[];
-  /** The shelf's pigment that gives its deepest fold most of its colour. */
+  /** The pigment that contributes most to the deepest fold. */
   readonly deepest: string;
-  /** Plain sentences: what was held back, what the shelf could not do. */
+  /** Sentences about what was restrained and what the shelf could not do. */
   readonly remarks: readonly string[];
 }
 
@@ -106,14 +109,16 @@ export interface Garment extends Cloth {
 
 export type DraperyFault =
   | MixFault
-  /** The shelf has not six lightnesses for this cloth. */
+  /** The shelf does not have six lightnesses for this cloth. */
   | { readonly code: 'no-range'; readonly name: string }
-  /** No transparent pigment of this hue is on the shelf, or the one named is not. */
+  /** The shelf has no transparent pigment of this hue, or not the one named. */
   | { readonly code: 'no-glaze'; readonly name: string; readonly pigment: string | null }
-  /** `as nature had it` without six colours, `shot cloth` without the colour of its shadows. */
+  /** `as nature had it` without six colours, or `shot cloth` without its shadow colour. */
   | { readonly code: 'wants-more'; readonly name: string; readonly what: 'ladder' | 'shadows' };
 
-/** Carries a fault of drapery up to where it becomes a value. */
+/**
+ * Carries a drapery fault out of nested calls; {@link drape} in garment.ts turns it into a value.
+ */
 export class Snag extends Error {
   readonly fault: DraperyFault;
   constructor(fault: DraperyFault) {

@@ -11,21 +11,29 @@ import { type Bounds, dulled, type Laid, type Layer } from './lay.ts';
 import { reflection } from './model.ts';
 import { shareOf } from './stuff.ts';
 
-/** What is to be laid. */
+/** Input of the ladder search. */
 export interface Order {
   readonly wish: ClothWish;
-  /** Six colours, lightest first. */
+  /** Six target colours, lightest first. */
   readonly wishes: readonly Lab[];
-  /** Of shot cloth: the hue that its shadows hold. */
+  /** For shot cloth: the hue that its shadows hold. */
   readonly shadowHue: Lab | undefined;
 }
 
-/** Local colour first, then the ends, then what lies between: so that its pigments serve again. */
+/**
+ * Order of the steps: local colour first, then the ends, then those between, so that later steps
+ * reuse its pigments.
+ */
 const TURNS = [2, 5, 3, 4, 0, 1] as const;
-/** Where a step cannot be laid as wished, it gives way by so much of the room around it. */
+/**
+ * Offsets to try if a step cannot be mixed as targeted, as fractions of the gap to its neighbours.
+ */
 const GIVE = [0, 0.2, -0.2, 0.4, -0.4] as const;
 
-/** The six folds of a cloth, and the light that its neighbour throws into them. */
+/**
+ * Mixes the six folds of a cloth, and the reflected light of its neighbour.
+ * @throws Snag if the shelf has no six lightnesses for it
+ */
 export function layFolds(
   order: Order,
   layer: Layer,
@@ -50,12 +58,12 @@ export function layFolds(
   return { folds, reflected: reflect(wish, folds, laid as Laid[], layer) };
 }
 
-/** More let-downs than this are more trouble than a knife-tip by eye. */
+/** More let-downs than this are more trouble than measuring a knife-tip by eye. */
 const LET_DOWNS = 2;
 
 /**
- * The piles as a bench measures them. Where plain parts pass what it measures, a let-down takes their
- * place, if it keeps the pile's place in the order; under a glaze only plain parts are told.
+ * Piles that a knife can measure. A let-down replaces plain parts if their ratio is too large to
+ * measure and it keeps the pile's place in the order; under a glaze only plain parts are used.
  */
 function measurable(laid: readonly Laid[]): Mixture[] {
   return laid.map(({ mixture, glaze }, i) => {
@@ -72,6 +80,10 @@ function measurable(laid: readonly Laid[]): Mixture[] {
   });
 }
 
+/**
+ * Mixes one step between its neighbours.
+ * @throws Snag if no offset works
+ */
 function step(
   i: number,
   { wish, wishes, shadowHue }: Order,
@@ -98,7 +110,10 @@ function step(
   throw new Snag({ code: 'no-range', name: wish.name });
 }
 
-/** Below the local colour its hue is held; shot cloth holds that of its shadows, nature its own. */
+/**
+ * The hue that a step holds: below the local colour that of the local colour; in shot cloth's
+ * shadows their own; in `as nature had it` the step's own.
+ */
 function hueFor(
   i: number,
   { way }: ClothWish,
@@ -115,7 +130,10 @@ function body(aim: Lab, bounds: Bounds, layer: Layer): Omit<Laid, 'wish'> | null
   return mixture && { mixture, lab: mixture.lab, partsLab: mixture.partsLab, glaze: null };
 }
 
-/** Reflected light: the neighbour's colour in the shadow, lighter than it and darker than the half-tone. */
+/**
+ * Reflected light: the neighbour's colour in the shadow, lighter than the shadow and darker than
+ * the half-tone.
+ */
 function reflect(
   { neighbour, name }: ClothWish,
   folds: readonly Fold[],

@@ -8,7 +8,7 @@ import { filmOver, insideOf } from './glaze.ts';
 /** One coat of a passage. */
 export interface FormulaLayer {
   readonly film: 'body colour' | 'glaze';
-  /** Of a glaze: its one pigment, and what is seen through it. */
+  /** For a glaze: its one pigment, with the colour seen through it. */
   readonly mixture: Mixture;
   readonly filmMm?: number;
   readonly note: string;
@@ -16,11 +16,11 @@ export interface FormulaLayer {
 
 export interface Passage {
   readonly name: string;
-  /** The lowest first. */
+  /** Lowest first. */
   readonly layers: readonly FormulaLayer[];
 }
 
-/** A named recipe by the passages of one subject; the book adds its date and where it came from. */
+/** A named recipe for the passages of one subject; the book adds its date and source. */
 export interface Formula {
   readonly name: string;
   readonly note: string;
@@ -30,7 +30,10 @@ export interface Formula {
 
 export type FormulaHead = Pick<Formula, 'name' | 'note' | 'subject'>;
 
-/** A formula of a drapery: a passage for every fold, the lining's and the trim's after the cloth's own. */
+/**
+ * The formula of a drapery: a passage per fold, first the cloth's, then the lining's and the
+ * trim's.
+ */
 export function formulaOf(garment: Garment | Cloth, head: FormulaHead, shelf: Shelf): Formula {
   const cloths: readonly (readonly [string, Cloth])[] = [
     ['', garment],
@@ -45,7 +48,7 @@ export function formulaOf(garment: Garment | Cloth, head: FormulaHead, shelf: Sh
   return { ...head, passages };
 }
 
-/** A formula of colours that have their piles: a harmony, or passages put together by hand. */
+/** A formula from existing piles: a harmony, or passages assembled by hand. */
 export function formulaOfPiles(
   piles: readonly { readonly name: string; readonly mixture: Mixture }[],
   head: FormulaHead,
@@ -80,7 +83,7 @@ function layersOf(fold: Fold, shelf: Shelf): FormulaLayer[] {
   ];
 }
 
-/** Every pigment of a formula, in the order of its use. */
+/** Every pigment of a formula, in order of first use. */
 export const pigmentsIn = (formula: Formula): string[] => [
   ...new Set(
     formula.passages.flatMap(({ layers }) =>

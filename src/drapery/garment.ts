@@ -20,20 +20,20 @@ import { ruleFor, shotShadows, tonesFor, underGlaze } from './plan.ts';
 import { remarksOf } from './remarks.ts';
 import { LEAST_DOWN, LEAST_UP, lightnesses, UNDER_WHITE } from './stuff.ts';
 
-/** How a drapery is worked out. */
+/** Options of a drapery job. */
 export interface DraperyOptions extends BenchOptions {
-  /** Share of the work done, 0…1. */
+  /** Called with progress 0…1. */
   readonly onProgress?: (done: number) => void;
 }
 
 /**
- * A garment as a ladder of six steps, each with its pile, or with its body colour and the glaze over it:
- * what the painter lays out for one cloth, with a lining and a trim where wanted. Lightness falls strictly
- * from step to step, of the recipes and of their whole parts; below the local colour the hue is held
- * within 5 degrees (OKLab) of it, of shot cloth within 5 of its shadows' own.
+ * Computes a garment as ladders of six steps, each with its pile, or its body colour and glaze;
+ * with a lining and a trim if wanted. Lightness falls strictly from step to step, for recipes and
+ * for their whole parts. Below the local colour the hue stays within 5 degrees (OKLab) of it; in
+ * shot cloth, of the shadows' own hue.
  *
- * @returns a fault where the shelf has not six lightnesses for the cloth, has no glaze of its hue, or
- *   something is missing that the way needs
+ * @returns a fault if the shelf does not have six lightnesses for the cloth, has no glaze of its
+ *   hue, or the chosen way lacks an input
  * @throws RangeError for `most` outside 1 to 6
  */
 export function drape(
@@ -80,7 +80,7 @@ function clothOf(wish: ClothWish, bench: Bench): Cloth {
   if (tones === null || ends === null || room < 4) throw new Snag({ code: 'no-range', name });
 
   const white = whiteOf(shelf, wish.pigments);
-  // Something is kept in hand for the brightest gleam and the deepest dark (Alberti 1435).
+  // Keep a reserve for the brightest gleam and the deepest dark (Alberti 1435).
   const top = Math.min(
     ends.lightest - Math.min(LEAST_UP, 0.4 * room),
     white[0] - UNDER_WHITE,
@@ -126,17 +126,20 @@ function clothOf(wish: ClothWish, bench: Bench): Cloth {
   };
 }
 
-/** The lightest masstone that may be used. */
+/** The lightest masstone among the allowed pigments. */
 function whiteOf(shelf: Shelf, pigments: readonly string[] | undefined): Lab {
   const masstones = masstonesOf(shelf).filter(({ pigment }) => pigments?.includes(pigment) ?? true);
   return masstones.map(({ lab }) => lab).toSorted((p, q) => q[0] - p[0])[0] ?? [100, 0, 0];
 }
 
-/** Where whole parts leave no six lightnesses, the local colour gives way by so much L*, and once more. */
+/**
+ * L* by which the local colour gives way if whole parts yield no six lightnesses, and the number of
+ * tries.
+ */
 const ROOM = 6;
 const TRIES = 4;
 
-/** The first plan that can be laid; each next one makes more room. */
+/** Returns the first plan that can be mixed; each further plan makes more room. */
 function firstThatLays<T>(
   plan: (more: number) => readonly Lab[],
   lay: (wishes: readonly Lab[]) => T,
@@ -152,7 +155,7 @@ function firstThatLays<T>(
   }
 }
 
-/** The glaze, or what the deepest pile holds most of beside white. */
+/** The glaze, or the largest pigment of the deepest pile other than white. */
 function deepestOf({ glaze, mixture }: Cloth['folds'][number], { white }: Shelf): string {
   const coloured = mixture.recipe.find(({ pigment }) => pigment !== white);
   return glaze?.pigment ?? (coloured ?? mixture.recipe[0]!).pigment;

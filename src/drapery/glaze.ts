@@ -9,23 +9,26 @@ import { pigmentOf } from '../pigment/facts.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import { blacksOf } from './black.ts';
 
-/** Thickness of the glaze over each step, beside that over the local colour: the gleams are left bare. */
+/** Film thickness on each step, relative to the local colour; highlights stay bare. */
 export const GROWS = [0, 0.4, 1, 1.7, 2.5, 3.4] as const;
-/** A glaze is laid from a veil of one micrometre up to 30 in two coats. */
+/** Range of a glaze: from a veil of one micrometre to 30 in two coats. */
 export const THINNEST_MM = 0.001;
 export const THICKEST_MM = 0.03;
-/** Over the local colour it deepens the body colour by so much L*, if one coat does. */
+/** L* by which the glaze deepens the body colour at the local colour, if one coat suffices. */
 const DEEPENS = 5;
-/** Above this the glaze is laid in two coats. */
+/** Thickest single coat; thicker films take two. */
 export const ONE_COAT_MM = 0.015;
 
-/** A film of this thickness that hides no more than this lets the underpaint speak. */
+/** A pigment makes a glaze if a film of this thickness has at most this contrast ratio. */
 const TEST_MM = 0.02;
 const CLEAR = 0.75;
-/** A glaze is of its cloth's hue up to here; yellow over green lies within it. */
+/** Largest hue difference between a glaze and its cloth; yellow over green is within it. */
 const AKIN_DEG = 40;
 
-/** Pigments of a shelf that make a glaze: films of them let the ground through; blacks do not count. */
+/**
+ * Pigments of a shelf that make a glaze: their films show the ground; blacks and whites are
+ * excluded.
+ */
 export function glazesOf(shelf: Shelf): ShelfPaint[] {
   const blacks = blacksOf(shelf);
   return shelf.paints.filter(
@@ -37,7 +40,7 @@ export function glazesOf(shelf: Shelf): ShelfPaint[] {
   );
 }
 
-/** The glaze whose film over white comes nearest to a cloth's hue; null where none is akin. */
+/** The glaze whose film over white is nearest in hue to a cloth; null if none is near enough. */
 export function glazeFor(lab: Lab, shelf: Shelf): ShelfPaint | null {
   const wanted = oklabHueDeg(oklabOfLab(lab));
   if (wanted === null) return null;
@@ -53,7 +56,7 @@ export function glazeFor(lab: Lab, shelf: Shelf): ShelfPaint | null {
   return ranked[0] && ranked[0].away <= AKIN_DEG ? ranked[0].paint : null;
 }
 
-/** Internal reflectance of a pile laid opaque. */
+/** Internal reflectance of an opaque pile, without surface reflection. */
 export function insideOf(recipe: readonly (Share | Part)[], shelf: Shelf): Reflectance {
   const paints = recipe.map(
     ({ pigment }) => shelf.paints.find((one) => one.pigment === pigment)!.paint,
@@ -62,7 +65,10 @@ export function insideOf(recipe: readonly (Share | Part)[], shelf: Shelf): Refle
   return opaque(amounts, paints, spectrum<'R'>());
 }
 
-/** What is seen of a glaze over an opaque ground: a finite film, not a filter. CIELAB, D65. */
+/**
+ * Colour of a glaze over an opaque ground, as a film of finite thickness, not a filter. CIELAB
+ * under D65.
+ */
 export function filmOver(
   { paint }: ShelfPaint,
   filmMm: number,
@@ -74,8 +80,9 @@ export function filmOver(
 }
 
 /**
- * Thickness of a glaze over the local colour: what deepens a body colour by {@link DEEPENS}, within a
- * veil and what leaves room for the folds. Thickness only ever grows from there.
+ * Thickness of a glaze over the local colour, by bisection: what deepens the body colour by {@link
+ * DEEPENS}, from a veil up to what leaves room for the folds.
+ * @returns millimetres
  */
 export function filmFor(paint: ShelfPaint, ground: Reflectance, shelf: Shelf): number {
   const L = (filmMm: number) => filmOver(paint, filmMm, ground, shelf)[0];
@@ -90,15 +97,17 @@ export function filmFor(paint: ShelfPaint, ground: Reflectance, shelf: Shelf): n
   return high;
 }
 
-/** A film grows by this factor at least from step to step. */
+/** Least growth factor of the film from step to step. */
 const GROWTH = 1.1;
-/** Thinner films that are tried where the planned one turns the hue. */
+/**
+ * Thinner films to try if the planned one turns the hue: interpolation weights towards the least.
+ */
 const THINNER = [0.6, 0.3, 0] as const;
 
 /**
- * Thicknesses for one step: as planned, as far as those laid already leave room; where `thinner` is asked
- * for then towards the least by which the film still grows into the folds.
- * @param laidMm films of the steps laid already, by step
+ * Thicknesses to try for one step, in millimetres: the planned one, as far as the other films leave
+ * room; with `thinner` also thinner ones, down to the least that still grows into the folds.
+ * @param laidMm films of the finished steps, by step
  */
 export function thinnings(
   i: number,
@@ -117,7 +126,10 @@ export function thinnings(
   return [planned, ...THINNER.map((t) => least * (planned / least) ** t)];
 }
 
-/** The six thicknesses, none beyond what a veil and two coats can be. */
+/**
+ * The six thicknesses in millimetres, within the range of a veil and two coats.
+ * @param local thickness over the local colour
+ */
 export function filmsOf(local: number): readonly number[] {
   let last = 0;
   return GROWS.map((factor, i) => {

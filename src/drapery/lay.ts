@@ -8,47 +8,51 @@ import type { Shelf } from '../pigment/shelf.ts';
 import { type BlackRule, neverIn, outsideRule } from './black.ts';
 import type { Glaze } from './fold.ts';
 
-/** A pile with fewer pigments serves where it comes this near: no eye sees more; … */
+/** CIEDE2000 up to which a pile with fewer pigments serves: no visible difference. */
 const SERVES = 1;
-/** … of a neutral cloth, whose tint may turn a little. */
+/** The same for a neutral cloth, whose tint may vary a little. */
 const SERVES_NEUTRAL = 2.5;
-/** More than this nearer, and pigments that the garment has not yet are worth fetching. */
+/** Gain in CIEDE2000 that justifies pigments that the garment does not use yet. */
 const WORTH = 1;
 
-/** A colour as a recipe gives it and as its whole parts do. */
+/** Colours of a recipe and of its whole parts. */
 export type Seen = Pick<Mixture, 'lab' | 'partsLab'>;
 
-/** One step as laid. */
+/** One finished step. */
 export interface Laid {
   readonly wish: Lab;
   readonly mixture: Mixture;
-  /** What is seen of the recipe and of its parts. */
+  /** Visible colours of the recipe and of its parts. */
   readonly lab: Lab;
   readonly partsLab: Lab;
   readonly glaze: Glaze | null;
 }
 
-/** What a pile must obey beside coming near. */
+/** Constraints on a pile besides its difference from the target. */
 export interface Bounds {
-  /** L* of both the recipe and its whole parts lie under these of the step before. */
+  /** L* of the recipe and of its parts must be below these, of the step before … */
   readonly below?: Seen | undefined;
+  /** … and above these, of the step after. */
   readonly above?: Seen | undefined;
-  /** The hue to be held within 5 degrees. */
+  /** The hue to hold within 5 degrees. */
   readonly hue?: Lab | undefined;
-  /** How far L* may miss, so that the next steps keep their room. */
+  /** Largest deviation of L*, so that the next steps keep their room. */
   readonly slack?: number | undefined;
 }
 
-/** Lays one pile after another for a cloth, with as few pigments as serve. */
+/** Finds one pile after another for a cloth, with as few pigments as possible. */
 export class Layer {
-  /** Pigments that the cloth has so far. */
+  /** Pigments that the cloth uses so far. */
   readonly held: string[] = [];
   private readonly bench: Bench;
   private readonly rule: BlackRule;
   private readonly of: readonly string[] | undefined;
   private readonly serves: number;
 
-  /** @param local the cloth's colour */
+  /**
+   * @param local the cloth's colour, CIELAB under D65
+   * @param of the allowed pigments; default: the whole shelf
+   */
   constructor(bench: Bench, local: Lab, rule: BlackRule, of?: readonly string[]) {
     this.serves = chroma(local) < NEUTRAL_CHROMA ? SERVES_NEUTRAL : SERVES;
     this.bench = bench;
@@ -57,15 +61,16 @@ export class Layer {
   }
 
   /**
-   * The pile for a colour: of what the cloth has already, else of the whole shelf; with the fewest
-   * pigments that serve. Where nothing obeys, the nearest whose lightness does; null where none.
+   * Finds the pile for a colour and records its pigments: from the cloth's own pigments, otherwise
+   * from the whole shelf, with the fewest that serve. If no pile meets every constraint, returns
+   * the nearest with the right order of lightness; null if there is none.
    */
   pile(wish: Lab, bounds: Bounds = {}): Mixture | null {
     const found = this.find(wish, bounds);
     return found && this.take(found);
   }
 
-  /** The same, without noting it: for a look. */
+  /** Like {@link pile}, without recording the pigments. */
   find(wish: Lab, bounds: Bounds = {}): Mixture | null {
     const { shelf, most } = this.bench;
     const seen: Mixture[] = [];
@@ -109,7 +114,7 @@ export class Layer {
     return stay ? near : fetched;
   }
 
-  /** Whether some pile that the rule allows comes so near that no eye sees more. */
+  /** Whether an allowed pile matches without a visible difference. */
   reaches(wish: Lab): boolean {
     const found = this.bench.mix(wish, {
       quick: true,
@@ -119,14 +124,14 @@ export class Layer {
     return found !== null && found.deltaE00 <= SERVES;
   }
 
-  /** Notes a pile that was chosen elsewhere. */
+  /** Records the pigments of a pile. */
   take(mixture: Mixture): Mixture {
     for (const { pigment } of [...mixture.recipe, ...mixture.parts])
       if (!this.held.includes(pigment)) this.held.push(pigment);
     return mixture;
   }
 
-  /** What is on the palette for this cloth; a white is always at hand. */
+  /** Pigments on the palette for this cloth; a white is always available. */
   private own(): readonly string[] {
     if (this.held.length === 0) return [];
     const { white } = this.bench.shelf;
@@ -151,24 +156,24 @@ export class Layer {
   }
 }
 
-/** Whether a pile holds black outside the rule, as a recipe or in its whole parts. */
+/** Whether a pile contains black against the rule, as a recipe or in whole parts. */
 export function barredIn(mixture: Mixture, barred: readonly string[], shelf: Shelf): boolean {
   const parts: Share[] = mixture.parts.map(({ pigment, parts: share }) => ({ pigment, share }));
   return [mixture.recipe, parts].some((recipe) => outsideRule(recipe, barred, shelf).length > 0);
 }
 
-/** Both as a recipe and in whole parts. */
+/** Compares both the recipe and its whole parts. */
 export const lower = (one: Seen, than: Seen): boolean =>
   one.lab[0] < than.lab[0] && one.partsLab[0] < than.partsLab[0];
 
-/** Lightness counts twice: the ladder lives by it. */
+/** Lightness counts twice, because the ladder depends on it. */
 const nearest = (mixtures: readonly Mixture[], wish: Lab): Mixture | null =>
   mixtures.toSorted((p, q) => miss(p, wish) - miss(q, wish))[0] ?? null;
 
 const miss = ({ lab, deltaE00 }: Mixture, wish: Lab): number =>
   deltaE00 + Math.abs(lab[0] - wish[0]);
 
-/** The same colour with less chroma, as far as needed for `passes`; null where not even its grey does. */
+/** Reduces chroma as far as `passes` requires, by bisection; null if not even grey passes. */
 export function dulled(lab: Lab, passes: (lab: Lab) => boolean): Lab | null {
   if (passes(lab)) return lab;
   let [low, high] = [0, 1];

@@ -5,8 +5,8 @@ import type { Shelf } from '../pigment/shelf.ts';
 import type { BlackLoss, Fold } from './fold.ts';
 
 /**
- * What the shadow would lose if the local colour were deepened with black to the same lightness.
- * @returns null where there is no black, or black cannot bring it so low
+ * Chroma that the shadow would lose if black deepened the local colour to the same lightness.
+ * @returns null if there is no black, or none that gets so dark
  */
 export function lossToBlack(
   local: Mixture,

@@ -4,14 +4,17 @@ import { kindOf } from '../harmony/family.ts';
 import { dulled } from './lay.ts';
 import type { Tones } from './tone.ts';
 
-/** OKLab hue to which lights lean: that of yellow. */
+/** OKLab hue, degrees, towards which lights lean: yellow. */
 const BRIGHT_HUE = 100;
-/** How far the light and the highlight may lean, degrees: vermilion and orange for red, lead-tin yellow for green. */
+/**
+ * Largest lean of the light and of the highlight, degrees: vermilion and orange for red, lead-tin
+ * yellow for green.
+ */
 const LEAN = [10, 18] as const;
-/** Leaning is worth it where it keeps this much more chroma than staying. */
+/** Gain in chroma that justifies leaning. */
 const GAIN = 1.5;
 
-/** What is wished above the local colour: the highlight and the light. */
+/** Targets above the local colour: the highlight and the light. */
 export function lightsOf(
   tones: Tones,
   local: Lab,
@@ -31,7 +34,9 @@ export function lightsOf(
   return [one(lightness[0], more), one(lightness[1], less)];
 }
 
-/** Red leans to vermilion and orange, green to lead-tin yellow; nothing leans further than there. */
+/**
+ * Degrees by which lights lean: red towards vermilion and orange, green towards lead-tin yellow.
+ */
 function leanOf(local: Lab): readonly [number, number] {
   const { family } = kindOf(local);
   const h = oklabHueDeg(oklabOfLab(local));
@@ -41,7 +46,7 @@ function leanOf(local: Lab): readonly [number, number] {
   return [by(LEAN[0]), by(LEAN[1])];
 }
 
-/** What is wished below the local colour, its hue held: as much chroma as the shelf keeps there. */
+/** Targets below the local colour: the same hue, with as much chroma as the shelf has there. */
 export function shadowsOf(tones: Tones, local: Lab, lightness: readonly number[]): readonly Lab[] {
   const C = chroma(local);
   return lightness.map(
@@ -49,7 +54,7 @@ export function shadowsOf(tones: Tones, local: Lab, lightness: readonly number[]
   );
 }
 
-/** Between the local colour and the shadow of shot cloth both hues meet. */
+/** Target between the local colour and the shadow of shot cloth, where both hues meet. */
 export function meeting(tones: Tones, local: Lab, shadow: Lab, L: number): Lab {
   const [x, y] = [oklabOfLab(local), oklabOfLab(shadow)];
   const middle = labOfOklab([(x[0] + y[0]) / 2, (x[1] + y[1]) / 2, (x[2] + y[2]) / 2]);
@@ -57,7 +62,7 @@ export function meeting(tones: Tones, local: Lab, shadow: Lab, L: number): Lab {
   return dulled(wish, (lab) => tones.passes(lab)) ?? [L, 0, 0];
 }
 
-/** What a neighbour throws back into the shadow: the cloth's own colour, drawn to the neighbour's. */
+/** Target for reflected light: the cloth's own colour, mixed with its neighbour's in OKLab. */
 export function reflection(own: Lab, neighbour: Lab, L: number): Lab {
   const [x, y] = [oklabOfLab(own), oklabOfLab(neighbour)];
   const at = (i: 1 | 2) => 0.55 * x[i] + 0.45 * y[i];

@@ -4,14 +4,14 @@ import type { Shelf } from '../pigment/shelf.ts';
 import { dulled } from './lay.ts';
 import type { Tones } from './tone.ts';
 
-/** Least L* between two steps, where a photograph has them alike. */
+/** Least difference of L* between two steps. */
 export const GAP = 1.5;
 
 /**
- * The six steps of a photograph, brought into reach: keyed to the shelf's range of light and dark where
- * they leave it, drawn apart where they are alike, each with as much of its own chroma as is mixed there.
- * @param more how many times the least gap is widened
- * @returns null where the shelf has not six lightnesses
+ * Brings the six steps of a photograph within reach: maps them into the shelf's range of light and
+ * dark if they leave it, separates equal ones, and keeps as much chroma as the shelf has there.
+ * @param more how many times to widen the least gap
+ * @returns null if the shelf does not have six lightnesses
  */
 export function natureOf(
   ladder: readonly Lab[],
@@ -35,7 +35,10 @@ export function natureOf(
   });
 }
 
-/** Lightnesses drawn apart to at least `gap`, within the ends, each moved as little as one pass down and one up need. */
+/**
+ * Separates lightnesses by at least `gap` within the ends, moving each as little as one pass down
+ * and one pass up allow.
+ */
 export function spread(
   lightness: readonly number[],
   { deepest, lightest }: { readonly deepest: number; readonly lightest: number },
@@ -45,7 +48,7 @@ export function spread(
   const L = lightness.map((value, i) =>
     Math.min(lightest - i * gap, Math.max(deepest + (last - i) * gap, value)),
   );
-  // Pairs that lie too near are drawn apart about their middle, from the local colour outwards.
+  // Separate pairs that are too close, from the local colour outwards.
   const from = Math.min(2, last);
   for (let i = from + 1; i <= last; i++) L[i] = Math.min(L[i]!, L[i - 1]! - gap);
   for (let i = from - 1; i >= 0; i--) L[i] = Math.max(L[i]!, L[i + 1]! + gap);

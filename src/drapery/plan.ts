@@ -8,7 +8,10 @@ import { shadowsOf } from './model.ts';
 import { LEAST_DOWN } from './stuff.ts';
 import { type Ends, Tones } from './tone.ts';
 
-/** A local colour is mixed without black where that serves: then none may deepen it. */
+/**
+ * The rule on black for a cloth. Its local colour is mixed without black if possible; then no black
+ * may deepen it.
+ */
 export function ruleFor(lab: Lab, wish: ClothWish, bench: Bench) {
   const { shelf } = bench;
   const blacks = blacksOf(shelf);
@@ -22,7 +25,10 @@ export function ruleFor(lab: Lab, wish: ClothWish, bench: Bench) {
   });
 }
 
-/** What the shelf does with a colour's hue; where it has none of it, with the hue of the nearest that it mixes. */
+/**
+ * What the shelf can do with a colour's hue, or with the hue of the nearest mixture if it has none
+ * of it; null if nothing mixes.
+ */
 export function tonesFor(
   lab: Lab,
   { pigments }: ClothWish,
@@ -35,7 +41,11 @@ export function tonesFor(
   return nearest && new Tones(bench, nearest.lab, barred, pigments);
 }
 
-/** The shadows of shot cloth: deepened in their own hue, below the half-tone where both meet. */
+/**
+ * Targets for the shadows of shot cloth: deepened in their own hue, below the half-tone where both
+ * hues meet.
+ * @throws Snag if the shelf has no range for them
+ */
 export function shotShadows(wish: ClothWish, local: Lab, steps: readonly number[], bench: Bench) {
   const { name, shadows } = wish;
   const barred = ruleFor(shadows!, { ...wish, lab: shadows! }, bench).barred;
@@ -51,7 +61,10 @@ export function shotShadows(wish: ClothWish, local: Lab, steps: readonly number[
   return { half: L[0]!, wishes: shadowsOf(tones, shadows!, [L[1]!, L[2]!]) };
 }
 
-/** A film over what is deeper than its own pigment lightens it: a glazed cloth goes no deeper than that. */
+/**
+ * Limits of a glazed cloth. A film over a body colour deeper than its own pigment lightens it, so
+ * the cloth gets no deeper than that.
+ */
 export function underGlaze(ends: Ends, tones: Tones, wish: ClothWish, bench: Bench): Ends {
   const body = bench.mix(tones.at(ends.deepest, tones.alive), { quick: true });
   if (body === null) return ends;

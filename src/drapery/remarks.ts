@@ -7,10 +7,10 @@ import type { Shelf } from '../pigment/shelf.ts';
 import type { ClothWish, DraperyFault, Fold } from './fold.ts';
 import { ONE_COAT_MM } from './glaze.ts';
 
-/** Beyond this a step differs plainly from its wish. */
+/** CIEDE2000 beyond which a step clearly misses its target. */
 const PLAIN = 3;
 
-/** What was held back and what the shelf could not do, in plain sentences. */
+/** Sentences about what was restrained and what the shelf could not do. */
 export function remarksOf(
   wish: ClothWish,
   wanted: Lab,
@@ -57,7 +57,7 @@ export function remarksOf(
   return said;
 }
 
-/** What happened, then what to do. Faults of mixing have words of their own. */
+/** The sentence for a fault: what happened, then what to do. Mixture faults have their own. */
 export function draperyFaultWords(
   fault: Exclude<DraperyFault, { code: MixCode }>,
   labelOf: (pigment: string) => string = (pigment) => pigment,

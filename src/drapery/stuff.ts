@@ -1,26 +1,27 @@
 import { STEPS, type Step } from '../harmony/harmony.ts';
 
-/** What a garment is made of. */
+/** Fabrics of a garment. */
 export const STUFFS = ['linen', 'wool', 'satin', 'velvet'] as const;
 export type Stuff = (typeof STUFFS)[number];
 
 /**
- * How a stuff takes the light. Common practice, no published source: satin gathers its darks and flashes;
- * wool spreads everything; velvet keeps its body dark and lights its edges; linen breaks in crisp planes.
+ * How a fabric reflects light. Common practice, no published source: satin gathers its darks and
+ * flashes; wool spreads everything; velvet keeps its body dark and lights its edges; linen breaks
+ * in crisp planes.
  */
 export interface Sheen {
-  /** How far the highlight goes from the local colour (0) to the lightest that the shelf has (1). */
+  /** Position of the highlight between the local colour (0) and the shelf's lightest (1). */
   readonly top: number;
-  /** Where the light stands between local colour (0) and highlight (1). */
+  /** Position of the light between local colour (0) and highlight (1). */
   readonly light: number;
-  /** How far the deepest fold goes from the local colour (0) to the deepest of the hue (1). */
+  /** Position of the deepest fold between the local colour (0) and the deepest of the hue (1). */
   readonly depth: number;
-  /** Where half-tone and shadow stand between local colour (0) and deepest fold (1). */
+  /** Positions of half-tone and shadow between local colour (0) and deepest fold (1). */
   readonly halfTone: number;
   readonly shadow: number;
-  /** How the steps mass: shares of the cloth, in the order of the ladder; they sum to 1. */
+  /** Share of the cloth of each step, in the order of the ladder; they sum to 1. */
   readonly shares: readonly [number, number, number, number, number, number];
-  /** Edge of the highlight: 0 melts into the light, 1 is cut sharp. */
+  /** Edge of the highlight: 0 melts into the light, 1 is sharp. */
   readonly sharpness: number;
 }
 
@@ -63,15 +64,15 @@ export const SHEENS: Record<Stuff, Sheen> = {
   },
 };
 
-/** Share of the cloth that a step holds. */
+/** Share of the cloth that a step covers, 0…1. */
 export const shareOf = (stuff: Stuff, step: Step): number =>
   SHEENS[stuff].shares[STEPS.indexOf(step)]!;
 
 /**
  * L* of the six steps.
  * @param local L* of the local colour, between the two ends
- * @param ends  L* of the lightest and of the deepest that the hue has on this shelf, and of its white
- * @param even  evenly spaced above and below the local colour, instead of as the stuff masses
+ * @param ends L* of the lightest and deepest colour of the hue on this shelf, and of its white
+ * @param even spaced evenly above and below the local colour, instead of as the fabric does
  */
 export function lightnesses(
   local: number,
@@ -81,7 +82,7 @@ export function lightnesses(
 ): readonly number[] {
   const { top, light, depth, halfTone, shadow } = SHEENS[stuff];
   let up = Math.max(top * (ends.lightest - local), Math.min(LEAST_UP, ends.lightest - local));
-  // No whole parts lie just under white: what comes so near is white itself.
+  // Whole parts cannot mix a tint just below white: use white itself.
   if (local + up > ends.white - NEAR_WHITE) up = ends.white - local;
   const down = Math.max(depth * (local - ends.deepest), Math.min(LEAST_DOWN, local - ends.deepest));
   const [l, h, s] = even ? [1 / 2, 1 / 3, 2 / 3] : [light, halfTone, shadow];
@@ -89,10 +90,13 @@ export function lightnesses(
   return [local + up, second, local, local - h * down, local - s * down, local - down];
 }
 
-/** Least L* that lights and shadows need to be told apart, two steps and three. */
+/** Least L* that the lights (two steps) and the shadows (three) need to be distinct. */
 export const LEAST_UP = 5;
 export const LEAST_DOWN = 7;
-/** A tint of 31 parts white and one of the weakest pigment is about so much darker than white. */
+/**
+ * L* by which the lightest whole-part tint (31 parts white, one of the weakest pigment) is darker
+ * than white, about.
+ */
 const NEAR_WHITE = 4;
-/** The local colour stays so far under the white: room for a light and a gleam. */
+/** Least L* between the local colour and white, for a light and a gleam. */
 export const UNDER_WHITE = 10;

@@ -4,17 +4,24 @@ import { type Bench, furthest } from '../harmony/bench.ts';
 import { hueHeld } from '../harmony/held.ts';
 import { atHue, NEUTRAL_CHROMA } from '../harmony/vary.ts';
 
-/** Up to here a colour counts as mixed; where the painter allows few pigments, none hits it exactly. */
+/**
+ * CIEDE2000 up to which a colour counts as mixed; larger if the painter allows few pigments, since
+ * none matches exactly.
+ */
 const MET = 0.5;
 const MET_OF_FEW = 1.5;
-/** A neutral may change its tint as long as it stays one. */
+/** A neutral may change its tint as long as it stays neutral. */
 const MET_NEUTRAL = 3;
+/** Largest deviation of L* of such a mixture. */
 const LEVEL = 0.5;
-/** A shadow keeps at least this part of its cloth's chroma, or it is dead. */
+/**
+ * Share of its cloth's chroma that a shadow keeps at least, or it looks dead; and the least C*
+ * itself.
+ */
 const ALIVE = 0.3;
 const LEAST_CHROMA = 4;
 
-/** L* of the deepest and of the lightest that a hue has. */
+/** L* of the deepest and of the lightest colour of a hue. */
 export interface Ends {
   readonly deepest: number;
   readonly lightest: number;
@@ -25,7 +32,7 @@ export class Tones {
   readonly neutral: boolean;
   /** OKLab hue, radians. */
   readonly hue: number;
-  /** Chroma that a shadow keeps at least. */
+  /** Least C* of a shadow. */
   readonly alive: number;
   private readonly bench: Bench;
   private readonly without: readonly string[];
@@ -33,7 +40,10 @@ export class Tones {
   private readonly lab: Lab;
   private known: Ends | null | undefined;
 
-  /** @param without pigments that no step of it may hold */
+  /**
+   * @param without pigments that no step may contain
+   * @param of the allowed pigments; default: the whole shelf
+   */
   constructor(bench: Bench, lab: Lab, without: readonly string[], of?: readonly string[]) {
     this.bench = bench;
     this.lab = lab;
@@ -46,16 +56,16 @@ export class Tones {
     this.alive = this.neutral ? 0 : Math.min(C, Math.max(LEAST_CHROMA, ALIVE * C));
   }
 
-  /** The colour of this hue, turned by some degrees. */
+  /** The colour of this hue at L* and C*, turned by some degrees. */
   at(L: number, C: number, turnDeg = 0): Lab {
     return atHue(this.hue + (turnDeg * Math.PI) / 180, L, C);
   }
 
-  /** Whether the shelf mixes it, its hue held. */
+  /** Whether the shelf mixes a colour with its hue held. */
   passes(lab: Lab): boolean {
     const { neutral, of, bench, without } = this;
     const met = of && of.length <= 3 ? (neutral ? MET_NEUTRAL : MET_OF_FEW) : MET;
-    // Three pigments are looked through much faster than four, and often suffice.
+    // Searching three pigments is much faster than four, and often enough.
     return [3, bench.most].some((most) => {
       const found = bench.mix(lab, { quick: true, most, without, ...(of ? { of } : {}) });
       if (found === null || Math.abs(found.lab[0] - lab[0]) > LEVEL) return false;
@@ -63,7 +73,10 @@ export class Tones {
     });
   }
 
-  /** The strongest colour of this hue at a lightness, between two chromas; null where not even the weaker is mixed. */
+  /**
+   * The strongest colour of this hue at a lightness, between two chromas; null if not even the
+   * weaker one can be mixed.
+   */
   strongest(L: number, most: number, least: number, turnDeg = 0, rounds = 5): Lab | null {
     const low = Math.min(least, most);
     return (
@@ -74,7 +87,10 @@ export class Tones {
     );
   }
 
-  /** L* of the deepest and of the lightest of this hue; the lights may end in white. */
+  /**
+   * L* of the deepest and of the lightest colour of this hue; the lights may end in white. Null if
+   * it cannot be mixed at all.
+   */
   ends(): Ends | null {
     if (this.known === undefined) this.known = this.findEnds();
     return this.known;

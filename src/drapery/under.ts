@@ -10,30 +10,34 @@ import { filmOver, insideOf } from './glaze.ts';
 /** A pile seen through its glaze. */
 export interface Under {
   readonly mixture: Mixture;
-  /** Of the recipe, and of its whole parts, through the film. */
+  /** Visible colours through the film: of the recipe and of its whole parts. */
   readonly seen: Lab;
   readonly partsSeen: Lab;
   readonly deltaE00: number;
-  /** The hue that is to be held, is. */
+  /** Whether the required hue is held. */
   readonly held: boolean;
 }
 
-/** A hue that turns is worth so much difference to avoid. */
+/** Penalty for a turned hue, in CIEDE2000. */
 const TURNED = 3;
-/** What speaks against one: its difference, and a hue that turns. */
+/**
+ * Score of a body colour under its glaze, lower is better: its difference, plus the penalty for a
+ * turned hue.
+ */
 export const againstIt = ({ deltaE00, held }: Under): number => deltaE00 + (held ? 0 : TURNED);
 
+/** Most corrections, and the CIEDE2000 at which they stop. */
 const ROUNDS = 6;
 const MET = 0.5;
 
-/** A film as it is looked through, and the hue that what is seen shall hold. */
+/** A film, and the hue that the result has to hold. */
 export interface Film {
   readonly paint: ShelfPaint;
   readonly filmMm: number;
   readonly hue?: Lab | undefined;
 }
 
-/** A pile through a film. */
+/** The visible colours of a pile through a film. */
 export function through(mixture: Mixture, wish: Lab, film: Film, shelf: Shelf): Under {
   const over = (recipe: Mixture['recipe'] | Mixture['parts']) =>
     filmOver(film.paint, film.filmMm, insideOf(recipe, shelf), shelf);
@@ -48,16 +52,20 @@ export function through(mixture: Mixture, wish: Lab, film: Film, shelf: Shelf): 
   };
 }
 
-/** An underpaint is of its cloth's hue, or of a neighbour's, and of its strength: a glaze is no mask. */
+/**
+ * Limits of an underpaint: its hue and chroma stay near its cloth's, because a glaze cannot mask
+ * it. Turn in degrees, chroma as factors.
+ */
 const TURN_DEG = 35;
 const WEAKEST = 0.5;
 const STRONGEST = 1.4;
 
 /**
- * Finds the body colour under a glaze: a pile is laid, seen through the film, and its wish corrected by
- * what is missing, a few times; the best try that is allowed is kept, one that holds the hue before others.
- * @param lay     the pile for a wished body colour; null where there is none
- * @param allowed whether a try may be kept
+ * Finds the body colour under a glaze by feedback: mixes a pile, views it through the film and
+ * corrects the target by the error, a few times. Returns the best allowed try; one that holds the
+ * hue comes first.
+ * @param lay mixes a body colour; null if impossible
+ * @param allowed whether a try is acceptable
  */
 export function underOf(
   wish: Lab,

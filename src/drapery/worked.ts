@@ -9,7 +9,7 @@ import { type Formula, type FormulaHead, formulaOf } from './formula.ts';
 import { drape } from './garment.ts';
 import { STUFFS, type Stuff } from './stuff.ts';
 
-/** A formula that comes with Kingcup: what is wished; its piles are computed from a shelf. */
+/** A formula that ships with Kingcup: a specification; its piles are computed from a shelf. */
 export interface Worked extends FormulaHead {
   readonly wish: GarmentWish;
 }
@@ -19,7 +19,7 @@ const labOf = (given: readonly number[]): Lab => {
   return [given[0]!, given[1]!, given[2]!];
 };
 
-/** One of a list of words. @throws RangeError for another */
+/** Checks a word against a list. @throws RangeError for any other */
 function wordOf<T extends string>(words: readonly T[], given: string): T {
   const found = words.find((word) => word === given);
   if (found === undefined) throw new RangeError(`no ${given}`);
@@ -52,7 +52,10 @@ function wishOf(name: string, row: Row): GarmentWish {
   };
 }
 
-/** The six formulas that come with Kingcup; their piles are worked out from the shelf that is asked. */
+/**
+ * The six formulas that ship with Kingcup.
+ * @throws RangeError at load if the data file is malformed
+ */
 export const WORKED: readonly Worked[] = table.formulas.map(({ name, subject, note, wish }) => ({
   name,
   subject,
@@ -60,7 +63,10 @@ export const WORKED: readonly Worked[] = table.formulas.map(({ name, subject, no
   wish: wishOf(name, wish),
 }));
 
-/** One of them, computed from a shelf: of the starter shelf always a formula, of another perhaps a fault. */
+/**
+ * Computes one of them from a shelf. The starter shelf always gives a formula; another shelf may
+ * give a fault.
+ */
 export function workedFormula(
   { wish, name, subject, note }: Worked,
   shelf: Shelf,

@@ -20,7 +20,7 @@ export interface PeriodRow {
 const HELD: readonly string[] = ['held', 'seldom', 'held; disputed', 'held, single report'];
 
 /**
- * Every row, in the order of the table. The constructor checks the data file.
+ * Every row, in the order of the table. Words and sources are checked at load.
  * @throws RangeError at load for an unknown word, status or source
  */
 export const PERIOD: readonly PeriodRow[] = table.pairs.map(({ pair, held, status, by, note }) => {

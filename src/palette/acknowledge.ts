@@ -3,7 +3,7 @@ import type { Acknowledged, Rules } from './asked.ts';
 import { hazardOf, isToxic } from './known.ts';
 import type { PigmentPlan } from './plan.ts';
 
-/** A toxic lot, whose data sheet each person reads before it is opened. */
+/** A toxic lot; everyone reads its data sheet before it is opened. */
 export interface LotToRead {
   readonly pigment: string;
   readonly lot: string;
@@ -11,7 +11,7 @@ export interface LotToRead {
   readonly words: string;
 }
 
-/** The toxic lots among what is drawn for a palette, each once. */
+/** The toxic lots drawn for a palette, without repeats. */
 export function lotsToRead(
   pigments: readonly PigmentPlan[],
   stock: Stock | null,
@@ -27,7 +27,7 @@ export function lotsToRead(
     );
 }
 
-/** When a person has read of a lot; nothing where they have not. */
+/** The record that a person has read a lot's data sheet; undefined if there is none. */
 export const readingOf = (
   { acknowledged }: Pick<Rules, 'acknowledged'>,
   { pigment, lot }: LotToRead,

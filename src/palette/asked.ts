@@ -11,9 +11,9 @@ export interface Acknowledged {
   readonly date: string;
 }
 
-/** What a studio has settled once. */
+/** Settings of a studio. */
 export interface Rules {
-  /** Seat order by pigment; empty: light to dark is proposed. */
+  /** Seat order by pigment; if empty, light to dark is proposed. */
   readonly seats: readonly string[];
   readonly shape: 'oval' | 'square';
   /** The hand that holds the palette. */
@@ -22,12 +22,13 @@ export interface Rules {
   /** cm3 of each pigment laid out pure beside its mixtures, for corrections; 0 for none. */
   readonly edgeCm3: number;
   readonly oil: Oil;
-  /** Pupils under age or pregnant people are here: nothing toxic comes on any sheet. */
+  /** Minors or pregnant people are present: no toxic pigment on any sheet. */
   readonly pupils: boolean;
-  /** Who works here today; each acknowledges each toxic lot. */
+  /** Who works here today; each person acknowledges each toxic lot. */
   readonly people: readonly string[];
   readonly acknowledged: readonly Acknowledged[];
 }
+/** Default settings. */
 export const RULES: Rules = {
   seats: [],
   shape: 'oval',
@@ -40,9 +41,9 @@ export const RULES: Rules = {
   acknowledged: [],
 };
 
-/** One to three palettes, each for one passage or more. */
+/** A day's request: one to three palettes, each for one or more passages. */
 export interface DayAsked {
-  /** ISO day. */
+  /** ISO date. */
   readonly date: string;
   readonly palettes: readonly PaletteAsked[];
   readonly rules: Rules;
@@ -51,8 +52,8 @@ export interface DayAsked {
 export interface PaletteAsked {
   readonly name: string;
   readonly passages: readonly Passage[];
-  /** Ids of mixed piles in an order set by hand; the studio's own order where absent. */
+  /** Ids of mixed piles in a manual order; default: light to dark. */
   readonly order?: readonly string[];
-  /** Seats set by hand for this palette alone; the studio's where absent. */
+  /** Seats set by hand for this palette only; default: the studio's. */
   readonly seats?: readonly string[];
 }

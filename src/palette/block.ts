@@ -1,7 +1,10 @@
 import { dayWords } from './calendar.ts';
 import type { MorningSheet } from './sheet.ts';
 
-/** A section of the two columns: lines of runs; a mark sets a bar beside the line. */
+/**
+ * A section of the sheet's columns. A line consists of runs, bold or plain; a mark puts a bar
+ * beside it.
+ */
 export interface Block {
   readonly kind: 'today' | 'mind' | 'cautions' | 'cleaning' | 'read';
   readonly head: string;
@@ -11,7 +14,7 @@ export interface Block {
   }[];
 }
 
-/** What follows the piles and the drawing, in the order of reading. */
+/** The sections after the piles and the drawing, in reading order; empty ones are omitted. */
 export function blocksOf(sheet: MorningSheet): readonly Block[] {
   const plain = (words: string, mark = false) => ({ runs: [{ bold: '', plain: words }], mark });
   const blocks: Block[] = [
@@ -47,7 +50,7 @@ export function blocksOf(sheet: MorningSheet): readonly Block[] {
   return blocks.filter(({ lines }) => lines.length > 0);
 }
 
-/** One line a lot, one run a person; a bold name is still to put initials behind it. */
+/** One line per lot, one run per person; a bold name still needs initials. */
 function readLines({ acknowledge }: MorningSheet): Block['lines'] {
   const lots = [...new Set(acknowledge.map(({ lot }) => lot))];
   return lots.map((lot) => ({

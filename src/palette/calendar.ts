@@ -5,17 +5,17 @@ const MONTHS =
     ' ',
   );
 
-/** Whether words are an ISO day that the calendar has. */
+/** Whether a string is a valid ISO date. */
 export const isDay = (day: string): boolean =>
   /^\d{4}-\d{2}-\d{2}$/.test(day) &&
   Number.isFinite(Date.parse(day)) &&
   new Date(day).toISOString().startsWith(day);
 
-/** Whole days from one ISO day to another. */
+/** Whole days from one ISO date to another. */
 export const daysBetween = (from: string, to: string): number =>
   Math.round((Date.parse(to) - Date.parse(from)) / DAY_MS);
 
-/** The ISO day so many days later. */
+/** The ISO date a number of days later. */
 export const dayAfter = (day: string, days: number): string =>
   new Date(Date.parse(day) + days * DAY_MS).toISOString().slice(0, 10);
 

@@ -5,23 +5,26 @@ import { baseOf } from './passage.ts';
 import type { PigmentPlan } from './plan.ts';
 import { isCollected } from './tools.ts';
 
-/** One caution, and every pigment of a palette that it is for. */
+/** One caution, with every pigment of a palette that it applies to. */
 export interface CautionGroup {
   readonly pigments: readonly string[];
-  /** What each can do; pigments of one kind together. */
+  /** Hazards; pigments with the same one share an entry. */
   readonly hazards: readonly { readonly names: string; readonly words: string }[];
   readonly toxic: boolean;
   /** What to do about it. */
   readonly words: string;
 }
 
-/** Whether a pigment needs a caution: by its class, as powder, or because its scraps are collected. */
+/**
+ * Whether a pigment needs a caution: by hazard class, as powder, or because its scraps are
+ * collected.
+ */
 export function needsCaution(stock: Stock | null, { key, supply }: PigmentPlan): boolean {
   if (hazardOf(stock, key) !== 'low' || isCollected(key)) return true;
   return supply.draws.some(({ entry }) => entry?.form === 'powder');
 }
 
-/** The cautions of exactly these pigments, the gravest first. */
+/** Cautions for these pigments, most severe first. */
 export function cautionsOf(
   pigments: readonly PigmentPlan[],
   stock: Stock | null,
@@ -62,13 +65,14 @@ function wordsOf(pigment: string, stock: Stock | null): { hazard: string; cautio
     ? { hazard: 'What it can do is not on our list: read its data sheet.', caution: UNTOLD }
     : { hazard: facts.hazard.sentence, caution: facts.hazard.caution };
 }
+/** For pigments whose hazards are unknown. */
 const UNTOLD = 'Until you know, treat it with care: no dust, gloves, and collect the scraps.';
 
-/** A group in one run of words. */
+/** A caution as running text. */
 export const cautionWords = ({ hazards, words, toxic }: CautionGroup): string =>
   `${toxic ? 'Toxic. ' : ''}${hazards.map((one) => `${one.names}: ${one.words}`).join(' ')} ${words}`;
 
-/** On every sheet, whatever lies on the palette. */
+/** Printed on every sheet, whatever is on the palette. */
 export const ALWAYS: readonly { readonly head: string; readonly words: string }[] = [
   {
     head: 'Oily rags catch fire by themselves',

@@ -3,16 +3,17 @@ import { listed, within } from './figure.ts';
 import { knownAs } from './known.ts';
 import { labelIn, type Studio } from './passage.ts';
 
-/** Where two pigments meet. Side by side on a palette they do not. */
+/** Where two pigments meet; side by side on a palette they do not. */
 export type Meeting = 'pile' | 'layers' | 'slab';
 
+/** A warning about two pigments that do not go together. */
 export interface Clash {
   readonly where: Meeting;
   readonly severity: 'avoid' | 'caution';
   readonly pigments: readonly [string, string];
-  /** The pile, or the passage and the slab. */
+  /** Name of the pile, or of the passage or slab. */
   readonly in: string;
-  /** The reasons, one a pigment. */
+  /** The reasons, one per pigment. */
   readonly why: readonly string[];
   readonly words: string;
 }
@@ -23,7 +24,11 @@ const MEET = {
   slab: (place: string) => `Prepared ${place}`,
 } as const satisfies Record<Meeting, (place: string) => string>;
 
-/** Warnings about every pair of one list, or of one list with the other. */
+/**
+ * Warnings about every pair within one list, or between two lists.
+ * @param place name of the pile, passage or slab, for the sentence
+ * @param others null to pair `some` among themselves
+ */
 export function clashes(
   where: Meeting,
   place: string,

@@ -3,7 +3,10 @@ import { knownAs } from './known.ts';
 import type { PigmentPlan } from './plan.ts';
 import { isCollected } from './tools.ts';
 
-/** May be scraped into a ground or an imprimatura (common practice); black only under a tenth. */
+/**
+ * Pigments whose scrapings may go into a ground or an imprimatura (common practice); black only
+ * under a tenth.
+ */
 const INTO_GROUND = [
   'yellow_ochre',
   'raw_sienna',
@@ -16,7 +19,7 @@ const INTO_GROUND = [
 ];
 const LITTLE = ['bone_black'];
 
-/** How the bench is cleaned at day's end, and what becomes of the scrapings, for these pigments. */
+/** Sentences on cleaning at the end of the day and on the scrapings, for these pigments. */
 export function cleaningOf(pigments: readonly PigmentPlan[]): readonly string[] {
   const names = (chosen: readonly PigmentPlan[]) =>
     listed(chosen.map(({ label }, i) => (i === 0 ? label : within(label))));

@@ -13,30 +13,30 @@ import { type Board, dealt, isTooMuch } from './spread.ts';
 import { Cupboard, takingsOf } from './supply.ts';
 
 /*
- * From a day's passages to its palettes. What screens and the command line call:
+ * From a day's passages to its palettes. Entry points for the screens and the command line:
  *
  *   pileOfMixture, pilesOfFormula source.ts   piles from harmonies, draperies and formulas
- *   readDay(text)                form.ts      a day from a file: passages, layers, leftovers, rules
- *   planDay(asked, studio)       here         piles, amounts, seats, warnings, what waits, what lacks
- *                                           (more than a board carries, or a page says, becomes two)
- *   sheetOf(day, n, studio)      sheet.ts     the morning sheet of palette n, as data in plain words
+ *   readDay(text)                form.ts      reads a day file: passages, layers, leftovers, rules
+ *   planDay(asked, studio)       here         piles, amounts, seats, warnings, waiting, missing
+ *                                           (divides what exceeds a board or a page)
+ *   sheetOf(day, n, studio)      sheet.ts     the morning sheet of palette n, as plain text data
  *   leftOffWords                 said.ts      why a pile is on no sheet
  *   sheetPage(sheet, board)      page.ts      its page of HTML; sheetDocument adds head and style
  *   drawPalette(laid, piles)     drawing.ts   the palette as SVG, from a layout of its seats
  *   takeFrom, putBack            supply.ts    "prepared" and its undo, with day.takings
- *   proposeSeats, moved          seat.ts      the studio's seat order, set once; moves by hand or key
- *   fewestOfDay(day, studio)     fewer.ts     what a shorter set of pigments costs, pile by pile
- *   layerOfPile                  source.ts    the coat that a passage keeps of a pile once it is laid
- *   putAway, offersOf            leftover.ts  what is left of a pile, and from days before
- *   paletteFaultWords            faults.ts    the sentences for everything that is refused
+ *   proposeSeats, moved          seat.ts      the studio's seat order, and manual moves
+ *   fewestOfDay(day, studio)     fewer.ts     the cost of fewer pigments, pile by pile
+ *   layerOfPile                  source.ts    the coat that a painted pile leaves on its passage
+ *   putAway, offersOf            leftover.ts  the rest of a pile, and leftovers of previous days
+ *   paletteFaultWords            faults.ts    sentences for every fault
  *
- * What goes in is typed in asked.ts and passage.ts, what comes out in plan.ts and sheet.ts.
- * Dates are ISO days and come in as arguments; nothing here asks the clock or changes its input.
+ * Input types: asked.ts and passage.ts; output types: plan.ts and sheet.ts.
+ * Dates are ISO dates and passed as arguments; nothing here reads the clock or changes its input.
  */
 
 /**
- * Plans a day: which piles can be worked, how much of what they take, where it lies, what to mind.
- * @returns every fault of the day at once, each with its sentence in {@link paletteFaultWords}
+ * Plans a day: which piles can be painted, amounts and supplies, seats, warnings.
+ * @returns the day, or every fault at once; {@link paletteFaultWords} words them
  */
 export function planDay(asked: DayAsked, studio: Studio): Result<Day, readonly PaletteFault[]> {
   const faults = faultsOf(asked);
@@ -64,7 +64,7 @@ export function planDay(asked: DayAsked, studio: Studio): Result<Day, readonly P
   }
 }
 
-/** Lays the boards of a day, and draws what they take from one cupboard. */
+/** Fills the boards of a day, drawing all of them from one stock. */
 function dayOf(
   boards: readonly Board[],
   leftOff: readonly LeftOff[],
@@ -90,6 +90,7 @@ function dayOf(
   };
 }
 
+/** Everything that is wrong with a request. */
 function faultsOf({ date, palettes, rules }: DayAsked): PaletteFault[] {
   const faults: PaletteFault[] = [];
   if (!isDay(date)) faults.push({ code: 'day-date', date });

@@ -3,22 +3,22 @@ import { listed } from './figure.ts';
 import { type Markup, markup, NOTHING } from './markup.ts';
 import type { Day, PalettePlan } from './plan.ts';
 
-/** A heap to be drawn: `amount` in cm3. */
+/** A heap to draw: `amount` in cm3. */
 export interface DrawnPile {
   readonly key: string;
   readonly name: string;
   readonly hex: string;
   readonly amount: number;
-  /** Stands for the name where words have no room: its number or letter in the lists of the sheet. */
+  /** Number or letter that replaces the name where space is short; the sheet's lists explain it. */
   readonly mark: string;
-  /** Along the edge, for a pigment: from 0 beside the thumb hole to 1 at the far end. */
+  /** Position of a pigment along the edge: 0 beside the thumb hole, 1 at the far end. */
   readonly place?: number;
 }
 
-/** "A", "B": a mixed pile in its row. */
+/** Letter of a mixed pile: "A", "B". */
 export const letterOf = (at: number): string => String.fromCharCode(65 + (at % 26));
 
-/** Where everything lies; the layout of the screens' palette has this shape. Lengths in px. */
+/** Layout of the drawing, in px; the palette on screen has the same shape. */
 export interface Laid {
   readonly width: number;
   readonly height: number;
@@ -40,16 +40,16 @@ export interface Laid {
     readonly y: number;
     readonly radius: number;
     readonly lines: readonly string[];
-    /** Stands for the name in the key below. */
+    /** Number that replaces the name; the key below explains it. */
     readonly figure?: number;
-    /** The figure stands upon the heap itself. */
+    /** The number is drawn on the heap itself. */
     readonly upon?: boolean;
     readonly label: { readonly left: number; readonly right: number; readonly top: number };
   }[];
   readonly key: readonly { readonly x: number; readonly y: number; readonly words: string }[];
 }
 
-/** The heaps of a palette: pigments in their seats, mixed piles in their rows. */
+/** The heaps of a palette: pigments in seat order, mixed piles in row order. */
 export function pilesOf(palette: PalettePlan): {
   readonly pigments: readonly DrawnPile[];
   readonly mixed: readonly DrawnPile[];
@@ -75,7 +75,7 @@ export function pilesOf(palette: PalettePlan): {
   };
 }
 
-/** The palette in one sentence, for those who do not see the drawing. */
+/** The palette in one sentence, as the drawing's text alternative. */
 export function paletteWords(palette: PalettePlan, rules: Day['rules']): string {
   const { pigments, mixed } = pilesOf(palette);
   const names = (piles: readonly DrawnPile[]) => listed(piles.map(({ name }) => name));
@@ -88,14 +88,18 @@ export function paletteWords(palette: PalettePlan, rules: Day['rules']): string 
     .join('; ');
 }
 
+/** Line height in px. */
 const LINE = 15;
-/** The layout reckons with 13 in a wide face; a plain one leaves room for more. */
+/** Font size in px. The layout assumes 13 in a wide typeface; a plain one leaves room for more. */
 const SIZE = 15;
 
-/** Words upon paint of any colour. */
+/** White outline for text on paint of any colour. */
 const HALO: Markup = { html: ' stroke="#fff" stroke-width="4" paint-order="stroke"' };
 
-/** A heap pressed out by the knife: about a circle of radius 1, the same for the same name. */
+/**
+ * Outline of a heap as an SVG path: roughly a circle of radius 1, always the same for the same
+ * name.
+ */
 function heapPath(name: string): string {
   let seed = 7;
   for (let i = 0; i < name.length; i++) seed = (seed * 31 + name.charCodeAt(i)) % 1009;
@@ -116,9 +120,10 @@ function heapPath(name: string): string {
 }
 
 /**
- * The palette in ink and flat colour, for paper: an outline, heaps sized by amount, their names.
- * @param marks without a key: the marks of the sheet's own lists stand where words have no room
- * @returns an SVG element without a width: it fills what holds it
+ * Draws the palette in ink and flat colour, for paper: outline, heaps sized by amount, names.
+ * @param words text alternative
+ * @param marks omit the key and use the marks of the sheet's lists where space is short
+ * @returns an SVG element without a width, so that it fills its container
  */
 export function drawPalette(
   laid: Laid,

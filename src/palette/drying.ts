@@ -5,7 +5,7 @@ import { type DryState, type Layer, sharesOf } from './passage.ts';
 import { filmUmOf, spareOilOf } from './quantity.ts';
 
 /**
- * Days until pure paste in linseed oil, 40 micrometres thick, is dry to the touch. The words are the
+ * Days until pure paste in linseed oil, 40 micrometres thick, is touch-dry. The categories are the
  * handbooks'; the days are estimates of common practice in a warm, light room.
  */
 const DAYS: Readonly<Record<Drying, readonly [least: number, most: number]>> = {
@@ -14,6 +14,7 @@ const DAYS: Readonly<Record<Drying, readonly [least: number, most: number]>> = {
   slow: [6, 14],
   'very slow': [12, 30],
 };
+/** Thickness, micrometres, to which these days apply. */
 const USUAL_UM = 40;
 
 /** A range of days. */
@@ -22,7 +23,10 @@ export interface DryDays {
   readonly most: number;
 }
 
-/** Days of a mixture at the usual thickness: its pigments' days, by volume, on a scale of ratios. */
+/**
+ * Drying time of a mixture at that thickness: geometric mean of its pigments' days, weighted by
+ * volume.
+ */
 export function pasteDays(parts: Layer['parts']): DryDays {
   let least = 0;
   let most = 0;
@@ -34,34 +38,43 @@ export function pasteDays(parts: Layer['parts']): DryDays {
   return { least: Math.exp(least), most: Math.exp(most) };
 }
 
-/** Days of a film: thickness by its square root, spare oil by its share of the paste (estimates). */
+/**
+ * Drying time of a film: grows with the square root of its thickness and with its spare oil as a
+ * share of the paste (estimates).
+ */
 export function filmDays(layer: Pick<Layer, 'parts' | 'film' | 'filmUm' | 'spareOil'>): DryDays {
   const { least, most } = pasteDays(layer.parts);
   const slower = Math.sqrt(filmUmOf(layer) / USUAL_UM) * (1 + spareOilOf(layer));
   return { least: least * slower, most: most * slower };
 }
 
-/** How dry a coat is: at its slowest and at its quickest. The painter's touch decides. */
+/**
+ * Dryness of a coat, as a range: at its slowest and at its fastest. The painter's touch overrides
+ * it.
+ */
 export interface Dryness {
   readonly least: DryState;
   readonly most: DryState;
-  /** ISO days between which it is expected to become touch-dry. */
+  /** ISO dates between which it should become touch-dry. */
   readonly from: string;
   readonly to: string;
-  /** The finger has been asked. */
+  /** The painter has tested it by touch. */
   readonly felt: boolean;
 }
 
 const stateAt = (age: number, days: number): DryState =>
   age >= days ? 'touch-dry' : age >= days / 2 ? 'tacky' : 'wet';
 
-/** @param today ISO day, not before the coat was laid */
+/**
+ * Dryness of a coat today.
+ * @param today ISO date, not before the coat was painted
+ */
 export function drynessOf(layer: Layer, today: string): Dryness {
   const days = filmDays(layer);
   const from = dayAfter(layer.date, Math.ceil(days.least));
   const to = dayAfter(layer.date, Math.ceil(days.most));
   const { felt } = layer;
-  // Touch-dry stays so; wet and tacky only hold for the day on which they were felt.
+  // A touch-dry finding stays valid; wet and tacky hold only on the day of the test.
   if (felt && (felt.state === 'touch-dry' || felt.date === today))
     return { least: felt.state, most: felt.state, from, to, felt: true };
   const age = daysBetween(layer.date, today);
@@ -74,10 +87,13 @@ export function drynessOf(layer: Layer, today: string): Dryness {
   };
 }
 
-/** Dry enough to be glazed: even at its slowest, or because the painter felt it. */
+/** Whether a coat can be glazed: touch-dry even at its slowest, or by the painter's test. */
 export const isDry = ({ least }: Dryness): boolean => least === 'touch-dry';
 
-/** What is painted on today: every coat of the last day on which the passage was worked. */
+/**
+ * The coats that today's paint goes over: every coat of the last day on which the passage was
+ * painted.
+ */
 export function groundOf(layers: readonly Layer[]): readonly Layer[] {
   const days = layers.map(({ date }) => date).sort();
   const last = days.at(-1);
@@ -86,7 +102,7 @@ export function groundOf(layers: readonly Layer[]): readonly Layer[] {
 
 const STATES: readonly DryState[] = ['wet', 'tacky', 'touch-dry'];
 
-/** How dry the ground is where it is wettest, and the coat that is so; null where nothing lies there. */
+/** Dryness of the wettest of those coats; null if there is none. */
 export function groundDryness(
   layers: readonly Layer[],
   today: string,

@@ -1,6 +1,6 @@
 import { type StockFault, stockFaultWords } from '../pigment/validate.ts';
 
-/** Why a day cannot be planned as it was asked for. `pile` is the pile's name. */
+/** Why a day's request cannot be planned. `pile` is the pile's name. */
 export type PaletteFault =
   | { readonly code: 'day-broken' }
   | { readonly code: 'day-form'; readonly where: string; readonly wants: string }
@@ -24,9 +24,9 @@ export type PaletteFault =
   | { readonly code: 'layer-date'; readonly passage: string; readonly date: string };
 export type Allowance = 'tooth' | 'waste' | 'heap' | 'oil';
 
-/** The largest area one pile may cover, cm2: a wall of 10 by 10 metres. */
+/** Largest area of one pile, cm2: a wall of 10 by 10 metres. */
 export const MOST_CM2 = 1_000_000;
-/** The thickest film, micrometres: a centimetre. */
+/** Thickest film, micrometres: one centimetre. */
 export const MOST_UM = 10_000;
 export const MOST_COATS = 20;
 export const MOST_PALETTES = 3;
@@ -38,7 +38,7 @@ const ALLOWANCE = {
   oil: 'The oil to stir in',
 } as const satisfies Record<Allowance, string>;
 
-/** What is wrong, then what to do. */
+/** The sentence for a fault: what is wrong, then what to do. */
 export function paletteFaultWords(fault: PaletteFault): string {
   switch (fault.code) {
     case 'day-broken':

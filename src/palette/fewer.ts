@@ -4,7 +4,7 @@ import { ok, type Result } from '../result.ts';
 import type { Studio } from './passage.ts';
 import type { Day } from './plan.ts';
 
-/** What a shorter set costs: the piles in the order in which `deltaE00` of every step names them. */
+/** Cost of smaller pigment sets; `deltaE00` of every step follows the order of `piles`. */
 export interface FewestOfDay extends Fewest {
   readonly piles: readonly { readonly palette: number; readonly name: string }[];
   /** Every pigment of the day. */
@@ -12,8 +12,8 @@ export interface FewestOfDay extends Fewest {
 }
 
 /**
- * The fewest pigments for everything on the day's palettes, chosen among those that lie there already,
- * and what each shorter set costs in difference, pile by pile.
+ * Finds the fewest pigments for all piles of a day, among those already on its palettes, and the
+ * colour difference of each pile with each smaller set.
  */
 export function fewestOfDay(
   day: Day,

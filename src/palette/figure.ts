@@ -1,4 +1,4 @@
-/** Steps of what a bench can measure: up to the bound, to the step. */
+/** Steps that a studio can measure: upper bound, then step below it. */
 const CM3 = [
   [1, 0.05],
   [10, 0.1],
@@ -12,7 +12,7 @@ const GRAMS = [
 ] as const;
 type Steps = typeof CM3 | typeof GRAMS;
 
-/** Absorbs the last digits of a binary fraction: 7.1 stays 7.1. */
+/** Absorbs binary rounding errors: 7.1 stays 7.1. */
 const SLACK = 1e-9;
 
 function rounded(value: number, steps: Steps, by: 'ceil' | 'floor'): number {
@@ -21,25 +21,25 @@ function rounded(value: number, steps: Steps, by: 'ceil' | 'floor'): number {
   return Number((count * step).toFixed(2));
 }
 
-/** Paint is never rounded below the need. */
+/** Round paint up: never below the need. */
 export const cm3Up = (cm3: number): number => rounded(cm3, CM3, 'ceil');
 export const gramsUp = (grams: number): number => rounded(grams, GRAMS, 'ceil');
-/** Oil is never rounded above it: too much wrinkles and yellows. */
+/** Round oil down: too much wrinkles and yellows. */
 export const oilDown = (grams: number): number => rounded(grams, GRAMS, 'floor');
 export const oilCm3Down = (cm3: number): number => rounded(cm3, CM3, 'floor');
 
-/** "12.5 cm³", with "about" before a figure that rests on an estimate. */
+/** Amounts in words: "12.5 cm³", with "about" for estimates. */
 export const cm3Words = (cm3: number): string => `${cm3Up(cm3)} cm³`;
 export const gramsWords = (grams: number, about: boolean): string =>
   `${about ? 'about ' : ''}${gramsUp(grams)} g`;
 export const oilWords = (grams: number, about: boolean): string =>
   `${about ? 'about ' : ''}${oilDown(grams)} g`;
 
-/** "a, b and c". */
+/** Joins a list: "a, b and c". */
 export const listed = (words: readonly string[]): string =>
   words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 
-/** A name within a sentence: small first letter, unless it is a place or a sign. */
+/** A name within a sentence: lower-case first letter, except for proper names and abbreviations. */
 export const within = (name: string): string =>
   /^(Prussian|Naples|Cassel|[A-Z]{2})/.test(name)
     ? name

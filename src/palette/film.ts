@@ -1,4 +1,4 @@
-/** How paint is laid, in the trade's words. */
+/** Kinds of film, in the trade's words. */
 export type FilmWord =
   | 'imprimatura'
   | 'dead colour'
@@ -8,19 +8,19 @@ export type FilmWord =
   | 'glaze'
   | 'scumble';
 
-/** Wet thickness in micrometres, and the oil that is stirred in beyond the paste's own. */
+/** Wet thickness in micrometres, and added oil. */
 export interface Film {
   readonly least: number;
   readonly most: number;
   readonly usual: number;
-  /** cm3 of oil to 1 cm3 of paste. */
+  /** cm3 of oil per cm3 of paste, beyond the paste's own. */
   readonly spareOil: number;
 }
 
 /**
- * Settings to begin with, which the painter can change. Thicknesses: handbook ranges from memory that
- * agree with published cross-sections. A glaze's 0.65 about doubles the oil of most pastes (an
- * estimate: a glaze takes twice the oil of the stiff paste).
+ * Default films, which the painter can change. Thicknesses: handbook ranges from memory, consistent
+ * with published cross-sections. A glaze's 0.65 about doubles the oil of most pastes (an estimate:
+ * a glaze takes twice the oil of the stiff paste).
  */
 export const FILMS: Readonly<Record<FilmWord, Film>> = {
   imprimatura: { least: 5, most: 20, usual: 15, spareOil: 0 },
@@ -33,5 +33,5 @@ export const FILMS: Readonly<Record<FilmWord, Film>> = {
 };
 export const FILM_WORDS = Object.keys(FILMS) as readonly FilmWord[];
 
-/** Laid over a dry ground only. */
+/** Whether a film is only painted over a dry ground. */
 export const needsDryGround = (film: FilmWord): boolean => film === 'glaze' || film === 'scumble';

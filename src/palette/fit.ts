@@ -6,38 +6,50 @@ import { blanksOf, forWords, GUIDE_WORDS, laidWords, rowWords } from './phrase.t
 import type { MorningSheet } from './sheet.ts';
 
 /**
- * How closely a sheet is set, so that it fills one page and no more: the body in points, from a quiet
- * morning to the fullest. Paper has no script to measure itself with, so lines are counted here and the
- * sizes of sheet.css added up; a browser's own measurement holds this to account in the tests.
+ * Type sizes of a sheet in points, from a quiet morning to the fullest, so that it fills at most
+ * one page. Printed HTML cannot measure itself, so this file counts lines and adds up the sizes in
+ * sheet.css; a test compares the result with a browser's measurement.
  */
 export const SIZES_PT = [10.6, 10, 9.6, 9.2, 8.8, 8.4, 8, 7.5, 7] as const;
-/** Closer than this is not read at arm's length: rather than that, a palette's piles become two. */
+/**
+ * Index of the smallest size that is readable at arm's length; a fuller palette is divided in two.
+ */
 export const CLOSEST = 6;
-/** `over`: a single pile that even the closest does not hold; it runs on to a second page. */
+/**
+ * Index of a size. `over`: a single pile that does not fit even at the smallest; it continues on a
+ * second page.
+ */
 export type Fit = 0 | 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 'over';
 
-/** How a sheet is set: its size, and which blocks follow the piles and which the drawing. */
+/**
+ * Typesetting of a sheet: its size, and which blocks follow the piles (left) and the drawing
+ * (right).
+ */
 export interface Setting {
   readonly fit: Fit;
-  /** What it is reckoned to take, mm. */
+  /** Estimated height, mm. */
   readonly height: number;
   readonly left: readonly Block[];
   readonly right: readonly Block[];
 }
 
-/** The page of sheet.css, mm. */
+/** Printable page of sheet.css, mm. */
 const PAGE_MM = 257;
 const WIDTH_MM = 189;
 export const COLUMN_MM = { left: 103, right: 82 } as const;
-/** What a pigment and what it comes from have together, and what a pile's words have. */
+/** Widths in the table, mm: pigment with its source, and weight; then the text of a pile. */
 const TABLE_MM = { name: 43.5, weigh: 21 } as const;
 const PILE_MM = COLUMN_MM.left - 10 - 13 - 3.2;
 const BOX_MM = (WIDTH_MM - 4.4 - 8) / 3;
 const BLANK_MM = 13;
 const MM_PER_PT = 25.4 / 72;
+/** Line height in em. */
 const LINE = 1.26;
 
-/** @param ratio height over width of the drawn palette */
+/**
+ * Chooses the largest type size at which a sheet fits its page.
+ * @param ratio height over width of the drawn palette
+ */
 export function fitOf(sheet: MorningSheet, ratio: number): Setting {
   let closest: Setting | null = null;
   for (const [fit, pt] of SIZES_PT.entries()) {
@@ -49,10 +61,10 @@ export function fitOf(sheet: MorningSheet, ratio: number): Setting {
 
 function settingAt(sheet: MorningSheet, ratio: number, pt: number): Omit<Setting, 'fit'> {
   const em = pt * MM_PER_PT;
-  /** What is read once, and the box that is on every sheet. */
+  /** Font sizes in em: of the columns' sections, and of the box that is on every sheet. */
   const small = Math.max(0.79, 7 / pt);
   const inBox = Math.max(0.8, 7.4 / pt);
-  /** Height in mm of running text in a width of mm, `size` in em. */
+  /** Height in mm of running text set `mm` wide; `size` in em. */
   const text = (runs: readonly Run[], mm: number, size = 1, line = LINE) =>
     linesOf(
       runs.map((run) => ({ ...run, size: (run.size ?? 1) * size })),
@@ -96,7 +108,7 @@ function settingAt(sheet: MorningSheet, ratio: number, pt: number): Omit<Setting
       }, 0) +
     plain(sheet.prepareNotes.join(' '), COLUMN_MM.left, 0.84) +
     0.6;
-  // The line for a date hangs on its word.
+  // The blank for a date is not separated from its word.
   const blank = '_'.repeat(Math.ceil(BLANK_MM / (widthOf({ text: '_', size: 0.82 }) * em)));
   const pile = (one: SheetPile) =>
     2.2 +
@@ -141,7 +153,10 @@ function settingAt(sheet: MorningSheet, ratio: number, pt: number): Omit<Setting
   return { height, left, right };
 }
 
-/** Each block in the column where both then end as high as they can; in each they keep their order. */
+/**
+ * Distributes the blocks between the columns so that the longer one is as short as possible; each
+ * column keeps their order. Tries every distribution.
+ */
 function shared(
   blocks: readonly Block[],
   start: { readonly left: number; readonly right: number },
@@ -169,7 +184,7 @@ function shared(
   };
 }
 
-/** Lines of a pile's parts: each part stays in one piece. @param width in em */
+/** Number of lines of a pile's parts; a part is never broken. @param width in em */
 function partLines({ parts }: SheetPile, width: number): number {
   const gap = 0.64;
   let lines = 1;

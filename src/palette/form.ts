@@ -12,13 +12,16 @@ import { DAY_FORM, type ENTRY, type PASSAGE } from './schema.ts';
 
 export const DAY_VERSION = 1;
 
-/** A day as a file gives it; `stock` null where the file counts none. */
+/** A day from a file; `stock` is null if the file has none. */
 export interface DayFile {
   readonly asked: DayAsked;
   readonly stock: Stock | null;
 }
 
-/** A day from the text of its JSON form. */
+/**
+ * Reads a day from its JSON text (schema.ts) and checks it.
+ * @returns a fault for broken JSON, a newer version or an invalid field
+ */
 export function readDay(text: string): Result<DayFile, PaletteFault> {
   let json: unknown;
   try {
@@ -127,7 +130,7 @@ function passageOf(row: v.InferOutput<typeof PASSAGE>, at: number): Passage {
 const idOf = (passages: readonly Passage[], name: string): string =>
   passages.flatMap(({ piles }) => piles).find((pile) => pile.name === name)?.id ?? name;
 
-/** A record without the fields that were not given. */
+/** A record without its undefined fields. */
 type Given<T> = { [K in keyof T]: Exclude<T[K], undefined> };
 const given = <T extends object>(record: T): Given<T> =>
   Object.fromEntries(Object.entries(record).filter(([, value]) => value !== undefined)) as Given<T>;

@@ -6,15 +6,15 @@ import { labelIn, type Studio } from './passage.ts';
 import type { Day, PalettePlan, PilePlan } from './plan.ts';
 import { filmUmOf } from './quantity.ts';
 
-/** One pile as the assistants read it. */
+/** One pile on the sheet. */
 export interface SheetPile {
   readonly key: string;
   readonly name: string;
-  /** Its letter where it is mixed: it stands for the name in the drawing. */
+  /** Letter of a mixed pile, which replaces its name in the drawing; empty otherwise. */
   readonly mark: string;
-  /** null where the palette serves one passage alone. */
+  /** null if the palette serves only one passage. */
   readonly passage: string | null;
-  /** As an sRGB screen shows it: a guide, not for matching. */
+  /** sRGB colour for print: a guide, not for matching. */
   readonly hex: string;
   readonly mixed: boolean;
   readonly cm3: number;
@@ -26,14 +26,14 @@ export interface SheetPile {
     readonly letDown: boolean;
     readonly cm3: number | null;
   }[];
-  /** Let-downs and oil; the parts are in mixing order. */
+  /** Instructions for let-downs and oil; `parts` are in mixing order. */
   readonly steps: readonly string[];
-  /** Lots of the accepted pile in the order of its parts, – where there is none; empty where no lot is known. */
+  /** Lots in the order of the parts, – for one without; empty if no lot is known. */
   readonly lots: string;
   readonly instead: string | null;
 }
 
-/** A pile in words. */
+/** Describes a planned pile for the sheet. */
 export function sheetPile(
   plan: PilePlan,
   day: Day,

@@ -8,7 +8,7 @@ const plain = (words: string): string =>
     .replace(/[^a-z0-9]+/g, ' ')
     .trim()} `;
 
-/** Every name and synonym, the longest first: "Venetian red earth" is asked before "red". */
+/** Every name and synonym, longest first, so that "Venetian red earth" is tried before "red". */
 const NAMES = PIGMENTS.flatMap((facts) =>
   [facts.name, facts.id, ...facts.synonyms].map((name) => ({ name: plain(name), facts })),
 )
@@ -18,8 +18,9 @@ const NAMES = PIGMENTS.flatMap((facts) =>
 const FOUND = new Map<string, PigmentFacts | null>();
 
 /**
- * What the handbooks hold of a paint: by its id, else by a name of ours within its name, for a shelf
- * file may call lead white "Lead white, no. 2", and lead it is.
+ * Handbook facts about a paint: by its id, otherwise by a known name within its own. A shelf file
+ * may call lead white "Lead white, no. 2", and its hazards still apply.
+ * @returns null if no handbook knows it
  */
 export function factsOf(pigment: string): PigmentFacts | null {
   const base = baseOf(pigment);
@@ -33,10 +34,10 @@ export function factsOf(pigment: string): PigmentFacts | null {
   return found;
 }
 
-/** The id under which the handbooks know a paint; its own name where they do not. */
+/** Handbook id of a paint, or its own name without a lot. */
 export const knownAs = (pigment: string): string => factsOf(pigment)?.id ?? baseOf(pigment);
 
-/** How dangerous a pigment is; one that nobody knows of counts as wanting caution. */
+/** Hazard level of a pigment; an unknown one counts as `caution`. */
 export function hazardOf(stock: Stock | null, pigment: string): HazardLevel {
   const own = stock?.own.find(({ id }) => id === baseOf(pigment));
   return own?.hazard ?? factsOf(pigment)?.hazard.level ?? 'caution';

@@ -3,7 +3,10 @@ import { labelIn, type Studio } from './passage.ts';
 import type { Lack, PalettePlan } from './plan.ts';
 import { nearestOther } from './swap.ts';
 
-/** What the shelf lacks for a day, with the nearest other mixture for every pile that needs it. */
+/**
+ * Pigments that the shelf lacks for a day, with the nearest other mixture for each pile that needs
+ * them.
+ */
 export function lacksOf(
   palettes: readonly PalettePlan[],
   rules: Rules,
@@ -27,7 +30,7 @@ export function lacksOf(
         .filter(({ amount }) => amount.pigments.some((one) => one.pigment === pigment))
         .map(({ pile, lab, amount }) => {
           const before = rules.pupils ? [] : amount.pigments.map((one) => one.pigment);
-          // What else lacks is no help either.
+          // Leave out every pigment that is lacking, not only this one.
           const other = nearestOther(lab, [...lacks.keys()], before, studio);
           return { pile: pile.name, palette, other };
         }),

@@ -13,13 +13,13 @@ import type { Cupboard } from './supply.ts';
 import { TOOLS, TOOLS_WORDS, toolsOf } from './tools.ts';
 
 const HANDBOOK = wholeShelf();
-/** A pigment by itself; one that is used up as the handbooks know it. */
+/** Masstone of a pigment; one that is not on the shelf takes the handbook's. */
 const masstoneOf = (pigment: string, studio: Studio): Lab =>
   colourOf({ parts: [{ pigment, parts: 1 }] }, studio) ??
   colourOf({ parts: [{ pigment: baseOf(pigment), parts: 1 }] }, { ...studio, shelf: HANDBOOK }) ??
   UNKNOWN;
 
-/** What a palette is laid from; the cupboard is shared by all palettes of a day. */
+/** Input for one palette; all palettes of a day share the cupboard. */
 export interface Laying {
   readonly asked: DayAsked;
   readonly studio: Studio;
@@ -27,7 +27,7 @@ export interface Laying {
   readonly seats: readonly string[];
 }
 
-/** Lays a palette: what each pigment comes to, in which seat, in which order it is prepared. */
+/** Allocates pigments and piles to a palette: amounts, seats, order of preparation, warnings. */
 export function layPalette(
   { palette, piles, asked: at, part, of }: Board,
   { asked: { rules, leftovers, date }, studio, cupboard, seats }: Laying,
@@ -99,8 +99,8 @@ export function layPalette(
 }
 
 /**
- * Leftovers belong on the sheet of the palette that they serve; what serves none, or must go, stands
- * on the first.
+ * Assigns leftovers to the sheets of the palettes that they serve; those that serve none, or must
+ * be discarded, go on the first.
  */
 export function shareOffers(palettes: readonly PalettePlan[]): readonly PalettePlan[] {
   const served = new Set(

@@ -4,7 +4,7 @@ import { knownAs } from './known.ts';
 import { type Layer, labelIn, type Studio, sharesOf } from './passage.ts';
 import { filmUmOf, spareOilOf } from './quantity.ts';
 
-/** What is laid over what. */
+/** One coat, for comparing it with another. */
 export type Coat = Pick<Layer, 'parts' | 'film' | 'filmUm' | 'spareOil'>;
 export type LayerRule =
   | 'quick over slow'
@@ -19,30 +19,31 @@ export interface LayerWarning {
   readonly words: string;
 }
 
-/** The upper coat dries in less than this share of the lower one's time. */
+/** Ratio of drying times below which an upper coat dries too fast over a lower one. */
 const QUICKER = 0.55;
-/** How much fatter the lower coat must be to be called fat. */
+/** Difference of {@link fatnessOf} above which a lower coat counts as fatter. */
 const FATTER = 0.05;
 
 const BLACKS = ['bone_black', 'charcoal_black', 'lamp_black'];
 const LAKES = ['yellow_lake', 'madder_lake', 'carmine_lake'];
 const UMBERS = ['raw_umber', 'burnt_umber', 'raw_sienna'];
-/** From this share on a pigment sets the character of a coat; Cassel earth does so from a tenth. */
+/** Share from which a pigment determines the character of a coat; for Cassel earth a tenth. */
 const MARKED = 0.25;
 const CASSEL = 0.1;
+/** Thickness, micrometres, from which an umber coat counts as thick. */
 const THICK_UM = 60;
 
 /**
- * How fat a coat is: the oil in it beyond what its pigments' own paste needs, as a share of its
- * volume, times the cube root of its thickness over 40 micrometres: a thick oily film moves longest
- * (the weight of thickness is an estimate). A paste as ground is 0, whatever its oil per cent.
+ * Fatness of a coat: oil beyond what its pigments' own paste needs, as a share of its volume, times
+ * the cube root of its thickness over 40 micrometres; a thick oily film moves longest (the weight
+ * of thickness is an estimate). Paste as ground is 0, whatever its oil content.
  */
 export function fatnessOf(coat: Coat): number {
   const spare = spareOilOf(coat);
   return (spare / (1 + spare)) * Math.cbrt(filmUmOf(coat) / 40);
 }
 
-/** What practice warns of when `over` is laid upon `under`. */
+/** Warnings of common practice for painting `over` on top of `under`. */
 export function layerWarnings(over: Coat, under: Coat, studio: Studio): readonly LayerWarning[] {
   const warnings: LayerWarning[] = [];
   const warn = (rule: LayerRule, words: string) => warnings.push({ rule, words });
@@ -95,6 +96,7 @@ export function layerWarnings(over: Coat, under: Coat, studio: Studio): readonly
   return warnings;
 }
 
+/** Geometric mean of the drying range, days. */
 const middle = (coat: Coat): number => {
   const { least, most } = pasteDays(coat.parts);
   return Math.sqrt(least * most);

@@ -7,10 +7,10 @@ import { daysBetween } from './calendar.ts';
 import { factsOf, knownAs } from './known.ts';
 import { sharesOf } from './passage.ts';
 
-/** How a heap is kept overnight. */
+/** How a heap is stored overnight. */
 export type Kept = 'under water' | 'under film' | 'in a tube' | 'open';
 
-/** What is left of a pile at the day's end. */
+/** The rest of a pile at the end of the day. */
 export interface Leftover {
   readonly id: string;
   readonly name: string;
@@ -18,37 +18,42 @@ export interface Leftover {
   readonly lab?: Lab;
   readonly cm3: number;
   readonly kept: Kept;
-  /** ISO day on which it was put away. */
+  /** ISO date on which it was stored. */
   readonly date: string;
-  /** The painter found a skin: it is not stirred in. */
+  /** The painter found a skin: discard it, do not stir it in. */
   readonly skinned?: boolean;
 }
 
-/** May lie under water; everything else loses colour there (handbook, 16th century; common practice). */
+/**
+ * Pigments that may be stored under water; all others lose colour there (handbook, 16th century;
+ * common practice).
+ */
 const WATER = ['lead_white', 'lead_tin_yellow', 'massicot', 'red_lead'];
 export const mayLieUnderWater = (parts: readonly LaidPart[]): boolean =>
   parts.every(({ pigment }) => WATER.includes(knownAs(pigment)));
 
-/** How a heap may be kept, the best way first. */
+/** Ways to store a heap, best first. */
 export const keepingWays = (parts: readonly LaidPart[]): readonly Kept[] => [
   'under film',
   'in a tube',
   ...(mayLieUnderWater(parts) ? (['under water'] as const) : []),
 ];
 
-/** Days that a sealed, cool heap keeps (estimates); open paint keeps for the day. */
+/**
+ * Days that a sealed, cool heap keeps (estimates): possibly, at most. Open paint keeps for the day.
+ */
 const KEEPS: Readonly<Record<Drying, readonly [number, number]>> = {
   fast: [1, 2],
   medium: [2, 5],
   slow: [5, 10],
   'very slow': [5, 10],
 };
-/** Quick to dry, and yet it keeps like an earth. */
+/** Fast driers that nevertheless keep like an earth. */
 const LONGER = ['lead_white', 'burnt_sienna', 'naples_yellow'];
-/** Below this share a pigment does not decide. */
+/** Share below which a pigment does not count. */
 const DECIDES = 0.05;
 
-/** Days until a heap may skin, and until it surely has. */
+/** Days until a heap may have a skin, and until it certainly has. */
 export function keepsDays(parts: readonly LaidPart[], kept: Kept): readonly [number, number] {
   if (kept === 'open') return [1, 1];
   let days: readonly [number, number] = KEEPS.slow;
@@ -63,7 +68,7 @@ export function keepsDays(parts: readonly LaidPart[], kept: Kept): readonly [num
 }
 
 export type LeftoverState = 'fresh' | 'ageing' | 'past' | 'skinned' | 'spoilt';
-/** How a leftover stands on a day. */
+/** State of a leftover on a day. */
 export function leftoverState(leftover: Leftover, today: string): LeftoverState {
   if (leftover.skinned) return 'skinned';
   if (leftover.kept === 'under water' && !mayLieUnderWater(leftover.parts)) return 'spoilt';
@@ -80,11 +85,11 @@ export const LEFTOVER_WORDS = {
   spoilt: 'lost its colour under water: discard it',
 } as const satisfies Record<LeftoverState, string>;
 
-/** A leftover that a pile of today can begin with. */
+/** A leftover offered for today's piles. */
 export interface Offer {
   readonly leftover: Leftover;
   readonly state: LeftoverState;
-  /** Names of the piles that it serves; none where nothing of today resembles it. */
+  /** Names of the piles that it serves; empty if nothing today resembles it. */
   readonly piles: readonly string[];
 }
 
@@ -96,7 +101,7 @@ export interface Served {
   readonly lab: Lab;
 }
 
-/** What is put away of a pile at the day's end; its let-downs are resolved into their pigments. */
+/** The leftover of a pile; let-downs are resolved into their pigments. */
 export const putAway = (
   { name, parts, letDowns, lab }: Served,
   kept: Pick<Leftover, 'id' | 'cm3' | 'kept' | 'date'>,
@@ -107,7 +112,7 @@ export const putAway = (
   parts: sharesOf(parts, letDowns).map(({ pigment, share }) => ({ pigment, parts: share })),
 });
 
-/** Two heaps of one mixture, or so near in colour that no difference is seen. */
+/** Whether two heaps have the same mixture, or no visible colour difference. */
 function serves(leftover: Leftover, pile: Served): boolean {
   const [a, b] = [sharesOf(leftover.parts), sharesOf(pile.parts, pile.letDowns)];
   const same =
@@ -118,7 +123,7 @@ function serves(leftover: Leftover, pile: Served): boolean {
   return same || (leftover.lab !== undefined && deltaE00(leftover.lab, pile.lab) <= 1);
 }
 
-/** What is left from days before, the oldest first; what must go is offered to no pile. */
+/** Leftovers of previous days, oldest first; those to discard serve no pile. */
 export function offersOf(
   leftovers: readonly Leftover[],
   piles: readonly Served[],

@@ -1,7 +1,7 @@
 /**
- * Widths of letters in thousandths of an em: the common metrics of Helvetica, Arial and Liberation Sans
- * (figures from memory of the published font metrics; a browser holds the counted lines to account in
- * the tests). Letters that are not listed count as wide ones.
+ * Character widths in thousandths of an em: common metrics of Helvetica, Arial and Liberation Sans
+ * (figures from memory of the published font metrics; a test compares the line counts with a
+ * browser). Characters not listed count as wide.
  */
 const WIDTHS: Readonly<Record<number, string>> = {
   191: "'",
@@ -27,22 +27,23 @@ const EM = new Map(
     [...letters].map((letter) => [letter, Number(width) / 1000] as const),
   ),
 );
+/** Width in em of a character that is not listed. */
 const STRANGE = 0.84;
-/** Accents add nothing to the width of their letter. */
+/** Accents do not widen a letter. */
 const bare = (text: string) => text.normalize('NFD').replaceAll(/\p{Mn}/gu, '');
-/** Bold letters are wider; other plain faces may be by a little. */
+/** Width factors: bold type, and the tolerance for other sans-serif typefaces. */
 const BOLD = 1.075;
 const OTHER_FACE = 1.015;
 
-/** A piece of running text: size and what it is set in. */
+/** A run of text in one style. */
 export interface Run {
   readonly text: string;
   readonly bold?: boolean;
-  /** Of the body's size; 1 where absent. */
+  /** Relative to the body size; default 1. */
   readonly size?: number;
 }
 
-/** Width of a text on one line, in em of the body. */
+/** Width of a text on one line, in em of the body size. */
 export const widthOf = ({ text, bold = false, size = 1 }: Run): number =>
   [...bare(text)].reduce((sum, letter) => sum + (EM.get(letter) ?? STRANGE), 0) *
   size *
@@ -50,9 +51,9 @@ export const widthOf = ({ text, bold = false, size = 1 }: Run): number =>
   (bold ? BOLD : 1);
 
 /**
- * How many lines running text takes, broken between words as a page breaks them; a word that is wider
- * than its line is broken within.
- * @param width in em of the body
+ * Number of lines of running text, broken between words as a browser does; a word wider than a line
+ * is broken within.
+ * @param width in em of the body size
  */
 export function linesOf(runs: readonly Run[], width: number): number {
   let lines = 0;

@@ -1,6 +1,6 @@
 import { escaped } from '../escaped.ts';
 
-/** A piece of page; only {@link markup} makes one, so text that was typed cannot pass for it. */
+/** A fragment of HTML. Only {@link markup} creates one, so user text cannot pass as markup. */
 export interface Markup {
   readonly html: string;
 }
@@ -12,7 +12,7 @@ const pieceHtml = (piece: Piece): string => {
   return 'html' in piece ? piece.html : piece.map(({ html }) => html).join('');
 };
 
-/** Template tag: every value is escaped, unless it is markup itself. */
+/** Template tag that escapes every value unless it is markup. */
 export const markup = (texts: TemplateStringsArray, ...pieces: readonly Piece[]): Markup => ({
   html: texts.reduce((all, text, i) => all + pieceHtml(pieces[i - 1]!) + text),
 });

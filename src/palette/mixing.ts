@@ -5,7 +5,10 @@ import type { PilePlan } from './plan.ts';
 
 const STRENGTH = ['very low', 'low', 'medium', 'high', 'very high'] as const;
 
-/** The bed first, then weak before strong and much before little: strong ones go in by touches. */
+/**
+ * The parts in mixing order: first the largest part, then weak pigments before strong and large
+ * parts before small; strong ones are added by touches.
+ */
 export function mixingOrder({ pile: { parts } }: PilePlan): PilePlan['pile']['parts'] {
   const strength = (pigment: string, letDown = false) =>
     letDown ? -1 : STRENGTH.indexOf(factsOf(pigment)?.strength.word ?? 'medium');
@@ -20,7 +23,7 @@ export function mixingOrder({ pile: { parts } }: PilePlan): PilePlan['pile']['pa
 export const MIXING_WORDS =
   'Mix in the order written: the first is the bed, each next is worked in by touches.';
 
-/** What a pile wants beside its parts in their order: let-downs before, oil after. */
+/** Instructions besides the parts: let-downs first, oil last. */
 export function mixingSteps(plan: PilePlan, studio: Studio): readonly string[] {
   const name = (pigment: string) => within(labelIn(studio, pigment));
   const steps = plan.amount.letDowns.map(

@@ -6,11 +6,11 @@ import { MIXING_WORDS } from './mixing.ts';
 import { blanksOf, forWords, GUIDE_WORDS, laidWords, rowWords } from './phrase.ts';
 import type { MorningSheet } from './sheet.ts';
 
-/** A swatch drawn, not painted as a background: it prints when backgrounds are off. */
+/** A drawn swatch: unlike a background it is always printed. */
 const swatch = (hex: string): Markup =>
   markup`<svg class="swatch" viewBox="0 0 10 13" aria-hidden="true"><rect width="10" height="13" fill="${hex}" stroke="#222" stroke-width=".25"/></svg>`;
 
-/** A number and its unit stay on one line; "about" is said more quietly. */
+/** Keeps a number and its unit on one line; "about" is set smaller. */
 const figure = (words: string): Markup => {
   const kept = words.replace(/ (?=g$)/, '\u00a0');
   return kept.startsWith('about ')
@@ -52,7 +52,7 @@ function pile(one: SheetPile): Markup {
   return markup`<article class="pile">${swatch(one.hex)}<div class="dab"></div><div><h3>${one.mark === '' ? NOTHING : markup`<b>${one.mark}</b>`}<span class="pilename">${one.name}</span> <span class="cm3">${one.cm3} cm³</span></h3><ul class="parts">${parts}</ul>${steps}<p class="laid">${laidWords(one)}${blanks}</p></div></article>`;
 }
 
-/** A section of the columns, as it is set. */
+/** Renders a section of the columns. */
 function column({ kind, head, lines }: Block): Markup {
   const said = lines.map(({ runs, mark }) => {
     const words = runs.map(({ bold, plain }) =>
@@ -68,14 +68,14 @@ function column({ kind, head, lines }: Block): Markup {
   );
 }
 
-/** Height over width of a drawing. */
+/** Height over width of a drawing, from its viewBox. */
 function ratioOf({ html }: Markup): number {
   const box = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(html);
   return box === null ? 1 : Number(box[2]) / Number(box[1]);
 }
 
 /**
- * One palette's page, to be printed on A4 or Letter: in any document that has the style of sheet.css.
+ * HTML of one palette's sheet, for print on A4 or Letter; the document has to include sheet.css.
  * @param board the palette as SVG, from {@link drawPalette}
  */
 export function sheetPage(sheet: MorningSheet, board: Markup): Markup {
@@ -89,7 +89,7 @@ export function sheetPage(sheet: MorningSheet, board: Markup): Markup {
   return markup`<section class="sheet" data-fit="${fit}"><header><div><h1>${sheet.title}</h1>${words === '' ? NOTHING : markup`<p>${words}</p>`}</div><p class="when"><b>${sheet.day}</b><br>morning sheet ${sheet.number} of ${sheet.of}${pupils}</p></header>${first}<div class="columns"><div>${prepare(sheet)}<section class="piles"><h2>Piles</h2><p class="note">${MIXING_WORDS}${GUIDE_WORDS}</p>${sheet.piles.map(pile)}</section>${left.map(column)}</div><div><figure>${board}</figure>${right.map(column)}</div></div><footer><div class="always">${sheet.always.map(({ head, words }) => markup`<p><b>${head}.</b> ${words}</p>`)}</div><p class="initials"><span>prepared <i></i></span><span>piles accepted <i></i></span><span>cleaned, rags safe <i></i></span></p></footer></section>`;
 }
 
-/** A whole document with its own style: nothing in it asks for anything outside. */
+/** A self-contained document with its own style; it loads nothing. */
 export function sheetDocument(pages: readonly Markup[], title: string, style: string): string {
   const { html } = markup`<!doctype html>
 <html lang="en">

@@ -6,46 +6,46 @@ import type { Shelf } from '../pigment/shelf.ts';
 import type { Stock } from '../pigment/stock.ts';
 import type { FilmWord } from './film.ts';
 
-/** What a pile has to cover: an area, or a share 0…1 of the passage's canvas. */
+/** What a pile covers: an area, or a share 0…1 of the passage's canvas. */
 export type Cover = { readonly cm2: number } | { readonly share: number };
 
 /** One pile that a passage needs. */
 export interface PassagePile {
   readonly id: string;
   readonly name: string;
-  /** null where the mixture it came from is no longer in the book. */
+  /** null if its mixture is no longer in the book. */
   readonly parts: readonly LaidPart[] | null;
   readonly letDowns?: readonly LetDown[];
-  /** The colour it was planned as; where it is absent the shelf's prediction serves. */
+  /** The planned colour; default: the shelf's prediction. */
   readonly lab?: Lab;
   readonly cover: Cover;
   readonly film: FilmWord;
-  /** Wet, micrometres; the film's usual one where absent. */
+  /** Wet thickness, micrometres; default: the film's usual one. */
   readonly filmUm?: number;
-  /** 1 where absent. */
+  /** Default: 1. */
   readonly coats?: number;
-  /** cm3 of oil stirred into 1 cm3 of paste, beyond the paste's own; the film's where absent. */
+  /** cm3 of oil per cm3 of paste, beyond the paste's own; default: the film's. */
   readonly spareOil?: number;
-  /** 0…1, in place of the studio's. */
+  /** Override the studio's allowances (quantity.ts): `tooth` and `waste` as shares. */
   readonly tooth?: number;
   readonly waste?: number;
   readonly heapCm3?: number;
 }
 
-/** A coat that a passage has had, the oldest first. */
+/** A coat that a passage already has. */
 export interface Layer {
-  /** ISO day on which it was laid. */
+  /** ISO date on which it was painted. */
   readonly date: string;
   readonly film: FilmWord;
   readonly filmUm?: number;
   readonly parts: readonly LaidPart[];
   readonly spareOil?: number;
-  /** What the painter's finger found, and when: it outranks any estimate. */
+  /** The painter's touch test and its date, which overrides any estimate. */
   readonly felt?: { readonly date: string; readonly state: DryState };
 }
 export type DryState = 'wet' | 'tacky' | 'touch-dry';
 
-/** A part of the painting, what it needs today and what already lies under it. */
+/** A part of the painting: what it needs today, and the coats under it, oldest first. */
 export interface Passage {
   readonly id: string;
   readonly name: string;
@@ -54,16 +54,16 @@ export interface Passage {
   readonly layers: readonly Layer[];
 }
 
-/** What can be mixed with, and what stands on the shelf. `stock` null: nobody keeps count of it. */
+/** The shelf to mix from, and its stock; `stock` is null if nobody counts it. */
 export interface Studio {
   readonly shelf: Shelf;
   readonly stock: Stock | null;
 }
 
-/** A paint of one lot is called `pigment#entry`: the pigment that the handbooks know. */
+/** The pigment as the handbooks know it: a paint of one lot is called `pigment#entry`. */
 export const baseOf = (pigment: string): string => pigment.split('#')[0]!;
 
-/** What a person reads for a pigment. */
+/** The label of a pigment. */
 export function labelIn({ shelf, stock }: Studio, pigment: string): string {
   const paint = shelf.paints.find((one) => one.pigment === pigment);
   if (paint !== undefined) return paint.label;
@@ -79,7 +79,7 @@ const NO_STOCK: Stock = {
   own: [],
 };
 
-/** Shares 0…1 of each pigment in a mixture, let-downs resolved, largest first. */
+/** Share 0…1 of each pigment in a mixture, let-downs resolved, largest first. */
 export function sharesOf(
   parts: readonly LaidPart[],
   letDowns: readonly LetDown[] = [],

@@ -2,16 +2,16 @@ import type { SheetPile } from './heap.ts';
 import type { PrepareRow } from './prepare.ts';
 import type { MorningSheet } from './sheet.ts';
 
-/** For which passages, where the title does not say it. */
+/** Names the passages if the title does not. */
 export const forWords = ({ title, passages }: MorningSheet): string =>
   passages === title || passages === '' ? '' : `for ${passages}`;
-/** How a pigment is prepared, and from what. */
+/** How a pigment is prepared, and from which lot. */
 export const rowWords = ({ act, lot }: PrepareRow): string =>
   [act, lot].filter((words) => words !== '').join(' · ');
-/** Under every pile, before the blanks that are filled by hand. */
+/** The line under a pile, before the blanks. */
 export const laidWords = ({ laid, lots, instead }: SheetPile): string =>
   [`${laid}.`, instead ?? '', lots === '' ? '' : `Lots ${lots};`].filter(Boolean).join(' ');
-/** What is written by hand beside the dab of the accepted pile. */
+/** The blanks to fill in by hand beside the dab of the accepted pile. */
 export const blanksOf = ({ lots }: SheetPile): readonly string[] =>
   lots === '' ? ['lots', 'date'] : ['date'];
 export const GUIDE_WORDS =

@@ -13,10 +13,13 @@ import type { LeftOff, PilePlan } from './plan.ts';
 import { amountOf, spareOilOf } from './quantity.ts';
 import { nearestOther, type Swap, toxicOf } from './swap.ts';
 
-/** A pile whose colour nobody knows is drawn in middle grey. */
+/** A pile of unknown colour is drawn in middle grey. */
 export const UNKNOWN: Lab = [50, 0, 0];
 
-/** What becomes of one pile today; or why it is left off. */
+/**
+ * Plans one pile for today, or says why it is left off.
+ * @throws RangeError if the request was not checked (planDay in day.ts)
+ */
 export function planPile(
   asked: PassagePile,
   passage: Passage,
@@ -44,7 +47,7 @@ export function planPile(
   const shares = sharesOf(pile.parts, pile.letDowns);
   const white = whiteOf(studio, rules);
   const mixed = shares.map(({ pigment }) => pigment);
-  // Under the pupils switch what lies below is not named: its pigments may be toxic ones.
+  // With the pupils setting, coats below are not named: their pigments may be toxic.
   const below = new Set(
     ground.flatMap(({ parts }) => sharesOf(parts).map(({ pigment }) => pigment)),
   );
@@ -68,7 +71,7 @@ export function planPile(
   };
 }
 
-/** The colour of a pile: as it was planned, else as the shelf predicts it; null where neither is known. */
+/** Colour of a pile: as planned, otherwise as predicted by the shelf; null if neither is known. */
 export function colourOf(
   { lab, parts, letDowns }: Pick<PilePlan['pile'], 'lab' | 'parts' | 'letDowns'>,
   { shelf }: Studio,
@@ -83,7 +86,7 @@ export function colourOf(
   );
 }
 
-/** The studio's white; with pupils about, the lightest white that is not toxic. */
+/** The studio's white; with the pupils setting, the nearest one that is not toxic, or null. */
 export function whiteOf(studio: Studio, { pupils }: Rules): string | null {
   const { shelf, stock } = studio;
   const { white } = shelf;

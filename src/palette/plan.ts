@@ -10,7 +10,7 @@ import type { Supply, Taking } from './supply.ts';
 import type { Swap } from './swap.ts';
 import type { Tools } from './tools.ts';
 
-/** A pile that is prepared today. */
+/** A pile to prepare today. */
 export interface PilePlan {
   readonly key: string;
   readonly passage: Passage;
@@ -18,11 +18,11 @@ export interface PilePlan {
   readonly pile: PassagePile & { readonly parts: NonNullable<PassagePile['parts']> };
   readonly lab: Lab;
   readonly amount: PileAmount;
-  /** One pigment as it comes: it lies in its seat, not among the mixed piles. */
+  /** One unmixed pigment: it lies in its seat, not among the mixed piles. */
   readonly pure: boolean;
   /** At least half of it is the studio's white. */
   readonly tint: boolean;
-  /** The mixture that stands in for one with toxic pigments. */
+  /** The mixture that replaces one with toxic pigments. */
   readonly swap: Swap | null;
   readonly clashes: readonly Clash[];
   readonly layerWarnings: readonly LayerWarning[];
@@ -34,29 +34,30 @@ export interface PigmentPlan {
   readonly label: string;
   readonly lab: Lab;
   readonly tools: Tools;
-  /** cm3 that go into mixed piles, and that lie in the pigment's own seat; they sum to the supply. */
+  /** cm3 for mixed piles and for the pigment's own seat; they sum to the supply. */
   readonly inMixtures: number;
   readonly inSeat: number;
   readonly supply: Supply;
-  /** Along the edge, from 0 beside the thumb hole to 1 at the far end. */
+  /** Position along the edge: 0 beside the thumb hole, 1 at the far end. */
   readonly place: number;
 }
 
+/** One palette as planned. */
 export interface PalettePlan {
-  /** Which of the palettes that were asked for. */
+  /** Index of the requested palette. */
   readonly asked: number;
-  /** Its board `part` of `of`, where that is more than one palette carries. */
+  /** Board `part` of `of`, if the request is divided over several. */
   readonly part: number;
   readonly of: number;
   readonly name: string;
   readonly passages: readonly Passage[];
-  /** In their seats. */
+  /** In seat order. */
   readonly pigments: readonly PigmentPlan[];
-  /** Every pile, pure ones too, in the order they were asked for. */
+  /** Every pile, unmixed ones too, in the order of the request. */
   readonly piles: readonly PilePlan[];
-  /** In their rows. */
+  /** In row order. */
   readonly mixed: readonly PilePlan[];
-  /** In the order in which they are prepared: by tools, light to dark within. */
+  /** In order of preparation: by tools, then light to dark. */
   readonly preparing: readonly PigmentPlan[];
   readonly slabClashes: readonly Clash[];
   readonly offers: readonly Offer[];
@@ -72,7 +73,7 @@ export interface LeftOff {
     | { readonly code: 'ground-wet'; readonly dryness: Dryness };
 }
 
-/** A pigment of which the shelf holds less than the day asks for. */
+/** A pigment of which the stock holds less than the day needs. */
 export interface Lack {
   readonly pigment: string;
   readonly label: string;
@@ -85,14 +86,15 @@ export interface Lack {
   }[];
 }
 
+/** A planned day. */
 export interface Day {
   readonly date: string;
   readonly rules: Rules;
   readonly palettes: readonly PalettePlan[];
   readonly leftOff: readonly LeftOff[];
   readonly lacks: readonly Lack[];
-  /** What leaves the stock once this is prepared. */
+  /** Amounts that leave the stock once this is prepared. */
   readonly takings: readonly Taking[];
-  /** Whether a part is a volume of paste; where it is not, there are parts, but no grams. */
+  /** Whether a part is a volume of paste; otherwise parts are given without grams. */
   readonly weighable: boolean;
 }

@@ -5,9 +5,9 @@ import type { Day, PalettePlan, PigmentPlan } from './plan.ts';
 import type { Draw } from './supply.ts';
 import { isTempered, TOOLS, TOOLS_WORDS } from './tools.ts';
 
-/** One line of what to prepare: a pigment from one thing on the shelf. */
+/** One line of the list of preparations: a pigment from one stock entry. */
 export interface PrepareRow {
-  /** Running number over the sheet: the order of work. */
+  /** Running number, the order of work. */
   readonly number: number;
   readonly pigment: string;
   readonly label: string;
@@ -15,11 +15,11 @@ export interface PrepareRow {
   readonly lot: string;
   /** "set out", "grind", "temper, do not grind". */
   readonly act: string;
-  /** cm3 of paste, rounded up; null where a part is no volume. */
+  /** cm3 of paste, rounded up; null if a part is not a volume. */
   readonly cm3: number | null;
-  /** What the scales say: "12.4 g", "by volume", "by parts", "not weighed". */
+  /** Amount to weigh: "12.4 g", "by volume", "by parts", "not weighed". */
   readonly weigh: string;
-  /** Oil to start from, for powder: "4 g". */
+  /** Oil to begin with, for powder: "4 g". */
   readonly oil: string | null;
 }
 export interface PrepareGroup {
@@ -27,7 +27,7 @@ export interface PrepareGroup {
   readonly rows: readonly PrepareRow[];
 }
 
-/** What to prepare for a palette, in the order of work, and remarks under it. */
+/** The list of preparations for a palette, in order of work, and remarks under it. */
 export function preparing(
   day: Day,
   palette: PalettePlan,
@@ -97,7 +97,7 @@ function weighWords(weighed: Draw['weighed']): string {
   }
 }
 
-/** Reasons why a pigment of the palette is not weighed, each with what to do. */
+/** Why pigments of the palette cannot be weighed, each with what to do. */
 const unweighedWords = ({ pigments }: PalettePlan): readonly string[] =>
   pigments.flatMap(({ supply }) =>
     supply.draws.flatMap(({ weighed }) =>

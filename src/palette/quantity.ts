@@ -4,7 +4,10 @@ import { type Allowance, MOST_CM2, MOST_COATS, MOST_UM, type PaletteFault } from
 import { FILMS } from './film.ts';
 import { type Passage, type PassagePile, sharesOf } from './passage.ts';
 
-/** What is added to the bare film; shares of 1, and cm3 a pile (common practice, estimates). */
+/**
+ * Allowances on top of the bare film: tooth and waste as shares, the heap in cm3 per pile (common
+ * practice, estimates).
+ */
 export interface Allowances {
   readonly tooth: number;
   readonly waste: number;
@@ -12,19 +15,19 @@ export interface Allowances {
 }
 export const ALLOWANCES: Allowances = { tooth: 0.1, waste: 0.2, heapCm3: 0.5 };
 
-/** How much of a pile is prepared, unrounded. All volumes in cm3. */
+/** Amount of a pile, not rounded. All volumes in cm3. */
 export interface PileAmount {
-  /** Area x film x coats. */
+  /** Area × film × coats. */
   readonly net: number;
-  /** What the ground takes: net and its tooth. */
+  /** What the ground takes: net plus tooth. */
   readonly need: number;
-  /** Need, waste and the least heap: the whole pile, its spare oil included. */
+  /** The whole pile: need, waste and the least heap, spare oil included. */
   readonly prepare: number;
   readonly paste: number;
   readonly spareOil: number;
   /** Paste of each pigment; they sum to `paste`. */
   readonly pigments: readonly { readonly pigment: string; readonly cm3: number }[];
-  /** Let-down piles to make first, as large as this pile takes from them. */
+  /** Let-down piles to mix first, each as large as this pile needs. */
   readonly letDowns: readonly {
     readonly pigment: string;
     readonly white: string;
@@ -33,13 +36,13 @@ export interface PileAmount {
   }[];
 }
 
-/** net x (1 + tooth) x (1 + waste) + heap, cm3. */
+/** net × (1 + tooth) × (1 + waste) + heap, cm3. */
 export const prepareCm3 = (net: number, { tooth, waste, heapCm3 }: Allowances): number =>
   net * (1 + tooth) * (1 + waste) + heapCm3;
 
 /**
- * How much of a pile to prepare.
- * @returns everything that is wrong with it, where it cannot be
+ * Computes how much of a pile to prepare.
+ * @returns the amount, or every fault of the request
  */
 export function amountOf(
   pile: PassagePile,

@@ -16,7 +16,10 @@ export function drynessWords({ least, most, felt }: Dryness): string {
   return least === most ? `${least} by now` : `between ${least} and ${most}: your touch decides`;
 }
 
-/** What became of a palette that was more than one carries, and of a day that is more than a day. */
+/**
+ * Sentences on palettes divided over several boards, and on too many palettes.
+ * @param asked only this requested palette; default: all
+ */
 export function boardsWords(day: Day, asked?: number): readonly string[] {
   const split = day.palettes.filter(
     ({ part, of, asked: from }) => of > 1 && part === 1 && (asked === undefined || from === asked),
@@ -32,7 +35,7 @@ export function boardsWords(day: Day, asked?: number): readonly string[] {
   return words;
 }
 
-/** How the passages of a palette stand, what waits and why. */
+/** Sentences on the state of a palette's passages, and on what waits and why. */
 export function todayOf(day: Day, { passages }: PalettePlan): readonly string[] {
   return passages.flatMap(({ name, layers }) => {
     const wettest = groundDryness(layers, day.date);
@@ -60,7 +63,7 @@ export function leftOffWords({ pile, passage, why }: LeftOff): string {
   }
 }
 
-/** What to mind about mixtures and coats; one pair once, with every place where it meets. */
+/** Warnings about mixtures and coats; each pair is named once, with every place where it meets. */
 export function mindOf(
   { piles, slabClashes, pigments }: PalettePlan,
   studio: Studio,
@@ -86,7 +89,7 @@ export function mindOf(
   ];
 }
 
-/** Whether nobody here knows a paint: neither the shelf, nor the studio, nor a handbook. */
+/** Whether a paint is unknown to the shelf, the studio and the handbooks. */
 const isStranger = (pigment: string, { shelf, stock }: Studio): boolean =>
   !shelf.paints.some((one) => one.pigment === pigment) &&
   !stock?.own.some(({ id }) => id === baseOf(pigment)) &&
@@ -94,10 +97,10 @@ const isStranger = (pigment: string, { shelf, stock }: Studio): boolean =>
 const strangerWords = (label: string): string =>
   `“${label}” is no paint of this shelf and of no handbook: look whether its name is right. It is drawn in grey, and measured by volume.`;
 
-/** Three times the oil that most pastes are ground in. */
+/** Spare oil that gives three times the oil of most pastes. */
 const MUCH_OIL = 1.3;
 
-/** What to mind of a thickness or an amount of oil that is out of the usual. */
+/** Remarks on unusual thicknesses or amounts of oil. */
 function laidRemarks(pile: PassagePile): readonly string[] {
   const um = filmUmOf(pile);
   const { least, most } = FILMS[pile.film];
@@ -128,10 +131,13 @@ function pairWords(group: readonly Clash[], studio: Studio): string {
 }
 const WHERE = { pile: 'in', layers: 'over the last coat in', slab: 'prepared' } as const;
 
-/** Beyond this CIEDE2000 another mixture is another colour. */
+/** CIEDE2000 beyond which another mixture counts as another colour. */
 const NEAR = 6;
 
-/** What the shelf lacks for a palette, and for each pile that wants it the nearest other, once. */
+/**
+ * Sentences on what the shelf lacks for a palette, and the nearest other mixture of each pile,
+ * once.
+ */
 export function lacksWords(day: Day, index: number, studio: Studio): readonly string[] {
   const here = day.lacks.filter(({ piles }) => piles.some(({ palette }) => palette === index));
   const others = new Map(
@@ -151,7 +157,7 @@ export function lacksWords(day: Day, index: number, studio: Studio): readonly st
   return [...here.map(lackWords), ...near];
 }
 
-/** How much of a pigment lacks; of dry toxic powder, what is wanted in its place. */
+/** How much of a pigment is missing; for toxic powder, what to use instead. */
 function lackWords({ label, lackCm3, dryRefused, pigment }: Lack): string {
   if (!dryRefused) return `${label}: the shelf lacks ${cm3Words(lackCm3)}.`;
   const stands = standInWords(pigment);

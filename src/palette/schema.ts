@@ -81,48 +81,7 @@ export const ENTRY = v.strictObject({
   oil: v.optional(number),
 });
 /**
- * The JSON form of a day, version 1. Only `kind`, `version`, `date` and `passages` are needed.
- *
- * ```json
- * {
- *   "kind": "kingcup-day",
- *   "version": 1,
- *   "date": "2026-05-14",
- *   "rules": {
- *     "seats": ["lead_white", "yellow_ochre", "raw_umber"],
- *     "shape": "oval", "hand": "left",
- *     "tooth": 0.1, "waste": 0.2, "heapCm3": 0.5, "edgeCm3": 0.5,
- *     "oil": "linseed", "pupils": false,
- *     "people": ["Ines"],
- *     "acknowledged": [{ "pigment": "lead_white", "lot": "3", "person": "Ines", "date": "2026-05-02" }]
- *   },
- *   "stock": [{ "pigment": "lead_white", "form": "paste", "lot": "3", "amount": 400, "unit": "g" }],
- *   "passages": [{
- *     "name": "Water under the alders",
- *     "palette": "Mill stream",
- *     "canvas": { "widthCm": 60, "heightCm": 45 },
- *     "layers": [{ "date": "2026-05-04", "film": "dead colour", "parts": { "raw_umber": 1, "lead_white": 2 } }],
- *     "piles": [
- *       { "name": "still water", "parts": { "lead_white": 3, "ultramarine": 1 }, "share": 0.2, "film": "body colour" },
- *       { "name": "deep glaze", "parts": { "madder_lake": 1 }, "cm2": 300, "film": "glaze", "coats": 2 }
- *     ]
- *   }],
- *   "leftovers": [{ "name": "still water", "parts": { "lead_white": 3, "ultramarine": 1 }, "cm3": 1.5, "kept": "under film", "date": "2026-05-13" }]
- * }
- * ```
- *
- * - `parts` are by volume of paste, under the shelf's names; null where the mixture was deleted.
- *   `letDowns` ({"prussian_blue": 10}: 1 part to 10 of the white named in `letDownWhite`, else of
- *   lead white) makes that pigment's parts be taken from a let-down pile.
- * - A pile covers `cm2`, or a `share` (0…1) of the passage's `canvas`. `film` is imprimatura, dead
- *   colour, body colour, loaded, impasto, glaze or scumble; `filmUm` (wet, micrometres), `coats`,
- *   `spareOil` (cm3 to 1 cm3 of paste), `tooth`, `waste` and `heapCm3` override what is usual.
- * - Passages of one `palette` share it; without it a passage has a palette of its own. `order`, on any
- *   passage of a palette, names its mixed piles in an order set by hand.
- * - `stock` is what stands on the shelf: pigment, `form` (powder, paste or tube), `lot`, `grade`,
- *   `amount` with its `unit`, the lot's own `density` and `oil`. Without it nothing is counted.
- * - `felt` on a layer ({"date", "state": "wet" | "tacky" | "touch-dry"}) is what the finger found.
- * - `kept` is under water, under film, in a tube or open; `skinned` marks a leftover to discard.
+ * The JSON form of a day, version 1. Only `kind`, `version`, `date` and `passages` are required.
  */
 export const DAY_FORM = v.strictObject({
   kind: v.literal('kingcup-day'),

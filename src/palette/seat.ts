@@ -2,23 +2,26 @@ import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { masstone } from '../pigment/white.ts';
 
-/** Something with a name and a colour that takes a place on the palette. */
+/** An item with a name and a colour that takes a place on the palette. */
 export interface Placed {
   readonly key: string;
   readonly lab: Lab;
 }
 
-/** How far a colour lies towards the warm end of the 50-230 degree axis. */
+/** Position of a colour on the warm-cool axis (hue 50 to 230 degrees); higher is warmer. */
 const warmth = ([, a, b]: Lab): number =>
   a * Math.cos((50 * Math.PI) / 180) + b * Math.sin((50 * Math.PI) / 180);
 
-/** Light to dark by whole-number L*; of equals the warmer first, then by name, so that order is settled. */
+/**
+ * Compares by whole-number L*, light first; ties: warmer first, then by name, so the order is
+ * total.
+ */
 export const lightFirst = (one: Placed, other: Placed): number =>
   Math.round(other.lab[0]) - Math.round(one.lab[0]) ||
   warmth(other.lab) - warmth(one.lab) ||
   (one.key < other.key ? -1 : 1);
 
-/** A seat order to begin with: the studio's white, then every paint of the shelf light to dark. */
+/** A default seat order: the studio's white, then every paint of the shelf, light to dark. */
 export function proposeSeats(shelf: Shelf): readonly string[] {
   const placed = shelf.paints.map(({ pigment, paint }) => ({
     key: pigment,
@@ -32,8 +35,8 @@ const whiteFirst = <T extends { readonly key: string }>(list: readonly T[], whit
 
 /**
  * Pigments in their seats: the studio's white beside the thumb hole, the others in the studio's
- * order, whoever is absent. One that has no seat yet sits where it is no lighter than its neighbours,
- * and nobody moves for it.
+ * order, whichever are absent. A pigment without a seat is inserted where it is no lighter than its
+ * neighbours; nobody moves for it.
  * @param seats the studio's order, by name
  */
 export function seated<T extends Placed>(
@@ -52,13 +55,13 @@ export function seated<T extends Placed>(
   return whiteFirst(order, white);
 }
 
-/** Nearer than this along the edge two heaps would touch. */
+/** Least distance between two heaps, as a fraction of the edge. */
 const ELBOW = 0.085;
 
 /**
- * Where along the edge each pigment sits, from 0 beside the thumb hole to 1 at the far end: in its own
- * place of the studio's order, whoever is absent, so that the hand finds it blind; those whose places
- * lie too near one another make room, and none crosses another.
+ * Position of each pigment along the edge, 0 beside the thumb hole to 1 at the far end. Each keeps
+ * its own place of the studio's order, whichever are absent, so that the painter finds it without
+ * looking; those too close together make room without changing order.
  * @param pigments in their seats, from {@link seated}
  * @returns as many, in the same order
  */
@@ -81,16 +84,16 @@ export function placesOf(
   return places;
 }
 
-/** A mixed pile, and whether it is a tint of the studio's white: that white is at least half of it. */
+/** A mixed pile, and whether it is a tint: at least half of it is the studio's white. */
 export interface MixedPlaced extends Placed {
   readonly tint: boolean;
 }
 
-/** Mixed piles in their rows: tints of the studio's white, then the others; light to dark in each. */
+/** Mixed piles in their rows: tints first, then the others, each light to dark. */
 export const mixedOrder = <T extends MixedPlaced>(piles: readonly T[]): readonly T[] =>
   piles.toSorted((a, b) => Number(b.tint) - Number(a.tint) || lightFirst(a, b));
 
-/** A list with one of its names moved on by so many places, stopping at the ends. */
+/** Moves a name by a number of places, stopping at the ends; returns a new list. */
 export function moved(order: readonly string[], key: string, by: number): readonly string[] {
   const from = order.indexOf(key);
   if (from < 0) return order;
@@ -98,11 +101,11 @@ export function moved(order: readonly string[], key: string, by: number): readon
   return order.toSpliced(from, 1).toSpliced(to, 0, key);
 }
 
-/** The same by the place it is put to. */
+/** Moves a name to a place; returns a new list. */
 export const placedAt = (order: readonly string[], key: string, to: number): readonly string[] =>
   moved(order, key, to - order.indexOf(key));
 
-/** Things in an order that was set by hand; those it does not name follow in the order they came. */
+/** Sorts by a manual order; items that it does not name follow in their own order. */
 export function asSet<T extends Placed>(
   things: readonly T[],
   order: readonly string[],

@@ -10,7 +10,7 @@ import type { Day, PalettePlan } from './plan.ts';
 import { type PrepareGroup, preparing } from './prepare.ts';
 import { boardsWords, lacksWords, mindOf, todayOf } from './said.ts';
 
-/** A morning sheet as data, in plain words. */
+/** A morning sheet as plain text data. */
 export interface MorningSheet {
   readonly title: string;
   readonly date: string;
@@ -24,7 +24,7 @@ export interface MorningSheet {
   /** Remarks under the list: oil, estimates, parts without grams. */
   readonly prepareNotes: readonly string[];
   readonly piles: readonly SheetPile[];
-  /** How the passages stand, what waits and why. */
+  /** State of the passages, and what waits and why. */
   readonly today: readonly string[];
   readonly mind: readonly string[];
   readonly lacks: readonly string[];
@@ -40,7 +40,8 @@ export interface MorningSheet {
 
 /**
  * The morning sheet of one palette of a day.
- * @param index which palette, from 0
+ * @param index of the palette, from 0
+ * @throws RangeError if there is no such palette
  */
 export function sheetOf(day: Day, index: number, studio: Studio): MorningSheet {
   const palette = day.palettes[index];

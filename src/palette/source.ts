@@ -5,7 +5,7 @@ import { type Cover, type Layer, type PassagePile, sharesOf } from './passage.ts
 import type { PilePlan } from './plan.ts';
 import { filmUmOf, spareOilOf } from './quantity.ts';
 
-/** A pile from a colour of a harmony, a fold of a drapery, or anything else that has its mixture. */
+/** A pile from a colour of a harmony, a fold of a drapery, or anything else with a mixture. */
 export const pileOfMixture = ({
   mixture,
   ...rest
@@ -13,8 +13,8 @@ export const pileOfMixture = ({
   Partial<PassagePile>): PassagePile => ({ ...laidOf(mixture), ...rest });
 
 /**
- * The piles of a formula, coat by coat; each covers the same area until the painter says otherwise.
- * @param prefix makes their ids differ from other piles of the day
+ * The piles of a formula, coat by coat, each for the same area at first.
+ * @param prefix makes their ids unique within the day
  */
 export function pilesOfFormula(
   { passages }: Formula,
@@ -35,7 +35,7 @@ export function pilesOfFormula(
   );
 }
 
-/** The coat that a pile has become once it was laid: what its passage keeps. */
+/** The coat that a painted pile leaves on its passage. */
 export const layerOfPile = ({ pile }: Pick<PilePlan, 'pile'>, date: string): Layer => ({
   date,
   film: pile.film,

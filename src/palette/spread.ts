@@ -5,23 +5,23 @@ import type { Day, PalettePlan, PilePlan } from './plan.ts';
 import { asSet, mixedOrder } from './seat.ts';
 import { sheetOf } from './sheet.ts';
 
-/** Mixed piles that one palette carries (common practice: five to nine heaps). */
+/** Most mixed piles on one palette (common practice: five to nine heaps). */
 export const MOST_MIXED = 9;
 
-/** A palette as it is laid: all that was asked for on it, or one board of several. */
+/** One board: a requested palette, or a part of it. */
 export interface Board {
-  /** Which of the palettes that were asked for. */
+  /** Index of the requested palette. */
   readonly asked: number;
   readonly palette: PaletteAsked;
   readonly piles: readonly PilePlan[];
-  /** The first of one unless it was too much for one. */
+  /** Board `part` of `of`; 1 of 1 unless the palette was divided. */
   readonly part: number;
   readonly of: number;
 }
 
 /**
- * Deals a palette's piles onto so many boards, about evenly: its rows one after the other, light to
- * dark or as they were set by hand; what comes as it is goes where its passage's mixtures are.
+ * Divides a palette's piles over several boards, about evenly: the rows in sequence, light to dark
+ * or in their manual order, then the unmixed pigments.
  */
 export function dealt(
   asked: number,
@@ -40,7 +40,7 @@ export function dealt(
       Math.round((at * rows.length) / of),
       Math.round(((at + 1) * rows.length) / of),
     );
-    // A passage that has no pile today says on the first board how it stands.
+    // A passage without piles today reports its state on the first board.
     const passages = palette.passages.filter(
       ({ id }) =>
         here.some(({ passage }) => passage.id === id) ||
@@ -51,15 +51,15 @@ export function dealt(
   });
 }
 
-/** By the number of mixed piles. */
+/** Indexed by the number of mixed piles. */
 const RATIOS = [1.2, 1.2, 1.2, 1.2, 1.2, 1.2, 1.23, 1.28, 1.28, 1.5];
-/** Height over width of a palette's drawing, at most; the tests hold it to account. */
+/** Largest height over width of a palette's drawing; a test checks it. */
 export function ratioFor({ mixed, pigments }: Pick<PalettePlan, 'mixed' | 'pigments'>): number {
   const rows = RATIOS[Math.min(mixed.length, MOST_MIXED)]!;
   return rows + (pigments.length > 8 ? 0.17 : 0);
 }
 
-/** Whether a palette is more than one board carries, or more than one page says legibly. */
+/** Whether a palette holds more than one board carries, or than one page shows legibly. */
 export function isTooMuch(day: Day, index: number, studio: Studio): boolean {
   const palette = day.palettes[index]!;
   const { mixed, piles } = palette;

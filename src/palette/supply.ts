@@ -5,9 +5,9 @@ import { grindOfPigment, type WeighFault } from '../pigment/weigh.ts';
 import { factsOf, hazardOf, isToxic, knownAs } from './known.ts';
 import { baseOf } from './passage.ts';
 
-/** What a volume of one pigment's paste comes to on the scales. Grams unrounded. */
+/** Weight of a volume of one pigment's paste. Grams are not rounded. */
 export type Weighed =
-  /** Bought paste or tube, no oil added; null grams where its density is not known. */
+  /** Ready paste or tube, no oil added; `grams` is null if its density is unknown. */
   | { readonly as: 'paste'; readonly grams: number | null; readonly about: boolean }
   | {
       readonly as: 'powder';
@@ -17,7 +17,7 @@ export type Weighed =
     }
   | { readonly as: 'unweighed'; readonly why: WeighFault };
 
-/** Paste drawn from one thing on the shelf; `entry` null where the shelf has none. */
+/** Paste drawn from one stock entry; `entry` is null if none has it. */
 export interface Draw {
   readonly pigment: string;
   readonly entry: StockEntry | null;
@@ -25,20 +25,24 @@ export interface Draw {
   readonly weighed: Weighed;
 }
 
-/** Paste of one pigment, from one or more lots, and what of it the shelf lacks. */
+/** Paste of one pigment from one or more lots, and what the stock lacks. */
 export interface Supply {
   readonly pigment: string;
   readonly cm3: number;
   readonly draws: readonly Draw[];
-  /** cm3 that the shelf does not hold; 0 also where nobody weighed what stands there. */
+  /** Missing cm3; also 0 if an entry has no counted amount. */
   readonly lackCm3: number;
-  /** Something of it stands there that was never weighed. */
+  /** Some of it comes from an entry without a counted amount. */
   readonly uncounted: boolean;
-  /** It stands there as dry powder only, and is toxic: that powder is not touched. */
+  /** The stock has only dry powder of a toxic pigment, which is never used. */
   readonly dryRefused: boolean;
 }
 
-/** Weighs a volume of paste by the figures of a lot, of the studio's own pigment, or of the handbooks. */
+/**
+ * Weighs a volume of paste by the figures of the lot, of the studio's own pigment, or of the
+ * handbooks.
+ * @param oil the binder for powders
+ */
 export function weigh(
   stock: Stock | null,
   pigment: string,
@@ -65,11 +69,11 @@ export function weigh(
   return { as: 'powder', pigmentGrams, oilGrams, about };
 }
 
-/** A stock from which a day draws, pile after pile; the stock itself is not changed. */
+/** A stock from which a day draws, pile by pile; the stock object itself is not changed. */
 export class Cupboard {
   private readonly stock: Stock | null;
   private readonly oil: Oil;
-  /** cm3 of paste left in each entry; Infinity where nobody weighed it. */
+  /** cm3 of paste left in each entry; Infinity without a counted amount. */
   private readonly left = new Map<string, number>();
 
   constructor(stock: Stock | null, oil: Oil = 'linseed') {
@@ -79,7 +83,7 @@ export class Cupboard {
       this.left.set(entry.id, pasteCm3(stock!, entry) ?? Number.POSITIVE_INFINITY);
   }
 
-  /** Draws paste in the shelf's order; toxic pigments only from what is wetted already. */
+  /** Draws paste in the shelf's order; toxic pigments never from powder. */
   draw(pigment: string, cm3: number): Supply {
     const [base, lot] = pigment.split('#');
     const all = (this.stock?.entries ?? []).filter(
@@ -117,13 +121,15 @@ export class Cupboard {
   }
 }
 
-/** What leaves one entry when a day is prepared, in that entry's own unit. */
+/** What one entry loses when a day is prepared, in that entry's own unit. */
 export interface Taking {
   readonly entry: string;
   readonly amount: number;
 }
 
-/** What supplies take from the stock, one line an entry; uncounted and missing paint takes nothing. */
+/**
+ * What supplies take from the stock, one line per entry; uncounted and missing paint takes nothing.
+ */
 export function takingsOf(supplies: readonly Supply[]): readonly Taking[] {
   const takings = new Map<string, number>();
   for (const { entry, cm3, weighed } of supplies.flatMap(({ draws }) => draws)) {
@@ -138,8 +144,8 @@ const gramsOf = (weighed: Weighed): number | null =>
   weighed.as === 'paste' ? weighed.grams : null;
 
 /**
- * The stock after a day was prepared, and what has really left it: no entry falls below 0, and what
- * is no longer there is passed over. {@link putBack} undoes it, also after other changes.
+ * Takes amounts from a stock, and reports what was really taken: no entry falls below 0, and
+ * entries that no longer exist are skipped. {@link putBack} undoes it, even after other changes.
  */
 export function takeFrom(
   stock: Stock,

@@ -6,17 +6,17 @@ import { standInsOf } from '../pigment/facts.ts';
 import { factsOf, hazardOf, isToxic, knownAs } from './known.ts';
 import type { Studio } from './passage.ts';
 
-/** The nearest mixture that does without some pigments. */
+/** The nearest mixture without certain pigments. */
 export interface Swap extends Laid {
-  /** CIEDE2000 from the colour that was wanted. */
+  /** CIEDE2000 from the requested colour. */
   readonly deltaE00: number;
 }
 
 /**
- * The nearest other mixture of a colour; null where the shelf has nothing left. What is toxic and was
- * not in the pile before does not come in by this door.
- * @param leaveOut pigments, under the shelf's names
- * @param before the pigments of the pile that is replaced
+ * Finds the nearest other mixture of a colour; null if the shelf has none. It adds no toxic pigment
+ * that the pile did not contain.
+ * @param leaveOut pigments to avoid, by the shelf's names
+ * @param before pigments of the replaced pile
  */
 export function nearestOther(
   lab: Lab,
@@ -39,7 +39,7 @@ export function nearestOther(
 export const toxicOf = ({ shelf, stock }: Studio): readonly string[] =>
   shelf.paints.map(({ pigment }) => pigment).filter((pigment) => isToxic(hazardOf(stock, pigment)));
 
-/** Safe modern paints that can take a pigment's place, by name and colour-index name. */
+/** Safe modern paints that can replace a pigment, by name and colour-index name. */
 export function standInWords(pigment: string): readonly string[] {
   const ours = standInsOf(knownAs(pigment)).map(
     ({ name, colourIndex }) => `${name} (${colourIndex.name})`,

@@ -82,6 +82,48 @@ export const ENTRY = v.strictObject({
 });
 /**
  * The JSON form of a day, version 1. Only `kind`, `version`, `date` and `passages` are required.
+ *
+ * ```json
+ * {
+ *   "kind": "kingcup-day",
+ *   "version": 1,
+ *   "date": "2026-05-14",
+ *   "rules": {
+ *     "seats": ["lead_white", "yellow_ochre", "raw_umber"],
+ *     "shape": "oval", "hand": "left",
+ *     "tooth": 0.1, "waste": 0.2, "heapCm3": 0.5, "edgeCm3": 0.5,
+ *     "oil": "linseed", "pupils": false,
+ *     "people": ["Ines"],
+ *     "acknowledged": [{ "pigment": "lead_white", "lot": "3", "person": "Ines", "date": "2026-05-02" }]
+ *   },
+ *   "stock": [{ "pigment": "lead_white", "form": "paste", "lot": "3", "amount": 400, "unit": "g" }],
+ *   "passages": [{
+ *     "name": "Water under the alders",
+ *     "palette": "Mill stream",
+ *     "canvas": { "widthCm": 60, "heightCm": 45 },
+ *     "layers": [{ "date": "2026-05-04", "film": "dead colour", "parts": { "raw_umber": 1, "lead_white": 2 } }],
+ *     "piles": [
+ *       { "name": "still water", "parts": { "lead_white": 3, "ultramarine": 1 }, "share": 0.2, "film": "body colour" },
+ *       { "name": "deep glaze", "parts": { "madder_lake": 1 }, "cm2": 300, "film": "glaze", "coats": 2 }
+ *     ]
+ *   }],
+ *   "leftovers": [{ "name": "still water", "parts": { "lead_white": 3, "ultramarine": 1 }, "cm3": 1.5, "kept": "under film", "date": "2026-05-13" }]
+ * }
+ * ```
+ *
+ * - `parts` are by volume of paste, under the shelf's names; null if the mixture was deleted.
+ *   `letDowns` takes a pigment's parts from a let-down pile: {"prussian_blue": 10} is 1 part to 10 of
+ *   the white in `letDownWhite`, by default lead white.
+ * - A pile covers `cm2`, or a `share` (0…1) of the passage's `canvas`. `film` is imprimatura, dead
+ *   colour, body colour, loaded, impasto, glaze or scumble; `filmUm` (wet, micrometres), `coats`,
+ *   `spareOil` (cm3 to 1 cm3 of paste), `tooth`, `waste` and `heapCm3` override the defaults.
+ * - Passages with the same `palette` share it; without one a passage has its own. `order`, on any
+ *   passage of a palette, lists its mixed piles in a manual order.
+ * - `stock` is what is on the shelf: pigment, `form` (powder, paste or tube), `lot`, `grade`,
+ *   `amount` with its `unit`, the lot's own `density` and `oil`. Without `stock`, nothing is counted.
+ * - `felt` on a layer ({"date", "state": "wet" | "tacky" | "touch-dry"}) is a touch test.
+ * - `kept` (storage) is under water, under film, in a tube or open; `skinned` marks a leftover to
+ *   discard.
  */
 export const DAY_FORM = v.strictObject({
   kind: v.literal('kingcup-day'),

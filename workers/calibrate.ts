@@ -14,27 +14,27 @@ import { ok, type Result } from '../src/result.ts';
 import type { Handed } from './jobs.ts';
 import { type KeptPhoto, readPixels } from './photo.ts';
 
-/** How a photograph is read; every point is a share of its width and height. */
+/** Options for reading a photograph; points are fractions of its width and height. */
 export type Shared = Pick<ReadOptions, 'references' | 'chart'> & {
-  /** The four marks of a card, where they were touched. */
+  /** The four corner marks of a card, as touched by the painter. */
   readonly corners?: readonly Point[];
 };
 
-/** A photographed card, by its marks. */
+/** Reads a photographed card by its marks. */
 export interface ReadJob {
   readonly kind: 'read';
   readonly file: Blob;
   readonly plan: Card;
   readonly options: Shared;
 }
-/** A photograph, place by place as it was touched. */
+/** Reads a photograph at the touched places. */
 export interface TouchJob {
   readonly kind: 'touch';
   readonly file: Blob;
   readonly touches: readonly Touch[];
   readonly options: Shared;
 }
-/** K and S from everything that was seen. */
+/** Fits K and S to all observed swatches. */
 export interface FitJob {
   readonly kind: 'fit';
   readonly white: string;
@@ -44,10 +44,15 @@ export interface FitJob {
 }
 export type CalibrateJob = ReadJob | TouchJob | FitJob;
 
-/** What a photograph showed, its points as shares of width and height; and what was seen of the file. */
+/**
+ * The reading of a photograph, its points as fractions of width and height, and remarks on the
+ * file.
+ */
 export type Seen = Reading & { readonly seen: readonly string[] };
 export type Read = Result<Seen, PhotoFault | CalibrationFault>;
-/** A fit without the doubts that only the worker needs, and what to brush out next. */
+/**
+ * A fit without its posterior, which only the worker needs, plus suggested swatches to paint next.
+ */
 export type FitFound = Omit<Calibration, 'posterior'> & {
   readonly suggestions: readonly Suggestion[];
 };
@@ -57,6 +62,7 @@ export type CalibrateNews =
   | { readonly kind: 'kept'; readonly kept: KeptPhoto }
   | { readonly kind: 'done'; readonly done: number };
 
+/** Executes a calibration job and posts its progress. */
 export function doCalibrate(
   job: CalibrateJob,
   tell: (news: CalibrateNews) => void,
@@ -109,7 +115,7 @@ function inPixels(picture: Picture, { corners, chart, references }: Shared) {
   };
 }
 
-/** A fit takes a handful of rounds and nobody knows how many: each does a quarter of what is left. */
+/** The number of rounds of a fit is unknown: each is assumed to do a quarter of the rest. */
 const left = (round: number): number => 0.75 ** round;
 
 function fitted(

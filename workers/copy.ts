@@ -9,7 +9,10 @@ import { type Copy, openCopy } from '../src/book/unpack.ts';
 import { fail, ok, type Result } from '../src/result.ts';
 import type { Handed } from './jobs.ts';
 
-/** What the page asks, in this order: plan and make; or look, bring in, perhaps take back. */
+/**
+ * Requests of the page, in this order: plan and make; or look (preview), bring (import), perhaps
+ * take back (undo).
+ */
 export type CopyJob =
   | { readonly kind: 'plan' }
   | {
@@ -21,25 +24,25 @@ export type CopyJob =
   | { readonly kind: 'bring' }
   | { readonly kind: 'stop' }
   | { readonly kind: 'take back' };
-/** 0…1. */
+/** Progress, 0…1. */
 export type CopyNews = number;
 
-/** A copy as it was made. */
+/** A finished copy of the book. */
 export interface Made {
   readonly file: Blob;
   readonly entries: number;
-  /** Entries that the book itself could not give. */
+  /** Entries that the book could not read. */
   readonly leftOut: readonly string[];
   /** ISO date and time. */
   readonly made: string;
 }
 
-/** Some of many entries: all of them are counted, the first few can be shown. */
+/** Count of entries, and the first few for display. */
 export interface Several {
   readonly count: number;
   readonly first: readonly Card[];
 }
-/** What bringing in would do, or has done. */
+/** Effect of an import, before or after it. */
 export interface Brought {
   readonly added: Several;
   readonly changed: Several;
@@ -64,10 +67,13 @@ export type CopyAnswer =
   | { readonly kind: 'stop'; readonly result: Result<null, BookFault> }
   | { readonly kind: 'take back'; readonly result: Result<null, BookFault> };
 
-/** How many entries of each sort are shown before a merge. */
+/** Entries of each kind shown before an import. */
 const SHOWN = 60;
 
-/** Copies away from the page's own thread; what was looked at stays here until it is brought in. */
+/**
+ * Makes and imports copies in a worker. The previewed copy stays in memory until it is imported.
+ * @returns the job function, with its own state
+ */
 export function copyWork(): (
   job: CopyJob,
   tell: (news: CopyNews) => void,
@@ -84,7 +90,7 @@ export function copyWork(): (
     try {
       return await work(book.value);
     } finally {
-      // This thread may be ended at any time.
+      // The page may terminate this thread at any time.
       await book.value.putAway();
     }
   };
@@ -136,7 +142,7 @@ export function copyWork(): (
       case 'bring':
         return { value: { kind: 'bring', result: await bring(onProgress) } };
       case 'stop':
-        // The merge itself answers whether it was stopped or had ended already.
+        // The import's own answer says whether it was stopped or had already ended.
         stopping.abort();
         return { value: { kind: 'stop', result: ok(null) } };
       case 'take back':
@@ -150,7 +156,7 @@ export function copyWork(): (
   };
 }
 
-/** A message for every hundredth, not for every entry. */
+/** Reports progress at most once per hundredth. */
 function inHundredths(tell: (done: number) => void): (done: number) => void {
   let last = -1;
   return (done) => {

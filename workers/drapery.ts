@@ -8,14 +8,14 @@ export interface DraperyJob {
   readonly wishes: readonly ClothWish[];
   readonly shelf: Shelf;
 }
-/** One cloth is ready: which of the wishes it answers, and the share of the job done, 0…1. */
+/** A finished cloth: index of its request, and progress of the job, 0…1. */
 export interface DraperyNews {
   readonly at: number;
   readonly cloth: Result<Cloth, DraperyFault>;
   readonly done: number;
 }
 
-/** Works out one cloth after the other; each is told as soon as it is ready. */
+/** Computes cloth after cloth and posts each as soon as it is ready. */
 export function drapeAll(
   { wishes, shelf }: DraperyJob,
   tell: (news: DraperyNews) => void,

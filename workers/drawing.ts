@@ -7,7 +7,7 @@ import {
   type Lump,
 } from '../src/ui/drawn/shapes.ts';
 
-/** The shapes of one drawing, asked for by number. */
+/** Request for the shapes of one drawing; `id` identifies the answer. */
 export type ShapingJob = { readonly id: number } & (
   | { readonly kind: 'cloth'; readonly told: Fall }
   | { readonly kind: 'heap'; readonly told: Lump }
@@ -17,6 +17,7 @@ export interface Shaped {
   readonly shapes: ClothShapes | HeapShapes;
 }
 
+/** Computes the shapes of one drawing. */
 export const shaped = (job: ShapingJob): Shaped => ({
   id: job.id,
   shapes: job.kind === 'cloth' ? clothShapes(job.told) : heapShapes(job.told),

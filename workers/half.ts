@@ -5,10 +5,10 @@ import { WorkMaking, type WorkOptions, type WorkPart } from '../src/photo/work.t
 import type { Handed } from './jobs.ts';
 import { readFrame } from './strips.ts';
 
-/** How a photograph is looked at. */
+/** Options for downsampling a photograph. */
 export type Look = Pick<Pixels, 'space'> & Pick<WorkOptions, 'mask' | 'adapt'>;
 
-/** Rows of cells of a photograph's work image, and the frame that whoever has the job closes. */
+/** A range of rows of the work image. The worker that receives the frame closes it. */
 export interface AverageJob {
   readonly kind: 'average';
   readonly frame: VideoFrame;
@@ -16,15 +16,15 @@ export interface AverageJob {
   readonly part: Span;
 }
 
-/** Some of the trials that a gathering waits for. */
+/** A batch of segmentation runs. */
 export interface TrialsJob extends TrialsWanted {
   readonly kind: 'trials';
 }
 
-/** Half of something, for a second thread. */
+/** A job for the second thread. */
 export type HalfJob = AverageJob | TrialsJob;
 
-/** Averages some rows of a photograph. */
+/** Downsamples a range of rows of a photograph; the caller closes the frame. */
 export async function average({
   frame,
   look,
@@ -36,7 +36,7 @@ export async function average({
   return making;
 }
 
-/** The job of a second thread. */
+/** Executes a job on the second thread; transfers the buffers of its result. */
 export async function half(job: HalfJob): Promise<Handed<WorkPart | Uint8Array[]>> {
   if (job.kind === 'trials') return { value: trialsOf(job) };
   try {

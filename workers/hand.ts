@@ -8,21 +8,21 @@ import { ok, type Result } from '../src/result.ts';
 import type { Handed } from './jobs.ts';
 import { readPixels, sideOf } from './photo.ts';
 
-/** What a hand does that has to look at the photograph again. */
+/** A manual correction that needs the photograph's pixels. */
 export interface HandJob {
   readonly file: Blob;
   readonly harmony: EditedHarmony;
-  /** How the light was set right. */
+  /** White balance of the harmony. */
   readonly adapt?: Matrix;
   readonly act:
     | { readonly kind: 'split'; readonly index: number }
-    /** A place 0…1, and the patch's side as a share of the shorter edge. */
+    /** Position as fractions 0…1, and the patch's side as a fraction of the shorter edge. */
     | { readonly kind: 'add'; readonly x: number; readonly y: number; readonly patch: number };
 }
 
 export type HandResult = Result<EditedHarmony, PhotoFault | SpotFault | EditFault>;
 
-/** Parts a colour in two, or adds that of one spot. */
+/** Splits a colour in two, or adds the colour of a spot. */
 export async function byHand({ file, harmony, adapt, act }: HandJob): Promise<Handed<HandResult>> {
   const read = await readPixels(file);
   if (!read.ok) return { value: read };
@@ -31,14 +31,14 @@ export async function byHand({ file, harmony, adapt, act }: HandJob): Promise<Ha
     return { value: split(harmony, act.index, pixels, adapt ? { adapt } : {}) };
   const found = spotOf(pixels, act.x, act.y, sideOf(pixels, act.patch));
   if (!found.ok) return { value: found };
-  // The book's copy is smaller than the photograph whose pixels a harmony counts in.
+  // A harmony counts in the photograph's pixels; the book's copy may be smaller.
   const { width, height } = pixels;
   const added = addSpot({ ...harmony, width, height }, found.value, seen(found.value, adapt));
   if (!added.ok) return { value: added };
   return { value: ok({ ...added.value, width: harmony.width, height: harmony.height }) };
 }
 
-/** A spot's colour in the light as it was set. */
+/** A spot's colour after white balance. */
 function seen({ linear, lab }: Spot, adapt: Matrix | undefined) {
   return adapt ? labOfLinear(...applied(adapt, ...linear)) : lab;
 }

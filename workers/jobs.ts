@@ -1,21 +1,27 @@
-/** What a worker says: that it listens, once; for each job news on the way, then a value or the reason why there is none. */
+/**
+ * Messages of a worker: `ready` once; then for each job any number of `news`, and one `value` or
+ * `failed`.
+ */
 export type Reply<O, N> =
   | { readonly kind: 'ready' }
   | { readonly kind: 'news'; readonly news: N }
   | { readonly kind: 'value'; readonly value: O }
   | { readonly kind: 'failed'; readonly message: string };
 
-/** The part of a worker's own scope that {@link serve} needs; both thread kinds have it. */
+/**
+ * The part of a worker's global scope that {@link serve} uses; page and worker threads both have
+ * it.
+ */
 interface Port {
   onmessage: ((event: MessageEvent) => void) | null;
   onmessageerror: ((event: MessageEvent) => void) | null;
   postMessage(message: unknown, transfer?: Transferable[]): void;
 }
 
-/** Buffers inside a value that may be handed over instead of copied. */
+/** A result, with the buffers in it to transfer instead of copying. */
 export type Handed<O> = { readonly value: O; readonly transfer?: Transferable[] };
 
-/** Answers every message with one job's value; the job does not know where it runs. */
+/** Executes one job per message. The job function does not know where it runs. */
 export function serve<I, O, N>(
   port: Port,
   job: (input: I, tell: (news: N) => void) => Promise<Handed<O>> | Handed<O>,
@@ -36,24 +42,25 @@ export function serve<I, O, N>(
   send({ kind: 'ready' });
 }
 
+/** `signal` stops the job; `onNews` receives its progress. */
 export interface JobOptions<N> {
   readonly signal: AbortSignal;
   readonly onNews?: (news: N) => void;
 }
 
-/** A worker that has been silent for so long is not waited upon alone: another is started beside it. */
+/** Start timeout: a worker that has not answered gets a second one started beside it. */
 const SILENT_MS = 6000;
-/** How many are started for one, the last of which has three times as long. */
+/** Most workers started for one job; the n-th timeout is n times as long. */
 const STARTS = 3;
 
 /**
- * A worker that is sent nothing before it has said that it listens: what reaches a module while it is still
- * being loaded is lost in Firefox, now and then. Where a module never comes, another is asked for.
+ * A worker that receives jobs only after it reported `ready`: Firefox occasionally loses messages
+ * sent to a module that is still loading. If a worker does not start, it starts another.
  */
 export class Helper<I, O, N> {
-  /** What it says of the job that it has, but that it is ready. */
+  /** Receives every reply except `ready`. */
   onReply: ((reply: Exclude<Reply<O, N>, { kind: 'ready' }>) => void) | null = null;
-  /** It did not start. */
+  /** Called if no worker starts. */
   onFail: ((why: string) => void) | null = null;
   readonly #spawn: () => Worker;
   readonly #waiting: I[] = [];
@@ -91,7 +98,7 @@ export class Helper<I, O, N> {
     }, SILENT_MS * starts);
   }
 
-  /** The first that listens is it. */
+  /** The first worker that is ready wins; the others end. */
   #take(worker: Worker): void {
     this.#starting = this.#starting.filter((one) => one !== worker);
     this.#stopWaiting();
@@ -113,7 +120,10 @@ export class Helper<I, O, N> {
 
 const NOT_STARTED = 'the worker did not start';
 
-/** Runs one job in a worker of its own. Aborting ends the worker: nothing else stops a busy loop. */
+/**
+ * Runs one job in its own worker. Aborting terminates the worker: nothing else stops a busy loop.
+ * @throws the abort reason, or Error if the worker fails or does not start
+ */
 export async function runJob<I, O, N>(
   spawn: () => Worker,
   input: I,
@@ -129,11 +139,11 @@ export async function runJob<I, O, N>(
 }
 
 /**
- * A worker that is kept for the next job of its kind, so that its code stays warm. While it is busy a
- * second job gets a worker of its own; a job that is stopped or fails takes its worker with it.
+ * Keeps a worker for the next job, so that its code stays compiled. A second job during the first
+ * gets its own worker. A stopped or failed job terminates its worker.
  */
 export class WarmWorker {
-  // Jobs of several kinds: each knows its own answer.
+  // Jobs of several kinds share it; each knows the type of its answer.
   #idle: Helper<unknown, unknown, unknown> | null = null;
   readonly #spawn: () => Worker;
 
@@ -146,12 +156,16 @@ export class WarmWorker {
     if (this.#idle) return;
     const helper = new Helper(this.#spawn);
     this.#idle = helper;
-    // One that does not start is not waited upon.
+    // Drop a worker that does not start.
     helper.onFail = () => {
       if (this.#idle === helper) this.#idle = null;
     };
   }
 
+  /**
+   * Runs one job.
+   * @throws the abort reason, or Error if the worker fails or does not start
+   */
   async run<I, O, N>(input: I, options: JobOptions<N>): Promise<O> {
     options.signal.throwIfAborted();
     const helper = this.#idle ?? new Helper(this.#spawn);
@@ -168,7 +182,7 @@ export class WarmWorker {
   }
 }
 
-/** One job's answer from a worker that is not busy. */
+/** Sends a job to an idle worker and waits for its answer. */
 function answered<I, O, N>(
   helper: Helper<I, O, N>,
   input: I,

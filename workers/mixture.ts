@@ -21,17 +21,17 @@ import { wholeShelf } from '../src/pigment/starter.ts';
 import { ok, type Result } from '../src/result.ts';
 import type { Handed } from './jobs.ts';
 
-/** What a message can carry: no functions. */
+/** Options that a message can carry: functions removed. */
 type Sent<Options> = Omit<Options, 'onProgress' | 'stopped'>;
 
-/** The work that is done away from the page, by its kind: what it takes and what it gives. */
+/** Kinds of work done in the worker: input (`takes`) and result (`gives`). */
 export interface MixtureWork {
   /** Mixtures for every target. */
   readonly mix: {
     readonly takes: { readonly targets: readonly Lab[]; readonly options: Sent<MixOptions> };
     readonly gives: Result<Answer[], MixFault>;
   };
-  /** Which pigments not on the shelf would bring a target nearer. */
+  /** Pigments not on the shelf that would bring a target nearer. */
   readonly lacks: {
     readonly takes: {
       readonly target: Lab;
@@ -47,7 +47,7 @@ export interface MixtureWork {
     readonly takes: { readonly colours: readonly Lab[]; readonly options: Sent<WorkOptions> };
     readonly gives: Result<Transposition, MixFault>;
   };
-  /** Colours altered, each from its pile. */
+  /** Variants of colours that have a mixture. */
   readonly vary: {
     readonly takes: {
       readonly origins: readonly Origin[];
@@ -56,7 +56,7 @@ export interface MixtureWork {
     };
     readonly gives: Result<Mixed[], MixFault>;
   };
-  /** What to add to a pile that came out wrong. */
+  /** Additions to a pile that came out wrong. */
   readonly add: {
     readonly takes: {
       readonly batch: Batch;
@@ -72,13 +72,14 @@ export type Kind = keyof MixtureWork;
 export type MixtureJob = {
   [K in Kind]: { readonly kind: K; readonly shelf: Shelf } & MixtureWork[K]['takes'];
 }[Kind];
-/** The share done, 0…1. */
+/** Progress, 0…1. */
 export type MixtureNews = number;
 export type MixtureResult = MixtureWork[Kind]['gives'];
 
-/** Pigments that are tried between two pieces of news. */
+/** Pigments searched between two progress messages. */
 const AT_ONCE = 4;
 
+/** Executes one job and posts its progress. */
 export function doWork(job: MixtureJob, tell: (done: MixtureNews) => void): Handed<MixtureResult> {
   const { shelf } = job;
   switch (job.kind) {

@@ -11,7 +11,7 @@ import type { Handed } from './jobs.ts';
 export interface PaletteJob {
   readonly studio: Studio;
   readonly asked: DayAsked;
-  /** Whether to look for the fewest pigments too: it takes a while. */
+  /** Also search for the fewest pigments, which is slow. */
   readonly fewest: boolean;
 }
 export interface PaletteAnswer {
@@ -19,7 +19,7 @@ export interface PaletteAnswer {
   readonly fewest: Result<FewestOfDay, MixFault> | null;
 }
 
-/** Plans a day; news is the share done of the search for the fewest pigments, 0…1. */
+/** Plans a day; the progress 0…1 is that of the search for the fewest pigments. */
 export function planned(
   { studio, asked, fewest }: PaletteJob,
   tell: (done: number) => void,

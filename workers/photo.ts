@@ -13,36 +13,37 @@ import type { Handed } from './jobs.ts';
 import { canvasOf, isShown, readStrips } from './strips.ts';
 import { expectWork, gatherWork, workOf } from './work.ts';
 
-/** Long edge of the stored photograph and of its picture in lists, in pixels. */
+/** Long edges in pixels: of the stored photograph, and of its thumbnail. */
 const STORED_EDGE = 2048;
 const SMALL_EDGE = 320;
 
+/** Reads a photograph and gathers its harmony. */
 export interface PhotoJob {
   readonly file: Blob;
-  /** Without it the photograph decides. */
+  /** Number of colours; chosen automatically if omitted. */
   readonly colours?: number;
-  /** What is looked at; left out, everything. */
+  /** Included pixels; default: all. */
   readonly mask?: Mask;
-  /** A light that is known already … */
+  /** A known white balance … */
   readonly adapt?: Matrix;
-  /** … or a spot to set it by: only then the result has a setting. */
+  /** … or a spot to derive it from; only then does the result have a setting. */
   readonly neutral?: NeutralWish;
-  /** Whether the picture for the book is wanted as well. */
+  /** Also make the copies for the book. */
   readonly keep: boolean;
 }
 
-/** "This was white", or "this was a grey card". */
+/** The painter's statement: "This was white", or "this was a grey card". */
 export interface NeutralWish {
-  /** 0…1 of the photograph's width and height. */
+  /** Fractions 0…1 of the photograph's width and height. */
   readonly x: number;
   readonly y: number;
-  /** Side of the patch as a share of the shorter edge. */
+  /** Side of the patch as a fraction of the shorter edge. */
   readonly patch: number;
-  /** Reflectance of a grey card, 0…1: sets the exposure as well. */
+  /** Reflectance of a grey card, 0…1; also sets the exposure. */
   readonly grey?: number;
 }
 
-/** The photograph as the book keeps it: JPEG, upright, without EXIF. */
+/** The photograph as stored in the book: JPEG, upright, without EXIF. */
 export interface KeptPhoto {
   readonly photo: ArrayBuffer;
   readonly small: ArrayBuffer;
@@ -60,14 +61,17 @@ export type PhotoResult = Result<
     readonly gathered: Gathered;
     readonly remarks: readonly string[];
     readonly setting: Setting | null;
-    /** Size of what was read. */
+    /** Size in pixels of the image that was read. */
     readonly width: number;
     readonly height: number;
   },
   PhotoFault | GatherFault | NeutralFault
 >;
 
-/** Decodes a photograph, makes the copy for the book, and gathers its harmony. */
+/**
+ * Decodes a photograph, makes the copies for the book, and gathers its harmony. The result is a
+ * fault if the file cannot be read, the spot is unusable or nothing is included.
+ */
 export async function readPhoto(
   { file, colours, keep, mask, adapt, neutral }: PhotoJob,
   tell: (news: PhotoNews) => void,
@@ -84,7 +88,7 @@ export async function readPhoto(
     const { width, height } = bitmap;
     let setting: Setting | null = null;
     if (neutral) {
-      // A spot is looked at before anything else is: its light is that of all.
+      // Read the spot first: its white balance applies to everything else.
       const pixels = await pixelsOf(bitmap, isWide, space);
       const { x, y, grey, patch } = neutral;
       const found = neutralAt(pixels, x, y, grey, sideOf(pixels, patch));
@@ -106,12 +110,14 @@ export async function readPhoto(
       value: ok({ gathered: gathered.value, remarks: all, setting, width, height }),
     };
   } finally {
-    // To give so much memory back takes a while: nobody need wait for it.
+    // Freeing that much memory is slow: do it after returning.
     setTimeout(() => bitmap.close());
   }
 }
 
-/** Side of a patch in pixels: odd, and never so small that grain or a perturbed readback decides. */
+/**
+ * Side of a patch in pixels: odd, and at least 5, so that grain or readback noise does not decide.
+ */
 export const sideOf = ({ width, height }: Pixels, patch: number): number =>
   Math.max(5, Math.round(Math.min(width, height) * patch)) | 1;
 
@@ -120,7 +126,7 @@ export type Read = Result<
   PhotoFault
 >;
 
-/** Decodes a photograph and reads all its pixels back, for those that need them at hand. */
+/** Decodes a photograph and reads all its pixels into memory. */
 export async function readPixels(file: Blob, onKept?: (kept: KeptPhoto) => void): Promise<Read> {
   const opened = await openPhoto(file, { onKept, isAtHand: true });
   if (!opened.ok) return opened;
@@ -132,7 +138,7 @@ export async function readPixels(file: Blob, onKept?: (kept: KeptPhoto) => void)
   }
 }
 
-/** The pixels of a bitmap, all at hand. */
+/** All pixels of a bitmap, as RGBA. */
 async function pixelsOf(bitmap: ImageBitmap, isWide: boolean, space: RgbSpace): Promise<Pixels> {
   const { width, height } = bitmap;
   const data = new Uint8ClampedArray(width * height * 4);
@@ -145,7 +151,7 @@ async function pixelsOf(bitmap: ImageBitmap, isWide: boolean, space: RgbSpace): 
   return { width, height, data, space };
 }
 
-/** Blue first and nothing last, turned into red first and opaque. */
+/** Converts BGRX to opaque RGBA in place. */
 function rgbaOf(data: Uint8ClampedArray, from: number, to: number): void {
   for (let i = from; i < to; i += 4) {
     const blue = data[i]!;
@@ -156,30 +162,31 @@ function rgbaOf(data: Uint8ClampedArray, from: number, to: number): void {
 }
 
 interface Opened {
-  /** Upright, at most as many pixels as are read; to be closed. */
+  /** Upright, within the pixel limits; the caller closes it. */
   readonly bitmap: ImageBitmap;
-  /** A canvas of Display P3 is needed to hold its colours. */
+  /** Its colours need a Display P3 canvas. */
   readonly isWide: boolean;
-  /** What its numbers mean once they are read. */
+  /** Colour space of its pixel values when read. */
   readonly space: RgbSpace;
   readonly remarks: readonly string[];
 }
 
 interface Opening {
   readonly onKept?: ((kept: KeptPhoto) => void) | undefined;
-  /** All its pixels will be at hand at once, not a strip of them at a time. */
+  /** The caller will hold all pixels in memory, not strips of them. */
   readonly isAtHand: boolean;
 }
 
 /**
- * Decodes a photograph's first frame. One of more than 16 megapixels is made smaller where that would take
- * more memory than the frame itself.
+ * Decodes a photograph's first frame. Above 16 megapixels it is downscaled, unless it can be read
+ * in strips without a full copy.
+ * @returns the image, or a fault if the file cannot be read
  */
 async function openPhoto(
   file: Blob,
   { onKept, isAtHand }: Opening,
 ): Promise<Result<Opened, PhotoFault>> {
-  // The browser decodes in a thread of its own: meanwhile the file is looked at.
+  // Inspect the file while the browser decodes on its own thread.
   const decoding = createImageBitmap(file);
   decoding.catch(() => {});
   const bytes = new Uint8Array(await file.arrayBuffer());
@@ -207,7 +214,8 @@ async function openPhoto(
     return fail({ code: 'too-large', megapixels: count / 1e6 });
   }
   if (onKept) onKept(await keptCopy(bitmap));
-  // Where a canvas knows sRGB alone, it would clip what lies beyond: the file's own numbers do not.
+  // An sRGB-only canvas would clip colours beyond sRGB. Without its profile, the file's own values
+  // are read instead.
   const isWide = wide && hasWideCanvas();
   const bare = wide && !isWide ? withoutP3(bytes, unzlib) : null;
   if (bare) {
@@ -234,11 +242,11 @@ async function openPhoto(
 const PERTURBED =
   'This browser alters the pixels that a page may read. The colours can be off by a trace.';
 
-/** A PNG's profile is a zlib stream; its two bytes of header and four of checksum are left out. */
+/** A PNG's profile is a zlib stream: skip its header (2 bytes) and checksum (4 bytes). */
 const unzlib = (packed: Uint8Array): Uint8Array => inflateSync(packed.subarray(2, -4));
 
 let wideCanvas: boolean | undefined;
-/** Whether this browser has canvases beyond sRGB. */
+/** Whether this browser supports canvases beyond sRGB. */
 function hasWideCanvas(): boolean {
   wideCanvas ??= canvasOf(1, 1, true).context.getImageData(0, 0, 1, 1).colorSpace === 'display-p3';
   return wideCanvas;

@@ -3,7 +3,10 @@ import type { Handed } from './jobs.ts';
 import { readPhoto } from './photo.ts';
 import { canvasOf } from './strips.ts';
 
-/** A photograph that is of no account: reading it has the code compiled that the next one needs. */
+/**
+ * Warm-up with a synthetic image: reading it makes the engine compile the code for the next
+ * photograph.
+ */
 export interface RehearsalJob {
   readonly act: 'rehearse';
 }
@@ -11,17 +14,20 @@ export interface RehearsalJob {
 const WIDTH = 1700;
 const HEIGHT = 1200;
 
-/** After so many readings most of the code is compiled. */
+/** After this many readings most of the code is compiled. */
 const TIMES = 2;
 
-/** Reads a picture of our own: large enough for a second thread, and of so many colours that all trials are run. */
+/**
+ * Reads a synthetic image, large enough for the second thread and colourful enough to need every
+ * segmentation run.
+ */
 export async function rehearse(): Promise<Handed<null>> {
   const file = await drawn();
   for (let time = 0; time < TIMES; time++) await readPhoto({ file, keep: false }, () => {});
   return { value: null };
 }
 
-/** Soft dabs of all colours, one over the other. */
+/** Draws soft overlapping dabs in many colours. */
 function drawn(): Promise<Blob> {
   const { canvas, context } = canvasOf(WIDTH, HEIGHT, false);
   const next = chance(1);

@@ -9,15 +9,16 @@ import { SHARE_PATH, takeIn } from './share.ts';
 
 declare const self: ServiceWorkerGlobalScope;
 
-// The very first visit is served from here at once, so that it may end with no network.
+// Control the page from the first visit on, so that the app already works offline.
 clientsClaim();
 precacheAndRoute(self.__WB_MANIFEST);
 cleanupOutdatedCaches();
 registerRoute(new NavigationRoute(createHandlerBoundToURL('index.html')));
-// Photographs that another app hands over; only an installed app is offered them.
+// Photographs shared from another app; only an installed app is a share target.
 registerRoute(({ url }) => url.pathname === SHARE_PATH, takeIn, 'POST');
 
-// A new version waits until the painter says so: it would take its files from under an open page.
+// A new version waits for the painter's consent: activating it would replace files under an open
+// page.
 self.addEventListener('message', (event) => {
   if ((event.data as { type?: string } | null)?.type === 'SKIP_WAITING') void self.skipWaiting();
 });

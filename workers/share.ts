@@ -1,12 +1,13 @@
-/** Photographs that another app handed over wait here until a page of ours has kept them. */
+/** Path that receives photographs shared from another app. */
 export const SHARE_PATH = '/share';
-/** The field of the form in which they come: the manifest names it too. */
+/** Form field that holds them; the manifest names it too. */
 export const SHARE_FIELD = 'photographs';
+/** Cache in which they wait until a page has stored them. */
 export const SHARED = 'shared-photographs';
-/** Where the painter is taken then. */
+/** Where the painter is redirected afterwards. */
 const TO = '/#/walk';
 
-/** Keeps what was handed over, then shows the app; with nothing in it the app is all that is shown. */
+/** Caches the shared photographs, then redirects to the app; also if there are none. */
 export async function takeIn({ request }: { readonly request: Request }): Promise<Response> {
   try {
     const form = await request.formData();
@@ -20,7 +21,7 @@ export async function takeIn({ request }: { readonly request: Request }): Promis
       await waiting.put(`/shared/${crypto.randomUUID()}`, new Response(file, { headers }));
     }
   } catch {
-    // A form that cannot be read, or a full disk: the painter can still choose the photograph by hand.
+    // An unreadable form or a full disk: the painter can still choose the photograph by hand.
   }
   return Response.redirect(TO, 303);
 }

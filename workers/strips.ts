@@ -1,16 +1,17 @@
 import type { Span } from '../src/photo/average.ts';
 import type { Pixels } from '../src/photo/pixels.ts';
 
-/** Rows of pixels, some at a time: what was read is still in the processor's cache when it is summed. */
+/** Rows of pixels per strip: few enough to stay in the processor's cache until they are summed. */
 const ROWS = 64;
 
+/** Receives a strip of pixels. The buffer is reused: copy what you keep. */
 export type Strip = (data: Pixels['data'], rows: number, order: 'rgba' | 'bgrx') => void;
 
 /**
- * Reads a bitmap from the top, never more than a strip of it at a time. Where the browser shows its own
- * memory as a frame of opaque sRGB, that is copied; elsewhere a canvas of one strip is read back.
- * @param each may not keep its data
- * @returns whether this browser perturbs what it lets a page read
+ * Reads a bitmap from the top, strip by strip. If the browser exposes the bitmap's memory as an
+ * opaque sRGB frame, copies from that; otherwise reads back a canvas of one strip.
+ * @param each must not keep its data
+ * @returns whether this browser adds noise to canvas readback
  */
 export async function readStrips(
   bitmap: ImageBitmap,
@@ -30,7 +31,7 @@ export async function readStrips(
   const { canvas, context } = canvasOf(width, Math.min(ROWS, height), wide);
   for (let y = 0; y < height; y += ROWS) {
     const rows = Math.min(ROWS, height - y);
-    // What is see-through must not lie over the strip before.
+    // Clear first: transparent pixels must not show the previous strip.
     context.clearRect(0, 0, width, rows);
     context.drawImage(bitmap, 0, -y);
     each(context.getImageData(0, 0, width, rows).data, rows, 'rgba');
@@ -39,7 +40,10 @@ export async function readStrips(
   return readbackIsPerturbed();
 }
 
-/** A bitmap's own memory, to be closed, where it is opaque sRGB in four bytes a pixel; null where it is not. */
+/**
+ * A frame on a bitmap's own memory if it is opaque sRGB with four bytes per pixel, otherwise null.
+ * The caller closes it.
+ */
 export function frameOf(bitmap: ImageBitmap, wide: boolean): VideoFrame | null {
   if (wide || typeof VideoFrame === 'undefined') return null;
   let frame: VideoFrame;
@@ -60,14 +64,14 @@ export function frameOf(bitmap: ImageBitmap, wide: boolean): VideoFrame | null {
   return null;
 }
 
-/** Whether {@link frameOf} has one of it, so that it is read with no more memory than a strip. */
+/** Whether {@link frameOf} returns a frame, so that reading needs no more memory than a strip. */
 export function isShown(bitmap: ImageBitmap, wide: boolean): boolean {
   const frame = frameOf(bitmap, wide);
   frame?.close();
   return frame !== null;
 }
 
-/** Copies rows of a frame of {@link frameOf}, from the top, some at a time. */
+/** Copies rows of a frame from {@link frameOf}, from the top, strip by strip. */
 export async function readFrame(frame: VideoFrame, { from, to }: Span, each: Strip): Promise<void> {
   const width = frame.codedWidth;
   const data = new Uint8Array(width * 4 * Math.min(ROWS, to - from));
@@ -81,6 +85,10 @@ export async function readFrame(frame: VideoFrame, { from, to }: Span, each: Str
   }
 }
 
+/**
+ * An offscreen canvas for readback.
+ * @throws Error if the browser offers no 2D context
+ */
 export function canvasOf(width: number, height: number, wide: boolean) {
   const canvas = new OffscreenCanvas(width, height);
   const context = canvas.getContext('2d', {
@@ -91,7 +99,7 @@ export function canvasOf(width: number, height: number, wide: boolean) {
   return { canvas, context };
 }
 
-/** Some browsers add noise to what is read back from a canvas; a known fill shows it. */
+/** Tests whether the browser adds noise to canvas readback, with a known fill. */
 function readbackIsPerturbed(): boolean {
   const { context } = canvasOf(16, 16, false);
   context.fillStyle = 'rgb(121, 87, 43)';

@@ -7,11 +7,11 @@ import { average, type HalfJob, type Look } from './half.ts';
 import { WarmWorker } from './jobs.ts';
 import { frameOf, readStrips } from './strips.ts';
 
-/** Smaller photographs are averaged before a second thread has its half. */
+/** Number of pixels from which a second thread downsamples half of a photograph. */
 const HALVED = 2e6;
-/** So few trials are run before a second thread has begun. */
+/** Batches of up to this many runs end before a second thread has started. */
 const FEW = 8;
-/** How long the second thread may take beyond the first, at the least. */
+/** Least time in ms that the second thread may take after the first has finished. */
 const LEAST_PATIENCE_MS = 500;
 
 const second = new WarmWorker(
@@ -19,14 +19,15 @@ const second = new WarmWorker(
 );
 const hasSecond = navigator.hardwareConcurrency > 1 && typeof Worker !== 'undefined';
 
-/** Gets a second thread ready for a photograph that is about to be read. */
+/** Starts the second thread for a photograph that is about to be read. */
 export function expectWork(): void {
   if (hasSecond) second.warm();
 }
 
 /**
- * The work image of a bitmap, and whether this browser perturbs what it lets a page read. Where a second
- * thread can look at the same memory it averages the lower half; the sums are exact, so nothing differs.
+ * The work image of a bitmap, and whether this browser adds noise to canvas readback. If a second
+ * thread can read the same memory, it downsamples the lower half; the sums are exact, so the result
+ * is the same.
  */
 export async function workOf(
   bitmap: ImageBitmap,
@@ -59,7 +60,10 @@ export async function workOf(
   }
 }
 
-/** The harmony of a work image; a second thread runs half of the trials, which makes no difference to them. */
+/**
+ * Gathers the harmony of a work image; a second thread executes half of the segmentation runs, with
+ * the same results.
+ */
 export async function gatherWork(
   work: WorkImage,
   options: GatherFromOptions,
@@ -87,7 +91,10 @@ async function trials(wanted: TrialsWanted): Promise<readonly Uint8Array[]> {
   return both.flat();
 }
 
-/** Does one half while a second thread does the other; should that fail, or never answer, it is done here. */
+/**
+ * Runs one half here and the other on the second thread; if that fails or takes too long, runs the
+ * other half here too.
+ */
 async function inTwo<A, B>(
   own: () => A | Promise<A>,
   theirs: HalfJob,

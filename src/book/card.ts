@@ -6,31 +6,34 @@ import { labelOf } from '../pigment/label.ts';
 import { folded } from './folded.ts';
 import { type AnyRecord, type Entry, filesOf, hasBody, type Kind } from './record.ts';
 
-/** What a list needs of an entry: small, kept beside it, written in the same transaction. */
+/**
+ * Summary of an entry for lists and search: small, stored beside the entry and written in the same
+ * transaction.
+ */
 export interface Card {
   readonly id: string;
   readonly kind: Kind;
   readonly name: string;
-  /** Every word of the entry, folded: what a search by word looks through. */
+  /** All searchable text of the entry, case-folded and without accents. */
   readonly words: string;
-  /** ISO day or date that the entry is about. */
+  /** ISO date, or date and time, of what the entry describes. */
   readonly date: string;
   readonly changed: string;
   readonly deletedAt?: string;
   readonly colours: readonly { readonly lab: Lab; readonly share: number }[];
-  /** Pigments of the mixtures chosen. */
+  /** Pigments of the chosen mixtures, without duplicates. */
   readonly pigments: readonly string[];
-  /** The photographs and maps that it needs. */
+  /** Ids of the photographs, masks and label maps that the entry needs. */
   readonly files: readonly string[];
-  /** File of the photograph whose thumbnail stands for it. */
+  /** File id of the photograph whose thumbnail represents the entry. */
   readonly picture?: string;
-  /** The specimen whose photograph stands for it. */
+  /** Id of the specimen whose photograph represents the entry. */
   readonly specimen?: string;
-  /** Kept beside another entry after two devices changed the same one, until the painter decides. */
+  /** Id of the entry that this unresolved conflict copy belongs to. */
   readonly conflictOf?: string;
 }
 
-/** The card of an entry; null for one that was purged. */
+/** Builds the summary of an entry. Returns null for a purged entry, which has no contents. */
 export function cardOf(record: AnyRecord): Card | null {
   if (!hasBody(record)) return null;
   const { id, kind, changed } = record;
@@ -49,7 +52,7 @@ type Contents = Pick<Card, 'name' | 'words' | 'date' | 'colours' | 'pigments'> &
   Partial<Pick<Card, 'picture' | 'specimen'>>;
 type Shown = Card['colours'][number];
 
-/** What each kind has to show. Where mixtures are all that an entry has, their colours are its own. */
+/** The listed contents of each kind. An entry that has only mixtures shows their colours. */
 function contentsOf(record: Entry): Contents {
   switch (record.kind) {
     case 'specimen': {
@@ -109,7 +112,7 @@ function contentsOf(record: Entry): Contents {
       const own = paints.flatMap(({ pigment, label, grade, lot, note }) => [
         ...[pigment, label, grade, lot, note],
       ]);
-      // What is used up, or has no curve yet, is to be found too.
+      // Paints that are used up or have no curve yet must be found too.
       for (const entry of stock?.entries ?? []) own.push(labelOf(stock!, entry), entry.note);
       const card = contents({ ...record.body, date: record.changed.slice(0, 10) }, own, []);
       return { ...card, pigments: paints.map(({ pigment }) => pigment) };

@@ -1,22 +1,26 @@
 import { deltaE00Of } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 
-/** Edge of a cell, in units of L*, a* and b*. */
+/** Edge length of a cell of the index, in units of L*, a* and b*. */
 const EDGE = 6;
 const POW_25_7 = 25 ** 7;
 
-/** Colours sorted into cells of CIELAB, with what each belongs to. */
+/** Spatial index of colours: cells of CIELAB, each colour with its owner. */
 export interface Cells {
-  /** All colours within CIEDE2000 `within` of `lab`, in no order; `visit` gets owner and difference. */
+  /**
+   * Visits every colour within CIEDE2000 `within` of `lab`, unordered, with its owner and
+   * difference.
+   */
   near(lab: Lab, within: number, visit: (owner: number, deltaE00: number) => void): void;
-  /** How many colours `near` looked at the last time: what the index is for. */
+  /** How many colours the last call of `near` compared; lets a test see that the index prunes. */
   readonly looked: number;
 }
 
 /**
- * An index of colours by CIEDE2000. A whole cell is passed over when no colour in it can be near
- * enough; the rest are measured exactly, so the answer is that of a plain scan.
- * @param colours with the number of the entry that each belongs to; finite
+ * Builds an index for range queries in CIEDE2000. A query skips a cell when a lower bound shows
+ * that no colour in it is near enough, and measures all others exactly, so it finds the same
+ * colours as a full scan.
+ * @param colours finite CIELAB values, each with the number of the entry that owns it; copied
  */
 export function createCells(colours: readonly { lab: Lab; owner: number }[]): Cells {
   const members = new Map<string, number[]>();
@@ -79,14 +83,18 @@ const at3 = (values: Float64Array, i: number): [number, number, number] => [
 ];
 
 /**
- * A difference that no colour in a box is nearer than. With ΔE² = tL² + tC² + tH² + RT·tC·tH:
+ * Lower bound of the CIEDE2000 difference between a colour and any colour in a box. With ΔE² = tL²
+ * + tC² + tH² + RT·tC·tH:
  *
- * - tL is at least the gap in L* over the greatest S_L between the query and the box;
- * - |RT| ≤ R < 2 makes the rest at least (1 − R/2)(tC² + tH²);
- * - S_H ≤ S_C, so tC² + tH² is at least (ΔC′² + ΔH′²) / S_C², and ΔC′² + ΔH′² is the squared
- *   distance in a′b′, which is at least that in a*b*, as a′ = (1 + G)a* with one G for both colours.
+ * - tL is at least the gap in L* divided by the greatest S_L between the query and the box;
+ * - |RT| ≤ R < 2, so the remaining terms are at least (1 − R/2)(tC² + tH²);
+ * - S_H ≤ S_C, so tC² + tH² is at least (ΔC′² + ΔH′²) / S_C². ΔC′² + ΔH′² is the squared distance
+ *   in a′b′, which is at least that in a*b*, because a′ = (1 + G)a* with one G for both colours.
  *
  * S_C and R grow with mean chroma, so the box's farthest corner bounds them.
+ *
+ * @param box bounds of all boxes: minimum L*, a*, b*, then maximum L*, a*, b*
+ * @param i   index in `box` of this box's first bound
  */
 function leastDifference(L: number, a: number, b: number, box: Float64Array, i: number): number {
   const gapL = gap(L, box[i]!, box[i + 3]!);
@@ -102,7 +110,7 @@ function leastDifference(L: number, a: number, b: number, box: Float64Array, i: 
   const c7 = meanC ** 7;
   const R = Math.sin(Math.PI / 3) * 2 * Math.sqrt(c7 / (c7 + POW_25_7));
   const tAB = (1 - R / 2) * ((gapA * gapA + gapB * gapB) / (1 + 0.045 * meanC) ** 2);
-  // A digit is given away, so that neither rounding nor the underflow of squares hides a colour that
+  // A small margin, so that neither rounding nor underflow of the squares excludes a colour that
   // lies just within.
   return Math.sqrt(tL * tL + tAB) * (1 - 1e-9) - 1e-9;
 }

@@ -1,14 +1,15 @@
 /**
- * A hybrid logical clock: wall time that never runs backwards, with a counter for what the wall
- * cannot tell apart. Written at fixed width, so that comparing the texts compares the clocks.
- * @see S. Kulkarni, M. Demirbas, D. Madappa, B. Avva, M. Leone, "Logical Physical Clocks", OPODIS 2014
+ * A hybrid logical clock: wall time that never runs backwards, with a counter that orders events of
+ * the same millisecond. The text has a fixed width, so that comparing texts compares clocks.
+ * @see S. Kulkarni, M. Demirbas, D. Madappa, B. Avva, M. Leone, "Logical Physical Clocks", OPODIS
+ *   2014
  */
 export type Clock = string;
 
 const MS_DIGITS = 15;
 const COUNT_DIGITS = 5;
 const MOST_COUNT = 10 ** COUNT_DIGITS - 1;
-/** Year 10000: a clock beyond it is no date that anybody meant. */
+/** Start of the year 10000, in milliseconds since 1970. A later clock is invalid. */
 export const LATEST_MS = 253_402_300_800_000;
 
 export const CLOCK_FORM = /^\d{15}\.\d{5}$/;
@@ -18,15 +19,16 @@ function write(ms: number, count: number): Clock {
   return `${String(ms).padStart(MS_DIGITS, '0')}.${String(count).padStart(COUNT_DIGITS, '0')}`;
 }
 
-/** The wall time that a clock carries, in milliseconds since 1970. */
+/** The wall time of a clock, in milliseconds since 1970. */
 export const msOf = (clock: Clock): number => Number(clock.slice(0, MS_DIGITS));
 
 /**
- * The next clock after `last`: the wall's time where that is later, else one count more. A wall that
- * was set back, or stands still, therefore never gives an older clock or the same one twice.
+ * The next clock after `last`: the wall time where it is later, otherwise `last` with its counter
+ * increased. So a wall clock that was set back or stands still never produces an older clock or the
+ * same one twice.
  *
- * @param last   the latest clock that this device has given out or is writing over
- * @param wallMs milliseconds since 1970, as the device believes; nonsense counts as no news
+ * @param last   the latest clock that this device has issued or is about to replace
+ * @param wallMs milliseconds since 1970 by the device's clock; ignored when out of range or NaN
  * @throws RangeError when `last` is not a clock
  */
 export function tick(last: Clock, wallMs: number): Clock {
@@ -38,8 +40,7 @@ export function tick(last: Clock, wallMs: number): Clock {
   return count < MOST_COUNT ? write(lastMs, count + 1) : write(lastMs + 1, 0);
 }
 
-/** Negative when `x` is older, positive when newer, 0 when the same. */
+/** Negative when `x` is older, positive when it is newer, 0 when both are equal. */
 export const compareClocks = (x: Clock, y: Clock): number => (x < y ? -1 : x > y ? 1 : 0);
 
-/** The later of two clocks. */
 export const later = (x: Clock, y: Clock): Clock => (x < y ? y : x);

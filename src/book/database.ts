@@ -9,7 +9,10 @@ import type { Card } from './card.ts';
 import { type BookFault, isDead } from './faults.ts';
 import type { AnyRecord } from './record.ts';
 
-/** Bytes with their type, named by their SHA-256: never a Blob, which WebKit fails to keep. */
+/**
+ * Bytes with their media type, named by their SHA-256. Never a Blob, because WebKit fails to keep
+ * Blobs in IndexedDB.
+ */
 export interface StoredFile {
   readonly id: string;
   /** Media type. */
@@ -19,13 +22,13 @@ export interface StoredFile {
 
 export interface Tables extends DBSchema {
   records: { key: string; value: AnyRecord };
-  /** One for each entry that has contents, written together with it. */
+  /** One summary for each entry that has contents, written in the same transaction. */
   cards: { key: string; value: Card; indexes: { kind: string; files: string; deletedAt: string } };
-  /** Photographs, masks and label maps: apart, so that no list ever loads them. */
+  /** Photographs, masks and label maps. A table of their own, so that no list loads them. */
   files: { key: string; value: StoredFile };
-  /** By the photograph's own name. */
+  /** Keyed by the file id of the photograph. */
   thumbnails: { key: string; value: StoredFile };
-  /** This device's name, its latest clock, when the last copy was made, what a screen asked to remember. */
+  /** The device's id, its latest clock, the time of the last copy, and state that screens save. */
   meta: { key: string; value: string };
 }
 export type Table = StoreNames<Tables>;
@@ -34,7 +37,7 @@ export type Transaction<Mode extends IDBTransactionMode> = IDBPTransaction<Table
 type Upgrade = IDBPTransaction<Tables, Table[], 'versionchange'>;
 export type MigrationStep = (database: Database, upgrade: Upgrade) => void | Promise<void>;
 
-/** Step n takes a book from version n to n + 1. A step that has shipped is never edited. */
+/** Step n migrates a book from version n to n + 1. Never edit a step that has shipped. */
 export const STEPS: readonly MigrationStep[] = [
   (database) => {
     database.createObjectStore('records', { keyPath: 'id' });
@@ -49,9 +52,11 @@ export const STEPS: readonly MigrationStep[] = [
 ];
 
 /**
- * For steps: copies every row of a table into a new one, verifies the copies, and only then drops the old.
- * @param convert one row's new form; throws where it cannot, which undoes the whole migration
- * @param sound   what the new form must satisfy
+ * For migration steps: copies every row of a table into a new one, verifies the copies, and only
+ * then drops the old table.
+ * @param convert the new form of one row; an exception rolls back the whole migration
+ * @param sound   validates a converted row
+ * @throws Error when a row is missing or fails `sound`; the transaction must then be aborted
  */
 export async function moveTable(
   database: Database,
@@ -61,7 +66,7 @@ export async function moveTable(
   convert: (row: unknown) => unknown,
   sound: (row: unknown) => boolean,
 ): Promise<void> {
-  // Tables of other versions are not in today's types.
+  // Today's types do not include tables of other versions.
   const [stores, tables] = [database as unknown as IDBPDatabase, upgrade as unknown as Untyped];
   const source = tables.objectStore(from);
   const target = stores.createObjectStore(to, { keyPath: source.keyPath });
@@ -74,7 +79,7 @@ export async function moveTable(
 }
 type Untyped = IDBPTransaction<unknown, string[], 'versionchange'>;
 
-/** Carries a fault out of a transaction, which is then undone. */
+/** Carries a fault out of a transaction and so rolls it back. */
 export class Refusal extends Error {
   readonly fault: BookFault;
   constructor(fault: BookFault) {
@@ -86,9 +91,12 @@ export class Refusal extends Error {
 export interface Connection {
   readonly readOnly: BookFault | null;
   /**
-   * One transaction: all of it is on disk when the promise resolves, none of it when it rejects.
-   * `work` may await only the store's own calls, or the transaction ends under it. A dropped
-   * connection is opened again and the work tried once more, so it must be repeatable.
+   * Runs one transaction: all of it is on disk when the promise resolves, none of it when the
+   * promise rejects. `work` may await only calls of the store, otherwise the transaction commits
+   * early. After a dropped connection the database is opened again and `work` runs once more, so it
+   * must be repeatable.
+   * @throws Refusal when `work` refuses, or the book is read-only or closed for good; otherwise the
+   *   browser's error
    */
   run<T, Mode extends 'readonly' | 'readwrite'>(
     mode: Mode,
@@ -99,9 +107,12 @@ export interface Connection {
 }
 
 /**
- * Opens the database, bringing it up to date step by step: in one transaction, so that a step that
- * fails leaves the older book whole. One written by a newer program is opened for reading.
- * @param begun called where there was no book of this name, at first or when it is opened again
+ * Opens the database and migrates it. All steps run in one transaction, so that a failing step
+ * leaves the older book unchanged. A book of a newer version is opened read-only.
+ * @param notice called with faults that arise outside a call, such as an upgrade in another window
+ * @param begun  called when a database was created: at the first opening, or at a later one that
+ *   finds it missing
+ * @throws the browser's error when the database cannot be opened
  */
 export async function connect(
   name: string,
@@ -123,7 +134,8 @@ export async function connect(
         void migrate(steps.slice(from), fresh, upgrade);
       },
       blocked: () => notice({ code: 'older-window' }),
-      // Another window wants a newer book: let go of this one, or that window waits for ever.
+      // Another window wants to upgrade the book: close this connection, or that window waits for
+      // ever.
       blocking(_from, to, event) {
         (event.target as IDBDatabase).close();
         const why: BookFault = { code: to === null ? 'book-removed' : 'newer-window' };
@@ -181,7 +193,10 @@ export async function connect(
   };
 }
 
-/** A step that fails undoes all of them: nobody but the transaction hears of its rejection. */
+/**
+ * Runs the migration steps; a step that fails aborts the transaction and so undoes all of them.
+ * Opening the database reports the failure, so the rejection of `upgrade.done` is ignored here.
+ */
 async function migrate(steps: readonly MigrationStep[], fresh: Database, upgrade: Upgrade) {
   upgrade.done.catch(() => {});
   try {
@@ -198,7 +213,7 @@ async function once<T, Mode extends 'readonly' | 'readwrite'>(
   work: (transaction: Transaction<Mode>) => Promise<T>,
 ): Promise<T> {
   const transaction = database.transaction([...tables], mode, { durability: 'strict' });
-  // On a full disk every put succeeds and then the transaction aborts: only its end counts.
+  // On a full disk every put succeeds and the transaction aborts afterwards: only its end counts.
   const end = transaction.done.then(
     () => null,
     (error: unknown) => error ?? new DOMException('the transaction was undone', 'AbortError'),
@@ -210,7 +225,7 @@ async function once<T, Mode extends 'readonly' | 'readwrite'>(
     try {
       transaction.abort();
     } catch {
-      // It has ended already, which is what was wanted.
+      // The transaction has already ended.
     }
     const cause = await end;
     throw error instanceof DOMException && error.name === 'AbortError' ? (cause ?? error) : error;

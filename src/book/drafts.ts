@@ -7,14 +7,18 @@ import type { Draft, Put } from './write.ts';
 type Putting = <K extends Kind>(draft: Draft<K>) => Promise<Result<Put<K>, BookFault>>;
 
 export interface Drafts {
-  /** Saves soon; a further draft of the same entry takes its place. The line says "saving" from now. */
+  /**
+   * Saves the draft after the delay; a later draft of the same entry replaces it. The save line
+   * shows "saving" at once.
+   */
   later<K extends Kind>(draft: Draft<K> & { readonly id: string }): void;
-  /** Saves all that waits, now. */
+  /** Saves all waiting drafts now. */
   flush(): Promise<Result<null, BookFault>>;
 }
 
 /**
- * What is being typed. Nothing waits longer than `waitMs`.
+ * Autosave for text fields: saves the latest draft of each entry at most `waitMs` milliseconds
+ * after its first change.
  */
 export function createDrafts(put: Putting, saving: Saving, waitMs = 700): Drafts {
   interface Waiting {
@@ -29,7 +33,8 @@ export function createDrafts(put: Putting, saving: Saving, waitMs = 700): Drafts
     if (!due) return ok(null);
     waiting.delete(id);
     clearTimeout(due.timer);
-    // The write's own mark begins before this one ends: the line never says "saved" between the two.
+    // The write begins its own mark before this one ends, so that the save line never shows "saved"
+    // between the two.
     const saved = due.save();
     due.mark.dropped();
     return saved;
@@ -55,7 +60,7 @@ export function createDrafts(put: Putting, saving: Saving, waitMs = 700): Drafts
   };
 }
 
-/** What of a page tells that it hides or closes: its document, its window. */
+/** The parts of a window that report when the page hides or closes. */
 export interface Page {
   readonly document: {
     readonly visibilityState: string;
@@ -66,7 +71,10 @@ export interface Page {
   removeEventListener(type: 'pagehide', listener: () => void): void;
 }
 
-/** Calls back whenever the page hides or closes: it may never run again. The answer ends that. */
+/**
+ * Calls `listener` whenever the page hides or closes; afterwards it may never run again.
+ * @returns removes the listeners
+ */
 export function onHide(page: Page, listener: () => void): () => void {
   const onChange = () => {
     if (page.document.visibilityState === 'hidden') listener();

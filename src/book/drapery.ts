@@ -7,23 +7,26 @@ import { amount, date, id, lab, mixture, pigment, several, shortWords, words } f
 
 /** One step of a garment, in the order of its ladder. */
 export interface FoldRecord {
-  /** A step of the ladder, or "reflected light", "trim". */
+  /** A step of the ladder, or "reflected light" or "trim", which stand outside its order. */
   readonly step: string;
   readonly lab: Lab;
   readonly mixture?: Mixture;
 }
 export interface GarmentRecord {
   readonly name: string;
-  /** "as nature had it", "deepened in its own hue", "shot cloth", "underpaint and glaze". */
+  /** One of `DRAPERY_WAYS`, such as "as nature had it", "shot cloth" or "underpaint and glaze". */
   readonly way: string;
   readonly stuff: string;
   readonly folds: readonly FoldRecord[];
-  /** What was wished of it, so that it can be worked on further; absent in older books. */
+  /**
+   * The constraints that the garment was computed from, needed to continue work on it; absent in
+   * older books.
+   */
   readonly wish?: WishRecord;
-  /** How much of the scheme it takes, compared with the other garments. */
+  /** Share of the scheme, relative to the other garments. */
   readonly share?: number;
 }
-/** Everything that was wished of one cloth but its name. */
+/** All constraints of one cloth except its name. */
 export type WishRecord = Omit<ClothWish, 'name'>;
 /** A scheme of garments. */
 export interface DraperyBody {
@@ -34,7 +37,7 @@ export interface DraperyBody {
   readonly garments: readonly GarmentRecord[];
 }
 
-/** One coat of a passage, the lowest first. */
+/** One coat of a passage; layers are listed from the lowest up. */
 export interface LayerRecord {
   /** "imprimatura", "body colour", "glaze". */
   readonly film: string;
@@ -42,13 +45,13 @@ export interface LayerRecord {
   readonly filmMm?: number;
   readonly note: string;
 }
-/** A named recipe by the passages of one subject. */
+/** A named recipe for one subject, by passage. */
 export interface FormulaBody {
   readonly name: string;
   readonly note: string;
   readonly date: string;
   readonly subject: string;
-  /** The drapery or harmony it was made from; null for one made by hand. */
+  /** Id of the drapery or harmony that it was made from; null when written by hand. */
   readonly from: string | null;
   readonly passages: readonly { readonly name: string; readonly layers: readonly LayerRecord[] }[];
 }

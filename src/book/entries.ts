@@ -5,10 +5,18 @@ import { sameValue } from './merge.ts';
 import { type AnyRecord, type Entry, filesOf, hasBody, readRecord } from './record.ts';
 import { type Marks, nextMarks, purged } from './version.ts';
 
-/** What happens to entries inside one transaction: these await nothing but the store. */
+/**
+ * Changes to entries inside one transaction. They await only calls of the store, because anything
+ * else would end the transaction.
+ */
 type Write = Transaction<'readwrite'>;
 
-/** The marks of this device's next version, later than any it has given out in any window. */
+/**
+ * Issues the version metadata of this device's next version, later than any that it has issued in
+ * any window.
+ * @param nowMs milliseconds since 1970
+ * @param known the versions that the new one replaces
+ */
 export async function stamp(
   transaction: Write,
   device: string,
@@ -21,7 +29,10 @@ export async function stamp(
   return marks;
 }
 
-/** An entry and its card, checked; every file that it needs must be there by now. */
+/**
+ * Stores an entry and its summary.
+ * @throws Refusal with `bad-record` when the entry is invalid or one of its files is missing
+ */
 export async function store(transaction: Write, record: AnyRecord): Promise<void> {
   const checked = readRecord(record);
   if (!checked.ok) throw new Refusal(checked.fault);
@@ -34,7 +45,11 @@ export async function store(transaction: Write, record: AnyRecord): Promise<void
       throw new Refusal({ code: 'bad-record', where: `file ${file}` });
 }
 
-/** The entry as it is now; refused where there is none, or only the mark of its deletion. */
+/**
+ * The current version of an entry.
+ * @throws Refusal with `not-found` when there is no such entry or it was purged, `damaged` when it
+ *   cannot be read, or `newer-record`
+ */
 export async function current(transaction: Write, id: string): Promise<Entry> {
   const raw = await transaction.objectStore('records').get(id);
   if (!raw) throw new Refusal({ code: 'not-found' });
@@ -45,7 +60,7 @@ export async function current(transaction: Write, id: string): Promise<Entry> {
   return found.value;
 }
 
-/** Takes entries out of the bin for good, and the files that nothing else needs. */
+/** Purges entries from the bin, and deletes the files that no other entry needs. */
 export async function clear(transaction: Write, ids: readonly string[]): Promise<void> {
   const loose = new Set<string>();
   for (const id of ids) {
@@ -56,7 +71,7 @@ export async function clear(transaction: Write, ids: readonly string[]): Promise
   await dropLoose(transaction, loose);
 }
 
-/** Removes those of these files that no entry needs any more. */
+/** Deletes those of the given files that no entry needs any more, with their thumbnails. */
 export async function dropLoose(transaction: Write, loose: Iterable<string>): Promise<void> {
   const needed = transaction.objectStore('cards').index('files');
   for (const file of loose) {
@@ -67,8 +82,11 @@ export async function dropLoose(transaction: Write, loose: Iterable<string>): Pr
 }
 
 /**
- * Two changes of one body that began from the same: field by field, whichever side changed it.
- * @returns the body, `next` winning where both changed a field, and whether that happened
+ * Three-way merge of two versions of a body with a common base, field by field.
+ * @param now  the version in the book
+ * @param next the version to be written
+ * @returns the merged body, with the value of `next` where both changed a field differently, and
+ *   whether that happened
  */
 export function weave<Body extends object>(
   base: Body,

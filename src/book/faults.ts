@@ -1,4 +1,4 @@
-/** What can go wrong with the book that a painter can act on. */
+/** Faults of the book that the painter can act on. */
 export type BookFault =
   | { readonly code: 'disk-full' }
   | { readonly code: 'newer-book' }
@@ -74,7 +74,11 @@ const WORDS = {
 /** The sentence for a fault: what happened, then what to do. */
 export const bookFaultWords = (fault: BookFault): string => WORDS[fault.code];
 
-/** What a browser's error means. Their names and messages differ, so both are looked at. */
+/**
+ * Maps a browser's error to a fault. Names and messages differ between browsers, so both are
+ * examined.
+ * @param otherwise the code when nothing more specific matches
+ */
 export function faultOf(
   error: unknown,
   otherwise: 'not-written' | 'not-read' | 'not-opened',
@@ -83,7 +87,7 @@ export function faultOf(
   if (/quota/i.test(name) || /quota|full disk|disk is full|no space/i.test(message))
     return { code: 'disk-full' };
   if (name === 'VersionError') return { code: 'newer-book' };
-  // Private windows of some browsers refuse at once; others have no store at all.
+  // In private windows some browsers throw InvalidStateError; others have no IndexedDB at all.
   if (otherwise === 'not-opened' && /^(InvalidState|Reference)Error$/.test(name))
     return { code: 'no-storage' };
   if (isDead(error)) return { code: 'lost-connection' };
@@ -91,7 +95,7 @@ export function faultOf(
   return { code: otherwise, detail: `${name}: ${message}` };
 }
 
-/** True for the errors of a connection that the browser has dropped: a new one may well work. */
+/** True for errors of a connection that the browser has dropped; a new connection may work. */
 export function isDead(error: unknown): boolean {
   const { name, message } = nameOf(error);
   return (

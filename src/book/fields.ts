@@ -3,31 +3,33 @@ import { BANDS } from '../colour/grid.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Answer, Mixture } from '../mixture/mixture.ts';
 
-/** Names an entry, a device or a conflict copy. */
+/** Ids of entries, devices and conflict copies. */
 export const ID_FORM = /^[0-9a-z][0-9a-z-]{7,63}$/;
-/** SHA-256, hexadecimal: names a file. */
+/** Ids of files: SHA-256, hexadecimal. */
 export const FILE_FORM = /^[0-9a-f]{64}$/;
 
-/** A photograph, mask or label map in the book's own store, named by the SHA-256 of its bytes. */
+/**
+ * Refers to a photograph, mask or label map in the book's file table by the SHA-256 of its bytes.
+ */
 export interface FileRef {
   readonly file: string;
   readonly width: number;
   readonly height: number;
-  /** Bytes. */
+  /** In bytes. */
   readonly size: number;
 }
 
 export const id = v.pipe(v.string(), v.regex(ID_FORM));
-/** What the painter writes at length. */
+/** Long text written by the painter, such as a note. */
 export const words = v.pipe(v.string(), v.maxLength(20_000));
 export const shortWords = v.pipe(v.string(), v.maxLength(400));
-/** ISO day, or day and time. */
+/** ISO date, or date and time. */
 export const date = v.pipe(
   v.string(),
   v.regex(/^\d{4}-\d{2}-\d{2}(T\d{2}:\d{2}:\d{2}(\.\d+)?Z)?$/),
 );
 export const amount = v.pipe(v.number(), v.finite(), v.minValue(0));
-/** 0…1; sums of shares may pass 1 in the last digit. */
+/** 0…1; the tolerance allows for rounding in sums of shares. */
 export const share = v.pipe(v.number(), v.minValue(0), v.maxValue(1 + 1e-9));
 const axis = v.pipe(v.number(), v.minValue(-300), v.maxValue(300));
 export const lab: v.GenericSchema<unknown, Lab> = v.strictTuple([
@@ -43,7 +45,7 @@ export const fileRef: v.GenericSchema<unknown, FileRef> = v.strictObject({
   size: v.pipe(v.number(), v.integer(), v.minValue(1)),
 });
 
-/** The name by which results name a pigment. */
+/** The name by which results refer to a pigment. */
 export const pigment = v.pipe(v.string(), v.minLength(1), v.maxLength(200));
 const mixtureForm = {
   recipe: v.pipe(v.array(v.strictObject({ pigment, share })), v.maxLength(12)),
@@ -78,12 +80,12 @@ export const answer: v.GenericSchema<unknown, Answer> = v.strictObject({
   alternatives: v.pipe(v.array(mixture), v.maxLength(24)),
 });
 
-/** One value from 0 up for each band of the grid. */
+/** One value ≥ 0 for each band of the wavelength grid. */
 export const bands: v.GenericSchema<unknown, readonly number[]> = v.pipe(
   v.array(amount),
   v.length(BANDS),
 );
 
-/** At most so many of something. */
+/** A list of at most `most` items. */
 export const several = <T>(item: v.GenericSchema<unknown, T>, most: number) =>
   v.pipe(v.array(item), v.maxLength(most));

@@ -1,3 +1,3 @@
-/** Without accents and capitals, so that "Äpfel" is found by "apfel". */
+/** Text without accents and capitals for searching, so that "apfel" finds "Äpfel". */
 export const folded = (text: string): string =>
   text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();

@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { FILE_FORM } from './fields.ts';
 
 /**
- * The form of a book copy: a zip of
+ * Format of a book copy: a zip of
  *
  *   kingcup.json                the seal: format, version, and the hash of the index
  *   book.json                   the index: every entry, and every file with its hash
@@ -10,8 +10,8 @@ import { FILE_FORM } from './fields.ts';
  *   maps/<sha-256>.bin          masks and label maps, stored
  *   thumbnails/<sha-256 of the photograph>.jpg
  *
- * All hashes are SHA-256, hexadecimal. The index has the entries as the book keeps them, purged ones
- * too: a merge must know what was deleted.
+ * All hashes are SHA-256, hexadecimal. The index holds the entries as stored in the book, including
+ * purged ones: a merge must know what was deleted.
  */
 export const FORMAT = 'kingcup-book';
 export const VERSION = 1;
@@ -19,14 +19,14 @@ export const SEAL = 'kingcup.json';
 export const INDEX = 'book.json';
 
 const MB = 1024 * 1024;
-/** What an import takes on at once; a larger book is copied in several. */
+/** Limits of one import; a larger book is copied in several volumes. */
 export const LIMITS = {
-  /** Of the zip, and of all that it says it holds. */
+  /** Of the zip, and of the total size that it declares uncompressed. */
   bytes: 1024 * MB,
   indexBytes: 256 * MB,
   sealBytes: 4096,
   entries: 60_000,
-  /** Nested brackets in the index: the entries need fewer than 20. */
+  /** Nesting depth of the index; the entries need fewer than 20. */
   depth: 40,
 } as const;
 
@@ -38,11 +38,11 @@ export const TYPE_OF = {
   thumbnail: 'image/jpeg',
 } as const satisfies Record<Role, string>;
 
-/** The only name that a file of a copy may have. */
+/** The only path that a file of a copy may have. */
 export const nameOf = (role: Role, id: string): string =>
   `${FOLDERS[role]}/${id}.${role === 'map' ? 'bin' : 'jpg'}`;
 
-/** Names that are looked at; anything else in a zip is passed over. */
+/** Paths that an import reads; it ignores all others. */
 export const KNOWN_NAME =
   /^(?:kingcup\.json|book\.json|(?:photographs|thumbnails)\/[0-9a-f]{64}\.jpg|maps\/[0-9a-f]{64}\.bin)$/;
 
@@ -55,7 +55,7 @@ export const sealSchema = v.strictObject({
   sha256: hash,
 });
 
-/** One file of a copy; `id` is its own hash, or for a thumbnail the photograph's. */
+/** One file of a copy. `id` is the file's own hash, or for a thumbnail that of its photograph. */
 const fileSchema = v.strictObject({
   role: v.picklist(['photograph', 'map', 'thumbnail']),
   id: hash,
@@ -72,9 +72,9 @@ export const indexSchema = v.strictObject({
   records: v.pipe(v.array(v.unknown()), v.maxLength(LIMITS.entries * 4)),
 });
 
-/** What running work tells and hears. */
+/** Cancellation and progress of a long operation. */
 export interface Running {
   readonly signal?: AbortSignal;
-  /** 0…1. */
+  /** Called with the completed fraction, 0…1. */
   readonly onProgress?: (done: number) => void;
 }

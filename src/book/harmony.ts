@@ -9,31 +9,39 @@ import type { Wish } from '../mixture/wish.ts';
 import { answer, date, id, mixture, pigment, several, shortWords, words } from './fields.ts';
 import { gatheredForm, handForm } from './specimen.ts';
 
-/** One colour of a harmony, with what was chosen for it. */
+/** One colour of a harmony, with the variants and the mixture chosen for it. */
 export interface HarmonyColour extends EditedColour {
-  /** Variants taken, one upon the other, of the colour as it is mixed (keyed or as seen). */
+  /** Variants applied one after the other to the colour that is mixed (within reach or as seen). */
   readonly taken?: readonly { readonly way: Way; readonly amount: Amount }[];
-  /** The mixture chosen. */
   readonly mixture?: Mixture;
-  /** The whole answer that it was chosen from, so that alternatives are at hand with no search. */
+  /**
+   * The complete search result that the mixture was chosen from, so that alternatives need no new
+   * search.
+   */
   readonly answer?: Answer;
 }
 
 export interface HarmonyBody {
   readonly name: string;
   readonly note: string;
-  /** ISO day or date. */
+  /** ISO date, or date and time. */
   readonly date: string;
-  /** The specimen it was gathered from; null for one made by hand. */
+  /** Id of the specimen that it was gathered from; null for a harmony made by hand. */
   readonly specimen: string | null;
   readonly colours: readonly HarmonyColour[];
-  /** The mixtures answer the harmony keyed to the shelf, or as it was seen. */
+  /**
+   * True when the mixtures were found for the harmony within reach of the shelf, false for it as
+   * seen.
+   */
   readonly keyed: boolean;
-  /** How the whole harmony was transposed into reach, where that is what the mixtures answer. */
+  /**
+   * The transformation that brought the whole harmony within reach; absent when mixtures were found
+   * for it as seen.
+   */
   readonly transposed?: Move;
-  /** Name of the shelf that the mixtures were found on. */
+  /** Name of the shelf on which the mixtures were found. */
   readonly shelf: string;
-  /** What was asked of all mixtures; absent where nothing was. */
+  /** Constraints on all mixtures; absent when there are none. */
   readonly wish?: Wish;
 }
 

@@ -1,7 +1,7 @@
 import { TYPE_OF } from './format.ts';
 import type { Ledger } from './ledger.ts';
 
-/** What of `navigator.locks` the book uses. */
+/** The part of `navigator.locks` that the book uses. */
 export interface Locks {
   request<T>(
     name: string,
@@ -12,11 +12,11 @@ export interface Locks {
 }
 
 /**
- * Removes maps that no entry needs: label maps that were gathered anew, masks that were drawn anew.
- * Only while no other window has the book open: its undo may want them back. Where the browser has
- * no locks nothing is removed.
+ * Deletes maps that no entry needs any more: replaced label maps and masks. It does so only while
+ * no other window has the book open, because that window's undo may need them. Without lock support
+ * in the browser nothing is deleted.
  *
- * @returns ends this window's claim on the book
+ * @returns releases this window's lock on the book
  */
 export function keepHouse(name: string, ledger: Ledger, locks: Locks | undefined): () => void {
   let release = () => {};
@@ -31,12 +31,15 @@ export function keepHouse(name: string, ledger: Ledger, locks: Locks | undefined
   void sweepAlone
     .then(() => locks.request(claim, { mode: 'shared' }, () => open))
     .catch(() => {
-      // Without the lock the next window sweeps nothing: no harm.
+      // Without the lock the next window deletes nothing, which does no harm.
     });
   return () => release();
 }
 
-/** Maps only: they can be gathered again. A photograph goes when its entry leaves the bin, never here. */
+/**
+ * Deletes maps only, because they can be gathered again. A photograph is deleted when its entry
+ * leaves the bin, never here.
+ */
 const sweep = (ledger: Ledger) =>
   ledger.write(null, ['cards', 'files'], async (transaction) => {
     const needed = transaction.objectStore('cards').index('files');

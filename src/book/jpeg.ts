@@ -9,11 +9,11 @@ const LAST_APP = 0xef;
 const COMMENT = 0xfe;
 
 /**
- * A JPEG without anything that tells where, when and with what it was taken: no EXIF, XMP, IPTC,
- * comments, previews or further pictures behind its end. What is needed to see it stays: JFIF, the
- * colour profile, Adobe's colour transform. Pixels are not touched.
+ * Removes everything from a JPEG that identifies where, when and with which device it was taken:
+ * EXIF, XMP, IPTC, comments, previews, and images after its end. Keeps what is needed to display
+ * it: JFIF, the colour profile, Adobe's colour transform. Pixels are unchanged.
  *
- * @returns a new buffer, or null where the bytes are no whole JPEG
+ * @returns a new buffer, or null when the bytes are not a complete JPEG
  * @see ITU-T T.81 (1992), annex B, for the order of markers; ICC.1:2022 annex B for the profile's
  */
 export function withoutMetadata(jpeg: ArrayBuffer): ArrayBuffer | null {
@@ -40,7 +40,10 @@ export function withoutMetadata(jpeg: ArrayBuffer): ArrayBuffer | null {
   }
 }
 
-/** Where the next marker after compressed data begins; stuffed bytes and restarts are part of them. */
+/**
+ * Index of the first marker after compressed data. Stuffed bytes and restart markers belong to the
+ * data.
+ */
 function endOfScan(bytes: Uint8Array, from: number): number {
   let at = from;
   while (at < bytes.length) {

@@ -7,16 +7,18 @@ import type { Entry } from './record.ts';
 import type { NeutralSpot, SpecimenBody } from './specimen.ts';
 import type { Book, Picture, Put } from './store.ts';
 
-/** What may be said of a photograph; all of it can wait, and none of it comes from the photograph. */
+/**
+ * Descriptive fields of a specimen. All can be filled in later; none is read from the photograph.
+ */
 export type SpecimenWords = Partial<
   Pick<SpecimenBody, 'name' | 'note' | 'light' | 'place' | 'walk' | 'date'>
 >;
 
 /**
- * Keeps a photograph at once, words later.
- * @param photograph the re-encoded JPEG, long edge at most 2048, no EXIF
+ * Saves a photograph as a specimen at once; the words can follow later.
+ * @param photograph the re-encoded JPEG, long edge at most 2048 pixels, no EXIF
  * @param thumbnail  a small JPEG of it
- * @param day        ISO day, used unless `words` give a date
+ * @param day        ISO date, used unless `words` has one
  */
 export async function keepPhotograph(
   book: Book,
@@ -40,13 +42,13 @@ export async function keepPhotograph(
 
 export interface Gathering {
   readonly gathered: EditedHarmony;
-  /** One byte a cell: 0 rubbed out, 1 kept, 255 transparent; width × height. */
+  /** Mask, one byte per cell, width × height: 0 rubbed out, 1 kept, 255 transparent. */
   readonly mask?: { readonly width: number; readonly height: number; readonly data: Uint8Array };
   readonly neutral?: NeutralSpot;
   readonly stated?: StatedLight;
 }
 
-/** Keeps what was gathered from a specimen, so that opening it again computes nothing. */
+/** Saves the result gathered from a specimen, so that opening it again computes nothing. */
 export async function keepGathering(
   book: Book,
   specimen: Entry<'specimen'>,
@@ -87,7 +89,10 @@ const plane = ({ width, height, data }: Plane): Picture => ({
   height,
 });
 
-/** The whole of what was gathered, read back from the book; null where nothing was. */
+/**
+ * Reads the complete gathered result from the book. Null when nothing was gathered or the label map
+ * is missing.
+ */
 export async function gatheringOf(book: Book, { body }: Entry<'specimen'>) {
   const { gathered } = body;
   if (!gathered) return null;
@@ -96,7 +101,7 @@ export async function gatheringOf(book: Book, { body }: Entry<'specimen'>) {
   return stored && ({ ...rest, labels: stored } satisfies EditedHarmony);
 }
 
-/** What the painter rubbed out, as kept; null where nothing was. */
+/** Reads the painter's mask from the book. Null when there is none. */
 export const maskOf = (book: Book, { body }: Entry<'specimen'>): Promise<Plane | null> =>
   body.mask ? planeOf(book, body.mask) : Promise.resolve(null);
 

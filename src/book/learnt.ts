@@ -7,25 +7,32 @@ import type { Stock, StockEntry } from '../pigment/stock.ts';
 import type { Entry } from './record.ts';
 import type { LotUsed } from './swatches.ts';
 
-/** A pile that was judged by eye alone is this far off in each of L*, a*, b*: an estimate. */
+/** Estimated standard deviation of each of L*, a*, b* for a pile judged by eye only. */
 const BY_EYE = 4;
-/** One pile beside a white and a grey in the same picture, with nothing to tell how the light falls. */
+/**
+ * Estimated standard deviation for one pile photographed beside a white and a grey, where uneven
+ * lighting cannot be detected.
+ */
 const TOUCHED = 1.5;
 
 /**
- * How the book keeps what was seen: with the reflection of the gloss, whichever way the shelf is looked
- * at today. What was read before the painter changed that must not change with it.
+ * The surface under which the book stores observed colours: specular reflection included, whichever
+ * way the shelf is viewed today. So earlier readings stay the same when the painter changes that
+ * setting.
  */
 export const asKept = ({ surface }: Pick<Stock, 'surface'>): Surface => ({
   ...surface,
   specular: 'included',
 });
 
-/** Everything in the book that tells of the paints on the shelf as they are now. */
+/** Everything in the book that is evidence about the paints now on the shelf. */
 export interface Learnt {
-  /** By ids of the shelf's entries. */
+  /** `pigment` of their parts is the id of an entry of the shelf. */
   readonly swatches: readonly Painted[];
-  /** Left out, for one of their paints is off the shelf or is another lot now. */
+  /**
+   * How many observations were left out because one of their paints is off the shelf or is now
+   * another lot.
+   */
   readonly ofOthers: number;
 }
 
@@ -35,7 +42,7 @@ export interface Lessons {
   readonly piles: readonly Entry<'pile'>[];
 }
 
-/** Swatches, measured samples and logged piles, as a fit takes them. */
+/** Converts swatches, measured samples and logged piles to the input of the calibration fit. */
 export function learntFrom({ cards, curves, piles }: Lessons, stock: Stock): Learnt {
   const all = [
     ...cards.flatMap((card) => ofCard(card, stock)),
@@ -46,23 +53,24 @@ export function learntFrom({ cards, curves, piles }: Lessons, stock: Stock): Lea
   return { swatches, ofOthers: all.length - swatches.length };
 }
 
-/** Names the swatch of a card's place, so that it can be left out. */
+/** Id of the swatch at one place of a card; used to leave it out of a fit. */
 export const placeId = (card: string, number: number): string => `${card}/${number}`;
-/** The card and the place of a swatch's id; null where it is of another kind. */
+/** The card and place of a swatch id; null for ids of other observations. */
 export function placeOfId(id: string): { readonly card: string; readonly number: number } | null {
   const [card, number] = id.split('/');
   return number === undefined || !/^\d+$/.test(number) ? null : { card: card!, number: +number };
 }
 
 /**
- * Whether there is anything that the curves of a stock were not fitted to yet, or that they were fitted
- * to and is no more. Told by how many swatches and piles hold each paint; the white is in nearly all.
+ * Whether the evidence has changed since the curves of the stock were fitted. Compares, per paint,
+ * the number of swatches and piles that contain it. The white is skipped, because nearly all
+ * contain it.
  */
 export function hasNews({ swatches }: Learnt, stock: Stock): boolean {
   return stock.entries.some(({ id, curve }) => {
     if (id === stock.white) return false;
     const holding = swatches.filter(({ parts }) => parts.some(({ pigment }) => pigment === id));
-    // A curve that came from elsewhere counts nothing.
+    // A curve from another source was fitted to no swatch or pile.
     const known = curve?.trust ? curve.trust.swatches + curve.trust.piles : 0;
     return holding.length !== known;
   });
@@ -100,11 +108,14 @@ function ofCurves({ id, body }: Entry<'curves'>, stock: Stock): (Painted | null)
   });
 }
 
-/** A pile as it was logged, by ids of the shelf's entries; null where one of its lots is no longer in use. */
+/**
+ * A logged pile as evidence, with ids of the shelf's entries as pigments. Null when one of its lots
+ * is no longer in use.
+ */
 export function loggedPile({ id, body }: Entry<'pile'>, stock: Stock): LoggedPile | null {
   const { mixture, lots, seen, known, date, reflectance } = body;
   const entries = mixture.parts.map(({ pigment }, i) => {
-    // Two lots of one pigment have one name: then they stand in the order of the parts.
+    // Two lots of one pigment share a name; then they are in the order of the parts.
     const used = [lots[i], ...lots].find((each) => each?.pigment === pigment);
     const entry = used?.entry
       ? stock.entries.find((each) => each.id === used.entry)
@@ -128,7 +139,10 @@ export function loggedPile({ id, body }: Entry<'pile'>, stock: Stock): LoggedPil
   };
 }
 
-/** The shelf's entry that a mixture's pigment is taken from: the lot it names, else the first that has no curve of its own. */
+/**
+ * The shelf's entry for a pigment of a mixture: the lot that it names, otherwise the first one
+ * without a curve of its own. Null when there is none.
+ */
 export function entryOf(pigment: string, stock: Stock): StockEntry | null {
   const [base, lot] = pigment.split('#');
   if (lot !== undefined) return stock.entries.find(({ id }) => id === lot) ?? null;
@@ -136,7 +150,7 @@ export function entryOf(pigment: string, stock: Stock): StockEntry | null {
   return same.find(({ curve }) => curve === null) ?? same[0] ?? null;
 }
 
-/** The lots that these entries are of now. */
+/** The current lots of these entries. */
 export const lotsOf = (ids: readonly string[], stock: Stock): readonly LotUsed[] =>
   stock.entries.filter(({ id }) => ids.includes(id)).map(({ id, lot }) => ({ pigment: id, lot }));
 

@@ -8,20 +8,25 @@ export interface BookChange {
   readonly from: 'this window' | 'another window';
 }
 
-/** What the book uses of a BroadcastChannel. */
+/** The part of BroadcastChannel that the book uses. */
 export interface Channel {
   postMessage(message: unknown): void;
   onmessage: ((event: MessageEvent) => void) | null;
   close(): void;
 }
 
-/** Every read and write of the book passes here: the line, the faults, the news to other windows. */
+/**
+ * The gateway for every read and write of the book. It maintains the save state, maps errors to
+ * faults, and notifies other windows of changes.
+ */
 export interface Ledger {
   readonly saving: Saving;
   /**
-   * The line says "saving" until the work is on disk or has failed; what failed can be tried again.
-   * Without a key it is housekeeping, which nobody waits for.
-   * @param landed called once the work is on disk, at the first try or a later one
+   * Runs a write. The save line shows "saving" until it is on disk or has failed; a failed write
+   * can be retried.
+   * @param key    names the entry in the save state; null for background work that is neither shown
+   *   nor retried
+   * @param landed called once the write is on disk, at the first attempt or a later one
    */
   write<T>(
     key: string | null,
@@ -35,12 +40,12 @@ export interface Ledger {
   ): Promise<Result<T, BookFault>>;
   onChange(listener: (change: BookChange) => void): () => void;
   retry(): Promise<void>;
-  /** Gives up what could not be saved under this key, or all such. */
+  /** Discards the failed writes under this key, or all of them. */
   forget(key?: string): void;
 }
 export interface Written<T> {
   readonly value: T;
-  /** Entries that are not as they were. */
+  /** Ids of the entries that changed. */
   readonly ids: readonly string[];
 }
 

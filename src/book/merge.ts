@@ -1,29 +1,30 @@
 /**
- * Merging of books that were changed apart. Each id stands for a set of versions, of which those are
- * kept that no other version was made in knowledge of; the newest lies under the id itself, any
- * other beside it as a conflict copy, whose id is the hash of the record and its losing version. A
- * conflict copy that nobody has touched still counts as the version it keeps; one that was touched
- * is an entry of its own, and remembers which version it grew from. So a merge is a union followed by
- * taking what is maximal in a partial order, and the same copies give the same book in any order and
- * any number of times.
- * @see C. Baquero, N. Preguiça, "Why logical clocks are easy", ACM Queue 14 (2016), on version vectors
+ * Merges books that were changed independently. Each id stands for a set of versions. A version
+ * survives unless another one superseded it, that is, was made in knowledge of it. The newest
+ * survivor has the id itself; each other one becomes a conflict copy, whose id is a hash of the
+ * record and its losing version. A conflict copy that nobody has edited still counts as the version
+ * that it preserves; an edited one is an entry of its own and records the version that it came
+ * from. So a merge is a union followed by taking the maximal elements of a partial order: the same
+ * copies give the same book in any order and after any number of repetitions.
+ * @see C. Baquero, N. Preguiça, "Why logical clocks are easy", ACM Queue 14 (2016), on version
+ *   vectors
  */
 import { compareClocks } from './clock.ts';
 import { canonical, digest } from './digest.ts';
 import type { AnyRecord, Conflict } from './record.ts';
 import { knows, type Seen, sameSeen } from './seen.ts';
 
-/** Names one version of an entry: the id under which it is kept beside a newer one. */
+/** Id of a version when it is stored as a conflict copy. */
 export const versionId = (record: AnyRecord): string => digest(canonical(record));
 
-/** An entry's version as it is kept beside a newer one. */
+/** A version of an entry in the form of a conflict copy. */
 export function beside(record: AnyRecord): AnyRecord {
   const { id, seen, conflict } = record;
   const kept: Conflict = { of: id, seen, ...(conflict ? { before: conflict } : {}) };
   return { ...record, id: versionId(record), conflict: kept };
 }
 
-/** The version that an untouched conflict copy keeps; any other entry is itself. */
+/** The version that an unedited conflict copy preserves; any other entry itself. */
 function versionOf(record: AnyRecord): AnyRecord {
   let version = record;
   while (version.conflict && sameSeen(version.seen, version.conflict.seen)) {
@@ -34,13 +35,13 @@ function versionOf(record: AnyRecord): AnyRecord {
   return version;
 }
 
-/** True when `x` was made in knowledge of `y`, or is `y` taken out of the bin for good. */
+/** True when `x` was made in knowledge of `y`, or is the purged form of the same version. */
 function supersedes(x: AnyRecord, y: AnyRecord): boolean {
   if (!knows(x.seen, y.seen)) return false;
   return !knows(y.seen, x.seen) || (x.purged === true && y.purged !== true);
 }
 
-/** Newest first, the same on every device. */
+/** Newest first; ties are broken the same way on every device. */
 function byNewest(x: AnyRecord, y: AnyRecord): number {
   const byTime = compareClocks(y.clock, x.clock) || compareClocks(y.device, x.device);
   return byTime || compareClocks(versionId(y), versionId(x));
@@ -48,14 +49,14 @@ function byNewest(x: AnyRecord, y: AnyRecord): number {
 
 interface Family {
   readonly versions: AnyRecord[];
-  /** What versions knew that live on as entries of their own. */
+  /** Version vectors of versions that continue as entries of their own. */
   readonly outgrown: Seen[];
 }
 
 /**
- * The book that knows all of several books; commutative, associative and idempotent.
- * @param books each any number of entries; one id may occur several times
- * @returns one entry an id, in the order of ids
+ * Merges several books; commutative, associative and idempotent.
+ * @param books any number of entries each; an id may occur several times
+ * @returns one entry per id, in the order of ids
  */
 export function mergeBooks(...books: readonly (readonly AnyRecord[])[]): readonly AnyRecord[] {
   const families = new Map<string, Family>();
@@ -77,7 +78,7 @@ export function mergeBooks(...books: readonly (readonly AnyRecord[])[]): readonl
 
   const merged = new Map<string, AnyRecord>();
   let copies = new Map<string, AnyRecord[]>();
-  // A conflict copy may itself meet versions under its id, and so on; each round settles one more.
+  // A conflict copy may meet other versions under its id. Repeat until the set of copies is stable.
   for (let settled = false; !settled; ) {
     const next = new Map<string, AnyRecord[]>();
     merged.clear();
@@ -100,7 +101,7 @@ export function mergeBooks(...books: readonly (readonly AnyRecord[])[]): readonl
 const keysOf = (copies: ReadonlyMap<string, readonly AnyRecord[]>): readonly string[] =>
   [...copies.values()].flatMap((several) => several.map(versionId)).sort();
 
-/** The versions that no other was made in knowledge of, newest first; of some, always at least one. */
+/** The versions that no other one supersedes, newest first; never empty unless `versions` is. */
 function standing(versions: readonly AnyRecord[], outgrown: readonly Seen[]): readonly AnyRecord[] {
   if (versions.length < 2) return versions;
   const apart = versions
@@ -112,7 +113,7 @@ function standing(versions: readonly AnyRecord[], outgrown: readonly Seen[]): re
   return live.length > 0 ? live : apart.slice(0, 1);
 }
 
-/** Equal in all that JSON can say. */
+/** Deep equality of JSON values. */
 export function sameValue(x: unknown, y: unknown): boolean {
   if (Object.is(x, y)) return true;
   if (typeof x !== 'object' || typeof y !== 'object' || x === null || y === null) return x === y;
@@ -123,23 +124,26 @@ export function sameValue(x: unknown, y: unknown): boolean {
   return keys.every((key) => Object.hasOwn(right, key) && sameValue(left[key], right[key]));
 }
 
-/** What a merge would do to a book, or has done. */
+/** What a merge changes in a book. */
 export interface MergePreview {
-  /** Entries that the book has not had. */
+  /** Entries that are new to the book. */
   readonly added: readonly AnyRecord[];
   /** Entries that a newer version replaces. */
   readonly changed: readonly AnyRecord[];
-  /** Entries that go into the bin, or leave it for good. */
+  /** Entries that are moved to the bin or purged. */
   readonly deleted: readonly AnyRecord[];
-  /** Versions kept beside newer ones, because both sides had changed the same entry. */
+  /** Conflict copies that the merge creates because both sides had changed the same entry. */
   readonly kept: readonly AnyRecord[];
-  /** Conflict copies that somebody has dealt with elsewhere: they are no longer needed here. */
+  /** Conflict copies that were resolved elsewhere and are no longer needed here. */
   readonly settled: readonly AnyRecord[];
-  /** Entries that are in both already, or older in the copy. */
+  /** Number of entries that do not change: already in both books, or older in the copy. */
   readonly same: number;
 }
 
-/** Sorts what merging changes; `merged` is what {@link mergeBooks} made of `book` and others. */
+/**
+ * Classifies the changes of a merge; `merged` is the result of {@link mergeBooks} for `book` and
+ * others.
+ */
 export function previewMerge(
   book: readonly AnyRecord[],
   merged: readonly AnyRecord[],

@@ -11,8 +11,9 @@ type Cell = string | number;
 type Row = Readonly<Record<string, Cell>>;
 
 /**
- * The colours, mixtures or amounts of an entry as a table: comma, decimal point, a heading, UTF-8.
- * A text that a spreadsheet would run as a formula is made harmless.
+ * Exports the colours, mixtures or amounts of an entry as CSV: UTF-8 text with comma separators,
+ * decimal points and a header row. Cells that a spreadsheet would evaluate as a formula are
+ * escaped.
  */
 export function csvOf(entry: Entry): string {
   const rows = rowsOf(entry);
@@ -20,13 +21,16 @@ export function csvOf(entry: Entry): string {
   return Papa.unparse([...rows], { columns, escapeFormulae: true, newline: '\n' });
 }
 
-/** An entry for other programs: what it holds, without what only the book needs. */
+/** Exports an entry as JSON for other programs, without the book's internal fields. */
 export function jsonOf({ id, kind, created, changed, body }: Entry): string {
   const entry = { format: 'kingcup-entry', version: 1, id, kind, created, changed, body };
   return `${JSON.stringify(entry, null, 2)}\n`;
 }
 
-/** A name for a file of this entry that every system takes, whatever the painter called it. */
+/**
+ * A file name for this entry that is valid on every system, whatever its name contains.
+ * @param ending the extension, without a dot
+ */
 export function fileNameOf({ kind, changed, body }: Entry, ending: string): string {
   const name = folded(body.name)
     .replace(/[^a-z0-9]+/g, '-')

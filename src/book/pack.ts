@@ -17,7 +17,7 @@ import {
 } from './format.ts';
 import { type AnyRecord, filesOf } from './record.ts';
 
-/** Where the contents of a copy come from, one at a time. */
+/** Supplies the contents of a copy, one file at a time. */
 export interface CopySource {
   readonly records: readonly AnyRecord[];
   file(id: string): Promise<StoredFile | null>;
@@ -26,14 +26,15 @@ export interface CopySource {
 export interface Packed {
   readonly entries: number;
   readonly bytes: number;
-  /** Entries whose photograph the book has lost: the copy is without them. */
+  /** Ids of entries that were left out because the book no longer has their photograph or map. */
   readonly leftOut: readonly string[];
 }
 
 /**
- * Packs a copy, handing on each piece as it is made: no more than one photograph is held at a time.
+ * Packs a copy as a zip stream, so that only one photograph is in memory at a time.
  * @param made ISO date and time
- * @param sink gets the bytes of the zip in order; it must not change them
+ * @param sink receives the bytes of the zip in order; it must not change them
+ * @returns the fault `stopped` after an abort, `book-too-large` when the copy exceeds LIMITS
  */
 export async function packCopy(
   source: CopySource,
@@ -106,9 +107,10 @@ export async function packCopy(
 }
 
 /**
- * The entries of a book in as many groups as it takes for each to fit into one copy; one group for
- * most books. Brought in one after the other, in any order, such copies make the whole book.
+ * Splits the entries of a book into volumes that each fit into one copy; most books need one.
+ * Importing all volumes, in any order, restores the whole book.
  * @param most bytes of photographs and maps in one copy
+ * @returns the ids of each volume's entries
  */
 export function volumesOf(
   records: readonly AnyRecord[],
@@ -127,7 +129,7 @@ export function volumesOf(
   }
   return volumes;
 }
-/** What an entry and its thumbnail take beside its files, generously. */
+/** Bytes to allow for an entry and its thumbnail besides its files; a generous estimate. */
 const ROOM = 60_000;
 
 const encoded = (value: unknown): Uint8Array<ArrayBuffer> =>

@@ -15,7 +15,7 @@ import {
   words,
 } from './fields.ts';
 
-/** Id of the studio's own palette, from which every day begins: no day's palette. */
+/** Id of the studio's own palette, the template for each day's palette. */
 export const STUDIO_PALETTE = 'studio-palette';
 
 /** A pile to prepare. */
@@ -26,31 +26,31 @@ export interface PileRecord {
   readonly filmMm?: number;
   readonly coats?: number;
   readonly cm3?: number;
-  /** Names it within its passage for as long as it is there. */
+  /** Identifies the pile within its passage. */
   readonly id?: string;
-  /** "body colour", "glaze"; how it is laid. */
+  /** How it is laid: "body colour", "glaze". */
   readonly film?: string;
-  /** Of the passage's canvas, 0…1, in place of an area. */
+  /** Share of the passage's canvas, 0…1, instead of an area. */
   readonly share?: number;
-  /** Of its film: oil stirred in, cm3 to 1 cm3 of paste. */
+  /** Oil stirred into the film beyond the paste's own, cm³ per cm³ of paste. */
   readonly spareOil?: number;
-  /** Allowances, as shares of 1, in place of the studio's. */
+  /** Allowances as fractions, instead of the studio's. */
   readonly tooth?: number;
   readonly waste?: number;
-  /** The entry of the book that its mixture was taken from. */
+  /** Id of the entry that the mixture was taken from. */
   readonly from?: string;
 }
-/** What is found by touching a coat, and when. */
+/** State of a coat when touched, and the date. */
 export interface FeltRecord {
   readonly date: string;
   readonly state: 'wet' | 'tacky' | 'touch-dry';
 }
-/** A part of the painting, with the piles it needs and the coats it has had. */
+/** A part of the painting, with the piles that it needs and the coats that were laid. */
 export interface PassageBody {
   readonly name: string;
   readonly note: string;
   readonly painting: string;
-  /** The drapery, harmony or formula that its piles come from. */
+  /** Id of the drapery, harmony or formula that its piles come from. */
   readonly from: string | null;
   readonly piles: readonly PileRecord[];
   readonly coats: readonly {
@@ -58,22 +58,22 @@ export interface PassageBody {
     readonly film: string;
     readonly filmMm?: number;
     readonly pigments: readonly string[];
-    /** Oil beyond what the pastes need, 0…1 of their volume. */
+    /** Oil beyond the paste's own, 0…1 of the paste's volume. */
     readonly extraOil?: number;
-    /** By volume of paste; absent where an older book kept the pigments' names alone. */
+    /** By volume of paste; absent in older books, which stored only the pigments' names. */
     readonly parts?: readonly { readonly pigment: string; readonly parts: number }[];
     readonly felt?: FeltRecord;
   }[];
   readonly canvas?: { readonly widthCm: number; readonly heightCm: number };
 }
-/** What the studio has settled once for all its palettes. */
+/** Settings of the studio that apply to all palettes. */
 export interface StudioRules {
   readonly tooth: number;
   readonly waste: number;
   readonly heapCm3: number;
   readonly edgeCm3: number;
   readonly oil: 'linseed' | 'walnut';
-  /** Pupils under age or pregnant people are here. */
+  /** Minors or pregnant people work here. */
   readonly pupils: boolean;
   readonly people: readonly string[];
   readonly acknowledged: readonly {
@@ -83,7 +83,7 @@ export interface StudioRules {
     readonly date: string;
   }[];
 }
-/** What lies on one palette, in seat order. */
+/** The paints and piles on one palette, in the order of its seats. */
 export interface PaletteBody {
   readonly name: string;
   readonly note: string;
@@ -93,12 +93,12 @@ export interface PaletteBody {
   readonly seats: readonly string[];
   readonly passages: readonly string[];
   readonly piles: readonly PileRecord[];
-  /** Ids of mixed piles in an order set by hand. */
+  /** Ids of mixed piles in an order set manually. */
   readonly order?: readonly string[];
-  /** On the studio's own palette alone, from which every day begins. */
+  /** Present only on the studio's own palette ({@link STUDIO_PALETTE}). */
   readonly rules?: StudioRules;
 }
-/** One morning's sheet, as it was printed. */
+/** One morning's sheet, as printed. */
 export interface SheetBody {
   readonly name: string;
   readonly note: string;
@@ -110,12 +110,12 @@ export interface SheetBody {
     readonly grams?: number;
     readonly cm3?: number;
   }[];
-  /** When the amounts left the stock; absent while they have not. */
+  /** ISO date when the amounts were subtracted from the stock; absent before that. */
   readonly prepared?: string;
-  /** What has left which entry of the stock, in its own unit: what undo puts back. */
+  /** Amount subtracted from each stock entry, in that entry's unit, so that undo can restore it. */
   readonly taken?: readonly { readonly entry: string; readonly amount: number }[];
 }
-/** A pile as it came out: what predictions are judged by. */
+/** A pile as it came out, to compare with its prediction. */
 export interface PileBody {
   readonly name: string;
   readonly note: string;
@@ -124,27 +124,29 @@ export interface PileBody {
   readonly lots: readonly {
     readonly pigment: string;
     readonly lot: string;
-    /** Id of the shelf's entry that it was taken from. */
+    /** Id of the entry of the shelf that it was taken from. */
     readonly entry?: string;
   }[];
-  /** As it looked, and how that is known. */
+  /** The observed colour; `known` says how it was obtained. */
   readonly seen: Lab;
   readonly known: 'photographed' | 'measured' | 'by eye';
-  /** Measured, on the grid, 0…1 and a little above; as the shelf's surface is seen. */
+  /**
+   * Measured reflectance on the wavelength grid, 0…1 or slightly above; under the shelf's surface.
+   */
   readonly reflectance?: readonly number[];
 }
-/** What is left of a pile at the day's end. */
+/** What is left of a pile at the end of the day. */
 export interface LeftoverBody {
   readonly name: string;
   readonly note: string;
   readonly date: string;
   readonly mixture: Mixture;
   readonly cm3: number;
-  /** "under water", "under film", "open". */
+  /** How it is stored: "under water", "under film", "open". */
   readonly kept: string;
-  /** ISO day; absent while it can be used. */
+  /** ISO date on which it was used up; absent while it is usable. */
   readonly used?: string;
-  /** It has a skin: it is discarded, not stirred in. */
+  /** It has formed a skin, so it is discarded. */
   readonly skinned?: boolean;
 }
 

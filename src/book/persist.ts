@@ -1,16 +1,16 @@
-/** What of `navigator.storage` the book uses; browsers differ in what they have. */
+/** The part of `navigator.storage` that the book uses. Browsers implement different subsets. */
 export interface Storage {
   persist?(): Promise<boolean>;
   persisted?(): Promise<boolean>;
   estimate?(): Promise<{ usage?: number; quota?: number }>;
 }
 
-/** How far the browser promises to keep the book. "unknown" where it says nothing. */
+/** How firmly the browser promises to keep the book; "unknown" when it does not say. */
 export type Keeping = 'kept' | 'may be cleared' | 'unknown';
 
 /**
- * Asks the browser to keep the book when room grows short. Asked after the first save, when there is
- * something to lose and the painter knows what for; some browsers ask the painter, others decide alone.
+ * Requests persistent storage from the browser. Call it after the first save, when the painter
+ * knows what it protects: some browsers ask the user, others decide alone.
  */
 export async function askToKeep(storage: Storage | undefined): Promise<Keeping> {
   try {
@@ -22,7 +22,7 @@ export async function askToKeep(storage: Storage | undefined): Promise<Keeping> 
   }
 }
 
-/** What the answer means; none of them says "safe", for none of them is. */
+/** Sentences for each answer. None says "safe", because no answer guarantees that. */
 export const keepingWords = {
   kept: 'This browser keeps the book until you remove it yourself. A lost or broken device takes it along: make copies.',
   'may be cleared':
@@ -31,7 +31,7 @@ export const keepingWords = {
     'This browser does not say how long it keeps the book. Make copies, and open Kingcup now and then.',
 } as const satisfies Record<Keeping, string>;
 
-/** Bytes used and bytes left, as the browser guesses; null where it does not say. */
+/** Estimated bytes used and available; null when the browser does not say. */
 export async function roomOf(
   storage: Storage | undefined,
 ): Promise<{ readonly used: number; readonly left: number } | null> {
@@ -47,7 +47,11 @@ export async function roomOf(
 const MANY = 20;
 const WEEK_MS = 7 * 86_400_000;
 
-/** True when it is time to remind the painter of a copy: much has changed, or something has for a week. */
+/**
+ * True when a reminder to make a copy is due: at least MANY entries changed since the last copy, or
+ * any changed and the last copy is older than a week.
+ * @param nowMs milliseconds since 1970
+ */
 export function copyIsDue(
   { last, changed }: { readonly last: string | null; readonly changed: number },
   nowMs: number,

@@ -7,19 +7,19 @@ import { type Entry, hasBody, type Kind, readRecord } from './record.ts';
 
 export interface Reader {
   get<K extends Kind>(kind: K, id: string): Promise<Result<Entry<K>, BookFault>>;
-  /** Cards of one kind or all, newest change first, without what is in the bin. */
+  /** Summaries of one kind or of all, most recently changed first, without entries in the bin. */
   list(kind?: Kind): Promise<Result<readonly Card[], BookFault>>;
-  /** Cards of what was deleted, last deleted first. */
+  /** Summaries of deleted entries, most recently deleted first. */
   bin(): Promise<Result<readonly Card[], BookFault>>;
   photograph(file: string): Promise<Result<StoredFile, BookFault>>;
-  /** Null where there is none. */
+  /** The value is null when there is no thumbnail. */
   thumbnail(card: Card): Promise<Result<StoredFile | null, BookFault>>;
 }
 
 /**
- * Looks into the book; changes nothing.
- * @param fromNewer the book is of a newer version: its cards may have another form, so they are made
- *   from the entries that can be read
+ * Read access to the book.
+ * @param fromNewer the book is of a newer version, so its stored summaries may have another form;
+ *   they are built from the readable entries instead
  */
 export function createReader({ read }: Ledger, fromNewer: boolean): Reader {
   const cardsOf = (kind?: Kind): Promise<Result<Card[], BookFault>> =>

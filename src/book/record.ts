@@ -22,7 +22,7 @@ import { type ShelfBody, type SwatchBody, shelfBody, swatchBody } from './shelf.
 import { type SpecimenBody, specimenBody } from './specimen.ts';
 import { type CardBody, type CurvesBody, cardBody, curvesBody } from './swatches.ts';
 
-/** What each kind of entry holds. */
+/** The contents of each kind of entry. */
 export interface Bodies {
   specimen: SpecimenBody;
   harmony: HarmonyBody;
@@ -57,24 +57,27 @@ const BODY_SCHEMAS: { readonly [K in Kind]: v.GenericSchema<unknown, Bodies[K]> 
 };
 export const KINDS = Object.keys(BODY_SCHEMAS) as readonly Kind[];
 
-/** Step n takes an entry from schema n to n + 1. A step that has shipped is never edited. */
+/** Step n migrates an entry from schema n to n + 1. Never edit a step that has shipped. */
 const UPGRADES: readonly Upgrade[] = [];
 export type Upgrade = (older: Readonly<Record<string, unknown>>) => Record<string, unknown>;
-/** The schema that today's code writes. */
+/** The current schema version. */
 export const SCHEMA = UPGRADES.length + 1;
 
-/** Which version of which entry a conflict copy keeps, or has grown from. */
+/** The version of an entry that a conflict copy preserves or came from. */
 export interface Conflict {
   readonly of: string;
-  /** Of the version kept. While the copy's own `seen` is the same, nobody has touched it. */
+  /**
+   * Version vector of the preserved version. While the copy's own `seen` equals it, nobody has
+   * edited the copy.
+   */
   readonly seen: Seen;
-  /** Where the version kept was a conflict copy already. */
+  /** Set when the preserved version was itself a conflict copy. */
   readonly before?: Conflict;
-  /** The painter has decided that both stay: it is an entry of its own. */
+  /** The painter decided to keep both versions, so this is an entry of its own. */
   readonly settled?: true;
 }
 
-/** The one form of every entry in the book. */
+/** The common form of all entries. */
 export interface Form<K extends Kind, Body> {
   readonly id: string;
   readonly kind: K;
@@ -82,24 +85,27 @@ export interface Form<K extends Kind, Body> {
   /** ISO date and time. */
   readonly created: string;
   readonly changed: string;
-  /** Of this version; with `device` it names the version, for ever and everywhere. */
+  /** Of this version; together with `device` it identifies the version globally. */
   readonly clock: Clock;
   readonly device: string;
-  /** What this version was made in knowledge of: tells "newer" from "at the same time". */
+  /**
+   * Version vector: the versions known when this one was written, itself included. Distinguishes
+   * "newer" from "concurrent".
+   */
   readonly seen: Seen;
-  /** In the bin since. */
+  /** ISO date and time of the move to the bin; absent outside the bin. */
   readonly deletedAt?: string;
-  /** Taken out of the bin for good: only the mark that it was deleted is left. */
+  /** Set when the entry was purged from the bin: only this tombstone is left. */
   readonly purged?: true;
-  /** Kept beside another entry, whose own version was newer. */
+  /** Set on a conflict copy: a newer version has the original id. */
   readonly conflict?: Conflict;
   /** Null when purged. */
   readonly body: Body | null;
 }
 
-/** An entry as stored, whatever its state. */
+/** An entry as stored, possibly deleted or purged. */
 export type AnyRecord = { [K in Kind]: Form<K, Bodies[K]> }[Kind];
-/** An entry with its contents: what screens work with. */
+/** An entry with its contents, as screens use it. */
 export type Entry<K extends Kind = Kind> = {
   [P in K]: Form<P, Bodies[P]> & { readonly body: Bodies[P] };
 }[K];
@@ -157,7 +163,7 @@ const FORMS = Object.fromEntries(
   ]),
 ) as unknown as Readonly<Record<Kind, v.GenericSchema<unknown, AnyRecord>>>;
 
-/** An entry of an older schema in the form of the newest, step by step; anything else as it is. */
+/** Migrates an entry of an older schema step by step. Returns anything else unchanged. */
 export function upgraded(raw: object, steps: readonly Upgrade[] = UPGRADES): object {
   let record = raw as Record<string, unknown>;
   const from = record.schema;
@@ -170,7 +176,11 @@ export function upgraded(raw: object, steps: readonly Upgrade[] = UPGRADES): obj
 export const isKind = (kind: unknown): kind is Kind =>
   typeof kind === 'string' && Object.hasOwn(BODY_SCHEMAS, kind);
 
-/** Reads a stored or received entry: exactly the form, nothing more, or a fault that says where. */
+/**
+ * Validates and migrates a stored or received entry. Unknown fields are errors.
+ * @returns the fault `newer-record` for a newer schema, otherwise `bad-record` with the path that
+ *   failed
+ */
 export function readRecord(stored: unknown): Result<AnyRecord, BookFault> {
   if (typeof stored !== 'object' || stored === null) return fail({ code: 'bad-record', where: '' });
   const raw = upgraded(stored);
@@ -188,7 +198,7 @@ export function readRecord(stored: unknown): Result<AnyRecord, BookFault> {
 
 export const hasBody = (record: AnyRecord): record is Entry => record.body !== null;
 
-/** The photographs, masks and label maps that an entry needs. */
+/** References to the photographs, masks and label maps that an entry needs. */
 export function filesOf(record: AnyRecord): readonly FileRef[] {
   if (!hasBody(record)) return [];
   switch (record.kind) {
@@ -205,7 +215,7 @@ export function filesOf(record: AnyRecord): readonly FileRef[] {
   }
 }
 
-/** The entries that this one was made from: a copy of it takes them along. */
+/** Ids of the entries that this one was made from; a copy of it includes them. */
 export function linksOf(record: AnyRecord): readonly string[] {
   if (!hasBody(record)) return [];
   switch (record.kind) {

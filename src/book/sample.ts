@@ -1,4 +1,4 @@
-/** The sample book that comes with Kingcup: how its entries go. */
+/** Removing and restoring the entries of the sample book that comes with Kingcup. */
 import { ok, type Result } from '../result.ts';
 import type { Table, Transaction } from './database.ts';
 import { dropLoose, stamp, store } from './entries.ts';
@@ -11,16 +11,16 @@ import { deleted } from './version.ts';
 const ALL: readonly Table[] = ['records', 'cards', 'files', 'thumbnails', 'meta'];
 
 export interface ThrownAway {
-  /** How many entries went into the bin. */
+  /** Number of entries moved to the bin. */
   readonly away: number;
-  /** How many stay, because the painter has changed them or made something of them. */
+  /** Number of entries that stay because the painter changed or used them. */
   readonly stay: number;
   readonly undo: Undo;
 }
 
 /**
- * Puts the sample book into the bin, all at once: but what the painter has changed in it stays, and so
- * does what anything of the painter's was made from.
+ * Moves the sample book to the bin in one transaction, except entries that the painter changed or
+ * made other entries from.
  */
 export const throwAway = (book: Book): Promise<Result<ThrownAway, BookFault>> =>
   book.ledger.write(null, ALL, async (transaction) => {
@@ -36,7 +36,7 @@ export const throwAway = (book: Book): Promise<Result<ThrownAway, BookFault>> =>
     return { value: { away: away.length, stay, undo }, ids: away.map(({ id }) => id) };
   });
 
-/** Puts back exactly what was there: the sample book is then as untouched as before. */
+/** Restores the exact previous records, so that the sample book counts as unchanged again. */
 const putBack = (
   book: Book,
   records: readonly AnyRecord[],
@@ -46,7 +46,7 @@ const putBack = (
     const ids: string[] = [];
     for (const record of records) {
       const now = readRecord(await transaction.objectStore('records').get(record.id));
-      // What has changed since, or is gone for good, stays as it is.
+      // Entries changed since then, or purged, stay as they are.
       if (!now.ok || now.value.clock !== clock || now.value.purged) continue;
       await store(transaction, record);
       ids.push(record.id);
@@ -55,8 +55,8 @@ const putBack = (
   });
 
 /**
- * Forgets which sample entries were thrown away, so that the sample book can be brought in once more. What the
- * painter had changed before stays in the bin.
+ * Deletes the tombstones of the sample entries, so that the sample book can be imported again.
+ * Entries that the painter had changed stay in the bin.
  */
 export async function forgetThrownAway(book: Book): Promise<Result<null, BookFault>> {
   const forgotten = await book.ledger.write(null, ALL, async (transaction) => {
@@ -77,7 +77,10 @@ export async function forgetThrownAway(book: Book): Promise<Result<null, BookFau
   return forgotten.ok ? ok(null) : forgotten;
 }
 
-/** Nothing is left of it, or no version lies between the one that came and the one in the bin. */
+/**
+ * True for an entry that is purged, or whose only version besides the sample book's is its move to
+ * the bin.
+ */
 const isAsItCame = ({ seen, clock, purged }: AnyRecord): boolean =>
   purged === true ||
   Object.entries(seen).every(
@@ -93,7 +96,7 @@ async function everything(transaction: Transaction<'readwrite'>): Promise<readon
   });
 }
 
-/** The painter's own entries, and every entry that one of them was made from. */
+/** The painter's own entries and all entries that these were made from. */
 function keptWith(records: readonly AnyRecord[]): ReadonlySet<string> {
   const byId = new Map(records.map((record) => [record.id, record]));
   const stays = new Set<string>();

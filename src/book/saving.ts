@@ -1,31 +1,36 @@
 import type { BookFault } from './faults.ts';
 
-/** What the line on the screen may say. */
+/** States of the save line. */
 export type SaveState =
   | { readonly state: 'saved' }
   | { readonly state: 'saving' }
   | { readonly state: 'not saved'; readonly fault: BookFault };
 
 export interface Saving {
-  /** As of now. */
   readonly now: SaveState;
-  /** Calls back at once and at every change; the answer ends it. */
+  /**
+   * Calls `listener` at once and at every change.
+   * @returns ends the subscription
+   */
   subscribe(listener: (state: SaveState) => void): () => void;
-  /** Marks something as not yet on disk; call exactly one of the three when that is settled. */
+  /**
+   * Marks something as not yet on disk. Call exactly one of the three methods when the outcome is
+   * known.
+   */
   begin(key: string): {
     durable(): void;
     failed(fault: BookFault): void;
-    /** There was nothing to save after all. */
+    /** There was nothing to save. */
     dropped(): void;
   };
-  /** The painter gives up an entry that could not be saved; all such when no key is given. */
+  /** The painter discards an entry that could not be saved; without a key, all such entries. */
   forget(key?: string): void;
 }
 
 /**
- * Keeps the line honest. It says "saved" only while nothing is under way and nothing has failed; a
- * failure stays until the same entry was saved after it or the painter gives it up, whatever else is
- * saved meanwhile.
+ * Maintains the save state. It is "saved" only while no write is pending and none has failed. A
+ * failure stays until a later write of the same entry succeeds or the painter discards it; other
+ * writes do not clear it.
  */
 export function createSaving(): Saving {
   const pending = new Map<object, string>();

@@ -4,18 +4,22 @@ import { type Cells, createCells } from './cells.ts';
 import { folded } from './folded.ts';
 import type { Kind } from './record.ts';
 
-/** What the painter looks for; everything that is given must hold. */
+/** Search criteria; an entry must meet all that are present. */
 export interface Query {
-  /** Every word must occur, in any order, whatever its accents and capitals; a beginning is enough. */
+  /**
+   * Each must be a prefix of some word of the entry, in any order; accents and case are ignored.
+   */
   readonly words?: string;
   readonly kinds?: readonly Kind[];
-  /** ISO days, both included. */
+  /** ISO dates, both inclusive. */
   readonly from?: string;
   readonly to?: string;
-  /** Every one of these in the mixtures chosen. */
+  /** All of these must occur in the chosen mixtures. */
   readonly pigments?: readonly string[];
   readonly colour?: { readonly lab: Lab; readonly within: number };
-  /** "nearest" needs a colour, and is what a search by colour gives unless told otherwise. */
+  /**
+   * Default: "nearest" when `colour` is present, otherwise "newest". "nearest" requires a colour.
+   */
   readonly sort?: Sort;
 }
 export const SORTS = ['newest', 'oldest', 'by date', 'by name', 'nearest'] as const;
@@ -23,7 +27,7 @@ export type Sort = (typeof SORTS)[number];
 
 export interface Found {
   readonly card: Card;
-  /** CIEDE2000 to the nearest of its colours; null where no colour was asked for. */
+  /** CIEDE2000 to the nearest of the entry's colours; null when the query has no colour. */
   readonly deltaE00: number | null;
 }
 
@@ -33,8 +37,8 @@ export interface SearchIndex {
 }
 
 /**
- * An index over cards, made once and used until the book changes: words and pigments are looked up in
- * what the cards hold ready, colours in cells of CIELAB, and photographs are never touched.
+ * Builds a search index over summaries; rebuild it when the book changes. Words and pigments are
+ * matched in the summaries, colours in cells of CIELAB. Photographs are never read.
  */
 export function createIndex(cards: readonly Card[]): SearchIndex {
   const byPigment = new Map<string, Set<number>>();
@@ -45,7 +49,7 @@ export function createIndex(cards: readonly Card[]): SearchIndex {
       else byPigment.set(pigment, new Set([i]));
     }
   });
-  // The cells are made when a colour is first asked for: opening a list never waits for them.
+  // Built at the first query with a colour, so that opening a list does not wait for it.
   let cells: Cells | null = null;
   const near = (lab: Lab, within: number): Map<number, number> => {
     cells ??= createCells(
@@ -85,7 +89,7 @@ export function createIndex(cards: readonly Card[]): SearchIndex {
   };
 }
 
-/** True when a word of the text begins so. */
+/** True when any word of the text starts with `beginning`. */
 function hasWord(text: string, beginning: string): boolean {
   for (let at = text.indexOf(beginning); at >= 0; at = text.indexOf(beginning, at + 1))
     if (at === 0 || !LETTER.test(text[at - 1]!)) return true;

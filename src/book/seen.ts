@@ -1,19 +1,20 @@
 import { type Clock, later } from './clock.ts';
 
-/** From one clock of a device to another, both included. */
+/** An interval of one device's clock, both ends inclusive. */
 export type Span = readonly [from: Clock, to: Clock];
 
 /**
- * The versions of one entry that a version was made in knowledge of, itself included: per device, spans
- * of its clock in order. Spans rather than the latest clock alone: a device whose change lost against
- * another's, and which then changes the winner, has not thereby seen to its own losing version.
+ * Version vector: the versions of one entry that a version was made in knowledge of, itself
+ * included, as ordered clock intervals per device. The latest clock per device is not enough. A
+ * device whose change lost against another's and which then edits the winner has not thereby seen
+ * its own losing version.
  */
 export type Seen = Readonly<Record<string, readonly Span[]>>;
 
 const spansOf = (seen: Seen, device: string): readonly Span[] =>
   Object.hasOwn(seen, device) ? seen[device]! : [];
 
-/** True when all that `y` knew of, `x` knew of too. */
+/** True when `x` includes every version that `y` includes. */
 export const knows = (x: Seen, y: Seen): boolean =>
   Object.entries(y).every(([device, spans]) =>
     spans.every(([from, to]) =>
@@ -23,11 +24,11 @@ export const knows = (x: Seen, y: Seen): boolean =>
 
 export const sameSeen = (x: Seen, y: Seen): boolean => knows(x, y) && knows(y, x);
 
-/** The latest clock of a device that is known of; '' for none. */
+/** The latest clock of a device in a version vector; '' when it has none. */
 export const latestOf = (seen: Seen, device: string): Clock =>
   spansOf(seen, device).at(-1)?.[1] ?? '';
 
-/** Spans in order, apart from each other. */
+/** Sorts intervals and merges those that overlap. */
 function tidy(spans: readonly Span[]): readonly Span[] {
   const out: Span[] = [];
   for (const span of spans.toSorted(([x], [y]) => (x < y ? -1 : x > y ? 1 : 0))) {
@@ -38,7 +39,7 @@ function tidy(spans: readonly Span[]): readonly Span[] {
   return out;
 }
 
-/** All that either knew. */
+/** Union of two version vectors. */
 export function join(x: Seen, y: Seen): Seen {
   const out: Record<string, readonly Span[]> = { ...x };
   for (const [device, spans] of Object.entries(y))
@@ -46,7 +47,7 @@ export function join(x: Seen, y: Seen): Seen {
   return out;
 }
 
-/** True when spans are in order and apart, and `clock` of `device` ends the last of its own. */
+/** True when all intervals are ordered and disjoint, and the device's last one ends at `clock`. */
 export function wellFormed(seen: Seen, device: string, clock: Clock): boolean {
   const own = spansOf(seen, device);
   return (

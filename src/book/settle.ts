@@ -7,16 +7,17 @@ import { type AnyRecord, type Entry, hasBody } from './record.ts';
 import { deleted } from './version.ts';
 import type { Undo } from './write.ts';
 
-/** Which of an entry's two versions stays: the one in force, the one kept beside it, or both. */
+/** Which versions stay: the current one, the conflict copy, or both. */
 export type Kept = 'the one in force' | 'the one beside' | 'both';
 
 export interface Settler {
   /**
-   * Ends a conflict. A version that does not stay goes into the bin, whole; the one that stays is found
-   * under the entry's own name, so that whatever was made from it still finds it. Both versions kept are
-   * two entries from then on, here and in every book that is merged with this one.
+   * Resolves a conflict. A version that does not stay goes to the bin unchanged. The one that stays
+   * gets the entry's own id, so that links to the entry remain valid. With both kept, they are two
+   * separate entries from then on, also after merges with other books.
    * @param of     id of the entry
-   * @param beside id of the version kept beside it
+   * @param beside id of its conflict copy
+   * @returns the fault `not-found` when one of the two no longer exists
    */
   settle(
     of: string,
@@ -25,7 +26,7 @@ export interface Settler {
   ): Promise<Result<{ readonly undo: Undo }, BookFault>>;
 }
 
-/** What a write answers, and the entries as it wrote them. */
+/** Result of a write, with the entries as written. */
 interface Done<T> {
   readonly value: T;
   readonly made: readonly AnyRecord[];
@@ -34,7 +35,7 @@ interface Done<T> {
 const TABLES: readonly Table[] = ['records', 'cards', 'files', 'meta'];
 
 export function createSettler(ledger: Ledger, device: string, now: () => number): Settler {
-  /** Writes entries anew, each as a version made in knowledge of the one that stands there. */
+  /** Writes new versions of entries, each made in knowledge of the current version. */
   const write = <T>(
     ids: readonly string[],
     change: (found: readonly Entry[]) => { readonly next: readonly Entry[]; readonly value: T },
@@ -72,7 +73,9 @@ export function createSettler(ledger: Ledger, device: string, now: () => number)
       });
       if (!settled.ok) return settled;
       const { value: before, made } = settled.value;
-      /** What was there before, with whatever was changed in it since. */
+      /**
+       * The earlier version of an entry, merged with changes made since the conflict was resolved.
+       */
       const back = (entry: Entry, now: Entry): Entry => {
         const then = made.find(({ id }) => id === entry.id) ?? entry;
         if (now.clock === then.clock || !hasBody(then)) return entry;

@@ -19,23 +19,22 @@ import {
   words,
 } from './fields.ts';
 
-/** How the curves of a paint are known. */
+/** Where a paint's curves come from. */
 export const KNOWN = ['handbook', 'photographed', 'measured'] as const;
 
-/** One paint in stock. */
 export interface StockPaint {
   readonly pigment: string;
   readonly label: string;
   readonly known: (typeof KNOWN)[number];
-  /** Absorption and scattering on the grid, relative to titanium white, as plain numbers. */
+  /** Absorption and scattering on the wavelength grid, relative to titanium white (mean S = 1). */
   readonly K: readonly number[];
   readonly S: readonly number[];
   readonly grade: string;
   readonly lot: string;
   readonly note: string;
-  /** Bought as a ready paste, or as powder to be ground in oil. */
+  /** Bought as ready paste, or as powder to grind in oil. */
   readonly form: 'paste' | 'powder';
-  /** What is left; absent where nobody weighed it. */
+  /** Amount left; absent when it was never weighed. */
   readonly grams?: number;
   readonly opened?: string;
 }
@@ -49,8 +48,8 @@ export interface ShelfBody {
   readonly paints: readonly StockPaint[];
   readonly remarks: readonly string[];
   /**
-   * Everything that stands on the studio's own shelf, by lot and amount, with the pigments of its own.
-   * `paints` are then what could be mixed from it when it was written, curves and all.
+   * The complete stock of the studio's shelf by lot and amount, with its custom pigments. When
+   * present, `paints` are what could be mixed from it at the time of writing, with their curves.
    */
   readonly stock?: Stock;
 }
@@ -135,7 +134,7 @@ export const shelfBody: v.GenericSchema<unknown, ShelfBody> = v.strictObject({
   stock: v.exactOptional(stock),
 });
 
-/** A stock as it is kept, with what can be mixed from it. */
+/** A stock in its stored form, with the paints that can be mixed from it. */
 export function bodyOfStock(stock: Stock, note = ''): ShelfBody {
   const shelf = shelfOfStock(stock);
   const { name, basis, surface, white } = shelf;
@@ -160,7 +159,7 @@ export function bodyOfStock(stock: Stock, note = ''): ShelfBody {
   return { name, note, basis, surface, white, paints, remarks, stock };
 }
 
-/** A shelf's paints as they are kept; what a person knows of each comes later. */
+/** A shelf without stock data in its stored form; grades, lots and notes start empty. */
 export function shelfBodyOf(shelf: Shelf, known: StockPaint['known'] = 'handbook'): ShelfBody {
   const stock = ({ pigment, label, paint }: ShelfPaint): StockPaint => ({
     pigment,
@@ -177,7 +176,7 @@ export function shelfBodyOf(shelf: Shelf, known: StockPaint['known'] = 'handbook
   return { name, note: '', basis, surface, white, paints: shelf.paints.map(stock), remarks };
 }
 
-/** The shelf that the mixture search works with. */
+/** The stored shelf as input of the mixture search. Its spectra are new arrays. */
 export function shelfOf({ name, basis, surface, white, paints, remarks }: ShelfBody): Shelf {
   return {
     name,
@@ -193,18 +192,18 @@ export function shelfOf({ name, basis, surface, white, paints, remarks }: ShelfB
   };
 }
 
-/** A painted swatch from which a paint's curves are learnt. */
+/** A painted swatch, as evidence for a paint's curves. */
 export interface SwatchBody {
   readonly name: string;
   readonly note: string;
   readonly date: string;
   readonly pigment: string;
   readonly lot: string;
-  /** Parts of the pigment to one of the studio white; null is masstone. */
+  /** Parts of the pigment to one part of the studio's white; null for masstone. */
   readonly toWhite: number | null;
-  /** As photographed or measured. */
+  /** Photographed or measured. */
   readonly lab: Lab;
-  /** Measured reflectance on the grid, 0…1 and a little above. */
+  /** Measured reflectance on the wavelength grid, 0…1 or slightly above. */
   readonly reflectance?: readonly number[];
   readonly photo?: FileRef;
 }

@@ -1,7 +1,10 @@
 import type { Kind } from './record.ts';
 import type { Draft } from './write.ts';
 
-/** What of `localStorage` the book uses: it keeps a text at once, even while the page is being closed. */
+/**
+ * The part of `localStorage` that the book uses. Its writes are synchronous, so they succeed even
+ * while the page closes.
+ */
 export interface SlipBox {
   readonly length: number;
   key(index: number): string | null;
@@ -10,25 +13,32 @@ export interface SlipBox {
   removeItem(key: string): void;
 }
 
-/** A change on its way into the book, whole enough to be made once more. */
+/** One pending change, complete enough to be repeated. */
 export type Slip = Pick<Draft<Kind>, 'kind' | 'body' | 'over' | 'quiet'> & { readonly id: string };
 
 /**
- * Slips of paper for what is on its way into the book when the page closes. A transaction takes several
- * turns, and a page that is being closed has none left; a slip takes no turn at all. The next start of
- * Kingcup finds it and makes the change. Made twice, it is the same change: a slip that stayed behind
- * by accident does no harm.
+ * Journal of pending writes in localStorage. A transaction needs several turns of the event loop,
+ * and a closing page has none left; localStorage is synchronous. The next start of Kingcup finds
+ * the journal and repeats its changes. Repeating a change that did reach the disk has no effect, so
+ * a stale record is harmless.
  */
 export interface Slips {
-  /** From now on the change is on its way; the answer is called once it is on disk. */
+  /**
+   * Records a change as pending.
+   * @returns call it when the change is on disk
+   */
   begin(slip: Slip): () => void;
-  /** What is on its way under this id is settled once the answer is called, unless it was changed again. */
+  /**
+   * For a change without a record of its own.
+   * @returns call it when that change is on disk: it removes the pending record under this id
+   *   unless a newer one has replaced it
+   */
   waiting(id: string): () => void;
-  /** Writes a slip for everything on its way, at once. */
+  /** Writes all pending changes to localStorage, synchronously. */
   write(): void;
-  /** The changes that an earlier page did not bring to an end. */
+  /** Changes that an earlier page did not complete. */
   left(): readonly Slip[];
-  /** The painter gives a change up, or all of them. */
+  /** Discards the pending change of one entry, or all pending changes. */
   drop(id?: string): void;
 }
 
@@ -40,7 +50,7 @@ export function createSlips(book: string, box: SlipBox | null): Slips {
   const waiting = (id: string) => {
     const slip = under.get(id);
     return () => {
-      // What was changed again meanwhile is still on its way.
+      // A newer change of this entry is still pending.
       if (under.get(id) !== slip) return;
       under.delete(id);
       tear(id);
@@ -76,7 +86,7 @@ export function createSlips(book: string, box: SlipBox | null): Slips {
   };
 }
 
-/** Only its outline: the book checks what it writes. */
+/** Checks only the outline; the book validates the contents when it writes them. */
 function read(text: string | null): Slip | null {
   try {
     const slip = JSON.parse(text ?? 'null');
@@ -87,17 +97,17 @@ function read(text: string | null): Slip | null {
   }
 }
 
-/** What is done with a box; `otherwise` where there is none, or it refuses. */
+/** Calls `what` with the storage. Returns `otherwise` when there is no storage or it throws. */
 export function using<T>(box: SlipBox | null, what: (box: SlipBox) => T, otherwise: T): T {
   try {
     return box ? what(box) : otherwise;
   } catch {
-    // Private windows of some browsers keep nothing here; a full one keeps no more.
+    // Private windows of some browsers refuse all access; a full storage refuses writes.
     return otherwise;
   }
 }
 
-/** A page's own `localStorage`; null where it may not be touched, and in a worker. */
+/** The page's `localStorage`; null when access is forbidden, and in a worker. */
 export function ownBox(): SlipBox | null {
   try {
     return (globalThis as { localStorage?: SlipBox }).localStorage ?? null;

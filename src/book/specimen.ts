@@ -14,45 +14,48 @@ import {
   words,
 } from './fields.ts';
 
-/** Where the painter said "this is white or grey". */
+/** The spot that the painter declared white or grey. */
 export interface NeutralSpot {
-  /** Fractions 0…1 of the photograph's width and height. */
+  /** Centre, as fractions 0…1 of the photograph's width and height. */
   readonly x: number;
   readonly y: number;
   /** Fraction of the longer edge. */
   readonly radius: number;
-  /** What each of linear red, green and blue was multiplied by. */
+  /** Factors for linear red, green and blue. */
   readonly gains: readonly [red: number, green: number, blue: number];
-  /** Reflectance of the grey card that it was, 0…1, where the exposure was set by it as well. */
+  /** Reflectance 0…1 of the grey card, when it also set the exposure. */
   readonly grey?: number;
 }
 
-/** The gathered result as kept: opening a specimen shows it, nothing is computed again. */
+/** The stored result of gathering; opening a specimen shows it without computing again. */
 export interface GatheredRecord {
   readonly width: number;
   readonly height: number;
   readonly colours: readonly EditedColour[];
-  /** One byte a cell, the colour's index, 255 where nothing was looked at. */
+  /** Label map: one byte per cell, the colour's index, or 255 where nothing was examined. */
   readonly labels: FileRef;
   readonly remarks: readonly string[];
 }
 
-/** One photograph and its notes. Only the photograph is needed; words can wait. */
+/** One photograph and its notes. Only the photograph is required. */
 export interface SpecimenBody {
   readonly name: string;
   readonly note: string;
-  /** As the painter says it: "low sun", "overcast". */
+  /** In the painter's words: "low sun", "overcast". */
   readonly light: string;
-  /** Written by hand; never taken from the photograph. */
+  /** Typed by the painter; never read from the photograph. */
   readonly place: string;
   readonly walk: string;
-  /** ISO day or date of the outing. */
+  /** ISO date, or date and time, of the outing. */
   readonly date: string;
   readonly photo: FileRef;
   readonly neutral?: NeutralSpot;
-  /** The light that the painter said it was, where that set the photograph right instead of a spot. */
+  /**
+   * The light that the painter stated, when that corrected the photograph instead of a neutral
+   * spot.
+   */
   readonly stated?: StatedLight;
-  /** One byte a cell: 0 where the painter rubbed it out, 1 kept, 255 where the file was transparent. */
+  /** Mask, one byte per cell: 0 rubbed out, 1 kept, 255 transparent in the file. */
   readonly mask?: FileRef;
   readonly gathered?: GatheredRecord;
 }
@@ -69,7 +72,7 @@ export const gatheredForm = {
     v.maxLength(STEPS.length),
   ),
 };
-/** What the painter's hand adds to a colour. */
+/** Fields that manual correction adds to a colour. */
 export const handForm = {
   asGathered: v.exactOptional(lab),
   altered: v.exactOptional(shortWords),

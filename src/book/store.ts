@@ -1,24 +1,26 @@
 /**
  * The studio book in the browser. What a screen calls:
  *
- *   const opened = await openBook({ notice });          // notice(fault): show bookFaultWords(fault)
- *   if (!opened.ok) ...                                 // say bookFaultWords(opened.fault)
- *   const book = opened.value;                          // book.readOnly: a fault to show, or null
- *   book.saving.subscribe((line) => ...)                // 'saved' | 'saving' | 'not saved' with fault
- *   book.onChange(({ ids, from }) => ...)               // this window or another one wrote: list again
+ *   const opened = await openBook({ notice });      // notice(fault): show bookFaultWords(fault)
+ *   if (!opened.ok) ...                               // show bookFaultWords(opened.fault)
+ *   const book = opened.value;                        // book.readOnly: a fault to show, or null
+ *   book.saving.subscribe((line) => ...)              // 'saved' | 'saving' | 'not saved'
+ *   book.onChange(({ ids, from }) => ...)             // this or another window wrote: list again
  *
- *   const photo = await book.file({ bytes, type, width, height });        // no EXIF, named by its SHA-256
+ *   const photo = await book.file({ bytes, type, width, height }); // no EXIF, SHA-256 as name
  *   const saved = await book.put({ kind: 'specimen', body, files: [photo.value], thumbnail });
  *   if (saved.ok) saved.value.entry, await saved.value.undo()
- *   await book.put({ kind: 'harmony', id, over: entry, body: { ...entry.body, name: 'Jay' } });   // rename
- *   book.later({ kind, id, over, body })               // while typing; when the page hides: flush(), note()
- *   await book.list('harmony'), book.get('harmony', id), book.photograph(ref.file), book.thumbnail(card)
- *   await book.remove(id) (answers with undo), book.bin(), book.restore(id), book.retry()
+ *   await book.put({ kind: 'harmony', id, over: entry, body: { ...entry.body, name: 'Jay' } });
+ *   book.later({ kind, id, over, body })              // while typing; on hide: flush(), note()
+ *   await book.list('harmony'), book.get('harmony', id)
+ *   await book.photograph(ref.file), book.thumbnail(card)
+ *   await book.remove(id) (returns undo), book.bin(), book.restore(id), book.retry()
  *
- * Nothing throws for what a painter can act on: every answer is a Result. `ok` means on disk.
- * `keep.ts` has the two steps that screens take most: keeping a photograph and what was gathered.
- * `search.ts` finds among cards, `transfer.ts` makes and brings in copies, `persist.ts` asks the
- * browser to keep the book, `out.ts` writes tables. Every one of these is loaded when it is needed.
+ * Faults that a painter can act on are returned as a Result, never thrown. `ok` means on disk.
+ * `keep.ts` has the two most frequent tasks of screens: saving a photograph and saving what was
+ * gathered. `search.ts` searches the summaries, `transfer.ts` exports and imports copies,
+ * `persist.ts` requests persistent storage, `out.ts` writes tables. Each of these is loaded on
+ * demand.
  */
 import { fail, ok, type Result } from '../result.ts';
 import { type Connection, connect, type MigrationStep, Refusal, STEPS } from './database.ts';
@@ -47,55 +49,71 @@ export interface Picture {
 
 export interface BookOptions {
   readonly name?: string;
-  /** Told what happens outside a call: an upgrade that waits, another window that took over, a book that is gone. */
+  /**
+   * Called with faults that arise outside a call: an upgrade that is blocked, another window that
+   * took over, a book that was lost.
+   */
   readonly notice?: (fault: BookFault) => void;
-  /** Milliseconds since 1970. */
+  /** Returns milliseconds since 1970. */
   readonly now?: () => number;
   readonly newId?: () => string;
   readonly subtle?: Subtle;
-  /** Tells other windows; null for none. */
+  /** Notifies other windows; null for none. */
   readonly channel?: Channel | null;
-  /** Tells whether another window has the book open; without it nothing is swept. */
+  /** Detects other windows that have the book open. Without it, unused maps are never deleted. */
   readonly locks?: Locks | undefined;
-  /** Where changes go that are on their way when the page closes; null for nowhere. */
+  /** Storage for the journal of pending writes and the marker of a lost database; null for none. */
   readonly box?: SlipBox | null;
-  /** Guards against a log that was torn; left out, where the browser keeps one. */
+  /**
+   * Guards against a truncated log of the browser's database. Default: true in Chromium-based
+   * browsers.
+   */
   readonly isGuarded?: boolean;
-  /** Tests only. */
+  /** For tests only. */
   readonly steps?: readonly MigrationStep[];
 }
 
 export interface Book extends Reader, Writer, Settler, Drafts {
   readonly device: string;
-  /** Why this book can only be read, or null. */
+  /** Why this book is read-only; null when it is not. */
   readonly readOnly: BookFault | null;
   readonly saving: Pick<Saving, 'now' | 'subscribe' | 'forget'>;
-  /** Milliseconds since 1970, as this book tells the time. */
+  /** Milliseconds since 1970 by this book's clock. */
   nowMs(): number;
   newId(): string;
   onChange(listener: (change: BookChange) => void): () => void;
-  /** Names a picture by its bytes; a JPEG loses all that tells where and with what it was taken. */
+  /**
+   * Names a picture by the SHA-256 of its bytes. Metadata that identifies place or device is
+   * removed from a JPEG.
+   * @returns the fault `not-a-photograph` for an incomplete JPEG or another media type
+   */
   file(picture: Picture): Promise<Result<NamedFile, BookFault>>;
   /**
-   * The page may be about to close: what is on its way into the book is noted at once, and the next
-   * start brings it to its end.
+   * Call when the page may be about to close: writes the journal of pending changes synchronously;
+   * the next start completes them.
    */
   note(): void;
-  /** Nothing more is to be written for now, as when the page is hidden; writing all the same is no harm. */
+  /**
+   * Call when no writes are expected, such as when the page is hidden. Later writes are still
+   * allowed.
+   */
   putAway(): Promise<void>;
-  /** Tries again everything that could not be saved. */
+  /** Retries all writes that failed. */
   retry(): Promise<void>;
-  /** For a screen's own state, as before a camera opens that may end the page; null forgets. */
+  /**
+   * Stores a screen's state, for instance before a camera opens that may end the page; null deletes
+   * it.
+   */
   remember(key: string, text: string | null): Promise<Result<null, BookFault>>;
   recall(key: string): Promise<Result<string | null, BookFault>>;
-  /** Of this book's own modules. */
+  /** For the book's own modules only. */
   readonly ledger: Ledger;
   close(): void;
 }
 
 const BIN_DAYS = 30;
 const DAY_MS = 86_400_000;
-/** What the book keeps: photographs and thumbnails; masks and label maps. */
+/** Media types in the book: photographs and thumbnails; masks and label maps. */
 const TYPES: readonly string[] = ['image/jpeg', 'application/octet-stream'];
 
 export async function openBook(options: BookOptions = {}): Promise<Result<Book, BookFault>> {
@@ -126,7 +144,7 @@ export async function openBook(options: BookOptions = {}): Promise<Result<Book, 
     const book = createBook(parts);
     book.onChange(trace.leave);
     if (!connection.readOnly) await makeLeft(book, slips);
-    // What is due to leave the bin does so in the background: opening never waits for it.
+    // Old entries leave the bin in the background: opening never waits for it.
     if (connection.readOnly) return ok(book);
     void book.emptyBin(new Date(now() - BIN_DAYS * DAY_MS).toISOString());
     leaving = keepHouse(name, book.ledger, locks);
@@ -149,11 +167,11 @@ interface Parts {
   readonly leave: () => void;
 }
 
-/** Makes the changes that an earlier page did not bring to their end. */
+/** Completes the pending changes that an earlier page recorded in the journal. */
 async function makeLeft(book: Book, slips: Slips): Promise<void> {
   for (const slip of slips.left()) {
     const made = await book.put(slip);
-    // What can never be written is given up; a full disk may have room another day.
+    // Discard a change that can never be written; after a full disk it may succeed later.
     const isHopeless = !made.ok && ['bad-record', 'not-found'].includes(made.fault.code);
     if (isHopeless) slips.drop(slip.id);
     if (!made.ok) book.ledger.forget(slip.id);
@@ -223,7 +241,7 @@ async function nameDevice(connection: Connection, newId: () => string): Promise<
   if (known !== undefined || connection.readOnly) return known ?? newId();
   return connection.run('readwrite', ['meta'], async (transaction) => {
     const meta = transaction.objectStore('meta');
-    // Another window may have named it since.
+    // Another window may have named it meanwhile.
     const device = (await meta.get('device')) ?? newId();
     await meta.put(device, 'device');
     return device;

@@ -15,38 +15,38 @@ import {
   words,
 } from './fields.ts';
 
-/** Which lot a paint of the shelf was when it was brushed out; `pigment` is its entry's id. */
+/** Lot of a paint when it was brushed out; `pigment` is the id of its entry on the shelf. */
 export interface LotUsed {
   readonly pigment: string;
   readonly lot: string;
 }
 
-/** One page of swatches as it was printed, and what its photograph showed. */
+/** One printed page of swatches, and the reading of its photograph. */
 export interface CardBody {
   readonly name: string;
   readonly note: string;
   readonly date: string;
-  /** Its numbered places; their pigments are ids of the shelf's entries. */
+  /** Its numbered places; their pigments are ids of entries on the shelf. */
   readonly plan: Card;
   readonly lots: readonly LotUsed[];
-  /** Numbers of places that nothing is learnt from. */
+  /** Numbers of places that are excluded from calibration. */
   readonly leftOut: readonly number[];
   readonly reading?: CardReading;
 }
 
-/** What one photograph of a card showed. */
+/** Result of reading one photograph of a card. */
 export interface CardReading {
   readonly date: string;
-  /** Its places were touched one by one. */
+  /** The places were marked one by one by the painter. */
   readonly byHand: boolean;
   readonly places: readonly PlaceRead[];
-  /** Standard deviation of each of L*, a*, b* to count on. */
+  /** Estimated standard deviation of each of L*, a*, b*. */
   readonly sd: number;
-  /** The most lit place over the least, before that was set right. */
+  /** Illumination of the brightest place divided by that of the darkest, before correction. */
   readonly unevenness: number;
-  /** CIEDE2000 of the references from what they are known to be. */
+  /** CIEDE2000 between the references and their known values. */
   readonly referenceResidual: number;
-  /** Mean CIEDE2000 of a chart's patches after correction; null without a chart. */
+  /** Mean CIEDE2000 of the patches of a colour chart after correction; null without a chart. */
   readonly chart: number | null;
   readonly remarks: readonly string[];
   readonly photo?: FileRef;
@@ -54,16 +54,19 @@ export interface CardReading {
 export interface PlaceRead {
   readonly number: number;
   readonly lab: Lab;
-  /** Corners x, y of what was looked at, clockwise from the top left, as shares of width and height. */
+  /**
+   * Corners of the sampled area as x, y pairs, clockwise from the top left, in fractions of width
+   * and height.
+   */
   readonly corners: readonly number[];
 }
 
-/** A file of measured reflectances, and what each of its samples is. */
+/** A file of measured reflectances, with the paints in each sample. */
 export interface CurvesBody {
   readonly name: string;
   readonly note: string;
   readonly date: string;
-  /** As the file states it. */
+  /** As stated in the file. */
   readonly geometry: string | null;
   readonly specular: 'included' | 'excluded' | null;
   readonly lots: readonly LotUsed[];
@@ -71,9 +74,9 @@ export interface CurvesBody {
 }
 export interface MeasuredSample {
   readonly name: string;
-  /** By volume; `pigment` is the id of an entry of the shelf. Empty: it is left out. */
+  /** By volume; `pigment` is the id of an entry on the shelf. Empty when the sample is left out. */
   readonly parts: readonly Part[];
-  /** On the grid, 0…1 and a little above. */
+  /** On the wavelength grid, 0…1 or slightly above. */
   readonly reflectance: readonly number[];
 }
 

@@ -2,31 +2,36 @@ import type { Connection } from './database.ts';
 import type { Locks } from './house.ts';
 
 /**
- * Chromium keeps a book in a log that it goes on with at the next start. A log that was torn in the middle of
- * a write, as when a device loses its power, is still read up to there; but what is written after the tear
- * makes it unreadable, and at the start after that the browser throws the whole book away. A log that has
- * grown full is folded up and begun anew. So a page leaves a mark while it writes, and where one was left
- * behind as much is written first as makes the log full: what comes then is safe.
+ * Guards against a truncated log of the browser's database. Chromium stores a book in a log and
+ * continues that log at the next start. It reads a log that was cut off during a write, as by a
+ * power failure, up to that point. But records appended after the cut make the log unreadable, and
+ * at the following start the browser deletes the whole book. A full log is compacted and replaced
+ * by a new one. So each page sets a mark while it writes. Where an earlier page's mark is found,
+ * the guard first writes enough to fill the log; writes after that are safe.
  */
 export interface Guarded extends Connection {
-  /** Nothing more is to be written for now. */
+  /** Call when no writes are expected: removes the mark. */
   putAway(): Promise<void>;
 }
 
 const MARK = 'at work ';
 const BALLAST = 'ballast ';
-/** Chromium begins a new log at 4 MB; values of more than 64 kB lie outside it. */
+/**
+ * Number and size in bytes of the filler values. Chromium starts a new log at 4 MB, and stores
+ * values of more than 64 kB outside it.
+ */
 const PIECES = 100;
 const PIECE = 50_000;
 
 type Browser = { readonly userAgentData?: { readonly brands?: readonly { brand: string }[] } };
 
-/** Whether this browser keeps books in such a log. */
+/** True when this browser stores databases in such a log. */
 export const keepsLog = (browser = globalThis.navigator as Browser | undefined): boolean =>
   browser?.userAgentData?.brands?.some(({ brand }) => brand === 'Chromium') ?? false;
 
 /**
- * The same connection, marked while it writes; what an earlier page left torn is made good before.
+ * Wraps a connection so that it is marked while it writes. First repairs what an earlier page may
+ * have left truncated.
  * @param name of the book
  * @param id   of this page
  */
@@ -42,7 +47,7 @@ export async function guard(
   let release = () => {};
   const under = new Set<Promise<unknown>>();
   const begin = async () => {
-    // Others see by the lock that this page is alive.
+    // The lock shows other pages that this one is alive.
     await new Promise<void>((granted) => {
       if (!locks) return granted();
       const work = () => {
@@ -55,7 +60,7 @@ export async function guard(
     });
     await plain
       .run('readwrite', ['meta'], (transaction) => transaction.objectStore('meta').put('', key))
-      // What is written next tells why it cannot be.
+      // The next write reports why it failed.
       .catch(() => {});
   };
   const guarded: Guarded = {
@@ -78,15 +83,15 @@ export async function guard(
       const before = begun;
       if (!before) return;
       await before;
-      // A device that stops in the middle of a write must find the mark.
+      // The mark must stay until all writes are complete, in case the device stops during one.
       while (under.size > 0) await Promise.allSettled(under);
-      // Whoever came first has put it away.
+      // Another call has removed it meanwhile.
       if (begun !== before) return;
       begun = null;
       await plain
         .run('readwrite', ['meta'], async (transaction) => {
           const gone = transaction.objectStore('meta').delete(key);
-          // At once: the page may be about to close.
+          // Commit at once: the page may be about to close.
           transaction.commit();
           await gone;
         })
@@ -102,12 +107,15 @@ export async function guard(
 
 const lockOf = (name: string, key: string): string => `${name} ${key}`;
 
-/** Makes the log full where a page that is no longer alive left its mark; a full disk leaves it for another day. */
+/**
+ * Fills the log when a page that is no longer alive left its mark. On a full disk the mark stays
+ * and the next start tries again.
+ */
 async function mend(plain: Connection, name: string, locks: Locks | undefined): Promise<void> {
   const keys = await plain.run('readonly', ['meta'], (transaction) =>
     transaction.objectStore('meta').getAllKeys(),
   );
-  // Where that is not told, a page that is alive is taken for one that is not: no harm.
+  // Without lock queries a live page counts as dead, which does no harm.
   const told = await locks?.query?.().catch(() => null);
   const alive = new Set(told?.held?.map((lock) => lock.name));
   const left = keys.filter((key) => key.startsWith(MARK) && !alive.has(lockOf(name, key)));
@@ -124,6 +132,6 @@ async function mend(plain: Connection, name: string, locks: Locks | undefined): 
       await Promise.all([...pieces, ...left].map((key) => meta.delete(key)));
     });
   } catch {
-    // The marks are still there.
+    // The marks remain, so the next start tries again.
   }
 }

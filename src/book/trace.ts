@@ -1,13 +1,13 @@
 import { type SlipBox, using } from './slips.ts';
 
 /**
- * A word outside the book that something is in it. A browser can throw a whole book away and begin an empty
- * one without telling anybody; the word that is still there tells of it.
+ * Marker in localStorage that detects a lost database. A browser can delete a whole book and create
+ * an empty one without notice; the marker that remains reveals it.
  */
 export interface Trace {
-  /** Something is in the book; written down once. */
+  /** Sets the marker: the book has contents. */
   leave(): void;
-  /** Whether something was, as an earlier page said; asked once, and then forgotten. */
+  /** Whether an earlier page set the marker; removes it. */
   take(): boolean;
 }
 
@@ -18,7 +18,7 @@ export function createTrace(book: string, box: SlipBox | null): Trace {
     leave() {
       if (isLeft) return;
       isLeft = true;
-      // Where nothing can be kept beside the book, its loss cannot be told.
+      // Without localStorage the loss of a book cannot be detected.
       using(box, (open) => open.setItem(key, ''), undefined);
     },
     take() {

@@ -17,18 +17,24 @@ export interface CopyRequest extends Running {
   readonly subtle?: Subtle;
   /** Milliseconds since 1970. */
   readonly nowMs: number;
-  /** These entries and what they were made from, to hand to someone. */
+  /** Copies only these entries and those that they were made from, to share with someone. */
   readonly ids?: readonly string[];
-  /** One of {@link planCopies}; all of the book when both are absent. */
+  /**
+   * Copies only the entries of one volume of {@link planCopies}. Without `ids` and `volume` the
+   * copy has the whole book.
+   */
   readonly volume?: readonly string[];
 }
 export interface MadeCopy extends Packed {
-  /** The zip, in pieces: `new Blob(pieces)`. */
+  /** The zip, in chunks: `new Blob(pieces)`. */
   readonly pieces: readonly Uint8Array<ArrayBuffer>[];
   readonly made: string;
 }
 
-/** Makes a copy of the book, or of a few entries to hand to someone. Works on a book that is read only. */
+/**
+ * Makes a copy of the book, of one volume, or of some entries. Works on a read-only book too.
+ * @returns the fault `stopped` after an abort, `book-too-large`, or the fault of a failed read
+ */
 export async function makeCopy(
   book: Book,
   { subtle = crypto.subtle, nowMs, ids, volume, ...running }: CopyRequest,
@@ -65,7 +71,9 @@ export async function makeCopy(
   }
 }
 
-/** How many copies the whole book takes, and what goes into each: one, but for very large books. */
+/**
+ * Plans the volumes of a full copy: the entries of each. Only very large books need more than one.
+ */
 export async function planCopies(
   book: Book,
 ): Promise<Result<readonly (readonly string[])[], BookFault>> {
@@ -73,18 +81,21 @@ export async function planCopies(
   return all.ok ? ok(volumesOf(all.value.records)) : all;
 }
 
-/** The painter has the copy: reminders count from here. */
+/**
+ * Records that the painter has the copy, so that reminders count from then on.
+ * @param made ISO date and time of the copy
+ */
 export const noteCopy = (book: Book, made: string): Promise<Result<null, BookFault>> =>
   book.remember('copied', made);
 
 export interface SinceCopy {
-  /** ISO; null when no copy was ever made here. */
+  /** ISO date and time of the last copy; null when none was made on this device. */
   readonly last: string | null;
-  /** Entries changed since. */
+  /** Number of entries changed since then. */
   readonly changed: number;
 }
 
-/** How much would be lost with this device: what a reminder to make a copy goes by. */
+/** How much would be lost with this device; decides when to remind of a copy. */
 export async function sinceCopy(book: Book): Promise<Result<SinceCopy, BookFault>> {
   const last = await book.recall('copied');
   if (!last.ok) return last;
@@ -94,7 +105,7 @@ export async function sinceCopy(book: Book): Promise<Result<SinceCopy, BookFault
   return ok({ last: last.value, changed });
 }
 
-/** What bringing in a copy would do. */
+/** Previews the changes that importing a copy would make. */
 export async function previewCopy(
   book: Book,
   copy: Copy,
@@ -109,7 +120,11 @@ export interface Imported extends MergePreview {
   readonly undo: Undo;
 }
 
-/** Merges a copy into the book: all of it, in one transaction, or nothing. */
+/**
+ * Merges a copy into the book in one transaction: all of it or nothing.
+ * @returns the fault `stopped` after an abort, or `newer-record` when the book has entries that
+ *   this version cannot read
+ */
 export async function importCopy(
   book: Book,
   copy: Copy,
@@ -151,7 +166,7 @@ export async function importCopy(
   });
 }
 
-/** Undoes an import by newer versions, as a person would: nothing is forgotten that others may know. */
+/** Undoes an import by writing newer versions, so that other copies of the book learn of it too. */
 async function takeBack(
   book: Book,
   replaced: readonly { readonly record: AnyRecord; readonly old: AnyRecord | null }[],
@@ -162,7 +177,7 @@ async function takeBack(
     for (const { record, old } of replaced) {
       const raw = await transaction.objectStore('records').get(record.id);
       const now = raw ? readRecord(raw) : null;
-      // What was changed since, or is gone for good, stays as it is.
+      // Entries changed since the import, or purged, stay as they are.
       if (!now?.ok || now.value.purged || now.value.clock !== record.clock) continue;
       const marks = await stamp(transaction, book.device, book.nowMs(), [now.value]);
       if (!old || old.purged) await store(transaction, deleted(now.value, marks));
@@ -183,7 +198,7 @@ async function takeBack(
   });
 }
 
-/** Every entry that can be read, and the ids of those that cannot. */
+/** All readable entries, and the ids of the unreadable ones. */
 async function readAll(book: Book) {
   return book.ledger.read(['records'], async (transaction) => {
     const records: AnyRecord[] = [];

@@ -21,19 +21,21 @@ import {
 import { withoutMetadata } from './jpeg.ts';
 import { type AnyRecord, filesOf, readRecord } from './record.ts';
 
-/** A copy that was found whole and sound, not yet brought in. */
+/** The checked contents of a copy, not yet imported. */
 export interface Copy {
   readonly made: string;
   readonly records: readonly AnyRecord[];
   readonly files: ReadonlyMap<string, StoredFile>;
-  /** By the photograph's own name. */
+  /** Keyed by the file id of the photograph. */
   readonly thumbnails: ReadonlyMap<string, StoredFile>;
 }
 
 /**
- * Opens a copy and checks all of it: sizes before anything is inflated, names against the few that
- * there are, the index against the seal, every file against the index, every entry against its form.
- * Nothing that fails one of these gets any further. Runs in a worker as well as anywhere.
+ * Opens a copy and validates it completely: sizes before anything is inflated, paths against the
+ * known ones, the index against the seal, files against the index, entries against their schema.
+ * Runs in a worker or on the main thread.
+ * @returns one of the faults `not-a-copy`, `copy-damaged`, `copy-newer`, `copy-too-large`,
+ *   `copy-unsound`, or `stopped` after an abort
  */
 export async function openCopy(
   bytes: Uint8Array<ArrayBuffer>,
@@ -77,7 +79,10 @@ async function unpack(
   return { made, records, files, thumbnails };
 }
 
-/** The known entries of a zip, by name. Declared sizes are added up before anything is inflated. */
+/**
+ * Inflates the known files of a zip, by path. Adds up the declared sizes before anything is
+ * inflated.
+ */
 function inflate(bytes: Uint8Array<ArrayBuffer>): Map<string, Uint8Array<ArrayBuffer>> {
   if (bytes.length > LIMITS.bytes) refuse({ code: 'copy-too-large' });
   if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) refuse({ code: 'not-a-copy' });
@@ -93,7 +98,8 @@ function inflate(bytes: Uint8Array<ArrayBuffer>): Map<string, Uint8Array<ArrayBu
     const most =
       name === SEAL ? LIMITS.sealBytes : name === INDEX ? LIMITS.indexBytes : LIMITS.bytes;
     if (originalSize > most || total > LIMITS.bytes) refuse({ code: 'copy-too-large' });
-    // Photographs are stored as they are: a deflated one is none of ours, and may be a bomb.
+    // Photographs are stored uncompressed: a deflated one is not from Kingcup and may be a zip
+    // bomb.
     const isText = name === SEAL || name === INDEX;
     if (compression !== 0 && !(isText && compression === 8)) damaged(name);
     if (compression === 0 && size !== originalSize) damaged(name);
@@ -140,7 +146,10 @@ function parse(content: Uint8Array, name: string): unknown {
   }
 }
 
-/** The deepest nesting of brackets outside texts: what a reader of values must not follow blindly. */
+/**
+ * Maximum nesting depth of brackets outside strings. Checked before parsing, because deep nesting
+ * can overflow the stack.
+ */
 function depthOf(json: Uint8Array): number {
   const [QUOTE, BACKSLASH] = [0x22, 0x5c];
   let depth = 0;
@@ -168,13 +177,16 @@ async function checked(
   const bytes = bufferOf(content);
   if ((await sha256(subtle, bytes)) !== hash) damaged(name);
   if (role !== 'thumbnail' && id !== hash) damaged(name);
-  // A photograph that still tells where it was taken never came out of a book.
+  // A photograph with metadata cannot come from a book.
   if (role !== 'map' && withoutMetadata(bytes)?.byteLength !== bytes.byteLength)
     refuse({ code: 'copy-unsound', where: [name] });
   return { id, type: TYPE_OF[role], bytes };
 }
 
-/** Every entry in its form, each once, with all that it needs; all that is wrong is named. */
+/**
+ * Validates all entries: each has a valid schema, a unique id and all its files. Reports up to 20
+ * errors.
+ */
 function readRecords(
   raw: readonly unknown[],
   files: ReadonlyMap<string, StoredFile>,
@@ -202,6 +214,6 @@ function readRecords(
   return wrong.length > 0 ? refuse({ code: 'copy-unsound', where: wrong.slice(0, 20) }) : records;
 }
 
-/** The bytes alone, without the rest of the zip that they may be a view of. */
+/** The bytes as a buffer of their own, not a view into the whole zip. */
 const bufferOf = (content: Uint8Array<ArrayBuffer>): ArrayBuffer =>
   content.byteLength === content.buffer.byteLength ? content.buffer : content.slice().buffer;

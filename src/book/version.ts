@@ -2,14 +2,14 @@ import { later, tick } from './clock.ts';
 import { type AnyRecord, SCHEMA } from './record.ts';
 import { join, latestOf, type Seen } from './seen.ts';
 
-/** The fields that name a version. */
+/** Metadata that identifies a version. */
 export type Marks = Pick<AnyRecord, 'schema' | 'changed' | 'clock' | 'device' | 'seen'>;
 
 /**
- * The marks of a device's next version, made in knowledge of others.
- * @param last   the latest clock that this device has given out
- * @param nowMs  milliseconds since 1970, as the device believes
- * @param known  the versions that it replaces; none for a new entry
+ * Metadata of a device's next version, made in knowledge of the given versions.
+ * @param last   the latest clock that this device has issued
+ * @param nowMs  milliseconds since 1970 by the device's clock
+ * @param known  the versions that it replaces; empty for a new entry
  */
 export function nextMarks(
   device: string,
@@ -24,24 +24,25 @@ export function nextMarks(
   let seen: Seen = { [device]: [[clock, clock]] };
   for (const record of known) {
     seen = join(seen, record.seen);
-    // Straight on top of this device's own version there is nothing of its own between the two.
+    // When this device replaces its own version directly, it has written no other version in
+    // between.
     if (record.device === device) seen = join(seen, { [device]: [[record.clock, clock]] });
   }
   return { schema: SCHEMA, changed: new Date(nowMs).toISOString(), clock, device, seen };
 }
 
-/** Into the bin. */
+/** A new version of an entry, moved to the bin. */
 export function deleted<R extends AnyRecord>(record: R, marks: Marks): R {
   return { ...record, ...marks, deletedAt: marks.changed };
 }
 
-/** Back from the bin. */
+/** A new version of an entry, restored from the bin. */
 export function restored<R extends AnyRecord>(record: R, marks: Marks): R {
   const { deletedAt: _, ...kept } = record;
   return { ...kept, ...marks } as R;
 }
 
-/** Out of the bin for good: the same version, without its contents. */
+/** The tombstone of an entry: the same version, without contents. */
 export function purged(record: AnyRecord): AnyRecord {
   return { ...record, purged: true, body: null };
 }

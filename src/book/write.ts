@@ -10,7 +10,7 @@ import { type AnyRecord, type Bodies, type Entry, type Kind, readRecord } from '
 import type { Slips } from './slips.ts';
 import { deleted, restored } from './version.ts';
 
-/** A file with the name that its bytes give it. */
+/** A file with its content-derived id. */
 export interface NamedFile {
   readonly ref: FileRef;
   readonly stored: StoredFile;
@@ -18,11 +18,13 @@ export interface NamedFile {
 export interface Draft<K extends Kind> {
   readonly kind: K;
   readonly body: Bodies[K];
-  /** Of an entry to change, or one chosen beforehand with `newId`; absent for a new one. */
+  /** Id of an entry to change, or one created beforehand with `newId`; absent for a new entry. */
   readonly id?: string;
-  /** The version that the screen was showing: what another window has changed since is kept too. */
+  /**
+   * The version that the screen was showing; changes made by another window since then are merged.
+   */
   readonly over?: Entry<K>;
-  /** Added by the program, not the painter: an entry in the bin stays there. */
+  /** Written by the program, not the painter: an entry in the bin stays there. */
   readonly quiet?: boolean;
   readonly files?: readonly NamedFile[];
   readonly thumbnail?: { readonly of: string; readonly bytes: ArrayBuffer; readonly type: string };
@@ -31,7 +33,7 @@ export type Undo = () => Promise<Result<null, BookFault>>;
 export interface Put<K extends Kind> {
   readonly entry: Entry<K>;
   readonly undo: Undo;
-  /** The other window's version, kept beside this one. */
+  /** Id of the conflict copy that preserves another window's version; null when there is none. */
   readonly keptBeside: string | null;
 }
 
@@ -39,14 +41,17 @@ export interface Writer {
   put<K extends Kind>(draft: Draft<K>): Promise<Result<Put<K>, BookFault>>;
   remove(id: string): Promise<Result<{ readonly undo: Undo }, BookFault>>;
   restore(id: string): Promise<Result<null, BookFault>>;
-  /** Takes what was deleted before this moment (ISO) out of the bin for good; answers how many. */
+  /**
+   * Purges everything deleted before this moment (ISO date and time).
+   * @returns the number of purged entries
+   */
   emptyBin(before: string): Promise<Result<number, BookFault>>;
 }
 
 const ALL: readonly Table[] = ['records', 'cards', 'files', 'thumbnails', 'meta'];
 const MARKED: readonly Table[] = ['records', 'cards', 'files', 'meta'];
 
-/** All that a painter can do to single entries. */
+/** Write access to single entries. */
 export function createWriter(
   ledger: Ledger,
   slips: Slips,
@@ -54,17 +59,18 @@ export function createWriter(
   now: () => number,
   newId: () => string,
 ): Writer {
-  /** Versions that this window wrote: they never surprise it. */
+  /** Clocks of versions that this window wrote; overwriting one of them is no conflict. */
   const own = new Set<string>();
 
   async function put<K extends Kind>(draft: Draft<K>): Promise<Result<Put<K>, BookFault>> {
     const { kind, over, thumbnail } = draft;
     const id = draft.id ?? over?.id ?? newId();
-    // The screen may go on changing its own object; functions and signals cannot be stored.
+    // The screen may continue to change its own object; functions and signals cannot be stored.
     const copied = copyOf(draft.body);
     if (!copied.ok) return copied;
     const { quiet, files = [] } = draft;
-    // Pictures are no matter for a slip, and without them an entry that needs them cannot be written.
+    // The journal does not store pictures, and an entry that needs them cannot be written without
+    // them.
     const noted =
       files.length > 0
         ? slips.waiting(id)
@@ -94,7 +100,8 @@ export function createWriter(
           const woven = weave<object>(over.body, before.body, body);
           body = woven.body as Bodies[K];
           if (woven.clash && !own.has(before.clock)) {
-            // Stamped anew: this device's next version of the entry would seem to know this one.
+            // New metadata, because this device's next version of the entry would otherwise
+            // supersede this one.
             const marks = await stamp(transaction, device, now(), [before]);
             const copy = { ...beside(before), ...marks };
             keptBeside = copy.id;
@@ -119,9 +126,9 @@ export function createWriter(
     );
   }
 
-  /** Puts into the bin, or takes back. */
+  /** Moves an entry to the bin or back. */
   const bin = (id: string, away: boolean): Promise<Result<null, BookFault>> => {
-    // What could not be written before must not come back after this.
+    // A write that failed before must not be repeated after this.
     const noted = slips.waiting(id);
     return ledger.write(
       id,
@@ -153,9 +160,10 @@ export function createWriter(
         const ids: string[] = [];
         for (const id of await index.getAllKeys(IDBKeyRange.upperBound(before))) {
           const raw = await transaction.objectStore('records').get(id);
-          // What cannot be read stays: a copy may yet mend it.
+          // Unreadable entries stay: importing a copy may repair them.
           const record = readRecord(raw);
-          // A wall clock that was wrong that day must not cut the days in the bin short.
+          // Check the logical clock too: a wall clock that was wrong on that day must not shorten
+          // the time in the bin.
           if (record.ok && new Date(msOf(record.value.clock)).toISOString() <= before) ids.push(id);
         }
         await clear(transaction, ids);

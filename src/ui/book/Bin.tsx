@@ -12,7 +12,7 @@ import { useThumbnail } from './Picture.tsx';
 const BIN_DAYS = 30;
 const DAY_MS = 86_400_000;
 
-/** What was deleted, until when it stays, and the way back. */
+/** Deleted entries, with the date until which each is kept and a way to restore it. */
 export function Bin() {
   const away = useSignal<readonly Card[] | null>(null);
   const isAsking = useSignal(false);

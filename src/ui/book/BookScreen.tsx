@@ -9,7 +9,10 @@ import { wantCards } from './state.ts';
 
 const PARTS = ['bin', 'copies', 'shelf'] as const;
 type Part = (typeof PARTS)[number];
-/** Entries' own names are longer: none of them is taken for a part. */
+/**
+ * True when the route names a part of the book. Ids of entries are longer than these names, so they
+ * never match.
+ */
 const isPart = (open: string | null): open is Part => (PARTS as readonly unknown[]).includes(open);
 
 export function BookScreen() {

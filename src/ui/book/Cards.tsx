@@ -17,10 +17,10 @@ import { useThumbnail } from './Picture.tsx';
 import { SampleLine, SampleMark } from './SampleBook.tsx';
 import { cards, clearSearch, kind as kindSought, wantCards } from './state.ts';
 
-/** Outside the book only the latest are shown: it has the rest. */
+/** Number of entries shown outside the book; the book lists all. */
 const MOST = 24;
 
-/** The latest entries of one kind, with what may be done to each. */
+/** The most recent entries of one kind, with their actions. */
 export function Cards({
   kind,
   heading,
@@ -106,7 +106,7 @@ function EntryCard({ card }: { card: Card }) {
   );
 }
 
-/** The photograph's small picture, over the colours that were gathered from it. */
+/** Thumbnail of the photograph, with the gathered colours below it. */
 function CardPicture({ card }: { card: Card }) {
   const url = useThumbnail(card);
   return (

@@ -7,7 +7,7 @@ import { colour, coloursThere, within } from './state.ts';
 
 const EDGE = 44;
 
-/** A colour to look for: one of the book's own, or any; and how far from it an entry may be. */
+/** Search by colour: one of the book's own colours or any other, and the maximum difference. */
 export function ColourChoice() {
   const now = colour.value;
   const hex = now ? hexOf(now) : null;

@@ -14,7 +14,7 @@ import { Dabs } from './Picture.tsx';
 import { SampleOffer } from './SampleBook.tsx';
 import { isBringingSample } from './sample.ts';
 
-/** Copies out of the book and into it. */
+/** Export and import of copies. */
 export function Copies() {
   return (
     <div class="copies">
@@ -56,7 +56,7 @@ function Bring() {
   const onChange = () => {
     const file = input.current?.files?.[0];
     if (!file) return;
-    // The same file must be able to be chosen again.
+    // Reset the input, so that the same file can be chosen again.
     void lookAt(file).finally(() => {
       if (input.current) input.current.value = '';
     });

@@ -27,8 +27,8 @@ interface Placed {
 }
 
 /**
- * An entry on one sheet of its own, black on white, every colour as a painted stroke with its words:
- * what is printed, and what leaves as SVG. It needs nothing of the page: no styles, no fonts.
+ * An entry as one SVG page, black on white, with each colour as a painted stroke beside its words.
+ * Used for printing and for the SVG export. It depends on no styles or fonts of the page.
  */
 export function Drawing({ entry, groups }: { entry: Entry; groups: readonly Group[] }) {
   const { body, kind } = entry;
@@ -130,7 +130,7 @@ export function Drawing({ entry, groups }: { entry: Entry; groups: readonly Grou
   );
 }
 
-/** The cloths of an entry that has ladders. */
+/** The cloths to draw for an entry that has ladders. */
 export function clothsOf(entry: Entry) {
   const colours =
     entry.kind === 'harmony'

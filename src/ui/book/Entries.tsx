@@ -19,15 +19,18 @@ import { SampleLine, SampleMark, SampleOffer } from './SampleBook.tsx';
 import { cards, clearSearch, found, onlyVersions, pairs, scrolled, versions } from './state.ts';
 
 const wide = matchMedia('(min-width: 60rem)');
-/** Room for the list and an entry beside each other. */
+/** Whether the window has room for the list and an entry side by side. */
 const isWide = signal(wide.matches);
 const print = matchMedia('print');
 wide.addEventListener('change', () => {
-  // A sheet of paper is narrow: what is printed must not be laid out anew meanwhile.
+  // Paper is narrow: printing must not change the layout.
   if (!print.matches) isWide.value = wide.matches;
 });
 
-/** The list of entries with what finds them, and the one that is open: beside it, or over it on a phone. */
+/**
+ * The list of entries with its search, and the open entry: beside the list, or instead of it on a
+ * phone.
+ */
 export function Entries() {
   const { open } = route.value;
   const all = cards.value;
@@ -107,12 +110,12 @@ const GuideLink = () => (
   </p>
 );
 
-/** Milliseconds after which a search is taken to have come to rest. */
+/** Delay in milliseconds before the first result is drawn. */
 const REST = 400;
 
 /**
- * The entry that stands first once the list is at rest. Cloths take longer to draw than a whole list:
- * nobody who is typing waits for them.
+ * The first entry of the list, debounced. Drawing cloths takes longer than drawing the whole list,
+ * so typing in the search does not wait for them.
  */
 function useRested(id: string | null): string | null {
   const [rested, setRested] = useState<string | null>(null);
@@ -142,7 +145,7 @@ function Versions() {
   );
 }
 
-/** Where there is no photograph: the first colour, or what kind of thing it is. */
+/** For an entry without a photograph: its first colour, or the icon of its kind. */
 function Sign({ card }: { card: Card }) {
   if (card.colours.length > 0 || card.picture !== undefined || card.specimen !== undefined)
     return <Dabs card={{ ...card, colours: card.colours.slice(0, 1) }} width={40} height={40} />;
@@ -161,7 +164,7 @@ function Row({ one: { card, deltaE00 }, isOpen }: { one: Found; isOpen: boolean 
       aria-current={isOpen ? 'true' : undefined}
       onClick={(event) => {
         if (!isWide.value || event.metaKey || event.ctrlKey || event.shiftKey) return;
-        // Beside the list an entry opens without a new page: the list stays where it is.
+        // Beside the list an entry opens without a navigation, so that the list keeps its position.
         event.preventDefault();
         openBeside('book', card.id);
       }}

@@ -23,12 +23,12 @@ import { SampleMark } from './SampleBook.tsx';
 import { cards, colour, scrolled } from './state.ts';
 import { Versions } from './Versions.tsx';
 
-/** All of one entry, and what may be done with it. */
+/** One complete entry with its actions. */
 export function EntryPane({ id, back = false }: { id: string; back?: boolean }) {
   const card = cards.value?.find((one) => one.id === id) ?? null;
   const entry = useEntry(card);
   const heading = useRef<HTMLHeadingElement>(null);
-  // Before the pane is seen: a key pressed at once goes on from here.
+  // A layout effect, so that a key pressed at once already acts from here.
   useLayoutEffect(() => {
     if (back) heading.current?.focus();
   }, [id, back]);
@@ -185,7 +185,7 @@ function LineRow({ line: { name, lab, words } }: { line: Line }) {
   );
 }
 
-/** Looks for a colour of this entry in the others. */
+/** Searches the book for entries with this colour. */
 function findLike(lab: Lab): void {
   colour.value = lab;
   scrolled.y = 0;

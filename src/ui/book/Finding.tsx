@@ -21,7 +21,7 @@ import {
   words,
 } from './state.ts';
 
-/** Everything that entries can be found by. */
+/** The search form: words, and further criteria on demand. */
 export function Finding() {
   const isOpen = useSignal(false);
   return (
@@ -51,7 +51,7 @@ export function Finding() {
   );
 }
 
-/** What they offer is gathered from the whole book, so only once they are asked for. */
+/** Mounted only when opened, because its options are computed from the whole book. */
 function Fields() {
   const order = sort.value ?? (colour.value ? 'nearest' : 'newest');
   return (
@@ -128,7 +128,7 @@ function DayField({ label, day }: { label: string; day: Signal<string> }) {
   );
 }
 
-/** What narrows the search down now, each with the way out of it. */
+/** The active criteria, each with a button that removes it. */
 function Conditions() {
   const all: (readonly [text: string, drop: () => void])[] = [];
   if (colour.value)

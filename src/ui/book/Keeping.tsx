@@ -8,12 +8,12 @@ import { sayBook, sizeWords } from '../words/book.ts';
 import { copied, isAsked, keeping } from './keeping.ts';
 import { cards } from './state.ts';
 
-/** Entries of the painter's own that changed since the last copy. */
+/** Number of the painter's own entries that changed since the last copy. */
 export const changedSince = (): number =>
   (cards.value ?? []).filter(({ id, changed }) => !isSample(id) && changed > (copied.value ?? ''))
     .length;
 
-/** Reminds of a copy when much has changed since the last; silent otherwise. */
+/** Reminds of making a copy when one is due; otherwise renders nothing. */
 export function CopyReminder() {
   const last = copied.value;
   const changed = changedSince();
@@ -31,7 +31,7 @@ export function CopyReminder() {
   );
 }
 
-/** What the browser promised, and how much room there is. */
+/** The browser's storage promise, and the space used and available. */
 export function Keeping() {
   const [room, setRoom] = useState<{ readonly used: number; readonly left: number } | null>(null);
   useEffect(() => {

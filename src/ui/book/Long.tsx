@@ -1,12 +1,12 @@
 import type { ComponentChildren } from 'preact';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 
-/** Rows drawn above and below what is on the screen. */
+/** Rows rendered above and below the visible part. */
 const BEYOND = 6;
 
 /**
- * A list of any length of which only what is near the screen is drawn.
- * @param rem height of each row, in the page's own letters: it grows with them
+ * A virtualised list: renders only the rows near the visible part.
+ * @param rem height of each row in rem, so that it scales with the font size
  */
 export function Long<T>({
   items,

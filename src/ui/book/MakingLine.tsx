@@ -3,7 +3,7 @@ import { say } from '../words/frame.ts';
 import { canShare } from './hand.ts';
 import { closeMaking, handOver, makeNextPart, making } from './making.ts';
 
-/** A copy on its way: how far it is, then the ways to hand it over. */
+/** Progress of a copy being made, then the ways to save or share it. */
 export function MakingLine() {
   const held = making.value;
   return (

@@ -5,7 +5,7 @@ import { hrefOf } from '../route.ts';
 import { hrefTo } from '../swatches/routes.ts';
 import { sayBook } from '../words/book.ts';
 
-/** Where an entry is worked on, and where it leads next. */
+/** Links to the places where an entry can be edited and used. */
 export function Onward({ card: { id, kind, name, date } }: { card: Card }) {
   switch (kind) {
     case 'specimen':

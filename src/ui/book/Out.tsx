@@ -17,7 +17,7 @@ const FORMS: readonly (readonly [Form, string])[] = [
   ['json', sayBook.asJson],
 ];
 
-/** The ways in which an entry leaves the book. */
+/** The export buttons of an entry. */
 export function Out({ entry }: { entry: Entry }) {
   return (
     <section class="out" aria-labelledby="out-heading">
@@ -46,7 +46,10 @@ async function copyOf(entry: Entry): Promise<void> {
   await makeEntryCopy(entry.id, `kingcup-${fileNameOf(entry, 'zip')}`);
 }
 
-/** The sheet that is printed, drawn only when it is: synchronously, for the printer waits for nobody. */
+/**
+ * The page to print, rendered synchronously on `beforeprint`, because printing does not wait for an
+ * asynchronous render.
+ */
 export function Printed({ entry }: { entry: Entry }) {
   const sheet = useRef<HTMLDivElement>(null);
   useEffect(() => {

@@ -4,7 +4,7 @@ import { book } from '../studio.ts';
 import { say } from '../words/frame.ts';
 import { nameOfCard } from './names.ts';
 
-/** The photograph itself, read only when its entry is open. */
+/** The photograph of an entry, read from the book only while the entry is open. */
 export function Photograph({ card }: { card: Card }) {
   const [url, setUrl] = useState<string | null>(null);
   useEffect(() => {

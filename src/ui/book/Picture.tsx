@@ -3,7 +3,10 @@ import type { Card } from '../../book/card.ts';
 import { book } from '../studio.ts';
 import { dabs } from './dabs.ts';
 
-/** The address of an entry's small picture; null while it is read, and where there is none. */
+/**
+ * Object URL of an entry's thumbnail; null while loading and when there is none. Revoked on
+ * unmount.
+ */
 export function useThumbnail(card: Card): string | null {
   const [url, setUrl] = useState<string | null>(null);
   useEffect(() => {
@@ -24,7 +27,7 @@ export function useThumbnail(card: Card): string | null {
   return url;
 }
 
-/** Its colours as dabs of paint on one line. */
+/** An entry's colours as a row of paint dabs. */
 export function Dabs({ card, width, height }: { card: Card; width: number; height: number }) {
   return (
     <svg class="dabs" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">

@@ -9,7 +9,10 @@ import { bringing } from './bringing.ts';
 import { bringSample, isBringingSample, samplesThere, throwSampleAway } from './sample.ts';
 import { wantCards } from './state.ts';
 
-/** Offers the sample book while nothing of it is here. @param quiet beside other ways to begin */
+/**
+ * Offers the sample book while none of its entries is in the book.
+ * @param quiet shown beside other ways to begin, so not as the main action
+ */
 export function SampleOffer({ quiet = false }: { quiet?: boolean }) {
   useEffect(wantCards, []);
   const now = isBringingSample.value ? bringing.value : null;
@@ -50,7 +53,7 @@ export function SampleOffer({ quiet = false }: { quiet?: boolean }) {
   );
 }
 
-/** Says that the sample book is here, and throws it away in one touch. */
+/** Says that the sample book is in the book, with a button that removes it. */
 export function SampleLine() {
   const there = samplesThere.value;
   if (!there || book.value?.readOnly !== null) return null;
@@ -65,6 +68,6 @@ export function SampleLine() {
   );
 }
 
-/** Marks an entry of the sample book among the painter's own. */
+/** Marks an entry of the sample book. */
 export const SampleMark = ({ id }: { id: string }) =>
   isSample(id) ? <span class="sample-mark">{sayBook.sampleMark}</span> : null;

@@ -4,7 +4,7 @@ import { book, bookFault, isUnsaved, saveState } from '../studio.ts';
 import { sayBook } from '../words/book.ts';
 import { say } from '../words/frame.ts';
 
-/** Says what is true of the book: it may say "saved" only when everything is on disk. */
+/** The save line. It shows "saved" only when everything is on disk. */
 export function SaveLine() {
   const fault = bookFault.value;
   const state = saveState.value;
@@ -32,7 +32,7 @@ export function SaveLine() {
   const isSaving = state.state === 'saving' || isUnsaved.value;
   return (
     <p class="save-line" role="status" data-state={isSaving ? 'saving' : 'saved'}>
-      {/* Other words, not the same ones that move: nothing shifts where they stand. */}
+      {/* A new element for new words, so that the change is no layout shift. */}
       <span key={isSaving}>{isSaving ? say.saving : say.saved}</span>
     </p>
   );

@@ -13,7 +13,10 @@ import { type Difference, differencesOf, type Side } from './differing.ts';
 import { nameOfCard, pigmentWords } from './names.ts';
 import { cards, pairs } from './state.ts';
 
-/** Two versions of one entry: what differs, side by side, and the choice between them. */
+/**
+ * The two versions of an entry in conflict: their differences side by side, and the choice between
+ * them.
+ */
 export function Versions({ card }: { card: Card }) {
   const pair = pairs.value.find((both) => both.includes(card.id));
   if (!pair) return null;

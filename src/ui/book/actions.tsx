@@ -5,7 +5,10 @@ import { book, complain, tell } from '../studio.ts';
 import { say } from '../words/frame.ts';
 import { nameOfCard } from './names.ts';
 
-/** Puts an entry into the bin; true when it is there. */
+/**
+ * Moves an entry to the bin.
+ * @returns true on success
+ */
 export async function putIntoBin(card: Card): Promise<boolean> {
   const removed = await book.value?.remove(card.id);
   if (removed?.ok) tell(say.removed(nameOfCard(card)), removed.value.undo);
@@ -25,7 +28,7 @@ async function rename<K extends Kind>(card: Card & { kind: K }, name: string): P
   else complain(bookFaultWords(put.fault));
 }
 
-/** The field in which an entry gets another name. */
+/** Form for renaming an entry. */
 export function Renaming({ card, done }: { card: Card; done: () => void }) {
   const submit = (event: SubmitEvent) => {
     event.preventDefault();

@@ -8,22 +8,22 @@ import { complain, tell } from '../studio.ts';
 import { sayBook } from '../words/book.ts';
 import { type Talk, talkOfCopies } from './worker.ts';
 
-/** A copy on its way in. */
+/** State of an import. */
 export type Bringing =
   | { readonly stage: 'looking' | 'bringing'; readonly done: number; readonly stop: () => void }
   | { readonly stage: 'looked'; readonly looked: Looked };
 export const bringing = signal<Bringing | null>(null);
 
-/** Holds the copy that was looked at. */
+/** Session with the worker that has opened the copy. */
 let talk: Talk | null = null;
-/** Holds the way back from the last merge. */
+/** Session that can undo the last import. */
 let merged: Talk | null = null;
 
-/** How many entries a merge touches. */
+/** Number of entries that a merge changes. */
 export const touched = ({ added, changed, deleted, kept, settled }: Brought): number =>
   added.count + changed.count + deleted.count + kept.count + settled.count;
 
-/** Opens and checks a copy, and shows what it would change; the book is not touched. */
+/** Opens and validates a copy and previews its changes; does not change the book. */
 export async function lookAt(file: Blob): Promise<void> {
   dropCopy();
   const mine = talkOfCopies();
@@ -51,11 +51,15 @@ export async function lookAt(file: Blob): Promise<void> {
   }
 }
 
-/** Merges the copy that was looked at: all of it or nothing. True once it is in the book. */
+/**
+ * Merges the previewed copy: all of it or nothing.
+ * @returns true once it is in the book
+ */
 export async function bringIn(): Promise<boolean> {
   const mine = talk;
   if (!mine || bringing.value?.stage !== 'looked') return false;
-  // The merge is asked to stop, not cut off: only it knows whether it had ended already.
+  // Request a stop instead of ending the worker: only the merge knows whether it was already
+  // complete.
   const stop = () => mine.stop();
   bringing.value = { stage: 'bringing', done: 0, stop };
   try {
@@ -92,7 +96,7 @@ async function takeBack(from: Talk): Promise<Result<null, BookFault>> {
   }
 }
 
-/** Puts a copy that was looked at aside. */
+/** Discards the previewed copy. Does nothing during a merge. */
 export function dropCopy(): void {
   if (bringing.value?.stage === 'bringing') return;
   talk?.end();

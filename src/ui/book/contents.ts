@@ -9,21 +9,21 @@ import { pileWords } from '../drawn/say.ts';
 import { count, said } from '../locale.ts';
 import { shareWords } from '../words/frame.ts';
 
-/** One thing that an entry says: a colour with its mixture, a pigment with its amount. */
+/** One item of an entry: a colour with its mixture, or a pigment with its amount. */
 export interface Line {
   readonly name: string;
   readonly lab: Lab | null;
   readonly words: readonly string[];
 }
-/** Lines under a heading of their own; '' where the entry has only one group. */
+/** Items under a heading, which is '' when the entry has only one group. */
 export interface Group {
   readonly heading: string;
   readonly lines: readonly Line[];
 }
 
 /**
- * All that an entry has to show, in words, for the screen, the card and the print alike.
- * @param label a pigment's name as a person reads it
+ * Formats the contents of an entry as text for the screen, the card and the print.
+ * @param label formats a pigment's name for the reader
  */
 export function contentsOf(entry: Entry, label: (pigment: string) => string): readonly Group[] {
   const recipe = (mixture: Mixture | undefined): string[] =>

@@ -1,7 +1,12 @@
 import type { Card } from '../../book/card.ts';
 import { shownOf } from '../drawn/screen.ts';
 
-/** Colours as dabs of paint in a row: area as the share, the smallest still to be seen. */
+/**
+ * Geometry of colours as a row of paint dabs: area proportional to share, with a minimum radius so
+ * that the smallest stay visible.
+ * @param height of the row; the positions and radii are in the same unit
+ * @param from   x of the left edge
+ */
 export function dabs(
   colours: Card['colours'],
   height: number,

@@ -5,22 +5,23 @@ import { dateWords } from '../locale.ts';
 import { KIND_WORDS, sayBook } from '../words/book.ts';
 import { contentsOf, type Line } from './contents.ts';
 
-/** How one side says something; words are empty where it says nothing. */
+/** One version's value; `words` is empty when it has none. */
 export interface Side {
   readonly words: string;
   readonly lab: Lab | null;
 }
-/** Something that two versions of an entry say otherwise. */
+/** One difference between two versions of an entry. */
 export interface Difference {
   readonly what: string;
   readonly sides: readonly [Side, Side];
-  /** CIEDE2000 where both have a colour, and it is not the same. */
+  /** CIEDE2000 when both sides have a colour and the colours differ, otherwise null. */
   readonly deltaE00: number | null;
 }
 
 /**
- * What two versions of one entry say otherwise, in words and colours: the fields that have a name on
- * the screens, then the lines of what it holds, each beside its namesake.
+ * Lists the differences between two versions of one entry: first the fields that have a label on
+ * the screens, then the items of their contents, matched by name.
+ * @param label formats a pigment's name for the reader
  */
 export function differencesOf(
   one: Entry,
@@ -53,7 +54,8 @@ interface Named {
 }
 
 function linesOf(one: Entry, other: Entry, label: (pigment: string) => string): Difference[] {
-  // Where the one line of an entry bears its name, the name is told of already.
+  // An item that has the entry's own name is labelled with the kind; a changed name is already
+  // reported as a field.
   const called = ({ kind, body }: Entry, name: string) =>
     name === body.name ? KIND_WORDS[kind] : name;
   const all = (entry: Entry): Named[] =>
@@ -66,7 +68,7 @@ function linesOf(one: Entry, other: Entry, label: (pigment: string) => string): 
   const mine = all(one);
   const theirs = all(other);
   const pairs: (readonly [Named | null, Named | null])[] = [];
-  // Namesakes first; what is left over stands beside what is left over on the other side.
+  // Match items by name first, then pair the remaining ones in order.
   const leftMine: Named[] = [];
   for (const named of mine) {
     const at = theirs.findIndex(({ what }) => what === named.what);

@@ -1,19 +1,22 @@
-/** How a file left, or that it did not. */
+/** Outcome of saving or sharing a file; 'left' when the user cancelled. */
 export type Handed = 'done' | 'left' | 'failed';
 
 interface Writable {
   write(data: Blob): Promise<void>;
   close(): Promise<void>;
 }
-/** Chromium's own way to save a file; the other engines have none. */
+/** The File System Access API's save dialog, which only Chromium has. */
 type Picker = (options: {
   suggestedName: string;
 }) => Promise<{ createWritable(): Promise<Writable> }>;
 
-/** Whether the system's share sheet takes this very file: most take pictures, few take a zip. */
+/** Whether the share sheet accepts this file. Most accept pictures, few accept a zip. */
 export const canShare = (file: File): boolean => navigator.canShare?.({ files: [file] }) === true;
 
-/** Hands a file to the share sheet. The file must be there before the painter's tap. */
+/**
+ * Opens the share sheet. The file must exist before the tap, because the browser requires a direct
+ * user action.
+ */
 export async function shareFile(file: File): Promise<Handed> {
   try {
     await navigator.share({ files: [file] });
@@ -23,7 +26,7 @@ export async function shareFile(file: File): Promise<Handed> {
   }
 }
 
-/** Saves a file where the painter says; where the browser asks nobody, among the downloads. */
+/** Saves a file at a place chosen by the user; without a save dialog, as a download. */
 export async function saveFile(file: File): Promise<Handed> {
   const picker = (window as { showSaveFilePicker?: Picker }).showSaveFilePicker;
   if (!picker) return download(file);
@@ -35,14 +38,14 @@ export async function saveFile(file: File): Promise<Handed> {
     return 'done';
   } catch (error) {
     if (hasLeft(error)) return 'left';
-    // Some systems have the picker but do not let it be used.
+    // Some systems have the save dialog but forbid its use.
     return error instanceof DOMException && error.name === 'SecurityError'
       ? download(file)
       : 'failed';
   }
 }
 
-/** The painter closed the sheet. */
+/** The user cancelled the dialog. */
 const hasLeft = (error: unknown): boolean =>
   error instanceof DOMException && error.name === 'AbortError';
 
@@ -52,7 +55,7 @@ function download(file: File): Handed {
   link.href = url;
   link.download = file.name;
   link.click();
-  // The browser reads it after this turn.
+  // The browser reads the URL after this turn of the event loop.
   setTimeout(() => URL.revokeObjectURL(url), 60_000);
   return 'done';
 }

@@ -2,20 +2,20 @@ import { signal } from '@preact/signals';
 import { askToKeep, type Keeping } from '../../book/persist.ts';
 import type { Book } from '../../book/store.ts';
 
-/** What the browser answered when it was asked to keep the book; null while it has not been asked. */
+/** The browser's answer to the request for persistent storage; null before an answer. */
 export const keeping = signal<Keeping | null>(null);
-/** It has been asked; some browsers ask the painter in their turn, and may never answer. */
+/** The request was made. Some browsers ask the user, who may never answer. */
 export const isAsked = signal(false);
-/** When the last copy of the whole book was made, ISO; null for never. */
+/** ISO date and time of the last copy of the whole book; null when there is none. */
 export const copied = signal<string | null>(null);
 
 const ASKED = 'keeping';
 const ANSWERS: readonly Keeping[] = ['kept', 'may be cleared', 'unknown'];
 
 /**
- * Asks the browser to keep the book after the first save, when there is something to lose. A browser
- * that has answered is not asked again, for some of them ask the painter; that it has changed its mind
- * is seen at the next start.
+ * Requests persistent storage after the first save, when there is something to lose. A browser that
+ * has answered is not asked again, because some ask the user each time. A promise given later is
+ * noticed at the next start.
  */
 export function watchKeeping(book: Book): void {
   void recall(book);

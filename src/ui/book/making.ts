@@ -8,23 +8,23 @@ import { type Handed, saveFile, shareFile } from './hand.ts';
 import { copied } from './keeping.ts';
 import { type Talk, talkOfCopies } from './worker.ts';
 
-/** A copy on its way out. */
+/** State of a copy being made. */
 export type Making =
   | { readonly stage: 'making'; readonly done: number; readonly stop: () => void }
   | {
       readonly stage: 'ready' | 'saved';
       readonly file: File;
       readonly made: Made;
-      /** Which of how many files the book goes into; the first is 1. */
+      /** Number of this volume, from 1, of `parts`. */
       readonly part: number;
       readonly parts: number;
     };
-/** Of the whole book, or of what `of` names. */
+/** The current copy: of the whole book when `of` is null, otherwise of that entry. */
 export const making = signal<{ readonly of: string | null; readonly now: Making } | null>(null);
 
 let volumes: readonly (readonly string[])[] = [];
 
-/** Makes a copy of the whole book: of its first file, where it takes several. */
+/** Makes a copy of the whole book, or its first volume when it needs several. */
 export const makeBookCopy = (): Promise<void> =>
   work(null, async (talk, onNews) => {
     const plan = await talk.ask({ kind: 'plan' });
@@ -37,7 +37,7 @@ export const makeBookCopy = (): Promise<void> =>
 export const makeNextPart = (part: number): Promise<void> =>
   work(null, (talk, onNews) => one(talk, part, onNews));
 
-/** Makes a copy of one entry and of what it was made from. */
+/** Makes a copy of one entry and the entries that it was made from. */
 export const makeEntryCopy = (id: string, fileName: string): Promise<void> =>
   work(id, async (talk, onNews) => {
     const answer = await talk.ask({ kind: 'make', ids: [id] }, onNews);

@@ -6,13 +6,16 @@ import { sayBook } from '../words/book.ts';
 import { bringIn, bringing, lookAt } from './bringing.ts';
 import { cards } from './state.ts';
 
-/** How many entries of the sample book are in the book; undefined until it is read. */
+/** Number of entries of the sample book in the book; undefined until the list is read. */
 export const samplesThere = computed(() => cards.value?.filter(({ id }) => isSample(id)).length);
 
-/** The copy that is on its way in is the sample book. */
+/** True while the running import is that of the sample book. */
 export const isBringingSample = signal(false);
 
-/** Brings the sample book in as any other copy; true once it is there. */
+/**
+ * Imports the sample book like any other copy.
+ * @returns true once it is in the book
+ */
 export async function bringSample(): Promise<boolean> {
   isBringingSample.value = true;
   try {
@@ -31,7 +34,7 @@ async function broughtIn(): Promise<boolean> {
     return false;
   }
   const file = await answer.blob();
-  // What was thrown away once would stay away: a copy does not bring back what was deleted.
+  // Without this the entries deleted earlier would stay deleted: a merge does not restore them.
   const { forgetThrownAway } = await import('../../book/sample.ts');
   const forgotten = await forgetThrownAway(here);
   if (!forgotten.ok) {
@@ -42,7 +45,7 @@ async function broughtIn(): Promise<boolean> {
   return bringIn();
 }
 
-/** Puts all of it into the bin, in one touch and with a way back. */
+/** Moves the sample book to the bin, with undo. */
 export async function throwSampleAway(): Promise<void> {
   const here = book.value;
   if (!here) return;

@@ -8,24 +8,24 @@ import type { Book } from '../../book/store.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { complain, opening } from '../studio.ts';
 
-/** The shelf and the studio's own palette have places of their own. */
+/** False for the shelf and the studio's own palette, which have their own places. */
 const listed = ({ id, kind }: Card): boolean => kind !== 'shelf' && id !== STUDIO_PALETTE;
 
-/** Every entry outside the bin, last changed first; null until they are read. */
+/** All entries outside the bin, most recently changed first; null until they are read. */
 export const cards = signal<readonly Card[] | null>(null);
 
-/** A change of so many entries reads the whole list anew. */
+/** A change of more entries than this reads the whole list again. */
 const FEW = 40;
 let wanted = false;
 
-/** Reads the list when a screen first needs it, and follows the book from then on. */
+/** Loads the list when a screen first needs it, and keeps it up to date afterwards. */
 export function wantCards(): void {
   if (wanted) return;
   wanted = true;
   void opening.then((book) => {
     if (!book) return;
     let last = readAll(book);
-    // One after the other: an older answer must not cover a newer one.
+    // One after the other, so that an older answer cannot replace a newer one.
     book.onChange(({ ids }) => {
       last = last.then(() =>
         ids.length > FEW || book.readOnly ? readAll(book) : readSome(book, ids),
@@ -58,10 +58,10 @@ export const from = signal('');
 export const to = signal('');
 export const pigments = signal<readonly string[]>([]);
 export const colour = signal<Lab | null>(null);
-/** CIEDE2000. */
+/** Maximum CIEDE2000 difference of a search by colour. */
 export const within = signal(8);
 export const sort = signal<Sort | null>(null);
-/** Only entries that are kept in two versions. */
+/** Show only entries with an unresolved conflict. */
 export const onlyVersions = signal(false);
 
 export const query = computed(
@@ -92,7 +92,9 @@ export const found = computed((): readonly Found[] => {
   return isOnly ? all.filter(({ card }) => versions.value.has(card.id)) : all;
 });
 
-/** Entries of which two versions are outside the bin: the version in force, and the one beside it. */
+/**
+ * Pairs of versions in conflict, both outside the bin: the current version and its conflict copy.
+ */
 export const pairs = computed((): readonly (readonly [id: string, beside: string])[] => {
   const all = cards.value ?? [];
   const besides = all.filter(({ conflictOf }) => conflictOf !== undefined);
@@ -111,12 +113,12 @@ export const pigmentsThere = computed((): readonly string[] =>
   [...new Set((cards.value ?? []).flatMap((card) => card.pigments))].sort(),
 );
 
-/** How many of the book's own colours are offered. */
+/** Maximum number of the book's colours to offer. */
 const OFFERED = 28;
-/** Edge of the cells that colours are gathered in, in units of CIELAB. */
+/** Edge length, in CIELAB units, of the cells by which colours are grouped. */
 const COARSE = 18;
 
-/** Colours that stand for those of the book: one of each sort that occurs, the commonest sorts. */
+/** Representative colours of the book: one from each of the most frequent cells, ordered by hue. */
 export const coloursThere = computed((): readonly Lab[] => {
   const cells = new Map<string, { readonly lab: Lab; count: number }>();
   for (const card of cards.value ?? [])
@@ -144,5 +146,5 @@ export function clearSearch(): void {
   onlyVersions.value = false;
 }
 
-/** Where the list stood when an entry was opened over it. */
+/** Scroll position of the list, in CSS pixels, when an entry was opened over it. */
 export const scrolled = { y: 0 };

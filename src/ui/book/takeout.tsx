@@ -16,7 +16,7 @@ const TYPES: Record<Form, string> = {
   json: 'application/json',
 };
 
-/** An entry as a file for other programs. */
+/** Exports an entry as a file for other programs. */
 export async function takeOut(entry: Entry, form: Form): Promise<void> {
   try {
     const { csvOf, fileNameOf, jsonOf } = await import('../../book/out.ts');
@@ -28,7 +28,7 @@ export async function takeOut(entry: Entry, form: Form): Promise<void> {
   }
 }
 
-/** The drawing by itself. The serializer escapes whatever the painter wrote. */
+/** The entry's drawing as an SVG document. The serialiser escapes the painter's text. */
 export function svgOf(entry: Entry): string {
   const host = document.createElement('div');
   atOnce(() => render(<Drawing entry={entry} groups={contentsOf(entry, pigmentWords)} />, host));

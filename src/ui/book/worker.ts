@@ -1,16 +1,17 @@
 import type { CopyAnswer, CopyJob, CopyNews } from '../../../workers/copy.ts';
 import { Helper } from '../../../workers/jobs.ts';
 
-/** A worker that keeps what it has opened between questions. */
+/** A worker session that keeps its state between requests. */
 export interface Talk {
-  /** Rejects with an AbortError once the talk has ended. */
+  /** Sends a request. Rejects with an AbortError once the session has ended. */
   ask(job: CopyJob, onNews?: (done: number) => void): Promise<CopyAnswer>;
-  /** Asks the running work to stop; that work's own answer says whether it did. */
+  /** Requests a stop of the running job; that job's reply says whether it stopped. */
   stop(): void;
-  /** Ends the worker at once: only where nothing is being written. */
+  /** Terminates the worker at once. Call it only while nothing is being written. */
   end(): void;
 }
 
+/** Starts the worker that makes, opens and merges copies. */
 export function talkOfCopies(): Talk {
   const helper = new Helper<CopyJob, CopyAnswer, CopyNews>(
     () =>

@@ -10,13 +10,13 @@ import { say } from '../words/frame.ts';
 import { sayHeld } from '../words/held.ts';
 import { stayAwake } from './awake.ts';
 
-/** A colour by its name. */
+/** A named colour. */
 export interface Held {
   readonly name: string;
   readonly lab: Lab;
 }
 
-/** One or two colours over the whole screen, so that it can be held against a dry pile. */
+/** Shows one or two colours full-screen, to hold against a dry pile. */
 export function HoldUp({ colours }: { colours: readonly Held[] }) {
   const [isOpen, setOpen] = useState(false);
   return (
@@ -32,17 +32,17 @@ export function HoldUp({ colours }: { colours: readonly Held[] }) {
 function Screenful({ colours, onLeave }: { colours: readonly Held[]; onLeave: () => void }) {
   const dialog = useRef<HTMLDialogElement>(null);
   const id = useId();
-  /** Index of the one that fills the screen; null: both. */
+  /** Index of the colour that fills the screen; null for both. */
   const [one, setOne] = useState<number | null>(null);
   const [isBare, setBare] = useState(false);
   const left = useRef(false);
   const leave = () => {
     if (left.current) return;
     left.current = true;
-    // It is gone at once; to give the whole page back takes a moment more.
+    // Hide it at once; repainting the whole page takes a moment longer.
     dialog.current?.classList.add('leaving');
     afterPaint(() => {
-      // The step that was put into the history is taken out again, unless it was the way out.
+      // Remove the history entry added on opening, unless going back closed the dialog.
       if (history.state?.held) history.back();
       onLeave();
     });
@@ -130,7 +130,7 @@ function Screenful({ colours, onLeave }: { colours: readonly Held[]; onLeave: ()
   );
 }
 
-/** As the drawings mark it: a corner turned down. */
+/** Marks a colour outside the display's gamut, as the drawings do: a turned-down corner. */
 function NearestCorner() {
   return (
     <svg class="held-corner" viewBox="0 0 10 10" aria-hidden="true">

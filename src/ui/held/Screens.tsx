@@ -1,6 +1,6 @@
 import { sayHeld } from '../words/held.ts';
 
-/** What a screen can and cannot say about paint. */
+/** Explains what a display can and cannot show of paint. */
 export function Screens() {
   return (
     <details>

@@ -1,8 +1,8 @@
 /**
- * Keeps the screen from going dark, and asks again when the page comes back into sight. Where it is
- * refused or unknown nothing is said: the painter touches the screen.
+ * Holds a screen wake lock, and requests it again whenever the page becomes visible. A refusal or
+ * missing support is silent.
  *
- * @returns lets go
+ * @returns releases the lock
  */
 export function stayAwake(): () => void {
   let lock: WakeLockSentinel | null = null;
@@ -14,7 +14,7 @@ export function stayAwake(): () => void {
       if (isOver) void got?.release();
       else lock = got ?? null;
     } catch {
-      // Refused: low battery, or a browser that does not do it.
+      // Refused, for example on low battery.
     }
   };
   const onShown = () => void ask();

@@ -7,7 +7,7 @@ import { say } from '../words/frame.ts';
 import { install, installWay } from './install.ts';
 
 const LATER = 'install later';
-/** Whether the painter has put it off; null until that is known. */
+/** Whether the painter postponed the offer; null until that is read. */
 const isPutOff = signal<boolean | null>(null);
 
 async function recall(): Promise<void> {
@@ -16,9 +16,9 @@ async function recall(): Promise<void> {
 }
 
 /**
- * Offers to put Kingcup on the device, before anything of the painter's own is saved: where the home screen
- * keeps a book apart, what is saved in the tab does not move along.
- * @param way shown only where it is done that way
+ * Offers to install Kingcup before the painter has saved anything. On some systems the installed
+ * app has a separate book, and what was saved in the tab does not move to it.
+ * @param way render only when this is the current way to install
  */
 export function InstallHint({ way }: { way: NonNullable<typeof installWay.value> }) {
   useEffect(() => {
@@ -50,7 +50,7 @@ export function InstallHint({ way }: { way: NonNullable<typeof installWay.value>
   );
 }
 
-/** The same offer where the painter looks for how safe the book is: as long as it can be taken up. */
+/** The same offer beside the storage promise, for as long as installing is possible. */
 export function InstallOffer() {
   const way = installWay.value;
   if (way === null) return null;

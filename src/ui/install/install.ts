@@ -1,18 +1,18 @@
 import { computed, signal } from '@preact/signals';
 
-/** What some browsers hand a page so that it may ask, once, to be installed. */
+/** The event with which some browsers let a page open the install prompt once. */
 interface InstallPrompt extends Event {
   prompt(): Promise<{ readonly outcome: 'accepted' | 'dismissed' }>;
 }
 
 const offered = signal<InstallPrompt | null>(null);
 addEventListener('beforeinstallprompt', (event) => {
-  // The browser's own strip would cover the work; the offer stands on the page instead.
+  // The browser's own banner would cover the work; the page shows the offer itself.
   event.preventDefault();
   offered.value = event as InstallPrompt;
 });
 
-/** Runs as an app of its own already. */
+/** Matches when running as an installed app. */
 const standalone = matchMedia('(display-mode: standalone)');
 const isInstalled = signal(standalone.matches || fromHomeScreen() === true);
 standalone.addEventListener('change', ({ matches }) => {
@@ -23,14 +23,16 @@ addEventListener('appinstalled', () => {
   offered.value = null;
 });
 
-/** Some telephones and tablets tell a page whether it was opened from the home screen; others know no such word. */
+/**
+ * Safari on iOS and iPadOS: whether the page was opened from the home screen; undefined elsewhere.
+ */
 function fromHomeScreen(): boolean | undefined {
   return (navigator as Navigator & { readonly standalone?: boolean }).standalone;
 }
 
 /**
- * How Kingcup can be put on this device: the browser asks; the painter does it through the share menu,
- * which makes a book of its own; or no way is known.
+ * How Kingcup can be installed here: through the browser's prompt; by the painter through the share
+ * menu, which creates a separate book; or null when no way is known.
  */
 export const installWay = computed((): 'asks' | 'by hand' | null => {
   if (isInstalled.value) return null;
@@ -38,7 +40,7 @@ export const installWay = computed((): 'asks' | 'by hand' | null => {
   return fromHomeScreen() === false ? 'by hand' : null;
 });
 
-/** Lets the browser ask the painter. */
+/** Opens the browser's install prompt. */
 export async function install(): Promise<void> {
   const prompt = offered.value;
   offered.value = null;

@@ -4,10 +4,10 @@ import { hrefOf, route } from '../route.ts';
 import { PLACE_NAMES } from '../words/frame.ts';
 import { GUIDE, type GuidePart, sayGuide } from '../words/guide.ts';
 
-/** How the whole of it goes together, what its figures mean, and what to be careful of. */
+/** The guide: how the parts work together, what the figures mean, and what to be careful of. */
 export function GuideScreen() {
   const part = route.value.within[0];
-  // A part's own address leads to it.
+  // Scroll to the part that the address names.
   useLayoutEffect(() => {
     const heading = part && document.getElementById(`guide-${part}`);
     if (!heading) return;

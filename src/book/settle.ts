@@ -34,6 +34,10 @@ interface Done<T> {
 
 const TABLES: readonly Table[] = ['records', 'cards', 'files', 'meta'];
 
+/**
+ * Creates the resolver of conflicts.
+ * @param now returns milliseconds since 1970
+ */
 export function createSettler(ledger: Ledger, device: string, now: () => number): Settler {
   /** Writes new versions of entries, each made in knowledge of the current version. */
   const write = <T>(

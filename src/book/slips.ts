@@ -42,6 +42,10 @@ export interface Slips {
   drop(id?: string): void;
 }
 
+/**
+ * @param book name of the book; part of the localStorage keys
+ * @param box  null keeps nothing
+ */
 export function createSlips(book: string, box: SlipBox | null): Slips {
   const under = new Map<string, Slip>();
   const prefix = `${book} slip `;

@@ -116,6 +116,10 @@ const DAY_MS = 86_400_000;
 /** Media types in the book: photographs and thumbnails; masks and label maps. */
 const TYPES: readonly string[] = ['image/jpeg', 'application/octet-stream'];
 
+/**
+ * Opens the studio book: migrates it, completes pending changes, and cleans up in the background.
+ * @returns a fault such as `no-storage`, `newer-window` or `not-opened` when it cannot be opened
+ */
 export async function openBook(options: BookOptions = {}): Promise<Result<Book, BookFault>> {
   const {
     name = 'studio-book',

@@ -11,6 +11,9 @@ export interface Trace {
   take(): boolean;
 }
 
+/**
+ * @param book name of the book; part of the localStorage key
+ */
 export function createTrace(book: string, box: SlipBox | null): Trace {
   const key = `${book} is begun`;
   let isLeft = false;

@@ -10,7 +10,7 @@ import { SeenAs } from './SeenAs.tsx';
 import { isStocked, lines, order, query, takeStarter } from './state.ts';
 import { isStarter } from './stocked.ts';
 
-/** The list of what is on the shelf, with what is mixed from it said above. */
+/** The list of paints on the shelf, with a summary of what is mixed from it above. */
 export function Board() {
   return (
     <div class="shelf-board">

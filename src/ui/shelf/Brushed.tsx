@@ -2,15 +2,16 @@ import { useId } from 'preact/hooks';
 import { Patch } from '../drawn/Patch.tsx';
 import { seedOf } from '../drawn/seed.ts';
 
-/** One brushed-out colour and what is said of it. */
+/** One brushed-out colour and its description. */
 export interface Stroke {
   readonly hex: string;
   readonly words: string;
 }
 
 /**
- * A paint brushed out on the sheet: its masstone, then its tints, one stroke beside the other.
- * Without a label the words beside it say what it is.
+ * A paint brushed out: its masstone, then its tints, side by side.
+ * @param label accessible name; without it the drawing is hidden from assistive technology, so the
+ *   text beside it must say what it is
  */
 export function Brushed({
   strokes,
@@ -27,7 +28,7 @@ export function Brushed({
 }) {
   const id = useId();
   const seed = seedOf(name);
-  // The masstone takes the most room; a stroke runs a little under the next one.
+  // The masstone is widest; each stroke runs slightly under the next.
   const weight = strokes.map((_, i) => (i === 0 ? 1.5 : 1));
   const whole = weight.reduce((sum, one) => sum + one, 0);
   const under = height * 0.16;

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
 
-/** A list to choose one thing from, with its label beside it and not around it. */
+/** A labelled select whose label is beside it, not around it. */
 export function Choice<Value extends string>({
   label,
   name,
@@ -15,7 +15,7 @@ export function Choice<Value extends string>({
   options: readonly (readonly [value: Value, words: string])[];
   chosen: Value | undefined;
   onChoose?: (value: Value) => void;
-  /** Help, and what is wrong. */
+  /** Help text and validation errors. */
   children?: ComponentChildren;
 }) {
   const id = useId();
@@ -43,6 +43,6 @@ export function Choice<Value extends string>({
   );
 }
 
-/** The words of a table as options, in its order. */
+/** The entries of a table of words as options, in the table's order. */
 export const optionsOf = <Value extends string>(words: Readonly<Record<Value, string>>) =>
   Object.entries(words) as [Value, string][];

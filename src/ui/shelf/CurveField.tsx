@@ -28,7 +28,10 @@ const keptOf = ({ K, S }: Paint, known: KeptCurve['known']): KeptCurve => ({
 type Source = 'none' | 'kept' | 'file' | 'colour';
 const GREY: Lab = [50, 0, 0];
 
-/** Where a paint's colour comes from: a file, or a colour as seen. This field is the only writer of `curve`. */
+/**
+ * Input for a paint's curve: from a file, or estimated from an observed colour. This field is the
+ * only writer of `curve`.
+ */
 export function CurveField({
   name,
   legend,
@@ -40,11 +43,13 @@ export function CurveField({
   name: string;
   legend: string;
   curve: Signal<KeptCurve | null>;
-  /** The colour that the painter starts from. */
+  /** Initial colour, CIELAB under D65; null for a neutral grey. */
   start: Lab | null;
-  /** S of the lot before; where there is none, the painter says how it hides. */
+  /**
+   * Scattering of the previous lot; null when unknown, then the painter states the hiding power.
+   */
   scattering?: Spectrum<'S'> | null;
-  /** Words for having no curve; left out where one must be given. */
+  /** Label of the choice "no curve"; absent when a curve is required. */
   none?: string;
 }) {
   const kept = useSignal(curve.peek());
@@ -57,7 +62,7 @@ export function CurveField({
   ];
   const choose = (to: Source) => {
     source.value = to;
-    // Until another is given, what it had stays.
+    // The saved curve stays until a new one is entered.
     curve.value = to === 'none' ? null : kept.value;
   };
   return (
@@ -104,7 +109,7 @@ export function CurveField({
 interface From {
   name: string;
   curve: Signal<KeptCurve | null>;
-  /** What it has while nothing sound is given here. */
+  /** The value of `curve` while no valid one is entered here. */
   before: KeptCurve | null;
   scattering: Spectrum<'S'> | null;
 }

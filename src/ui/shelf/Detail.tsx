@@ -18,7 +18,7 @@ import { Trusted } from './Trusted.tsx';
 
 const TINTS = [2, 10] as const;
 
-/** One paint in full: brushed out, what to mind, what may be done with it, and what is known of it. */
+/** One paint in full: brushed out, with its hazards, its actions and its data. */
 export function Detail({ entry }: { entry: StockEntry }) {
   const stock = shownStock.value;
   const line = lineOf(stock, entry);
@@ -122,7 +122,7 @@ function Actions({ entry }: { entry: StockEntry }) {
   );
 }
 
-/** One of the starter shelf becomes the first of the studio's own. */
+/** Makes a paint of the starter shelf the first of the studio's own shelf. */
 async function take(pigment: string): Promise<void> {
   const id = newId();
   const added = await add({ draft: draftOf(pigment), own: null }, id);

@@ -13,7 +13,7 @@ import {
 import type { Line } from './order.ts';
 import { isStocked, shownStock } from './state.ts';
 
-/** What is known of a paint, and behind each figure how it is known. */
+/** The data of a paint, each figure with its provenance. */
 export function Facts({ line }: { line: Line }) {
   const { entry, facts, own } = line;
   const cm3 = isStocked.value && entry.amount ? pasteCm3(shownStock.value, entry) : null;
@@ -75,7 +75,7 @@ export function Facts({ line }: { line: Line }) {
 }
 
 function Identity({ line: { entry, facts, own } }: { line: Line }) {
-  // Of a curve of its own the page has said at its head how it is known.
+  // The heading already gives the provenance of the paint's own curve.
   const isOwn = keptCurveOf(shownStock.value, entry) !== null;
   const handbook = isOwn ? '' : (facts?.curve ?? '');
   const also = facts?.synonyms ?? own?.synonyms ?? [];
@@ -107,7 +107,7 @@ function Identity({ line: { entry, facts, own } }: { line: Line }) {
   );
 }
 
-/** The studio's own figure, or the handbook's with its range and its source. */
+/** The studio's own figure, otherwise the handbook's with range and source. */
 function Measured({
   name,
   mine,

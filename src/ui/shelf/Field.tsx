@@ -1,14 +1,14 @@
 import { type StockFault, type StockField, stockFaultWords } from '../../pigment/validate.ts';
 import { described, Labelled } from '../Labelled.tsx';
 
-/** What is wrong with one field, in words; nothing where it is sound. */
+/** The messages for one field's faults, joined; '' when it is valid. */
 const wrongWith = (faults: readonly StockFault[], field: StockField): string =>
   faults
     .filter((fault) => fault.field === field)
     .map(stockFaultWords)
     .join(' ');
 
-/** The same where it stands below something other than a line of text. */
+/** The faults of a field that is not a text input. */
 export function Faulty({ faults, field }: { faults: readonly StockFault[]; field: StockField }) {
   const words = wrongWith(faults, field);
   if (words === '') return null;
@@ -19,7 +19,7 @@ export function Faulty({ faults, field }: { faults: readonly StockFault[]; field
   );
 }
 
-/** A line of text with its label, its help and what is wrong with it. */
+/** A text input with label, help and error message. */
 export function Field({
   name,
   label,

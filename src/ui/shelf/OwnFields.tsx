@@ -8,7 +8,7 @@ import { CurveField, paintOfKept } from './CurveField.tsx';
 import { Field } from './Field.tsx';
 import { shownStock } from './state.ts';
 
-/** What only the painter can say of a pigment that is on no list. */
+/** Form fields for a custom pigment that is not in the list. */
 export function OwnFields({
   own,
   curve,

@@ -23,7 +23,7 @@ import { PigmentSelect } from './PigmentSelect.tsx';
 import { add, edit, newId, ownStock } from './state.ts';
 import { NEW_OWN, writtenIn } from './written.ts';
 
-/** Adds a paint, or edits one. What is wrong is said at its field; nothing typed is lost. */
+/** Form to add or edit a paint. Errors appear at their fields, and all input is kept. */
 export function PaintForm({ entry }: { entry: StockEntry | null }) {
   const stock = ownStock.value;
   const pigment = useSignal(entry?.pigment ?? '');
@@ -39,7 +39,7 @@ export function PaintForm({ entry }: { entry: StockEntry | null }) {
   const submit = async (event: SubmitEvent) => {
     event.preventDefault();
     if (!form.current) return;
-    // A colour that could not be read is mended or left out, never passed over.
+    // A colour that could not be read must be corrected or removed; it is never ignored.
     const wrong = form.current.querySelector('[data-wrong]')?.closest('fieldset');
     if (wrong) return wrong.querySelector<HTMLElement>('[type="file"], [type="text"]')?.focus();
     const written = writtenIn(form.current, stock, entry, {
@@ -182,6 +182,6 @@ function UnitSelect({ kind, start }: { kind: StockForm; start: Unit | undefined 
   );
 }
 
-/** A figure as it stands in its field. */
+/** A number in the form of its input field; '' when missing. */
 const written = (figure: number | null | undefined): string =>
   figure == null ? '' : typed(figure, 6);

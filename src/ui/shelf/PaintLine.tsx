@@ -13,15 +13,15 @@ import type { Line } from './order.ts';
 import { isStocked, shownStock } from './state.ts';
 import { strokesOf } from './strokes.ts';
 
-/** Grade and lot, as far as they are known: "fine, lot 7". */
+/** Grade and lot where known, such as "fine, lot 7". */
 export const gradeWords = ({ grade, lot }: StockEntry): string =>
   [grade, lot === '' ? '' : /^lot\b/i.test(lot) ? lot : `lot ${lot}`].filter(Boolean).join(', ');
 
-/** "40 ml"; nothing where nobody weighed it. */
+/** The amount, such as "40 ml"; '' when it was never weighed. */
 export const amountWords = ({ amount, unit }: StockEntry): string =>
   amount === null ? '' : amount === 0 ? sayShelf.usedUp : `${figure(amount, 0, 3)} ${unit}`;
 
-/** One paint of the list: brushed out, what it is, how much of it, and what to mind. */
+/** One paint in the list: brushed out, with its name, amount and hazards. */
 export function PaintLine({ line }: { line: Line }) {
   const { entry, name, lab } = line;
   const stock = shownStock.value;

@@ -8,7 +8,9 @@ import { NEW_OWN } from './written.ts';
 
 const FAMILIES = Object.keys(FAMILY_WORDS) as Family[];
 
-/** Every pigment that is known, by family; the studio's own first, and the way to one more last. */
+/**
+ * A select of all known pigments by family: the studio's custom pigments first, "a new one" last.
+ */
 export function PigmentSelect({
   pigment,
   own,
@@ -17,7 +19,7 @@ export function PigmentSelect({
 }: {
   pigment: Signal<string>;
   own: readonly OwnPigment[];
-  /** Told of the studio's own pigment that was chosen, null for any other. */
+  /** Called with the custom pigment that was chosen, or null for any other. */
   chosen: (own: OwnPigment | null) => void;
   faults: readonly StockFault[];
 }) {

@@ -15,7 +15,10 @@ import { CurveField, paintOfKept } from './CurveField.tsx';
 import { type KeptRecipe, movedBy, recipesWith } from './recipes.ts';
 import { edit, shownStock } from './state.ts';
 
-/** Which recipes in the book move by more than 1 if this lot is replaced: asked before anything is changed. */
+/**
+ * Preview of replacing this lot: the recipes in the book that would change by more than CIEDE2000
+ * 1.
+ */
 export function Replaced({ entry, paint }: { entry: StockEntry; paint: Paint }) {
   const isOpen = useSignal(false);
   return (
@@ -86,7 +89,7 @@ function Consequences({ entry, paint }: { entry: StockEntry; paint: Paint }) {
   const present = edition.value;
   useEffect(() => {
     const here = book.peek();
-    // Asked anew when the book has changed.
+    // Read again after every change of the book.
     if (!here || present < 0) return;
     void recipesWith(here, pigment).then((found) => {
       if (found.ok) recipes.value = found.value;

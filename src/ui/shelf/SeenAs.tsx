@@ -5,7 +5,9 @@ import { ownStock, seeAs } from './state.ts';
 
 const WAYS = ['included', 'excluded'] as const;
 
-/** Whether paint is meant with what its surface mirrors, or varnished and seen without glare. */
+/**
+ * Setting: whether paint is viewed with the specular reflection of its surface, or without glare.
+ */
 export function SeenAs() {
   const now = ownStock.value.surface.specular;
   const deepest = masstonesOf(shelf.value).reduce((low, one) =>

@@ -10,7 +10,10 @@ import { sayShelf } from '../words/shelf.ts';
 const MOST = 24;
 const STROKE = { width: 26, height: 72, gap: 7 } as const;
 
-/** The way from the book to the shelf: its masstones brushed out side by side, light to dark. */
+/**
+ * Link from the book to the shelf, with the shelf's masstones brushed out side by side, light to
+ * dark.
+ */
 export function ShelfLink() {
   const shown = masstonesOf(shelf.value)
     .toSorted((p, q) => q.lab[0] - p.lab[0])
@@ -24,7 +27,7 @@ export function ShelfLink() {
         aria-hidden="true"
       >
         {shown.map(({ pigment, lab }, i) => (
-          // Brushed downwards: a stroke turned by a quarter.
+          // A downward stroke is a stroke rotated by 90 degrees.
           <g key={pigment} transform={`translate(${i * step + STROKE.width} 0) rotate(90)`}>
             <Patch
               hex={shownOf(lab)}

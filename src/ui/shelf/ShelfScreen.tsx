@@ -15,11 +15,11 @@ const SwatchesScreen = lazy(
   async () => (await import('../swatches/SwatchesScreen.tsx')).SwatchesScreen,
 );
 
-/** The shelf, or the place within it where its paints are learnt. */
+/** The shelf, or the calibration pages within it. */
 export const ShelfScreen = () =>
   route.value.within[0] === SWATCHES ? <SwatchesScreen /> : <Stocked />;
 
-/** The shelf, and beside it (on a phone: in its place) the paint that is looked at or being written. */
+/** The shelf, with the open paint or form beside it, or instead of it on a phone. */
 function Stocked() {
   const [what, doing] = route.value.within;
   const side = useRef<HTMLElement>(null);
@@ -27,7 +27,8 @@ function Stocked() {
   const open = what === undefined ? '' : [what, doing].join('/');
   const before = useRef(open);
   const scrolled = useRef(0);
-  // What opens takes the focus; when it shuts, the line it came from has it again, or else the heading.
+  // Focus management: an opened pane gets the focus; when it closes, focus returns to its line in
+  // the list, otherwise to the heading.
   useLayoutEffect(() => {
     if (open === before.current) return;
     const [from] = before.current.split('/');

@@ -7,11 +7,13 @@ import { sayShelf } from '../words/shelf.ts';
 import { dayWords, saySwatches } from '../words/swatches.ts';
 import { isStocked, putHandbookBack, shownStock } from './state.ts';
 
-/** How a paint's colour is known, when, and with what error; with the way to know it better. */
+/**
+ * Where a paint's curve comes from, its date and its expected error, with a link to calibration.
+ */
 export function Trusted({ entry }: { entry: StockEntry }) {
   const curve = keptCurveOf(shownStock.value, entry);
   const trust = trustOfCurve(curve);
-  // A pigment of one's own has no handbook that its curve could be put back to.
+  // A custom pigment has no handbook curve to return to.
   const isOwn = shownStock.value.own.some(({ id }) => id === entry.pigment);
   return (
     <section>

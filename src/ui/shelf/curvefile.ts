@@ -9,16 +9,16 @@ import { spectraFaultWords } from '../../pigment/unreadable.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { sayShelf } from '../words/shelf.ts';
 
-/** One paint that a file offers. */
+/** One paint found in a file. */
 export interface Offered {
   readonly name: string;
   readonly paint: Paint;
 }
 
-/** What a file holds, and what was assumed when it was read. */
+/** The contents of a file, and the assumptions made in reading it. */
 export interface CurveFile {
   readonly offered: readonly Offered[];
-  /** Spectra of masstones: their S is an estimate. */
+  /** The file has reflectance spectra of masstones, so S is estimated. */
   readonly isSpectra: boolean;
   readonly remarks: readonly string[];
 }
@@ -26,10 +26,12 @@ export interface CurveFile {
 const MOST_BYTES = 5_000_000;
 
 /**
- * The paints of a file: rows of K and S, or measured spectra of masstones (CGATS).
- * @param surface through which spectra were measured; they keep the file's own word on gloss
- * @param S that spectra are given: of the lot before, or one number
- * @returns a sentence where it cannot be read
+ * Reads the paints in a file: rows of K and S, or measured spectra of masstones (CGATS).
+ * @param surface under which spectra were measured; the file's own statement about specular
+ *   reflection overrides its `specular`
+ * @param S       scattering to assume for spectra: that of the previous lot, or one number for all
+ *   bands
+ * @returns a sentence as fault when the file cannot be read
  */
 export async function readCurves(
   file: File,
@@ -42,7 +44,8 @@ export async function readCurves(
     const spectra = readCgats(text);
     if (!spectra.ok) return fail(spectraFaultWords(spectra.fault));
     const { samples, specular, remarks } = spectra.value;
-    // A file that does not say how was measured with the gloss, however the shelf is looked at.
+    // Without a statement in the file, assume that specular reflection was included, whatever the
+    // shelf's setting.
     const through = { ...surface, specular: specular ?? 'included' } as const;
     return ok({
       offered: samples.map(({ name, R }) => ({
@@ -59,7 +62,7 @@ export async function readCurves(
   return ok({
     offered: paints.map(({ label, paint }) => ({ name: label, paint })),
     isSpectra: false,
-    // What makes a shelf odd (one paint, no white) is nothing to say of one paint's curve.
+    // Remarks about a whole shelf (one paint, no white) do not apply to a single paint's curve.
     remarks: remarks.filter((remark) => /\bnm\b/.test(remark)),
   });
 }

@@ -8,14 +8,14 @@ import { masstone } from '../../pigment/white.ts';
 
 export type Order = 'light' | 'family' | 'name';
 
-/** One thing on the shelf as it is listed. */
+/** One entry of the shelf as listed. */
 export interface Line {
   readonly entry: StockEntry;
   readonly name: string;
   readonly family: Family;
   readonly facts: PigmentFacts | null;
   readonly own: OwnPigment | null;
-  /** Its masstone; null while nobody knows its colour. */
+  /** Masstone colour; null when its colour is unknown. */
   readonly lab: Lab | null;
 }
 
@@ -33,7 +33,10 @@ export function lineOf(stock: Stock, entry: StockEntry): Line {
   };
 }
 
-/** What a search finds on the shelf, in an order; what has no colour yet comes last among light and dark. */
+/**
+ * The entries that match a search, sorted. In the order by lightness, entries without a colour come
+ * last.
+ */
 export function linesOf(stock: Stock, query: string, order: Order): readonly Line[] {
   const lines = findEntries(stock, query, order === 'light' ? 'name' : order).map((entry) =>
     lineOf(stock, entry),

@@ -6,17 +6,20 @@ import { type Moved, movedRecipes, type Recipe } from '../../pigment/moved.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
 import { ok, type Result } from '../../result.ts';
 
-/** A recipe of the book, and where it is written. */
+/** A recipe in the book, with the entry that contains it. */
 export interface KeptRecipe extends Recipe {
-  /** What it mixes: "grey blue". */
+  /** Name of the mixed colour, such as "grey blue". */
   readonly name: string;
-  /** Name of the entry that it belongs to. */
+  /** Name of the entry that contains it. */
   readonly entry: string;
-  /** Id of that entry where a screen opens it. */
+  /** Id of that entry when it is a harmony, which a screen can open; otherwise null. */
   readonly harmony: string | null;
 }
 
-/** Every recipe in the book, or every one that uses a paint, the entries changed last first. */
+/**
+ * All recipes in the book, or those that use one paint; most recently changed entries first.
+ * @param pigment name of the paint; null for all recipes
+ */
 export async function recipesWith(
   book: Book,
   pigment: string | null,
@@ -46,7 +49,7 @@ interface Named {
   readonly mixture?: Mixture;
 }
 
-/** The mixtures chosen in an entry; one that cannot be read has none. */
+/** The chosen mixtures in an entry; empty when the entry cannot be read. */
 async function mixturesOf(book: Book, { id, kind }: Card): Promise<readonly Named[]> {
   switch (kind) {
     case 'harmony': {
@@ -80,7 +83,10 @@ async function mixturesOf(book: Book, { id, kind }: Card): Promise<readonly Name
   }
 }
 
-/** Those of some recipes that move by more than 1 when one paint of the shelf is another, most moved first. */
+/**
+ * The recipes whose colour changes by more than CIEDE2000 1 when one paint of the shelf is
+ * replaced, largest change first.
+ */
 export function movedBy(
   recipes: readonly KeptRecipe[],
   shelf: Shelf,

@@ -27,9 +27,9 @@ import { EMPTY, SHELF_ID } from './stocked.ts';
 
 const STARTER = starterStock();
 
-/** The studio's own stock; empty until something is on it. */
+/** The studio's own stock; empty until a paint is added. */
 export const ownStock = computed<Stock>(() => stocked.value?.body.stock ?? EMPTY);
-/** False: nothing is on the studio's own shelf, and the starter shelf is shown in its stead. */
+/** False while the studio's own shelf is empty; the starter shelf is shown instead. */
 export const isStocked = computed(() => ownStock.value.entries.length > 0);
 export const shownStock = computed<Stock>(() =>
   isStocked.value ? ownStock.value : { ...STARTER, surface: ownStock.value.surface },
@@ -39,11 +39,15 @@ export const query = signal('');
 export const order = signal<Order>('light');
 export const lines = computed(() => linesOf(shownStock.value, query.value, order.value));
 
-/** What a change has led to. */
+/** Outcome of a change: the new stock, or the faults. */
 type Changed = Result<Stock, readonly StockFault[]>;
 let last: Promise<unknown> = Promise.resolve();
 
-/** Changes the stock and writes it into the book, one change after the other. */
+/**
+ * Applies a change to the stock and saves it in the book; changes run one after the other.
+ * @param how  computes the new stock
+ * @param said the sentence of the notice, which also offers undo
+ */
 function change(
   how: (stock: Stock) => StockResult,
   said: (after: Stock, before: Stock) => string,
@@ -72,28 +76,27 @@ function change(
   return mine;
 }
 
-/** What an entry is called; where it is gone, nothing. */
+/** Label of an entry; '' when it no longer exists. */
 const called = (stock: Stock, id: string): string => {
   const entry = stock.entries.find((each) => each.id === id);
   return entry ? labelOf(stock, entry) : '';
 };
 
-/** Tells what went wrong where there is no form to tell it in. */
+/** Shows the first fault as an error notice, for actions without a form. */
 function complainOf(changed: Changed): void {
   const fault = changed.ok ? undefined : changed.fault[0];
   if (fault) complain(stockFaultWords(fault));
 }
 
-/** A new id that no entry of the studio has. */
 export const newId = (): string => crypto.randomUUID();
 
-/** A paint as a form gives it, with the pigment of one's own that it may need. */
+/** A paint as entered in the form, with the custom pigment that it needs, if any. */
 export interface Written {
   readonly draft: Draft;
   readonly own: OwnPigment | null;
 }
 
-/** Puts a paint on the shelf. The first white that comes is the studio's. */
+/** Adds a paint to the shelf. The first white becomes the studio's white. */
 export async function add({ draft, own }: Written, id: string): Promise<Changed> {
   let white = false;
   return change(
@@ -120,7 +123,10 @@ export async function edit(id: string, { draft, own }: Written): Promise<Changed
   );
 }
 
-/** @returns whether it is off the shelf */
+/**
+ * Removes a paint from the shelf.
+ * @returns true on success
+ */
 export async function remove(id: string): Promise<boolean> {
   const removed = await change(
     (stock) => removeEntry(stock, id),
@@ -130,7 +136,10 @@ export async function remove(id: string): Promise<boolean> {
   return removed.ok;
 }
 
-/** @returns the id of the copy, or null */
+/**
+ * Adds a copy of a paint to the shelf.
+ * @returns the id of the copy; null on failure
+ */
 export async function duplicate(id: string): Promise<string | null> {
   const copy = newId();
   const changed = await change(
@@ -150,7 +159,10 @@ export async function mark(id: string | null): Promise<void> {
   );
 }
 
-/** Fitted curves become those of the shelf's paints, until they are undone or the handbook's are put back. */
+/**
+ * Applies fitted curves to the shelf's paints.
+ * @param date ISO date of the fit
+ */
 export async function acceptFit(fitted: Fitted, date: string): Promise<Changed> {
   const changed = await change(
     (stock) => {
@@ -163,7 +175,7 @@ export async function acceptFit(fitted: Fitted, date: string): Promise<Changed> 
   return changed;
 }
 
-/** An entry has its pigment's curve again, whatever it had. */
+/** Removes an entry's own curve, so that its pigment's curve applies again. */
 export async function putHandbookBack(id: string): Promise<void> {
   complainOf(
     await change(
@@ -173,7 +185,9 @@ export async function putHandbookBack(id: string): Promise<void> {
   );
 }
 
-/** Chooses how the paint is seen; targets, drawings and differences follow. */
+/**
+ * Sets whether paint is viewed with specular reflection; targets, drawings and differences follow.
+ */
 export async function seeAs(specular: Surface['specular']): Promise<void> {
   if (specular === ownStock.value.surface.specular) return;
   complainOf(
@@ -184,7 +198,7 @@ export async function seeAs(specular: Surface['specular']): Promise<void> {
   );
 }
 
-/** The whole starter shelf becomes the studio's own, to be changed. */
+/** Copies the whole starter shelf to the studio's own shelf, for editing. */
 export async function takeStarter(): Promise<void> {
   complainOf(
     await change(

@@ -8,10 +8,10 @@ import { STARTER_SURFACE, starterShelf } from '../../pigment/starter.ts';
 import type { Stock } from '../../pigment/stock.ts';
 import { ok, type Result } from '../../result.ts';
 
-/** A book has one shelf, and every device knows it by this. */
+/** Id of the one shelf in a book, the same on every device. */
 export const SHELF_ID = 'studio-shelf';
 
-/** A shelf with nothing on it yet. */
+/** A shelf without entries. */
 export const EMPTY: Stock = {
   name: "the studio's shelf",
   surface: STARTER_SURFACE,
@@ -20,7 +20,7 @@ export const EMPTY: Stock = {
   own: [],
 };
 
-/** The shelf as a book has it; null where nothing was ever stocked, or that was undone. */
+/** Reads the shelf from a book; null when there is none or it was deleted. */
 export async function shelfIn(book: Book): Promise<Result<Entry<'shelf'> | null, BookFault>> {
   const found = await book.get('shelf', SHELF_ID);
   if (found.ok) return ok(found.value.deletedAt === undefined ? found.value : null);
@@ -28,7 +28,10 @@ export async function shelfIn(book: Book): Promise<Result<Entry<'shelf'> | null,
 }
 
 const starters = new Map<Surface['specular'], Shelf>();
-/** The starter shelf, seen in either way; each is one object, so that it can be told by identity. */
+/**
+ * The starter shelf for either viewing of the surface. Each is one cached object, so that it can be
+ * compared by identity.
+ */
 function starter(specular: Surface['specular']): Shelf {
   const known = starters.get(specular);
   if (known) return known;
@@ -39,7 +42,10 @@ function starter(specular: Surface['specular']): Shelf {
 
 export const isStarter = (shelf: Shelf): boolean => [...starters.values()].includes(shelf);
 
-/** What mixtures are sought on: a stock, or the starter shelf while nothing can be mixed from it. */
+/**
+ * The shelf for the mixture search: that of the stock, or the starter shelf while the stock has
+ * nothing to mix.
+ */
 export function mixedFrom(stock: Stock | null): Shelf {
   const shelf = stock && shelfOfStock(stock);
   return shelf && shelf.paints.length > 0 ? shelf : starter(stock?.surface.specular ?? 'included');

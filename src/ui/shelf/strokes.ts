@@ -10,13 +10,17 @@ import { shownOf } from '../drawn/screen.ts';
 import { sayShelf } from '../words/shelf.ts';
 import type { Stroke } from './Brushed.tsx';
 
-/** The white that tints are let down with: the studio's, or lead white while none is marked. */
+/** The white used for tints: the studio's white, or lead white while none is marked. */
 export function whiteOf(stock: Stock): Paint {
   const entry = stock.entries.find(({ id }) => id === stock.white);
   return (entry && curveOfEntry(stock, entry)) ?? ownPaint(STARTER_WHITE)!.paint;
 }
 
-/** Masstone and tints of a paint, ready to be brushed out; a white has no tints. */
+/**
+ * Masstone and tints of a paint as strokes to draw. A paint lighter than L* 88 counts as white and
+ * has no tints.
+ * @param tints parts of white to one part of the paint
+ */
 export function strokesOf(stock: Stock, paint: Paint | null, tints: readonly number[]): Stroke[] {
   if (paint === null) return [];
   const { surface } = stock;

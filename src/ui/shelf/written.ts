@@ -11,14 +11,17 @@ import {
 } from '../../pigment/stock.ts';
 import { newId, type Written } from './state.ts';
 
-/** What the pigment field says for one that is still to be made. */
+/** Value of the pigment field for a new custom pigment. */
 export const NEW_OWN = `${OWN}new`;
 
-/** A number field: nothing is null, and what is no number is NaN, which the shelf refuses in words. */
+/**
+ * Value of a number field: null when empty; NaN when it is not a number, which the shelf rejects
+ * with a message.
+ */
 const figure = (text: string): number | null =>
   text.trim() === '' ? null : (readNumber(text) ?? Number.NaN);
 
-/** What a painter has written into the form of a paint. */
+/** Reads the values of the paint form. */
 export function writtenIn(
   form: HTMLFormElement,
   stock: Stock,

@@ -9,7 +9,9 @@ import { AccuracyChart } from './AccuracyChart.tsx';
 import { removeEntry } from './cards.ts';
 import { accuracy, lessons } from './records.ts';
 
-/** Logged piles, each foreseen beside seen, and how well they were foreseen over time. */
+/**
+ * Logged piles, each predicted beside observed colour, and the accuracy of predictions over time.
+ */
 export function Accuracy() {
   const { piles } = lessons.value!;
   if (piles.length === 0) return <p class="small">{saySwatches.noPiles}</p>;

@@ -7,19 +7,19 @@ const WIDTH = 360;
 const HEIGHT = 120;
 const LEFT = 86;
 const FOOT = 8;
-/** The least that the chart reaches up to: all three bands are seen. */
+/** Minimum of the scale's upper end, in CIEDE2000, so that all three bands are visible. */
 const LEAST_TOP = 6;
 const BANDS = [
   [0, 1, saySwatches.bandNone],
   [1, 3, saySwatches.bandTrained],
 ] as const;
 
-/** How far each pile was from what was foreseen, in the order of their days, over what an eye makes of it. */
+/** Chart of the prediction error of each pile in order of date, over bands of visibility. */
 export function AccuracyChart({ piles }: { piles: Accuracy['piles'] }) {
   const id = useId();
   const worst = Math.max(...piles.map(({ deltaE00 }) => deltaE00));
   const top = Math.max(LEAST_TOP, worst * 1.1);
-  // By its root: the small differences, where an eye begins to see, have most of the room.
+  // A square-root scale gives small differences, where visibility begins, most of the height.
   const y = (difference: number) =>
     HEIGHT - FOOT - (HEIGHT - 2 * FOOT) * Math.sqrt(difference / top);
   const step = (WIDTH - LEFT - 16) / Math.max(1, piles.length - 1);

@@ -27,12 +27,12 @@ const PAPERS: readonly (readonly [Paper, string])[] = [
   ['letter', 'Letter'],
 ];
 
-/** What goes on a card, and the card as it will be printed. */
+/** Choice of paints for a swatch card, with a preview of the printed card. */
 export function CardForm() {
   const stock = ownStock.value;
   const white = stock.entries.find(({ id }) => id === stock.white)!;
   const { tints, paper, piles } = wanted.value;
-  /** What was kept last: printing twice keeps one card, and prints what was kept. */
+  /** The cards saved last, so that printing twice saves them once and prints the saved ones. */
   const kept = useSignal<{
     readonly of: string;
     readonly cards: readonly Card[];

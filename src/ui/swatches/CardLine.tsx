@@ -5,7 +5,7 @@ import { dayWords, saySwatches } from '../words/swatches.ts';
 import { removeEntry } from './cards.ts';
 import { hrefTo } from './routes.ts';
 
-/** A card in the list: its page in small, painted as far as it was seen, and what can be done with it. */
+/** One card in the list: a small drawing with the colours read so far, and its actions. */
 export function CardLine({ card }: { card: Entry<'card'> }) {
   const { id, body } = card;
   const { name, plan, reading, leftOut } = body;

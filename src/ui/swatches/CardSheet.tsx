@@ -5,7 +5,7 @@ import { lessons } from './records.ts';
 import { hrefTo } from './routes.ts';
 import { Sheet } from './Sheet.tsx';
 
-/** A card that was kept: to be printed once more, or read. */
+/** A saved card, to print again or to read. */
 export function CardSheet({ id }: { id: string }) {
   const card = lessons.value?.cards.find((each) => each.id === id);
   if (!card)

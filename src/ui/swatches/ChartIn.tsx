@@ -1,7 +1,9 @@
 import { saySwatches } from '../words/swatches.ts';
 import { chartLabs, takeChart } from './reading.ts';
 
-/** A chart of 24 patches in the picture: its values, and the way to touch its corners. */
+/**
+ * Use of a 24-patch colour chart in the photograph: its reference values, and marking its corners.
+ */
 export const ChartIn = ({ onTouch, canTouch }: { onTouch: () => void; canTouch: boolean }) => (
   <details class="swatch-known">
     <summary>{saySwatches.chart}</summary>

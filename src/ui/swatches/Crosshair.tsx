@@ -12,10 +12,13 @@ const ARROWS: Readonly<Record<string, Point>> = {
   ArrowUp: [0, -1],
   ArrowDown: [0, 1],
 };
-/** How much the glass enlarges. */
+/** Magnification of the loupe. */
 const GLASS = 6;
 
-/** A photograph under a cross, moved by finger, mouse or keys; {@link onSet} hears where it is set down. */
+/**
+ * A photograph with a cross-hair that is moved by finger, mouse or keys. `onSet` is called where it
+ * is set.
+ */
 export function Crosshair({
   url,
   alt,
@@ -26,11 +29,11 @@ export function Crosshair({
 }: {
   url: string;
   alt: string;
-  /** Where the cross is, as shares of width and height. */
+  /** Position of the cross-hair, in fractions of width and height. */
   at: Signal<Point>;
   onSet: (at: Point) => void;
   id?: string;
-  /** What is drawn over the photograph. */
+  /** Content drawn over the photograph. */
   children?: ComponentChildren;
 }) {
   const hint = useId();
@@ -51,7 +54,7 @@ export function Crosshair({
     const arrow = ARROWS[event.key];
     if (arrow) {
       const step = event.shiftKey ? FINE : STEP;
-      // Not yet loaded, it has no size.
+      // Before it has loaded the image has no size.
       const [width, height] = [picture.current?.width || 1, picture.current?.height || 1];
       const longer = Math.max(width, height);
       const [x, y] = at.value;

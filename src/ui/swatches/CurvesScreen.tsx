@@ -7,7 +7,10 @@ import { lessons } from './records.ts';
 import { goTo } from './routes.ts';
 import { rowFault, type Samples } from './sample.ts';
 
-/** A file of measured reflectances: read, told what its samples are, kept; or one that was kept. */
+/**
+ * A file of measured reflectances: reads it, lets the painter say what each sample is, and saves
+ * it; or shows a saved one.
+ */
 export function CurvesScreen({ id }: { id: string | null }) {
   const kept = lessons.value?.curves.find((file) => file.id === id) ?? null;
   const file = useSignal<Samples | null>(kept && { ...kept.body, remarks: [] });
@@ -16,7 +19,7 @@ export function CurvesScreen({ id }: { id: string | null }) {
     if (!chosen) return;
     const read = await readFile(chosen);
     fault.value = read.ok ? '' : read.fault;
-    // A file that cannot be read takes nothing away.
+    // After a failed read the previous file stays.
     if (read.ok) file.value = read.value;
   };
   const now = file.value;

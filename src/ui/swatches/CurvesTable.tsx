@@ -8,7 +8,7 @@ import { saySwatches } from '../words/swatches.ts';
 import { PartsFields } from './PartsFields.tsx';
 import { rowFault } from './sample.ts';
 
-/** Every sample of a file beside its colour, and what the painter says that it is. */
+/** Table of a file's samples: the colour of each, and the paints that the painter assigns to it. */
 export function WorkTable({
   samples,
   onChange,

@@ -3,7 +3,11 @@ import { PrintIcon } from '../drawn/icons.tsx';
 import { saySwatches } from '../words/swatches.ts';
 import { takeFile } from './cards.ts';
 
-/** The two ways in which cards leave the screen. `before` keeps what is not yet kept. */
+/**
+ * Buttons to print or download cards.
+ * @param before saves cards that are not saved yet; the cards are printed or downloaded only if it
+ *   resolves to true
+ */
 export function DownloadLine({
   cards,
   main = false,

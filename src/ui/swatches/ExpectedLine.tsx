@@ -8,7 +8,7 @@ import { saySwatches } from '../words/swatches.ts';
 import { accuracy } from './records.ts';
 import { hrefTo } from './routes.ts';
 
-/** How far a mixture may come out otherwise than foreseen, in words, from how its paints are known. */
+/** States the expected error of a mixture in words, from the provenance of its paints' curves. */
 export function ExpectedLine({ parts }: { parts: readonly Part[] }) {
   const on = shelf.value;
   const used = parts.filter((part) => part.parts > 0);

@@ -14,7 +14,10 @@ import { SeenOnly } from './SeenOnly.tsx';
 import { SwatchLine } from './SwatchLine.tsx';
 import { TrustChange } from './TrustChange.tsx';
 
-/** Every swatch as it was seen beside what the new curves foresee, before anything is accepted. */
+/**
+ * Preview of a calibration fit: each swatch as observed beside the prediction of the new curves,
+ * before anything is accepted.
+ */
 export function FitScreen() {
   const of = learnt.value;
   useEffect(() => {
@@ -52,7 +55,7 @@ export function FitScreen() {
 function Compared() {
   const fit = found.value!;
   const were = before.value;
-  // What fits worst is looked at first.
+  // Worst fit first.
   const lines = fit.swatches
     .map((swatch, i) => ({ swatch, was: were[i] ?? null }))
     .toSorted((p, q) => q.swatch.deltaE00 - p.swatch.deltaE00);
@@ -102,7 +105,7 @@ function Compared() {
   );
 }
 
-/** The way back for places that were left out. */
+/** Restores places that were left out. */
 function TakeIn() {
   const some = (lessons.value?.cards ?? []).filter(({ body }) => body.leftOut.length > 0);
   if (some.length === 0) return null;

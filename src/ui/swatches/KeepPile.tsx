@@ -7,13 +7,13 @@ import { judged } from './pile.ts';
 import { handOver } from './piles.ts';
 import { goTo } from './routes.ts';
 
-/** From a pile that came out otherwise to the log that learns from it. */
+/** Button that passes a pile which missed its prediction to the log of piles. */
 export function KeepPile({
   parts,
   seen,
   isMeasured,
 }: {
-  /** By names of the shelf that mixtures are sought on. */
+  /** By names on the shelf of the mixture search. */
   parts: readonly Part[];
   seen: Lab;
   isMeasured: boolean;

@@ -6,7 +6,7 @@ import type { Point } from '../../pigment/calibrate/straighten.ts';
 import { book } from '../studio.ts';
 import { SeenPlaces } from './SeenPlaces.tsx';
 
-/** What the photograph of a card showed when it was read, with the photograph itself. */
+/** The saved reading of a card, with its photograph. */
 export function KeptReading({
   card: { body },
   reading,

@@ -3,7 +3,9 @@ import { saySwatches } from '../words/swatches.ts';
 import { leaveOut } from './keeping.ts';
 import { lessons } from './records.ts';
 
-/** Nothing more is learnt from one place of a card; other swatches cannot be left out here. */
+/**
+ * Button that excludes one place of a card from calibration. Renders nothing for other evidence.
+ */
 export function LeaveOut({ id, name }: { id: string; name: string }) {
   const place = placeOfId(id);
   const card = place && lessons.value?.cards.find((each) => each.id === place.card);

@@ -9,13 +9,13 @@ import { ownStock } from '../shelf/state.ts';
 import { book, edition, shelf } from '../studio.ts';
 import { saySwatches, today } from '../words/swatches.ts';
 
-/** How many recipes of the book would come out otherwise than it says, if these curves are accepted. */
+/** Number of recipes in the book whose colour would change if these curves were accepted. */
 export function MovedLine({ fit }: { fit: FitFound }) {
   const recipes = useSignal<readonly KeptRecipe[] | null>(null);
   const present = edition.value;
   useEffect(() => {
     const here = book.peek();
-    // Asked anew when the book has changed.
+    // Read again after every change of the book.
     if (!here) return;
     void recipesWith(here, null).then((found) => {
       if (found.ok) recipes.value = found.value;

@@ -1,12 +1,12 @@
 import type { Point } from '../../pigment/calibrate/straighten.ts';
 
-/** One thing drawn over a photograph: its corners as shares of width and height, and its number. */
+/** One outline over a photograph: its corners in fractions of width and height, and its number. */
 export interface Outline {
   readonly words: string;
   readonly corners: readonly Point[];
 }
 
-/** Places over their photograph: white in black, to be seen on any paint. */
+/** Outlines over a photograph: white with a black edge, to be visible on any paint. */
 export function Over({
   outlines,
   width,

@@ -9,7 +9,7 @@ import { isNews, lessons } from './records.ts';
 import { hrefTo } from './routes.ts';
 import { Suggested } from './Suggested.tsx';
 
-/** All that is known of the painter's own paints, and every way to know more. */
+/** Overview of calibration: what is known of the studio's paints, and the ways to add evidence. */
 export function Overview() {
   const { cards, curves, piles } = lessons.value!;
   const { entries } = ownStock.value;
@@ -104,6 +104,6 @@ export function Overview() {
   );
 }
 
-/** The newest card first, its pages in their own order. */
+/** Newest card first; pages of one card in their order. */
 const pagesInTurn = (p: Entry<'card'>, q: Entry<'card'>): number =>
   p.body.plan.name === q.body.plan.name ? p.body.plan.page - q.body.plan.page : 0;

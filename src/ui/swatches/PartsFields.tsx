@@ -5,15 +5,18 @@ import { typed } from '../locale.ts';
 import { ownStock } from '../shelf/state.ts';
 import { saySwatches } from '../words/swatches.ts';
 
-/** What something was mixed from: a paint and its parts a line. Taking a line's paint away takes the line. */
+/**
+ * Input for the composition of a sample or pile: one paint and its parts per line. Clearing the
+ * paint of a line removes the line.
+ */
 export function PartsFields({
   of,
   parts,
   onChange,
 }: {
-  /** What it is, for those who hear the fields. */
+  /** Names the sample in the accessible labels of the fields. */
   of: string;
-  /** By ids of the shelf's entries. */
+  /** By ids of entries on the shelf. A field without a valid number gives NaN. */
   parts: readonly Part[];
   onChange: (parts: readonly Part[]) => void;
 }) {

@@ -1,13 +1,13 @@
 import { PhotoButton } from '../PhotoButton.tsx';
 import { saySwatches } from '../words/swatches.ts';
 
-/** Two ways to a photograph: the camera, or a picture that is there. */
+/** Two buttons for a photograph: the camera, or an existing picture. */
 export const PhotoButtons = ({
   onTake,
   main = true,
 }: {
   onTake: (file: File) => void;
-  /** Whether they are what is to be done now. */
+  /** Whether they are the main action now. */
   main?: boolean;
 }) => (
   <div class="swatch-actions">

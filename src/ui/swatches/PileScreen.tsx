@@ -14,7 +14,9 @@ import { cameOut, keepPile, parts } from './piles.ts';
 import { forgetPhoto } from './reading.ts';
 import { goTo } from './routes.ts';
 
-/** "It came out like this": what was mixed, how it looked, and how that differs from what was foreseen. */
+/**
+ * Form for logging a pile: what was mixed, how it looked, and how that differs from the prediction.
+ */
 export function PileScreen() {
   const note = useSignal('');
   const fault = useSignal('');

@@ -22,7 +22,10 @@ const WAYS: readonly (readonly [By, string])[] = [
   ['file', saySwatches.byFile],
 ];
 
-/** How the pile looked: by a photograph beside a white and a grey, in figures, or as a spectrum. */
+/**
+ * Input for the observed colour of a pile: by a photograph beside a white and a grey, as figures,
+ * or as a spectrum.
+ */
 export function PileSeen() {
   const by = useSignal<By>(cameOut.value?.known === 'measured' ? 'figures' : 'photo');
   return (

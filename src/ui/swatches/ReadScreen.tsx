@@ -30,7 +30,7 @@ import { Touching } from './Touching.tsx';
 
 type Way = 'corners' | 'places' | 'chart';
 
-/** From a photograph of a card to the colours of its places. */
+/** Reads the colours of a card's places from a photograph. */
 export function ReadScreen({ id }: { id: string }) {
   const card = lessons.value?.cards.find((each) => each.id === id);
   useEffect(() => forgetPhoto, [id]);

@@ -4,7 +4,10 @@ import { typed } from '../locale.ts';
 import { saySwatches } from '../words/swatches.ts';
 import { greyIs, whiteIs } from './reading.ts';
 
-/** How light the white and the grey in the picture are, where the painter knows it. */
+/**
+ * Inputs for the lightness of the white and grey references in the photograph, where the painter
+ * knows it.
+ */
 export const References = () => (
   <details class="swatch-known">
     <summary>{saySwatches.known}</summary>

@@ -7,7 +7,10 @@ import { pileWords } from './cards.ts';
 import { LeaveOut } from './LeaveOut.tsx';
 import { learnt } from './records.ts';
 
-/** What was seen, where no curve can be found from it: to leave out what is in the way. */
+/**
+ * The observed swatches when the fit failed, so that the painter can leave out the one that causes
+ * it.
+ */
 export function SeenOnly() {
   const stock = ownStock.value;
   return (

@@ -7,7 +7,7 @@ import { Brushed } from '../shelf/Brushed.tsx';
 import { saySwatches } from '../words/swatches.ts';
 import { type Outline, Over } from './Over.tsx';
 
-/** What a photograph showed of a card. */
+/** The reading of a card's photograph, as displayed. */
 export interface Shown {
   readonly places: readonly {
     readonly number: number;
@@ -15,22 +15,22 @@ export interface Shown {
     readonly lab: Lab;
   }[];
   readonly outlines: readonly Outline[];
-  /** The most lit place over the least. */
+  /** Illumination of the brightest place divided by that of the darkest. */
   readonly unevenness: number;
   readonly referenceResidual: number;
   readonly remarks: readonly string[];
 }
 
-/** A photograph with the places that were found on it, and what each showed. */
+/** A photograph of a card with the outlines and colours of its places. */
 export function SeenPlaces({
   url,
   name,
   shown,
 }: {
-  /** Null where the photograph was not kept. */
+  /** Object URL; null when the photograph was not saved. */
   url: string | null;
   name: string;
-  /** Null while nothing was found on it. */
+  /** Null when nothing has been read from it. */
   shown: Shown | null;
 }) {
   const size = useSignal<readonly [number, number]>([1, 1]);

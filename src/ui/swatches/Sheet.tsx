@@ -4,7 +4,7 @@ import { drawCard } from '../../pigment/calibrate/sheet.ts';
 import { saySwatches } from '../words/swatches.ts';
 import { nameOfPage } from './cards.ts';
 
-/** A page of swatches as it is printed, at its full size on paper. */
+/** A page of swatches at its printed size. */
 export function Sheet({ card }: { card: Card }) {
   const svg = useMemo(() => drawCard(card), [card]);
   return (
@@ -13,7 +13,7 @@ export function Sheet({ card }: { card: Card }) {
       data-paper={card.paper}
       role="img"
       aria-label={saySwatches.sheet(nameOfPage(card))}
-      // Our own drawing, in which everything that a painter typed is escaped.
+      // This SVG comes from our own code, which escapes all text from the painter.
       dangerouslySetInnerHTML={{ __html: svg }}
     />
   );

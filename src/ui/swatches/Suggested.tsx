@@ -6,7 +6,7 @@ import { pileWords, want } from './cards.ts';
 import { fitFault, fitNow, fitting, suggestions } from './fitting.ts';
 import { goTo } from './routes.ts';
 
-/** Which swatches would teach most next, and why. */
+/** The swatches that would add the most evidence, with reasons. */
 export function Suggested() {
   const some = suggestions.value;
   const stock = ownStock.value;

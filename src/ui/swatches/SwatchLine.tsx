@@ -8,14 +8,14 @@ import { figure } from '../locale.ts';
 import { saySwatches } from '../words/swatches.ts';
 import { LeaveOut } from './LeaveOut.tsx';
 
-/** One swatch as it was seen, edge upon edge with what is foreseen. */
+/** One swatch: its observed colour beside the predicted one. */
 export function SwatchLine({
   swatch: { painted, foreseen, deltaE00, unlikely },
   was,
   paints,
 }: {
   swatch: FittedPainted;
-  /** How far it was from what the shelf foresaw. */
+  /** How visible its difference from the shelf's current prediction is; null when there is none. */
   was: keyof typeof saySwatches.wasBefore | null;
   paints: readonly Pick<PaintToFit, 'pigment' | 'label'>[];
 }) {

@@ -16,13 +16,16 @@ import { ReadScreen } from './ReadScreen.tsx';
 import { lessons } from './records.ts';
 import { SWATCHES } from './routes.ts';
 
-/** Where the painter's own paints are learnt: cards, photographs, curves, piles, and what they teach. */
+/**
+ * Calibration of the studio's own paints: cards, photographs, measured curves, piles, and the fit.
+ */
 export function SwatchesScreen() {
   const [, what, id] = route.value.within;
   const heading = useRef<HTMLElement>(null);
   const open = [what, id].join('/');
   const first = useRef(true);
-  // Each of its pages is a page: it begins at its top, and its heading takes the focus.
+  // Each of its pages behaves like a new page: it starts at the top, and its heading gets the
+  // focus.
   useLayoutEffect(() => {
     if (first.current && what === undefined) {
       first.current = false;

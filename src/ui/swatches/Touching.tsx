@@ -5,17 +5,20 @@ import { saySwatches } from '../words/swatches.ts';
 import { Crosshair } from './Crosshair.tsx';
 import { Over } from './Over.tsx';
 
-/** One thing to touch. */
+/** One point to mark. */
 export interface Turn {
-  /** "Touch place 3: yellow ochre, alone." */
+  /** The instruction, such as "Touch place 3: yellow ochre, alone." */
   readonly words: string;
-  /** What stands over the point once it is set. */
+  /** Label drawn at the point once it is set. */
   readonly mark: string;
-  /** It may be missing from the picture. */
+  /** The point may be skipped when it is not in the picture. */
   readonly mayMiss?: boolean;
 }
 
-/** Touches one thing after the other on a photograph, by finger or by keys; missing ones are null. */
+/**
+ * Lets the painter mark a series of points on a photograph, by finger or keys. Skipped points are
+ * null; coordinates are fractions of width and height.
+ */
 export function Touching({
   url,
   alt,

@@ -5,7 +5,7 @@ import { said } from '../locale.ts';
 import { ownStock } from '../shelf/state.ts';
 import { dayWords, saySwatches, today } from '../words/swatches.ts';
 
-/** How each paint is known now, and how it would be. */
+/** The provenance and expected error of each paint's curve, now and after the fit. */
 export function TrustChange({ fit }: { fit: FitFound }) {
   const stock = ownStock.value;
   return (

@@ -4,7 +4,10 @@ import { ownStock } from '../shelf/state.ts';
 import { found } from './fitting.ts';
 import { foreseenOf } from './pile.ts';
 
-/** How far each swatch of the fit came out from what the shelf as it is foresees; null where it cannot say. */
+/**
+ * CIEDE2000 between each swatch of the fit and the prediction of the current shelf; null where it
+ * has no prediction.
+ */
 export const before = computed(() =>
   (found.value?.swatches ?? []).map(({ painted: { parts, lab } }) => {
     const foreseen = foreseenOf(parts, ownStock.value);

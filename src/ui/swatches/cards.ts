@@ -17,9 +17,9 @@ import { sayShelf } from '../words/shelf.ts';
 import { dayWords, saySwatches, today } from '../words/swatches.ts';
 import { lessons } from './records.ts';
 
-/** What the painter wants on a card. */
+/** Options for new cards. */
 export interface Wanted {
-  /** Ids of entries; null: those that were never brushed out, or all where none is left. */
+  /** Ids of entries. Null selects those that were never brushed out, or all when none is left. */
   readonly paints: readonly string[] | null;
   readonly tints: readonly number[];
   readonly paper: Paper;
@@ -30,12 +30,12 @@ export const want = (change: Partial<Wanted>): void => {
   wanted.value = { ...wanted.value, ...change };
 };
 
-/** Every paint that can be brushed out, but for the white. */
+/** All paints in stock except the white. */
 export const brushable = computed(() =>
   ownStock.value.entries.filter(({ id, amount }) => id !== ownStock.value.white && amount !== 0),
 );
 
-/** Entries that stand alone on some card. */
+/** Entries that are alone on some place of a card. */
 const onCards = computed(
   () =>
     new Set(
@@ -54,7 +54,7 @@ export const chosenPaints = computed<readonly StockEntry[]>(() => {
   return notYet.value.length > 0 ? notYet.value : brushable.value;
 });
 
-/** One more than any card of the book has. */
+/** Number of the next card: one more than the highest number in the book. */
 const nextNumber = computed(() =>
   (lessons.value?.cards ?? []).reduce(
     (next, { body }) =>
@@ -63,7 +63,7 @@ const nextNumber = computed(() =>
   ),
 );
 
-/** The pages that these wishes make; none where there is nothing to brush out, or no white. */
+/** The pages of the new card; empty when there is nothing to brush out, or no white. */
 export const pages = computed<readonly Card[]>(() => {
   const stock = ownStock.value;
   const white = stock.entries.find(({ id }) => id === stock.white);
@@ -84,7 +84,7 @@ export const pages = computed<readonly Card[]>(() => {
   );
 });
 
-/** "Yellow ochre 2, ultramarine 1" */
+/** A mixture in words, such as "Yellow ochre 2, ultramarine 1". */
 export function pileWords(parts: readonly Part[], stock: Stock): string {
   return parts
     .map(({ pigment, parts: amount }) => {
@@ -107,8 +107,9 @@ export const nameOfPage = ({ name = '', page, pages: of }: Card): string =>
   of === 1 ? name : `${name}, ${saySwatches.pageOf(page, of)}`;
 
 /**
- * Keeps these pages, so that their photographs can be read later: all of them, or none.
- * @param onUndone called when the painter takes it back
+ * Saves these pages in the book, so that their photographs can be read later: all or none.
+ * @param onUndone called when the painter undoes it
+ * @returns the ids of the cards; null on failure
  */
 export async function keepCards(
   cards: readonly Card[],
@@ -144,14 +145,14 @@ export async function keepCards(
   return ids;
 }
 
-/** A page as a file that prints at its full size. */
+/** Downloads a page as an SVG file that prints at its actual size. */
 export async function takeFile(card: Card): Promise<void> {
   const name = nameOfPage(card).replace(/[^\p{L}\p{N}]+/gu, '-');
   const file = new File([drawCard(card)], `swatch-${name}.svg`, { type: 'image/svg+xml' });
   if ((await saveFile(file)) === 'failed') complain(saySwatches.fileFailed);
 }
 
-/** Puts a card, a file of curves or a pile into the bin, and offers the way back. */
+/** Moves a card, a file of curves or a pile to the bin, with undo. */
 export async function removeEntry({ id, body }: Entry): Promise<void> {
   const book = await opening;
   const removed = await book?.remove(id);

@@ -12,13 +12,19 @@ import { type Samples, samplesOf } from './sample.ts';
 
 const MOST_BYTES = 5_000_000;
 
-/** The samples of a file; or a sentence. */
+/**
+ * Reads the samples of a file.
+ * @returns a sentence as fault
+ */
 export async function readFile(file: File): Promise<Result<Samples, string>> {
   if (file.size > MOST_BYTES) return fail(saySwatches.fileTooLarge);
   return samplesOf(await file.text(), file.name, ownStock.peek());
 }
 
-/** Keeps a file's samples, with the lots that they are of. */
+/**
+ * Saves a file's samples, with the lots of their paints.
+ * @returns true on success
+ */
 export async function keepCurves(
   { name, geometry, specular, samples }: Samples,
   over: Entry<'curves'> | null,
@@ -41,7 +47,7 @@ export async function keepCurves(
   return put.ok;
 }
 
-/** The samples as a file for other programs. */
+/** Exports the samples as a file for other programs. */
 export async function takeCurvesOut(
   { body }: Entry<'curves'>,
   form: 'cgats' | 'csv',

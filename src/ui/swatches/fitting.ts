@@ -12,24 +12,26 @@ import { learnt } from './records.ts';
 
 export const fitting = job();
 
-/** The last fit, and what it was made from. */
+/** The last fit, with its input. */
 const last = signal<{ readonly of: Learnt; readonly result: Fit } | null>(null);
 
-/** The curves that everything in the book asks for; null while they are not found yet, or cannot be. */
+/** The curves fitted to the current evidence; null while there are none or the fit failed. */
 export const found = computed<FitFound | null>(() =>
   last.value && last.value.of === learnt.value && last.value.result.ok
     ? last.value.result.value
     : null,
 );
 
-/** What the last fit would have brushed out next; null before anything was fitted. */
+/**
+ * Swatches suggested by the last fit, limited to paints on the shelf; null before the first fit.
+ */
 export const suggestions = computed(() =>
   last.value?.result.ok ? last.value.result.value.suggestions.filter(isHere) : null,
 );
 const isHere = ({ parts }: Suggestion): boolean =>
   parts.every(({ pigment }) => ownStock.value.entries.some(({ id }) => id === pigment));
 
-/** Why there are none, in words; empty where there is nothing wrong. */
+/** Why there are no curves, as a sentence; '' when there is no fault. */
 export const fitFault = computed<string>(() => {
   if (learnt.value?.swatches.length === 0) return saySwatches.fitNothing;
   if (ownStock.value.white === null) return saySwatches.noWhite;
@@ -37,10 +39,10 @@ export const fitFault = computed<string>(() => {
   return result && !result.ok ? calibrationFaultWords(result.fault) : '';
 });
 
-/** What is being fitted now. */
+/** The evidence of the running fit. */
 let underWay: Learnt | null = null;
 
-/** Finds the curves, unless they are known already or on their way. */
+/** Starts a fit unless the current evidence has been fitted or is being fitted. */
 export async function fitNow(): Promise<void> {
   const of = learnt.value;
   const stock = ownStock.value;
@@ -65,7 +67,10 @@ export async function fitNow(): Promise<void> {
   if (result) last.value = { of, result };
 }
 
-/** The shelf takes the curves; undo brings back those that it had. */
+/**
+ * Applies the fitted curves to the shelf, with undo.
+ * @returns true on success
+ */
 export async function acceptFound(): Promise<boolean> {
   const fit = found.value;
   return fit !== null && (await acceptFit(fit, today())).ok;

@@ -23,7 +23,7 @@ function readingOf(of: Seen, byHand: boolean): CardReading {
   };
 }
 
-/** Keeps what a photograph showed with its card, and the photograph too. */
+/** Saves a reading with its card, together with the photograph. */
 export async function keepReading(
   id: string,
   seen: Seen,
@@ -31,7 +31,7 @@ export async function keepReading(
   kept: KeptPhoto | null,
 ): Promise<void> {
   const book = await opening;
-  // As it is now: another window may have changed it since.
+  // The current version, because another window may have changed the card.
   const card = lessons.peek()?.cards.find((each) => each.id === id);
   if (!book || !card) return;
   const file = kept
@@ -63,7 +63,7 @@ export async function keepReading(
   else complain(bookFaultWords(put.fault));
 }
 
-/** Learns nothing more from a place, or takes all of a card's in again. */
+/** Excludes places of a card from calibration; an empty list includes all again. */
 export async function leaveOut(id: string, numbers: readonly number[]): Promise<void> {
   const book = await opening;
   const card = lessons.peek()?.cards.find((each) => each.id === id);

@@ -11,15 +11,18 @@ import { inSentence } from '../../pigment/near.ts';
 import type { Stock } from '../../pigment/stock.ts';
 import { listed, partsWords } from '../drawn/say.ts';
 
-/** How a pile came out. */
+/** The observed colour of a pile. */
 export interface CameOut {
   readonly lab: Lab;
   readonly known: PileBody['known'];
-  /** Measured, as the book keeps what was seen. */
+  /** Measured reflectance under {@link asKept}'s surface, 0…1; null when not measured. */
   readonly R: Reflectance | null;
 }
 
-/** A measured spectrum as the book keeps what was seen; where the file does not say how, it was seen so. */
+/**
+ * Converts a measured spectrum to the surface under which the book stores observations.
+ * @param specular how the file was measured; null counts as that surface's own setting
+ */
 export function measured(
   R: Reflectance,
   specular: 'included' | 'excluded' | null,
@@ -31,7 +34,9 @@ export function measured(
   return { lab: seen.lab, known: 'measured', R: seen.R };
 }
 
-/** A colour that was judged beside those of the screen, as the book keeps what was seen. */
+/**
+ * Converts a colour judged on the screen to the surface under which the book stores observations.
+ */
 export const judged = (lab: Lab, stock: Stock): Lab =>
   seenAs(
     { id: '', parts: [], kind: 'photographed', lab, R: null },
@@ -39,7 +44,10 @@ export const judged = (lab: Lab, stock: Stock): Lab =>
     asKept(stock),
   ).lab;
 
-/** What the shelf foresees of a pile, as the book keeps what was seen; null where it is none, or a paint has no curve. */
+/**
+ * Predicted colour of a pile, under the surface with which the book stores observations. Null when
+ * the parts are invalid or a paint has no curve.
+ */
 export function foreseenOf(mixed: readonly Part[], stock: Stock): Lab | null {
   const once = new Set(mixed.map(({ pigment }) => pigment)).size === mixed.length;
   if (mixed.length === 0 || !once || !mixed.every((part) => part.parts > 0)) return null;
@@ -58,7 +66,11 @@ export function foreseenOf(mixed: readonly Part[], stock: Stock): Lab | null {
   return labOf(addSurface(R, asKept(stock)));
 }
 
-/** A logged pile as the book keeps it: with its lots, its day, and what was foreseen on it. */
+/**
+ * A logged pile in its stored form, with its lots, date and prediction. Null when there is no
+ * prediction.
+ * @param date ISO date
+ */
 export function pileBodyOf(
   mixed: readonly Part[],
   { lab, known, R }: CameOut,

@@ -6,17 +6,21 @@ import { complain, opening, tell } from '../studio.ts';
 import { saySwatches, today } from '../words/swatches.ts';
 import { type CameOut, foreseenOf, pileBodyOf } from './pile.ts';
 
-/** A pile that is being logged. */
+/** Parts of the pile that is being logged, by ids of entries on the shelf. */
 export const parts = signal<readonly Part[]>([]);
 export const cameOut = signal<CameOut | null>(null);
 
-/** A pile handed over from elsewhere, by ids of the shelf's entries. */
+/** Starts logging a pile from another screen, by ids of entries on the shelf. */
 export function handOver(mixed: readonly Part[], seen: CameOut | null): void {
   parts.value = mixed;
   cameOut.value = seen;
 }
 
-/** Keeps the pile at hand. @returns why not, in a sentence; empty when it is kept */
+/**
+ * Saves the pile that is being logged.
+ * @returns the reason of a failure as a sentence; '' on success, ' ' when an error notice already
+ *   shows it
+ */
 export async function keepPile(note: string): Promise<string> {
   const seen = cameOut.peek();
   const stock = ownStock.peek();

@@ -16,22 +16,22 @@ import { saySwatches } from '../words/swatches.ts';
 import { keepReading } from './keeping.ts';
 import type { Shown } from './SeenPlaces.tsx';
 
-/** A photograph that is being read, or was. */
+/** The photograph to read, with its object URL. */
 export interface Taken {
   readonly file: Blob;
   readonly url: string;
 }
 export const taken = signal<Taken | null>(null);
 export const readingWork = job();
-/** Why it could not be read, in a sentence; empty where nothing is wrong. */
+/** Why it could not be read, as a sentence; '' when there is no fault. */
 export const readFault = signal('');
-/** The place that stood in the way, where it is one that can be left out; else null. */
+/** Number of the place that made the reading fail, when it can be left out; otherwise null. */
 export const inTheWay = signal<number | null>(null);
-/** Places that the photograph is read without. */
+/** Numbers of places that the reading ignores. */
 export const without = signal<readonly number[]>([]);
 export const seen = signal<Seen | null>(null);
 
-/** The same, as it is shown. */
+/** The reading in the form that the screen shows. */
 export const shown = computed<Shown | null>(() => {
   const now = seen.value;
   return (
@@ -48,15 +48,15 @@ export const shown = computed<Shown | null>(() => {
   );
 });
 
-/** L* of the references, as the painter knows them. */
+/** L* of the white and grey references, set by the painter. */
 export const whiteIs = signal(USUAL_REFERENCES.white[0]);
 export const greyIs = signal(USUAL_REFERENCES.grey[0]);
-/** Colours of a chart, from the file that came with it. */
+/** Reference colours of a colour chart, from its own file. */
 export const chartLabs = signal<readonly Lab[] | null>(null);
 export const chartCorners = signal<readonly Point[] | null>(null);
 export const corners = signal<readonly Point[] | null>(null);
 
-/** Forgets the photograph, not the references. */
+/** Clears the photograph and its reading, but not the references; revokes its object URL. */
 export function forgetPhoto(): void {
   readingWork.stop();
   if (taken.peek()) URL.revokeObjectURL(taken.peek()!.url);
@@ -89,13 +89,16 @@ const options = (): Shared => ({
     : {}),
 });
 
-/** A place that was touched, at shares of the photograph's width and height. */
+/** A place marked by the painter, in fractions of the photograph's width and height. */
 export interface Touched {
   readonly place: Pick<Place, 'number' | 'kind' | 'label' | 'parts'>;
   readonly at: Point;
 }
 
-/** What a photograph shows, by its marks or by what was touched; null when stopped. */
+/**
+ * Reads a photograph, by the card's printed marks or the points that the painter marked. Null when
+ * stopped.
+ */
 export async function lookAt(
   file: Blob,
   how:
@@ -123,7 +126,7 @@ export async function lookAt(
   return read && { read, kept };
 }
 
-/** Reads the photograph at hand as this card, and keeps what it shows at once. */
+/** Reads the current photograph as this card and saves the reading at once. */
 export async function readAs(
   card: Entry<'card'>,
   touches: readonly Touched[] | null = null,
@@ -156,13 +159,13 @@ export async function readAs(
   await keepReading(card.id, read.value, touches !== null, kept);
 }
 
-/** A photograph's fault or a card's, in a sentence. */
+/** The sentence for a fault of reading a photograph or a card. */
 export const readFaultWords = (fault: PhotoFault | CalibrationFault): string =>
   /^(card|touch|chart|tint|swatch)-|^stopped$/.test(fault.code)
     ? calibrationFaultWords(fault as CalibrationFault)
     : photoFaultWords(fault as PhotoFault);
 
-/** The values of a chart, or why the file holds none. */
+/** Reads a chart's reference colours from its file; on failure sets the fault instead. */
 export async function takeChart(file: File): Promise<void> {
   const read = readChart(await file.text());
   chartLabs.value = read.ok ? read.value : null;

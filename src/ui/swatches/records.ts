@@ -7,18 +7,21 @@ import { accuracyOf } from '../../pigment/calibrate/pile.ts';
 import { ownStock } from '../shelf/state.ts';
 import { book, complain, edition } from '../studio.ts';
 
-/** Every swatch card, file of curves and logged pile of the book, the newest first; null until they are read. */
+/**
+ * All swatch cards, files of curves and logged piles in the book, newest first; null until they are
+ * read.
+ */
 export const lessons = signal<Lessons | null>(null);
 
-/** What they teach of the paints on the shelf as they are now. */
+/** The evidence that they give about the paints now on the shelf. */
 export const learnt = computed(() => lessons.value && learntFrom(lessons.value, ownStock.value));
 
-/** Whether something was seen that the shelf's curves know nothing of. */
+/** Whether there is evidence to which the shelf's curves were not fitted. */
 export const isNews = computed(
   () => learnt.value !== null && hasNews(learnt.value, ownStock.value),
 );
 
-/** How well piles of the lots still in use were foreseen. */
+/** Accuracy of predictions for piles whose lots are still in use. */
 export const accuracy = computed(() =>
   accuracyOf(
     (lessons.value?.piles ?? [])
@@ -27,7 +30,7 @@ export const accuracy = computed(() =>
   ),
 );
 
-/** What was read, by id: only what has changed since is read again. */
+/** Cache of entries by id; only entries that changed are read again. */
 const known = new Map<string, Entry>();
 
 async function entriesOf<K extends Kind>(from: Book, kind: K): Promise<Entry<K>[]> {
@@ -38,7 +41,7 @@ async function entriesOf<K extends Kind>(from: Book, kind: K): Promise<Entry<K>[
   }
   const entries: Entry<K>[] = [];
   for (const { id, changed, conflictOf } of cards.value) {
-    // A second version of an entry would count twice.
+    // A conflict copy would count its evidence twice.
     if (conflictOf !== undefined) continue;
     const before = known.get(id);
     if (before?.changed === changed) {
@@ -69,7 +72,7 @@ effect(() => {
       await entriesOf(here, 'pile'),
     ];
     if (mine !== last) return;
-    // What a fit was made of stays the same thing while nothing in it has changed.
+    // Keep the same object while nothing has changed, so that a fit made from it stays valid.
     const was = lessons.peek();
     const same =
       was && isSame(was.cards, cards) && isSame(was.curves, curves) && isSame(was.piles, piles);

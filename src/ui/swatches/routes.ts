@@ -1,10 +1,11 @@
 import { go, hrefOf } from '../route.ts';
 
-/** Within the shelf's own address; no entry of a stock is called so. */
+/** Segment of the shelf's address; no entry of a stock has this id. */
 export const SWATCHES = 'swatches';
 
 export type Page = 'new' | 'card' | 'read' | 'fit' | 'curves' | 'pile';
 
+/** Address of a calibration page. */
 export const hrefTo = (page?: Page, ...id: readonly string[]): string =>
   hrefOf('book', 'shelf', SWATCHES, ...(page === undefined ? [] : [page]), ...id);
 

@@ -7,12 +7,16 @@ import type { Stock } from '../../pigment/stock.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { saySwatches } from '../words/swatches.ts';
 
-/** Samples of a file, with what each is said to be. */
+/** The samples of a file, with the composition assigned to each. */
 export type Samples = Pick<CurvesBody, 'name' | 'geometry' | 'specular' | 'samples'> & {
   readonly remarks: readonly string[];
 };
 
-/** The samples of a text, told by their names what they are as far as that goes; or a sentence. */
+/**
+ * Parses a file of spectra and guesses each sample's composition from its name.
+ * @param name of the file
+ * @returns a sentence as fault
+ */
 export function samplesOf(text: string, name: string, stock: Stock): Result<Samples, string> {
   const read = readSpectra(text);
   if (!read.ok) return fail(curvesFaultWords(read.fault));
@@ -33,7 +37,7 @@ export function samplesOf(text: string, name: string, stock: Stock): Result<Samp
   });
 }
 
-/** What is wrong with what a sample is said to be; empty where nothing is. */
+/** The message for an invalid composition; '' when it is valid. */
 export function rowFault({ parts }: MeasuredSample): string {
   const once = new Set(parts.map(({ pigment }) => pigment)).size === parts.length;
   const sound = parts.every((part) => part.parts > 0 && Number.isFinite(part.parts));

@@ -10,9 +10,10 @@ import { complain } from '../studio.ts';
 import { say } from '../words/frame.ts';
 import { calledBy } from './called.ts';
 
-/** Our own specimens, for a first try with no photograph at hand. */
+/** Our own specimens, to try the app without a photograph. */
 const SAMPLES = ['jay-feather', 'rowan-branch', 'lichened-wall'] as const;
 
+/** Walk: takes or chooses a photograph, and lists the recent specimens. */
 export function WalkScreen() {
   useEffect(expectPhoto, []);
   return (
@@ -29,7 +30,7 @@ export function WalkScreen() {
         <PhotoButton label={say.choose} onOpen={rehearse} onTake={bring} main />
       </div>
       <GatheringLine roomy />
-      {/* Nothing moves for the offer of a browser that makes it late; by hand it is made before anything is saved. */}
+      {/* The late offer ("asks") is below the cards, so that it moves nothing. */}
       <InstallHint way="by hand" />
       <Cards kind="specimen" heading={say.specimensHeading} empty={<Samples />} />
       <InstallHint way="asks" />
@@ -42,7 +43,7 @@ const bring = (file: File): void => void bringPhotograph(file, calledBy(file.nam
 
 const STAGES = { keeping: say.keeping, gathering: say.gathering, looking: say.looking } as const;
 
-/** How far a photograph is; `roomy` keeps room for it while there is none. */
+/** Progress of the current photograph; `roomy` reserves the space while there is none. */
 export function GatheringLine({ roomy = false }: { roomy?: boolean }) {
   const now = gathering.value;
   return (

@@ -16,6 +16,7 @@ const BookScreen = lazy(async () => (await import('./book/BookScreen.tsx')).Book
 const GuideScreen = lazy(async () => (await import('./guide/GuideScreen.tsx')).GuideScreen);
 const ShelfScreen = lazy(async () => (await import('./shelf/ShelfScreen.tsx')).ShelfScreen);
 
+/** Root component: navigation, save line, the screen of the current route, and notices. */
 export function App() {
   return (
     <>
@@ -43,8 +44,8 @@ function Screen() {
   const onShelf = where === 'book' && open === 'shelf';
   const inGuide = where === 'book' && open === 'guide';
   const first = useRef(true);
-  // A new place is announced: its heading takes the focus, as a new page's would, and before it is seen:
-  // a key pressed at once goes on from there.
+  // Focus the heading of a new place so that it is announced like a new page. A layout effect, so
+  // that a key pressed at once already acts from there.
   useLayoutEffect(() => {
     if (first.current) first.current = false;
     else document.querySelector<HTMLElement>('main h1')?.focus();
@@ -67,7 +68,7 @@ function Screen() {
   }
 }
 
-/** The address names nothing that there is. */
+/** Page for an address that does not exist. */
 function Lost() {
   return (
     <section class="page">
@@ -93,13 +94,13 @@ const ICONS: Record<Place, JSX.Element> = {
   book: <BookIcon />,
 };
 
-/** Remembers what was open in a place, so that its link leads back there. */
+/** What was last open in each place, so that its link leads back there. */
 const lastOpen: Partial<Record<Place, string>> = {};
 
 function Places() {
   const { place: here, open, lost } = route.value;
   if (open !== null) lastOpen[here] = open;
-  // A drapery that was begun anew has no name yet: its link leads to it all the same.
+  // A new drapery has no id yet; without this the link would lead to the previous one.
   else if (here === 'drapery') delete lastOpen.drapery;
   return (
     <nav class="places" aria-label={say.places}>

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 
-/** What a control is described by: its help and its fault, where it has them. */
+/** The `aria-describedby` of a control: the ids of its help and its error, where it has them. */
 export function described(
   id: string,
   help: string | undefined,
@@ -10,7 +10,7 @@ export function described(
   return notes.length > 0 ? notes.join(' ') : undefined;
 }
 
-/** A control under its label; below it its help, and what is wrong with what stands there. */
+/** A labelled control, with its help and error message below. */
 export function Labelled({
   id,
   label,

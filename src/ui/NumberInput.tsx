@@ -3,8 +3,8 @@ import { readNumber } from '../pigment/number.ts';
 import { typed } from './locale.ts';
 
 /**
- * A number that takes a decimal comma as well as a point, which the browser's own number field refuses in
- * some languages. While it is being typed in, nothing else writes into it.
+ * A number field that accepts a decimal comma as well as a point; the browser's own number field
+ * refuses one of them in some locales. Its text is not overwritten while it has the focus.
  */
 export function NumberInput({
   label,
@@ -15,14 +15,14 @@ export function NumberInput({
   late = false,
 }: {
   label: string;
-  /** null leaves it empty. */
+  /** Null for an empty field. */
   value: number | null;
-  /** Gets null for an empty field; what is no number is passed over. */
+  /** Called with null for an empty field; not called for invalid input. */
   onNumber: (value: number | null) => void;
   decimals?: number;
-  /** It may be below 0. */
+  /** Negative numbers are allowed. */
   signed?: boolean;
-  /** Heard only when the field is left. */
+  /** Report the value on change (when the field is left), not on every input. */
   late?: boolean;
 }) {
   const input = useRef<HTMLInputElement>(null);
@@ -42,7 +42,7 @@ export function NumberInput({
       <input
         ref={input}
         type="text"
-        // A telephone's keys for decimals have no minus.
+        // The decimal keyboard of phones has no minus.
         inputMode={signed ? 'text' : 'decimal'}
         autocomplete="off"
         defaultValue={shown}

@@ -1,7 +1,7 @@
 import { useRef } from 'preact/hooks';
 import { CameraIcon, PictureIcon } from './drawn/icons.tsx';
 
-/** A real file input under a button's face: works by keyboard, and with a camera where there is one. */
+/** A button over a real file input, so that it works by keyboard and can open a camera. */
 export function PhotoButton({
   label,
   onOpen,
@@ -10,10 +10,13 @@ export function PhotoButton({
   capture = false,
 }: {
   label: string;
-  /** The browser opens its camera or its list of files: there is time until one is taken. */
+  /**
+   * Called when the browser opens its camera or file dialog: a moment to prepare for the
+   * photograph.
+   */
   onOpen?: () => void;
   onTake: (file: File) => void;
-  /** Whether it is what is to be done now. */
+  /** Whether it is the main action now. */
   main: boolean;
   capture?: boolean;
 }) {
@@ -32,7 +35,7 @@ export function PhotoButton({
         onChange={() => {
           const file = input.current?.files?.[0];
           if (file) onTake(file);
-          // The same file must be able to be chosen again.
+          // Reset the input, so that the same file can be chosen again.
           if (input.current) input.current.value = '';
         }}
       />

@@ -2,8 +2,8 @@ import { type ComponentChildren, toChildArray } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 
 /**
- * What stands below the first screenful comes once that is seen, each child in a task of its own.
- * @param room keeps the place of what has not come yet
+ * Renders content below the first screenful after the first paint, each child in a task of its own.
+ * @param room placeholder that reserves the space of the missing children
  */
 export function Soon({
   children,

@@ -1,4 +1,4 @@
-/** Does what takes long once the page has shown that it was asked. */
+/** Runs long work after the next paint, so that the page first responds to the input. */
 export function afterPaint(work: () => void): void {
   requestAnimationFrame(() => setTimeout(work));
 }

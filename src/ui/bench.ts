@@ -5,21 +5,21 @@ const box = ownBox();
 const keyOf = (name: string): string => `bench ${name}`;
 
 /**
- * What lies on a bench and is not in the book yet outlives the page: it is noted when the page hides,
- * at once, for a page that is being closed has no time for more.
- * @param now what lies there; null for nothing, undefined to leave alone what was noted before
+ * Saves a screen's draft, which is not in the book yet, in localStorage when the page hides. That
+ * storage is synchronous, because a closing page has no time for more.
+ * @param now the current draft; null for none, undefined to leave the saved draft unchanged
  */
 export function keepBench(name: string, now: () => unknown): void {
   onHide(window, () => {
     const lies = now();
     if (lies === null) clearBench(name);
     else if (lies !== undefined)
-      // A browser that keeps nothing: the book has said so.
+      // Without localStorage there is nothing to do: the book has already reported it.
       using(box, (open) => open.setItem(keyOf(name), JSON.stringify(lies)), undefined);
   });
 }
 
-/** What lay there when the page was hidden last, as it was written; null for nothing. */
+/** The saved draft as JSON; null when there is none. */
 export function benchOf(name: string): string | null {
   return using(box, (open) => open.getItem(keyOf(name)), null);
 }

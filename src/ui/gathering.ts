@@ -14,9 +14,9 @@ import { job } from './state/job.ts';
 import { complain, opening, tell } from './studio.ts';
 import { say } from './words/frame.ts';
 
-/** A photograph being read or gathered. */
+/** Progress of a photograph that is being saved, gathered or examined. */
 export interface Gathering {
-  /** The specimen; null until the photograph is kept. */
+  /** Id of the specimen; null until the photograph is saved. */
   readonly specimen: string | null;
   readonly stage: 'keeping' | 'gathering' | 'looking';
   /** 0…1 */
@@ -26,8 +26,8 @@ export interface Gathering {
 export const gathering = signal<Gathering | null>(null);
 
 /**
- * Keeps a photograph at once, then gathers its harmony; the painter is taken to it as soon as it is kept.
- * @returns whether it was kept, or never can be
+ * Saves a photograph at once, opens it, and gathers its harmony.
+ * @returns true when it was saved or can never be; false when it may be tried again
  */
 export async function bringPhotograph(file: Blob, name = ''): Promise<boolean> {
   const book = await opening;
@@ -58,7 +58,9 @@ export async function bringPhotograph(file: Blob, name = ''): Promise<boolean> {
   return specimen !== null || result?.ok === false;
 }
 
-/** Gathers from one file, with progress; what was being gathered before gives way. Null when stopped. */
+/**
+ * Gathers a harmony from a photograph with progress; aborts the previous job. Null when stopped.
+ */
 export const gatherFrom = (
   job: PhotoJob,
   specimen: string | null,
@@ -77,7 +79,7 @@ export const gatherFrom = (
     }),
   );
 
-/** Looks at a photograph again for one colour. Null when stopped. */
+/** Examines a photograph again for one colour. Null when stopped. */
 export const lookFrom = (job: HandJob, specimen: string): Promise<HandResult | null> =>
   working(specimen, 'looking', (signal) => lookAgain(job, { signal }));
 
@@ -123,7 +125,10 @@ type FaultOf<R> =
 
 const WORDS = { ...editFaultWords, ...neutralFaultWords };
 
-/** Why there is no harmony, no spot, no second colour: what happened, then what to do. */
+/**
+ * The sentence for a fault of gathering, of a neutral spot or of adding a colour: what happened,
+ * then what to do.
+ */
 export const faultWords = (fault: FaultOf<PhotoResult> | FaultOf<HandResult>): string =>
   fault.code in WORDS
     ? WORDS[fault.code as keyof typeof WORDS]

@@ -19,15 +19,15 @@ const photoWorker = new WarmWorker(
   () => new Worker(new URL('../../workers/photo.worker.ts', import.meta.url), { type: 'module' }),
 );
 
-/** Gets ready for a photograph that is about to be chosen. */
+/** Starts the photograph worker, ready for a photograph that is about to be chosen. */
 export const expectPhoto = (): void => photoWorker.warm();
 
-/** Of the one rehearsal; there is none after the first photograph. */
+/** Controls the one warm-up run; none is made after the first photograph. */
 let rehearsal: AbortController | undefined;
 
 /**
- * Has the worker rehearse while a painter looks for a photograph: most of the time that the first takes goes into
- * compiling. One that comes before the end does not wait for it.
+ * Warms up the worker on a synthetic image while the painter chooses a photograph, because
+ * compilation takes most of the first one's time. A photograph that comes earlier aborts it.
  */
 export async function rehearsePhoto(): Promise<void> {
   if (rehearsal) return;
@@ -36,22 +36,22 @@ export async function rehearsePhoto(): Promise<void> {
   try {
     await photoWorker.run<RehearsalJob, null, never>({ act: 'rehearse' }, { signal });
   } catch {
-    // Given up for a photograph, or not possible here: the first takes as long as it does.
+    // Aborted for a photograph, or not possible here: the first photograph only takes longer.
   }
 }
 
-/** Reads a photograph and gathers its harmony, away from the page's own thread. */
+/** Reads a photograph and gathers its harmony in a worker. */
 export function readPhoto(job: PhotoJob, options: JobOptions<PhotoNews>): Promise<PhotoResult> {
   rehearsal ??= new AbortController();
   rehearsal.abort();
   return photoWorker.run(job, options);
 }
 
-/** Looks at a photograph again for one colour. */
+/** Examines a photograph again for one colour, in a worker. */
 export const lookAgain = (job: HandJob, options: JobOptions<never>): Promise<HandResult> =>
   photoWorker.run(job, options);
 
-/** Everything about mixtures, away from the page's own thread. */
+/** Runs one job of the mixture search in a worker. */
 export const workMixtures = <K extends Kind>(
   kind: K,
   takes: MixtureWork[K]['takes'] & { readonly shelf: Shelf },
@@ -64,7 +64,7 @@ export const workMixtures = <K extends Kind>(
     options,
   );
 
-/** Works out cloths; each comes as news as soon as it is ready. */
+/** Computes cloths in a worker; each is reported as soon as it is ready. */
 export const drapeCloths = (job: DraperyJob, options: JobOptions<DraperyNews>): Promise<null> =>
   runJob(
     () =>
@@ -81,13 +81,13 @@ const calibrating = <T>(job: CalibrateJob, options: JobOptions<CalibrateNews>): 
     options,
   );
 
-/** Reads a photographed swatch card, or a photograph place by place. */
+/** Reads a photographed swatch card, or the marked points of a photograph, in a worker. */
 export const readSwatches = (
   job: ReadJob | TouchJob,
   options: JobOptions<CalibrateNews>,
 ): Promise<Read> => calibrating(job, options);
 
-/** Fits the paints of a shelf to everything that was seen of them. */
+/** Fits the curves of a shelf's paints to the evidence, in a worker. */
 export const fitPaints = (job: FitJob, options: JobOptions<CalibrateNews>): Promise<Fit> =>
   calibrating(job, options);
 

@@ -3,8 +3,8 @@ import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import { say } from './words/frame.ts';
 
 /**
- * A screen whose code comes when it is first gone to, so that the first screen waits for nothing else.
- * All of it is on the device after the first visit.
+ * A screen whose code is loaded at its first use, so that the first screen loads nothing else.
+ * After the first visit all code is available offline.
  */
 export function lazy(load: () => Promise<ComponentType>): ComponentType {
   let known: ComponentType | null = null;
@@ -21,7 +21,7 @@ export function lazy(load: () => Promise<ComponentType>): ComponentType {
         () => setFailed(true),
       );
     }, [Screen, failed]);
-    // The place was announced before its heading was there.
+    // The place was announced before this heading existed, so focus it now.
     useLayoutEffect(() => {
       if (Screen && document.activeElement === document.body)
         document.querySelector<HTMLElement>('main h1')?.focus();

@@ -1,4 +1,7 @@
-/** Numbers, days and lengths as the reader writes them; what the core says in figures is set the same way. */
+/**
+ * Formatting of numbers, dates and lengths in the reader's locale; figures inside the core's
+ * sentences are reformatted too.
+ */
 import { readNumber } from '../pigment/number.ts';
 
 const made = new Map<string, Intl.NumberFormat>();
@@ -10,7 +13,7 @@ function format(least: number, most: number, useGrouping: boolean): Intl.NumberF
     minimumFractionDigits: least,
     maximumFractionDigits: most,
     useGrouping,
-    // Digits that every field here reads.
+    // Digits that all input fields can read.
     numberingSystem: 'latn',
   });
   made.set(key, one);
@@ -18,34 +21,35 @@ function format(least: number, most: number, useGrouping: boolean): Intl.NumberF
 }
 
 /**
- * A figure with so many decimals, or from so few to so many. Small whole numbers are written alike everywhere,
- * and need not wait until the browser has what it sets figures with.
+ * A number with `least` to `most` decimals. Small whole numbers look the same in every locale, so
+ * they do not load the browser's number formatting.
  */
 export const figure = (value: number, least: number, most = least): string =>
   least === 0 && Number.isInteger(value) && value >= 0 && value < 1000
     ? String(value)
     : format(least, most, true).format(value);
-/** How many of something. */
+/** A count as a whole number. */
 export const count = (value: number): string => figure(Math.round(value), 0);
-/** A number as it stands in a field: at most so many decimals, and nothing between thousands. */
+/** A number in the form of an input field: at most `most` decimals, no grouping. */
 export const typed = (value: number, most = 3): string =>
   format(0, most, false).format(value).replace('−', '-');
 
 let point: string | undefined;
-/** What parts the whole from its decimals here; asked late, for the first screen has no figures. */
+/** The locale's decimal separator. Computed on demand, because the first screen has no figures. */
 const pointHere = (): string => {
   point ??= typed(1.5).replace(/\d/g, '');
   return point;
 };
 const POINT = /(?<=\d)\.(?=\d)/g;
-/** What the core says, with its figures as the reader writes them. */
+/** A sentence of the core with the locale's decimal separator. */
 export const said = (text: string): string =>
   pointHere() === '.' ? text : text.replaceAll(POINT, pointHere());
 
 /**
- * The same for a sheet that stands in the page already. What the painter wrote stays as it was written: the names of
- * palettes and piles, and lots where they are told as lots ("lot 7.2", "Lots 7.2, 8.1;").
- * @param lots as they stand on the shelf
+ * The same for a sheet that is already in the page, in place. The painter's own text is left
+ * unchanged: the names of palettes and piles, and lots after the word ("lot 7.2", "Lots 7.2,
+ * 8.1;").
+ * @param lots the lots on the shelf
  */
 export function saidIn(page: Node | null, lots: readonly string[]): void {
   if (page === null || pointHere() === '.') return;
@@ -67,7 +71,10 @@ export function saidIn(page: Node | null, lots: readonly string[]): void {
 
 const CM_PER_INCH = 2.54;
 export const inchesOf = (cm: number): number => cm / CM_PER_INCH;
-/** A length in cm, of centimetres or inches as written ("60", "60 cm", "24 in", "24″"); null for anything else. */
+/**
+ * Parses a length in centimetres or inches ("60", "60 cm", "24 in", "24″") and returns centimetres;
+ * null for anything else.
+ */
 export function readLength(text: string): number | null {
   const [, number, unit] = /^\s*([\d.,]+)\s*(cm|in|inch|inches|"|″|)\s*$/i.exec(text) ?? [];
   const value = number === undefined ? null : readNumber(number);
@@ -75,18 +82,18 @@ export function readLength(text: string): number | null {
   return value * CM_PER_INCH;
 }
 
-/** An ISO day or date in the reader's own manner. */
+/** An ISO date, or date and time, as a date in the reader's locale. */
 export const dateWords = (iso: string): string =>
   new Date(iso.length === 10 ? `${iso}T12:00:00` : iso).toLocaleDateString(undefined, {
     day: 'numeric',
     month: 'long',
     year: 'numeric',
   });
-/** The same with the hour. */
+/** An ISO date and time in the reader's locale, with the time of day. */
 export const momentWords = (iso: string): string =>
   new Date(iso).toLocaleString(undefined, { dateStyle: 'long', timeStyle: 'short' });
 
-/** Today where the painter is, as an ISO day. */
+/** Today's ISO date in the local time zone. */
 export function today(): string {
   const now = new Date();
   const two = (n: number) => String(n).padStart(2, '0');

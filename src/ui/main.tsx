@@ -6,5 +6,5 @@ import { watchForUpdates } from './update.ts';
 
 render(<App />, document.getElementById('kingcup')!);
 watchForUpdates();
-// A browser that keeps nothing has nothing to hand over.
+// Without storage in the browser there is nothing to import.
 takeShared().catch(() => {});

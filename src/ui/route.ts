@@ -4,19 +4,22 @@ import { arrived, leaving, named } from './trail.ts';
 export const PLACES = ['walk', 'harmony', 'drapery', 'palette', 'book'] as const;
 export type Place = (typeof PLACES)[number];
 
-/** Where the painter is: a place, and what is open there. Lives in the address, so that back works. */
+/**
+ * The current place and what is open there. It is encoded in the address, so that the back button
+ * works.
+ */
 export interface Route {
   readonly place: Place;
   readonly open: string | null;
-  /** What is open within that, outermost first. */
+  /** Further path segments, outermost first. */
   readonly within: readonly string[];
-  /** The address names no place that there is. */
+  /** Set when the address names no existing place. */
   readonly lost?: true;
 }
 
 const LOST: Route = { place: 'walk', open: null, within: [], lost: true };
 
-/** What an address names; its part after the # alone. */
+/** Parses the fragment of an address, including its #. */
 export function readRoute(hash: string): Route {
   const [place = '', ...rest] = hash.replace(/^#\/?/, '').split('/');
   if (place === '' && rest.length === 0) return { place: 'walk', open: null, within: [] };
@@ -29,12 +32,12 @@ export function readRoute(hash: string): Route {
       within: within.filter((part) => part !== ''),
     };
   } catch {
-    // Half a letter, as from an address that was cut off.
+    // An invalid escape sequence, as in a truncated address.
     return LOST;
   }
 }
 
-/** The address that was read last. */
+/** The fragment that was read last. */
 let shown = '';
 function read(): Route {
   shown = location.hash;
@@ -50,28 +53,29 @@ function follow(): void {
   const now = read();
   leaving();
   route.value = now;
-  // What opens within a screen leaves the rest of it where it is.
+  // A change within a screen keeps the scroll position.
   arrived(before.place !== now.place || before.open !== now.open);
 }
 addEventListener('hashchange', follow);
 
+/** Address of a place and of what is open in it. */
 export const hrefOf = (to: Place, open?: string, ...within: readonly string[]): string =>
   `#/${[to, ...(open === undefined ? [] : [open, ...within]).map(encodeURIComponent)].join('/')}`;
 
 export function go(to: Place, open?: string, ...within: readonly string[]): void {
   location.hash = hrefOf(to, open, ...within);
-  // At once: what is left must not be shown changed for a moment.
+  // Synchronously, so that the previous screen is not shown changed for a moment.
   follow();
 }
 
-/** Opens something beside what is shown: a step to go back from, and nothing moves. */
+/** Opens something beside the current content: adds a history entry without scrolling. */
 export function openBeside(to: Place, open: string): void {
   leaving();
   named(hrefOf(to, open));
   route.value = read();
 }
 
-/** Names what is open otherwise than before, with no step for going back. */
+/** Replaces the address of what is open, without a history entry. */
 export function rename(to: Place, open: string): void {
   history.replaceState(history.state, '', hrefOf(to, open));
   route.value = read();

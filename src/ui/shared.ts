@@ -2,7 +2,10 @@ import { SHARED } from '../../workers/share.ts';
 import { bringPhotograph } from './gathering.ts';
 import { calledBy } from './walk/called.ts';
 
-/** Brings in what another app handed over, one after the other; each waits until it is kept. */
+/**
+ * Imports photographs shared from other apps, one after the other. Each stays in the cache until it
+ * is saved or can never be.
+ */
 export async function takeShared(): Promise<void> {
   if (!('caches' in globalThis) || !(await caches.has(SHARED))) return;
   const waiting = await caches.open(SHARED);

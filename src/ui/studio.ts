@@ -8,26 +8,32 @@ import { watchKeeping } from './book/keeping.ts';
 import { mixedFrom, shelfIn } from './shelf/stocked.ts';
 import { say } from './words/frame.ts';
 
-/** The open book; null until it is open, or where it cannot be. */
+/** The open book; null while opening, and when it cannot be opened. */
 export const book = signal<Book | null>(null);
 export const saveState = signal<SaveState>({ state: 'saved' });
-/** Why this window writes nothing: the book did not open, is read only, or was taken over; else null. */
+/**
+ * Why this window cannot write: the book did not open, is read-only, or was taken over by another
+ * window; otherwise null.
+ */
 export const bookFault = signal<BookFault | null>(null);
 const unsaved = signal<readonly (() => boolean)[]>([]);
-/** Whether a screen holds something that the book does not have yet. */
+/** Whether any screen has a change that is not in the book yet. */
 export const isUnsaved = computed(() => unsaved.value.some((has) => has()));
-/** A screen says how to tell whether it holds something. */
+/** Registers a predicate that reports a screen's unsaved changes. */
 export const watchUnsaved = (has: () => boolean): void => {
   unsaved.value = [...unsaved.peek(), has];
 };
-/** Rises whenever something in the book changed, here or in another window. */
+/** Increases with every change of the book, in this window or another. */
 export const edition = signal(0);
-/** The studio's shelf as the book has it; null until something is stocked. */
+/** The studio's shelf as stored in the book; null while it is empty. */
 export const stocked = signal<Entry<'shelf'> | null>(null);
-/** What mixtures are sought on: the stocked shelf, or the starter shelf while that has nothing to mix. */
+/**
+ * The shelf for the mixture search: the stored shelf, or the starter shelf while that has nothing
+ * to mix.
+ */
 export const shelf = computed(() => mixedFrom(stocked.value?.body.stock ?? null));
 
-/** What has just happened, with a way back where there is one. */
+/** A notice about something that just happened, with undo where possible. */
 export interface Notice {
   readonly text: string;
   readonly undo?: Undo;
@@ -35,33 +41,35 @@ export interface Notice {
 }
 export const notice = signal<Notice | null>(null);
 
+/** Shows a notice, with undo where possible. */
 export const tell = (text: string, undo?: Undo): void => {
   toldAt = performance.now();
   notice.value = undo ? { text, undo } : { text };
 };
 let toldAt = 0;
-/** Long enough to read a notice, and to take back what it was about. */
+/** Milliseconds to read a notice and to use its undo. */
 const READ_MS = 8000;
-/** On another page a notice that was read no longer stands in the way. */
+/** Dismisses a notice on navigation when it was visible long enough; errors stay. */
 export function turnPage(): void {
   const shown = notice.peek();
   if (shown && !shown.bad && performance.now() - toldAt > READ_MS) notice.value = null;
 }
 
 const unsettled = new Set<() => Promise<unknown>>();
-/** Names what a screen must write before its page may go. */
+/** Registers what a screen must write before the page reloads. */
 export const writeBeforeLeaving = (write: () => Promise<unknown>): void => {
   unsettled.add(write);
 };
-/** Everything that waits to be written is in the book, or has said why it is not. */
+/** Resolves when all pending changes are in the book, or have reported a fault. */
 export async function settled(): Promise<void> {
   await Promise.all([book.peek()?.flush(), ...[...unsettled].map((write) => write())]);
 }
+/** Shows an error notice, which stays until it is closed. */
 export const complain = (text: string): void => {
   notice.value = { text, bad: true };
 };
 
-/** Takes back what the last notice was about. */
+/** Undoes what the current notice is about. */
 export async function undoNotice(): Promise<void> {
   const undo = notice.value?.undo;
   if (!undo) return;
@@ -71,14 +79,16 @@ export async function undoNotice(): Promise<void> {
   else complain(bookFaultWords(undone.fault));
 }
 
-/** The book once it is open; null where it cannot be opened, which the painter has then been told. */
+/**
+ * Resolves to the book once it is open; to null, after an error notice, when it cannot be opened.
+ */
 export const opening: Promise<Book | null> = openIt();
 
-/** The book's own code comes after the first screen's. */
+/** The book's code is loaded after that of the first screen. */
 async function openIt(): Promise<Book | null> {
   const { openBook } = await import('../book/store.ts');
   const opened = await openBook({ notice: hear });
-  // A window that was in the way has been closed.
+  // The window that blocked the upgrade has been closed.
   if (notice.peek()?.text === bookFaultWords({ code: 'older-window' })) notice.value = null;
   if (!opened.ok) {
     bookFault.value = opened.fault;
@@ -89,7 +99,7 @@ async function openIt(): Promise<Book | null> {
   value.saving.subscribe((state) => {
     saveState.value = state;
   });
-  // Before any screen asks for a mixture.
+  // Before any screen requests a mixture.
   await readStocked(value);
   value.onChange(() => {
     edition.value++;
@@ -106,7 +116,7 @@ async function openIt(): Promise<Book | null> {
   return value;
 }
 
-/** A field whose text is kept when it is left is left now. */
+/** Commits the focused text field: fires the change event that leaving it would fire. */
 function leaveField(): void {
   const field = document.activeElement;
   const isText =
@@ -116,17 +126,20 @@ function leaveField(): void {
     field.dispatchEvent(new Event('change', { bubbles: true }));
 }
 
-/** Enough for what a field sets off to reach the book. */
+/** Number of microtask turns, enough for a field's change handler to reach the book. */
 const TURNS = 40;
 
-/** Promises still run while a page closes, timers and disks do not. */
+/**
+ * Writes the journal of pending changes, again after the change handlers have run. Microtasks still
+ * run while a page closes; timers and storage requests do not.
+ */
 async function noteAll(book: Book): Promise<void> {
   book.note();
   for (let turn = 0; turn < TURNS; turn++) await null;
   book.note();
 }
 
-/** What happens to the book outside a call: an upgrade that waits, another window that took over. */
+/** Handles faults that arise outside a call: a blocked upgrade, another window that took over. */
 function hear(fault: BookFault): void {
   if (fault.code !== 'older-window' && fault.code !== 'book-lost') bookFault.value = fault;
   complain(bookFaultWords(fault));
@@ -138,7 +151,7 @@ async function readStocked(book: Book): Promise<void> {
   else if (found.value?.clock !== stocked.peek()?.clock) stocked.value = found.value;
 }
 
-// A plain notice goes by itself; one that can be undone or that tells of trouble waits to be read.
+// A plain notice disappears by itself; one with undo or an error stays.
 effect(() => {
   const shown = notice.value;
   if (!shown || shown.undo || shown.bad) return;

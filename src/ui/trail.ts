@@ -1,20 +1,21 @@
 /**
- * Where each page of this visit was left: how far down, and on which link. Going back leads there again.
- * The browser's own memory cannot: a screen comes later than its address.
+ * Scroll restoration: where each page of this visit was left, its scroll position and focused link,
+ * restored on going back. The browser's own restoration runs too early, before the screen is
+ * rendered.
  */
 interface Left {
   readonly y: number;
-  /** Finds the link or field that had the focus, and which of those it finds; null for none. */
+  /** Selector of the focused link or field, and its index among the matches; null for none. */
   readonly focus: readonly [selector: string, nth: number] | null;
 }
 
 const STORE = 'kingcup trail';
-/** Longest that a screen may take to come before it stays where it is, in milliseconds. */
+/** Longest wait for a screen to render before restoring anyway, in milliseconds. */
 const PATIENCE = 2000;
-/** After so long no screen takes the focus any more by itself, in milliseconds. */
+/** After this time no screen moves the focus by itself, in milliseconds. */
 const SETTLED = 180;
 
-/** How far down the page that is open now has been moved. */
+/** Current scroll position of the open page, in CSS pixels. */
 let y = 0;
 const trail = new Map<string, Left>(recalled());
 let here = keyNow() ?? mark();
@@ -26,10 +27,10 @@ addEventListener('pagehide', () => {
   try {
     sessionStorage.setItem(STORE, JSON.stringify([...trail].slice(-50)));
   } catch {
-    // A browser that keeps nothing: after a reload the page begins at its top.
+    // Without session storage a reloaded page starts at its top.
   }
 });
-// A page that was reloaded is where it was.
+// Restore a reloaded page.
 if (trail.has(here)) addEventListener('load', () => comeBack(trail.get(here)!), { once: true });
 
 function recalled(): [string, Left][] {
@@ -46,19 +47,22 @@ function keyNow(): string | null {
   return typeof state?.at === 'string' ? state.at : null;
 }
 
-/** Gives the page that is open now a name in the history. */
+/** Gives the current history entry an id. */
 function mark(): string {
   const at = crypto.randomUUID();
   history.replaceState({ at }, '');
   return at;
 }
 
-/** To be called before another page is shown. */
+/** Call before another page is shown: records the current position and focus. */
 export function leaving(): void {
   trail.set(here, { y, focus: focused() });
 }
 
-/** To be called once another page is shown. @param isOther it is not only more of the same */
+/**
+ * Call after another page is shown: restores its position, or scrolls to the top.
+ * @param isOther false when only part of the page changed
+ */
 export function arrived(isOther: boolean): void {
   const known = keyNow();
   here = known ?? mark();
@@ -68,7 +72,7 @@ export function arrived(isOther: boolean): void {
   y = scrollY;
 }
 
-/** A new page in the history that the browser does not go to by itself. */
+/** Adds a history entry without navigating. */
 export function named(address: string): void {
   here = crypto.randomUUID();
   history.pushState({ at: here }, '', address);
@@ -83,7 +87,10 @@ function focused(): Left['focus'] {
   return [selector, [...document.querySelectorAll(selector)].indexOf(on)];
 }
 
-/** Waits for the screen to be as long as it was, or as it will be; then moves to where it was left. */
+/**
+ * Waits until the page is long enough and its focused element exists, at most {@link PATIENCE},
+ * then restores both.
+ */
 function comeBack({ y: to, focus }: Left): void {
   const at = here;
   const until = performance.now() + PATIENCE;
@@ -102,7 +109,7 @@ function comeBack({ y: to, focus }: Left): void {
       on?.focus({ preventScroll: true });
     };
     place();
-    // Once more after the screen's own effects, which take the focus to its heading.
+    // Again after the screen's own effects, which focus its heading.
     setTimeout(place, SETTLED);
   };
   let touched = false;

@@ -2,12 +2,14 @@ import { signal } from '@preact/signals';
 import { Workbox } from 'workbox-window';
 import { settled } from './studio.ts';
 
-/** Set when a new version waits for the painter's word. */
+/** Activates a waiting new version; null when there is none. */
 export const updateWaits = signal<(() => Promise<void>) | null>(null);
-/** True once everything that the app needs is on the device. */
+/** True once all files of the app are available offline. */
 export const worksOffline = signal(false);
 
-/** Starts the service worker and listens for a new version; it is never taken unasked. */
+/**
+ * Registers the service worker and watches for a new version, which is activated only on request.
+ */
 export function watchForUpdates(): void {
   if (!('serviceWorker' in navigator) || import.meta.env.DEV) return;
   const workbox = new Workbox('/service.worker.js');
@@ -22,7 +24,7 @@ export function watchForUpdates(): void {
       workbox.messageSkipWaiting();
     };
   });
-  // Only the window in which the painter agreed reloads; the others keep their work.
+  // Reload only the window in which the painter agreed; the others keep their work.
   workbox.addEventListener('controlling', () => {
     if (asked) location.reload();
   });

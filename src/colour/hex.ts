@@ -1,3 +1,4 @@
+import { bisect } from '../bisection.ts';
 import type { Lab } from './lab.ts';
 import { linearOfOklab, oklabOfLab, oklabOfLinear } from './oklab.ts';
 import { encode, linearBetween, type RgbSpace } from './rgb.ts';
@@ -46,14 +47,8 @@ export function shownIn(
     return lost < UNNOTICED;
   };
   if (!fits(1)) {
-    let low = 0;
-    let high = 1;
-    for (let i = 0; i < HALVINGS; i++) {
-      const half = (low + high) / 2;
-      if (fits(half)) low = half;
-      else high = half;
-    }
-    fits(low);
+    const [share] = bisect(0, 1, fits, HALVINGS);
+    fits(share);
   }
   return [encode(rgb[0]!), encode(rgb[1]!), encode(rgb[2]!)];
 }

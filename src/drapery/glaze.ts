@@ -1,3 +1,4 @@
+import { bisect } from '../bisection.ts';
 import { type Reflectance, spectrum } from '../colour/grid.ts';
 import { hueTurnDeg, type Lab, labOf } from '../colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
@@ -87,14 +88,10 @@ export function filmOver(
 export function filmFor(paint: ShelfPaint, ground: Reflectance, shelf: Shelf): number {
   const L = (filmMm: number) => filmOver(paint, filmMm, ground, shelf)[0];
   const aim = L(0) - DEEPENS;
-  let [low, high] = [THINNEST_MM, THICKEST_MM / GROWS[5]];
-  if (L(high) > aim) return high;
-  for (let round = 0; round < 30; round++) {
-    const middle = (low + high) / 2;
-    if (L(middle) > aim) low = middle;
-    else high = middle;
-  }
-  return high;
+  const isTooThin = (filmMm: number) => L(filmMm) > aim;
+  const most = THICKEST_MM / GROWS[5];
+  if (isTooThin(most)) return most;
+  return bisect(THINNEST_MM, most, isTooThin, 30)[1];
 }
 
 /** Least growth factor of the film from step to step. */

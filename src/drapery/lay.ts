@@ -1,3 +1,4 @@
+import { bisect } from '../bisection.ts';
 import { chroma, type Lab } from '../colour/lab.ts';
 import type { Bench } from '../harmony/bench.ts';
 import { hueHeld } from '../harmony/held.ts';
@@ -176,13 +177,8 @@ const miss = ({ lab, deltaE00 }: Mixture, wish: Lab): number =>
 /** Reduces chroma as far as `passes` requires, by bisection; null if not even grey passes. */
 export function dulled(lab: Lab, passes: (lab: Lab) => boolean): Lab | null {
   if (passes(lab)) return lab;
-  let [low, high] = [0, 1];
   const at = (t: number): Lab => [lab[0], lab[1] * t, lab[2] * t];
   if (chroma(lab) < 1 || !passes(at(0))) return null;
-  for (let round = 0; round < 5; round++) {
-    const middle = (low + high) / 2;
-    if (passes(at(middle))) low = middle;
-    else high = middle;
-  }
-  return at(low);
+  const [most] = bisect(0, 1, (share) => passes(at(share)), 5);
+  return at(most);
 }

@@ -1,8 +1,12 @@
+import { bisect } from '../bisection.ts';
 import { chroma } from '../colour/lab.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import { ofShares, predict } from '../mixture/predict.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import type { BlackLoss, Fold } from './fold.ts';
+
+/** Black added at most, as a multiple of the local colour's pile: the pile is then all but black. */
+const MOST_BLACK = 100;
 
 /**
  * Chroma that the shadow would lose if black deepened the local colour to the same lightness.
@@ -18,18 +22,14 @@ export function lossToBlack(
   const withBlack = (black: string, amount: number) =>
     predict([...ofShares(local.recipe), { pigment: black, amount }], shelf);
   for (const black of blacks) {
-    let [low, high] = [0, 100];
-    if (withBlack(black, high)[0] > shadow.lab[0]) continue;
-    for (let round = 0; round < 50; round++) {
-      const middle = (low + high) / 2;
-      if (withBlack(black, middle)[0] > shadow.lab[0]) low = middle;
-      else high = middle;
-    }
+    const isLighter = (amount: number) => withBlack(black, amount)[0] > shadow.lab[0];
+    if (isLighter(MOST_BLACK)) continue;
+    const [, enough] = bisect(0, MOST_BLACK, isLighter, 50);
     return {
       step: shadow.step,
       black,
       chroma: chroma(shadow.lab),
-      withBlack: chroma(withBlack(black, high)),
+      withBlack: chroma(withBlack(black, enough)),
     };
   }
   return null;

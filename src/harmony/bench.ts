@@ -1,3 +1,4 @@
+import { bisect } from '../bisection.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Constraints } from '../mixture/constraint.ts';
 import { findMixtures } from '../mixture/find.ts';
@@ -113,13 +114,12 @@ export function furthest<T>(
   if (whole !== null) return { t: 1, value: whole };
   const start = at(0);
   if (start === null) return null;
-  let [low, high] = [0, 1];
   let value = start;
-  for (let round = 0; round < rounds; round++) {
-    const middle = (low + high) / 2;
-    const found = at(middle);
-    if (found === null) high = middle;
-    else [low, value] = [middle, found];
-  }
-  return { t: low, value };
+  const passes = (share: number): boolean => {
+    const found = at(share);
+    if (found !== null) value = found;
+    return found !== null;
+  };
+  const [t] = bisect(0, 1, passes, rounds);
+  return { t, value };
 }

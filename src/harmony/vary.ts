@@ -1,3 +1,4 @@
+import { bisect } from '../bisection.ts';
 import { chroma, hueDeg, hueTurnDeg, type Lab, labOfLCh } from '../colour/lab.ts';
 import { linearOfOklab, oklabOfLinear } from '../colour/oklab.ts';
 import { labOfLinear, linearOfLab } from '../colour/rgb.ts';
@@ -130,19 +131,14 @@ export function atHue(hue: number, L: number, C: number): Lab {
     return labOfLinear(buffer[0]!, buffer[1]!, buffer[2]!);
   };
   // L* and C* are monotonic in OKLab's L and C: two nested bisections need no initial guess.
-  const lightnessAt = (okChroma: number) => bisect(-0.2, 1.4, (okL) => at(okL, okChroma)[0] - L);
-  const okC = bisect(0, 0.6, (okChroma) => chroma(at(lightnessAt(okChroma), okChroma)) - C);
+  const lightnessAt = (okChroma: number) => rootIn(-0.2, 1.4, (okL) => at(okL, okChroma)[0] - L);
+  const okC = rootIn(0, 0.6, (okChroma) => chroma(at(lightnessAt(okChroma), okChroma)) - C);
   const [, a, bb] = at(lightnessAt(okC), okC);
   return [L, a, bb];
 }
 
-/** Root of a rising function between two ends, by bisection, to 2⁻⁴⁰ of their distance. */
-function bisect(from: number, to: number, f: (x: number) => number): number {
-  let [low, high] = [from, to];
-  for (let i = 0; i < 40; i++) {
-    const middle = (low + high) / 2;
-    if (f(middle) < 0) low = middle;
-    else high = middle;
-  }
+/** Where a rising function crosses zero between two ends, to 1e-12 of their distance. */
+function rootIn(from: number, to: number, f: (x: number) => number): number {
+  const [low, high] = bisect(from, to, (x) => f(x) < 0, 40);
   return (low + high) / 2;
 }

@@ -1,3 +1,4 @@
+import { bisect } from '../bisection.ts';
 import { deltaE00 } from '../colour/difference.ts';
 import { BANDS, spectrum } from '../colour/grid.ts';
 import type { Lab } from '../colour/lab.ts';
@@ -145,17 +146,10 @@ export class Mender {
     };
     const all = added(1);
     const enough = Math.max(all.deltaE00 + SPARE, RIGHT);
-    let low = 0.2;
-    let high = 1;
     // More paint can follow, so stop where the rest brings no visible gain (bisection).
-    if (all.deltaE00 <= enough) {
-      for (let k = 0; k < 12; k++) {
-        const middle = (low + high) / 2;
-        if (added(middle).deltaE00 <= enough) high = middle;
-        else low = middle;
-      }
-    }
-    const { amounts, lab, deltaE00: difference } = added(high);
+    const isTooLittle = (share: number) => added(share).deltaE00 > enough;
+    const share = isTooLittle(1) ? 1 : bisect(0.2, 1, isTooLittle, 12)[1];
+    const { amounts, lab, deltaE00: difference } = added(share);
     const { cm3 } = this.batch;
     const add = set.map((i, k) => ({
       pigment: this.paints[i]!.pigment,

@@ -1,3 +1,4 @@
+import { bisect } from '../bisection.ts';
 import { BANDS, type Reflectance, spectrum } from '../colour/grid.ts';
 import { D65, toXYZ } from '../colour/observer.ts';
 import { type Film, film } from './film.ts';
@@ -43,12 +44,13 @@ export function hidingFilmMm(paint: Omit<Film, 'filmMm'>, contrast = 0.98): numb
     thick *= 2;
     if (thick > 1000) return Number.POSITIVE_INFINITY;
   }
-  let thin = 0;
-  // Bisection to a relative 1e-6: contrast rises monotonically with thickness.
-  while (thick - thin > 1e-6 * thick) {
-    const middle = (thin + thick) / 2;
-    if (hides(middle)) thick = middle;
-    else thin = middle;
-  }
-  return thick;
+  // Contrast rises with thickness, so a bisection cannot miss it; it ends at a millionth of the answer.
+  const [, enough] = bisect(
+    0,
+    thick,
+    (filmMm) => !hides(filmMm),
+    Number.POSITIVE_INFINITY,
+    (thin, hiding) => hiding - thin <= 1e-6 * hiding,
+  );
+  return enough;
 }

@@ -1,4 +1,5 @@
 import { LuDecomposition, Matrix } from 'ml-matrix';
+import { bisect } from '../bisection.ts';
 import { BANDS, type Reflectance, spectrum } from '../colour/grid.ts';
 import { type Lab, labOf, xyzOfLab } from '../colour/lab.ts';
 import { D65, type Light, type XYZ } from '../colour/observer.ts';
@@ -69,13 +70,7 @@ function flat(R: number, surface: Surface): Reflectance {
 function neutral(L: number, surface: Surface, light: Light): Float64Array {
   const Y = xyzOfLab([L, 0, 0], light.white)[1] / light.white[1];
   // Bisection: works for either specular geometry and stays within 0…1.
-  let low = 0;
-  let high = 1;
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (throughSurface(middle, surface) < Y) low = middle;
-    else high = middle;
-  }
+  const [low] = bisect(0, 1, (R) => throughSurface(R, surface) < Y, 60);
   const R = Math.min(Math.max(low, MARGIN), 1 - MARGIN);
   return new Float64Array(BANDS).fill(Math.atanh(2 * R - 1));
 }

@@ -16,6 +16,7 @@ export interface Setting {
   readonly exposure: number;
 }
 
+/** Why a spot cannot set the white balance. */
 export type NeutralFault =
   | SpotFault
   /** A channel is at its maximum: the colour of the light is lost there. */

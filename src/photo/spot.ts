@@ -17,6 +17,7 @@ export interface Spot {
   readonly clipped: number;
 }
 
+/** Why a patch has no colour. */
 export type SpotFault =
   | { readonly code: 'outside' }
   /** No opaque pixel in the patch. */

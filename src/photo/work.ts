@@ -40,6 +40,7 @@ export function toLinearSrgb(space: RgbSpace, adapt?: Matrix): Matrix | undefine
   return adapt ? product(adapt, toSrgb) : toSrgb;
 }
 
+/** Options for downsampling. */
 export interface WorkOptions {
   readonly mask?: Mask | undefined;
   /** White balance: applied in linear sRGB, after averaging. */

@@ -21,6 +21,7 @@ const NEAR = 6;
 /** Share of one region that has to lie in another for the two to count as the same. */
 const WITHIN = 0.6;
 
+/** What changed between the two gatherings. */
 export interface Carrying {
   /** From linear sRGB in the old light to the new one; null if the light is unchanged. */
   readonly turn: Matrix | null;

@@ -27,6 +27,7 @@ export interface Group {
   C: number;
 }
 
+/** A group without nodes; its means are undefined. */
 export const emptyGroup = (): Group => ({
   weight: 0,
   cells: 0,

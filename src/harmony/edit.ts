@@ -22,10 +22,12 @@ export interface EditedColour extends GatheredColour {
   /** Merged from two by hand, or split from one. */
   readonly shaped?: 'joined' | 'parted';
 }
+/** A harmony with manual edits. */
 export interface EditedHarmony extends Gathered {
   readonly colours: readonly EditedColour[];
 }
 
+/** Why an edit is not possible. */
 export type EditFault =
   | { readonly code: 'no-such-colour' }
   | { readonly code: 'last-colour' }

@@ -27,6 +27,7 @@ export interface FewestStep {
   readonly mean: number;
 }
 
+/** The limited palette of a harmony, as a curve over the number of pigments. */
 export interface Fewest {
   /** The targets: the harmony's colours in order, then their variants. */
   readonly sought: readonly Sought[];

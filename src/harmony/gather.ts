@@ -17,6 +17,7 @@ import { labelMap, NOWHERE } from './labels.ts';
 import { type Certainty, ladder, localColour, tally } from './measure.ts';
 import { deal, type TrialsWanted, trialsOf } from './trial.ts';
 
+/** Why there is no harmony. */
 export type GatherFault =
   | { readonly code: 'transparent' }
   | { readonly code: 'all-rubbed-out' }

@@ -11,6 +11,7 @@ export const STEPS = [
 ] as const;
 export type Step = (typeof STEPS)[number];
 
+/** One step of a colour's ladder. */
 export interface LadderStep {
   readonly step: Step;
   readonly lab: Lab;
@@ -42,6 +43,7 @@ export interface LabelMap {
   readonly data: Uint8Array;
 }
 
+/** The harmony of a photograph; width and height are the photograph's, in pixels. */
 export interface Gathered {
   readonly width: number;
   readonly height: number;

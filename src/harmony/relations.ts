@@ -19,6 +19,7 @@ export interface Relation {
   readonly period: readonly PeriodRow[];
 }
 
+/** Roles, temperature and pairs of a harmony's colours. */
 export interface Relations {
   /** Index of the colour with the largest share. */
   readonly dominant: number;

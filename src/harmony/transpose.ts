@@ -30,10 +30,12 @@ export interface Moved {
   readonly lost: Lost;
 }
 
+/** A harmony within reach, with the move that brought it there. */
 export interface Transposed extends Moved {
   readonly move: Move;
 }
 
+/** The harmony within reach, and two alternatives for comparison. */
 export interface Transposition {
   readonly transposed: Transposed;
   /**

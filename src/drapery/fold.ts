@@ -102,11 +102,13 @@ export interface Cloth {
   readonly remarks: readonly string[];
 }
 
+/** A cloth with its lining and trim. */
 export interface Garment extends Cloth {
   readonly lining: Cloth | null;
   readonly trim: Cloth | null;
 }
 
+/** Why a drapery cannot be computed. */
 export type DraperyFault =
   | MixFault
   /** The shelf does not have six lightnesses for this cloth. */

@@ -14,6 +14,7 @@ export interface FormulaLayer {
   readonly note: string;
 }
 
+/** One passage of a formula. */
 export interface Passage {
   readonly name: string;
   /** Lowest first. */

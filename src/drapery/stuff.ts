@@ -25,6 +25,7 @@ export interface Sheen {
   readonly sharpness: number;
 }
 
+/** Sheen of each fabric; estimates of common practice. */
 export const SHEENS: Record<Stuff, Sheen> = {
   linen: {
     top: 0.8,

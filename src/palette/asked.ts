@@ -49,6 +49,7 @@ export interface DayAsked {
   readonly rules: Rules;
   readonly leftovers: readonly Leftover[];
 }
+/** One palette of a request. */
 export interface PaletteAsked {
   readonly name: string;
   readonly passages: readonly Passage[];

@@ -14,6 +14,7 @@ export type LayerRule =
   | 'zinc white underneath'
   | 'umber thick underneath'
   | 'lean over fat';
+/** A warning of practice, with its sentence. */
 export interface LayerWarning {
   readonly rule: LayerRule;
   readonly words: string;

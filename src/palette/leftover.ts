@@ -67,6 +67,7 @@ export function keepsDays(parts: readonly LaidPart[], kept: Kept): readonly [num
   return days;
 }
 
+/** Whether a leftover can be used, and why not. */
 export type LeftoverState = 'fresh' | 'ageing' | 'past' | 'skinned' | 'spoilt';
 /** State of a leftover on a day. */
 export function leftoverState(leftover: Leftover, today: string): LeftoverState {

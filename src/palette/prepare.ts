@@ -22,6 +22,7 @@ export interface PrepareRow {
   /** Oil to begin with, for powder: "4 g". */
   readonly oil: string | null;
 }
+/** Preparations that share a set of tools. */
 export interface PrepareGroup {
   readonly tools: string;
   readonly rows: readonly PrepareRow[];

@@ -83,8 +83,10 @@ export function amountOf(
   });
 }
 
+/** Wet thickness of a film, micrometres: its own, or its kind's usual one. */
 export const filmUmOf = ({ film, filmUm }: Pick<PassagePile, 'film' | 'filmUm'>): number =>
   filmUm ?? FILMS[film].usual;
+/** Added oil of a film, cm3 per cm3 of paste: its own, or its kind's usual one. */
 export const spareOilOf = ({ film, spareOil }: Pick<PassagePile, 'film' | 'spareOil'>): number =>
   spareOil ?? FILMS[film].spareOil;
 

@@ -4,6 +4,7 @@ import type { Shelf } from '../src/pigment/shelf.ts';
 import type { Result } from '../src/result.ts';
 import type { Handed } from './jobs.ts';
 
+/** Cloths to compute on one shelf. */
 export interface DraperyJob {
   readonly wishes: readonly ClothWish[];
   readonly shelf: Shelf;

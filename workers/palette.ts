@@ -8,6 +8,7 @@ import type { Day } from '../src/palette/plan.ts';
 import type { Result } from '../src/result.ts';
 import type { Handed } from './jobs.ts';
 
+/** Plans a day's palettes. */
 export interface PaletteJob {
   readonly studio: Studio;
   readonly asked: DayAsked;

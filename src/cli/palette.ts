@@ -3,7 +3,7 @@ import { mixFaultWords } from '../mixture/faults.ts';
 import { planDay } from '../palette/day.ts';
 import { paletteFaultWords } from '../palette/faults.ts';
 import { fewestOfDay } from '../palette/fewer.ts';
-import { cm3Words, listed, within } from '../palette/figure.ts';
+import { cm3Words } from '../palette/figure.ts';
 import { readDay } from '../palette/form.ts';
 import { labelIn, type Studio } from '../palette/passage.ts';
 import type { Day, PalettePlan } from '../palette/plan.ts';
@@ -12,6 +12,7 @@ import { shelfOfStock } from '../pigment/mixable.ts';
 import { starterShelf, starterStock } from '../pigment/starter.ts';
 import type { Stock } from '../pigment/stock.ts';
 import { boardOf } from '../ui/drawn/paper.ts';
+import { joinWords, midSentence } from '../wording.ts';
 import { Plain } from './fault.ts';
 import { type Parsed, readOptions, wholeNumber } from './options.ts';
 import { shelfOf } from './stock.ts';
@@ -155,11 +156,11 @@ function paletteText(palette: PalettePlan, { rules }: Day, studio: Studio): stri
   );
   const rows = palette.mixed.map(
     ({ pile, lab, amount }) =>
-      `      ${pile.name.padEnd(28)} ${hexOf(lab)}  ${cm3Words(amount.prepare)}: ${pile.parts.map(({ pigment, parts }) => `${parts} ${within(labelIn(studio, pigment))}`).join(' + ')}`,
+      `      ${pile.name.padEnd(28)} ${hexOf(lab)}  ${cm3Words(amount.prepare)}: ${pile.parts.map(({ pigment, parts }) => `${parts} ${midSentence(labelIn(studio, pigment))}`).join(' + ')}`,
   );
   const hand = `${rules.shape === 'oval' ? 'oval' : 'square-cornered'}, held in the ${rules.hand} hand`;
   return [
-    `${palette.name} (${hand}), for ${listed(palette.passages.map(({ name }) => name))}`,
+    `${palette.name} (${hand}), for ${joinWords(palette.passages.map(({ name }) => name))}`,
     ' From the thumb hole along the edge:',
     ...seats,
     ...(rows.length > 0 ? [' Mixed below, light to dark:', ...rows] : []),
@@ -177,7 +178,7 @@ function fewestFor(day: Day, studio: Studio): DayFewest {
 function fewestText({ curve, piles }: DayFewest, studio: Studio): string {
   const lines = curve.map(({ count, pigments, deltaE00, worst }) => {
     const at = deltaE00.indexOf(worst);
-    const names = listed(pigments.map((pigment) => within(labelIn(studio, pigment))));
+    const names = joinWords(pigments.map((pigment) => midSentence(labelIn(studio, pigment))));
     return `  ${count}: ${names}; worst ${worst.toFixed(1)} (${piles[at]?.name ?? ''})`;
   });
   return `With fewer pigments:\n${lines.join('\n')}\n`;

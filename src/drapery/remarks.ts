@@ -1,9 +1,9 @@
 import { changeWords } from '../colour/change.ts';
 import { chroma, type Lab } from '../colour/lab.ts';
 import { hueHeld } from '../harmony/held.ts';
-import { listed } from '../harmony/pile.ts';
 import { spokenOn } from '../harmony/spoken.ts';
 import type { Shelf } from '../pigment/shelf.ts';
+import { joinWords } from '../wording.ts';
 import type { ClothWish, DraperyFault, Fold } from './fold.ts';
 import { ONE_COAT_MM } from './glaze.ts';
 
@@ -28,7 +28,7 @@ export function remarksOf(
     said.push(`The shelf has it no stronger: it is ${changeWords(wanted, local.lab)}.`);
   const off = folds.filter(({ deltaE00 }) => deltaE00 > PLAIN).map(({ step }) => step);
   if (off.length > 0)
-    said.push(`The shelf does not reach the ${listed(off)}: this is the nearest.`);
+    said.push(`The shelf does not reach the ${joinWords(off)}: this is the nearest.`);
   if (wish.way === 'deepened in its own hue' || wish.way === 'underpaint and glaze') {
     const left = folds
       .slice(3)
@@ -37,7 +37,7 @@ export function remarksOf(
     const thin =
       wish.way === 'underpaint and glaze' ? ' under this glaze, though it is kept thin' : '';
     if (left.length > 0)
-      said.push(`The hue cannot be held in the ${listed(left)}${thin || ' by this shelf'}.`);
+      said.push(`The hue cannot be held in the ${joinWords(left)}${thin || ' by this shelf'}.`);
   }
   const glaze = folds[5]!.glaze;
   if (glaze) {
@@ -49,7 +49,7 @@ export function remarksOf(
     const lifted = folds.filter((fold) => fold.glaze && fold.lab[0] > fold.mixture.lab[0] + 1);
     if (lifted.length > 0)
       said.push(
-        `In the ${listed(lifted.map(({ step }) => step))} the body colour is deeper than the glaze, which lifts it a little.`,
+        `In the ${joinWords(lifted.map(({ step }) => step))} the body colour is deeper than the glaze, which lifts it a little.`,
       );
     if (thick > ONE_COAT_MM)
       said.push('Lay the glaze of the folds in two thin coats: one thick coat dies back.');

@@ -1,4 +1,5 @@
 import type { Share } from '../mixture/mixture.ts';
+import { joinWords } from '../wording.ts';
 
 /**
  * Factor of change below which a pigment is not mentioned; then the limits for "a little" and
@@ -34,7 +35,8 @@ export function pileWords(
   const before = new Map(from.map(({ pigment, share }) => [pigment, share]));
   const after = new Map(to.map(({ pigment, share }) => [pigment, share]));
   const kept = [...before.keys()].filter((pigment) => after.has(pigment));
-  if (kept.length === 0) return `another pile: ${listed(to.map(({ pigment }) => nameOf(pigment)))}`;
+  if (kept.length === 0)
+    return `another pile: ${joinWords(to.map(({ pigment }) => nameOf(pigment)))}`;
   const told = kept
     .map((fixed) => changes(before, after, fixed))
     .reduce((least, one) => (weight(one) < weight(least) ? one : least));
@@ -71,11 +73,4 @@ function words({ factor, share }: Change, name: string): string {
   if (size(factor) < LITTLE) return more ? `a little ${name} more` : `a little less ${name}`;
   const word = more ? 'more' : 'less';
   return size(factor) < MUCH ? `${word} ${name}` : `much ${word} ${name}`;
-}
-
-/** Joins a list: "a, b and c". */
-export function listed(words: readonly string[]): string {
-  return words.length < 2
-    ? (words[0] ?? '')
-    : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 }

@@ -1,3 +1,4 @@
+import { joinWords } from '../wording.ts';
 import type { Move } from './move.ts';
 
 /** Describes a move in one or two sentences. Positive turns go towards larger OKLab hue angles. */
@@ -15,9 +16,7 @@ export function moveWords({ lightness, shift, chroma, turnDeg }: Move): string {
   ].filter((words) => words !== '');
   if (said.length === 0) return 'Nothing has to move: the shelf reaches every colour.';
   const kept = turn < 0.5 ? ' Hues stay as they are.' : '';
-  const last = said.pop()!;
-  const words = said.length > 0 ? `${said.join(', ')} and ${last}` : last;
-  return `All together: ${words}.${kept}`;
+  return `All together: ${joinWords(said)}.${kept}`;
 }
 
 /** Words for a factor, by lower bound. */

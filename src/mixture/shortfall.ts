@@ -3,6 +3,7 @@ import { hueOf } from '../colour/family.ts';
 import { chroma, type Lab } from '../colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
+import { joinWords } from '../wording.ts';
 import type { Constraints } from './constraint.ts';
 import { type Mixture, REACH } from './mixture.ts';
 import { nearestOn } from './nearest.ts';
@@ -70,8 +71,8 @@ export function shortfallWords({ axis, steps, kept, target }: Shortfall): string
   )
     .filter(([name, size]) => name === axis || Math.abs(size) > 2 * REACH)
     .map(([name]) => name);
-  const keeps = kept.length > 0 ? `keeps the ${list(kept)} and ` : '';
-  return `This is ${beyond} on the shelf; the nearest ${keeps}gives up ${list(lost)}.`;
+  const keeps = kept.length > 0 ? `keeps the ${joinWords(kept)} and ` : '';
+  return `This is ${beyond} on the shelf; the nearest ${keeps}gives up ${joinWords(lost)}.`;
 }
 
 /** Word for the hue direction from the mixture to the target, opposite to the step. */
@@ -79,9 +80,6 @@ function turn(target: Lab, step: number): string {
   const [back, on] = turnWords(oklabHueDeg(oklabOfLab(target)) ?? 0);
   return step < 0 ? on : back;
 }
-
-const list = (words: readonly string[]): string =>
-  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 
 /** The effect of adding one pigment to the shelf. */
 export interface Lack {

@@ -1,5 +1,5 @@
 import type { Stock } from '../pigment/stock.ts';
-import { listed, within } from './figure.ts';
+import { joinWords, midSentence } from '../wording.ts';
 import { factsOf, hazardOf } from './known.ts';
 import { baseOf } from './passage.ts';
 import type { PigmentPlan } from './plan.ts';
@@ -43,7 +43,7 @@ export function cautionsOf(
     .map(([words, { rank, hazards }]) => ({
       pigments: [...hazards.values()].flat().map(({ key }) => key),
       hazards: [...hazards].map(([hazard, plans]) => ({
-        names: listed(plans.map(({ label }, i) => (i === 0 ? label : within(label)))),
+        names: joinWords(plans.map(({ label }, i) => (i === 0 ? label : midSentence(label)))),
         words: hazard,
       })),
       toxic: rank >= RANK.toxic,

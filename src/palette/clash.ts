@@ -1,5 +1,5 @@
 import { pairOf } from '../pigment/facts.ts';
-import { listed, within } from './figure.ts';
+import { joinWords, midSentence } from '../wording.ts';
 import { knownAs } from './known.ts';
 import { labelIn, type Studio } from './passage.ts';
 
@@ -45,7 +45,7 @@ export function clashes(
         ({ pigments }) => pigments.includes(one) && pigments.includes(other),
       );
       if (twice) continue;
-      const names = listed([labelIn(studio, one), within(labelIn(studio, other))]);
+      const names = joinWords([labelIn(studio, one), midSentence(labelIn(studio, other))]);
       const ask =
         pair.severity === 'avoid'
           ? 'keep them apart'

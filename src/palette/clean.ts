@@ -1,4 +1,4 @@
-import { listed, within } from './figure.ts';
+import { joinWords, midSentence } from '../wording.ts';
 import { knownAs } from './known.ts';
 import type { PigmentPlan } from './plan.ts';
 import { isCollected } from './tools.ts';
@@ -22,7 +22,7 @@ const LITTLE = ['bone_black'];
 /** Sentences on cleaning at the end of the day and on the scrapings, for these pigments. */
 export function cleaningOf(pigments: readonly PigmentPlan[]): readonly string[] {
   const names = (chosen: readonly PigmentPlan[]) =>
-    listed(chosen.map(({ label }, i) => (i === 0 ? label : within(label))));
+    joinWords(chosen.map(({ label }, i) => (i === 0 ? label : midSentence(label))));
   const toxic = pigments.filter(({ tools }) => tools !== 'shared');
   const collected = pigments.filter(({ key }) => isCollected(key));
   const ground = pigments.filter(({ key }) => INTO_GROUND.includes(knownAs(key)));
@@ -40,11 +40,13 @@ export function cleaningOf(pigments: readonly PigmentPlan[]): readonly string[] 
     words.push(`${names(collected)}: scraps and wash water are collected, none down the sink.`);
   if (ground.length > 0)
     words.push(
-      `Scrapings for a ground: ${listed(ground.map(({ label }) => within(label)))}${
-        little.length > 0 ? `, and ${within(names(little))} under a tenth` : ''
+      `Scrapings for a ground: ${joinWords(ground.map(({ label }) => midSentence(label)))}${
+        little.length > 0 ? `, and ${midSentence(names(little))} under a tenth` : ''
       }. No skins.${lead ? ' Lead makes the whole batch lead paint: label it so.' : ''}`,
     );
   if (kept.length > 0)
-    words.push(`Kept out of the scrapings: ${listed(kept.map(({ label }) => within(label)))}.`);
+    words.push(
+      `Kept out of the scrapings: ${joinWords(kept.map(({ label }) => midSentence(label)))}.`,
+    );
   return words;
 }

@@ -1,5 +1,5 @@
 import { hexOf } from '../colour/hex.ts';
-import { listed } from './figure.ts';
+import { joinWords } from '../wording.ts';
 import { type Markup, markup, NOTHING } from './markup.ts';
 import type { Day, PalettePlan } from './plan.ts';
 
@@ -78,7 +78,7 @@ export function pilesOf(palette: PalettePlan): {
 /** The palette in one sentence, as the drawing's text alternative. */
 export function paletteWords(palette: PalettePlan, rules: Day['rules']): string {
   const { pigments, mixed } = pilesOf(palette);
-  const names = (piles: readonly DrawnPile[]) => listed(piles.map(({ name }) => name));
+  const names = (piles: readonly DrawnPile[]) => joinWords(piles.map(({ name }) => name));
   return [
     `${palette.name}: ${rules.shape === 'oval' ? 'an oval' : 'a square-cornered'} palette, held in the ${rules.hand} hand`,
     pigments.length > 0 ? `from the thumb hole along the edge ${names(pigments)}` : '',

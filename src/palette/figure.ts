@@ -34,13 +34,3 @@ export const gramsWords = (grams: number, about: boolean): string =>
   `${about ? 'about ' : ''}${gramsUp(grams)} g`;
 export const oilWords = (grams: number, about: boolean): string =>
   `${about ? 'about ' : ''}${oilDown(grams)} g`;
-
-/** Joins a list: "a, b and c". */
-export const listed = (words: readonly string[]): string =>
-  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
-
-/** A name within a sentence: lower-case first letter, except for proper names and abbreviations. */
-export const within = (name: string): string =>
-  /^(Prussian|Naples|Cassel|[A-Z]{2})/.test(name)
-    ? name
-    : name.charAt(0).toLowerCase() + name.slice(1);

@@ -1,5 +1,5 @@
+import { joinWords, midSentence } from '../wording.ts';
 import { pasteDays } from './drying.ts';
-import { listed, within } from './figure.ts';
 import { knownAs } from './known.ts';
 import { type Layer, labelIn, type Studio, sharesOf } from './passage.ts';
 import { filmUmOf, spareOilOf } from './quantity.ts';
@@ -53,10 +53,10 @@ export function layerWarnings(over: Coat, under: Coat, studio: Studio): readonly
       .filter(({ pigment }) => ids.includes(knownAs(pigment)))
       .reduce((sum, one) => sum + one.share, 0);
   const names = (ids: readonly string[]) =>
-    listed(
+    joinWords(
       sharesOf(under.parts)
         .filter(({ pigment }) => ids.includes(knownAs(pigment)))
-        .map(({ pigment }) => within(labelIn(studio, pigment))),
+        .map(({ pigment }) => midSentence(labelIn(studio, pigment))),
     );
 
   if (middle(over) < QUICKER * middle(under))

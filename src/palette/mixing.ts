@@ -1,4 +1,5 @@
-import { cm3Words, oilCm3Down, within } from './figure.ts';
+import { midSentence } from '../wording.ts';
+import { cm3Words, oilCm3Down } from './figure.ts';
 import { factsOf } from './known.ts';
 import { labelIn, type Studio } from './passage.ts';
 import type { PilePlan } from './plan.ts';
@@ -25,7 +26,7 @@ export const MIXING_WORDS =
 
 /** Instructions besides the parts: let-downs first, oil last. */
 export function mixingSteps(plan: PilePlan, studio: Studio): readonly string[] {
-  const name = (pigment: string) => within(labelIn(studio, pigment));
+  const name = (pigment: string) => midSentence(labelIn(studio, pigment));
   const steps = plan.amount.letDowns.map(
     ({ pigment, white, whiteParts, cm3 }) =>
       `First let down 1 part ${name(pigment)} with ${whiteParts} parts ${name(white)}: ${cm3Words(cm3)} of it goes in here.`,

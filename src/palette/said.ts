@@ -1,8 +1,9 @@
+import { joinWords, midSentence } from '../wording.ts';
 import { dayWords } from './calendar.ts';
 import type { Clash } from './clash.ts';
 import { type Dryness, groundDryness } from './drying.ts';
 import { MOST_PALETTES } from './faults.ts';
-import { cm3Words, listed, within } from './figure.ts';
+import { cm3Words } from './figure.ts';
 import { FILMS } from './film.ts';
 import { factsOf } from './known.ts';
 import { baseOf, labelIn, type PassagePile, type Studio } from './passage.ts';
@@ -81,7 +82,9 @@ export function mindOf(
     for (const { words } of warnings) coats.set(words, [...(coats.get(words) ?? []), pile.name]);
   return [
     ...together,
-    ...[...coats].map(([words, names]) => `${listed(names.map((name) => `“${name}”`))}: ${words}`),
+    ...[...coats].map(
+      ([words, names]) => `${joinWords(names.map((name) => `“${name}”`))}: ${words}`,
+    ),
     ...piles.flatMap(({ pile }) => laidRemarks(pile)),
     ...pigments
       .filter(({ key }) => isStranger(key, studio))
@@ -118,7 +121,10 @@ function laidRemarks(pile: PassagePile): readonly string[] {
 
 function pairWords(group: readonly Clash[], studio: Studio): string {
   const { pigments, severity, why } = group[0]!;
-  const names = listed([labelIn(studio, pigments[0]), within(labelIn(studio, pigments[1]))]);
+  const names = joinWords([
+    labelIn(studio, pigments[0]),
+    midSentence(labelIn(studio, pigments[1])),
+  ]);
   const where = [
     ...new Set(
       group.map(
@@ -127,7 +133,7 @@ function pairWords(group: readonly Clash[], studio: Studio): string {
     ),
   ];
   const ask = severity === 'avoid' ? 'Do not join' : 'With care';
-  return `${ask}: ${names} (${listed(where)}). ${why.join(' ')}`;
+  return `${ask}: ${names} (${joinWords(where)}). ${why.join(' ')}`;
 }
 const WHERE = { pile: 'in', layers: 'over the last coat in', slab: 'prepared' } as const;
 
@@ -153,7 +159,7 @@ export function lacksWords(day: Day, index: number, studio: Studio): readonly st
     if (other === null || other.deltaE00 > NEAR) far.push(`“${pile}”`);
     else near.push(`Nearest other for “${pile}”: ${otherWords(other, studio)}.`);
   }
-  if (far.length > 0) near.push(`Nothing else comes near ${listed(far)}.`);
+  if (far.length > 0) near.push(`Nothing else comes near ${joinWords(far)}.`);
   return [...here.map(lackWords), ...near];
 }
 
@@ -161,7 +167,7 @@ export function lacksWords(day: Day, index: number, studio: Studio): readonly st
 function lackWords({ label, lackCm3, dryRefused, pigment }: Lack): string {
   if (!dryRefused) return `${label}: the shelf lacks ${cm3Words(lackCm3)}.`;
   const stands = standInWords(pigment);
-  const safe = stands.length > 0 ? `; a safe stand-in is ${listed(stands)}` : '';
+  const safe = stands.length > 0 ? `; a safe stand-in is ${joinWords(stands)}` : '';
   return `${label}: only dry powder is there, and that is not handled here. ${cm3Words(lackCm3)} of ready-wetted paste is wanted${safe}.`;
 }
 
@@ -169,6 +175,6 @@ const otherWords = ({ parts, deltaE00 }: Swap, studio: Studio): string =>
   `${parts
     .map(
       ({ pigment, parts: count, letDown }) =>
-        `${count} ${within(labelIn(studio, pigment))}${letDown ? ' let down' : ''}`,
+        `${count} ${midSentence(labelIn(studio, pigment))}${letDown ? ' let down' : ''}`,
     )
     .join(' + ')}, ${deltaE00.toFixed(1)} away`;

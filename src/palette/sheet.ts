@@ -1,8 +1,8 @@
+import { joinWords } from '../wording.ts';
 import { lotsToRead, readingOf } from './acknowledge.ts';
 import { dayWords, fullDay } from './calendar.ts';
 import { ALWAYS, type CautionGroup, cautionsOf } from './caution.ts';
 import { cleaningOf } from './clean.ts';
-import { listed } from './figure.ts';
 import { type SheetPile, sheetPile } from './heap.ts';
 import { LEFTOVER_WORDS } from './leftover.ts';
 import type { Studio } from './passage.ts';
@@ -52,10 +52,10 @@ export function sheetOf(day: Day, index: number, studio: Studio): MorningSheet {
     day: fullDay(day.date),
     number: index + 1,
     of: day.palettes.length,
-    passages: listed(palette.passages.map(({ name }) => name)),
+    passages: joinWords(palette.passages.map(({ name }) => name)),
     pupils: day.rules.pupils,
     useFirst: palette.offers.map(({ leftover, state, piles }) => {
-      const to = piles.length > 0 ? ` for ${listed(piles.map((name) => `“${name}”`))}` : '';
+      const to = piles.length > 0 ? ` for ${joinWords(piles.map((name) => `“${name}”`))}` : '';
       const heap = `“${leftover.name}”, ${leftover.cm3} cm³, ${leftover.kept} since ${dayWords(leftover.date)}`;
       return `${heap}: ${LEFTOVER_WORDS[state]}${to}.`;
     }),

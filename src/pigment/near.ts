@@ -1,6 +1,7 @@
 import { changeWords } from '../colour/change.ts';
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
+import { midSentence } from '../wording.ts';
 import type { Shelf } from './shelf.ts';
 import { masstone } from './white.ts';
 
@@ -31,7 +32,7 @@ export function nearOf(lab: Lab, shelf: Shelf): Near | null {
     );
   if (nearest === null) return null;
   const { pigment, label, difference } = nearest;
-  const name = label === pigment ? label : inSentence(label);
+  const name = label === pigment ? label : midSentence(label);
   const change = difference <= SEEN ? '' : changeWords(nearest.lab, lab);
   const words = change === '' ? name : `near ${name}, ${change}`;
   return { pigment, label, deltaE00: difference, change, words };
@@ -57,12 +58,4 @@ export function masstonesOf(shelf: Shelf): readonly Masstone[] {
   }));
   KNOWN.set(shelf, made);
   return made;
-}
-
-/**
- * A built-in label within a sentence: lower-case first letter, except for proper names (Naples).
- */
-export function inSentence(label: string): string {
-  if (/^(Prussian|Naples|Cassel|[A-Z]{2})/.test(label)) return label;
-  return label.charAt(0).toLowerCase() + label.slice(1);
 }

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { listed, pileWords } from '../../src/harmony/pile.ts';
+import { pileWords } from '../../src/harmony/pile.ts';
+import { joinWords } from '../../src/wording.ts';
 
 const recipe = (shares: Record<string, number>) => {
   const sum = Object.values(shares).reduce((a, b) => a + b, 0);
@@ -29,7 +30,7 @@ test.each([
 });
 
 test('a list in a sentence', () => {
-  expect([[], ['a'], ['a', 'b'], ['a', 'b', 'c']].map(listed)).toEqual([
+  expect([[], ['a'], ['a', 'b'], ['a', 'b', 'c']].map(joinWords)).toEqual([
     '',
     'a',
     'a and b',

@@ -4,7 +4,7 @@ import { bookFaultWords } from '../../book/faults.ts';
 import type { Entry } from '../../book/record.ts';
 import type { Book } from '../../book/store.ts';
 import { formulaOf, type Passage } from '../../drapery/formula.ts';
-import { listed } from '../drawn/say.ts';
+import { joinWords } from '../../wording.ts';
 import { today } from '../locale.ts';
 import { book, complain, shelf, tell } from '../studio.ts';
 import { say } from '../words/drapery.ts';
@@ -40,7 +40,7 @@ export async function keepFormula(): Promise<void> {
       name,
       note: remarks.join(' '),
       date: today(),
-      subject: say.subject(listed([...new Set(of.map(({ stuff }) => stuff))])),
+      subject: say.subject(joinWords([...new Set(of.map(({ stuff }) => stuff))])),
       from: kept.value?.id ?? scheme.value.harmony,
       passages,
     };

@@ -6,8 +6,8 @@ import type { Entry } from '../../book/record.ts';
 import { DRAPERY_WAYS } from '../../drapery/fold.ts';
 import { STUFFS } from '../../drapery/stuff.ts';
 import { ok } from '../../result.ts';
+import { joinWords } from '../../wording.ts';
 import { benchOf, clearBench, keepBench } from '../bench.ts';
-import { listed } from '../drawn/say.ts';
 import { today } from '../locale.ts';
 import { rename, route } from '../route.ts';
 import { autosave } from '../state/autosave.ts';
@@ -29,7 +29,7 @@ export const isSaved = (): boolean =>
 /** A drapery without a name is called by its garments. */
 export const calledNow = (): string =>
   scheme.value.name.trim() ||
-  listed(scheme.value.garments.map(({ wish }) => wish.name)) ||
+  joinWords(scheme.value.garments.map(({ wish }) => wish.name)) ||
   say.unnamed;
 
 /** Writes the drapery into the book, over its older self where it has one. */

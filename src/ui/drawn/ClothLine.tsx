@@ -1,8 +1,9 @@
 import { useId } from 'preact/hooks';
+import { joinWords } from '../../wording.ts';
 import type { DrawnLadder } from './drawn.ts';
 import { layLine, NAME_SIZE } from './line.ts';
 import { Hatching, PaintedCloth } from './PaintedCloth.tsx';
-import { listed, nearestWords, unreachedWords } from './say.ts';
+import { nearestWords, unreachedWords } from './say.ts';
 import { seedOf } from './seed.ts';
 import { useWidth } from './width.ts';
 
@@ -66,7 +67,7 @@ export function ClothLine(props: ClothLineProps) {
         style={{ display: 'block', width: '100%', height: 'auto', forcedColorAdjust: 'none' }}
       >
         <title id={`${id}-title`}>
-          {`${props.label}: ${props.cloths.length === 0 ? 'nothing hung yet' : `cloths hung side by side, ${listed(words)}`}`}
+          {`${props.label}: ${props.cloths.length === 0 ? 'nothing hung yet' : `cloths hung side by side, ${joinWords(words)}`}`}
         </title>
         <defs>
           <Hatching id={`${id}-hatch`} unit={10} />

@@ -1,8 +1,8 @@
 import { useId } from 'preact/hooks';
+import { joinWords } from '../../wording.ts';
 import { inkUpon } from './blend.ts';
 import type { Shape } from './board.ts';
 import { PaintedHeap } from './PaintedHeap.tsx';
-import { listed } from './say.ts';
 import { layPalette, type MixedOrder, type Seat, SIZE } from './seats.ts';
 import { seedOf } from './seed.ts';
 import { type BoardPile, LINE } from './spots.ts';
@@ -58,9 +58,9 @@ export function PaletteBoard(props: PaletteBoardProps) {
     .map((seat) => mixed[seat.index]?.name ?? '');
   const words = [
     `${props.label}: a ${shape === 'oval' ? 'rounded' : 'square-cornered'} palette with the thumb hole at the ${hand}`,
-    pigmentWords.length > 0 ? `along its edge ${listed(pigmentWords)}` : 'no pigments laid out',
+    pigmentWords.length > 0 ? `along its edge ${joinWords(pigmentWords)}` : 'no pigments laid out',
     mixedWords.length > 0
-      ? `mixed below${order === 'as given' ? ' in their rows' : ' from light to dark'} ${listed(mixedWords)}`
+      ? `mixed below${order === 'as given' ? ' in their rows' : ' from light to dark'} ${joinWords(mixedWords)}`
       : '',
   ].filter(Boolean);
   const flip = laid.mirrored ? `translate(${width} 0) scale(-1 1)` : undefined;

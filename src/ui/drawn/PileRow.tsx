@@ -1,7 +1,8 @@
 import { useId } from 'preact/hooks';
+import { joinWords } from '../../wording.ts';
 import { PaintedHeap } from './PaintedHeap.tsx';
 import { layRecipe, type RecipePile, WORD } from './recipe.ts';
-import { listed, partsWords, spokenOf } from './say.ts';
+import { partsWords, spokenOf } from './say.ts';
 import { between, chance, seedOf } from './seed.ts';
 import { useWidth } from './width.ts';
 
@@ -68,7 +69,7 @@ export function PileRow(props: PileRowProps) {
       >
         <title
           id={`${id}-title`}
-        >{`${spokenOf(mixed.name, mixed.hex)}: ${listed(words)}, mixed into one pile`}</title>
+        >{`${spokenOf(mixed.name, mixed.hex)}: ${joinWords(words)}, mixed into one pile`}</title>
         <defs>
           {piles.map((pile, k) => (
             <linearGradient

@@ -1,5 +1,6 @@
 import { laidOf } from '../../mixture/laid.ts';
 import type { Mixture } from '../../mixture/mixture.ts';
+import { joinWords } from '../../wording.ts';
 import { figure } from '../locale.ts';
 import type { DrawnLadder } from './drawn.ts';
 import { isNearest } from './screen.ts';
@@ -9,7 +10,7 @@ export function unreachedWords(ladder: DrawnLadder): string {
   const missing = ladder.filter((step) => !step.reachable).map((step) => step.step);
   if (missing.length === 0) return '';
   if (missing.length === ladder.length) return 'all steps out of reach';
-  return `${listed(missing)} out of reach`;
+  return `${joinWords(missing)} out of reach`;
 }
 
 /** What is said of a colour that the screen cannot show. */
@@ -19,19 +20,14 @@ export const BEYOND_SCREEN = 'beyond what this screen shows';
 export function nearestWords(ladder: DrawnLadder): string {
   const missing = ladder.filter(({ hex }) => isNearest(hex)).map(({ step }) => step);
   if (missing.length === 0) return '';
-  return missing.length === ladder.length ? BEYOND_SCREEN : `${listed(missing)} ${BEYOND_SCREEN}`;
+  return missing.length === ladder.length
+    ? BEYOND_SCREEN
+    : `${joinWords(missing)} ${BEYOND_SCREEN}`;
 }
 
 /** A name, with what is said of it where the screen cannot show its colour. */
 export const spokenOf = (name: string, hex: string): string =>
   isNearest(hex) ? `${name} (${BEYOND_SCREEN})` : name;
-
-/** "a, b and c". */
-export function listed(words: readonly string[]): string {
-  return words.length < 2
-    ? (words[0] ?? '')
-    : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
-}
 
 /** "1 part", "2.5 parts". */
 export const partsWords = (parts: number) =>
@@ -43,7 +39,7 @@ export const partsWords = (parts: number) =>
  */
 export function pileWords(mixture: Mixture, label: (pigment: string) => string): string {
   const { parts, letDowns } = laidOf(mixture);
-  return listed(
+  return joinWords(
     parts.map(({ pigment, parts: count, letDown }) => {
       const made = letDown && letDowns.find((one) => one.pigment === pigment);
       const how = made ? ` let down 1 to ${made.whiteParts} with white` : '';

@@ -1,10 +1,11 @@
+import { joinWords } from '../../wording.ts';
 import './held.css';
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { deltaE00 } from '../../colour/difference.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { differenceWords } from '../../colour/words.ts';
 import { afterPaint } from '../after.ts';
-import { listed, spokenOf } from '../drawn/say.ts';
+import { spokenOf } from '../drawn/say.ts';
 import { isNearest, shownOf } from '../drawn/screen.ts';
 import { say } from '../words/frame.ts';
 import { sayHeld } from '../words/held.ts';
@@ -90,7 +91,7 @@ function Screenful({ colours, onLeave }: { colours: readonly Held[]; onLeave: ()
       <div class="held-words" hidden={isBare}>
         <h2 id={`${id}-heading`}>{sayHeld.heading}</h2>
         <p id={`${id}-words`}>
-          {listed(shown.map(({ name, lab }) => spokenOf(name, shownOf(lab))))}. {words}
+          {joinWords(shown.map(({ name, lab }) => spokenOf(name, shownOf(lab))))}. {words}
         </p>
         {colours.length > 1 && (
           <fieldset class="choice">

@@ -1,5 +1,5 @@
 import { isDay } from '../../palette/calendar.ts';
-import { listed } from '../../palette/figure.ts';
+import { joinWords } from '../../wording.ts';
 import { today } from '../locale.ts';
 import { go, hrefOf } from '../route.ts';
 import { say } from '../words/frame.ts';
@@ -90,7 +90,7 @@ function Passages() {
               <a href={hrefOf('palette', id)}>{one.body.name}</a>{' '}
               <span class="small">
                 {palettes.value.length > 1 && `${body.name}; `}
-                {listed(one.body.piles.map(({ name }) => name)) || sayPalette.noPiles}
+                {joinWords(one.body.piles.map(({ name }) => name)) || sayPalette.noPiles}
               </span>
             </li>
           );

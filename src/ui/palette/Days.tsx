@@ -1,5 +1,5 @@
 import { STUDIO_PALETTE } from '../../book/palette.ts';
-import { listed } from '../../palette/figure.ts';
+import { joinWords } from '../../wording.ts';
 import { dateWords } from '../locale.ts';
 import { hrefOf } from '../route.ts';
 import { sayPalette } from '../words/palette.ts';
@@ -23,7 +23,7 @@ export function Days() {
         {days.slice(0, MOST_DAYS).map(([day, names]) => (
           <li key={day}>
             <a href={hrefOf('palette', day)}>{dateWords(day)}</a>{' '}
-            <span class="small">{listed(names)}</span>
+            <span class="small">{joinWords(names)}</span>
           </li>
         ))}
       </ul>

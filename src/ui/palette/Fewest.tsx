@@ -1,5 +1,5 @@
-import { listed, within } from '../../palette/figure.ts';
 import { labelIn, type Studio } from '../../palette/passage.ts';
+import { joinWords, midSentence } from '../../wording.ts';
 import { figure } from '../locale.ts';
 import { sayPalette } from '../words/palette.ts';
 import { fewest, seekFewest, seeking, stopSeeking } from './planning.ts';
@@ -33,7 +33,7 @@ export function Fewest({ studio }: { studio: Studio }) {
             {found.curve.map(({ count, pigments, deltaE00, worst }) => (
               <li key={count}>
                 <b>{sayPalette.withSo(count)}</b>:{' '}
-                {listed(pigments.map((pigment) => within(labelIn(studio, pigment))))};{' '}
+                {joinWords(pigments.map((pigment) => midSentence(labelIn(studio, pigment))))};{' '}
                 {sayPalette.worst(
                   figure(worst, 1),
                   found.piles[deltaE00.indexOf(worst)]?.name ?? '',

@@ -1,6 +1,7 @@
 import { daysBetween } from '../../palette/calendar.ts';
-import { cm3Words, listed } from '../../palette/figure.ts';
+import { cm3Words } from '../../palette/figure.ts';
 import { LEFTOVER_WORDS, leftoverState } from '../../palette/leftover.ts';
+import { joinWords } from '../../wording.ts';
 import { dateWords, said, today } from '../locale.ts';
 import { KEPT_WORDS, sayPalette } from '../words/palette.ts';
 import { date, leftovers } from './days.ts';
@@ -34,7 +35,7 @@ export function Leftovers() {
                 LEFTOVER_WORDS[state],
               )}
               {serves.length > 0 &&
-                sayPalette.servesPiles(listed(serves.map((name) => `“${name}”`)))}
+                sayPalette.servesPiles(joinWords(serves.map((name) => `“${name}”`)))}
               <span class="pal-actions">
                 {!goes && (
                   <button

@@ -2,9 +2,9 @@ import { useSignal, useSignalEffect } from '@preact/signals';
 import type { PileRecord } from '../../book/palette.ts';
 import type { Entry } from '../../book/record.ts';
 import { laidOf } from '../../mixture/laid.ts';
-import { within } from '../../palette/figure.ts';
 import { FILM_WORDS, FILMS } from '../../palette/film.ts';
 import { labelIn } from '../../palette/passage.ts';
+import { midSentence } from '../../wording.ts';
 import { PaintedHeap } from '../drawn/PaintedHeap.tsx';
 import { shownOf } from '../drawn/screen.ts';
 import { seedOf } from '../drawn/seed.ts';
@@ -37,7 +37,7 @@ export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: numbe
           {parts.map(({ pigment, parts: count, letDown }, i) => (
             <span key={pigment}>
               {i > 0 && ' + '}
-              <b>{figure(count, 0, 2)}</b> {within(labelIn(studio.value, pigment))}
+              <b>{figure(count, 0, 2)}</b> {midSentence(labelIn(studio.value, pigment))}
               {letDown && sayPalette.letDown}
             </span>
           ))}

@@ -1,8 +1,9 @@
-import { cm3Words, listed } from '../../palette/figure.ts';
+import { cm3Words } from '../../palette/figure.ts';
 import { sheetPile } from '../../palette/heap.ts';
 import type { Studio } from '../../palette/passage.ts';
 import type { Day } from '../../palette/plan.ts';
 import { standInWords } from '../../palette/swap.ts';
+import { joinWords } from '../../wording.ts';
 import { said } from '../locale.ts';
 import { sayPalette } from '../words/palette.ts';
 
@@ -65,8 +66,8 @@ export function Pigment({ pigment, day, at }: { pigment: string; day: Day; at: n
       <p>
         {sayPalette.inSeat(cm3Words(plan.inSeat))}, {sayPalette.inAll(cm3Words(plan.supply.cm3))}
       </p>
-      {used.length > 0 && <p>{listed(used.map(({ pile }) => `“${pile.name}”`))}</p>}
-      {plan.supply.dryRefused && stands.length > 0 && <p>{listed(stands)}</p>}
+      {used.length > 0 && <p>{joinWords(used.map(({ pile }) => `“${pile.name}”`))}</p>}
+      {plan.supply.dryRefused && stands.length > 0 && <p>{joinWords(stands)}</p>}
     </>
   );
 }

@@ -1,4 +1,5 @@
-import { inSentence, masstonesOf } from '../../pigment/near.ts';
+import { masstonesOf } from '../../pigment/near.ts';
+import { midSentence } from '../../wording.ts';
 import { shelf } from '../studio.ts';
 import { sayShelf } from '../words/shelf.ts';
 import { ownStock, seeAs } from './state.ts';
@@ -30,7 +31,7 @@ export function SeenAs() {
         ))}
       </div>
       <p class="small">
-        {sayShelf.seenAs[now].about} {sayShelf.deepest(inSentence(deepest.label), deepest.lab[0])}
+        {sayShelf.seenAs[now].about} {sayShelf.deepest(midSentence(deepest.label), deepest.lab[0])}
       </p>
     </fieldset>
   );

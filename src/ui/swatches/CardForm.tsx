@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { Card, Paper } from '../../pigment/calibrate/card.ts';
 import { labelOf } from '../../pigment/label.ts';
-import { inSentence } from '../../pigment/near.ts';
+import { midSentence } from '../../wording.ts';
 import { shownOf } from '../drawn/screen.ts';
 import { Brushed } from '../shelf/Brushed.tsx';
 import { lineOf } from '../shelf/order.ts';
@@ -58,7 +58,7 @@ export function CardForm() {
       <form class="swatch-form swatch-screen" onSubmit={(event) => event.preventDefault()}>
         <fieldset>
           <legend>{saySwatches.whichPaints}</legend>
-          <p class="small">{saySwatches.whichAbout(inSentence(labelOf(stock, white)))}</p>
+          <p class="small">{saySwatches.whichAbout(midSentence(labelOf(stock, white)))}</p>
           <p class="swatch-few">
             <button
               type="button"

@@ -7,9 +7,9 @@ import { addSurface } from '../../optics/surface.ts';
 import { type Part, seenAs } from '../../pigment/calibrate/swatches.ts';
 import { labelOf } from '../../pigment/label.ts';
 import { curveOfEntry, shelfOfStock } from '../../pigment/mixable.ts';
-import { inSentence } from '../../pigment/near.ts';
 import type { Stock } from '../../pigment/stock.ts';
-import { listed, partsWords } from '../drawn/say.ts';
+import { joinWords, midSentence } from '../../wording.ts';
+import { partsWords } from '../drawn/say.ts';
 
 /** The observed colour of a pile. */
 export interface CameOut {
@@ -86,9 +86,9 @@ export function pileBodyOf(
   );
   const total = mixed.reduce((sum, part) => sum + part.parts, 0);
   return {
-    name: listed(
+    name: joinWords(
       mixed.map(
-        (part, i) => `${partsWords(part.parts)} ${inSentence(labelOf(stock, entries[i]!))}`,
+        (part, i) => `${partsWords(part.parts)} ${midSentence(labelOf(stock, entries[i]!))}`,
       ),
     ),
     note,

@@ -1,8 +1,9 @@
 import type { Lab } from '../../../colour/lab.ts';
 import { benchOf } from '../../../mixture/bench.ts';
 import type { Answer, Mixture } from '../../../mixture/mixture.ts';
+import { joinWords } from '../../../wording.ts';
 import { BesideWanted } from '../../drawn/BesideWanted.tsx';
-import { listed, partsWords } from '../../drawn/say.ts';
+import { partsWords } from '../../drawn/say.ts';
 import { shownOf } from '../../drawn/screen.ts';
 import { figure } from '../../locale.ts';
 import { shelf } from '../../studio.ts';
@@ -80,7 +81,7 @@ function Way({
   const bench = benchOf(one.mixture, on);
   const { judgement, drift, alone } = one;
   const { weakest, hazards, unknown, slip, pigments, opacity, films, pairs } = judgement;
-  const name = listed(bench.pigments.map(({ pigment }) => spokenOn(pigment, on)));
+  const name = joinWords(bench.pigments.map(({ pigment }) => spokenOn(pigment, on)));
   const strongest = spokenOn(slip.pigment, on);
   return (
     <li class="mix-way">
@@ -117,7 +118,7 @@ function Way({
         {hazards.length > 0 && (
           <li>
             {sentence(
-              listed(
+              joinWords(
                 hazards.map(
                   ({ pigment, level }) => `${spokenOn(pigment, on)} (${mixSay.hazardWords[level]})`,
                 ),
@@ -126,7 +127,7 @@ function Way({
           </li>
         )}
         {unknown.length > 0 && (
-          <li>{mixSay.unknownHazard(listed(unknown.map((one) => spokenOn(one, on))))}</li>
+          <li>{mixSay.unknownHazard(joinWords(unknown.map((one) => spokenOn(one, on))))}</li>
         )}
         {hazards.length + unknown.length === 0 && <li>{mixSay.noHazard}</li>}
         {films.map((pigment) => (
@@ -144,7 +145,7 @@ function Way({
               ))}
               {pairs.map(({ pigments: two, why }) => (
                 <li key={two.join()}>
-                  <strong>{listed(two.map((pigment) => labelOn(pigment, on)))}.</strong>{' '}
+                  <strong>{joinWords(two.map((pigment) => labelOn(pigment, on)))}.</strong>{' '}
                   {why.join(' ')}
                 </li>
               ))}

@@ -1,6 +1,6 @@
 import type { FewestStep } from '../../../harmony/fewest.ts';
 import { AMOUNTS } from '../../../harmony/vary.ts';
-import { listed } from '../../drawn/say.ts';
+import { joinWords } from '../../../wording.ts';
 import { figure } from '../../locale.ts';
 import { shelf } from '../../studio.ts';
 import { mixSay } from '../../words/mixing.ts';
@@ -75,7 +75,7 @@ function Palettes({ found }: { found: NonNullable<ReturnType<typeof palettesOf>>
   const on = shelf.value;
   const { sought, curve, enough, shelf: whole } = found.result;
   const out = whole.filter((away) => away > found.within).length;
-  const names = ({ pigments }: FewestStep) => listed(pigments.map((one) => spokenOn(one, on)));
+  const names = ({ pigments }: FewestStep) => joinWords(pigments.map((one) => spokenOn(one, on)));
   return (
     <>
       <div role="status">

@@ -5,8 +5,8 @@ import { WAYS } from '../../../harmony/vary.ts';
 import type { Bench } from '../../../mixture/bench.ts';
 import { startAgainWords } from '../../../mixture/faults.ts';
 import type { Addition } from '../../../mixture/mender.ts';
+import { joinWords } from '../../../wording.ts';
 import { BesideWanted } from '../../drawn/BesideWanted.tsx';
-import { listed } from '../../drawn/say.ts';
 import { shownOf } from '../../drawn/screen.ts';
 import { figure } from '../../locale.ts';
 import { NumberInput } from '../../NumberInput.tsx';
@@ -171,7 +171,7 @@ function Found() {
   if (options.length === 0 && startAgain === null)
     return <p role="status">{now <= 1 ? mixSay.mendRight : mixSay.mendNone}</p>;
   const what = ({ add }: Addition) =>
-    listed(
+    joinWords(
       add.map(
         ({ pigment, parts, cm3 }) =>
           `${partsRoughly(parts)}${cm3 === null ? '' : ` (${figure(cm3, cm3 < 1 ? 2 : 1)} ml)`} of ${spokenOn(pigment, on)}`,

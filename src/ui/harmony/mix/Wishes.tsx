@@ -1,6 +1,6 @@
 import { NO_WISH, type Wish } from '../../../mixture/wish.ts';
 import type { HazardLevel } from '../../../pigment/facts.ts';
-import { listed } from '../../drawn/say.ts';
+import { joinWords } from '../../../wording.ts';
 import { shelf } from '../../studio.ts';
 import { mixSay } from '../../words/mixing.ts';
 import { Disclosure } from './Disclosure.tsx';
@@ -10,7 +10,7 @@ import { labelOn, spokenOn } from './named.ts';
 /** A wish in a few words each. */
 function wishWords(asked: Wish, name: (pigment: string) => string): string[] {
   return [
-    ...(asked.only ? [mixSay.onlySaid(listed(asked.only.map(name)))] : []),
+    ...(asked.only ? [mixSay.onlySaid(joinWords(asked.only.map(name)))] : []),
     ...(asked.noBlack ? [mixSay.noBlack] : []),
     ...(asked.hazard ? [mixSay.hazardSaid(mixSay.hazards[asked.hazard])] : []),
     ...asked.leaveOut.map((pigment) => mixSay.withoutSaid(name(pigment))),

@@ -1,5 +1,6 @@
-import { inSentence, masstonesOf } from '../../../pigment/near.ts';
+import { masstonesOf } from '../../../pigment/near.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
+import { midSentence } from '../../../wording.ts';
 import { shownOf } from '../../drawn/screen.ts';
 
 /** What a person reads for a pigment. */
@@ -8,7 +9,7 @@ export const labelOn = (pigment: string, shelf: Shelf): string =>
 
 /** The same within a sentence. */
 export const spokenOn = (pigment: string, shelf: Shelf): string =>
-  inSentence(labelOn(pigment, shelf));
+  midSentence(labelOn(pigment, shelf));
 
 /** Its colour alone, #rrggbb; a neutral grey where the shelf lacks it. */
 export function hexOn(pigment: string, shelf: Shelf): string {

@@ -54,6 +54,16 @@ test('wet, tacky, touch-dry: a range that only moves forward', () => {
   expect(last).toEqual([2, 2]);
 });
 
+// Handbook sheet: a glaze over a coat that is still tacky tears it up.
+test('tacky is not dry enough for a glaze, touch-dry is', () => {
+  const felt = (state: 'wet' | 'tacky' | 'touch-dry') =>
+    drynessOf(coat({ raw_umber: 1 }, { felt: { date: '2026-05-03', state } }), '2026-05-03');
+  expect(isDry(felt('wet'))).toBe(false);
+  expect(isDry(felt('tacky'))).toBe(false);
+  expect(isDry(felt('touch-dry'))).toBe(true);
+  expect(isDry({ ...felt('tacky'), most: 'touch-dry' })).toBe(false);
+});
+
 test('what the finger found outranks the estimate', () => {
   const felt = (state: 'tacky' | 'touch-dry', date: string) =>
     coat({ yellow_ochre: 1 }, { felt: { state, date } });

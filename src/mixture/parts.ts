@@ -14,7 +14,7 @@ export interface Limits {
    * CIEDE2000 that parts beyond `ratio` must gain to be preferred; Infinity forbids them. A light
    * tint of a strong pigment has no other whole parts: of 161 Munsell colours that twelve acrylic
    * paints reach, one in ten is missed by 4.4 or more by all whole parts within 12 to 1. Let-downs
-   * make these measurable, see letdown.ts.
+   * make these measurable.
    */
   readonly beyond: number;
 }

@@ -17,10 +17,11 @@ export interface Layer {
 }
 
 /**
- * u of the two-flux (Kubelka-Munk) layer. The equations below never overflow or cancel. With u =
- * X√(K² + 2KS) and everything scaled by e⁻ᵘ: spread = X sinh u ÷ u, D = (K + S) spread + cosh u.
- * Then R₀ = S·spread ÷ D, T = e⁻ᵘ ÷ D, and over a ground R = R₀ + e⁻²ᵘ Rg ÷ (D (D − S·spread·Rg)),
- * every term positive. K = 0, S = 0 and X = 0 need no special case.
+ * u of the two-flux (Kubelka-Munk) layer. The equations below never overflow or cancel. With
+ * u = X√(K² + 2KS) and everything scaled by e⁻ᵘ:
+ * spread = X sinh u ÷ u, D = (K + S) spread + cosh u, R₀ = S·spread ÷ D, T = e⁻ᵘ ÷ D, and over a
+ * ground R = R₀ + e⁻²ᵘ Rg ÷ (D (D − S·spread·Rg)), every term positive. K = 0, S = 0 and X = 0 need
+ * no special case.
  * @see P. Kubelka, J. Opt. Soc. Am. 38 (1948) 448
  */
 const depth = (K: number, S: number, X: number): number => X * Math.sqrt(K * (K + 2 * S));

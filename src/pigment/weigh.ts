@@ -19,8 +19,8 @@ export interface OwnFigures {
 }
 
 /**
- * Density and oil of a pigment for the formulas of paste.ts: the studio's own measurements, else
- * the handbook's defaults.
+ * Density and oil of a pigment for pasteOf(): the studio's own measurements, else the handbook's
+ * defaults.
  * @returns a fault if a figure is unknown in both; it is never guessed
  */
 export function grindOfPigment(

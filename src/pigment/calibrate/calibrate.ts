@@ -1,24 +1,22 @@
 /**
- * Calibration: fits the painter's own K and S to painted swatches, measured curves and logged
- * piles. The functions in the order in which a shell calls them:
+ * Calibration: fits the painter's own K and S to painted swatches, measured curves and logged piles.
+ * The functions in the order in which a shell calls them:
  *
- * 1. `planCards(white, paints, options)` (card.ts) lays out the swatch cards, `drawCard(card)`
- * (sheet.ts) draws one as SVG, `planOf(svg)` reads the layout back from that file.
- * {@link cardPaintOf} builds a card's paint from a pigment id. 2. `readCard(pixels, card, options)`
- * (read.ts) reads a photograph of a card, with `readTouched(pixels, touches)` (touch.ts) as the
- * manual way. Both return a `Reading` (reading.ts) or a `CalibrationFault` (fault.ts).
- * `options.corners` are the corner marks as touched by the user, `options.references` the known
- * colours of white and grey, `options.chart` a 24-patch chart, with its values from
- * `readChart(text)` (chart.ts). 3. `readSpectra(text)` (spectra.ts) reads measured curves;
- * `guessTable` and `measuredSwatches` (samples.ts) map them to pigments; `spectraCsv` and
- * `spectraCgats` export them. 4. {@link photographedSwatches} and measuredSwatches return `Painted`
- * swatches (swatches.ts); logged piles (`LoggedPile`, pile.ts) are swatches too. `calibrate(white,
- * paints, swatches, surface, options)` (fit.ts) fits the paints from {@link paintsToFit}; its
- * result has the predicted and the observed colour of each swatch for review. 5. {@link accept}
- * stores the fitted curves in a copy of the stock. 6. `suggest(calibration, options)` (suggest.ts)
- * recommends the next swatches to paint; `accuracyOf(piles)` (pile.ts) measures past predictions;
- * `trustOf`, `trustWords`, `mixtureError` and `errorWords` (trust.ts) describe the evidence for
- * each pigment and the expected error of a mixture.
+ * 1. planCards() lays out the swatch cards, drawCard() draws one as SVG, and planOf() reads the
+ *    layout back from that file. {@link cardPaintOf} builds a card's paint from a pigment id.
+ * 2. readCard() reads a photograph of a card, readTouched() is the manual way. Both return a
+ *    `Reading` or a `CalibrationFault`. `options.corners` are the corner marks as touched by the
+ *    user, `options.references` the known colours of white and grey, `options.chart` a 24-patch
+ *    chart, whose values come from readChart().
+ * 3. readSpectra() reads measured curves; guessTable() and measuredSwatches() map them to pigments;
+ *    spectraCsv() and spectraCgats() export them.
+ * 4. {@link photographedSwatches} and measuredSwatches() return `Painted` swatches; a `LoggedPile`
+ *    is a swatch too. calibrate() fits the paints of {@link paintsToFit}; its result has the
+ *    predicted and the observed colour of each swatch for review.
+ * 5. {@link accept} stores the fitted curves in a copy of the stock.
+ * 6. suggest() recommends the next swatches to paint. accuracyOf() measures past predictions.
+ *    trustOf(), trustWords(), mixtureError() and errorWords() describe the evidence for each
+ *    pigment and the expected error of a mixture.
  *
  * All functions are pure: dates, pixels and texts are arguments. The shell stores the swatches
  * (plain data except for R, BANDS numbers) and fits again when there are more.

@@ -84,7 +84,7 @@ const DETAIL = 1e-3;
  * Fits K and S of the painter's own paints jointly to all swatches: masstones, tints, mixtures and
  * logged piles, as colours or spectra. The white is fitted to its own swatches first, then again
  * with all others, because every tint also depends on the white. Curves of known pigments are the
- * prior means (see optics/prior.ts). For unknown pigments the prior only assumes smoothness; its
+ * prior means (see namedPaint()). For unknown pigments the prior only assumes smoothness; its
  * smoothness is chosen by evidence among a few candidates, provided there are at least as many
  * spectra and mixtures as such paints.
  *

@@ -15,7 +15,11 @@ import { labelOn, spokenOn } from './named.ts';
 import { lastingWords } from './spoken.ts';
 import { pigmentsOf, type Weighed, weigh } from './used.ts';
 
-/** Ways to mix the colour on the bench with other pigments, each with what speaks for and against it. */
+/**
+ * Other mixtures of the selected colour, each with its advantages and drawbacks.
+ * @param target CIELAB under D65
+ * @param inUse the current mixture; shown first and not offered
+ */
 export function Alternatives({
   target,
   colour,
@@ -57,7 +61,7 @@ export function Alternatives({
   );
 }
 
-/** Of mixtures with the same pigments only the first. */
+/** Removes mixtures whose pigments equal those of an earlier one. */
 function different(all: readonly Mixture[]): Mixture[] {
   const seen = new Set<string>();
   return all.filter((one) => !seen.has(pigmentsOf(one)) && seen.add(pigmentsOf(one)));
@@ -72,7 +76,7 @@ function Way({
 }: {
   one: Weighed;
   wanted: Lab;
-  /** The shelf reaches it, if not by this way. */
+  /** Whether any mixture of the shelf reaches the target. */
   isReached: boolean;
   inUse: boolean;
   onUse?: () => void;

@@ -12,7 +12,11 @@ import { Mending } from './Mending.tsx';
 import { Reach } from './Reach.tsx';
 import { Wishes } from './Wishes.tsx';
 
-/** What can be done with the mixture on the bench. */
+/**
+ * Amounts, alternatives, reach and correction of the selected colour's mixture.
+ * @param inUse the mixture in use
+ * @param shown the mixture on the screen, which may be the closest instead
+ */
 export function BenchMix({
   target,
   colour,
@@ -37,7 +41,7 @@ export function BenchMix({
   );
 }
 
-/** What concerns all mixtures of the harmony. */
+/** Preferences and limited palette, which apply to all mixtures of the harmony. */
 export function HarmonyMix() {
   return (
     <section class="bench mix-more" aria-labelledby="mix-heading">

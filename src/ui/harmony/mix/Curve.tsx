@@ -4,13 +4,18 @@ import { useWidth } from '../../drawn/width.ts';
 import { figure } from '../../locale.ts';
 import { mixSay } from '../../words/mixing.ts';
 
+/** Height and margins of the chart, px. */
 const HEIGHT = 240;
 const EDGE = { left: 40, right: 16, top: 28, bottom: 44 };
 
-/** Steps of a scale of about four lines. */
+/** Tick spacing that gives at most five intervals up to `most`. */
 const stepOf = (most: number): number => [1, 2, 5, 10, 20, 50].find((one) => most / one <= 5) ?? 50;
 
-/** The difference of a harmony against the number of pigments that mix it: worst and mean. */
+/**
+ * Line chart of a harmony's largest and mean difference (CIEDE2000) over the number of pigments.
+ * @param within permitted difference, CIEDE2000
+ * @param enough smallest sufficient number of pigments; null if none suffices
+ */
 export function Curve({
   curve,
   within,

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 
-/** Something that is there when it is asked for; what is inside is worked out only then. */
+/** A disclosure widget. Its children are a function, called only while it is open. */
 export function Disclosure({
   heading,
   class: className,

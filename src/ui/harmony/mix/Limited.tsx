@@ -17,7 +17,7 @@ import { WorkLine } from './WorkLine.tsx';
 const takeSet = ({ pigments }: FewestStep) =>
   changeWish({ only: pigments }, mixSay.setSaid(pigments.length));
 
-/** The limited palette: the fewest pigments that mix the whole harmony. */
+/** Limited palette: the fewest pigments that mix the whole harmony. */
 export function Limited() {
   return <Disclosure heading={mixSay.fewestHeading}>{() => <Sought />}</Disclosure>;
 }

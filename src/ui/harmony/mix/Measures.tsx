@@ -11,7 +11,7 @@ import { Table } from './Table.tsx';
 const percent = (share: number) => `${figure(share * 100, share < 0.1 ? 1 : 0)} %`;
 const small = (amount: number) => figure(amount, amount < 1 ? 2 : 1);
 
-/** A pile by parts, volume and weight, in the order of mixing. */
+/** Table of a pile's parts, volume (ml) and weight (g), in the order of mixing. */
 export function Measures({ bench }: { bench: Bench }) {
   return (
     <Disclosure heading={mixSay.measureHeading}>{() => <Measured bench={bench} />}</Disclosure>

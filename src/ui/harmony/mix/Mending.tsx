@@ -30,10 +30,10 @@ import { labelOn, spokenOn } from './named.ts';
 import { partsRoughly, timesWords } from './spoken.ts';
 import { WorkLine } from './WorkLine.tsx';
 
-/** Ways to mend that are told. */
+/** Maximum number of additions on the screen. */
 const SHOWN = 3;
 
-/** A pile came out wrong: what to add to it. */
+/** Correction of a pile that came out wrong: what to add to it. */
 export function Mending({ target, bench }: { target: Lab; bench: Bench }) {
   return (
     <Disclosure heading={mixSay.mendHeading}>
@@ -138,7 +138,7 @@ function Mend({ target, bench }: { target: Lab; bench: Bench }) {
   );
 }
 
-/** L*, a* and b* for those who have measured them. */
+/** Input of the pile's measured L*, a* and b*. @param seen initial values, CIELAB under D65 */
 function Measured({ seen }: { seen: Lab }) {
   const AXES = ['L*', 'a*', 'b*'] as const;
   return (
@@ -213,7 +213,7 @@ function Found() {
   );
 }
 
-/** An addition as a share of the pile, as one says it. */
+/** Size of an addition in words. @param total volume relative to the pile */
 function shareOf(total: number): string {
   if (total < 0.02) return 'a hundredth or so';
   if (total < 1) return `${Math.round(total * 100)} %`;

@@ -12,7 +12,7 @@ import { Disclosure } from './Disclosure.tsx';
 import { changeWish, mixOptions, nameOfLab, wish, wishKey } from './decided.ts';
 import { WorkLine } from './WorkLine.tsx';
 
-/** Pigments that are named at most. */
+/** Maximum number of pigments on the screen. */
 const TOLD = 5;
 const looking = job();
 const lacks = signal<{ readonly of: string; readonly on: Shelf; readonly found: Lack[] } | null>(
@@ -20,6 +20,7 @@ const lacks = signal<{ readonly of: string; readonly on: Shelf; readonly found: 
 );
 const ofTarget = (target: Lab) => canonical([nameOfLab(target), wishKey.value]);
 
+/** Searches for pigments outside the shelf that would bring the target nearer. */
 async function lookFor(target: Lab): Promise<void> {
   const [on, of] = [shelf.value, ofTarget(target)];
   const { most = 4, constraints = {} } = mixOptions.value;
@@ -29,7 +30,7 @@ async function lookFor(target: Lab): Promise<void> {
   if (result?.ok) lacks.value = { of, on, found: result.value };
 }
 
-/** For a colour that the shelf does not reach: what to keep of it, and which pigment would reach it. */
+/** For a colour out of reach: what to preserve of it, and which further pigments would reach it. */
 export function Reach({ target }: { target: Lab }) {
   return <Disclosure heading={mixSay.reachHeading}>{() => <Choices target={target} />}</Disclosure>;
 }

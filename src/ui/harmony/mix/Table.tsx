@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 
-/** A table that scrolls by itself where the page is too narrow, by keyboard too. */
+/** A table in its own scroll container, which the keyboard can scroll too. */
 export function Table({ label, children }: { label: string; children: ComponentChildren }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard

@@ -16,7 +16,7 @@ import {
 } from './transposing.ts';
 import { WorkLine } from './WorkLine.tsx';
 
-/** How the harmony was transposed, what moved, and what the other ways would have given. */
+/** The harmony's move within reach: its parameters, the change of each colour, and a comparison. */
 export function Transposed() {
   const labs = gatheredLabs.value;
   const all = isTransposed.value ? move.value : null;
@@ -46,7 +46,10 @@ export function Transposed() {
   );
 }
 
-/** Intervals in words, by the greatest of their losses. */
+/**
+ * Loss of intervals in words, by the largest of the three losses. Each is divided by the loss that
+ * still counts as nearly preserved: 2 L*, 4° of hue, 0.1 in the logarithm of chroma.
+ */
 function keptWords({ lost }: Moved): string {
   const most = Math.max(lost.lightness / 2, lost.hueDeg / 4, lost.chroma / 0.1);
   if (most <= 0.5) return mixSay.intervals.kept;

@@ -7,7 +7,7 @@ import { Disclosure } from './Disclosure.tsx';
 import { changeWish, contradiction, lastSaid, undoSaid, wish } from './decided.ts';
 import { labelOn, spokenOn } from './named.ts';
 
-/** A wish in a few words each. */
+/** One phrase for each preference that differs from the default. */
 function wishWords(asked: Wish, name: (pigment: string) => string): string[] {
   return [
     ...(asked.only ? [mixSay.onlySaid(joinWords(asked.only.map(name)))] : []),
@@ -21,7 +21,7 @@ function wishWords(asked: Wish, name: (pigment: string) => string): string[] {
   ];
 }
 
-/** What is asked of all mixtures, as long as something is; what excludes itself; and the way back. */
+/** Current mixing preferences, a contradiction between them, and undo; empty if there are none. */
 export function Asked() {
   const on = shelf.value;
   const words = wishWords(wish.value, (pigment) => spokenOn(pigment, on));
@@ -59,7 +59,7 @@ export function Asked() {
 type Hazard = Exclude<HazardLevel, 'low'>;
 const HAZARDS: readonly Hazard[] = ['very_toxic', 'toxic', 'caution'];
 
-/** What may go into a pile: by kind, and pigment by pigment. */
+/** Form for mixing preferences, by kind and by pigment. */
 export function Wishes() {
   return <Disclosure heading={mixSay.wishHeading}>{() => <Wanted />}</Disclosure>;
 }
@@ -116,7 +116,7 @@ function Wanted() {
 type Place = 'may' | 'out' | 'must';
 const PLACES: readonly Place[] = ['may', 'out', 'must'];
 
-/** Every pigment of the shelf: it may go in, is left out, or is in every pile. */
+/** Each pigment of the shelf: allowed, excluded or required in every mixture. */
 function Each() {
   const on = shelf.value;
   const { leaveOut, mustHold } = wish.value;

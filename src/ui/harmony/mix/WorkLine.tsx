@@ -1,7 +1,7 @@
 import type { Job } from '../../state/job.ts';
 import { say } from '../../words/frame.ts';
 
-/** How far a work is, and the way to stop it; nothing while there is none. */
+/** Progress of a job with a stop button; empty while it is idle. @param words label */
 export function WorkLine({ work, words }: { work: Job; words: string }) {
   const done = work.progress.value;
   return (

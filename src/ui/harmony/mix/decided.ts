@@ -10,18 +10,19 @@ import { shelf, stocked } from '../../studio.ts';
 import { holdsOn } from './holds.ts';
 import { labelOn } from './named.ts';
 
-/** A target by its numbers. */
+/** Key of a target colour: its CIELAB coordinates with 4 decimals. */
 export const nameOfLab = (lab: Lab): string => lab.map((v) => v.toFixed(4)).join(' ');
 
-/** What the painter asks of all mixtures: the open harmony's own wish, else the sitting's. */
+/** Preferences for all mixtures: those stored with the harmony, or else the session's latest. */
 export const wish = signal<Wish>(NO_WISH);
-/** What was asked for last in this sitting. */
+/** Latest preferences of this session. */
 let sitting: Wish = NO_WISH;
-/** Mixtures chosen by hand, by target. */
+/** Manually chosen mixtures by target. */
 const chosen = signal<ReadonlyMap<string, Mixture>>(new Map());
-/** The painter has had a say in the mixtures of the harmony that is open: from then on they are kept too. */
+/** Whether the painter influenced the open harmony's mixtures; if so, they are saved with it. */
 export const hasSay = signal(false);
 
+/** State before a decision, with the decision in words for the undo button. */
 interface Past {
   readonly words: string;
   readonly wish: Wish;
@@ -29,9 +30,10 @@ interface Past {
   readonly chosen: ReadonlyMap<string, Mixture>;
 }
 const past = history<Past>();
-/** What the next undo takes back; null where there is nothing. */
+/** The decision that the next undo reverts, in words; null if there is none. */
 export const lastSaid = computed(() => past.latest.value?.words ?? null);
 
+/** Runs a decision as one undo step. */
 function say(words: string, act: () => void): void {
   batch(() => {
     past.push({ words, wish: wish.value, sitting, chosen: chosen.value });
@@ -40,7 +42,10 @@ function say(words: string, act: () => void): void {
   });
 }
 
-/** Asks for something else. Mixtures chosen by hand under another wish are given up, until undone. */
+/**
+ * Changes preferences and discards manually chosen mixtures; undo restores both.
+ * @param words the change in words, for the undo button
+ */
 export function changeWish(change: Partial<Wish>, words: string): void {
   const next = { ...wish.value, ...change };
   if (canonical(next) === canonical(wish.value)) return;
@@ -51,7 +56,11 @@ export function changeWish(change: Partial<Wish>, words: string): void {
   });
 }
 
-/** Uses a mixture for a target; null goes back to the simplest. */
+/**
+ * Chooses the mixture of a target (CIELAB, D65).
+ * @param mixture null for the simplest
+ * @param words the choice in words, for the undo button
+ */
 export function takeMixture(target: Lab, mixture: Mixture | null, words: string): void {
   say(words, () => {
     const next = new Map(chosen.value);
@@ -61,7 +70,7 @@ export function takeMixture(target: Lab, mixture: Mixture | null, words: string)
   });
 }
 
-/** Mixtures that come with a decision made elsewhere, which has its own way back. */
+/** Chooses mixtures as part of a change that has its own undo step. */
 export function bringMixtures(all: readonly (readonly [Lab, Mixture])[]): void {
   batch(() => {
     hasSay.value = true;
@@ -72,6 +81,7 @@ export function bringMixtures(all: readonly (readonly [Lab, Mixture])[]): void {
   });
 }
 
+/** Reverts the latest preference or choice. */
 export function undoSaid(): void {
   batch(() => {
     const last = past.pop();
@@ -82,16 +92,19 @@ export function undoSaid(): void {
   });
 }
 
-/** The mixture chosen by hand for a target; null where the simplest serves. */
+/**
+ * The manually chosen mixture of a target; null if there is none, or if its colour on the current
+ * shelf differs.
+ */
 export function chosenFor(lab: Lab): Mixture | null {
   const mixture = chosen.value.get(nameOfLab(lab));
-  // On a shelf that makes something else of it, it is no answer.
   return mixture && holdsOn(shelf.value, mixture) ? mixture : null;
 }
 
 /**
- * Another harmony is opened, with the mixtures that its record says were chosen by hand, and with the
- * wish that they were kept under; without one the sitting's holds.
+ * Resets the state for another harmony.
+ * @param all manually chosen mixtures of its record, with their targets
+ * @param own its stored preferences; null for the session's latest
  */
 export function openChoices(
   all: readonly (readonly [Lab, Mixture])[] = [],
@@ -103,14 +116,18 @@ export function openChoices(
   hasSay.value = false;
 }
 
-/** The wish by which answers are told apart. */
+/** Cache key of preferences. */
 export const keyOfWish = (asked: Wish): string => canonical({ ...asked });
+/** Cache key of the current preferences. */
 export const wishKey = computed(() => keyOfWish(wish.value));
-/** The wish as a record keeps it; null where nothing is asked. */
+/** Preferences to store; null for the default. */
 export const wishToKeep = computed(() => (wishKey.value === NO_WISH_KEY ? null : wish.value));
 const NO_WISH_KEY = keyOfWish(NO_WISH);
 
-/** Pigments of the studio's own that a hazard leaves out: only its shelf knows how dangerous they are. */
+/**
+ * Custom pigments excluded by the hazard preference. The pigment facts do not cover them; their
+ * hazard level is in the studio's stock.
+ */
 const dangerous = computed(() => {
   const { hazard } = wish.value;
   if (hazard === null) return [];
@@ -123,13 +140,14 @@ const dangerous = computed(() => {
     .filter((pigment) => own.some(({ id }) => pigment === id || pigment.startsWith(`${id}#`)));
 });
 
+/** Options of the mixture search under the current shelf and preferences. */
 export const mixOptions = computed(() => mixOptionsOf(shelf.value, wish.value, dangerous.value));
-/** The same for choosing a palette, which is chosen from the whole shelf again. */
+/** Options for the choice of a limited palette, which always starts from the whole shelf. */
 export const paletteOptions = computed(() =>
   mixOptionsOf(shelf.value, { ...wish.value, only: null }, dangerous.value),
 );
 
-/** Which wishes exclude each other, in a sentence; null where they go together. */
+/** Sentence about preferences that contradict each other; null if they do not. */
 export const contradiction = computed(() => {
   const { constraints, most } = mixOptions.value;
   const choice = choose(shelf.value, constraints ?? {}, most ?? NO_WISH.most);

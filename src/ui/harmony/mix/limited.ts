@@ -11,9 +11,9 @@ import { complain, shelf } from '../../studio.ts';
 import { paletteOptions, wish } from './decided.ts';
 import { labelOn } from './named.ts';
 
-/** The difference that a limited palette may leave, CIEDE2000. */
+/** Permitted difference of each colour, CIEDE2000. */
 export const within = signal(2);
-/** By how much each colour may be altered and still be mixed; null: the colours alone. */
+/** Variants that the palette must also mix, up to this amount; null for the colours alone. */
 export const variants = signal<Amount | null>(null);
 export const limiting = job();
 
@@ -24,7 +24,7 @@ const found = signal<{
   readonly result: Fewest;
 } | null>(null);
 
-/** What a palette is sought for: the wish for a palette itself takes no part. */
+/** Key of a search: colours, tolerance, variants and preferences, without a chosen palette. */
 const asked = (colours: readonly Lab[]) =>
   canonical([
     colours,
@@ -33,13 +33,14 @@ const asked = (colours: readonly Lab[]) =>
     { ...wish.value, only: null, keep: 'nearest', coarse: false },
   ]);
 
-/** The last palettes found, and whether they are still about this harmony. */
+/** Latest result; null if there is none. `isOf`: harmony, shelf and settings are still the same. */
 export function palettesOf(colours: readonly Lab[]) {
   const last = found.value;
   if (!last) return null;
   return { ...last, isOf: last.on === shelf.value && last.of === asked(colours) };
 }
 
+/** Searches for the smallest palette of these colours (CIELAB, D65). */
 export async function findFewest(colours: readonly Lab[]): Promise<void> {
   const [on, of, limit] = [shelf.value, asked(colours), within.value];
   const { most = 4, constraints = {} } = paletteOptions.value;

@@ -6,14 +6,16 @@ import { pasteOf } from '../../../pigment/paste.ts';
 import { grindOfPigment } from '../../../pigment/weigh.ts';
 import { stocked } from '../../studio.ts';
 
+/** How the studio measures amounts: spoonfuls, lengths of ribbon from the tube, or weight. */
 export type By = 'spoon' | 'ribbon' | 'scale';
 export const WAYS_TO_MEASURE: readonly By[] = ['spoon', 'ribbon', 'scale'];
 
-/** How this bench measures, and how much it wants; for this sitting. */
+/** Current way to measure, for this session. */
 export const by = signal<By>('spoon');
+/** Total amount of the pile, ml, for this session. */
 export const millilitres = signal(20);
 
-/** g/cm³ of a paste: by the figures of the studio's own lot first; null where nobody knows it. */
+/** Density of a paste, g/cm³, from the studio's own lot if it is recorded; null if unknown. */
 function densityOf(pigment: string): number | null {
   const stock = stocked.value?.body.stock;
   const [id, lot] = [baseOf(pigment), pigment.split('#')[1]];
@@ -26,7 +28,10 @@ function densityOf(pigment: string): number | null {
   return grind.ok ? pasteOf(grind.value).density : null;
 }
 
-/** The piles in the order in which they are mixed, each by volume and weight. */
+/**
+ * Parts, volume and weight of each paint, in the order of mixing.
+ * @param cm3 total volume
+ */
 export function measured(bench: Bench, cm3: number): Measure[] {
   const ofPile = (name: string): number | null => {
     const made = bench.letDowns.find((one) => one.name === name);

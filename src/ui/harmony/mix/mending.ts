@@ -13,17 +13,19 @@ import { complain, shelf } from '../../studio.ts';
 import { mixOptions, wishKey } from './decided.ts';
 import { labelOn } from './named.ts';
 
-/** The pile at hand: what went into it, how much there is, and what it looks like. */
+/** A pile that came out wrong: its contents, amount and colour. */
 interface Wrong {
   readonly target: Lab;
   readonly parts: readonly Part[];
+  /** Volume; null if unknown. */
   readonly cm3: number | null;
-  /** Half steps from what the parts promise, in the order in which they were touched. */
+  /** Corrections of the predicted colour by half a small variant each, in order. */
   readonly steps: readonly Way[];
-  /** Measured, which then counts instead of the steps. */
+  /** Measured colour, CIELAB under D65, which replaces the steps; null if not measured. */
   readonly measured: Lab | null;
 }
 
+/** The pile to correct; null before the form first opens. */
 export const pile = signal<Wrong | null>(null);
 export const mending = job();
 const found = signal<{
@@ -32,13 +34,13 @@ const found = signal<{
   readonly result: Correction;
 } | null>(null);
 
-/** Half of a small step, which is as fine as an eye without training sees. */
+/** Half of a small variant: about the finest step that an untrained eye sees. */
 const step = (lab: Lab, way: Way): Lab => {
   const { lab: far } = vary(lab, way, 'small');
   return [(lab[0] + far[0]) / 2, (lab[1] + far[1]) / 2, (lab[2] + far[2]) / 2];
 };
 
-/** What the parts promise; null where nothing is in the pile, or not on this shelf. */
+/** Predicted colour, CIELAB under D65; null if the pile is empty or the shelf lacks a pigment. */
 export const promised = computed<Lab | null>(() => {
   const parts = pile.value?.parts.filter((one) => one.parts > 0) ?? [];
   const isHere = ({ pigment }: Part) => shelf.value.paints.some((one) => one.pigment === pigment);
@@ -46,7 +48,7 @@ export const promised = computed<Lab | null>(() => {
   return predict(ofParts(parts), shelf.value);
 });
 
-/** What the pile came out as. */
+/** Observed colour, CIELAB under D65: measured, or predicted and corrected by the steps. */
 export const cameOut = computed<Lab | null>(() => {
   const from = promised.value;
   const wrong = pile.value;
@@ -54,7 +56,7 @@ export const cameOut = computed<Lab | null>(() => {
   return wrong.measured ?? wrong.steps.reduce(step, from);
 });
 
-/** Puts a mixture's pile on the bench; the same one stays as it is. */
+/** Starts the correction of a mixture; the same target and pigments leave the state unchanged. */
 export function layPile(target: Lab, parts: readonly Part[]): void {
   const last = pile.peek();
   const names = (all: readonly Part[]) => all.map((one) => one.pigment).join();
@@ -63,10 +65,12 @@ export function layPile(target: Lab, parts: readonly Part[]): void {
   pile.value = { target, parts, cm3: null, steps: [], measured: null };
 }
 
+/** Changes the pile; without a pile it does nothing. */
 export function changePile(change: Partial<Omit<Wrong, 'target'>>): void {
   if (pile.value) pile.value = { ...pile.value, ...change };
 }
 
+/** Corrects the observed colour by one step; this discards a measurement. */
 export function touch(way: Way): void {
   const wrong = pile.value;
   if (wrong) changePile({ steps: [...wrong.steps, way], measured: null });
@@ -74,12 +78,15 @@ export function touch(way: Way): void {
 
 const ofPile = (): string => canonical([pile.value, wishKey.value]);
 
-/** What was found last, and whether it is still about the pile as it is told. */
+/**
+ * Latest correction; null if there is none. `isOf`: pile, shelf and preferences are still the same.
+ */
 export function correction() {
   const last = found.value;
   return last && { ...last, isOf: last.on === shelf.value && last.of === ofPile() };
 }
 
+/** Searches for additions that bring the observed colour to the target. */
 export async function findAdditions(): Promise<void> {
   const wrong = pile.value;
   const seen = cameOut.value;

@@ -3,15 +3,15 @@ import type { Shelf } from '../../../pigment/shelf.ts';
 import { midSentence } from '../../../wording.ts';
 import { shownOf } from '../../drawn/screen.ts';
 
-/** What a person reads for a pigment. */
+/** Label of a pigment on a shelf; its id if the shelf lacks it. */
 export const labelOn = (pigment: string, shelf: Shelf): string =>
   shelf.paints.find((paint) => paint.pigment === pigment)?.label ?? pigment;
 
-/** The same within a sentence. */
+/** Label as written within a sentence. */
 export const spokenOn = (pigment: string, shelf: Shelf): string =>
   midSentence(labelOn(pigment, shelf));
 
-/** Its colour alone, #rrggbb; a neutral grey where the shelf lacks it. */
+/** Display colour of its masstone; #808080 if the shelf lacks it. */
 export function hexOn(pigment: string, shelf: Shelf): string {
   const found = masstonesOf(shelf).find((paint) => paint.pigment === pigment);
   return found ? shownOf(found.lab) : '#808080';

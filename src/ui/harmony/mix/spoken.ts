@@ -1,8 +1,6 @@
 import { figure } from '../../locale.ts';
 
-/** Figures as a painter says them. */
-
-/** ASTM classes as a painter says them. */
+/** Relative clause for an ASTM lightfastness class. */
 export function lastingWords(name: string): string {
   switch (name) {
     case 'I':
@@ -31,16 +29,17 @@ const NUMBERS = [
   'Nine',
   'Ten',
 ];
+/** A whole number 0…10 as a capitalised word; digits for others. */
 export const numberWord = (n: number): string => NUMBERS[n] ?? String(n);
 
-/** Times as a painter says them: "half again", "twice". */
+/** A factor in words: "half", "twice", "1.4 times". */
 export function timesWords(factor: number): string {
   if (factor > 1.9 && factor < 2.1) return 'twice';
   if (factor > 0.45 && factor < 0.55) return 'half';
   return `${figure(factor, factor < 1 ? 2 : 1)} times`;
 }
 
-/** Parts that need not be whole, as a bench can take them. */
+/** Parts by volume, rounded to an amount that a palette knife can take. */
 export function partsRoughly(parts: number): string {
   if (parts < 0.06) return 'a trace';
   if (parts < 0.2) return 'a knife-tip, a tenth of a part';

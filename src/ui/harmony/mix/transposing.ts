@@ -11,13 +11,13 @@ import { complain, shelf } from '../../studio.ts';
 import { mixOptions, wishKey } from './decided.ts';
 import { labelOn } from './named.ts';
 
-/** How the harmony that is open was transposed; null while it was not. */
+/** Move of the open harmony within reach; null until it is computed. */
 export const move = signal<Move | null>(null);
-/** The harmony is shown transposed, and mixed so. */
+/** Whether the harmony is shown and mixed with that move. */
 export const isTransposed = signal(false);
 export const transposing = job();
 
-/** What was found, and of what. */
+/** Latest result, with the key of its input and its shelf. */
 const found = signal<{
   readonly of: string;
   readonly on: Shelf;
@@ -26,13 +26,13 @@ const found = signal<{
 
 const ofColours = (colours: readonly Lab[]): string => canonical([colours, wishKey.value]);
 
-/** The comparison with the other ways, as long as it is about these colours and this shelf. */
+/** Comparison of the mappings; null if colours, preferences or shelf have changed since. */
 export function comparisonOf(colours: readonly Lab[]): Transposition | null {
   const last = found.value;
   return last && last.on === shelf.value && last.of === ofColours(colours) ? last.result : null;
 }
 
-/** Transposes these colours, and shows them so once the move is found. */
+/** Computes the move of these colours (CIELAB, D65) within reach, and then applies it. */
 export async function transposeAll(colours: readonly Lab[]): Promise<void> {
   const on = shelf.value;
   const of = ofColours(colours);
@@ -56,13 +56,13 @@ function show(next: Move): void {
   });
 }
 
-/** Back to keyed or as seen. */
+/** Returns to the shelf's range or to the colours as seen. */
 export function untranspose(): void {
   transposing.stop();
   isTransposed.value = false;
 }
 
-/** Another harmony is opened, as its record says that it was transposed. */
+/** Resets the state for another harmony. @param next its stored move; null for none */
 export function openMove(next: Move | null): void {
   transposing.stop();
   batch(() => {
@@ -71,7 +71,10 @@ export function openMove(next: Move | null): void {
   });
 }
 
-/** One colour under the move of a whole harmony. */
+/**
+ * Applies the move of a harmony to one colour, CIELAB under D65.
+ * @param colours the whole harmony, whose mean L* the move needs
+ */
 export function movedWith(lab: Lab, colours: readonly Lab[], all: Move): Lab {
   const mean = colours.reduce((sum, [L]) => sum + L, 0) / Math.max(1, colours.length);
   const L = mean + all.lightness * (lab[0] - mean) + all.shift;

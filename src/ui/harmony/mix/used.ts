@@ -16,21 +16,22 @@ import { mixSay } from '../../words/mixing.ts';
 import { answers, chosen, targets } from '../state.ts';
 import { chosenFor } from './decided.ts';
 
-/** What each colour of the harmony is mixed by: the painter's choice, else the simplest; null until it is known. */
+/** Mixture in use for each colour: the painter's choice, or else the simplest; null until known. */
 export const used = computed<readonly (Mixture | null)[]>(() =>
   targets.value.map((target, i) => chosenFor(target) ?? answers.value[i]?.simplest ?? null),
 );
 
-/** A mixture with all that speaks for and against it. */
+/** A mixture with its assessment. */
 export interface Weighed {
   readonly mixture: Mixture;
   readonly judgement: Judgement;
-  /** CIEDE2000 by which lamp-light parts it from the harmony's other colours. */
+  /** CIEDE2000 by which lamp-light shifts it relative to the harmony's other colours. */
   readonly drift: number;
+  /** Whether no other colour has a mixture yet; `drift` is then 0. */
   readonly alone: boolean;
 }
 
-/** By the handbooks; of the studio's own pigments by what the studio wrote. */
+/** Facts of a pigment: from the handbooks, or for a custom pigment from the studio's stock. */
 function knownOf(pigment: string): Known | null {
   const own = stocked.value?.body.stock?.own.find(({ id }) => id === baseOf(pigment));
   if (!own) return handbookOf(pigment);
@@ -44,7 +45,7 @@ function knownOf(pigment: string): Known | null {
 const judged = (mixture: Mixture, on: Shelf): Judgement =>
   judge(ofParts(benchOf(mixture, on).pigments), on, knownOf);
 
-/** Weighs mixtures for the colour on the bench, beside what its neighbours are mixed by. */
+/** Assesses mixtures of the selected colour together with the mixtures of the other colours. */
 export function weigh(mixtures: readonly Mixture[]): Weighed[] {
   const on = shelf.value;
   const seen = (mixture: Mixture, { lamp }: Judgement) => ({ lab: benchOf(mixture, on).lab, lamp });
@@ -58,9 +59,9 @@ export function weigh(mixtures: readonly Mixture[]): Weighed[] {
   });
 }
 
-/** The pigments of a mixture as it stands on the bench, most of it first. */
+/** Pigments of a mixture in whole parts, with let-downs resolved, largest share first. */
 export const namesIn = (mixture: Mixture): readonly string[] =>
   benchOf(mixture, shelf.value).pigments.map(({ pigment }) => pigment);
 
-/** Two with the same pigments are the same way to mix a colour. */
+/** Key of a mixture's set of pigments. */
 export const pigmentsOf = (mixture: Mixture): string => [...namesIn(mixture)].sort().join();

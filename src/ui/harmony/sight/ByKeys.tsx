@@ -1,7 +1,7 @@
 import { saySight } from '../../words/sight.ts';
 import { SURFACE } from './sizes.ts';
 
-/** Takes the keys to the marker. */
+/** Button that moves the keyboard focus to the photograph's marker. */
 export const ByKeys = () => (
   <button
     type="button"

@@ -1,4 +1,4 @@
-/** A row of choices of which one holds. */
+/** A labelled group of radio buttons. */
 export function Choices<T extends string>({
   legend,
   name,

@@ -1,6 +1,6 @@
 import { look } from './look.ts';
 
-/** Shows the photograph in the light as it was set: the same matrix, in linear light, on the way to the screen. */
+/** SVG filter that applies the white-balance matrix to the photograph, in linear sRGB. */
 export function Filter() {
   const { light } = look.value;
   if (!light) return null;

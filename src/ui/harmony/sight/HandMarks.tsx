@@ -1,7 +1,7 @@
 import { saySight } from '../../words/sight.ts';
 import { studied } from '../state.ts';
 
-/** Which colours are not as the photograph gave them, and why. */
+/** List of the manually corrected colours, with the reason. */
 export function HandMarks() {
   const marks = studied.value.flatMap(({ gathered: { name, altered, spotSide, sheen } }) => [
     ...(altered === undefined ? [] : [saySight.markEye(name, altered)]),

@@ -20,7 +20,7 @@ import {
 } from './hand.ts';
 import { PatchChoice } from './PatchChoice.tsx';
 
-/** Adding a colour by hand, and what can be done with the one on the bench. */
+/** Panel for manual corrections: adds a colour, and edits the selected one. */
 export function HandPanel({ canAdd }: { canAdd: boolean }) {
   const index = chosen.value;
   const colour = studied.value[index]?.gathered;

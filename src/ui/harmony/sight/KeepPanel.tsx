@@ -16,7 +16,7 @@ import {
   turnAbout,
 } from './tools.ts';
 
-/** Rubbing out, keeping again, keeping only what an outline holds. */
+/** Panel for the mask: erase, restore, or keep only the inside of an outline. */
 export function KeepPanel() {
   const way = keepWay.value;
   const { mask, behind } = look.value;

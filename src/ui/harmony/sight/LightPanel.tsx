@@ -8,7 +8,7 @@ import { type Light, look, statedLight } from './look.ts';
 import { PatchChoice } from './PatchChoice.tsx';
 import { isCard } from './tools.ts';
 
-/** Setting the light right: by a spot, or by what it was. */
+/** Panel for the white balance: from a neutral spot, or from a stated light. */
 export function LightPanel() {
   const { light } = look.value;
   if (!specimen.value) return null;

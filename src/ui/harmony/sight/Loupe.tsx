@@ -5,12 +5,15 @@ import { look } from './look.ts';
 import { sideOn } from './sizes.ts';
 import { marker, patch } from './tools.ts';
 
-/** px of the drawing; the sheet shows it at half on a dense screen. */
+/** Side of the canvas, px; the style sheet displays it at half, for dense screens. */
 const SIZE = 224;
-/** The patch takes a third of the glass. */
+/** The loupe shows this many patch sides; the patch fills a third of it. */
 const ROUND = 3;
 
-/** What lies under the finger, enlarged beside it, with the patch that is averaged. */
+/**
+ * Magnifier beside the pointer, with an outline of the patch that is averaged.
+ * @param width, height of the stored photograph, px
+ */
 export function Loupe({
   picture,
   width,

@@ -2,7 +2,11 @@ import { look } from './look.ts';
 import { PATCHES, sideOn } from './sizes.ts';
 import { brush, corners, draft, keepWay, marker, patch, tool } from './tools.ts';
 
-/** What the hand holds, drawn upon the photograph: marker, patch, brush or outline. */
+/**
+ * Overlay of the current tool on the photograph: marker, patch, brush or outline.
+ * @param width, height of the stored photograph, px; the SVG's user units
+ * @param isShown whether pointer or keyboard focus is on the photograph
+ */
 export function Marks({
   width,
   height,
@@ -45,7 +49,7 @@ export function Marks({
   );
 }
 
-/** A line that shows on anything: dark within light. */
+/** A dark line with a light border, visible on any background. */
 const Twice = ({ d }: { d: string }) => (
   <>
     <path d={d} fill="none" stroke="#fff" stroke-width="4" vector-effect="non-scaling-stroke" />

@@ -4,7 +4,7 @@ import { Choices } from './Choices.tsx';
 import { PATCH_SIZES, sideOn } from './sizes.ts';
 import { patch } from './tools.ts';
 
-/** How large a patch a touch averages: never one pixel. */
+/** Choice of the size of the averaged patch. */
 export function PatchChoice() {
   const photo = specimen.value?.body.photo;
   if (!photo) return null;

@@ -3,7 +3,7 @@ import { say } from '../../words/frame.ts';
 import { canUndo } from '../state.ts';
 import { stepBack } from './gathered.ts';
 
-/** The way back, one for everything that is done on this screen; by the usual keys too. */
+/** Undo button for the screen, with Ctrl+Z or Cmd+Z. */
 export function StepBack() {
   useEffect(() => {
     addEventListener('keydown', onKey);
@@ -17,7 +17,7 @@ export function StepBack() {
   );
 }
 
-/** Where words are typed, the same keys undo the typing. */
+/** Leaves the keys to the browser's own undo in text fields. */
 function onKey(event: KeyboardEvent): void {
   if (event.key !== 'z' || event.shiftKey || !(event.ctrlKey || event.metaKey)) return;
   const where = event.target;

@@ -24,7 +24,7 @@ import {
   tool,
 } from './tools.ts';
 
-/** Steps of the arrow keys, as shares of the photograph's longer edge. */
+/** Steps of the arrow keys, without and with Shift, as fractions of the longer edge. */
 const STEP = 0.02;
 const SMALL_STEP = 0.004;
 const ARROWS: Readonly<Record<string, Place>> = {
@@ -34,7 +34,10 @@ const ARROWS: Readonly<Record<string, Place>> = {
   ArrowDown: [0, 1],
 };
 
-/** The photograph under the hand: by finger and mouse, and by a marker that the keys move. */
+/**
+ * The photograph as an input surface: pointer, and a marker that the arrow keys move.
+ * @param width, height of the stored photograph, px
+ */
 export function Surface({ url, width, height }: { url: string; width: number; height: number }) {
   const hint = useId();
   const picture = useRef<HTMLImageElement>(null);
@@ -47,7 +50,7 @@ export function Surface({ url, width, height }: { url: string; width: number; he
   const down = (event: PointerEvent) => {
     if (event.button !== 0 || !event.isPrimary) return;
     pressing.current = true;
-    // With a tool in hand a drag draws; without one it scrolls the page, as anywhere.
+    // With an open tool a drag draws; otherwise it scrolls the page.
     if (open !== null) (event.currentTarget as HTMLElement).setPointerCapture(event.pointerId);
     begin(at(event, event.currentTarget));
   };
@@ -141,13 +144,14 @@ export function Surface({ url, width, height }: { url: string; width: number; he
   );
 }
 
-/** Where an event lies on the photograph; a stroke that leaves it runs along its edge. */
+/** Position of an event, fractions 0…1 of width and height; clamped to the photograph's edge. */
 function at({ clientX, clientY }: PointerEvent, surface: EventTarget | null): Place {
   const box = (surface as HTMLElement).getBoundingClientRect();
   const within = (v: number) => Math.max(0, Math.min(1 - 1e-6, v));
   return [within((clientX - box.left) / box.width), within((clientY - box.top) / box.height)];
 }
 
+/** Description of a place, for the screen reader. */
 function whatIsAt(place: Place): string {
   const mask = keptNow.value;
   if (mask) {
@@ -159,7 +163,7 @@ function whatIsAt(place: Place): string {
   return colour === null ? saySight.nothingHere : studied.value[colour]!.gathered.name;
 }
 
-/** Dims what is not the chosen colour. */
+/** Dims the photograph outside the selected colour's region. */
 function Dim() {
   const canvas = useRef<HTMLCanvasElement>(null);
   const map = labels.value;
@@ -172,7 +176,7 @@ function Dim() {
   return <canvas ref={canvas} hidden={!isShown} />;
 }
 
-/** Hatches what is rubbed out: seen without its colour too. */
+/** Hatches the erased area; the hatching shows without relying on colour. */
 function Veil() {
   const canvas = useRef<HTMLCanvasElement>(null);
   const mask = keptNow.value;
@@ -187,6 +191,7 @@ function Veil() {
   return <canvas ref={canvas} class="veil" hidden={!mask} />;
 }
 
+/** Fills a canvas. @param colourOf RGBA, 0…255, of pixel i in row order; null for transparent */
 function paint(
   canvas: HTMLCanvasElement | null,
   { width, height }: { width: number; height: number },
@@ -194,7 +199,7 @@ function paint(
 ): void {
   const context = canvas?.getContext('2d');
   if (!canvas || !context) return;
-  // A canvas that is given its size takes new memory, even where it had that size before.
+  // Assigning a canvas size reallocates its memory even if the size is unchanged.
   if (canvas.width !== width) canvas.width = width;
   if (canvas.height !== height) canvas.height = height;
   const image = context.createImageData(width, height);

@@ -7,7 +7,7 @@ import { KeepPanel } from './KeepPanel.tsx';
 import { LightPanel } from './LightPanel.tsx';
 import { open, type Tool, tool } from './tools.ts';
 
-/** Three tools, one in hand at a time. */
+/** Toolbar of the photograph with its panel; one tool is open at a time. */
 export function Tools({ hasPhotograph }: { hasPhotograph: boolean }) {
   const panel = useId();
   const now = tool.value;

@@ -23,7 +23,7 @@ import {
 } from '../state.ts';
 import { type Light, type Look, look, lookedAt, spotLight, storedMask, turnOf } from './look.ts';
 
-/** The harmony on the screen as hands work on it. */
+/** The current harmony as input of manual edits. */
 export const harmonyNow = (): EditedHarmony => ({
   width: Math.max(1, look.value.width),
   height: Math.max(1, look.value.height),
@@ -32,7 +32,7 @@ export const harmonyNow = (): EditedHarmony => ({
   remarks: look.value.remarks,
 });
 
-/** The stored picture of the specimen, or null with a word to the painter. */
+/** The specimen's stored photograph; null after an error, which the painter sees. */
 export async function pictureOf(entry: Entry<'specimen'>): Promise<Blob | null> {
   const here = await opening;
   if (!here) return null;
@@ -42,17 +42,20 @@ export async function pictureOf(entry: Entry<'specimen'>): Promise<Blob | null> 
   return null;
 }
 
-/** How the next gathering differs from the last. */
+/** Changed settings of a gathering; absent fields stay as they are. */
 export interface Change {
+  /** White balance; null for none. */
   readonly light?: Light | null;
-  /** A spot to set the light by. */
+  /** Neutral spot from which to compute the white balance. */
   readonly neutral?: NeutralWish;
+  /** Number of colours; null for automatic. */
   readonly wanted?: number | null;
 }
 
 /**
- * Gathers anew from the stored picture. Nothing changes until the new harmony is there; then it is
- * one step, or no step of its own where the change that asked for it has been marked already.
+ * Gathers again from the stored photograph and reapplies manual edits. The screen changes only when
+ * the new harmony is ready, as one undo step.
+ * @param isMarked the caller has already added the undo step
  * @returns whether there is a new harmony
  */
 export async function gatherAnew(change: Change = {}, isMarked = false): Promise<boolean> {
@@ -110,7 +113,10 @@ export async function gatherAnew(change: Change = {}, isMarked = false): Promise
   return true;
 }
 
-/** Rubs out or keeps: what is kept is shown at once, the harmony follows. */
+/**
+ * Sets the mask, which shows at once, and gathers again.
+ * @param mask null for the whole photograph
+ */
 export function keepOnly(mask: Look['mask']): void {
   batch(() => {
     mark();
@@ -119,14 +125,14 @@ export function keepOnly(mask: Look['mask']): void {
   void gatherAnew({}, true);
 }
 
-/** One step back, whatever it was. What was under way gives way; a harmony left behind is caught up with. */
+/** Undoes one step; aborts a running gathering, and gathers again if the harmony is out of date. */
 export function stepBack(): void {
   giveUp();
   undo();
   if (look.value.behind) void gatherAnew({}, true);
 }
 
-// Into the specimen's record with everything that changed, one write after another.
+/** A pending write of the specimen's record. Writes run one at a time; only the latest waits. */
 interface Writing {
   readonly entry: Entry<'specimen'>;
   readonly step: Step;
@@ -134,7 +140,7 @@ interface Writing {
 }
 let waiting: Writing | null = null;
 
-/** Whether two steps are the same to the record, which knows nothing of variants. */
+/** Whether two states give the same specimen record, which holds no variants. */
 const same = (one: Step, other: Step): boolean =>
   one.labels === other.labels &&
   one.look === other.look &&
@@ -153,6 +159,7 @@ effect(() => {
   });
 });
 
+/** Writes until nothing is pending. */
 async function write(): Promise<void> {
   writing.value = true;
   let last: Entry<'specimen'> | null = null;
@@ -187,8 +194,8 @@ async function write(): Promise<void> {
   }
 }
 
-/** The photograph as the camera gave it, while the painter compares. */
+/** Whether the photograph shows without white balance, for comparison. */
 export const isBefore = signal(false);
 
-/** The photograph is being looked at: hands wait. */
+/** Whether a gathering runs; manual edits are disabled meanwhile. */
 export const isBusy = computed(() => gathering.value !== null);

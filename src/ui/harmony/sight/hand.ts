@@ -19,9 +19,10 @@ import { harmonyNow, pictureOf } from './gathered.ts';
 import { look } from './look.ts';
 
 /**
- * Puts an edited harmony on the screen as one step. Variants that were taken stay with their colour,
- * known by its name.
- * @param called name of the colour that goes to the bench
+ * Shows an edited harmony as one undo step, or an error. Variants follow their colour by name.
+ * @param called name of the colour to select
+ * @param was its former name
+ * @returns whether the edit succeeded
  */
 function settle(
   result: Result<EditedHarmony, EditFault>,
@@ -53,6 +54,7 @@ function settle(
 
 const nameAt = (index: number): string => studied.value[index]?.gathered.name ?? '';
 
+/** Renames a colour; its variants stay. @returns false after an error, which the painter sees */
 export function renameColour(index: number, name: string): boolean {
   const was = nameAt(index);
   if (name.trim() === was) return true;
@@ -60,9 +62,11 @@ export function renameColour(index: number, name: string): boolean {
   return settle(rename(harmonyNow(), index, name), { called, was });
 }
 
+/** Removes a colour. @returns false after an error, which the painter sees */
 export const dropColour = (index: number): boolean =>
   settle(drop(harmonyNow(), index), { hasDropped: true });
 
+/** Merges two colours and selects the merged one. @returns false after an error */
 export function joinColours(first: number, second: number): boolean {
   const colours = harmonyNow().colours;
   const [p, q] = [colours[first], colours[second]];
@@ -70,10 +74,11 @@ export function joinColours(first: number, second: number): boolean {
   return settle(joinTwo(harmonyNow(), first, second), { called });
 }
 
+/** Marks a colour as a sheen, or not. @returns false after an error, which the painter sees */
 export const setSheen = (index: number, sheen: boolean): boolean =>
   settle(markSheen(harmonyNow(), index, sheen));
 
-/** One small step by eye, upon what was said before. */
+/** Adds one small step to the corrections of a colour by eye. @returns false after an error */
 export function correctByEye(index: number, way: Way): boolean {
   const harmony = harmonyNow();
   const colour = harmony.colours[index];
@@ -84,7 +89,7 @@ export function correctByEye(index: number, way: Way): boolean {
   return settle(correct(harmony, index, lab, words));
 }
 
-/** Takes back all that was said by eye of one colour. */
+/** Removes a colour's corrections by eye. @returns false if there are none, or after an error */
 export function uncorrect(index: number): boolean {
   const harmony = harmonyNow();
   const colour = harmony.colours[index];
@@ -98,12 +103,17 @@ export function uncorrect(index: number): boolean {
   });
 }
 
-/** Adds the colour of a spot, the mean of a small patch. */
+/**
+ * Adds the mean colour of a patch.
+ * @param patch its side as a fraction of the shorter edge
+ */
 export const addAt = ([x, y]: Place, patch: number): Promise<void> =>
   lookAt({ kind: 'add', x, y, patch });
 
+/** Splits a colour's region in two. */
 export const splitColour = (index: number): Promise<void> => lookAt({ kind: 'split', index });
 
+/** Runs an edit that needs the photograph's pixels, in the worker, and shows its result. */
 async function lookAt(act: Parameters<typeof lookFrom>[0]['act']): Promise<void> {
   const entry = specimen.value;
   if (!entry || !labels.value) return;

@@ -8,27 +8,27 @@ import { NOWHERE } from '../../../harmony/labels.ts';
 import { fullMask, type Mask } from '../../../photo/mask.ts';
 import { lightStated, type Setting, type StatedLight } from '../../../photo/neutral.ts';
 
-/** How the light was set right. */
+/** White balance: from a neutral spot or a stated light. The matrix applies to linear sRGB. */
 export type Light =
   | { readonly kind: 'spot'; readonly spot: NeutralSpot; readonly matrix: Matrix }
   | { readonly kind: 'stated'; readonly light: StatedLight; readonly matrix: Matrix };
 
-/** How the photograph is looked at: its light, what is kept of it, and what was said of it. */
+/** Settings of the gathering: white balance, mask, number of colours, and their remarks. */
 export interface Look {
   readonly light: Light | null;
-  /** Null where nothing is rubbed out. */
+  /** 1 kept, 0 erased; null if nothing is erased. */
   readonly mask: Mask | null;
-  /** 1 where the file itself was see-through: the stored picture no longer shows it. */
+  /** 1 where the imported file was transparent, which the stored JPEG cannot show; or null. */
   readonly clear: Mask | null;
-  /** Of the photograph as it was gathered, in pixels; 0 until it is. */
+  /** Size of the gathered image, px; 0 before the first gathering. */
   readonly width: number;
   readonly height: number;
   readonly remarks: readonly string[];
-  /** As many colours as the painter asked for; null: as many as the photograph asks for. */
+  /** Number of colours that the painter asked for; null for automatic. */
   readonly wanted: number | null;
-  /** The harmony has not followed yet. */
+  /** Whether the harmony is older than the mask. */
   readonly behind: boolean;
-  /** Colours were dropped by hand since it was gathered. */
+  /** Whether the painter removed colours since the last gathering. */
   readonly hasDropped: boolean;
 }
 
@@ -43,12 +43,16 @@ export const NO_LOOK: Look = {
   behind: false,
   hasDropped: false,
 };
+/** Settings of the open specimen; {@link NO_LOOK} if none is open. */
 export const look = signal<Look>(NO_LOOK);
 
-/** See-through places in a stored mask. */
+/** Value of transparent pixels in a stored mask. */
 const CLEAR = 255;
 
-/** The look that a specimen's record tells of. */
+/**
+ * Settings from a specimen's record.
+ * @param stored mask with 0, 1 and {@link CLEAR}; null if none is stored
+ */
 export function lookOf(
   { neutral, stated, gathered }: SpecimenBody,
   labels: LabelMap | null,
@@ -59,7 +63,7 @@ export function lookOf(
   let light: Light | null = null;
   if (neutral) light = { kind: 'spot', spot: neutral, matrix: matrixOf(neutral) };
   else if (stated) light = statedLight(stated);
-  // Before a hand touches it, only what is see-through is not looked at.
+  // Without a stored mask, the label map's gaps are the transparent pixels.
   const clear = stored
     ? where(stored, CLEAR)
     : labels?.data.includes(NOWHERE)
@@ -79,13 +83,14 @@ export function lookOf(
   };
 }
 
+/** Mask with 1 where the value occurs and 0 elsewhere. */
 const where = ({ width, height, data }: Mask, value: number): Mask => ({
   width,
   height,
   data: data.map((v) => (v === value ? 1 : 0)),
 });
 
-/** A mask at the size of those that are drawn by hand. */
+/** Resamples a mask to the size of the painter's masks, by nearest neighbour. */
 function fitted(mask: Mask, width: number, height: number): Mask {
   const to = fullMask(width, height);
   const data = to.data.map((_, i) => {
@@ -96,7 +101,7 @@ function fitted(mask: Mask, width: number, height: number): Mask {
   return { ...to, data };
 }
 
-/** One cell wider: along a see-through rim the stored picture mixes thing and black. */
+/** Dilates by one cell: along a transparent edge the stored JPEG blends the subject with black. */
 function grown(mask: Mask): Mask {
   const { width, height, data } = mask;
   if (!data.includes(1)) return mask;
@@ -112,14 +117,14 @@ function grown(mask: Mask): Mask {
   };
 }
 
-/** What gathering looks at: kept, and not see-through; undefined where that is everything. */
+/** Pixels to gather (1): kept and not transparent; undefined for all. */
 export function lookedAt({ mask, clear }: Pick<Look, 'mask' | 'clear'>): Mask | undefined {
   if (!clear) return mask ?? undefined;
   const { width, height } = clear;
   return { width, height, data: clear.data.map((v, i) => (v === 1 ? 0 : (mask?.data[i] ?? 1))) };
 }
 
-/** The mask as the book keeps it. */
+/** The mask in its stored form: 0 erased, 1 kept, {@link CLEAR} transparent. */
 export function storedMask({ mask, clear, width, height }: Look): Mask {
   const kept = mask ?? fullMask(width, height);
   return clear
@@ -127,13 +132,19 @@ export function storedMask({ mask, clear, width, height }: Look): Mask {
     : kept;
 }
 
+/** White balance from a stated light. */
 export const statedLight = (light: StatedLight): Light => ({
   kind: 'stated',
   light,
   matrix: lightStated(light).matrix,
 });
 
-/** The record of a spot that set the light, and what it did. */
+/**
+ * White balance from a neutral spot, as it is stored.
+ * @param at position and patch side, fractions 0…1; grey: reflectance of a card
+ * @param size of the gathered image, px
+ * @returns null if the setting has no spot
+ */
 export function spotLight(
   { matrix, by }: Setting,
   at: { x: number; y: number; patch: number; grey?: number },
@@ -156,7 +167,10 @@ export function spotLight(
   return { kind: 'spot', spot, matrix: matrixOf(spot) };
 }
 
-/** The matrix again from the record: a neutral spot became grey, so its colour was 1 ÷ gains of that grey. */
+/**
+ * White-balance matrix for linear sRGB, from the stored gains. The spot became neutral, so each of
+ * its linear channels was (grey or 1) ÷ gain. Bradford adaptation; a grey card also sets exposure.
+ */
 export function matrixOf({ gains, grey }: NeutralSpot): Matrix {
   const [r, g, b] = gains.map((gain) => (grey ?? 1) / gain) as [number, number, number];
   const xyz = xyzOfLinear(r, g, b);
@@ -166,7 +180,7 @@ export function matrixOf({ gains, grey }: NeutralSpot): Matrix {
   return product(diagonal(exposure, exposure, exposure), adapted);
 }
 
-/** From linear sRGB as it was seen in one light to how it is seen in another. */
+/** Matrix for linear sRGB from one white balance to another. */
 export function turnOf(from: Light | null, to: Light | null): Matrix {
   const back = from ? inverse(from.matrix) : null;
   if (!back) return to?.matrix ?? diagonal(1, 1, 1);

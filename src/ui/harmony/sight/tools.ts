@@ -18,27 +18,29 @@ import { GREY_CARD, PATCHES, type PatchSize } from './sizes.ts';
 export type Tool = 'light' | 'keep' | 'hand';
 export type KeepWay = 'rub' | 'again' | 'outline';
 
-/** The tool that is open; one at a time. */
+/** The open tool; null for none. */
 export const tool = signal<Tool | null>(null);
+/** What the mask tool does: erase, restore, or keep the inside of an outline. */
 export const keepWay = signal<KeepWay>('rub');
-/** Radius of the brush as a share of the longer edge. */
+/** Radius of the brush, fraction of the longer edge. */
 export const brush = signal(0.05);
+/** Size of the averaged patch. */
 export const patch = signal<PatchSize>('small');
-/** The spot was a grey card. */
+/** Whether the neutral spot is a grey card. */
 export const isCard = signal(false);
-/** Where the marker stands. */
+/** Position of the marker, fractions 0…1 of width and height. */
 export const marker = signal<Place>([0.5, 0.5]);
-/** Corners of an outline that is not closed yet. */
+/** Corners of the open outline, fractions 0…1. */
 export const corners = signal<readonly Place[]>([]);
-/** A stroke under way: what will be kept, and where the hand went. */
+/** The stroke being drawn: its resulting mask and its path; null for none. */
 export const draft = signal<{ readonly mask: Mask; readonly path: readonly Place[] } | null>(null);
 
-/** What is kept, whether or not the stroke has ended. */
+/** Current mask, including the stroke being drawn; null for all kept. */
 export const keptNow = computed<Mask | null>(() => draft.value?.mask ?? look.value.mask);
 
 const maskNow = (): Mask => keptNow.value ?? fullMask(look.value.width, look.value.height);
 
-/** Share of what can be looked at that is kept. */
+/** Kept share, 0…1, of the pixels that are not transparent. */
 export const share = computed(() => {
   const { clear } = look.value;
   const all = lookedAt({ mask: null, clear });
@@ -47,6 +49,7 @@ export const share = computed(() => {
   return keptShare(kept) / (all ? keptShare(all) : 1);
 });
 
+/** Opens a tool, or closes it if it is open. */
 export function open(which: Tool): void {
   batch(() => {
     tool.value = tool.value === which ? null : which;
@@ -56,7 +59,7 @@ export function open(which: Tool): void {
   });
 }
 
-// Another photograph begins with no tool in hand.
+// Resets the tools for another photograph.
 let of: string | null = null;
 effect(() => {
   const id = specimen.value?.id ?? null;
@@ -71,7 +74,7 @@ effect(() => {
   });
 });
 
-/** What lives at a place: a colour's index, or null. */
+/** Index of the colour at a position; null if none. */
 export function colourAt([x, y]: Place): number | null {
   const map = labels.value;
   if (!map) return null;
@@ -81,7 +84,7 @@ export function colourAt([x, y]: Place): number | null {
   return label < studied.value.length ? label : null;
 }
 
-/** Begins what a touch does. */
+/** Starts a touch or stroke. */
 export function begin(place: Place): void {
   marker.value = place;
   if (tool.value !== 'keep') return;
@@ -93,6 +96,7 @@ export function begin(place: Place): void {
   };
 }
 
+/** Continues it. */
 export function move(place: Place): void {
   marker.value = place;
   const now = draft.value;
@@ -108,10 +112,10 @@ export function move(place: Place): void {
   };
 }
 
-/** Longer than this, of the photograph's edge, a touch was a drawn line. */
+/** Reach of a path, as a fraction of the edges, above which a touch is a freehand outline. */
 const DRAWN = 0.04;
 
-/** Ends a touch, and does what it is for. */
+/** Ends it, and runs the open tool. Without a tool it selects the colour at the marker. */
 export function end(): void {
   const stroked = draft.value;
   draft.value = null;
@@ -137,11 +141,12 @@ function endStroke(stroked: typeof draft.value, place: Place): void {
   else closeOutline(stroked.path);
 }
 
+/** Discards the stroke being drawn. */
 export function cancel(): void {
   draft.value = null;
 }
 
-/** A touch at the marker, as by Enter. */
+/** Acts at the marker, as the Enter key does. */
 export function act(): void {
   begin(marker.value);
   end();
@@ -153,6 +158,7 @@ function setBySpot([x, y]: Place): void {
   void gatherAnew({ neutral: { x, y, patch: PATCHES[patch.value], ...grey } });
 }
 
+/** Keeps only the inside of an outline. Fewer than 3 corners do nothing. */
 export function closeOutline(path: readonly Place[] = corners.value): void {
   if (path.length < 3) return;
   const mask = keepInside(maskNow(), path);
@@ -160,10 +166,14 @@ export function closeOutline(path: readonly Place[] = corners.value): void {
   keepOnly(mask);
 }
 
+/** Removes the latest corner of the open outline. */
 export const dropCorner = (): void => {
   corners.value = corners.value.slice(0, -1);
 };
 
+/** Keeps only the middle of the photograph. */
 export const keepTheMiddle = (): void => keepOnly(keepMiddle(maskNow()));
+/** Inverts the mask. */
 export const turnAbout = (): void => keepOnly(inverted(maskNow()));
+/** Removes the mask. */
 export const keepAll = (): void => keepOnly(null);

@@ -12,7 +12,10 @@ import { LaidPiles } from '../LaidPiles.tsx';
 import { chosen, studied, takeVariants } from '../state.ts';
 import { tryWhole } from './varied.ts';
 
-/** A variant beside its origin, each with its own piles, and what changes between them in words. */
+/**
+ * Preview of a variant beside its origin, each with its piles, and the change in words.
+ * @param name of the colour
+ */
 export function Trial({ made, name }: { made: Mixed; name: string }) {
   const { way, amount, origin, mixture, granted } = made;
   const on = shelf.value;
@@ -61,7 +64,7 @@ export function Trial({ made, name }: { made: Mixed; name: string }) {
   );
 }
 
-/** What changes to the eye and in the pile, from which pigments, and what the shelf could not do. */
+/** Change of a variant in words: visible difference, mixture, and limits of the shelf. */
 export function ChangeWords({ made }: { made: Mixed }) {
   const { granted, samePigments, pile, seen } = made;
   const limit = limitWords(made);

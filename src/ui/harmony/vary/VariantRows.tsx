@@ -23,14 +23,14 @@ import {
 } from './varied.ts';
 import { Whole } from './Whole.tsx';
 
-/** Each row runs from one pole through the colour as it is to the other. */
+/** One row per axis; the current colour is in the middle. */
 const ROWS: readonly { readonly back: Way; readonly on: Way; readonly label: string }[] = [
   { back: 'cooler', on: 'warmer', label: varySay.rows.warmth },
   { back: 'deeper', on: 'lighter', label: varySay.rows.light },
   { back: 'duller', on: 'brighter', label: varySay.rows.chroma },
 ];
 
-/** One colour altered along one axis at a time, drawn as short folds of cloth in what the shelf makes of it. */
+/** Variants of the selected colour along each axis, as folds in the colours of their mixtures. */
 export function VariantRows() {
   const last = useSignal<{ readonly of: Studied; readonly id: string } | null>(null);
   const section = useRef<HTMLElement>(null);
@@ -43,7 +43,7 @@ export function VariantRows() {
   }, [isNear]);
   const colour = studied.value[chosen.value];
   if (!colour) return null;
-  // Another colour, or the same one once it is altered: nothing is tried on it yet.
+  // A preview belongs to one colour in one state; after a change there is none.
   const tried = last.value?.of === colour ? last.value.id : null;
   const made = tried === null ? undefined : varied.value?.get(tried);
   return (
@@ -62,7 +62,7 @@ export function VariantRows() {
           />
         ))}
       </Soon>
-      {/* Its room is kept until the signs are known. */}
+      {/* Reserves its space until the signs are known. */}
       <p
         class="fold-signs small"
         aria-hidden="true"
@@ -81,7 +81,7 @@ export function VariantRows() {
   );
 }
 
-/** Piles are being worked out; how far that is, and how to stop it. */
+/** Progress of the variants' mixtures, with stop and resume. */
 function Work() {
   const done = varying.progress.value;
   return (
@@ -129,7 +129,7 @@ function Row({
     const fold = (way: Way, amount: Amount) => {
       const id = idOf({ way, amount });
       const made = known?.get(id);
-      // Long to work out, and not looked at yet.
+      // Expensive: computed only near the viewport.
       const wished = () => (isNear ? vary(target, way, amount).lab : target);
       const to = made ? shifted(target, made) : wished();
       return {
@@ -137,7 +137,7 @@ function Row({
         name: varySay.variant(WAY_WORDS[way], AMOUNT_WORDS[amount]),
         ladder: hatched(drawn(moved(ladder, target, to)), made),
         reachable: made?.granted !== 'nothing',
-        // Room for a sign, so that none moves the row when it comes.
+        // Reserves the space of the sign, so that the row does not move.
         sign: '',
         ...marksOf(made),
       };

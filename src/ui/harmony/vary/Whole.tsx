@@ -11,7 +11,7 @@ import { hatched, marksOf, shifted } from './folds.ts';
 import { ChangeWords } from './Trial.tsx';
 import { leaveWhole, variedWhole, wholeAsk, wholeVarying } from './varied.ts';
 
-/** The whole harmony altered in one way: its cloths before and after, and what changes in each pile. */
+/** Preview of one variant for the whole harmony: folds before and after, changes in words. */
 export function Whole() {
   const ask = wholeAsk.value;
   const made = variedWhole.value;

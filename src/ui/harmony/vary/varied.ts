@@ -12,22 +12,23 @@ import { labelOn } from '../mix/named.ts';
 import { used } from '../mix/used.ts';
 import { chosen, targets } from '../state.ts';
 
-/** One way and amount. */
+/** A variant to compute: direction and amount. */
 export interface Ask {
   readonly way: Way;
   readonly amount: Amount;
 }
 export const idOf = ({ way, amount }: Ask): string => `${way}-${amount}`;
-/** The middle of each row first: what is looked at most. */
+/** All variants, smallest amount first: these are viewed most. */
 const ALL: readonly Ask[] = (
   ['small', 'middle', 'large'] as const satisfies typeof AMOUNTS
 ).flatMap((amount) => WAYS.map((way) => ({ way, amount })));
 
-/** Where variants of a colour begin: what is to be mixed, and the pile in use; null until that is known. */
+/** Origin of a colour's variants: its target and the mixture in use; null until known. */
 const originAt = (i: number): Origin | null => {
   const [lab, mixture] = [targets.value[i], used.value[i]];
   return lab && mixture ? { lab, mixture } : null;
 };
+/** Key of a computation: origins, preferences, and `more`. */
 const nameOf = (origins: readonly Origin[], more: unknown): string =>
   canonical([
     origins.map(({ lab, mixture: { recipe, parts } }) => [lab, recipe, parts]),
@@ -35,12 +36,14 @@ const nameOf = (origins: readonly Origin[], more: unknown): string =>
     more,
   ]);
 
+/** A result with the key of its input and its shelf. */
 interface Found<T> {
   readonly of: string;
   readonly on: Shelf;
   readonly result: T;
 }
 
+/** Runs the worker job; null if stopped, replaced or failed, after an error message. */
 async function work(
   run: typeof varying,
   origins: readonly Origin[],
@@ -57,18 +60,18 @@ async function work(
   return null;
 }
 
-// One colour, all eighteen.
+// All eighteen variants of the selected colour.
 
 export const varying = job();
 const found = signal<Found<ReadonlyMap<string, Mixed>> | null>(null);
-/** What the painter stopped; it is not begun again by itself. */
+/** Key of the computation that was stopped or failed; it does not restart by itself. */
 const stopped = signal('');
 
 const origin = computed(() => originAt(chosen.value));
 const asked = computed(() => (origin.value ? nameOf([origin.value], 'all') : null));
 export const isStopped = computed(() => asked.value !== null && stopped.value === asked.value);
 
-/** What the shelf makes of each variant of the colour on the bench, by {@link idOf}; null until it is known. */
+/** Mixed variants of the selected colour by {@link idOf}; null until known. */
 export const varied = computed<ReadonlyMap<string, Mixed> | null>(() => {
   const last = found.value;
   return last && last.of === asked.value && last.on === shelf.value ? last.result : null;
@@ -82,7 +85,7 @@ export const goOnVarying = (): void => {
   stopped.value = '';
 };
 
-/** The variants are in view or near it: what nobody looks at is not worked out. */
+/** Whether the variants are in or near the viewport; they are computed only then. */
 export const isLookedAt = signal(false);
 let under = '';
 effect(() => {
@@ -94,14 +97,14 @@ effect(() => {
   void work(varying, [from], ALL).then((all) => {
     if (under === of) under = '';
     if (all) found.value = { of, on, result: new Map(all.map((one) => [idOf(one), one])) };
-    // Failed: not tried again until something changes.
+    // Failed or stopped: no retry until the input changes.
     else if (asked.peek() === of) stopped.value = of;
   });
 });
 
-// The whole harmony, one way.
+// One variant of the whole harmony.
 
-/** What is tried on the whole harmony; null while nothing is. */
+/** Variant previewed for the whole harmony; null for none. */
 export const wholeAsk = signal<Ask | null>(null);
 export const wholeVarying = job();
 const foundWhole = signal<Found<readonly Mixed[]> | null>(null);
@@ -111,13 +114,14 @@ const origins = computed<readonly Origin[] | null>(() => {
   return all.every((one) => one !== null) ? all : null;
 });
 
-/** Every colour of the harmony altered so; null until it is known, or where the harmony has changed since. */
+/** Mixed variant of every colour; null until known, and after a change of the harmony or shelf. */
 export const variedWhole = computed<readonly Mixed[] | null>(() => {
   const [last, ask, all] = [foundWhole.value, wholeAsk.value, origins.value];
   if (!last || !ask || !all || last.on !== shelf.value) return null;
   return last.of === nameOf(all, ask) ? last.result : null;
 });
 
+/** Previews a variant for the whole harmony. Does nothing while a colour has no mixture. */
 export async function tryWhole(ask: Ask): Promise<void> {
   const all = origins.peek();
   if (!all) return;
@@ -128,6 +132,7 @@ export async function tryWhole(ask: Ask): Promise<void> {
   else if (wholeAsk.peek() === ask) wholeAsk.value = null;
 }
 
+/** Closes the preview and stops its job. */
 export function leaveWhole(): void {
   wholeVarying.stop();
   wholeAsk.value = null;

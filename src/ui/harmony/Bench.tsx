@@ -22,7 +22,7 @@ import { used } from './mix/used.ts';
 import { Asked } from './mix/Wishes.tsx';
 import { answers, chosen, isKeyed, studied, targets } from './state.ts';
 
-/** What was found last, and for what. */
+/** Latest answer, with its target and shelf. */
 interface Found {
   readonly of: string;
   readonly on: Shelf;
@@ -30,7 +30,7 @@ interface Found {
   readonly inUse: Mixture;
 }
 
-/** The chosen colour and the paint for it. */
+/** The selected colour, the mixture for it, and what can be done with that mixture. */
 export function Bench() {
   const isClosest = useSignal(false);
   const last = useRef<Found | null>(null);
@@ -47,7 +47,7 @@ export function Bench() {
   const fresh = used.value[i];
   if (answer && fresh)
     last.current = { of: nameOfLab(target), on: shelf.value, answer, inUse: fresh };
-  // While others are sought, the mixtures found last stay on the bench, and what is open stays open.
+  // Show the latest mixtures while a search runs, so that open disclosures stay open.
   const found =
     last.current?.of === nameOfLab(target) && last.current.on === shelf.value ? last.current : null;
   const inUse = found?.inUse;
@@ -55,7 +55,7 @@ export function Bench() {
     found && differenceOf(found.inUse) - differenceOf(found.answer) > 0.05 ? found.answer : null;
   const shown = isClosest.value && better ? better : inUse;
   const isChosen = chosenFor(target) !== null;
-  // While another colour is being mixed the bench keeps its height, so that what stands below stays where it is.
+  // Keep the section's height during a search, so that the content below does not move.
   const isAwaited = !answer && mixing.value !== null;
   if (!isAwaited) room.current = 0;
   else if (room.current === 0) room.current = section.current?.offsetHeight ?? 0;
@@ -180,7 +180,7 @@ export function Bench() {
   );
 }
 
-/** CIEDE2000 of a mixture as it stands on the bench. */
+/** CIEDE2000 to the target of a mixture in whole parts, with its let-downs. */
 const differenceOf = ({ letDown, partsDeltaE00 }: Mixture): number =>
   letDown?.deltaE00 ?? partsDeltaE00;
 

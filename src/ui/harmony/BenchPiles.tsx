@@ -14,7 +14,7 @@ import { mixSay } from '../words/mixing.ts';
 import { LaidRow, LetDowns } from './LaidPiles.tsx';
 import { labelOn } from './mix/named.ts';
 
-/** The piles of one mixture, the colour they make beside the colour that is wanted, and how near it is. */
+/** Piles of one mixture, its colour beside the target, and the difference in words. */
 export function BenchPiles({
   answer,
   mixture,
@@ -29,7 +29,7 @@ export function BenchPiles({
   const bench = benchOf(mixture, on);
   const mixed = { name: say.mixed, hex: shownOf(bench.lab) };
   const film = mostlyFilm(ofParts(bench.pigments), on);
-  // Only the best that there is says what the shelf cannot do; a simpler pile may just be simpler.
+  // Only the closest mixture proves a shortfall of the shelf; a simpler one may miss by choice.
   const shortfall = mixture.reachable ? null : shortfallOf(wanted, answer);
   return (
     <div class="piles">

@@ -16,6 +16,7 @@ import { kept, name, specimen, stage, studied } from './state.ts';
 import { VariantRows } from './vary/VariantRows.tsx';
 import { Wall } from './Wall.tsx';
 
+/** Screen of one harmony: photograph, cloths, mixtures and variants. */
 export function HarmonyScreen() {
   const { open } = route.value;
   if (open === null || stage.value === 'empty')
@@ -84,7 +85,7 @@ export function HarmonyScreen() {
   );
 }
 
-/** How many colours were gathered, by whose hand, and what is to be said of it. */
+/** Number of colours, manual corrections, and remarks on the gathering. */
 function Gathered() {
   return (
     <>

@@ -4,7 +4,7 @@ import { say } from '../words/frame.ts';
 import { StepBack } from './sight/StepBack.tsx';
 import { keep, kept, name, note } from './state.ts';
 
-/** Name and words; both may stay empty. */
+/** Name and note of the harmony; both may be empty. */
 export function WordsForm() {
   return (
     <section class="keep" aria-labelledby="words-heading">
@@ -36,7 +36,7 @@ export function WordsForm() {
   );
 }
 
-/** The one main action of this place, always under the thumb. */
+/** Save button, link to drapery and undo; stays within reach while the page scrolls. */
 export function KeepBar() {
   return (
     <div class="keep-bar">
@@ -55,7 +55,7 @@ export function KeepBar() {
   );
 }
 
-/** Where a kept harmony leads next. */
+/** Next steps after a harmony is saved. */
 export function Onward() {
   if (!kept.value) return <MakeDrapery />;
   return (

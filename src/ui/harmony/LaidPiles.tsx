@@ -5,7 +5,10 @@ import { shelf } from '../studio.ts';
 import { mixSay } from '../words/mixing.ts';
 import { hexOn, labelOn, spokenOn } from './mix/named.ts';
 
-/** The piles of a mixture as it stands on the bench, its let-downs in rows of their own. */
+/**
+ * Piles of a recipe in whole parts, with each let-down in its own row.
+ * @param mixed name of the result
+ */
 export function LaidPiles({ bench, mixed }: { bench: Bench; mixed: string }) {
   return (
     <div class="piles">
@@ -15,12 +18,14 @@ export function LaidPiles({ bench, mixed }: { bench: Bench; mixed: string }) {
   );
 }
 
+/** Props of one pile; `on` must contain the pigment. */
 const heap = (pigment: string, parts: number, on: Bench['shelf']) => ({
   name: labelOn(pigment, on),
   hex: hexOn(pigment, on),
   parts,
 });
 
+/** One row of piles and the colour that they make. */
 export function LaidRow({ bench, mixed }: { bench: Bench; mixed: string }) {
   return (
     <PileRow
@@ -30,7 +35,7 @@ export function LaidRow({ bench, mixed }: { bench: Bench; mixed: string }) {
   );
 }
 
-/** Each let-down with its ratio, and why it is there. */
+/** Each let-down with its ratio and reason. */
 export function LetDowns({ bench }: { bench: Bench }) {
   if (bench.letDowns.length === 0) return null;
   const on = shelf.value;

@@ -4,7 +4,7 @@ import { Surface } from './sight/Surface.tsx';
 import { Tools } from './sight/Tools.tsx';
 import { chosen, isLit, labels, photoUrl, specimen, studied } from './state.ts';
 
-/** The photograph, what can be done upon it, and where the chosen colour lives. */
+/** The photograph with its tools, and a switch that highlights the selected colour's region. */
 export function Photograph() {
   const url = photoUrl.value;
   const entry = specimen.value;

@@ -3,7 +3,7 @@ import { say } from '../words/drapery.ts';
 import { Disclosure } from './mix/Disclosure.tsx';
 import { studied, targets } from './state.ts';
 
-/** How the colours of the harmony stand to one another, for those who ask. */
+/** Relations between the colours of the harmony, on request. */
 export function Standing() {
   const labs = targets.value;
   const colours = studied.value.map(({ gathered: { name, share, accent } }, i) => ({

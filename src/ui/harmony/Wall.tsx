@@ -9,7 +9,7 @@ import { Transposed } from './mix/Transposed.tsx';
 import { isTransposed, transposeAll, untranspose } from './mix/transposing.ts';
 import { choose, chosen, gatheredLabs, isKeyed, ladders, studied } from './state.ts';
 
-/** The harmony hung up beside its photograph, keyed to the shelf or as seen. */
+/** The harmony as hung cloths: mapped into the shelf's range, as seen, or moved within reach. */
 export function Wall() {
   const colours = studied.value;
   const steps = ladders.value;

@@ -12,7 +12,7 @@ import { holdsOn } from './mix/holds.ts';
 
 const nameOf = (lab: Lab, wished: string): string => `${wished} ${nameOfLab(lab)}`;
 
-/** Answers found so far on one shelf, by wish and target; on another shelf they answer nothing. */
+/** Cache of answers by preferences and target. Valid only for the shelf in `on`. */
 const found = signal<{ readonly on: Shelf; readonly answers: ReadonlyMap<string, Answer> }>({
   on: shelf.peek(),
   answers: new Map(),
@@ -20,14 +20,18 @@ const found = signal<{ readonly on: Shelf; readonly answers: ReadonlyMap<string,
 const foundOn = (on: Shelf, { on: shelf, answers }: typeof found.value) =>
   shelf === on ? answers : new Map<string, Answer>();
 const searching = job();
-/** How much of the work under way is done, 0…1; null when there is none. */
+/** Progress of the mixture search, 0…1; null while none runs. */
 export const mixing = searching.progress;
 
-/** The answer for a target, or null while it is not known yet. */
+/** Answer for a target (CIELAB, D65) under the current shelf and preferences; null until found. */
 export const answerOf = (lab: Lab): Answer | null =>
   foundOn(shelf.value, found.value).get(nameOf(lab, wishKey.value)) ?? null;
 
-/** Answers that a record brought along, as far as they still hold: opening it searches for no others. */
+/**
+ * Caches the answers of a stored harmony that are still valid on the current shelf, so that opening
+ * it starts no search for them.
+ * @param wished preferences under which they were found
+ */
 export function remember(answers: readonly Answer[], wished: Wish): void {
   const on = shelf.peek();
   learn(
@@ -46,7 +50,7 @@ function learn(on: Shelf, wished: string, answers: readonly Answer[]): void {
 }
 
 const again = signal(0);
-/** After a stop: begins once more. */
+/** Restarts the search after the user stopped it. */
 export const mixAgain = (): void => {
   again.value++;
 };
@@ -55,10 +59,12 @@ let wanted = '';
 let wantedOn: Shelf | null = null;
 
 /**
- * Sees to it that these targets will be answered. What was wanted before and is no longer is stopped.
+ * Searches for the missing answers to these targets; cancels a search for other targets, another
+ * shelf or other preferences. Call it inside an effect: it subscribes to the shelf and preferences.
+ * @param targets CIELAB under D65
  */
 export function wantAnswers(targets: readonly Lab[]): void {
-  // Read, not peeked: what was wanted on one shelf is wanted anew when that changes.
+  // `.value`, not `peek()`: a change of shelf must rerun the caller's effect.
   const on = shelf.value;
   const wished = wishKey.value;
   const options = mixOptions.value;

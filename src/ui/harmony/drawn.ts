@@ -3,11 +3,14 @@ import type { LadderStep } from '../../harmony/harmony.ts';
 import type { DrawnLadder } from '../drawn/drawn.ts';
 import { shownOf } from '../drawn/screen.ts';
 
-/** A ladder in display colours. */
+/** A value ladder in display colours, for drawing. */
 export const drawn = (ladder: readonly LadderStep[], reachable = true): DrawnLadder =>
   ladder.map(({ step, lab, share }) => ({ step, share, reachable, hex: shownOf(lab) }));
 
-/** A ladder moved as its local colour moves. */
+/**
+ * A value ladder shifted by the difference between two local colours, CIELAB. L* is clamped to
+ * 0…100.
+ */
 export const moved = (ladder: readonly LadderStep[], from: Lab, to: Lab): LadderStep[] =>
   ladder.map(({ step, lab: [L, a, b], share }) => ({
     step,

@@ -35,51 +35,59 @@ import { bringMixtures, chosenFor, hasSay, openChoices, wishToKeep } from './mix
 import { isTransposed, move, movedWith, openMove } from './mix/transposing.ts';
 import { type Look, look, lookOf, NO_LOOK } from './sight/look.ts';
 
-/** A variant that the painter took. */
+/** A variant that the painter applied to a colour. */
 export interface Taken {
   readonly way: Way;
   readonly amount: Amount;
 }
 
-/** One colour on the screen: as gathered, and what was done to it. */
+/** One colour on the screen: as gathered, with the variants applied to it, in order. */
 export interface Studied {
   readonly gathered: EditedColour;
   readonly taken: readonly Taken[];
 }
 
+/** The specimen that is open; null for a harmony without one. */
 export const specimen = signal<Entry<'specimen'> | null>(null);
-/** The harmony as the book has it; null until it is kept. */
+/** The harmony as stored in the book; null until it is saved. */
 export const kept = signal<Entry<'harmony'> | null>(null);
+/** Loading state of the entry that the address names. */
 export const stage = signal<'empty' | 'opening' | 'open' | 'missing'>('empty');
+/** Object URL of the stored photograph; revoked when another one opens. */
 export const photoUrl = signal<string | null>(null);
+/** Region of each colour; null if the regions are unknown. */
 export const labels = signal<LabelMap | null>(null);
+/** Colours of the harmony, in display order. */
 export const studied = signal<readonly Studied[]>([]);
+/** Whether the harmony is mapped into the lightness range of the shelf. */
 export const isKeyed = signal(true);
-/** Index of the colour on the bench. */
+/** Index of the selected colour. */
 export const chosen = signal(0);
-/** The photograph shows where the chosen colour lives. */
+/** Whether the photograph highlights the region of the selected colour. */
 export const isLit = signal(false);
 export const name = signal('');
 export const note = signal('');
 
-/** Everything that one step can change. */
+/** State that undo restores. */
 export interface Step {
   readonly studied: readonly Studied[];
   readonly labels: LabelMap | null;
   readonly look: Look;
 }
+/** Current state, for an undo step. */
 export const stepNow = (): Step => ({
   studied: studied.value,
   labels: labels.value,
   look: look.value,
 });
-/** What is on the screen is on its way into the specimen's record. */
+/** Whether the specimen's record is being written. */
 export const writing = signal(false);
-/** What was last read from the specimen or written there; null while nothing is open. */
+/** State as last read from or written to the specimen; null while nothing is open. */
 export const inBook = signal<Step | null>(null);
 const past = history<Step>();
 export const { canUndo } = past;
 
+/** Mapping of the gathered colours into the shelf's range. */
 const key = computed(() =>
   keyOf(
     studied.value.map(({ gathered }) => gathered.lab),
@@ -87,27 +95,27 @@ const key = computed(() =>
   ),
 );
 
-/** The colours as gathered. */
+/** The colours as gathered, CIELAB under D65. */
 export const gatheredLabs = computed(() => studied.value.map(({ gathered }) => gathered.lab));
 
-/** How the whole harmony moves: transposed into reach, keyed to the shelf, or as seen. */
+/** Mapping of the whole harmony: moved within reach, mapped into the shelf's range, or identity. */
 const together = computed<(lab: Lab) => Lab>(() => {
   const all = isTransposed.value ? move.value : null;
   if (all) return (lab) => movedWith(lab, gatheredLabs.value, all);
   return isKeyed.value ? key.value : (lab) => lab;
 });
 
-/** What one colour starts from. */
+/** A colour after the mapping of the whole harmony and before its variants. */
 const baseOf = ({ gathered }: Studied): Lab => together.value(gathered.lab);
 
-/** What is to be mixed for each colour, CIELAB under D65. */
+/** Target of the mixture for each colour, CIELAB under D65. */
 export const targets = computed(() =>
   studied.value.map((colour) =>
     colour.taken.reduce((lab, { way, amount }) => vary(lab, way, amount).lab, baseOf(colour)),
   ),
 );
 
-/** The ladder of each colour, keyed or as seen, moved as its local colour was. */
+/** Value ladder of each colour, mapped with the harmony and shifted with its target. */
 export const ladders = computed(() =>
   studied.value.map((colour, i) => {
     const { ladder } = colour.gathered;
@@ -116,14 +124,15 @@ export const ladders = computed(() =>
   }),
 );
 
+/** Answer for each target; null until found. */
 export const answers = computed<readonly (Answer | null)[]>(() => targets.value.map(answerOf));
 
-// Mixtures for what is on the screen.
+// Searches for mixtures of the current targets.
 effect(() => {
   wantAnswers(targets.value);
 });
 
-/** Takes a colour to the bench and shows where it lives; chosen again, the whole photograph is shown. */
+/** Selects a colour and highlights its region; selecting it again toggles the highlight. */
 export function choose(index: number): void {
   batch(() => {
     isLit.value = chosen.value !== index || !isLit.value;
@@ -132,8 +141,9 @@ export function choose(index: number): void {
 }
 
 /**
- * Puts variants in the place of their colours, each with the pile that was shown for it: of the colour
- * on the bench, or of the whole harmony. One step back undoes all.
+ * Applies variants to their colours, each with the mixture that was shown for it. One undo step
+ * restores all.
+ * @param all index of each colour, with its variant
  */
 export function takeVariants(all: readonly { readonly at: number; readonly made: Mixed }[]): void {
   batch(() => {
@@ -153,11 +163,12 @@ export function takeVariants(all: readonly { readonly at: number; readonly made:
   });
 }
 
-/** From here one can go back: to be called before a change. */
+/** Adds an undo step. Call it before a change. */
 export function mark(from: Step = stepNow()): void {
   past.push(from);
 }
 
+/** Restores the state before the latest change; without one it does nothing. */
 export function undo(): void {
   batch(() => {
     const last = past.pop();
@@ -165,11 +176,11 @@ export function undo(): void {
   });
 }
 
-/** Whether something was changed since. */
+/** Whether the screen differs from a state. */
 const isElsewhere = ({ studied: colours, labels: map, look: seen }: Step): boolean =>
   colours !== studied.value || map !== labels.value || seen !== look.value;
 
-/** Puts other colours, another label map or another look in place; the colour on the bench stays if it can. */
+/** Replaces colours, label map and photograph settings; keeps the selection by name. */
 export function show(step: Step): void {
   batch(() => {
     const name = studied.value[chosen.value]?.gathered.name;
@@ -182,11 +193,11 @@ export function show(step: Step): void {
   });
 }
 
-/** Opens what the address names: a harmony that was kept, or a specimen. */
+/** Opens the entry that the address names. @param id of a harmony or of a specimen */
 async function open(id: string): Promise<void> {
   const here = await opening;
   if (!here) return;
-  // What was open before must not stand there under another name meanwhile.
+  // The previous entry must not stay visible under the new address while this one loads.
   const isAgain = specimen.value?.id === id || kept.value?.id === id;
   if (!isAgain) clear();
   stage.value = 'opening';
@@ -200,7 +211,7 @@ async function open(id: string): Promise<void> {
   const rubbed = entry && (await maskOf(here, entry));
   if (shown !== id) return;
   if (isAgain && isElsewhere(before)) {
-    // The painter went on meanwhile: that is written first.
+    // The painter made changes during loading; keep them, they are written first.
     stage.value = 'open';
     return;
   }
@@ -222,7 +233,7 @@ async function open(id: string): Promise<void> {
     stage.value = 'open';
     if (harmony.ok) {
       showHarmony(harmony.value);
-      // Gathered anew since: where its colours live is no longer known.
+      // The specimen was gathered again since, so its label map does not fit these colours.
       if (!isOf(harmony.value.body, gathered?.colours ?? [])) labels.value = null;
     } else {
       kept.value = null;
@@ -279,12 +290,12 @@ function showHarmony(entry: Entry<'harmony'>): void {
   }));
 }
 
-/** Whether a harmony has the colours that its specimen has now. */
+/** Whether a stored harmony has the current colours of its specimen. */
 const isOf = ({ colours }: HarmonyBody, gathered: readonly EditedColour[]): boolean =>
   colours.length === gathered.length &&
   colours.every(({ lab }, i) => canonical(lab) === canonical(gathered[i]!.lab));
 
-// The address says what is open.
+// Opens the entry named by the address.
 let shown: string | null = null;
 effect(() => {
   const { place, open: id } = route.value;
@@ -295,22 +306,22 @@ effect(() => {
   });
 });
 
-// What was gathered meanwhile, here or in another window, appears by itself.
+// Reloads a specimen that was gathered again here or in another window.
 effect(() => {
   edition.value;
-  // Read, not peeked: what was gathered while it was still being opened appears too.
+  // `.value`, not `peek()`: a gathering that ends while the specimen opens must show too.
   const current = specimen.value;
   const here = book.peek();
   if (!current || !here || kept.peek()) return;
   void here.get('specimen', current.id).then((found) => {
     if (!found.ok || specimen.peek()?.id !== current.id || kept.peek()) return;
-    // What this screen wrote itself is here already, though it was read before the last of it was written.
+    // Ignore this screen's own writes, including one that was still running during the read.
     const has = specimen.peek()!.clock;
     if (compareClocks(found.value.clock, has) > 0 && !writing.peek()) void open(current.id);
   });
 });
 
-/** A harmony without a name is called by its colours. */
+/** Default name of a harmony: the names of its first three colours. */
 const calledByColours = (): string =>
   studied.value
     .slice(0, 3)
@@ -339,7 +350,7 @@ const bodyNow = (): HarmonyBody => ({
   }),
 });
 
-/** Writes the harmony into the book; from then on every change is kept. */
+/** Saves the harmony in the book; from then on changes are saved automatically. */
 export async function keep(): Promise<void> {
   const here = book.value;
   if (!here || studied.value.length === 0) return;
@@ -360,7 +371,10 @@ export async function keep(): Promise<void> {
 
 const saving = autosave(400, keep);
 
-/** What the painter decided; mixtures follow from it, and from the shelf of the day, until the painter has a say in them. */
+/**
+ * Canonical text of the painter's decisions. Mixtures are derived from them and from the current
+ * shelf, so they count only once the painter has set preferences or chosen a mixture.
+ */
 const decided = (body: HarmonyBody): string =>
   canonical({
     ...body,
@@ -373,7 +387,7 @@ const decided = (body: HarmonyBody): string =>
     })),
   });
 
-/** Whether the painter decided something that the book does not have yet. */
+/** Whether the stored harmony lacks an answer or a decision. */
 function isUnsaved(): boolean {
   const entry = kept.value;
   if (!entry) return false;
@@ -383,11 +397,11 @@ function isUnsaved(): boolean {
 
 watchUnsaved(isUnsaved);
 
-// A kept harmony keeps every later change: soon, and at once when the page hides. Another shelf is no
-// change of the harmony: the recipes that were kept stay until the painter alters it.
+// Autosave of a stored harmony: after a pause, or at once when the page hides. A change of shelf is
+// not a change of the harmony: the stored recipes stay until the painter changes something.
 effect(() => {
   if (!isUnsaved()) return;
-  // A mixture that is still being looked for must not replace one that the book has.
+  // Do not overwrite a stored mixture while its search runs.
   if (answers.value.includes(null)) return;
   saving.schedule();
 });
@@ -399,12 +413,14 @@ onHide(window, () => {
 });
 writeBeforeLeaving(saving.flush);
 
-/** What was said and done to a harmony that is not in the book yet. */
+/** Draft in localStorage of a harmony that is not in the book yet. */
 interface Bench {
+  /** Id of the specimen. */
   readonly of: string;
   readonly name: string;
   readonly note: string;
   readonly isKeyed: boolean;
+  /** Variants of each colour, in the order of the colours. */
   readonly taken: readonly (readonly Taken[])[];
 }
 keepBench('harmony', (): Bench | null | undefined => {
@@ -420,7 +436,7 @@ keepBench('harmony', (): Bench | null | undefined => {
   };
 });
 
-/** Puts back what lay there when the page was closed. */
+/** Restores the draft from before the page was closed. @param of id of the specimen */
 function showBench(of: string | undefined): void {
   const bench = readBench(benchOf('harmony'));
   if (bench?.of !== of || bench?.taken.length !== studied.value.length) return;
@@ -430,6 +446,7 @@ function showBench(of: string | undefined): void {
   studied.value = studied.value.map((colour, i) => ({ ...colour, taken: bench.taken[i]! }));
 }
 
+/** Parses a draft; null if it is missing or malformed. */
 function readBench(text: string | null): Bench | null {
   try {
     const bench = JSON.parse(text ?? 'null');

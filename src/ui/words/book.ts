@@ -2,7 +2,7 @@ import type { Kind } from '../../book/record.ts';
 import type { Sort } from '../../book/search.ts';
 import { figure as decimals, count as number } from '../locale.ts';
 
-/** Every text of the book's own screens. */
+/** Texts of the book screens. */
 export const sayBook = {
   heading: 'Book',
   parts: 'Parts of the book',
@@ -223,7 +223,7 @@ export const SORT_WORDS: Record<Sort, string> = {
   nearest: 'Nearest colour first',
 };
 
-/** Bytes as a reader takes them. */
+/** A file size in kB, MB or GB (powers of 1000). @param bytes at least 0 */
 export function sizeWords(bytes: number): string {
   if (bytes < 1e5) return `${Math.max(1, Math.round(bytes / 1e3))} kB`;
   if (bytes < 1e9) return `${decimals(bytes / 1e6, bytes < 1e7 ? 1 : 0)} MB`;

@@ -4,7 +4,7 @@ import type { Stuff } from '../../drapery/stuff.ts';
 import type { Part } from '../drapery/state.ts';
 import { figure } from '../locale.ts';
 
-/** Every text of this place. */
+/** Texts of the drapery screens. */
 export const say = {
   heading: 'Drapery',
   lead: 'Give a garment its colour, and it becomes six steps from the highlight to the deepest fold, each with its pile.',

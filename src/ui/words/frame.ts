@@ -2,7 +2,7 @@ import type { Way } from '../../harmony/vary.ts';
 import { count, figure } from '../locale.ts';
 import type { Place } from '../route.ts';
 
-/** Every text of the screens, in one place. */
+/** Names of the app's places. */
 export const PLACE_NAMES: Record<Place, string> = {
   walk: 'Walk',
   harmony: 'Harmony',
@@ -11,6 +11,7 @@ export const PLACE_NAMES: Record<Place, string> = {
   book: 'Book',
 };
 
+/** Texts of the frame, the walk and the harmony screen. */
 export const say = {
   skip: 'Go to the contents',
   places: 'Places',
@@ -131,7 +132,7 @@ export const WAY_WORDS: Record<Way, string> = {
 };
 export const AMOUNT_WORDS = { small: 'a little', middle: 'clearly', large: 'much' } as const;
 
-/** A share as a painter would say it; tenths below one per cent. */
+/** A share, 0…1, in per cent, with one decimal below 1 %. */
 export function shareWords(share: number): string {
   if (share < 0.001) return 'a trace';
   return share < 0.01 ? `${figure(share * 100, 1)} %` : `${count(share * 100)} %`;

@@ -1,18 +1,18 @@
 import type { Place } from '../route.ts';
 
-/** A link at the end of a paragraph: where it leads, and what is said. */
+/** A link at the end of a paragraph: its target and its text. */
 export interface GuideLink {
   readonly to: readonly [place: Place, open?: string, ...within: string[]];
   readonly words: string;
 }
 export interface GuideItem {
-  /** What it is about, in a few words; '' for a paragraph of its own. */
+  /** Heading; '' for none. */
   readonly head: string;
   readonly words: string;
   readonly link?: GuideLink;
 }
 export interface GuidePart {
-  /** Names it in the address. */
+  /** Its id in the address. */
   readonly id: string;
   readonly heading: string;
   readonly items: readonly GuideItem[];
@@ -25,7 +25,7 @@ export const sayGuide = {
   notices: 'Licences of the code that Kingcup includes',
 } as const;
 
-/** The guide, part by part. */
+/** Contents of the guide, in order. */
 export const GUIDE: readonly GuidePart[] = [
   {
     id: 'steps',

@@ -1,4 +1,4 @@
-/** Every text of holding the screen against paint. */
+/** Texts of the full-screen colours, which the painter compares with paint. */
 export const sayHeld = {
   open: 'Hold the screen to the pile',
   heading: 'Hold it against the dry pile',

@@ -3,7 +3,7 @@ import type { Keep } from '../../mixture/metric.ts';
 import type { HazardLevel, Opacity } from '../../pigment/facts.ts';
 import { figure } from '../locale.ts';
 
-/** Texts of everything about mixtures on the screen of a harmony. */
+/** Texts about mixtures on the harmony screen. */
 export const mixSay = {
   yours: 'Your choice',
   useIt: 'Use this mixture',
@@ -233,5 +233,5 @@ export const mixSay = {
   compareAgain: 'Compare it with the other ways',
 } as const;
 
-/** How far a mixture or a batch lies from its target, in words, as a key of the tables above. */
+/** Key of the tables above for a difference. @see differenceWords */
 export const farOf = differenceWords;

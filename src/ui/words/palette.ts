@@ -1,7 +1,7 @@
 import type { Kept } from '../../palette/leftover.ts';
 import { dateWords, figure } from '../locale.ts';
 
-/** Every text of the palette's screens. */
+/** Texts of the palette screens. */
 export const sayPalette = {
   heading: 'Palette',
   lead: 'What will be painted, what it takes, and how it is laid out.',

@@ -9,7 +9,7 @@ import type {
 import type { StockForm } from '../../pigment/stock.ts';
 import { figure } from '../locale.ts';
 
-/** Every text of the shelf. */
+/** Texts of the shelf screen. */
 export const sayShelf = {
   heading: 'Shelf',
   back: 'Book',
@@ -236,7 +236,7 @@ export const STRENGTH_WORDS: Record<Strength, string> = {
   high: 'high',
   'very high': 'very high: a little goes far',
 };
-/** How a figure is known, short enough to stand beside it. */
+/** Short provenance of a figure, displayed beside it. */
 export const KNOWN_WORDS: Record<Provenance, string> = {
   seen: 'read in its source',
   seen2: 'read in a later text',
@@ -246,6 +246,6 @@ export const KNOWN_WORDS: Record<Provenance, string> = {
   'common practice': 'common practice',
 };
 
-/** "ASTM class I", or what stands for it. */
+/** "class I (ASTM)"; other values unchanged. */
 export const lightWords = (lightClass: string): string =>
   /^I+V?$/.test(lightClass) ? `class ${lightClass} (ASTM)` : lightClass;

@@ -2,7 +2,7 @@ import type { Way } from '../../harmony/vary.ts';
 import type { StatedLight } from '../../photo/neutral.ts';
 import { figure } from '../locale.ts';
 
-/** Texts of the tools that work on the photograph. */
+/** Texts of the photograph editor. */
 export const saySight = {
   tools: 'Work on the photograph',
   light: 'Light',
@@ -102,7 +102,7 @@ export const saySight = {
     ].join(' '),
 } as const;
 
-/** The six ways to correct by eye, each beside its opposite. */
+/** The six corrections by eye, in pairs of opposites. */
 export const EYE_WAYS: readonly Way[] = [
   'cooler',
   'warmer',

@@ -1,5 +1,5 @@
 import { figure } from '../locale.ts';
-/** Every text of the place where the painter's own paints are learnt. */
+/** Texts of the calibration screens. */
 export const saySwatches = {
   heading: 'Your own paints',
   toShelf: 'Shelf',
@@ -237,7 +237,7 @@ export const saySwatches = {
   expectedLink: 'Brush out your own paints',
 } as const;
 
-/** "1 place", "12 places". */
+/** A count with its noun: "1 place", "12 places". */
 export function counted(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }

@@ -1,6 +1,6 @@
 import type { Granted } from '../../harmony/variant.ts';
 
-/** Texts of altering a colour and the whole harmony. */
+/** Texts of the variants. */
 export const varySay = {
   heading: 'Alter it',
   working: 'Mixing each fold…',
@@ -13,7 +13,7 @@ export const varySay = {
   },
   asItIs: 'as it is',
   variant: (way: string, amount: string) => `${way}, ${amount}`,
-  /** Under a fold, by what the shelf granted: a word, or a sign where there is no room for one. */
+  /** Below a fold, by how much the shelf makes: words, or signs on narrow screens. */
   marks: { whole: '', part: 'in part', nothing: 'out of reach' } satisfies Record<Granted, string>,
   signs: { whole: '', part: '½', nothing: '×' } satisfies Record<Granted, string>,
   signsMean: '× out of reach, ½ in part',

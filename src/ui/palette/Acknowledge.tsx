@@ -7,7 +7,7 @@ import { tell } from '../studio.ts';
 import { sayPalette } from '../words/palette.ts';
 import { rules, settle } from './rules.ts';
 
-/** Who has read the data sheet of which toxic lot: one acknowledgement for each person and lot. */
+/** Who has read the data sheet of each toxic lot: one acknowledgement for each person and lot. */
 export function Acknowledge({ day, studio }: { day: Day; studio: Studio }) {
   const lots = new Map(
     lotsToRead(

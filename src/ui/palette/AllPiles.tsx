@@ -8,7 +8,7 @@ import { numberIn, Select } from './Fields.tsx';
 import { without } from './kept.ts';
 import { changePassage } from './passages.ts';
 
-/** Area and film for every pile of a passage at once: the folds of a drapery are many. */
+/** Form that sets area and film for all piles of a passage at once: a drapery has many folds. */
 export function AllPiles({ passage }: { passage: Entry<'passage'> }) {
   const id = useId();
   const [typed, setTyped] = useState('');

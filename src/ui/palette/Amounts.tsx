@@ -4,7 +4,7 @@ import { preparing } from '../../palette/prepare.ts';
 import { said } from '../locale.ts';
 import { sayPalette } from '../words/palette.ts';
 
-/** What to prepare for one palette, in the order of work. */
+/** Amounts to prepare for one palette, in the order of work. */
 export function Amounts({ day, at, studio }: { day: Day; at: number; studio: Studio }) {
   const palette = day.palettes[at]!;
   const { prepare: groups, prepareNotes } = preparing(day, palette, studio);

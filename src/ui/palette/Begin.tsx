@@ -6,7 +6,7 @@ import { Select } from './Fields.tsx';
 import { newPassage, putOn } from './passages.ts';
 import { Sources } from './Sources.tsx';
 
-/** What a new passage can be begun from. */
+/** Sources of a new passage: the book, an earlier passage, or none. */
 export function Begin() {
   const there = new Set(palettes.value.flatMap(({ body }) => body.passages));
   const older = (kept.value?.passages ?? []).filter(({ id }) => !there.has(id));

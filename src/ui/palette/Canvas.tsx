@@ -4,7 +4,7 @@ import { sayPalette } from '../words/palette.ts';
 import { OptionalField } from './Fields.tsx';
 import { changePassage } from './passages.ts';
 
-/** How large the canvas of a passage is: a pile may cover a share of it. */
+/** The size of a passage's canvas, so that a pile can cover a share of it. */
 export function Canvas({ passage }: { passage: Entry<'passage'> }) {
   const { canvas } = passage.body;
   const put = (side: 'widthCm' | 'heightCm', value: number | undefined) =>

@@ -11,7 +11,7 @@ import { changePassage } from './passages.ts';
 
 const STATES: readonly DryState[] = ['wet', 'tacky', 'touch-dry'];
 
-/** The coats a passage has had, and what the finger finds of each. */
+/** The coats of a passage, and how dry each feels today. */
 export function Coats({ passage }: { passage: Entry<'passage'> }) {
   const { coats } = passage.body;
   if (coats.length === 0) return <p>{sayPalette.noCoats}</p>;

@@ -7,7 +7,7 @@ import { date, passage } from './days.ts';
 import { laid, noteLeftover } from './ending.ts';
 import { NumberField, Select } from './Fields.tsx';
 
-/** The day's end: what was laid, and what is left of each pile. */
+/** The end of the day: what was laid, and what is left of each pile. */
 export function DayEnd({ day }: { day: Day }) {
   return (
     <details class="pal-end">

@@ -14,7 +14,7 @@ import { isPlanning, plan } from './planning.ts';
 import { rules, settle } from './rules.ts';
 import { Settings } from './Settings.tsx';
 
-/** The day: its palettes, amounts, warnings, and what is done with them. */
+/** The day: its palettes, amounts and warnings, and its actions. */
 export function DayView() {
   if (kept.value === null)
     return (
@@ -77,7 +77,7 @@ export function DayView() {
   );
 }
 
-/** The day's passages, each with the way to it. */
+/** The day's passages, each with a link. */
 function Passages() {
   return (
     <ul class="pal-passages">

@@ -7,7 +7,7 @@ import { date, kept } from './days.ts';
 
 const MOST_DAYS = 12;
 
-/** Days for which something was laid out, the latest first. */
+/** Other days with palettes, latest first. */
 export function Days() {
   const named = new Map<string, string[]>();
   for (const { id, body } of kept.value?.palettes ?? [])

@@ -2,7 +2,7 @@ import { paletteFaultWords } from '../../palette/faults.ts';
 import { said } from '../locale.ts';
 import { faults } from './planning.ts';
 
-/** Everything that keeps the day from being laid out, each in a sentence. */
+/** What prevents the day's plan, one sentence for each fault. */
 export function Faults({ heading }: { heading?: string }) {
   const words = [...new Set(faults.value.map(paletteFaultWords))];
   if (words.length === 0) return null;

@@ -4,7 +4,7 @@ import { figure } from '../locale.ts';
 import { sayPalette } from '../words/palette.ts';
 import { fewest, seekFewest, seeking, stopSeeking } from './planning.ts';
 
-/** The fewest pigments for the day, and what each shorter set costs, pile by pile. */
+/** The smallest sets of pigments for the day, with the colour difference of each pile. */
 export function Fewest({ studio }: { studio: Studio }) {
   const found = fewest.value;
   return (

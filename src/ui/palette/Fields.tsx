@@ -4,7 +4,7 @@ import { described, Labelled } from '../Labelled.tsx';
 import { typed } from '../locale.ts';
 import { sayPalette } from '../words/palette.ts';
 
-/** What a typed text comes to, or what is wrong with it. */
+/** The value of a typed text, or the sentence that says what is wrong with it. */
 type Read<T> = { readonly value: T } | { readonly fault: string };
 
 interface Line<T> {
@@ -13,7 +13,10 @@ interface Line<T> {
   readonly onKeep: (value: T) => void;
 }
 
-/** A line as it stands in the book; what is typed is kept when it is left, or told to be wrong. */
+/**
+ * A text field bound to a stored value. It saves on change, or shows a validation error and saves
+ * nothing.
+ */
 function KeptLine<T>({
   label,
   help,
@@ -25,7 +28,7 @@ function KeptLine<T>({
   const id = useId();
   const input = useRef<HTMLInputElement>(null);
   const [fault, setFault] = useState('');
-  // What comes from elsewhere (undo, another window) is shown; what is being typed stays.
+  // Show changes from elsewhere (undo, another window), but never overwrite what is being typed.
   useEffect(() => {
     if (input.current && input.current !== document.activeElement) input.current.value = shown;
   }, [shown]);
@@ -52,10 +55,10 @@ function KeptLine<T>({
   );
 }
 
-/** A number of a text, as it is written here; NaN where it is none. */
+/** Parses a typed number; NaN for anything else. @param readAs null for no number */
 export const numberIn = (text: string, readAs = readNumber): number => readAs(text) ?? Number.NaN;
 
-/** What a number may be. */
+/** Range that a number field accepts; `whole` is an integer 1 to 20. */
 export type Sort = 'above 0' | '0 or more' | 'whole';
 const SORTS: Readonly<Record<Sort, { isSound: (n: number) => boolean; fault: string }>> = {
   'above 0': { isSound: (n) => n > 0, fault: sayPalette.aNumber },
@@ -66,6 +69,7 @@ const SORTS: Readonly<Record<Sort, { isSound: (n: number) => boolean; fault: str
   },
 };
 
+/** A required number. @param most upper limit, inclusive */
 export function NumberField({
   value,
   sort = 'above 0',
@@ -87,14 +91,14 @@ export function NumberField({
   );
 }
 
-/** A number above 0 that may be left out. */
+/** An optional number above 0; an empty field saves undefined. */
 export function OptionalField({
   value,
   readAs = readNumber,
   ...line
 }: Line<number | undefined> & {
   value: number | undefined;
-  /** How its text is read. */
+  /** Parses the text; null for no number. */
   readAs?: (text: string) => number | null;
 }) {
   const { isSound, fault } = SORTS['above 0'];
@@ -114,6 +118,7 @@ export function OptionalField({
 
 const shownNumber = (value: number | undefined) => (value === undefined ? '' : typed(value));
 
+/** A line of text. @param needed reject an empty text */
 export function TextField({
   value,
   needed = false,

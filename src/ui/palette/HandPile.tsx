@@ -11,7 +11,7 @@ interface Row {
   readonly parts: string;
 }
 
-/** A pile that is put together by hand from the shelf's pigments. */
+/** Form for a pile mixed by hand from the shelf's pigments. */
 export function HandPile({ passage }: { passage: Entry<'passage'> }) {
   const { paints } = studio.value.shelf;
   const first: Row = { pigment: studio.value.shelf.white ?? paints[0]?.pigment ?? '', parts: '1' };

@@ -20,7 +20,7 @@ const STEPS: Readonly<Record<string, -1 | 1>> = {
   ArrowDown: 1,
 };
 
-/** One palette as it is laid: touched, moved, restored. */
+/** One palette as it is laid out: its piles can be selected, moved and restored. */
 export function Laid({
   entry,
   at,
@@ -40,7 +40,7 @@ export function Laid({
   const rowOf = (kind: InRow['kind']) => (kind === 'pigment' ? piles.pigments : piles.mixed);
   const index = chosen ? rowOf(chosen.kind).findIndex(({ key }) => key === chosen.key) : -1;
   const white = whiteOf(studio, day.rules);
-  // What a key has moved keeps the focus in its new place.
+  // A pile moved by key keeps the focus in its new place.
   useLayoutEffect(() => {
     if (!isFollowed.current) return;
     isFollowed.current = false;

@@ -2,7 +2,10 @@ import { PaletteIcon } from '../drawn/icons.tsx';
 import { book } from '../studio.ts';
 import { say } from '../words/frame.ts';
 
-/** From something in the book to the palette: its mixtures become the piles of a new passage. */
+/**
+ * Button that lays out an entry of the book on the palette: its mixtures become the piles of a new
+ * passage.
+ */
 export function LayOut({ id, main = false }: { id: string; main?: boolean }) {
   if (book.value?.readOnly !== null) return null;
   return (

@@ -9,7 +9,7 @@ import { changeLeftover } from './ending.ts';
 import { leftoverOf } from './kept.ts';
 import { plan } from './planning.ts';
 
-/** What is left from days before: used first, aged, discarded. */
+/** Leftovers of earlier days, to be used first or discarded. */
 export function Leftovers() {
   const before = leftovers.value.filter(
     ({ body }) => daysBetween(body.date.slice(0, 10), date.value) > 0,

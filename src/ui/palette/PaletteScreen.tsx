@@ -10,12 +10,12 @@ import { PassageView } from './PassageView.tsx';
 import { SeatsView } from './SeatsView.tsx';
 import { SheetView } from './SheetView.tsx';
 
-/** The Palette place: the day, one passage of it, or its morning sheet. */
+/** The Palette place: the day, its morning sheet, the seat order, or one passage. */
 export function PaletteScreen() {
   const { open } = route.value;
   const day = kept.value?.palettes.find(({ id }) => id === open)?.body.date;
   const found = open === null ? null : passage(open);
-  // A palette's own link opens the day that it was laid for.
+  // A palette's own link opens the day of that palette.
   useEffect(() => {
     if (day !== undefined) date.value = day.slice(0, 10);
   }, [open, day]);

@@ -21,7 +21,7 @@ import {
 } from './passages.ts';
 import { Sources } from './Sources.tsx';
 
-/** A passage: its canvas, its piles, the coats it has had. */
+/** A passage: its canvas, its piles and its coats so far. */
 export function PassageView({ passage }: { passage: Entry<'passage'> }) {
   const { body, id } = passage;
   const on = palettes.value.find((palette) => palette.body.passages.includes(id));

@@ -17,7 +17,7 @@ import { changePassage, changePile } from './passages.ts';
 import { studio } from './planning.ts';
 import { rules } from './rules.ts';
 
-/** One pile of a passage: what it covers, and how it is laid. */
+/** One pile of a passage: its area or share, film, coats and allowances. */
 export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: number }) {
   const pile = passage.body.piles[at]!;
   const keep = (change: (pile: PileRecord) => PileRecord) => void changePile(passage, at, change);
@@ -147,7 +147,7 @@ export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: numbe
   );
 }
 
-/** Says so where what the pile was taken from has left the book. */
+/** Note that the pile's source is no longer in the book. */
 function Lost({ of }: { of: string }) {
   const isLost = useSignal(false);
   useSignalEffect(() => {

@@ -14,7 +14,7 @@ import { Laid } from './Laid.tsx';
 import { Prepared } from './Prepared.tsx';
 import { isCounted } from './planning.ts';
 
-/** The day as it is laid out: its palettes, what they take, what to mind, what is done with them. */
+/** The planned day: palettes, amounts, warnings, safety, and the actions at its end. */
 export function Planned({ day, studio }: { day: Day; studio: Studio }) {
   return (
     <>

@@ -3,7 +3,7 @@ import { sheet } from './days.ts';
 import { isPlanning } from './planning.ts';
 import { prepare, unprepare } from './preparing.ts';
 
-/** Says that the day is prepared, or that it is not after all. */
+/** Button that marks the day as prepared, or undoes it. */
 export function Prepared() {
   return sheet.value?.body.prepared ? (
     <button type="button" onClick={() => void unprepare()}>

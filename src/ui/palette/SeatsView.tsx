@@ -13,7 +13,7 @@ import { studio } from './planning.ts';
 import { rules } from './rules.ts';
 import { proposeAgain, putSeat, studioSeats } from './seating.ts';
 
-/** The studio's seat order: every pigment of the shelf, moved by hand or by key, and kept. */
+/** The studio's seat order: every pigment of the shelf, moved by drag or key, and saved. */
 export function SeatsView() {
   const { shelf } = studio.value;
   const white = whiteOf(studio.value, rules.value);
@@ -26,7 +26,7 @@ export function SeatsView() {
     if (at === undefined || at === pigment) return;
     await putSeat(pigment, at, label(pigment));
     if (by === null) return;
-    // The row has moved under the finger or the key that moved it.
+    // Keep the focus on the moved row, on a button that is still enabled.
     const row = [...(list.current?.children ?? [])].find(
       (one) => one.getAttribute('data-seat') === pigment,
     );

@@ -7,7 +7,7 @@ import { rules, settle } from './rules.ts';
 const entriesOf = <K extends string>(words: Readonly<Record<K, string>>) =>
   Object.entries(words) as [K, string][];
 
-/** What the studio settles once: its palette, its allowances, who works here. */
+/** Studio settings: the palette's shape, allowances, oil, and the people who work here. */
 export function Settings() {
   const { shape, hand, allowances, edgeCm3, oil, people } = rules.value;
   const allow = (change: Partial<Allowances>) =>

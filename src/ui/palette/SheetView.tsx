@@ -9,7 +9,7 @@ import { Prepared } from './Prepared.tsx';
 import { isPlanning, plan } from './planning.ts';
 import { keepSheet } from './preparing.ts';
 
-/** The morning sheet on the screen, and printed by the browser. */
+/** The morning sheet on the screen, printed by the browser. */
 export function SheetView() {
   const planned = plan.value;
   const lots = planned?.studio.stock?.entries.map(({ lot }) => lot) ?? [];
@@ -57,7 +57,7 @@ export function SheetView() {
             return (
               <div
                 class="pal-paper-page"
-                // A page that is planned anew is another: its figures are written in the reader's manner once.
+                // A new plan needs a new element: `saidIn` localises its numbers in place, once.
                 key={`${at} ${html}`}
                 ref={(page) => saidIn(page, lots)}
                 dangerouslySetInnerHTML={{ __html: html }}

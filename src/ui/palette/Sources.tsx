@@ -6,7 +6,7 @@ import { kept } from './days.ts';
 import type { Source } from './from.ts';
 import { sourceOf } from './passages.ts';
 
-/** Everything in the book that piles can be taken from. */
+/** All entries of the book that can supply piles. */
 export function Sources({ onTake }: { onTake: (source: Source) => void }) {
   const cards = kept.value?.sources ?? [];
   if (cards.length === 0)

@@ -7,7 +7,7 @@ import { joinWords } from '../../wording.ts';
 import { said } from '../locale.ts';
 import { sayPalette } from '../words/palette.ts';
 
-/** A mixed pile that was touched: its parts, its steps, what to mind. */
+/** The selected mixed pile: its parts, its steps and its warnings. */
 export function Mixed({
   pile,
   day,
@@ -51,7 +51,7 @@ export function Mixed({
   );
 }
 
-/** A pigment that was touched: how much of it, and what for. */
+/** The selected pigment: its amount, and the piles that use it. */
 export function Pigment({ pigment, day, at }: { pigment: string; day: Day; at: number }) {
   const palette = day.palettes[at]!;
   const plan = palette.pigments.find(({ key }) => key === pigment);

@@ -10,9 +10,10 @@ import { today } from '../locale.ts';
 import { hrefOf, place, route } from '../route.ts';
 import { book, complain, edition, opening } from '../studio.ts';
 
-/** The day that is being prepared. */
+/** ISO date of the day that is being prepared. */
 export const date = signal(today());
-// The address says which day that is; without one it is today, and a passage belongs to the day at hand.
+// The route names the day; without a date it is today. A route to a passage leaves the date
+// unchanged.
 effect(() => {
   const { place: where, open, within } = route.value;
   if (where !== 'palette') return;
@@ -20,7 +21,7 @@ effect(() => {
   if (named === null) date.value = today();
   else if (named !== undefined && isDay(named)) date.value = named;
 });
-/** The address of the day that is being prepared, and of its sheet. */
+/** Addresses of the day that is being prepared, and of its sheet. */
 export const dayHref = (): string =>
   date.value === today() ? hrefOf('palette') : hrefOf('palette', date.value);
 export const sheetHref = (): string => hrefOf('palette', 'sheet', date.value);
@@ -29,15 +30,16 @@ export const toDay = (): void => {
   location.hash = dayHref();
 };
 
+/** The book's entries for the Palette, of all days. */
 export interface Kept {
   readonly palettes: readonly Entry<'palette'>[];
   readonly passages: readonly Entry<'passage'>[];
   readonly leftovers: readonly Entry<'leftover'>[];
   readonly sheets: readonly Entry<'sheet'>[];
-  /** What piles can be taken from. */
+  /** Summaries of the entries that can supply piles. */
   readonly sources: readonly Card[];
 }
-/** What the book holds of all days; null until it was read. */
+/** All days' entries in the book; null until they are read. */
 export const kept = signal<Kept | null>(null);
 
 async function cardsOf(from: Book, kind: Kind): Promise<readonly Card[]> {
@@ -64,7 +66,7 @@ async function readAll(from: Book): Promise<void> {
     cardsOf(from, 'drapery'),
     cardsOf(from, 'formula'),
   ]);
-  // What this window wrote meanwhile is newer than what was read.
+  // This window wrote meanwhile, which is newer than what was read: read again.
   if (kept.peek() !== before) return readAll(from);
   const read: Kept = {
     palettes: palettes.toSorted((a, b) => (a.created < b.created ? -1 : 1)),
@@ -73,11 +75,11 @@ async function readAll(from: Book): Promise<void> {
     sheets,
     sources: sources.flat(),
   };
-  // What stands there already is not shown, nor planned, anew.
+  // Unchanged entries cause no new rendering and no new plan.
   if (!before || marksOf(before) !== marksOf(read)) kept.value = read;
 }
 
-/** The same for the same entries in the same versions. */
+/** Equal for the same entries in the same versions. */
 const marksOf = (all: Kept): string =>
   Object.values(all)
     .flat()
@@ -85,7 +87,7 @@ const marksOf = (all: Kept): string =>
     .sort()
     .join();
 
-/** Reads what the book holds of all days, where that was not read yet. */
+/** Reads all days' entries from the book, unless they are already read. */
 export async function wantKept(): Promise<void> {
   const from = await opening;
   if (from && kept.peek() === null) await readAll(from);
@@ -102,7 +104,7 @@ effect(() => {
 export const studioPalette = computed(
   () => kept.value?.palettes.find(({ id }) => id === STUDIO_PALETTE) ?? null,
 );
-/** The palettes of the day, the first first. */
+/** Palettes of the day, in the order of their creation. */
 export const palettes = computed(() =>
   (kept.value?.palettes ?? []).filter(
     (one) => one.id !== STUDIO_PALETTE && one.body.date === date.value,
@@ -111,15 +113,15 @@ export const palettes = computed(() =>
 export const passage = (id: string): Entry<'passage'> | null =>
   kept.value?.passages.find((one) => one.id === id) ?? null;
 
-/** The sample book lies on this day's palettes: its leftovers are for it alone, and for no other day. */
+/** Whether the sample book's palettes are for this day: its leftovers belong to that day only. */
 const isSampleDay = computed(() => palettes.value.some(({ id }) => isSample(id)));
-/** What is left from days before and can still be offered. */
+/** Unused leftovers that can be offered. */
 export const leftovers = computed(() =>
   (kept.value?.leftovers ?? []).filter(
     ({ id, body }) => body.used === undefined && isSample(id) === isSampleDay.value,
   ),
 );
-/** The day's sheet: what left the stock for it stands there. */
+/** The day's saved sheet, with what it took from the stock; null if there is none. */
 export const sheet = computed(() => {
   const all = kept.value?.sheets ?? [];
   const ofDay = all.find(({ id }) => id === sheetId(date.value));

@@ -1,25 +1,26 @@
 import { useRef, useState } from 'preact/hooks';
 
-/** Something that is being dragged over others of its kind. */
+/** A drag in progress, from one seat over others. */
 export interface Drag {
-  /** Value of `data-seat` of what is dragged, and of what lies under the pointer. */
+  /** `data-seat` of the dragged element, and of the one under the pointer. */
   readonly from: string;
   readonly over: string | null;
-  /** Of the pointer, px within what hears it. */
+  /** Pointer position, px, relative to the element with the handlers. */
   readonly x: number;
   readonly y: number;
 }
 
-/** Nearer than this to where it began, a touch is a touch. */
+/** Pointer movement below which a touch stays a tap, px. */
 const STILL_PX = 6;
 
 const seatAt = (target: Element | null): string | null =>
   target?.closest('[data-seat]')?.getAttribute('data-seat') ?? null;
 
 /**
- * Dragging among elements that carry `data-seat`, by mouse, pen or finger. A finger drags only what has
- * `touch-action: none`; elsewhere it scrolls the page.
- * @param onDrop where it was let go, on another seat
+ * Drag and drop among elements with `data-seat`, by mouse, pen or finger. A finger drags only
+ * elements with `touch-action: none`; elsewhere it scrolls the page.
+ *
+ * @param onDrop called when the pointer is released over another seat
  */
 export function useDrag(onDrop: (from: string, to: string) => void) {
   const [drag, setDrag] = useState<Drag | null>(null);
@@ -64,7 +65,7 @@ export function useDrag(onDrop: (from: string, to: string) => void) {
       if (from !== undefined && to !== null && to !== from) onDrop(from, to);
     },
     onPointerCancel: end,
-    // What was dragged was not touched.
+    // Suppress the click that follows a drag.
     onClickCapture: (event: MouseEvent) => {
       if (!moved.current) return;
       moved.current = false;

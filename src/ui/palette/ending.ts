@@ -10,7 +10,11 @@ import { coatOf, leftoverBodyOf } from './kept.ts';
 import { changePassage, newId } from './passages.ts';
 import { save } from './save.ts';
 
-/** What is left of a pile at the day's end. */
+/**
+ * Saves the rest of a pile at the end of the day as a leftover.
+ *
+ * @param kept its volume in cm³, and how it is stored
+ */
 export const noteLeftover = (
   { pile, lab }: PilePlan,
   kept: { readonly cm3: number; readonly kept: Kept },
@@ -31,7 +35,7 @@ export const changeLeftover = (
   said: string,
 ) => save({ kind: 'leftover', id: over.id, over, body: { ...over.body, ...change } }, said);
 
-/** A pile was laid on the painting: from now on it is a coat of its passage. */
+/** Records that a pile was laid: adds it to the coats of its passage. */
 export async function laid(planned: PilePlan): Promise<void> {
   const over = passage(planned.passage.id);
   if (!over) return;

@@ -2,13 +2,17 @@ import type { PileRecord } from '../../book/palette.ts';
 import type { Entry } from '../../book/record.ts';
 import type { Mixture } from '../../mixture/mixture.ts';
 
-/** What a passage's piles can be taken from. */
+/** An entry of the book that can supply the piles of a passage. */
 export type Source = Entry<'harmony'> | Entry<'drapery'> | Entry<'formula'>;
 
-/** To begin with; the painter measures. */
+/** Area of a new pile, until the painter measures it. */
 const AREA_CM2 = 100;
 
-/** The piles that something in the book has mixtures for. @param newId names each */
+/**
+ * The piles of an entry: one for each of its mixtures.
+ *
+ * @param newId gives each pile its id
+ */
 export function pilesFrom(source: Source, newId: () => string): readonly PileRecord[] {
   const pile = (name: string, mixture: Mixture, film: string, filmMm?: number): PileRecord => ({
     id: newId(),
@@ -40,7 +44,7 @@ export function pilesFrom(source: Source, newId: () => string): readonly PileRec
   }
 }
 
-/** Piles with names that nothing else on the day's palettes has. */
+/** Renames piles whose name is already taken on the day's palettes, with a number. */
 export function namedApart(
   piles: readonly PileRecord[],
   taken: readonly string[],

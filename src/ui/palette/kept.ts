@@ -9,15 +9,15 @@ import type { Layer, Passage, PassagePile } from '../../palette/passage.ts';
 import type { Day, PilePlan } from '../../palette/plan.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
 
-/** How a film was called in the book; whatever is not a word of ours is body colour. */
+/** The film word of a stored pile or coat; body colour for anything unknown. */
 export const filmOf = (word: string | undefined): FilmWord =>
   FILM_WORDS.find((film) => film === word) ?? 'body colour';
 
-/** Names a pile of a passage on the day's palettes. */
+/** Key of a passage's pile in the day's plan. */
 export const pileKey = (passage: string, pile: PileRecord, at: number): string =>
   `${passage}:${pile.id ?? at}`;
 
-/** A passage as the book has it, for planning. */
+/** A stored passage in the form that planning needs. */
 export const passageOf = ({ id, body }: Entry<'passage'>): Passage => ({
   id,
   name: body.name,
@@ -43,7 +43,7 @@ function pileOf(pile: PileRecord, id: string): PassagePile {
 }
 
 type Coat = PassageBody['coats'][number];
-/** A coat; where an older book kept pigments alone, equal parts of them. */
+/** A stored coat as a layer. Older books stored only the pigments: take equal parts of them. */
 const layerOf = ({ date, film, filmMm, pigments, extraOil, parts, felt }: Coat): Layer => ({
   date: date.slice(0, 10),
   film: filmOf(film),
@@ -53,7 +53,7 @@ const layerOf = ({ date, film, filmMm, pigments, extraOil, parts, felt }: Coat):
   ...(felt ? { felt } : {}),
 });
 
-/** A coat as the book keeps it. */
+/** A layer in its stored form. */
 export const coatOf = ({ date, film, filmUm, spareOil, parts }: Layer): Coat => ({
   date,
   film,
@@ -76,7 +76,7 @@ export const leftoverOf = ({ id, body }: Entry<'leftover'>): Leftover => ({
   ...(body.skinned ? { skinned: true } : {}),
 });
 
-/** A leftover as the book keeps it: its parts are shares of the heap. */
+/** A leftover in its stored form; its parts become shares of the heap. */
 export const leftoverBodyOf = ({ name, parts, lab, cm3, kept, date }: Leftover): LeftoverBody => ({
   name,
   note: '',
@@ -86,7 +86,7 @@ export const leftoverBodyOf = ({ name, parts, lab, cm3, kept, date }: Leftover):
   kept,
 });
 
-/** Parts that were set by hand as a mixture: it is its own target. */
+/** A mixture from parts set by hand: its colour is its own target, so the difference is 0. */
 export function mixtureOf(parts: Mixture['parts'], lab: Mixture['lab']): Mixture {
   const total = parts.reduce((sum, one) => sum + one.parts, 0);
   return {
@@ -100,18 +100,21 @@ export function mixtureOf(parts: Mixture['parts'], lab: Mixture['lab']): Mixture
   };
 }
 
-/** A mixture by hand, with the colour that the shelf predicts; middle grey where it does not know one. */
+/**
+ * A mixture set by hand, with its predicted colour on this shelf; middle grey if a pigment is not
+ * on it.
+ */
 export function handMixture(parts: Mixture['parts'], shelf: Shelf): Mixture {
   const known = parts.every(({ pigment }) => shelf.paints.some((one) => one.pigment === pigment));
   const amounts = parts.map(({ pigment, parts: amount }) => ({ pigment, amount }));
   return mixtureOf(parts, known ? predict(amounts, shelf) : [50, 0, 0]);
 }
 
-/** The pile of a passage that was planned. */
+/** Index of the planned pile in its passage; -1 if it is gone. */
 export const pileAt = (passage: Entry<'passage'>, plan: Pick<PilePlan, 'key'>): number =>
   passage.body.piles.findIndex((pile, at) => pileKey(passage.id, pile, at) === plan.key);
 
-/** A pile without some of what it need not say, so that what is usual holds again. */
+/** A pile without these optional fields, so that the defaults apply again. */
 export const without = (
   pile: PileRecord,
   ...fields: readonly ('areaCm2' | 'share' | 'filmMm' | 'spareOil')[]
@@ -120,10 +123,10 @@ export const without = (
     Object.entries(pile).filter(([field]) => !fields.some((one) => one === field)),
   ) as unknown as PileRecord;
 
-/** A book's sheet holds so many amounts. */
+/** Most amounts that the book's schema allows in one sheet. */
 const MOST_AMOUNTS = 200;
 
-/** What a day takes of which lot, as its sheet keeps it. */
+/** Amounts that a day takes from each lot, in their stored form: cm³, and grams for dry pigment. */
 export const amountsOf = (day: Day): SheetBody['amounts'] =>
   day.palettes
     .flatMap(({ pigments }) =>

@@ -19,7 +19,7 @@ const pileNames = (): readonly string[] =>
     body.passages.flatMap((id) => passage(id)?.body.piles.map(({ name }) => name) ?? []),
   );
 
-/** What the book has under this id, to take piles from. */
+/** The entry with this id, if it can supply piles; otherwise null, and an error is shown. */
 export async function sourceOf(id: string): Promise<Source | null> {
   const from = await opening;
   if (!from) return null;
@@ -31,7 +31,12 @@ export async function sourceOf(id: string): Promise<Source | null> {
   return null;
 }
 
-/** A new passage for the day, from something in the book or empty. @param on null: a palette of its own */
+/**
+ * Creates a passage for the day and opens it.
+ *
+ * @param source supplies its piles; null for an empty passage
+ * @param on the palette that it goes on; null for a new one
+ */
 export async function newPassage(
   source: Source | null,
   on: Entry<'palette'> | null,
@@ -52,7 +57,7 @@ export async function newPassage(
   go('palette', id);
 }
 
-/** Takes something of the book to today's palette, as a new passage, and opens that. */
+/** Creates a passage from an entry of the book on one of today's palettes, and opens it. */
 export async function layOut(id: string): Promise<void> {
   const source = await sourceOf(id);
   if (!source) return;
@@ -62,7 +67,12 @@ export async function layOut(id: string): Promise<void> {
   await newPassage(source, isFull ? (palettes.value[0] ?? null) : null);
 }
 
-/** Puts a passage on a palette of the day; null lays a new one. */
+/**
+ * Puts a passage on a palette of the day.
+ *
+ * @param palette null creates a palette, unless the day has the maximum
+ * @returns undefined if nothing changed
+ */
 export async function putOn(
   id: string,
   palette: Entry<'palette'> | null,
@@ -100,7 +110,7 @@ export async function putOn(
   return put?.undo;
 }
 
-/** Takes a passage off the day; it stays in the book. A palette without passages goes. */
+/** Takes a passage off the day's palettes; it stays in the book. Deletes palettes left empty. */
 async function lift(id: string): Promise<readonly (Undo | undefined)[]> {
   const undos: (Undo | undefined)[] = [];
   for (const palette of palettes.value.filter(({ body }) => body.passages.includes(id))) {
@@ -120,7 +130,7 @@ export async function takeOff({ id, body }: Entry<'passage'>): Promise<void> {
   tell(sayPalette.takenOff(body.name), backAll(undos));
 }
 
-/** Moves a passage from where it lies to another palette of the day, or to one of its own. */
+/** Moves a passage to another palette of the day; null gives it a new one. */
 export async function moveTo(
   { id, body }: Entry<'passage'>,
   to: Entry<'palette'> | null,
@@ -133,18 +143,21 @@ export async function moveTo(
   if (put) tell(sayPalette.movedTo(body.name), backAll([...undos, put]));
 }
 
-/** A passage goes to the bin, and off the day. */
+/** Moves a passage to the bin, and off the day. */
 export async function deletePassage({ id, body }: Entry<'passage'>): Promise<void> {
   const undos = await lift(id);
   const removed = await remove('passage', id);
   if (removed) tell(sayPalette.deleted(body.name), backAll([...undos, removed.undo]));
 }
 
-/** Changes a passage as it stands by now: what another field has just kept is not lost. */
+/**
+ * Changes a passage's current version, so that another field's latest change is not lost. The
+ * canvas is dropped when both its sides are 0.
+ */
 export const changePassage = (
   shown: Entry<'passage'>,
   change: Partial<PassageBody> | ((body: PassageBody) => Partial<PassageBody>),
-  /** What to say of it, with a way back. */
+  /** Success notice, shown with undo; null for none. */
   said: string | null = null,
 ) =>
   inTurn(async () => {

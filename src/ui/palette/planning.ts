@@ -19,7 +19,10 @@ import { rules } from './rules.ts';
 
 const STARTER = starterStock();
 
-/** What the day is mixed from. While it is prepared it counts what was taken as still there. */
+/**
+ * Shelf and stock that the day is planned from. On a prepared day, what it took counts as still in
+ * stock.
+ */
 export const studio = computed((): Studio => {
   const own = stocked.value?.body.stock;
   const stock =
@@ -54,14 +57,14 @@ const asked = computed((): DayAsked | null =>
       },
 );
 
-/** The day as it is planned, for whom; null while there is nothing to plan. */
+/** The planned day and the studio it was planned for; null while there is nothing to plan. */
 export const plan = signal<{ readonly day: Day; readonly studio: Studio } | null>(null);
 export const faults = signal<readonly PaletteFault[]>([]);
 const planning = job({ onError: () => complain(sayPalette.notPlanned) });
 export const isPlanning = computed(() => planning.progress.value !== null);
 const seekingFewest = job({ onError: () => complain(sayPalette.noFewest) });
 export const fewest = signal<FewestOfDay | null>(null);
-/** Share done of the search for the fewest pigments; null while nobody asked. */
+/** Progress of the search for the fewest pigments, 0…1; null while none runs. */
 export const seeking = seekingFewest.progress;
 
 const plansOf = (asked: PaletteJob, options: TaskOptions) =>
@@ -100,7 +103,7 @@ effect(() => {
   return planning.cancel;
 });
 
-/** Looks for the fewest pigments of the day. */
+/** Searches for the fewest pigments of the day, in a worker; the result goes to `fewest`. */
 export async function seekFewest(): Promise<void> {
   const wanted = asked.value;
   if (wanted === null) return;

@@ -30,7 +30,13 @@ async function putStock(stock: Stock): Promise<boolean> {
   return true;
 }
 
-/** Keeps the day's sheet in the book, as it stands. */
+/**
+ * Saves the day's sheet to the book.
+ *
+ * @param prepared time (ISO) and what was taken from the stock; null for a sheet that is only
+ *   printed
+ * @returns whether it was saved
+ */
 export async function keepSheet(
   day: Day,
   prepared: { readonly prepared: string; readonly taken: readonly Taking[] } | null,
@@ -55,7 +61,10 @@ export async function keepSheet(
   return put !== null;
 }
 
-/** The day is prepared: what it took leaves the stock, once. */
+/**
+ * Marks the day as prepared and takes its amounts from the stock, once. A failed save restores the
+ * stock.
+ */
 export async function prepare(): Promise<void> {
   const planned = plan.value;
   if (!planned || sheet.value?.body.prepared) return;
@@ -74,7 +83,11 @@ export async function prepare(): Promise<void> {
   });
 }
 
-/** Puts back what the day took. */
+/**
+ * Undoes the preparation: returns to the stock what the day took.
+ *
+ * @param said show a notice; false hides the current one
+ */
 export async function unprepare(said = true): Promise<void> {
   const over = sheet.value;
   if (!over) return;

@@ -7,7 +7,7 @@ import { sayPalette } from '../words/palette.ts';
 import { studioPalette } from './days.ts';
 import { inTurn, save } from './save.ts';
 
-/** What the studio has settled, as it stands in the book. */
+/** The studio's rules as saved in the book; defaults for missing ones. */
 const settled = computed((): Rules => {
   const own = studioPalette.value?.body;
   if (!own) return RULES;
@@ -21,9 +21,9 @@ const settled = computed((): Rules => {
   };
 });
 
-/** Changes on their way into the book, the oldest first. */
+/** Changes that are not saved yet, oldest first. */
 const underway = signal<readonly Partial<Rules>[]>([]);
-/** The same with what is on its way: what was touched shows it at once. */
+/** The rules with unsaved changes applied: the interface shows an edit at once. */
 export const rules = computed((): Rules => Object.assign({}, settled.value, ...underway.value));
 
 const ruled = ({ allowances, edgeCm3, oil, pupils, people, acknowledged }: Rules): StudioRules => ({
@@ -35,7 +35,7 @@ const ruled = ({ allowances, edgeCm3, oil, pupils, people, acknowledged }: Rules
   acknowledged,
 });
 
-/** Changes what the studio has settled. */
+/** Changes the studio's rules and saves them; null after a fault. */
 export const settle = async (change: Partial<Rules>): ReturnType<typeof keep> => {
   underway.value = [...underway.value, change];
   try {

@@ -6,14 +6,22 @@ import { complain, opening, tell } from '../studio.ts';
 import { type Kept, kept } from './days.ts';
 
 let last: Promise<unknown> = Promise.resolve();
-/** One change after the other, so that each builds upon what the one before has kept. */
+/**
+ * Runs changes one after another, so that each builds on the saved result of the one before. A
+ * rejected change rejects its own promise and does not block the next.
+ */
 export function inTurn<T>(change: () => Promise<T>): Promise<T> {
   const mine = last.then(change);
   last = mine.catch(() => {});
   return mine;
 }
 
-/** Writes into the book; says so where there are words, with a way back. */
+/**
+ * Saves an entry to the book and to `kept`. Reports a book fault to the painter.
+ *
+ * @param said success notice, shown with undo; null for none
+ * @returns null after a fault, or without an open book
+ */
 export async function save<K extends Kind>(
   draft: {
     readonly kind: K;
@@ -30,7 +38,7 @@ export async function save<K extends Kind>(
     complain(bookFaultWords(put.fault));
     return null;
   }
-  // Shown at once: the next change must build upon it.
+  // Update at once: the next change must build on this one.
   const { entry } = put.value;
   const slot = SLOTS[draft.kind];
   if (slot && kept.value) {
@@ -49,7 +57,7 @@ const SLOTS: Partial<Record<Kind, keyof Kept>> = {
   sheet: 'sheets',
 };
 
-/** Puts something into the bin; it is gone from the day at once. */
+/** Moves an entry to the bin and drops it from `kept` at once; null after a fault. */
 export async function remove(
   kind: 'palette' | 'passage',
   id: string,
@@ -66,7 +74,7 @@ export async function remove(
   return removed.value;
 }
 
-/** Several steps taken back as one: the last first. */
+/** Combines several undos into one that runs the last first and stops at the first fault. */
 export const backAll =
   (undos: readonly (Undo | undefined)[]): Undo =>
   async () => {

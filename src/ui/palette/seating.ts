@@ -7,7 +7,7 @@ import { studio } from './planning.ts';
 import { rules, settle } from './rules.ts';
 import { save } from './save.ts';
 
-/** The studio's seat order: as it was set, then whoever came to the shelf since. */
+/** The studio's seat order: the saved order, then pigments that came to the shelf since. */
 export function studioSeats(): readonly string[] {
   const proposed = proposeSeats(studio.value.shelf);
   const { seats } = rules.value;
@@ -19,28 +19,31 @@ async function keepSeats(seats: readonly string[], said: string): Promise<void> 
   if (put) tell(said, put.undo);
 }
 
-/** Puts a pigment into another's seat, for every palette from now on. */
+/** Moves a pigment to another's seat, on every palette from now on. */
 export const putSeat = (pigment: string, at: string, label: string): Promise<void> => {
   const order = studioSeats();
   return keepSeats(placedAt(order, pigment, order.indexOf(at)), sayPalette.seatMoved(label));
 };
 
-/** Back to the seats that are proposed, light to dark. */
+/** Restores the proposed seat order, light to dark. */
 export const proposeAgain = (): Promise<void> => keepSeats([], sayPalette.seatsProposed);
 
-/** Something in a row of a palette. */
+/** A pile in a row of a palette. */
 export interface InRow {
   readonly kind: 'pigment' | 'mixed';
   readonly key: string;
 }
 
-/** Every mixed pile of a palette in order, also where it is laid on several boards. */
+/**
+ * Keys of all mixed piles of a requested palette in order, even when it is split over several
+ * boards.
+ */
 const mixedOf = (day: Day, asked: number): readonly string[] =>
   day.palettes
     .filter((palette) => palette.asked === asked)
     .flatMap(({ mixed }) => mixed.map(({ key }) => key));
 
-/** Moves a pile or a pigment to another's place, on this palette alone. */
+/** Moves a pile or a pigment to another's place, on this palette only. */
 export async function putInRow(
   entry: Entry<'palette'>,
   { kind, key }: InRow,
@@ -62,11 +65,11 @@ export async function putInRow(
 const withAll = (order: readonly string[], key: string) =>
   order.includes(key) ? order : moved([...order, key], key, 0);
 
-/** Whether anything on this palette was moved by hand. */
+/** Whether any pile of this palette was moved by hand. */
 export const isMoved = ({ body }: Entry<'palette'>): boolean =>
   body.order !== undefined || body.seats.length > 0;
 
-/** Back to the studio's own order. */
+/** Restores the studio's seat order on this palette. */
 export async function restoreRows(entry: Entry<'palette'>): Promise<void> {
   const { order: _, ...body } = entry.body;
   await save(

@@ -17,7 +17,7 @@ import { schemeOf } from './state.ts';
 
 const MOST = 12;
 
-/** Nothing hangs yet: where a drapery can begin, and the draperies and formulas that the book has. */
+/** Empty state: sources of a new drapery, and the saved draperies and formulas. */
 export function Begin() {
   useEffect(wantCards, []);
   const open = openHarmony.value;

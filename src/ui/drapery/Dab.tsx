@@ -1,6 +1,6 @@
 import { Patch } from '../drawn/Patch.tsx';
 
-/** Colours brushed out side by side; the words beside them say what they are. */
+/** Colours brushed side by side. Decorative: the text beside them names them. */
 export function Dab({ hexes }: { hexes: readonly string[] }) {
   const each = 84 / Math.max(1, hexes.length);
   return (

@@ -15,7 +15,7 @@ import { begin, calledNow, isSaved, keep, kept, stage } from './saved.ts';
 import { callIt, canUndo, scheme, undo } from './state.ts';
 import { Wall } from './Wall.tsx';
 
-/** The place where cloths are modelled. */
+/** The Drapery place: garments, their ladders, relations, and saving. */
 export function DraperyScreen() {
   if (stage.value === 'missing')
     return (
@@ -75,7 +75,7 @@ export function DraperyScreen() {
   );
 }
 
-/** The one main action, and the way back. */
+/** The main action (save, or lay out) and undo. */
 function KeepLine() {
   return (
     <div class="drapery-bar keep-bar">
@@ -98,7 +98,7 @@ function KeepLine() {
   );
 }
 
-/** Says that cloths are being worked out, how far that is, and how to stop it. */
+/** Progress of the computation, with a stop button, or a resume button after a stop. */
 function Work() {
   const done = working.value;
   return (

@@ -5,7 +5,7 @@ import { say } from '../words/drapery.ts';
 import { schemeOfFormula } from './passages.ts';
 import { begin } from './saved.ts';
 
-/** From a formula of the book to a drapery that begins where it ends. */
+/** Button that starts a drapery from a saved formula. */
 export function FromFormula({ id, name }: { id: string; name: string }) {
   return (
     <button type="button" class="quiet" onClick={() => void take(id)}>

@@ -23,7 +23,10 @@ import {
   withPart,
 } from './state.ts';
 
-/** The garment that is looked at: its drawing, its way and stuff, and its ladder with the piles. */
+/**
+ * Editor of the selected garment: its drawing, its fold model and fabric, and its ladder with the
+ * piles.
+ */
 export function GarmentBench() {
   const at = chosen.value;
   const worn = scheme.value.garments[at];
@@ -191,7 +194,10 @@ function Check({
   );
 }
 
-/** Shot cloth begins with the hue of the scheme that is farthest from its own, and deeper. */
+/**
+ * Sets the fold model. Shot cloth without shadows takes the hue of the scheme that differs most, by
+ * more than 40° and at least 8 L* darker; else a usual one.
+ */
 function goingWay(cloth: ClothWish, way: DraperyWay): ClothWish {
   if (way !== 'shot cloth' || cloth.shadows) return { ...cloth, way };
   const hue = hueDeg(cloth.lab) ?? 0;
@@ -205,7 +211,7 @@ function goingWay(cloth: ClothWish, way: DraperyWay): ClothWish {
   return { ...cloth, way, shadows: far[0]?.lab ?? usual };
 }
 
-/** What can be added to a garment and taken away from it. */
+/** Buttons that add or remove parts of a garment, and change its share. */
 function Parts({ worn, at, shown }: { worn: Worn; at: number; shown: Part }) {
   const { wish, share } = worn;
   const many = scheme.value.garments.length;

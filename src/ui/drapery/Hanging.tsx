@@ -5,7 +5,7 @@ import { say } from '../words/drapery.ts';
 import { drawnOf } from './spoken.ts';
 import type { Worn } from './state.ts';
 
-/** One garment large, with its lining and its trim. */
+/** One garment drawn large, with its lining and trim. */
 export function Hanging({ worn, garment }: { worn: Worn; garment: Garment | null }) {
   const { name } = worn.wish;
   if (!garment) return <p class="small">{say.notDrawn}</p>;

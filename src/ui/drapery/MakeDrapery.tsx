@@ -4,7 +4,7 @@ import { openHarmony } from './colours.ts';
 import { begin } from './saved.ts';
 import { schemeOf } from './state.ts';
 
-/** From the open harmony to its drapery. */
+/** Button that starts a drapery from the open harmony. */
 export function MakeDrapery({ main = false }: { main?: boolean }) {
   const open = openHarmony.value;
   if (!open) return null;

@@ -24,7 +24,7 @@ import {
 
 const WORKED_SOURCE: Source = { name: say.sourceWorked, harmony: null, colours: workedColours };
 
-/** The colours that a cloth can take: of the open harmony, of a kept one, of the worked formulas. */
+/** Choice of a colour for a cloth: from the open harmony, a saved one, or the example cloths. */
 export function PickColour() {
   useEffect(wantCards, []);
   const source = useSignal<Source | null>(null);
@@ -33,7 +33,7 @@ export function PickColour() {
   useLayoutEffect(() => {
     if (what) heading.current?.focus();
   }, [what]);
-  // What the scheme was made of comes first.
+  // Start with the harmony that the scheme came from.
   const own = scheme.value.harmony;
   useEffect(() => {
     if (own !== null && openHarmony.peek()?.harmony !== own)
@@ -128,7 +128,7 @@ function take(colour: Offered, source: Source, { what, part: whose }: Picking): 
   part.value = what;
   const before = partOf(worn.wish, what);
   const fresh = clothOf(colour, before?.stuff ?? (what === 'trim' ? 'satin' : 'linen'));
-  // Of its way it keeps what the new colour can go.
+  // Keep the fold model if the new colour supports it.
   const way =
     before === undefined || (before.way === 'as nature had it' && !colour.ladder)
       ? fresh.way

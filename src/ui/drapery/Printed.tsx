@@ -6,7 +6,7 @@ import { Dab } from './Dab.tsx';
 import { BlackWords } from './Steps.tsx';
 import { foldWords } from './spoken.ts';
 
-/** Every cloth's ladder on paper, where nothing can be opened. */
+/** Print version: every cloth's ladder, expanded. */
 export function Printed() {
   const whole = garments.value.filter((one) => one !== null);
   return (

@@ -7,11 +7,11 @@ import { PART_NAMES, say } from '../words/drapery.ts';
 import { answered } from './cloths.ts';
 import { scheme } from './state.ts';
 
-/** How much of its garment a trim and a lining are taken to show. */
+/** Assumed visible share of a garment's trim and of its lining. */
 const TRIM = 0.05;
 const LINING = 0.08;
 
-/** Every cloth of the scheme as a colour among colours; only those that are worked out. */
+/** The computed cloths of the scheme, as colours with shares. */
 function related(): Related[] {
   return scheme.value.garments.flatMap(({ wish, share }) => {
     const one = (cloth: ClothWish | undefined, name: string, part: number, accent: boolean) => {
@@ -41,7 +41,7 @@ const small = (words: string): string => words.charAt(0).toLowerCase() + words.s
 const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 const figure = (score: number): string => decimals(score, 2).replace('-', '−');
 
-/** The relations of the garments in words. */
+/** The relations between the garments' colours, in words. */
 export function RelationsWords() {
   const colours = related();
   if (colours.length < 2) return null;
@@ -53,7 +53,10 @@ export function RelationsWords() {
   );
 }
 
-/** How at least two colours stand to one another. It informs; nothing is chosen by it. */
+/**
+ * Relations between at least two colours, in words. For information only: nothing is chosen by
+ * them.
+ */
 export function Relations({ colours }: { colours: readonly Related[] }) {
   const total = colours.reduce((sum, { share }) => sum + share, 0) || 1;
   const all = colours.map((colour) => ({ ...colour, share: colour.share / total }));

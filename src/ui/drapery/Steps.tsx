@@ -9,7 +9,7 @@ import { say as sayAll } from '../words/frame.ts';
 import { Dab } from './Dab.tsx';
 import { benchOfFold, foldWords, spoken } from './spoken.ts';
 
-/** A cloth's ladder: each step with its pile or its film, then the rule of black and what to mind. */
+/** A cloth's ladder: each step with its pile and glaze, then the rule of black and remarks. */
 export function Steps({ cloth }: { cloth: Cloth }) {
   const all = [...cloth.folds, ...(cloth.reflected ? [cloth.reflected] : [])];
   return (
@@ -75,7 +75,7 @@ function Recipe({ fold }: { fold: Fold }) {
   );
 }
 
-/** What the rule of black says of this cloth, and what deepening with black would lose. */
+/** Whether this cloth may take black, and the chroma that deepening with black would lose. */
 export function BlackWords({ cloth }: { cloth: Cloth }) {
   const { black, blackLoss } = cloth;
   const rule = black.why

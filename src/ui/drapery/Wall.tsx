@@ -11,7 +11,7 @@ import { picking } from './picking.ts';
 import { drawnOf } from './spoken.ts';
 import { chosen, scheme, type Worn } from './state.ts';
 
-/** A cloth that is still being worked out hangs flat in its local colour. */
+/** A cloth without a result hangs flat in its local colour. */
 const flat = ({ lab }: ClothWish): DrawnLadder =>
   STEPS.map((step) => ({ step, share: 0, reachable: true, hex: shownOf(lab) }));
 
@@ -20,7 +20,7 @@ const ladderOf = (wish: ClothWish): DrawnLadder => {
   return cloth?.ok ? drawnOf(cloth.value) : flat(wish);
 };
 
-/** All garments hung together, and what is seen there in words. */
+/** All garments hung together, and their description in words. */
 export function Wall() {
   const { garments } = scheme.value;
   const all = garments.reduce((sum, { share }) => sum + share, 0) || 1;
@@ -54,7 +54,7 @@ const colourOf = (wish: ClothWish) => {
   return describe(cloth?.ok ? cloth.value.folds[2]!.lab : wish.lab);
 };
 
-/** "Blue-grey, 60 %: wool, dark, dull blue; its trim satin, …." */
+/** For example "Blue-grey (60 % of the wall): wool, dark, dull blue; edged with satin, …." */
 function seen({ wish }: Worn, share: number): string {
   const { name, stuff, trim, lining } = wish;
   const parts = [

@@ -11,15 +11,20 @@ import { complain, shelf } from '../studio.ts';
 import { labelOf } from './spoken.ts';
 import { bare, scheme, type Worn } from './state.ts';
 
+/** The computed cloth, or why it cannot be computed. */
 type Answered = Result<Cloth, DraperyFault>;
 
-/** Cloths worked out on one shelf, by what was wished; on another shelf they answer nothing. */
+/** Results on one shelf, by key of the request. A change of shelf makes them all invalid. */
 const found = signal<{ readonly on: Shelf; readonly cloths: ReadonlyMap<string, Answered> }>({
   on: shelf.peek(),
   cloths: new Map(),
 });
+/**
+ * Most cached results; the oldest go first. A scheme has at most 12 cloths (4 garments, each with
+ * lining and trim).
+ */
 const MOST_KEPT = 200;
-/** The painter stopped the work, or it failed. */
+/** True after the painter stopped the computation, or after it failed. */
 export const stopped = signal(false);
 const draping = job({
   onError: (error) => {
@@ -27,22 +32,22 @@ const draping = job({
     complain((error as Error).message);
   },
 });
-/** How much of the work under way is done, 0…1; null when there is none. */
+/** Progress of the computation, 0…1; null while none runs. */
 export const working = draping.progress;
 
-// The name of a cloth changes nothing of its ladder, but it stands in what a fault says.
+// The name is part of the key although it does not change the ladder: fault messages contain it.
 const keyOf = (wish: ClothWish): string => canonical(bare(wish));
 
 const known = (on: Shelf) => (found.value.on === on ? found.value.cloths : new Map());
 
-/** A cloth as it is worked out; null while it is not. */
+/** Result for a cloth on the current shelf; null while it is missing. */
 export const answered = (wish: ClothWish): Answered | null =>
   known(shelf.value).get(keyOf(wish)) ?? null;
 
 const wishesOf = ({ wish }: Worn): ClothWish[] =>
   [wish, wish.lining, wish.trim].filter((one) => one !== undefined).map(bare);
 
-/** A garment with all its cloths; null while one of them is not worked out, or cannot be. */
+/** A garment with its lining and trim; null while a cloth is missing or has a fault. */
 export function garmentOf({ wish }: Worn): Garment | null {
   const cloth = answered(wish);
   if (!cloth?.ok) return null;
@@ -57,11 +62,12 @@ export function garmentOf({ wish }: Worn): Garment | null {
 }
 
 export const garments = computed(() => scheme.value.garments.map(garmentOf));
+/** Whether every garment is computed without a fault. */
 export const isWhole = computed(
   () => garments.value.length > 0 && garments.value.every((one) => one !== null),
 );
 
-/** What keeps a cloth from being worked out, in a sentence; null where nothing does. */
+/** Why a cloth cannot be computed, as a sentence; null if it can, or is not computed yet. */
 export function troubleOf(wish: ClothWish): string | null {
   const cloth = answered(wish);
   if (cloth === null || cloth.ok) return null;
@@ -76,6 +82,7 @@ export function troubleOf(wish: ClothWish): string | null {
   }
 }
 
+/** Keys of the cloths that the running job computes; empty while none runs. */
 let under = '';
 
 async function workOut(missing: readonly ClothWish[], on: Shelf): Promise<void> {
@@ -102,18 +109,18 @@ async function workOut(missing: readonly ClothWish[], on: Shelf): Promise<void> 
   if (working.peek() === null) under = '';
 }
 
-/** Ends the work; what was worked out so far stays. */
+/** Stops the computation; finished cloths stay. */
 export function stop(): void {
   stopped.value = true;
   draping.stop();
 }
 
-/** Works out what is still missing. */
+/** Resumes the computation of missing cloths. */
 export const goOn = (): void => {
   stopped.value = false;
 };
 
-// Whatever hangs on the wall is worked out; what is no longer wished is dropped.
+// Compute every cloth of the scheme that has no result; cancel the job when none is missing.
 effect(() => {
   const on = shelf.value;
   const wishes = scheme.value.garments.flatMap(wishesOf);

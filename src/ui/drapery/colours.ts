@@ -4,7 +4,7 @@ import { name as harmonyName, kept, ladders, studied, targets } from '../harmony
 import { ladderOf, type Source } from './kept.ts';
 import type { Offered } from './state.ts';
 
-/** The harmony that is open on the other bench, as it is to be mixed; null where none is. */
+/** The harmony that is open in the Harmony place, with its target colours; null if none is open. */
 export const openHarmony = computed<Source | null>(() => {
   if (studied.value.length === 0) return null;
   return {
@@ -20,7 +20,7 @@ export const openHarmony = computed<Source | null>(() => {
   };
 });
 
-/** The cloths that come with Kingcup. */
+/** The example cloths that come with Kingcup. */
 export const workedColours: readonly Offered[] = WORKED.map(({ wish }) => ({
   name: wish.name,
   lab: wish.lab,

@@ -12,10 +12,13 @@ import { garments } from './cloths.ts';
 import { calledNow, kept } from './saved.ts';
 import { scheme } from './state.ts';
 
-/** A formula holds so many passages. */
+/** Most passages that the book's schema allows in one formula. */
 const MOST_PASSAGES = 40;
 
-/** Writes the passages of all garments into the book as one formula; as one a garment where they are too many. */
+/**
+ * Saves the passages of all garments to the book as one formula, or as one for each garment when
+ * they exceed {@link MOST_PASSAGES}. Does nothing until every garment is computed.
+ */
 export async function keepFormula(): Promise<void> {
   const here = book.value;
   const whole = garments.value.filter((one) => one !== null);
@@ -48,7 +51,10 @@ export async function keepFormula(): Promise<void> {
   }
 }
 
-/** Writes a formula: one of the same name and origin is brought up to date, and the same one stays as it is. */
+/**
+ * Saves a formula. Updates a saved one of the same name and origin; skips the write if nothing
+ * changed.
+ */
 async function put(here: Book, body: FormulaBody): Promise<void> {
   const before = await keptBefore(here, body);
   if (before && contentsOf(before.body) === contentsOf(body))
@@ -62,9 +68,10 @@ async function put(here: Book, body: FormulaBody): Promise<void> {
   tell((before ? say.formulaAnew : say.formulaKept)(body.name), put.value.undo);
 }
 
-/** Without its day: that it was kept again is no change. */
+/** Canonical contents without the date: a new date alone is no change. */
 const contentsOf = (body: FormulaBody): string => canonical({ ...body, date: '' });
 
+/** The saved formula with the same name and origin; null if there is none. */
 async function keptBefore(
   here: Book,
   { name, from }: FormulaBody,

@@ -6,14 +6,15 @@ import type { Offered } from './state.ts';
 /** A list of colours to choose from. */
 export interface Source {
   readonly name: string;
-  /** The kept harmony that it is, where it is one. */
+  /** Id of the saved harmony behind it; null for other sources. */
   readonly harmony: string | null;
   readonly colours: readonly Offered[];
 }
 
+/** The `ladder` field for six steps; no field for any other number. */
 export const ladderOf = (labs: readonly Lab[]) => (labs.length === 6 ? { ladder: labs } : {});
 
-/** A kept harmony: every colour as it was to be mixed, with its ladder moved along. */
+/** A saved harmony as a source: target colours, with each ladder shifted along with its colour. */
 export const keptHarmony = (id: string, { name, colours }: HarmonyBody): Source => ({
   name,
   harmony: id,

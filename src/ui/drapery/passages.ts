@@ -14,15 +14,16 @@ import {
 
 type Passage = FormulaBody['passages'][number];
 
-/** "cloak: trim, half-tone": whose passage it is, of which part, and which step. */
+/** "cloak: trim, half-tone": optional garment, optional part, step. */
 const NAME = new RegExp(`^(?:(.*): )?(?:(lining|trim), )?(${STEPS.join('|')})$`);
 
-/** What is seen of a passage: of its last coat. */
+/** Visible colour of a passage: that of its last layer. Null without layers. */
 const seenOf = ({ layers }: Passage): Lab | null => layers.at(-1)?.mixture.lab ?? null;
 
 /**
- * A scheme that begins where a formula ends: each cloth whose six steps it has, as it was painted; of a
- * formula by other passages, a drapery of their colours. Null where it has no colour at all.
+ * A scheme from a saved formula. Each cloth with all six steps becomes a garment, or the lining or
+ * trim of one. Without such a cloth, the passages are offered as the colours of a new scheme. Null
+ * if no passage has a colour.
  */
 export function schemeOfFormula({ name, subject, passages }: FormulaBody): Scheme | null {
   const cloths = new Map<string, Passage[]>();
@@ -53,7 +54,7 @@ export function schemeOfFormula({ name, subject, passages }: FormulaBody): Schem
   return offered.length > 0 ? schemeOf('', null, offered) : null;
 }
 
-/** Six steps as one cloth, glazed where they were; null where one is missing. */
+/** A cloth from its six steps, glazed if any step has a glaze; null if a step is missing. */
 function clothOf(
   name: string,
   passages: readonly Passage[],

@@ -1,12 +1,13 @@
 import { signal } from '@preact/signals';
 import type { Part } from './state.ts';
 
-/** What a colour is being chosen for; null while none is. */
+/** What the painter is choosing a colour for. */
 export interface Picking {
   readonly what: 'garment' | Part | 'shadows';
-  /** Whose shadows, where they are meant. */
+  /** The part whose shadows are meant, for `shadows`. */
   readonly part: Part;
 }
+/** The choice in progress; null if none. */
 export const picking = signal<Picking | null>(null);
-/** The part of the garment that is looked at. */
+/** The selected part of the selected garment. */
 export const part = signal<Part>('cloth');

@@ -20,8 +20,8 @@ function recordOf(cloth: Cloth, name: string, asked: ClothWish | undefined): Gar
 }
 
 /**
- * A garment as the book keeps it: its own ladder, then its lining's and its trim's under its name, each
- * with what was wished of it.
+ * A garment in its stored form: its own record, then those of its lining and trim, named after it.
+ * Each record has its ladder and its request.
  */
 export function recordsOf(garment: Garment, { wish, share }: Worn): GarmentRecord[] {
   const { name, lining, trim } = garment;
@@ -32,7 +32,10 @@ export function recordsOf(garment: Garment, { wish, share }: Worn): GarmentRecor
   ];
 }
 
-/** The scheme behind a record; of an older book, whose records have no wishes, as far as its ladders let guess. */
+/**
+ * The scheme of a stored drapery. Records of older books have no requests: estimate them from the
+ * ladders.
+ */
 export function schemeIn({ name, harmony, garments }: DraperyBody): Scheme {
   const worn: Worn[] = [];
   for (const record of garments) {
@@ -45,7 +48,7 @@ export function schemeIn({ name, harmony, garments }: DraperyBody): Scheme {
   return { name, harmony, garments: worn };
 }
 
-/** Whether a record tells everything that was wished. */
+/** Whether every record of a stored drapery has its request. */
 export const isTold = ({ garments }: DraperyBody): boolean =>
   garments.every(({ wish }) => wish !== undefined);
 

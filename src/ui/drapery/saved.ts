@@ -17,22 +17,26 @@ import { garments } from './cloths.ts';
 import { isTold, recordsOf, schemeIn } from './record.ts';
 import { EMPTY, type Scheme, scheme, show, type Worn } from './state.ts';
 
-/** The drapery as the book has it; null until it is kept. */
+/** The saved drapery that is open; null until it is saved. */
 export const kept = signal<Entry<'drapery'> | null>(null);
-/** The scheme that the book has. */
+/** The scheme in the book, as canonical JSON; empty if none is. */
 const keptScheme = signal('');
+/** State of loading the drapery named by the route. */
 export const stage = signal<'opening' | 'open' | 'missing'>('open');
 
 export const isSaved = (): boolean =>
   kept.value !== null && keptScheme.value === canonical(scheme.value);
 
-/** A drapery without a name is called by its garments. */
+/** The drapery's name; without one, the names of its garments. */
 export const calledNow = (): string =>
   scheme.value.name.trim() ||
   joinWords(scheme.value.garments.map(({ wish }) => wish.name)) ||
   say.unnamed;
 
-/** Writes the drapery into the book, over its older self where it has one. */
+/**
+ * Saves the drapery to the book; updates its entry if it has one. Does nothing until every garment
+ * is computed.
+ */
 export async function keep(): Promise<void> {
   const here = book.value;
   const whole = garments.value.filter((one) => one !== null);
@@ -62,11 +66,11 @@ export async function keep(): Promise<void> {
   tell(say.keptNow(body.name), put.value.undo);
 }
 
-/** Where an older app remembered the wishes behind a drapery, whose records had none. */
+/** Key under which older versions of the app stored the requests of a drapery on this device. */
 const memory = (id: string): string => `drapery ${id}`;
 const DRAFT = 'drapery';
 
-/** What was remembered, if it has the form of a scheme. */
+/** Parses a stored scheme; null unless it has the form of one. */
 function readScheme(text: string | null): Scheme | null {
   if (text === null) return null;
   try {
@@ -85,8 +89,10 @@ function readScheme(text: string | null): Scheme | null {
   }
 }
 
+/** Id of the drapery that is open or loading; null if none is. */
 let shown: string | null = null;
 
+/** Loads a drapery from the book and shows it, with unsaved changes of the last visit. */
 async function open(id: string): Promise<void> {
   const here = await opening;
   if (!here) return;
@@ -101,7 +107,7 @@ async function open(id: string): Promise<void> {
   }
   const own = readScheme(remembered.ok ? remembered.value : null);
   const { body } = entry.value;
-  // What the record tells goes before what this device remembers: another may have changed it since.
+  // A complete record wins over this device's memory: another device may have changed it since.
   show(own && !isTold(body) ? { ...own, name: body.name } : schemeIn(body));
   kept.value = entry.value;
   keptScheme.value = canonical(scheme.value);
@@ -110,10 +116,10 @@ async function open(id: string): Promise<void> {
   stage.value = 'open';
 }
 
-/** Leaves the drapery that is open, for another or for none. */
+/** Closes the open drapery and shows another scheme. */
 export function begin(next: Scheme = EMPTY): void {
   const before = { scheme: scheme.value, kept: kept.value, inBook: keptScheme.value };
-  // What the book does not have is put aside only with a way back.
+  // Unsaved work is discarded only with an undo.
   if (before.scheme.garments.length > 0 && !isSaved())
     tell(say.putAside(calledNow()), async () => {
       show(before.scheme);
@@ -128,7 +134,7 @@ export function begin(next: Scheme = EMPTY): void {
   show(next);
 }
 
-// The address says what is open; without a name it is what was on the bench last.
+// The route names the open drapery; without an id, the current draft stays.
 effect(() => {
   const { place, open: id } = route.value;
   if (place !== 'drapery' || id === null || id === shown) return;
@@ -136,7 +142,7 @@ effect(() => {
   void open(id);
 });
 
-// What is on the bench outlives the page, kept or not.
+// Keep the draft across page loads, saved to the book or not.
 const left = benchOf(DRAFT);
 let isRecalled = false;
 void opening.then(async (here) => {
@@ -149,7 +155,7 @@ const remember = async (): Promise<void> => {
   remembering.cancel();
   if (!isRecalled) return;
   await book.peek()?.remember(DRAFT, JSON.stringify(scheme.peek()));
-  // From here on the book's own memory is the newer one, until the page hides again.
+  // The book's copy is the newest from now on, until the page hides again.
   clearBench(DRAFT);
 };
 const remembering = autosave(300, remember);
@@ -162,7 +168,7 @@ keepBench(DRAFT, () =>
   isRecalled ? { ...scheme.peek(), of: isSaved() ? null : (kept.peek()?.id ?? null) } : undefined,
 );
 
-/** Changes of this drapery that were not kept when the page was closed. */
+/** Changes to this drapery that were unsaved when the page closed; null if there are none. */
 function unkept(id: string): Scheme | null {
   const bench = readScheme(left);
   return bench && JSON.parse(left!).of === id ? bench : null;

@@ -8,13 +8,14 @@ import { shownOf } from '../drawn/screen.ts';
 import { shelf } from '../studio.ts';
 import { say } from '../words/drapery.ts';
 
+/** The pigment's label on the shelf; its id if the shelf lacks it. */
 export const labelOf = (pigment: string): string =>
   shelf.value.paints.find((paint) => paint.pigment === pigment)?.label ?? pigment;
 
-/** A pigment within a sentence. */
+/** A pigment's name inside a sentence. */
 export const spoken = (pigment: string): string => spokenOn(shelf.value)(pigment);
 
-/** Beyond this a step is marked as out of reach. */
+/** Colour difference (CIEDE2000) above which a step is marked out of reach: "plain" in words. */
 const PLAIN = 3;
 
 /** A cloth's ladder in display colours. */
@@ -26,13 +27,13 @@ export const drawnOf = ({ folds }: Cloth): DrawnLadder =>
     reachable: deltaE00 <= PLAIN,
   }));
 
-/** A fold's pile as it stands on the bench. */
+/** A fold's recipe in whole parts, laid out for the knife. */
 export const benchOfFold = ({ mixture }: Fold): Bench => benchOf(mixture, shelf.value);
 
 /** A fold's pile in words. */
 export const pileOf = ({ mixture }: Fold): string => pileWords(mixture, spoken);
 
-/** A fold's pile, and the film over it. */
+/** A fold's pile in words, with the glaze over it. */
 export const foldWords = (fold: Fold): string =>
   fold.glaze
     ? `${pileOf(fold)}; ${say.film(spoken(fold.glaze.pigment), Math.round(1000 * fold.glaze.filmMm))}`

@@ -4,17 +4,17 @@ import type { ClothWish, DraperyWay, GarmentWish } from '../../drapery/fold.ts';
 import type { Stuff } from '../../drapery/stuff.ts';
 import { history } from '../state/history.ts';
 
-/** A garment of the scheme: what is wished of it, and how much of the whole it takes. */
+/** A garment of the scheme: the requested cloth, and its share. */
 export interface Worn {
   readonly wish: GarmentWish;
-  /** Compared with the other garments only. */
+  /** Relative weight among the garments; need not sum to 1. */
   readonly share: number;
 }
 
-/** Everything that the painter decided: what undo brings back. */
+/** Everything that the painter decided: the state that undo restores. */
 export interface Scheme {
   readonly name: string;
-  /** The kept harmony that its colours come from; null where there is none. */
+  /** Id of the saved harmony that the colours come from; null if there is none. */
   readonly harmony: string | null;
   readonly garments: readonly Worn[];
 }
@@ -23,9 +23,10 @@ export interface Scheme {
 export interface Offered {
   readonly name: string;
   readonly lab: Lab;
+  /** Of the source's area, 0…1. */
   readonly share: number;
   readonly accent: boolean;
-  /** Six steps as a photograph has them. */
+  /** Six steps from the photograph, lightest first. */
   readonly ladder?: readonly Lab[];
 }
 
@@ -33,14 +34,15 @@ export const EMPTY: Scheme = { name: '', harmony: null, garments: [] };
 export const MOST_GARMENTS = 4;
 
 export const scheme = signal<Scheme>(EMPTY);
-/** Index of the garment that is looked at. */
+/** Index of the selected garment. */
 export const chosen = signal(0);
 const past = history<Scheme>();
 export const { canUndo } = past;
 
-/** Which of a garment's cloths a change is meant for. */
+/** A cloth of a garment. */
 export type Part = 'cloth' | 'lining' | 'trim';
 
+/** Replaces the scheme, as one undo step. @param look index of the garment to select */
 export function change(next: Scheme, look = chosen.peek()): void {
   batch(() => {
     past.push(scheme.value);
@@ -58,7 +60,7 @@ export function undo(): void {
   });
 }
 
-/** Shows another scheme; what was done to the last one can no longer be undone. */
+/** Replaces the scheme and clears the undo history. */
 export function show(next: Scheme): void {
   batch(() => {
     past.clear();
@@ -67,7 +69,7 @@ export function show(next: Scheme): void {
   });
 }
 
-/** The name is typed letter by letter: no step of undo each. */
+/** Sets the name without an undo step, because it changes with every letter. */
 export const callIt = (name: string): void => {
   scheme.value = { ...scheme.value, name };
 };
@@ -91,7 +93,7 @@ export function removeGarment(at: number): void {
 export const partOf = (wish: GarmentWish, part: Part): ClothWish | undefined =>
   part === 'cloth' ? wish : wish[part];
 
-/** A garment whose cloth, lining or trim is another; null takes a lining or a trim away. */
+/** Replaces one cloth of a garment; null removes a lining or trim, and leaves the main cloth. */
 export function withPart(worn: Worn, part: Part, cloth: ClothWish | null): Worn {
   const { lining, trim, ...own } = worn.wish;
   const parts = {
@@ -103,20 +105,23 @@ export function withPart(worn: Worn, part: Part, cloth: ClothWish | null): Worn 
   return { ...worn, wish: { ...own, ...rest, ...(cloth ? { [part]: bare(cloth) } : {}) } };
 }
 
-/** A cloth's own wishes, without the lining and the trim of a garment. */
+/** A cloth's own request, without the lining and trim of a garment. */
 export function bare(wish: GarmentWish | ClothWish): ClothWish {
   const { lining: _l, trim: _t, ...own } = wish as GarmentWish;
   return own;
 }
 
-/** A cloth of an offered colour. */
+/** A request for a cloth in an offered colour. */
 export const clothOf = (
   { name, lab, ladder }: Offered,
   stuff: Stuff = 'wool',
   way: DraperyWay = 'deepened in its own hue',
 ): ClothWish => ({ name, lab, way, stuff, ...(ladder ? { ladder } : {}) });
 
-/** The first scheme of a harmony: its two largest colours as garments, its accent as the trim of the first. */
+/**
+ * First scheme of a harmony: its two largest colours as garments, its accent (else the third
+ * largest) as trim of the first.
+ */
 export function schemeOf(
   name: string,
   harmony: string | null,

@@ -1,14 +1,18 @@
-/** Writes what changed once changes have paused, or earlier when it is asked to. */
+/** A debounced write, with a way to force or drop it. */
 export interface Autosave {
-  /** Something changed: write after the pause, counted from the latest change. */
+  /** Schedules a write after the pause; each call restarts the pause. */
   readonly schedule: () => void;
-  /** Writes now what waits to be written; nothing where nothing waits. */
+  /** Writes now if a write is pending; otherwise does nothing. Rejects when the write does. */
   readonly flush: () => Promise<void>;
-  /** Forgets what waits: the caller writes it in another way. */
+  /** Drops the pending write, because the caller saves in another way. */
   readonly cancel: () => void;
 }
 
-/** @param pauseMs from the latest change to the write */
+/**
+ * Creates a debounced write.
+ *
+ * @param pauseMs from the latest change to the write, ms
+ */
 export function autosave(pauseMs: number, write: () => Promise<void>): Autosave {
   let timer: ReturnType<typeof setTimeout> | undefined;
   const cancel = () => {

@@ -1,20 +1,24 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 
-/** Long enough for an evening, short enough for a phone's memory: a label map in a step is 200 kB. */
+/**
+ * Limit of undo steps: enough for an evening's work, and small enough for a phone's memory (a step
+ * with a label map takes 200 kB).
+ */
 const MOST_STEPS = 100;
 
-/** States that undo can bring back, the latest last. */
+/** Undo history of states, latest last. */
 export interface UndoHistory<S> {
   readonly canUndo: ReadonlySignal<boolean>;
-  /** What the next undo brings back; null where there is nothing. */
+  /** The state that the next undo restores; null without one. */
   readonly latest: ReadonlySignal<S | null>;
-  /** To be called with the state before a change. */
+  /** Call with the state before a change. Drops the oldest state beyond {@link MOST_STEPS}. */
   readonly push: (before: S) => void;
-  /** Takes the latest state out; null where there is none. */
+  /** Removes the latest state and returns it; null without one. */
   readonly pop: () => S | null;
   readonly clear: () => void;
 }
 
+/** Creates an empty undo history; states are kept by reference, so they must be immutable. */
 export function history<S>(): UndoHistory<S> {
   const past = signal<readonly S[]>([]);
   const latest = computed(() => past.value.at(-1) ?? null);

@@ -2,35 +2,41 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import { isAbort } from '../jobs.ts';
 import { complain } from '../studio.ts';
 
-/** What a task is given: when to end, and where to report how far it is. */
+/** Passed to a task: when to abort, and where to report progress. */
 export interface TaskOptions {
   readonly signal: AbortSignal;
   /** @param share done so far, 0…1 */
   readonly onNews: (share: number) => void;
 }
 
-/** Background work of one kind, one task at a time: start, progress, abort. */
+/** Background work of one kind, one task at a time, with progress and abort. */
 export interface Job {
   /** Share done, 0…1; null while nothing runs. */
   readonly progress: ReadonlySignal<number | null>;
-  /** Starts a task; the one before is cancelled. Null where the task was stopped, cancelled or failed. */
+  /**
+   * Starts a task and cancels the one before. Resolves with null when it is stopped, cancelled or
+   * fails.
+   */
   readonly run: <T>(task: (options: TaskOptions) => Promise<T>) => Promise<T | null>;
-  /** The painter's stop: the job's `onStop` follows. */
+  /** User abort: calls the job's `onStop`. */
   readonly stop: () => void;
-  /** Ends the task without a message: newer work, or a change, made it pointless. */
+  /** Aborts without a message, because newer work or a change made the task obsolete. */
   readonly cancel: () => void;
 }
 
 interface JobReactions {
-  /** After the painter stopped it; by default nothing. */
+  /** Called after a user abort; by default nothing. */
   readonly onStop?: () => void;
-  /** After it failed; by default the painter reads the error's message. */
+  /** Called after a failure; by default shows the error's message. */
   readonly onError?: (error: unknown) => void;
 }
 
-/** An abort like any other to the task, told apart from the painter's stop by its identity. */
+/**
+ * Abort reason of `cancel`: an AbortError to the task, distinguished from a user abort by identity.
+ */
 const CANCELLED = new DOMException('cancelled', 'AbortError');
 
+/** Creates a job with its own progress. */
 export function job({
   onStop,
   onError = (error) => complain((error as Error).message),

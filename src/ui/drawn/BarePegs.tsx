@@ -2,7 +2,7 @@ import { Peg } from './Peg.tsx';
 
 const PEGS = [46, 118, 204, 262, 330] as const;
 
-/** The wall before anything hangs there: pegs, and what cloths left on it, for an empty place. */
+/** An empty wall with pegs and dotted outlines of cloths, for an empty state. */
 export function BarePegs() {
   return (
     <svg class="bare" viewBox="0 0 380 150" aria-hidden="true">

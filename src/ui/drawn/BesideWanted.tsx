@@ -6,18 +6,21 @@ import { spokenOf } from './say.ts';
 import { isNearest } from './screen.ts';
 
 export interface BesideWantedProps {
-  /** #rrggbb of what is wanted, and what it is called. */
+  /** Display colour and name of the wanted colour. */
   readonly wanted: { readonly hex: string; readonly name: string };
   readonly mixed: { readonly hex: string; readonly name: string };
-  /** False: the mixed half is hatched at its rim and named so. */
+  /** If false, the mixed half is hatched at its end, and the text alternative says so. */
   readonly reachable?: boolean | undefined;
-  /** How they differ, in words: "a trained eye sees it". */
+  /** The difference in words, for example "a trained eye sees it". */
   readonly difference?: string | undefined;
   readonly seed?: number | undefined;
   readonly class?: string | undefined;
 }
 
-/** Wanted and mixed as the two halves of one brushed-out patch, edge upon edge, for the eye to judge. */
+/**
+ * The wanted and the mixed colour as two adjacent halves of one brushed patch, for visual
+ * comparison.
+ */
 export function BesideWanted(props: BesideWantedProps) {
   const id = useId();
   const { wanted, mixed, seed = 5, reachable = true, difference } = props;

@@ -8,17 +8,17 @@ import { seedOf } from './seed.ts';
 import { useWidth } from './width.ts';
 
 export interface LineCloth {
-  /** Shown below the cloth; the text of its button. */
+  /** Shown below the cloth, and the text of its button. */
   readonly name: string;
   readonly ladder: DrawnLadder;
-  /** 0…1 of the harmony. */
+  /** Share of the harmony, 0…1. */
   readonly share: number;
-  /** A ribbon over the others. */
+  /** If true, the cloth is a ribbon over the others. */
   readonly accent?: boolean | undefined;
-  /** A band along its edge, and its wrong side, in colours of their own. */
+  /** Colours of a band along its edge, and of its wrong side. */
   readonly trim?: DrawnLadder | undefined;
   readonly lining?: DrawnLadder | undefined;
-  /** How it falls; from its name unless told. */
+  /** Determines the folds; default: from its name. */
   readonly seed?: number | undefined;
 }
 
@@ -26,11 +26,11 @@ export interface ClothLineProps {
   /** What is hung up: the start of the text alternative. */
   readonly label: string;
   readonly cloths: readonly LineCloth[];
-  /** Index of the chosen cloth. */
+  /** Index of the selected cloth. */
   readonly chosen?: number | undefined;
-  /** Without it nothing can be pressed. */
+  /** If absent, the cloths are not buttons. */
   readonly onChoose?: ((index: number) => void) | undefined;
-  /** px; measured from the page unless told. */
+  /** Width in px; default: measured from the page. */
   readonly width?: number | undefined;
   readonly class?: string | undefined;
 }
@@ -38,7 +38,9 @@ export interface ClothLineProps {
 const percent = (share: number) =>
   share > 0 && share < 0.01 ? 'under 1 %' : `${Math.round(share * 100)} %`;
 
-/** A harmony hung up: its colours as cloths that overlap, each as wide as its share, accents as ribbons. */
+/**
+ * A harmony as a line of overlapping cloths, each as wide as its share, with accents as ribbons.
+ */
 export function ClothLine(props: ClothLineProps) {
   const id = useId();
   const measured = useWidth<HTMLDivElement>(640);

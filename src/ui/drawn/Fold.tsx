@@ -3,17 +3,20 @@ import { Framed } from './Framed.tsx';
 import { nearestWords, unreachedWords } from './say.ts';
 
 export interface FoldProps {
-  /** The start of the text alternative. */
+  /** Start of the text alternative. */
   readonly name: string;
   readonly ladder: DrawnLadder;
   readonly seed: number;
-  /** Drawing units, about px; 90 × 120 unless told. */
+  /** Drawing units, about px; 90 × 120 by default. */
   readonly width?: number | undefined;
   readonly height?: number | undefined;
   readonly class?: string | undefined;
 }
 
-/** A short fold of cloth at one peg, for rows of variants: hatched coarsely, for it is drawn small. */
+/**
+ * A short fold of cloth on one peg, for rows of variants. Its hatching is coarse because it is
+ * drawn small.
+ */
 export function Fold({ name, ladder, seed, width = 90, height = 120, class: of }: FoldProps) {
   return (
     <Framed

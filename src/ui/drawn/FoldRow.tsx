@@ -3,36 +3,36 @@ import { Fold } from './Fold.tsx';
 import { nearestWords } from './say.ts';
 
 export interface RowFold {
-  /** Different for each fold of the row. */
+  /** Unique within the row. */
   readonly id: string;
-  /** What this one is: "warmer, a little". Shown below it. */
+  /** Shown below the fold, for example "warmer, a little". */
   readonly name: string;
   readonly ladder: DrawnLadder;
-  /** False: hatched and named so. Left out, it is true when every step is reachable. */
+  /** If false, the fold is hatched and marked; default: whether every step is reachable. */
   readonly reachable?: boolean | undefined;
-  /** A word of its own under it, where "out of reach" would say too much. */
+  /** Mark below the fold, instead of "out of reach". */
   readonly mark?: string | undefined;
-  /** The same as a single sign, for where there is no room for the word; what it means stands by the row. */
+  /** The mark as a single sign, for narrow screens; the row's context explains it. */
   readonly sign?: string | undefined;
 }
 
 export interface FoldRowProps {
-  /** What the row is for, read before its folds. */
+  /** Name of the row, for screen readers. */
   readonly label: string;
   readonly folds: readonly RowFold[];
-  /** One fall for all, so that only their colours differ. */
+  /** One seed for all folds, so that only their colours differ. */
   readonly seed: number;
-  /** Id of the chosen fold. */
+  /** Id of the selected fold. */
   readonly chosen?: string | undefined;
-  /** Without it the row is only looked at. */
+  /** If absent, the folds are not buttons. */
   readonly onChoose?: ((id: string) => void) | undefined;
-  /** Words for the marks; ours unless told. */
+  /** Words of the marks; the defaults are English. */
   readonly words?: { readonly chosen: string; readonly unreached: string } | undefined;
 }
 
 /**
- * A row of short folds: the chosen one is marked by a frame and a word, those out of reach by hatching and a
- * word. Always one row: where it is narrow the page may leave the words (`fold-name`, `fold-mark`) to the ear.
+ * A row of short folds. A frame and a word mark the selected fold, hatching and a word those out of
+ * reach. It always stays one row: a narrow page may hide `fold-name` and `fold-mark` visually.
  */
 export function FoldRow(props: FoldRowProps) {
   const words = props.words ?? { chosen: 'chosen', unreached: 'out of reach' };
@@ -47,7 +47,7 @@ export function FoldRow(props: FoldRowProps) {
     >
       {props.folds.map((fold) => {
         const reachable = fold.reachable ?? fold.ladder.every((step) => step.reachable);
-        // Said to be out of reach as a whole, it is hatched as a whole.
+        // A fold marked as out of reach is hatched as a whole.
         const ladder =
           !reachable && fold.ladder.every((step) => step.reachable)
             ? fold.ladder.map((step) => ({ ...step, reachable: false }))
@@ -55,7 +55,7 @@ export function FoldRow(props: FoldRowProps) {
         const chosen = fold.id === props.chosen;
         const inner = (
           <>
-            {/* The name and the marks stand below in words: read once is enough. */}
+            {/* The name and marks follow as text. */}
             <span aria-hidden="true">
               <Fold name={fold.name} ladder={ladder} seed={props.seed} />
             </span>

@@ -2,16 +2,16 @@ import { useId } from 'preact/hooks';
 import { Hatching, PaintedCloth } from './PaintedCloth.tsx';
 import type { Garment } from './paint.ts';
 
-/** One garment in a frame of its own: a picture with words, that scales to its container. */
+/** One garment as a complete picture with a text alternative; scales to its container. */
 export function Framed({
   words,
   unit = 10,
   class: className,
   ...garment
 }: Garment & {
-  /** The text alternative, piece by piece; empty pieces fall out. */
+  /** Pieces of the text alternative; empty ones are left out. */
   readonly words: readonly string[];
-  /** How coarse the hatching is, in tenths of a drawing unit. */
+  /** Scale of the hatching, in tenths of a drawing unit. */
   readonly unit?: number;
   readonly class?: string | undefined;
 }) {

@@ -7,19 +7,19 @@ import { isNearest } from './screen.ts';
 import { linesOf } from './text.ts';
 
 export interface LadderProps {
-  /** Whose ladder: the start of the text alternative. */
+  /** Name of the ladder: the start of the text alternative. */
   readonly name: string;
   readonly ladder: DrawnLadder;
-  /** 'down' stands upright with words at the right, 'along' lies with words below. */
+  /** 'down': upright, with words at the right; 'along': lying, with words below. */
   readonly way?: 'down' | 'along' | undefined;
-  /** Words beside each step, under its own name. */
+  /** Words for each step, under its name. */
   readonly words?: readonly string[] | undefined;
   readonly unreached?: string | undefined;
   readonly seed?: number | undefined;
   readonly class?: string | undefined;
 }
 
-/** Six steps of a colour as a brushed-out scale, lightest first, with words. */
+/** Six steps of a colour as a brushed scale, lightest first, with words. */
 export function Ladder(props: LadderProps) {
   const id = useId();
   const { name, ladder, way = 'down', seed = 3, unreached = 'out of reach' } = props;

@@ -1,8 +1,8 @@
 /**
- * The mark of a colour that this screen cannot show: a corner turned down, light with a dark edge, so that
- * it is seen on any colour.
+ * Mark of a colour outside the screen's gamut: a turned-down corner, light with a dark edge,
+ * visible on any colour.
  *
- * @param x the outer corner, to the right and above
+ * @param x, y the outer corner, at the upper right
  */
 export function NearestMark({ x, y, size = 9 }: { x: number; y: number; size?: number }) {
   return (

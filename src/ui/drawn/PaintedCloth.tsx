@@ -7,8 +7,8 @@ import { isNearest } from './screen.ts';
 import { useTurn } from './turn.ts';
 
 /**
- * The marks of a hatching for what the shelf does not reach: a dark and a light line together, so
- * that it shows on any colour.
+ * Hatching pattern for colours out of reach: pairs of a dark and a light line, visible on any
+ * colour.
  */
 export function Hatching({ id, unit = 1 }: { id: string; unit?: number }) {
   const gap = 5.5 * unit;
@@ -36,7 +36,7 @@ export function Hatching({ id, unit = 1 }: { id: string; unit?: number }) {
   );
 }
 
-/** One garment as a group inside a drawing: its shadow on the wall, its folds, its pegs. */
+/** One garment as a group inside a drawing: its shadow on the wall, its folds and its pegs. */
 export function PaintedCloth({ hatching, ...given }: Garment & { hatching: string }) {
   const { ladder, trim, lining, seed, hang, detail, width, height } = given;
   const garment = useMemo(
@@ -45,7 +45,7 @@ export function PaintedCloth({ hatching, ...given }: Garment & { hatching: strin
   );
   const place = useRef<SVGGElement>(null);
   const drawn = useTurn(garment, cloths, place);
-  // The same nodes again where nothing changed: a choice among many cloths must not redraw them.
+  // Reuse unchanged nodes: selecting one of many cloths must not redraw them all.
   const nodes = useMemo(() => drawn && painted(drawn, hatching), [drawn, hatching]);
   return <g ref={place}>{nodes}</g>;
 }

@@ -9,12 +9,14 @@ import { type HeapShapes, heapShapes } from './shapes.ts';
 import { type Answered, answered } from './shaping.ts';
 import { useTurn } from './turn.ts';
 
-/** How much of a heap each tone takes. */
+/** Share of a heap that each tone takes, lightest first. */
 const SHARES = [0.012, 0.12, 0.56, 0.18, 0.09, 0.038] as const;
 
-/** The body colour with a little gloss and a little shadow: how the colour is seen stays with its body. */
+/**
+ * Tones of a heap round its body colour, with a little gloss and shadow. The body colour dominates.
+ */
 export function bodyLadder(hex: string): DrawnLadder {
-  // The same gloss that sits well on white would blind on black.
+  // Gloss that suits white would be too strong on black.
   const gloss = 0.35 + 0.65 * Math.sqrt(brightness(hex));
   const tones = [
     blend(hex, '#ffffff', 0.4 * gloss),
@@ -38,7 +40,7 @@ interface Heap {
   readonly radius: number;
 }
 
-/** The shapes of heaps: of seed and size alone, in whatever colour. */
+/** Cached shapes of heaps. They depend on seed and size, not on colour. */
 const heaps: Answered<Heap, HeapShapes> = answered(
   'heap',
   90,
@@ -46,7 +48,7 @@ const heaps: Answered<Heap, HeapShapes> = answered(
   heapShapes,
 );
 
-/** A heap of paint of `radius` units round 0, 0, as a group inside a drawing. */
+/** A heap of paint round (0, 0), as a group inside a drawing. @param radius drawing units */
 export function PaintedHeap({ hex, seed, radius }: Heap) {
   const wanted = useMemo(() => ({ hex, seed, radius }), [hex, seed, radius]);
   const place = useRef<SVGGElement>(null);
@@ -81,5 +83,5 @@ function painted(one: Heap) {
   );
 }
 
-/** Radius of a heap whose area on the board is as its amount. */
+/** Radius of a heap whose area is proportional to its amount. @param unit radius for amount 1 */
 export const heapRadius = (amount: number, unit: number) => unit * Math.sqrt(Math.max(0, amount));

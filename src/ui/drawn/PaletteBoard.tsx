@@ -9,30 +9,35 @@ import { type BoardPile, LINE } from './spots.ts';
 import { useWidth } from './width.ts';
 
 export interface PaletteBoardProps {
-  /** Whose palette: the start of the text alternative. */
+  /** Name of the palette: the start of the text alternative. */
   readonly label: string;
-  /** In the order of their seats, white first: it sits beside the thumb hole. */
+  /** In the order of their seats, white first, beside the thumb hole. */
   readonly pigments: readonly BoardPile[];
-  /** Laid below. */
+  /** Mixed piles, below the pigments. */
   readonly mixed: readonly BoardPile[];
-  /** 'as given' keeps the order of the mixed piles; light to dark unless told. */
+  /** Order of the mixed piles; default: light to dark. */
   readonly order?: MixedOrder | undefined;
   readonly shape?: Shape | undefined;
-  /** The hand that holds it; 'left' unless told. */
+  /** The hand that holds the palette; default: left. */
   readonly hand?: 'left' | 'right' | undefined;
-  /** px; measured from the page unless told. */
+  /** Width in px; default: measured from the page. */
   readonly width?: number | undefined;
-  /** The pile that is chosen. */
+  /** The selected pile. */
   readonly chosen?: { readonly kind: 'pigment' | 'mixed'; readonly index: number } | undefined;
-  /** Makes every pile a button. */
+  /** If present, every pile is a button. */
   readonly onChoose?: ((kind: 'pigment' | 'mixed', index: number) => void) | undefined;
   readonly class?: string | undefined;
 }
 
-/** Neutral, of middle value: neither light nor dark paint is flattered by it; white words stand on it. */
+/**
+ * Neutral middle grey, so that neither light nor dark paint is favoured; white text is legible on
+ * it.
+ */
 const BOARD = 'var(--board, #6e6e6e)';
 
-/** Side of the square that is pressed for a pile: 44 or its own size, less where neighbours sit closer. */
+/**
+ * Side of the square button of a pile, px: 44 or the pile's size, less if neighbours are closer.
+ */
 function touchSide(seat: Seat, seats: readonly Seat[]): number {
   const nearest = seats.reduce(
     (least, other) =>
@@ -44,7 +49,9 @@ function touchSide(seat: Seat, seats: readonly Seat[]): number {
   return Math.min(nearest, Math.max(44, 2.2 * seat.radius));
 }
 
-/** The palette as it is set for a passage: pigments along the edge, mixed piles below, the middle free. */
+/**
+ * The palette laid out for painting: pigments along the edge, mixed piles below, the middle free.
+ */
 export function PaletteBoard(props: PaletteBoardProps) {
   const id = useId();
   const measured = useWidth<HTMLDivElement>(720);

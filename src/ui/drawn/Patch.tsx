@@ -2,7 +2,7 @@ import { bristles, type Ends, stroke } from './brush.ts';
 import { NearestMark } from './NearestMark.tsx';
 import { isNearest } from './screen.ts';
 
-/** One brushed-out stroke of colour, as part of a drawing. */
+/** One brush stroke of colour, as part of a drawing. */
 export function Patch(props: {
   hex: string;
   seed: number;
@@ -11,7 +11,7 @@ export function Patch(props: {
   width: number;
   height: number;
   ends?: Ends;
-  /** Id of the hatching to lay over it. */
+  /** Id of the hatching pattern over it. */
   hatching?: string | undefined;
   marks?: number;
 }) {

@@ -1,4 +1,4 @@
-/** A peg in the wall, its light from the left above as in every drawing. */
+/** A peg in the wall, lit from the upper left as in every drawing. Sizes in drawing units. */
 export function Peg({ x, y, radius }: { x: number; y: number; radius: number }) {
   return (
     <g transform={`translate(${x} ${y})`}>

@@ -3,19 +3,19 @@ import { heapRadius, PaintedHeap } from './PaintedHeap.tsx';
 import { partsWords } from './say.ts';
 
 export interface PileProps {
-  /** Pigment or colour, the start of the text alternative. */
+  /** Pigment or colour: the start of the text alternative. */
   readonly name: string;
   /** #rrggbb. */
   readonly hex: string;
-  /** Amount in parts; the heap's area is in proportion. */
+  /** Amount in parts; the heap's area is proportional to it. */
   readonly parts: number;
-  /** Parts that fill the drawing; `parts` unless told. */
+  /** Parts that fill the drawing; default: `parts`. */
   readonly of?: number | undefined;
   readonly seed: number;
   readonly class?: string | undefined;
 }
 
-/** One heap of paint with the marks of the knife. */
+/** One heap of paint with marks of the knife. */
 export function Pile({ name, hex, parts, of = parts, seed, ...rest }: PileProps) {
   const id = useId();
   return (

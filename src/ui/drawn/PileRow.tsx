@@ -8,16 +8,18 @@ import { useWidth } from './width.ts';
 
 export interface PileRowProps {
   readonly piles: readonly RecipePile[];
-  /** What they make. */
+  /** The mixture. */
   readonly mixed: { readonly name: string; readonly hex: string };
-  /** px; measured from the page unless told. */
+  /** Width in px; default: measured from the page. */
   readonly width?: number | undefined;
   readonly class?: string | undefined;
 }
 
 /**
- * The pull of the knife that gathers the pigments: streaks of each, as broad as its share, running
- * together into the pile.
+ * Streaks of the knife that gathers the pigments: three of each pigment, as broad as its share,
+ * which run together into the pile.
+ *
+ * @returns path data, and the index of the pile
  */
 function pullsOf(
   to: { readonly x: number; readonly y: number; readonly radius: number },
@@ -39,7 +41,7 @@ function pullsOf(
     const high = Math.max(1.2, tall * broad);
     const left = to.x - to.radius * between(next, 1.55, 2);
     const middle = (left + right) / 2;
-    // Each streak overlaps the next a little and thins out to a point where the blade set down.
+    // Each streak overlaps the next a little, and tapers to a point where the blade was set down.
     const d =
       `M${point(left, y + high / 2 + sag)}` +
       `C${point(left + 6, y + sag - 0.6)} ${point(middle, y + sag * 0.8 - 0.6)} ${point(right, y - 0.6)}` +
@@ -50,7 +52,7 @@ function pullsOf(
   });
 }
 
-/** A recipe: the piles of its pigments, a pull of the knife, and what they make. */
+/** A recipe as a drawing: the piles of its pigments, the pull of the knife, and the mixed pile. */
 export function PileRow(props: PileRowProps) {
   const id = useId();
   const measured = useWidth<HTMLDivElement>(640);

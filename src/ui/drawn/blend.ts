@@ -1,9 +1,9 @@
 import { linearBetween, type RgbSpace } from '../../colour/rgb.ts';
 
 /**
- * Mixing of two display colours that already stand side by side, as light. This is for soft
- * edges in a drawing, never a prediction of paint: colours arrive finished, as the screen shows them
- * (see screen.ts).
+ * Additive mixing of two display colours, for soft edges between neighbouring colours in a drawing.
+ * This is not a prediction of paint: the colours are final, as the screen shows them (see
+ * screen.ts). Transfer function of sRGB, which Display P3 shares.
  */
 const toLight = (value: number) =>
   value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
@@ -12,16 +12,17 @@ const toValue = (light: number) => {
   return Math.min(1, Math.max(0, c));
 };
 
+/** Linear RGB, 0…1. */
 interface Light {
   readonly space: RgbSpace;
   readonly rgb: Float64Array;
 }
 
-/** Asked for over and over while one cloth is painted. */
+/** Cache, because painting one cloth reads the same few colours very often. */
 const lights = new Map<string, Light>();
 const MOST_LIGHTS = 500;
 
-/** The light of a display colour; mid-grey for anything that is none. */
+/** Linear light of a CSS colour; mid-grey for text that is not a colour. */
 function lightOf(shown: string): Light {
   const known = lights.get(shown);
   if (known) return known;
@@ -46,14 +47,19 @@ function values(shown: string): readonly number[] {
   return found.slice(2, 5).map((v) => Number(v) / (found[1] === 'rgb(' ? 255 : 1));
 }
 
-/** The light of a colour in another space. */
+/** Converts linear light to another space; returns the same array when it is already there. */
 function within({ space, rgb }: Light, to: RgbSpace): Float64Array {
   return space === to
     ? rgb
     : linearBetween(space, to, rgb[0]!, rgb[1]!, rgb[2]!, new Float64Array(3));
 }
 
-/** The light of `from` and `to` added, `share` (0…1) of it from `to`. Anything that is no colour is mid-grey. */
+/**
+ * Mixes two CSS colours in linear light. Text that is not a colour counts as mid-grey.
+ *
+ * @param share of `to`, 0…1
+ * @returns `#rrggbb`, or `color(display-p3 …)` if either colour is in that space
+ */
 export function blend(from: string, to: string, share: number): string {
   const lights = [lightOf(from), lightOf(to)] as const;
   const isWide = lights.some(({ space }) => space === 'display-p3');
@@ -71,11 +77,11 @@ export function blend(from: string, to: string, share: number): string {
         .join('')}`;
 }
 
-/** Relative luminance 0…1 of a display colour (sRGB weights), to set dark words on light and back. */
+/** Relative luminance 0…1 of a CSS colour (sRGB weights). */
 export function brightness(shown: string): number {
   const [r = 0, g = 0, b = 0] = within(lightOf(shown), 'srgb');
   return 0.2126 * r + 0.7152 * g + 0.0722 * b;
 }
 
-/** Black or white words, whichever reads better upon this colour. */
+/** Black or white for text on this colour, whichever contrasts more. */
 export const inkUpon = (shown: string) => (brightness(shown) > 0.18 ? '#161616' : '#f4f4f4');

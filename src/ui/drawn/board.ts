@@ -1,6 +1,6 @@
 import type { Box } from './text.ts';
 
-/** The wooden part: its outline, its hole, and lines on which piles can sit. */
+/** The wooden palette without its piles: outline, thumb hole, and lines for piles, px. */
 export interface Board {
   readonly width: number;
   readonly height: number;
@@ -11,17 +11,23 @@ export interface Board {
     readonly rx: number;
     readonly ry: number;
   };
-  /** Whether a point lies on the wood at least `inset` from its edge (the hole apart). */
+  /** Whether a point lies on the wood, at least `inset` from its edge; ignores the hole. */
   readonly holds: (x: number, y: number, inset: number) => boolean;
-  /** A point on the line of seats, `inset` from the edge: 0 beside the hole, over the top, 1 at the far side. */
+  /**
+   * Point on the line of seats, `inset` from the edge: way 0 beside the hole, over the top, to 1 at
+   * the far side.
+   */
   readonly seat: (way: number, inset: number) => { readonly x: number; readonly y: number };
-  /** Left and right end of the wood at a height, `inset` from its edge. */
+  /** Left and right end of the wood at height y, `inset` from the edge. */
   readonly chord: (y: number, inset: number) => readonly [number, number];
 }
 
 export type Shape = 'oval' | 'square';
 
-/** Both shapes with the hole at the left; `layPalette` turns them over for the other hand. */
+/**
+ * The board with its thumb hole at the left; `layPalette` mirrors it for the other hand. Sizes in
+ * px.
+ */
 export function boardOf(shape: Shape, width: number, height: number): Board {
   const tall = height > width;
   const hole = {
@@ -123,7 +129,7 @@ function square(width: number, height: number, hole: Board['hole']): Board {
   };
 }
 
-/** The same line walked at an even pace. */
+/** Reparametrises a line by arc length. */
 function evenly(line: Board['seat']): Board['seat'] {
   return (way, inset) => {
     const steps = 80;
@@ -160,6 +166,7 @@ function smoothLoop(points: readonly { x: number; y: number }[]): string {
   return `${d}Z`;
 }
 
+/** Box round a centre. @param rx, ry half its width and height */
 export const boxOf = (x: number, y: number, rx: number, ry = rx): Box => ({
   left: x - rx,
   right: x + rx,

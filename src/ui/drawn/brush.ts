@@ -1,15 +1,15 @@
 import { between, chance } from './seed.ts';
 
-/** Path data with one decimal. */
+/** A point for path data, rounded to one decimal. */
 const at = (x: number, y: number) => `${Math.round(x * 10) / 10} ${Math.round(y * 10) / 10}`;
 
-/** Which ends of a stroke are left rough by the bristles; the others are cut straight. */
+/** Which ends of a stroke are rough from the bristles; the others are cut straight. */
 export interface Ends {
   readonly left: boolean;
   readonly right: boolean;
 }
 
-/** The shape of one brushed-out stroke that fills a box: its long sides a little uneven, its ends bristly. */
+/** Path data of one brush stroke that fills a box, with slightly uneven sides and rough ends. */
 export function stroke(
   seed: number,
   box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
@@ -20,7 +20,7 @@ export function stroke(
   const rough = Math.min(width * 0.09, height * 0.5, 14);
   const side = Math.min(2.2, height * 0.05);
   const points: string[] = [];
-  // Bristles reach furthest in the middle of an end, so that no corner sticks out.
+  // Bristles reach farthest in the middle of an end, so that no corner sticks out.
   const from = x + (ends.left ? rough * 0.8 : 0);
   const to = x + width - (ends.right ? rough : 0);
   const steps = Math.max(4, Math.round(width / 26));
@@ -47,7 +47,7 @@ export function stroke(
   return `M${points.join('L')}Z`;
 }
 
-/** Thin marks of single bristles along a stroke, light and dark in turn. */
+/** Thin marks of single bristles along a stroke, alternately light and dark. */
 export function bristles(
   seed: number,
   box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },

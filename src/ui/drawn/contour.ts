@@ -1,8 +1,8 @@
 import type { Loop } from './path.ts';
 
 /**
- * A sheet of points: a grid of `columns` × `rows` (row after row) with a place on the page and a
- * depth of shade for each point. The grid may be bent as it likes on the page.
+ * A grid of `columns` × `rows` points, row by row, with their positions on the page in drawing
+ * units. The grid may be deformed in any way.
  */
 export interface Sheet {
   readonly columns: number;
@@ -12,13 +12,13 @@ export interface Sheet {
 }
 
 /**
- * The closed lines around every part of a sheet where `value` is at least `level`, along the
- * sheet's own border where that part reaches it (marching squares, the two-cornered cell keeping
- * its corners apart). All loops run the same way round, holes the other way.
+ * Closed contour lines round every region of a sheet where `value` ≥ `level`, along the sheet's
+ * border where a region reaches it (marching squares; in the ambiguous case diagonal corners stay
+ * separate). Outer loops all have one direction, holes the other.
  *
- * @param value one number a point of the sheet
- * @param border from `borderOf`: which points of the border every line along it keeps. Lines that
- *   kept different ones would let slivers of the tone below show between them.
+ * @param value one number for each point of the sheet
+ * @param border from `borderOf`: border points that every line keeps. If lines kept different
+ *   points, slivers of the tone below would show between them.
  */
 export function contours(
   sheet: Sheet,
@@ -27,7 +27,7 @@ export function contours(
   border?: Uint8Array,
 ): Loop[] {
   const { columns, rows, x, y } = sheet;
-  // A frame of points that are never inside closes every loop along the border.
+  // A frame of outside points closes every loop along the border.
   const width = columns + 2;
   const height = rows + 2;
   const vertical = width * height;
@@ -72,7 +72,7 @@ export function contours(
     const b = index(second);
     const va = value[a] ?? 0;
     const vb = value[b] ?? 0;
-    // Where one end lies in the frame both ends are the same point of the sheet.
+    // If one end lies in the frame, both ends are the same point of the sheet.
     if (a === b && border && !border[a]) return;
     loop.fixed.push(a === b ? 1 : 0);
     const t = a === b || va === vb ? 0 : (level - va) / (vb - va);
@@ -96,13 +96,15 @@ export function contours(
   return loops;
 }
 
-/** Room to work in, kept between calls: a cloth asks for some hundred lines. `next` is left all -1. */
+/**
+ * Scratch buffers, reused between calls: one cloth needs some hundred lines. `next` is left all -1.
+ */
 const bench = { inside: new Uint8Array(0), next: new Int32Array(0) };
 
 /**
- * For each of the 16 ways in which a cell's corners (clockwise from the upper left, bits 1, 2, 4, 8)
- * can lie inside: pairs of edges by which a line enters and leaves. Edges: 0 top, 1 right, 2 bottom,
- * 3 left. Going round, a line enters where outside turns to inside.
+ * Marching squares table. For each of the 16 combinations of inside corners (clockwise from the
+ * upper left, bits 1, 2, 4, 8): pairs of edges by which a line enters and leaves. Edges: 0 top, 1
+ * right, 2 bottom, 3 left. Going round the cell, a line enters where outside turns to inside.
  */
 const WAYS: readonly (readonly number[])[] = Array.from({ length: 16 }, (_, cell) => {
   const lies = (corner: number) => (cell >> (corner % 4)) & 1;

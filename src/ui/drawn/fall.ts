@@ -4,26 +4,33 @@ import { piecesOf } from './piece.ts';
 import { between, type Chance } from './seed.ts';
 import { type Section, type Weave, weave } from './weave.ts';
 
+/** Geometry of a cloth that falls from one peg, in drawing units. */
 export interface Fall {
   readonly peg: { readonly x: number; readonly y: number };
-  /** Width at the widest, drawing units. */
+  /** Greatest width, drawing units. */
   readonly wide: number;
-  /** The longest thread's length. */
+  /** Length of the longest thread, drawing units. */
   readonly long: number;
-  /** Where in its width the cloth hangs from the peg, 0…1. */
+  /** Position of the peg across the cloth, 0 (left) to 1 (right). */
   readonly anchor: number;
-  /** Sideways drift of the lower end. */
+  /** Sideways drift of the lower end, drawing units. */
   readonly lean: number;
+  /** Number of whole folds. */
   readonly folds: number;
-  /** Length of the thread at s, 0…1 of the longest. */
+  /** Length of the thread at position s (0…1) across the cloth, as a fraction of the longest. */
   readonly hem: (s: number) => number;
-  /** Least and most of the steepest direction at the lower end, radians. */
+  /** Range of the steepest fold direction at the lower end, radians. */
   readonly swing: readonly [number, number];
-  /** Where its soft waves begin, radians. */
+  /** Phase of the soft waves along the cloth, radians. */
   readonly start: number;
 }
 
-/** Cloth falling from one peg: folds stand close at the peg, open downward, some of them dying away. */
+/**
+ * Cloth that falls from one peg: folds are narrow at the peg, widen downward, and some fade out.
+ *
+ * @param next seeded random generator
+ * @returns the lit surface and its hem
+ */
 export function fall(
   shape: Fall,
   next: Chance,
@@ -38,7 +45,7 @@ export function fall(
     dies: next() < 0.25,
     where: between(next, 0.3, 0.7),
   }));
-  // Both halves of a fold die together, or its ridge would turn into a step.
+  // Both halves of a fold fade together, or its ridge would become a step.
   for (let k = 0; k + 1 < flanks; k += 2) {
     const one = wave[k];
     const other = wave[k + 1];
@@ -48,7 +55,7 @@ export function fall(
     }
   }
   const sway = between(next, -0.01, 0.01) * shape.wide;
-  // The free edges turn back narrow and never lie open.
+  // The free edges turn back narrow and never lie flat.
   for (const edge of [wave[0], wave.at(-1)]) {
     if (!edge) continue;
     edge.dies = false;
@@ -78,7 +85,7 @@ export function fall(
         shape.lean * v ** 1.4 +
         sway * Math.sin(v * 4.2 + shape.start) * v +
         spread * (across - shape.anchor);
-      // Cloth never falls quite plumb: long soft waves down the folds make their lights swell and fade.
+      // Cloth is never quite plumb: long soft waves along the folds vary their lights.
       const wave =
         Math.sin(2 * Math.PI * (ripple * v + 0.9 * s) + shape.start) +
         0.6 * Math.sin(2 * Math.PI * (2.3 * ripple * v - 1.7 * s) + 2 * shape.start);
@@ -89,7 +96,11 @@ export function fall(
   return { woven: weave(section, FINENESS[detail].weave), hem: shape.hem };
 }
 
-/** The bunch of cloth that stands above a peg, where it was pinched to be pinned. */
+/**
+ * The bunch of cloth above a peg, where it was pinched for pinning.
+ *
+ * @param size height of the bunch, drawing units
+ */
 export function ear(
   peg: { x: number; y: number },
   size: number,

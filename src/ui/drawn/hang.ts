@@ -6,19 +6,21 @@ import { edgeOf, type Piece, piecesOf } from './piece.ts';
 import { between, chance } from './seed.ts';
 import { swag } from './swag.ts';
 
-/** Drawing units of one cloth. */
+/** Default size of one cloth, drawing units. */
 export const CLOTH = { width: 300, height: 400 } as const;
 
+/** A hung garment, in drawing units; lengths from back to front. */
 export interface Hung {
   readonly pegs: readonly { readonly x: number; readonly y: number }[];
   readonly lengths: readonly Length[];
 }
 
 /**
- * A garment hung up: where its pegs are and every piece of it from back to front.
+ * A garment hung up, before it is fitted to its space.
  *
+ * @param how default: the seed decides
  * @param band width of a trim or turned-back edge, drawing units, 0 for none
- * @param size room that the cloth fills, drawing units
+ * @param size space for the cloth, drawing units
  */
 function lay(
   seed: number,
@@ -60,7 +62,7 @@ function lay(
   }
   if ((how ?? way) === 'one peg') {
     const peg = { x: width * between(next, 0.42, 0.58), y: top };
-    // Pinned by a corner it falls in one long point, by its upper edge in two.
+    // Pinned by a corner, the cloth falls in one long point; by its upper edge, in two.
     const corner = next() < 0.45;
     const deep = between(next, 0.85, 1.3);
     const left = between(next, 0.4, 0.85);
@@ -105,7 +107,7 @@ function lay(
     next,
     detail,
   );
-  // Of a wide cloth one end falls broad, or too little of it would be seen.
+  // One end of a wide cloth falls broad, or too little of the cloth would be visible.
   const broad = width > height * 0.95 ? (next() < 0.5 ? left : right) : undefined;
   const tail = (peg: { x: number; y: number }, mirror: boolean) => {
     const full = peg === broad;
@@ -155,11 +157,12 @@ function lay(
 }
 
 /**
- * A garment hung up so that it fills its room: where its pegs are and every piece of it from back
- * to front.
+ * A garment hung up and scaled to fill its space.
  *
+ * @param how default: the seed decides
  * @param band width of a trim or turned-back edge, drawing units, 0 for none
- * @param size room that the cloth fills, drawing units
+ * @param size space for the cloth, drawing units
+ * @returns its pegs, and its pieces from back to front
  */
 export function hang(
   seed: number,
@@ -182,7 +185,7 @@ export function hang(
     }
   }
   const margin = Math.min(10, 0.05 * size.width);
-  // Drawn out too far sideways cloth would seem to fly: then it keeps to the middle of its room.
+  // Limit the stretch, or the cloth would seem to fly: then it stays centred.
   const full = (size.width - 2 * margin) / (right - left || 1);
   const wide = Math.min(full, how === 'strip' ? 1.6 : 1.15);
   const start = (size.width - (right - left) * wide) / 2;

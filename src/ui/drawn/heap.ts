@@ -1,21 +1,21 @@
 import { between, chance } from './seed.ts';
 import type { LitSheet } from './tone.ts';
 
-/** 0 to 1 over t from -1 to 1, without corners. */
+/** Smoothstep from 0 to 1 for t from -1 to 1. */
 const soft = (t: number) => {
   const c = Math.min(1, Math.max(0, 0.5 + t / 2));
   return c * c * (3 - 2 * c);
 };
 
-/** What the foot of every heap covers, in squares of its radius. */
+/** Area of every heap's base, for radius 1. */
 export const HEAP_AREA = 2.25;
 
 /**
- * A heap of paint worked together with a palette knife, seen from slightly above: a soft mound, a
- * few pulls of the blade laid over one another, each flat, with a lip along both sides and a
- * ridge where the blade was lifted. About a circle of radius 1 round 0, 0.
+ * A lit heap of paint as a palette knife leaves it, seen from slightly above: a soft mound with a
+ * few overlapping pulls of the blade, each flat, with a lip along both sides and a ridge where the
+ * blade was lifted. About a circle of radius 1 round (0, 0).
  *
- * @param size points across the grid on which it is worked out
+ * @param size points along each side of the grid
  */
 export function heap(seed: number, size = 33): LitSheet {
   const next = chance(seed);
@@ -70,7 +70,7 @@ export function heap(seed: number, size = 33): LitSheet {
     for (let i = 0; i < size; i++) {
       const u = (2 * i) / (size - 1) - 1;
       const v = (2 * j) / (size - 1) - 1;
-      // The square laid onto the disc, edge upon edge.
+      // Map the square grid onto the disc.
       const x = u * Math.sqrt(1 - (v * v) / 2);
       const y = v * Math.sqrt(1 - (u * u) / 2);
       const angle = Math.atan2(y, x);
@@ -86,7 +86,7 @@ export function heap(seed: number, size = 33): LitSheet {
       light[at] = Math.max(0, (-0.5 * nx - 0.55 * ny + 0.67) / length);
     }
   }
-  // Every heap covers the same area round its own middle, or its size would not tell its amount.
+  // Scale every heap to the same area round its own centroid, so that area shows amount.
   let area = 0;
   let mx = 0;
   let my = 0;

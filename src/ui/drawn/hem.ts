@@ -1,6 +1,8 @@
 /**
- * Length of the thread from a pin to the cloth's edge, straight cloth pinned on its upper edge:
- * `angle` from the left arm (0) round below to the right arm (π).
+ * Length of the thread from the pin to the cloth's edge, for straight cloth pinned on its upper
+ * edge.
+ *
+ * @param angle of the thread: 0 (left arm), round below, to π (right arm)
  */
 const thread = (angle: number, left: number, right: number, deep: number) => {
   const side = Math.cos(angle) >= 0 ? left : right;
@@ -13,12 +15,13 @@ const thread = (angle: number, left: number, right: number, deep: number) => {
 };
 
 /**
- * The hem of straight cloth pinned on its upper edge, as the length of each thread, 0…1 of the
- * longest: pinned by a corner one long point, by the middle of an edge two.
+ * Hem of straight cloth pinned on its upper edge, as thread lengths relative to the longest: one
+ * long point if pinned by a corner, two by the middle of an edge.
  *
- * @param left, right cloth on both sides of the pin
- * @param deep cloth below it
- * @param from, to the part of the cloth from angle to angle
+ * @param left, right cloth on each side of the pin
+ * @param deep cloth below the pin, in the same unit
+ * @param from, to angles between which there is cloth, radians
+ * @returns length of the thread at position s (0…1), at least 0.12
  */
 export const hemOf = (left: number, right: number, deep: number, from = 0, to = Math.PI) => {
   const at = (s: number) => thread(from + (to - from) * s, left, right, deep);

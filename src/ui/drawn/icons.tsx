@@ -2,14 +2,14 @@ import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
 
 export interface IconProps {
-  /** px; 24 unless told. */
+  /** Size in px; default 24. */
   readonly size?: number | undefined;
-  /** Said where the icon stands alone; beside words it stays silent. */
+  /** Accessible name of an icon without text beside it; otherwise it is decorative. */
   readonly label?: string | undefined;
   readonly class?: string | undefined;
 }
 
-/** One pen for all: 24 × 24, a line of 1.7 with round ends in the colour of the words beside it. */
+/** Common SVG of all icons: 24 × 24, line width 1.7, round ends, in the colour of the text. */
 function Line({
   children,
   size = 24,
@@ -49,7 +49,7 @@ export const WalkIcon = (props: IconProps) => (
   </Line>
 );
 
-/** Cloths hung side by side, one over another, each with its own share. */
+/** Overlapping cloths, each as wide as its share. */
 export const HarmonyIcon = (props: IconProps) => (
   <Line {...props}>
     <circle cx="8" cy="3.8" r="1.2" />
@@ -61,7 +61,7 @@ export const HarmonyIcon = (props: IconProps) => (
   </Line>
 );
 
-/** Cloth from one peg, falling in folds. */
+/** Cloth falling in folds from one peg. */
 export const DraperyIcon = (props: IconProps) => (
   <Line {...props}>
     <circle cx="12" cy="3.8" r="1.3" />
@@ -70,7 +70,7 @@ export const DraperyIcon = (props: IconProps) => (
   </Line>
 );
 
-/** A palette with its hole and three piles. */
+/** A palette with its thumb hole and three piles. */
 export const PaletteIcon = (props: IconProps) => (
   <Line {...props}>
     <path d="M12.3 4c5.3 0 9.2 3.3 9.2 7.6 0 4.6-4.3 8.4-9.8 8.4-2.3 0-3-1.2-2.4-2.7.6-1.4-.2-2.3-1.8-2.3H5.4c-1.9 0-2.9-1.1-2.9-2.9C2.5 7.6 6.8 4 12.3 4Z" />
@@ -87,7 +87,7 @@ export const BookIcon = (props: IconProps) => (
   </Line>
 );
 
-/** Taking a photograph. */
+/** Take a photograph. */
 export const CameraIcon = (props: IconProps) => (
   <Line {...props}>
     <path d="M3 8.8C3 7.8 3.7 7 4.7 7h3l1.5-2.5h5.6L16.3 7h3c1 0 1.7.8 1.7 1.8v8.7c0 .9-.7 1.5-1.6 1.5H4.6c-.9 0-1.6-.6-1.6-1.5Z" />
@@ -96,7 +96,7 @@ export const CameraIcon = (props: IconProps) => (
   </Line>
 );
 
-/** Choosing a picture that is already there: one print before another. */
+/** Choose an existing picture: one print before another. */
 export const PictureIcon = (props: IconProps) => (
   <Line {...props}>
     <path d="M6.5 4.5H20c.6 0 1 .4 1 1v10.5" />
@@ -106,7 +106,7 @@ export const PictureIcon = (props: IconProps) => (
   </Line>
 );
 
-/** Put by: into the drawer. */
+/** Save: into the drawer. */
 export const SaveIcon = (props: IconProps) => (
   <Line {...props}>
     <path d="M12 3v8.5M8.7 8.5l3.3 3.3 3.3-3.3" />
@@ -123,7 +123,7 @@ export const BinIcon = (props: IconProps) => (
   </Line>
 );
 
-/** One step back. */
+/** Undo. */
 export const UndoIcon = (props: IconProps) => (
   <Line {...props}>
     <path d="M8.3 5L4 9.3l4.3 4.2" />
@@ -131,7 +131,7 @@ export const UndoIcon = (props: IconProps) => (
   </Line>
 );
 
-/** One step forward again. */
+/** Redo. */
 export const RedoIcon = (props: IconProps) => (
   <Line {...props}>
     <path d="M15.7 5L20 9.3l-4.3 4.2" />
@@ -139,7 +139,7 @@ export const RedoIcon = (props: IconProps) => (
   </Line>
 );
 
-/** More things to do: three dabs. */
+/** More actions: three dabs. */
 export const MoreIcon = (props: IconProps) => (
   <Line {...props}>
     <ellipse cx="5" cy="12" rx="1.4" ry="1.2" />
@@ -148,7 +148,7 @@ export const MoreIcon = (props: IconProps) => (
   </Line>
 );
 
-/** The shelf: jars upon a board. */
+/** The shelf: jars on a board. */
 export const ShelfIcon = (props: IconProps) => (
   <Line {...props}>
     <path d="M2.5 18.5h19M4.5 18.5V21M19.5 18.5V21" />
@@ -157,21 +157,21 @@ export const ShelfIcon = (props: IconProps) => (
   </Line>
 );
 
-/** Add one. */
+/** Add. */
 export const AddIcon = (props: IconProps) => (
   <Line {...props}>
     <path d="M12 4.5v15M4.5 12h15" />
   </Line>
 );
 
-/** Shut, or stop. */
+/** Close or stop. */
 export const CloseIcon = (props: IconProps) => (
   <Line {...props}>
     <path d="M5.5 5.5l13 13M18.5 5.5l-13 13" />
   </Line>
 );
 
-/** Look for. */
+/** Search. */
 export const SearchIcon = (props: IconProps) => (
   <Line {...props}>
     <circle cx="10.5" cy="10.5" r="6.5" />
@@ -179,7 +179,7 @@ export const SearchIcon = (props: IconProps) => (
   </Line>
 );
 
-/** Onto paper. */
+/** Print. */
 export const PrintIcon = (props: IconProps) => (
   <Line {...props}>
     <path d="M7 8.5V3.5h10v5" />
@@ -188,14 +188,14 @@ export const PrintIcon = (props: IconProps) => (
   </Line>
 );
 
-/** Done, chosen, in reach. */
+/** Done, chosen or in reach. */
 export const TickIcon = (props: IconProps) => (
   <Line {...props}>
     <path d="M4.5 13l5 5L19.5 6.5" />
   </Line>
 );
 
-/** Mind this. */
+/** Caution. */
 export const CautionIcon = (props: IconProps) => (
   <Line {...props}>
     <path d="M12 3.5c.5 0 .9.3 1.2.8l7.9 14c.5.9-.1 2.2-1.2 2.2H4.1c-1.1 0-1.7-1.3-1.2-2.2l7.9-14c.3-.5.7-.8 1.2-.8Z" />

@@ -2,23 +2,32 @@ import type { Detail } from './drawn.ts';
 import { type Piece, piecesOf } from './piece.ts';
 import type { Weave } from './weave.ts';
 
-/** How finely pieces are cut (points across and along) and light is worked out (rows). */
+/**
+ * Resolution for each level of detail: points across and along a piece, and rows of the light grid.
+ */
 export const FINENESS = {
   fine: { columns: 15, rows: 42, weave: 60 },
   plain: { columns: 11, rows: 28, weave: 44 },
   small: { columns: 8, rows: 17, weave: 26 },
 } as const;
 
-/** One length of cloth of a garment, from back to front. */
+/** One length of cloth; its pieces from back to front. */
 export interface Length {
   readonly pieces: readonly Piece[];
-  /** The turned-back or trimmed band along its edge, painted over it piece by piece. */
+  /**
+   * The turned-back or trimmed band along its edge, each piece painted over its piece of the cloth.
+   */
   readonly band: readonly Piece[];
-  /** The same along a swag's lower edge, painted over the whole length. */
+  /** The band along a swag's lower edge, painted over the whole length. */
   readonly rim?: Piece | undefined;
 }
 
-/** Cuts a woven length at its hem, and once more along it for a band of `band` (in v) where one is wanted. */
+/**
+ * Cuts a lit surface at its hem, and once more for a band along the hem.
+ *
+ * @param hem end of the cloth, in v, at position s (0…1) across it
+ * @param band width in v; 0 for none
+ */
 export function length(
   woven: Weave,
   hem: (s: number) => number,

@@ -1,14 +1,18 @@
-/** Where the light comes from: upper left, before the cloth. The drapery study's window. */
+/** Direction of the light, a unit vector but for rounding: upper left, in front of the cloth. */
 const LIGHT = [-0.6, -0.42, 0.68] as const;
-/** Light thrown back by the wall and floor: weak, from the right and below. */
+/** Direction of the weak reflected light from wall and floor: from the right and below. */
 const BACK = [0.8, 0.35, 0.25] as const;
 
+/** Smoothstep from `low` to `high`, 0…1. */
 const smooth = (low: number, high: number, value: number) => {
   const t = Math.min(1, Math.max(0, (value - low) / (high - low)));
   return t * t * (3 - 2 * t);
 };
 
-/** A surface on a grid: x to the right, y down, z towards us, `rise` 0 in the hollows and 1 on the ridges. */
+/**
+ * A surface on a grid, row by row: x right, y down, z towards the viewer, `rise` 0 in hollows to 1
+ * on ridges.
+ */
 export interface Lay {
   readonly columns: number;
   readonly rows: number;
@@ -18,7 +22,13 @@ export interface Lay {
   readonly rise: Float64Array;
 }
 
-/** Direct light, the shadow that a ridge casts on what lies right of it, and light thrown back. */
+/**
+ * Light at each point: direct light, minus the shadow that a ridge casts to its right, plus
+ * reflected light.
+ *
+ * @param turn strength of a linear shading from left to right
+ * @returns columns × rows values, about 0…1 without clamping, owned by the caller
+ */
 export function lit({ columns, rows, x, y, z, rise }: Lay, turn: number): Float64Array {
   const light = new Float64Array(columns * rows);
   const slope = LIGHT[2] / -LIGHT[0];

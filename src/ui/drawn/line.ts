@@ -1,52 +1,58 @@
 import { type Box, meets, wordsWidth } from './text.ts';
 
-/** What hangs on a line: its share of the whole, and whether it is the small bright accent. */
+/** A cloth on the line: its share of the whole, and whether it is the small bright accent. */
 export interface Hanging {
   readonly name: string;
   readonly share: number;
   readonly accent?: boolean | undefined;
 }
 
+/** Layout of one cloth, px. */
 export interface HangingPlace {
   readonly index: number;
-  /** Room for the cloth. */
+  /** Space for the cloth. */
   readonly left: number;
   readonly top: number;
   readonly width: number;
   readonly height: number;
   readonly how: 'one peg' | 'two pegs' | 'strip';
-  /** The part that is pressed: columns side by side, 44 or wider, or all alike where there is no room for that. */
+  /**
+   * The clickable column. Columns lie side by side, at least 44 px wide, or equally wide if that
+   * does not fit.
+   */
   readonly press: { readonly left: number; readonly width: number };
-  /** Middle of the name and the row it stands in. */
+  /** Centre and row of the name. */
   readonly label: { readonly x: number; readonly row: number; readonly box: Box };
 }
 
+/** Layout of the whole line, px. */
 export interface LineLaid {
   readonly width: number;
-  /** Height of the wall with the cloth, and of the names below it. */
+  /** Height of the wall with the cloths; `height` adds the names below. */
   readonly wall: number;
   readonly height: number;
   /** From back to front. */
   readonly places: readonly HangingPlace[];
 }
 
+/** Font size of the names, px. */
 export const NAME_SIZE = 14;
 const ROW = 26;
-/** Left and right of all that hangs. */
+/** Margin left and right, px. */
 const EDGE = 8;
 
 /**
- * Cloths side by side, each wider than its share so that neighbours overlap, accents as ribbons
- * hung over the seams; names below in as many rows as they need not to meet.
+ * Lays out cloths side by side, each wider than its share so that neighbours overlap, with accents
+ * as ribbons over the seams and names below in as many rows as they need.
  *
- * @param width px of the whole
+ * @param width of the whole, px
  */
 export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
   const wall = Math.round(Math.min(460, Math.max(200, width * 0.52)));
   const main = hangings.map((hanging, index) => ({ ...hanging, index })).filter((h) => !h.accent);
   const accents = hangings.map((hanging, index) => ({ ...hanging, index })).filter((h) => h.accent);
   const room = width - 2 * EDGE;
-  // On a phone the shares show only where small cloths keep to the width of a finger.
+  // On a phone the shares are visible only if small cloths stay as narrow as a finger.
   const least = Math.min(width < 480 ? 44 : 56, room / Math.max(1, main.length + accents.length));
   const sum = main.reduce((all, { share }) => all + Math.max(0.001, share), 0) || 1;
   const columns = fitted(
@@ -59,7 +65,7 @@ export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
   const middles: { index: number; middle: number }[] = [];
   for (const [k, { index }] of main.entries()) {
     const column = columns[k] ?? 0;
-    // Cloth narrows upward and its ends thin out, so it takes more room than its column.
+    // Cloth tapers upward and at its ends, so it needs more space than its column.
     const cloth = Math.min(column * 1.3 + 24, room);
     const middle = x + column / 2;
     const tall = wall * (0.97 - 0.1 * ((k * 0.618) % 1));
@@ -128,7 +134,7 @@ export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
   };
 }
 
-/** Columns to press, side by side in the order in which things hang: ribbons take theirs from the cloths. */
+/** Clickable columns side by side in hanging order; ribbons take theirs from the cloths. */
 function pressed(places: readonly HangingPlace[], least: number, room: number): HangingPlace[] {
   const middle = ({ press }: HangingPlace) => press.left + press.width / 2;
   const inOrder = [...places].sort((a, b) => middle(a) - middle(b));
@@ -147,7 +153,7 @@ function pressed(places: readonly HangingPlace[], least: number, room: number): 
   return places.map((place) => ({ ...place, press: found.get(place.index)! }));
 }
 
-/** Widths raised to `least` where they are under it, the others giving up what that takes. */
+/** Raises widths below `least` to it, and shrinks the others to keep the sum at `room`. */
 function fitted(widths: readonly number[], least: number, room: number): number[] {
   const small = widths.filter((w) => w < least);
   const spare = room - small.length * least;

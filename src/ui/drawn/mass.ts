@@ -4,18 +4,18 @@ import type { DrawnLadder } from './drawn.ts';
 import { borderOf, outline, pathOf } from './path.ts';
 import type { LitSheet, Tone } from './tone.ts';
 
-/** How far tones keep back from an edge, drawing units. */
+/** Distance that tones keep from an edge, drawing units. */
 const HAIR = 0.7;
 
 /** A flat shape of one tone. */
 export interface Mass {
   /** Path data in tenths of a unit. */
   readonly d: string;
-  /** Its place on the ladder, 0 (highlight) … 5 (deepest fold): no two masses of a piece have the same. */
+  /** Place on the ladder, 0 (highlight) … 5 (deepest fold); different for each mass of a piece. */
   readonly place: number;
 }
 
-/** The colour at a place on the ladder, between two neighbouring steps mixed as light; beyond its ends the end's. */
+/** Colour at a place on the ladder: neighbouring steps mixed in linear light, clamped to 0…5. */
 export function colourAt(ladder: DrawnLadder, asked: number): string {
   const place = Math.min(5, Math.max(0, asked));
   const low = Math.floor(place);
@@ -24,12 +24,12 @@ export function colourAt(ladder: DrawnLadder, asked: number): string {
 }
 
 /**
- * A piece of cloth massed in as a painter would: the whole shape in the tone that its long edges
- * have, then every darker tone upon it and every lighter one, so many to a step that they melt
- * together. To begin at the edge's own tone keeps a rim of another tone from showing there.
+ * Shapes of a piece of cloth by tone, in painting order: the whole piece in the mean tone of its
+ * long edges, then every darker tone, then every lighter one, in steps small enough to look
+ * continuous. Starting with the tone of the edges avoids a rim of another tone there.
  *
  * @param perStep tones between two neighbouring steps
- * @param slack how far a line may stray, in units of the drawing
+ * @param slack tolerance of the lines, drawing units
  */
 export function massesOf(sheet: LitSheet, tone: Tone, perStep: number, slack: number): Mass[] {
   const places = sheet.light.map((light) => tone(light) * perStep);
@@ -63,9 +63,9 @@ export function massesOf(sheet: LitSheet, tone: Tone, perStep: number, slack: nu
 }
 
 /**
- * Keeps a tone a hair's breadth back from the long edges wherever tones nearer to what is seen
- * there will cover it. A pixel that an edge cuts through takes a little of every tone that shares
- * that edge, and many darker ones would draw a line along a light fold.
+ * Moves the edge of a tone slightly inward wherever tones closer to the visible one will cover it.
+ * Antialiasing mixes a little of every tone that shares an edge into its pixels, and many darker
+ * ones would draw a line along a light fold. Overwrites `drawn`.
  */
 function keepBack(
   sheet: LitSheet,
@@ -90,7 +90,7 @@ function keepBack(
       const part = far ? Math.min(0.5, HAIR / (Math.hypot(dx, dy) || 1)) : 0;
       drawn.x[edge] = ex + dx * part;
       drawn.y[edge] = ey + dy * part;
-      // Where the line steps from the edge inward, both its points have to stay.
+      // Where the line steps inward from the edge, both points must stay.
       if (before !== undefined && before !== far) {
         drawn.kept[edge] = 1;
         drawn.kept[edge - columns] = 1;

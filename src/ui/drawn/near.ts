@@ -1,7 +1,10 @@
 import type { RefObject } from 'preact';
 import { useLayoutEffect, useState } from 'preact/hooks';
 
-/** As far round the window as one more window: what is scrolled to is there before it is seen. */
+/**
+ * Margin round the viewport: one viewport on each side, so that content is ready before it scrolls
+ * into view.
+ */
 const MARGIN = '100%';
 
 const acts = new Map<Element, Set<() => void>>();
@@ -12,7 +15,7 @@ function seen(entries: readonly IntersectionObserverEntry[]): void {
     if (!isIntersecting) continue;
     const all = acts.get(target) ?? new Set();
     forget(target);
-    // Much may come near at once: what is touched is answered between.
+    // One task each: input is handled between them when many elements come near at once.
     for (const act of all) setTimeout(() => all.has(act) && act());
   }
 }
@@ -23,8 +26,10 @@ function forget(element: Element): void {
 }
 
 /**
- * Calls back once the element is in view or near it; at once where nothing tells.
- * @returns takes it back
+ * Calls back once the element is in view or near it; immediately without an element or without
+ * IntersectionObserver.
+ *
+ * @returns cancels the callback
  */
 export function whenNear(element: Element | null, act: () => void): () => void {
   if (!element || typeof IntersectionObserver === 'undefined') {
@@ -41,7 +46,7 @@ export function whenNear(element: Element | null, act: () => void): () => void {
   };
 }
 
-/** Whether the element has been in view or near it since it is there. */
+/** Whether the element has been in view or near it since it was mounted. */
 export function useNear(ref: RefObject<Element | null>): boolean {
   const [isNear, setNear] = useState(false);
   useLayoutEffect(() => whenNear(ref.current, () => setNear(true)), []);

@@ -3,6 +3,7 @@ import { colourAt, type Mass } from './mass.ts';
 import { type ClothShapes, clothShapes, type Fall, type Part } from './shapes.ts';
 import { type Answered, answered } from './shaping.ts';
 
+/** A garment to draw; sizes in drawing units. */
 export interface Garment {
   readonly ladder: DrawnLadder;
   readonly seed: number;
@@ -14,20 +15,24 @@ export interface Garment {
   readonly height: number;
 }
 
-/** The shapes with their colours: a step's own, or a mixture of two neighbouring ones. */
+/** A garment's shapes, with the colour of each mass. */
 export interface Painted {
   readonly pegs: ClothShapes['pegs'];
   readonly shadow: string;
   readonly layers: readonly {
     readonly part: Part;
     readonly masses: readonly Mass[];
-    /** What is out of reach, path data for fill rule even-odd, or nothing. */
+    /** Path data of the parts out of reach, for fill rule even-odd; empty if none. */
     readonly hatch: string;
   }[];
+  /** Colour at a place on the ladder of a part: a step's own, or a mixture of two neighbours. */
   readonly colour: (part: Part, place: number) => string;
 }
 
-/** What the shapes depend on: not on colour, so that a row of variants costs one cloth. */
+/**
+ * The data that determines the shapes. Colours are left out, so that a row of variants needs only
+ * one cloth.
+ */
 const fallOf = ({ ladder, seed, hang, trim, lining, detail, width, height }: Garment): Fall => ({
   seed,
   hang,
@@ -38,7 +43,7 @@ const fallOf = ({ ladder, seed, hang, trim, lining, detail, width, height }: Gar
   band: (trim ?? lining) ? Math.min(15, 0.04 * Math.min(width * 1.4, height)) : 0,
 });
 
-/** The shapes of garments: at once where they are known, else worked out aside. */
+/** Cached shapes of garments. */
 export const cloths: Answered<Garment, ClothShapes> = answered(
   'cloth',
   60,
@@ -46,7 +51,9 @@ export const cloths: Answered<Garment, ClothShapes> = answered(
   clothShapes,
 );
 
-/** Paints a garment; what is out of reach is hatched over it. */
+/**
+ * Paints a garment, and hatches what is out of reach. Computes the shapes if they are not cached.
+ */
 export function paint(garment: Garment): Painted {
   const { ladder, trim, lining } = garment;
   const ladders = { face: ladder, lining: lining ?? ladder, edge: trim ?? lining ?? ladder };

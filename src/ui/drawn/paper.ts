@@ -3,18 +3,18 @@ import type { Markup } from '../../palette/markup.ts';
 import type { Day, PalettePlan } from '../../palette/plan.ts';
 import { layPalette } from './seats.ts';
 
-/** On its column of paper the words of the drawing are then as large as the text. */
+/** Width of the drawing, px, at which its labels are as large as the text of the printed column. */
 const SHEET_PX = 370;
-/** Height over width of a board on paper, before its rows ask for more. */
+/** Height over width of a board on paper, before rows of mixtures make it taller. */
 const SHEET_RATIO = 0.92;
 
-/** The palette as a drawing by itself, with a key for names that find no room. @param width px */
+/** The palette as a drawing, with a key for names that do not fit. @param width px */
 export function boardOf(palette: PalettePlan, { rules }: Day, width: number): Markup {
   const piles = pilesOf(palette);
   return drawPalette(lay(piles, rules, width), piles, paletteWords(palette, rules));
 }
 
-/** The palette for its morning sheet, whose lists are its key. */
+/** The palette for its morning sheet, whose lists serve as the key. */
 export function sheetBoard(palette: PalettePlan, { rules }: Day): Markup {
   const piles = pilesOf(palette);
   const laid = lay(piles, rules, SHEET_PX, SHEET_RATIO);

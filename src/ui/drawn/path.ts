@@ -1,11 +1,13 @@
 import type { Sheet } from './contour.ts';
 
-/** A closed line; `fixed` points may not be left out when it is simplified. */
+/** A closed polygon; simplification keeps its `fixed` points (1). */
 export type Loop = { readonly x: number[]; readonly y: number[]; readonly fixed: number[] };
 
 /**
- * Drops the points of a closed line that lie within `slack` of the line without them (Douglas and
- * Peucker 1973), never the fixed ones. Returns the indices kept.
+ * Simplifies a closed polygon: drops points within `slack` of the line without them, never fixed
+ * ones (Douglas and Peucker, 1973).
+ *
+ * @returns indices of the points that stay, in order
  */
 function simplify({ x, y, fixed }: Loop, slack: number): number[] {
   const n = x.length;
@@ -62,8 +64,10 @@ function simplify({ x, y, fixed }: Loop, slack: number): number[] {
 }
 
 /**
- * SVG path data of closed loops, in tenths of a unit (draw it under `scale(0.1)`), each point
- * told from the one before: half the weight of plain figures. Loops too small to see are left out.
+ * SVG path data of polygons, in tenths of a unit (draw under `scale(0.1)`), in relative
+ * coordinates: half the size of absolute ones. Omits polygons too small to see.
+ *
+ * @param slack tolerance of the simplification, drawing units
  */
 export function pathOf(loops: readonly Loop[], slack: number): string {
   let d = '';
@@ -93,7 +97,7 @@ export function pathOf(loops: readonly Loop[], slack: number): string {
   return d;
 }
 
-/** The points along a sheet's border, once round, as indices into its grid. */
+/** Indices of the points along a sheet's border, once round. */
 function rim({ columns, rows }: Sheet): number[] {
   const points: number[] = [];
   for (let i = 0; i < columns; i++) points.push(i);
@@ -103,7 +107,11 @@ function rim({ columns, rows }: Sheet): number[] {
   return points;
 }
 
-/** Marks the points of the border that a line along it needs to stay within `slack` of it. */
+/**
+ * Border points that a simplified border keeps.
+ *
+ * @returns one flag for each point of the sheet, 1 to keep
+ */
 export function borderOf(sheet: Sheet, slack: number): Uint8Array {
   const points = rim(sheet);
   const loop = {
@@ -116,7 +124,11 @@ export function borderOf(sheet: Sheet, slack: number): Uint8Array {
   return marks;
 }
 
-/** The outline of a whole sheet, always the same way round on the page. */
+/**
+ * Path data of a sheet's outline, always in the same direction on the page.
+ *
+ * @param border from {@link borderOf}
+ */
 export function outline(sheet: Sheet, border: Uint8Array): string {
   const points = rim(sheet).filter((at) => border[at]);
   const loop: Loop = {

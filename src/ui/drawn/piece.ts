@@ -4,24 +4,31 @@ import { look, type Weave } from './weave.ts';
 /** One visible piece of a weave: a ridge, a hollow, or the wrong side where a fold doubles back. */
 export interface Piece extends Sheet {
   readonly side: 'ridge' | 'hollow' | 'wrong';
-  /** Which ridge, hollow or half fold: the same piece of another cut of this weave has the same. */
+  /**
+   * Number of the ridge, hollow or half fold; equal for the same piece in another cut of the weave.
+   */
   readonly which: number;
-  /** Towards us; pieces are painted from the least to the greatest. */
+  /**
+   * Mean depth towards the viewer; within a side, pieces are painted from the least to the
+   * greatest.
+   */
   readonly depth: number;
   readonly light: Float64Array;
 }
 
+/** How a weave is cut into pieces. */
 export interface Cut {
-  /** The v at which the cloth begins and ends, for the way s (0…1) across it. */
+  /** Start and end of the cloth along the fold, in v, at position s (0…1) across it. */
   readonly from?: (s: number) => number;
   readonly to: (s: number) => number;
+  /** Points across and along each piece. */
   readonly columns: number;
   readonly rows: number;
-  /** True where the wrong side never comes to light, as in a swag. */
+  /** True if the wrong side is never visible, as in a swag. */
   readonly oneSided?: boolean;
 }
 
-/** The stretches of 0…1 where something holds. */
+/** Intervals of 0…1 in which a condition holds, found by 40 steps. */
 function runsOf(holds: (v: number) => boolean): [number, number][] {
   const runs: [number, number][] = [];
   const steps = 40;
@@ -36,10 +43,13 @@ function runsOf(holds: (v: number) => boolean): [number, number][] {
   return runs;
 }
 
-/** Cuts a weave at the lines where folds turn away from us, so that no piece covers itself. */
+/**
+ * Cuts a weave where folds turn away from the viewer, so that no piece covers itself. Pieces are
+ * ordered from back to front.
+ */
 export function piecesOf(woven: Weave, cut: Cut): Piece[] {
   const { section } = woven;
-  /** How far from the middle of a half fold, 0…0.5 of it, the cloth turns away from us. */
+  /** Distance from the middle of a half fold, 0…0.5 of it, at which the cloth turns away. */
   const turn = (flank: number, v: number) => {
     const swing = section.swing(flank, v);
     return swing <= Math.PI / 2 ? 0 : Math.acos(Math.PI / 2 / swing) / Math.PI;
@@ -63,7 +73,8 @@ export function piecesOf(woven: Weave, cut: Cut): Piece[] {
       for (let j = 0; j < cut.rows; j++) {
         let v = j / (cut.rows - 1);
         let s = 0;
-        // Where the hem ends depends on where across the cloth we are, and that upon the row.
+        // Fixed-point iteration: the hem depends on the position across the cloth, which depends on
+        // v.
         for (let round = 0; round < 3; round++) {
           s = (from(v) * (1 - t) + to(v) * t) / flanks;
           const begin = Math.min(most, cut.to(s), Math.max(least, cut.from?.(s) ?? 0));
@@ -81,7 +92,7 @@ export function piecesOf(woven: Weave, cut: Cut): Piece[] {
   };
   const pieces: Piece[] = [];
   for (let flank = 0; flank < flanks; flank++) {
-    // Only near the hem can the wrong side be seen; higher up it stays well under its ridge.
+    // The wrong side is visible only near the hem; higher up it stays under its ridge.
     const low = cut.to((flank + 0.5) / flanks);
     const wide = (v: number) =>
       turn(flank, v) * (1 - 0.35 * Math.min(1, Math.max(0, (low - v) / 0.2)));
@@ -102,7 +113,7 @@ export function piecesOf(woven: Weave, cut: Cut): Piece[] {
   for (let node = 0; node <= flanks; node++) {
     const before = node - 1;
     const rising = node % 2 === 0 ? -section.first : section.first;
-    // Hollows run on under their ridges where the cloth does not double back, or the wall would
+    // Extend hollows under their ridges where the cloth does not double back, or the wall would
     // show through the seam.
     const under = rising > 0 ? 0.02 : 0.14;
     const past = (bend: number) => Math.max(0.02, under - 3 * bend);
@@ -122,7 +133,11 @@ export function piecesOf(woven: Weave, cut: Cut): Piece[] {
   return pieces.sort((a, b) => order[a.side] - order[b.side] || a.depth - b.depth);
 }
 
-/** The strip along the last edge of a weave, `part` of its last half fold wide. */
+/**
+ * The strip along the last edge of a weave.
+ *
+ * @param part its width as a fraction of the last half fold
+ */
 export function edgeOf(woven: Weave, part: number, rows: number): Piece {
   const { columns, section } = woven;
   const size = 4 * rows;

@@ -1,15 +1,17 @@
 import { linesOf } from './text.ts';
 
-/** One pigment of a recipe as it is drawn. */
+/** One pigment of a recipe, ready to draw. */
 export interface RecipePile {
   readonly name: string;
   readonly hex: string;
   readonly parts: number;
 }
 
+/** Font size, px. */
 export const WORD = 13;
 const LINE = 16;
 
+/** Layout of a recipe's drawing, px. */
 export interface RecipeLaid {
   readonly width: number;
   readonly height: number;
@@ -18,19 +20,19 @@ export interface RecipeLaid {
     readonly y: number;
     readonly radius: number;
     readonly lines: readonly string[];
-    /** Middle of the words, and the baseline of the first line. */
+    /** Centre of the words, and baseline of the first line. */
     readonly words: { readonly x: number; readonly y: number };
   }[];
-  /** The mixed heap, the patch of the wanted colour that touches the stroke drawn out of it. */
+  /** The mixed pile. */
   readonly mixed: { readonly x: number; readonly y: number; readonly radius: number };
 }
 
 /**
- * Piles of a recipe in rows from the left, areas as their parts, and the mixed pile at the right
- * (below, where the drawing is narrow) whose area is that of all of them, up to a bound.
+ * Lays out a recipe: piles in rows from the left, with areas proportional to their parts, and the
+ * mixed pile at the right (below in a narrow drawing), with the area of all of them up to a limit.
  *
  * @param width px
- * @param says words under each pile: amount first, then the name
+ * @param says first line under each pile, its amount; its name follows
  */
 export function layRecipe(
   piles: readonly RecipePile[],

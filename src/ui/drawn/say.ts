@@ -5,7 +5,7 @@ import { figure } from '../locale.ts';
 import type { DrawnLadder } from './drawn.ts';
 import { isNearest } from './screen.ts';
 
-/** The steps out of reach in words, or nothing: "highlight and deepest fold out of reach". */
+/** The steps out of reach, for example "highlight and deepest fold out of reach"; empty if none. */
 export function unreachedWords(ladder: DrawnLadder): string {
   const missing = ladder.filter((step) => !step.reachable).map((step) => step.step);
   if (missing.length === 0) return '';
@@ -13,10 +13,10 @@ export function unreachedWords(ladder: DrawnLadder): string {
   return `${joinWords(missing)} out of reach`;
 }
 
-/** What is said of a colour that the screen cannot show. */
+/** Note for a colour outside the screen's gamut. */
 export const BEYOND_SCREEN = 'beyond what this screen shows';
 
-/** The steps that the screen cannot show in words, or nothing. */
+/** The steps outside the screen's gamut; empty if none. */
 export function nearestWords(ladder: DrawnLadder): string {
   const missing = ladder.filter(({ hex }) => isNearest(hex)).map(({ step }) => step);
   if (missing.length === 0) return '';
@@ -25,7 +25,7 @@ export function nearestWords(ladder: DrawnLadder): string {
     : `${joinWords(missing)} ${BEYOND_SCREEN}`;
 }
 
-/** A name, with what is said of it where the screen cannot show its colour. */
+/** A name, with a note if the screen cannot show its colour. */
 export const spokenOf = (name: string, hex: string): string =>
   isNearest(hex) ? `${name} (${BEYOND_SCREEN})` : name;
 
@@ -34,8 +34,10 @@ export const partsWords = (parts: number) =>
   `${figure(parts, 0, 2)} ${parts === 1 ? 'part' : 'parts'}`;
 
 /**
- * "5 parts lead white and 1 part red earth let down 1 to 10 with white".
- * @param label a pigment's name as a person reads it
+ * A recipe in words, for example "5 parts lead white and 1 part red earth let down 1 to 10 with
+ * white".
+ *
+ * @param label a pigment's name for the reader
  */
 export function pileWords(mixture: Mixture, label: (pigment: string) => string): string {
   const { parts, letDowns } = laidOf(mixture);

@@ -10,16 +10,16 @@ const wide =
     ? matchMedia('(color-gamut: p3)')
     : null;
 
-/** Whether this screen shows the wider colours of Display P3. It can change: a window moves to another screen. */
+/** Whether this screen shows Display P3. Changes when the window moves to another screen. */
 export const isWide = signal(wide?.matches ?? false);
 wide?.addEventListener('change', ({ matches }) => {
   isWide.value = matches;
 });
 
 /**
- * What the screen is told to show for a colour (CIELAB, D65): `#rrggbb` where sRGB holds it, and where
- * only a wide screen does `color(display-p3 …)`. What this screen cannot show is brought in and bears a
- * stated opacity, `/ 1`, which changes nothing to the eye and by which it is known (see isNearest()).
+ * CSS colour of a CIELAB (D65) colour on this screen: `#rrggbb` inside sRGB, `color(display-p3 …)`
+ * beyond it on a wide-gamut screen. A colour outside the screen's gamut is mapped into it and
+ * marked by an explicit opacity, `/ 1`, which has no visible effect (see isNearest()).
  */
 export function shownOf(lab: Lab): string {
   if (inSrgb(lab)) return hexOf(lab);
@@ -32,5 +32,5 @@ export function shownOf(lab: Lab): string {
 
 const byte = (value: number): number => Math.round(255 * value);
 
-/** Whether a colour is not the one that was meant, but the nearest to it that this screen shows. */
+/** Whether a CSS colour of shownOf() was mapped into the screen's gamut. */
 export const isNearest = (shown: string): boolean => shown.endsWith('/ 1)');

@@ -3,22 +3,24 @@ import { type Board, boardOf, boxOf, type Shape } from './board.ts';
 import { type BoardPile, LINE, mixedRows, seated } from './spots.ts';
 import { type Box, linesOf, meets, wordsWidth } from './text.ts';
 
+/** Position of a pile and its label on the board, px. */
 export interface Seat {
   readonly kind: 'pigment' | 'mixed';
-  /** Which of the pigments or mixtures given. */
+  /** Index into the pigments or the mixtures. */
   readonly index: number;
   readonly x: number;
   readonly y: number;
   readonly radius: number;
-  /** The label's lines, their middle and their box; a figure alone where words found no room. */
+  /** Lines and box of the label; only the number if the name does not fit. */
   readonly lines: readonly string[];
   readonly label: Box;
-  /** The figure that stands for the name in the key below, where it does. */
+  /** Number that stands for the name in the key below, if any. */
   readonly figure?: number;
-  /** True where that figure stands upon the pile itself. */
+  /** True if that number stands on the pile itself. */
   readonly upon?: boolean;
 }
 
+/** A laid-out board, px. `height` includes the key below the board. */
 export interface PaletteLaid {
   readonly board: Board;
   readonly mirrored: boolean;
@@ -28,23 +30,23 @@ export interface PaletteLaid {
   readonly key: readonly { readonly x: number; readonly y: number; readonly words: string }[];
 }
 
-/** How mixed piles follow one another. */
+/** Order of the mixed piles. */
 export type MixedOrder = 'light to dark' | 'as given';
 
-/** The least heap that is still seen to be one, and what a figure upon a heap takes, px. */
+/** Least radius of a visible heap, and the radius that a number on a heap needs, px. */
 const SMALLEST = 5;
 const UPON = 9;
-/** Letters on the board, px, and the height of a line. */
+/** Font size of labels on the board, px. */
 export const SIZE = 13;
 
 /**
- * Pigments in their seats along the edge in the order given, the first beside the thumb hole;
- * mixed piles below from light to dark; the middle left free; labels that meet nothing.
+ * Lays out a palette: pigments along the edge in the given order, the first beside the thumb hole;
+ * mixed piles below; the middle free; labels without overlap.
  *
- * @param order of the mixed piles: by brightness, or in the order given
- * @param hand the hand that holds the palette; its thumb hole is on that side
+ * @param hand the hand that holds the palette; the thumb hole is on that side
  * @param width px
- * @param ratio height over width, before the rows ask for more
+ * @param order of the mixed piles: by luminance, or as given
+ * @param ratio height over width, before rows of mixtures make the board taller
  */
 export function layPalette(
   pigments: readonly BoardPile[],
@@ -61,14 +63,14 @@ export function layPalette(
     [...pigments, ...mixed].reduce((most, { amount }) => Math.max(most, amount), 0) || 1;
   const rows = mixed.map((pile, index) => ({ ...pile, index }));
   if (order === 'light to dark') rows.sort((a, b) => brightness(b.hex) - brightness(a.hex));
-  // Many mixtures lie closer, before the board grows for them.
+  // Many mixtures move closer together before the board grows.
   const closer = Math.max(0.6, Math.min(1, Math.sqrt(4 / Math.max(1, mixed.length))));
   const bound = closer * (tall ? Math.min(width * 0.07, 26) : Math.min(width * 0.05, 42));
   const inset = bound + 9;
   const rowHeight = 2 * bound + LINE + 14;
   let board = boardOf(shape, width, Math.round(width * ratio));
   let spots = seated(board, pigments, inset);
-  // A palette too small for its mixtures is made deeper until they have room below.
+  // Make the board deeper until the mixtures fit below.
   for (let more = 0; more < 30; more++) {
     const laid = mixedRows(board, spots, rows, bound, rowHeight);
     if (laid) {
@@ -79,7 +81,7 @@ export function layPalette(
     spots = seated(board, pigments, inset);
   }
   const { hole, height } = board;
-  // One measure for all piles, as large as neighbours allow.
+  // One scale for all piles, as large as the closest pair allows.
   let unit = bound / Math.sqrt(largest);
   for (const [k, a] of spots.entries()) {
     unit = Math.min(
@@ -97,7 +99,7 @@ export function layPalette(
   }));
   const taken: Box[] = [
     boxOf(hole.x, hole.y, hole.rx + 3, hole.ry + 3),
-    // A figure may have to stand upon its own pile, so no label comes nearer than that needs.
+    // A number may have to stand on its own pile: keep labels at that distance.
     ...placed.map(({ x, y, radius }) => boxOf(x, y, Math.max(UPON, radius * 1.1))),
   ];
   const free = (box: Box) =>
@@ -150,7 +152,10 @@ export function layPalette(
   };
 }
 
-/** Places for a label about its pile: below, towards the middle of the board, above, outward. */
+/**
+ * Candidate boxes for a label round its pile, in order of preference: below, inward, below and
+ * shifted, above, outward.
+ */
 function candidates(
   lines: readonly string[],
   { x, y }: { x: number; y: number },

@@ -7,58 +7,67 @@ import { borderOf, outline, pathOf } from './path.ts';
 import type { Piece } from './piece.ts';
 import { type LitSheet, type Tone, toneOf } from './tone.ts';
 
+/** Tones for each step and tolerance of the lines (drawing units), for each level of detail. */
 const FINE = {
   fine: { perStep: 7, slack: 0.15 },
   plain: { perStep: 4, slack: 0.22 },
   small: { perStep: 3, slack: 0.3 },
 } as const;
 
-/** What the shapes of a hanging cloth depend on: everything but colour and reach. */
+/** The data that determines the shapes of a hanging cloth: everything but colour and reach. */
 export interface Fall {
   readonly seed: number;
   readonly hang: Hang | undefined;
   readonly detail: Detail;
   readonly width: number;
   readonly height: number;
-  /** Of each step of the ladder, lightest first. */
+  /** Share of each step of the ladder, lightest first. */
   readonly shares: readonly number[];
-  /** Width of the band along its edge, in units; 0 for none. */
+  /** Width of the band along the edge, drawing units; 0 for none. */
   readonly band: number;
 }
 
-/** What the shapes of a heap of paint depend on. */
+/** The data that determines the shapes of a heap of paint. */
 export interface Lump {
   readonly seed: number;
   readonly radius: number;
-  /** Of each tone, lightest first. */
+  /** Share of each tone, lightest first. */
   readonly shares: readonly number[];
 }
 
-/** Which of a garment's ladders colours a layer. */
+/** The ladder that colours a layer of a garment. */
 export type Part = 'face' | 'lining' | 'edge';
 
+/** One piece of cloth, or of its band, as shapes. */
 export interface Layer {
   readonly part: Part;
   readonly masses: readonly Mass[];
-  /** Seven lines, path data: step k of the ladder lies between lines k and k + 1. */
+  /** Seven paths: step k of the ladder lies between lines k and k + 1. */
   readonly lines: readonly string[];
 }
 
-/** A garment's shapes from back to front, in tenths of a unit, before they are coloured. */
+/**
+ * A garment's shapes from back to front, before they are coloured: pegs in drawing units, paths in
+ * tenths of one.
+ */
 export interface ClothShapes {
   readonly pegs: readonly { readonly x: number; readonly y: number }[];
-  /** Everything the cloth covers, for its shadow on the wall. */
+  /** Path data of everything that the cloth covers, for its shadow on the wall. */
   readonly shadow: string;
   readonly layers: readonly Layer[];
 }
 
+/** The shapes of a heap, in tenths of a drawing unit. */
 export interface HeapShapes {
   readonly masses: readonly Mass[];
-  /** What it covers, for its shadow. */
+  /** Path data of its outline, for its shadow. */
   readonly base: string;
 }
 
-/** Hangs a cloth and finds the shapes of its tones. Plain data: it can be worked out anywhere. */
+/**
+ * Hangs a cloth and computes the shapes of its tones. A pure function of cloneable data, so a
+ * worker can run it.
+ */
 export function clothShapes(fall: Fall): ClothShapes {
   const { seed, detail, band: broad, width, height, shares } = fall;
   const { perStep, slack } = FINE[detail];
@@ -88,13 +97,13 @@ export function clothShapes(fall: Fall): ClothShapes {
   return { pegs: hung.pegs.map(({ x, y }) => ({ x, y })), shadow, layers };
 }
 
-/** The lines between the steps of a ladder on a piece of cloth. */
+/** Contour lines between the steps of the ladder on a piece of cloth. */
 function linesOf(sheet: LitSheet, tone: Tone, slack: number): string[] {
   const places = sheet.light.map(tone);
   return Array.from({ length: 7 }, (_, step) => pathOf(contours(sheet, places, step - 0.5), slack));
 }
 
-/** Throws a heap of paint together and finds the shapes of its tones. */
+/** Shapes a heap of paint and computes the shapes of its tones. */
 export function heapShapes({ seed, radius, shares }: Lump): HeapShapes {
   const fine = radius >= 22;
   const shape = heap(seed, fine ? 37 : 25);

@@ -1,12 +1,15 @@
 import type { Shaped, ShapingJob } from '../../../workers/drawing.ts';
 import { Helper } from '../../../workers/jobs.ts';
 
-/** Shapes that a worker finds while the page stays free, and that are kept. */
+/** Cached shapes that a worker computes, so that the page stays responsive. */
 export interface Answered<Given, Shapes> {
-  /** Worked out here and now where it is not known. */
+  /** The shapes; computes them here if they are not cached. */
   of(given: Given): Shapes;
   isKnown(given: Given): boolean;
-  /** Has it worked out aside; null where there is nobody to do it. */
+  /**
+   * Computes the shapes in the worker; resolves when they are cached, or when the worker has
+   * failed. Null without a worker.
+   */
   ask(given: Given): Promise<void> | null;
 }
 
@@ -14,7 +17,7 @@ let helper: Helper<ShapingJob, Shaped, never> | null | undefined;
 const asked = new Map<number, (shapes: Shaped['shapes'] | null) => void>();
 let last = 0;
 
-/** One worker for all drawings, for as long as the page is open. */
+/** The one worker for all drawings, while the page is open; null if there is none. */
 function drawing(): typeof helper {
   if (helper !== undefined) return helper;
   if (typeof Worker === 'undefined') {
@@ -27,7 +30,7 @@ function drawing(): typeof helper {
         type: 'module',
       }),
   );
-  // Where it cannot start, the page draws by itself.
+  // If the worker fails, the page computes the shapes itself.
   const alone = () => {
     helper = null;
     for (const answer of asked.values()) answer(null);
@@ -43,8 +46,11 @@ function drawing(): typeof helper {
 }
 
 /**
- * @param most how many answers are kept; the oldest goes first
- * @param told what the shapes depend on: plain data, and their name
+ * Creates a cache of shapes.
+ *
+ * @param most cache size; the oldest entry goes first
+ * @param told the data that determines the shapes: cloneable, and the cache key as JSON
+ * @param work computes the shapes, where no worker has done so
  */
 export function answered<Given, Told extends ShapingJob['told'], Shapes>(
   kind: ShapingJob['kind'],

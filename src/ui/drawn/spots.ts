@@ -1,18 +1,22 @@
 import type { Board } from './board.ts';
 
-/** Height of a line of words on the board, px. */
+/** Line height of labels on the board, px. */
 export const LINE = 15;
 
+/** A pile to lay out on the board. */
 export interface BoardPile {
   readonly name: string;
   readonly hex: string;
-  /** Amount in any one unit for all piles of the board; area is in proportion. */
+  /** Amount, in one unit for all piles of the board; the heap's area is proportional to it. */
   readonly amount: number;
-  /** A pigment's place along the line of seats, 0 beside the hole to 1 at the far end; evenly spread unless told. */
+  /**
+   * Position along the line of seats, 0 beside the hole to 1 at the far end; default: evenly
+   * spread.
+   */
   readonly place?: number;
 }
 
-/** Where a pile's middle comes, before its size is known. */
+/** Centre of a pile, px, before its size is known. */
 export interface Spot {
   readonly kind: 'pigment' | 'mixed';
   readonly index: number;
@@ -21,14 +25,21 @@ export interface Spot {
   readonly amount: number;
 }
 
-/** Pigments along the line of seats. */
+/** Places the pigments along the line of seats. @param inset from the board's edge, px */
 export const seated = (board: Board, pigments: readonly BoardPile[], inset: number): Spot[] =>
   pigments.map((pile, index) => {
     const way = pile.place ?? (pigments.length === 1 ? 0 : index / (pigments.length - 1));
     return { kind: 'pigment', index, amount: pile.amount, ...board.seat(way, inset) };
   });
 
-/** The mixtures in rows between the hole and the far seats; nothing where they do not fit. */
+/**
+ * Places the mixtures in rows between the thumb hole and the far seats; undefined if they do not
+ * fit.
+ *
+ * @param order the mixtures in order, with their indices
+ * @param bound largest radius of a heap, px
+ * @param rowHeight px
+ */
 export function mixedRows(
   board: Board,
   seats: readonly Spot[],
@@ -57,7 +68,7 @@ export function mixedRows(
     if (room >= order.length) break;
   }
   if (room < order.length) return undefined;
-  // A short row at the bottom sits better than a short row at the top.
+  // Fill rows evenly; a short row looks better at the bottom.
   const spots: Spot[] = [];
   let next = 0;
   for (const [k, span] of spans.entries()) {

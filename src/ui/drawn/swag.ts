@@ -3,7 +3,13 @@ import { FINENESS } from './length.ts';
 import { between, type Chance } from './seed.ts';
 import { type Section, type Weave, weave } from './weave.ts';
 
-/** Cloth slung between two pegs: nested hanging curves that gather at both. */
+/**
+ * Cloth slung between two pegs: nested hanging curves that gather at both.
+ *
+ * @param slack sag of the upper and of the lower edge, drawing units
+ * @param folds number of whole folds
+ * @param next seeded random generator
+ */
 export function swag(
   left: { x: number; y: number },
   right: { x: number; y: number },
@@ -36,13 +42,13 @@ export function swag(
     swing: (flank, v) => {
       const w = wave[flank];
       if (!w) return 1;
-      // Folds born at one peg lose themselves before they come to the other.
+      // A fold that starts at one peg fades out before it reaches the other.
       const kept = w.side === 0 ? 1 : w.side === 1 ? 1.1 - v : 0.1 + v;
       const near = Math.min(1, kept * 1.9);
       return w.swing * (0.3 + 0.7 * near * near * (3 - 2 * near));
     },
     place: (across, out, v, s) => {
-      // The deepest point need not hang midway.
+      // The deepest point need not be midway.
       const u = v ** (Math.log(0.5) / Math.log(lowest));
       const bow = 4 * u * (1 - u);
       const sag = slack.above + (slack.below - slack.above) * across ** 1.1;

@@ -1,4 +1,4 @@
-/** A rectangle on the page: what a label or a pile takes. */
+/** A rectangle, px, y down. */
 export interface Box {
   readonly left: number;
   readonly top: number;
@@ -6,6 +6,7 @@ export interface Box {
   readonly bottom: number;
 }
 
+/** Whether two boxes overlap or come nearer than `gap`. */
 export const meets = (a: Box, b: Box, gap = 0) =>
   a.left < b.right + gap &&
   b.left < a.right + gap &&
@@ -17,8 +18,10 @@ const MIDDLE = /[frt\-/]/;
 const WIDE = /[mwMW@%]/;
 
 /**
- * Width that words take in a plain sans face at `size`, on the generous side: a drawing cannot ask
- * the page, and labels must not collide in any face.
+ * Estimated width of a text in a plain sans-serif face, without a DOM. On the generous side, so
+ * that labels do not collide in any face.
+ *
+ * @param size font size; the result has its unit
  */
 export function wordsWidth(words: string, size: number): number {
   let em = 0;
@@ -33,7 +36,10 @@ export function wordsWidth(words: string, size: number): number {
   return em * size;
 }
 
-/** Words cut at spaces into at most `most` lines no wider than `room`, the last one shortened with … if it must. */
+/**
+ * Breaks a text at spaces into at most `most` lines no wider than `room`, in the unit of `size`.
+ * Shortens lines that remain too long with "…".
+ */
 export function linesOf(words: string, size: number, room: number, most = 2): string[] {
   const lines: string[] = [];
   for (const word of words.trim().split(/\s+/)) {

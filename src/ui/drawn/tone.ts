@@ -1,28 +1,30 @@
 import type { Sheet } from './contour.ts';
 
-/** Lit pieces of one cloth, or of one heap, and what each point sends us. */
+/** Lit pieces of one cloth or one heap, with the light at each point. */
 export interface LitSheet extends Sheet {
   readonly light: Float64Array;
 }
 
-/** From light to a place on the ladder: 0 is the highlight, 5 the deepest fold, between them the way between. */
+/** Maps light to a place on the ladder: 0 is the highlight, 5 the deepest fold. */
 export type Tone = (light: number) => number;
 
-/** How much of the way from light to ladder is plain proportion. */
+/** Weight of a linear map from light to ladder, beside the map by area shares. */
 const EVEN = 0.28;
 
-/** Degrees of light told apart when areas are summed. */
+/** Histogram bins of light for summing areas. */
 const BINS = 512;
 
-/** How much of a cloth each step usually takes, where a ladder does not say. */
+/** Usual share of each step, used when a ladder has no shares. */
 const USUAL = [0.07, 0.2, 0.31, 0.22, 0.13, 0.07] as const;
 
 /**
- * Light to ladder so that each step takes about its share of the cloth as seen: half the ladder's
- * own share, half the usual one, or an odd ladder would flatten the folds out of sight.
+ * Maps light to the ladder so that each step covers about its share of the visible area. The shares
+ * are a mean of the ladder's own and the usual ones, because an extreme ladder would flatten the
+ * folds.
  *
+ * @param sheets all lit pieces; each counts by its area on the page
  * @param shares of the six steps, lightest first
- * @param trust how much of each share is the ladder's own, 0…1
+ * @param trust weight of the ladder's own shares, 0…1
  */
 export function toneOf(sheets: readonly LitSheet[], shares: readonly number[], trust = 0.5): Tone {
   const seen = new Float64Array(BINS);
@@ -73,7 +75,7 @@ export function toneOf(sheets: readonly LitSheet[], shares: readonly number[], t
     sum += area;
   }
   while (lights.length < 6) lights.push(darkest);
-  // Where much of a cloth lies flat, shares alone would make mountains of its least unevenness.
+  // Where much of the cloth is flat, shares alone would exaggerate slight unevenness.
   for (let step = 0; step < 6; step++) {
     lights[step] =
       EVEN * (lightest - ((step + 0.4) / 5.8) * span) + (1 - EVEN) * (lights[step] ?? 0);

@@ -4,8 +4,9 @@ import { whenNear } from './near.ts';
 import type { Answered } from './shaping.ts';
 
 /**
- * Drawings take turns, one to a task, as they come near what is seen of the page and their shapes become
- * known: what was touched is answered between two of them, however many hang there and however slow the device.
+ * Drawings are scheduled one to a task, when they are near the viewport and their shapes are
+ * computed. Input is handled between two of them, however many there are and however slow the
+ * device is.
  */
 const waiting = new Set<() => void>();
 const due = new Set<() => void>();
@@ -26,17 +27,22 @@ function call(): void {
   setTimeout(next);
 }
 
-/** Draws all that waits, at once. */
+/** Draws everything that waits, synchronously. */
 export function drawAll(): void {
   const all = [...waiting];
   waiting.clear();
   due.clear();
   for (const draw of all) draw();
 }
-// What is printed waits for nothing.
+// Printing cannot wait for tasks.
 if (typeof addEventListener === 'function') addEventListener('beforeprint', drawAll);
 
-/** Calls back in a task of its own once the shapes are ready, unless taken back before. */
+/**
+ * Calls `draw` in a task of its own once its place is near and its shapes are ready.
+ *
+ * @param ready starts computing the shapes; null when nothing is missing
+ * @returns cancels the call
+ */
 function takeTurn(
   draw: () => void,
   place: Element | null,
@@ -61,7 +67,7 @@ function takeTurn(
 }
 
 let isAtOnce = false;
-/** What is rendered meanwhile is drawn with it, its shapes worked out here and now: for paper and files. */
+/** Draws everything rendered by `render` synchronously, with its shapes: for print and files. */
 export function atOnce(render: () => void): void {
   isAtOnce = true;
   try {
@@ -72,11 +78,11 @@ export function atOnce(render: () => void): void {
 }
 
 /**
- * What is to be drawn, once it may be: in its turn, when it is near what is seen of the page and its shapes
- * are known; until then what was drawn last, or null.
+ * Schedules a drawing; returns what may be drawn now: the last finished drawing, or null before the
+ * first.
  *
- * @param wanted kept by the caller (useMemo): another object is another drawing
- * @param place  within the picture that it is a part of
+ * @param wanted memoised by the caller (useMemo): a new object is a new drawing
+ * @param place  an element inside the picture's SVG
  */
 export function useTurn<T>(
   wanted: T,

@@ -1,34 +1,37 @@
 import { lit } from './light.ts';
 
 /**
- * Hanging cloth as a surface. Across the folds its section is a meander of sine-generated curves:
- * the direction of the cloth swings as a sine of the way along it, which is the gentlest bend that
- * a length of cloth can take (Langbein and Leopold, USGS Professional Paper 422-H, 1966, for
- * rivers; from memory). Past a right angle a fold doubles back and overlaps its neighbour.
+ * Parameters of a hanging cloth's surface. Its cross-section is a meander of sine-generated curves:
+ * the direction of the cloth is a sine of the arc length, the curve of least bending variance
+ * (Langbein and Leopold, USGS Professional Paper 422-H, 1966, for rivers; from memory). Beyond a
+ * right angle a fold doubles back and overlaps its neighbour.
  */
 export interface Section {
-  /** Half folds: each runs from a hollow to a ridge or back. */
+  /** Number of half folds; each runs from a hollow to a ridge or back. */
   readonly flanks: number;
-  /** 1 when the first half fold comes forward, -1 when it goes back. */
+  /** 1 if the first half fold comes forward, -1 if it goes back. */
   readonly first: 1 | -1;
-  /** Cloth in half fold `flank`, in any unit, at the way `v` (0…1) along the fold. */
+  /** Length of cloth in half fold `flank`, in any one unit, at `v` (0…1) along the fold. */
   readonly cloth: (flank: number, v: number) => number;
-  /** Steepest direction of half fold `flank`, radians; over π/2 doubles back. */
+  /** Steepest direction of half fold `flank`, radians; beyond π/2 it doubles back. */
   readonly swing: (flank: number, v: number) => number;
-  /** How much the whole turns from the light, left to right: the big form over its folds. */
+  /** Strength of the overall shading from left to right: the large form under the folds. */
   readonly turn?: number;
   /**
-   * Where a point lies, x to the right, y down, z towards us.
-   * @param across 0…1 from the first edge to the last as seen
-   * @param out depth towards us, in the unit of `across`
-   * @param s 0…1 along the cloth itself
+   * Position of a point, drawing units: x to the right, y down, z towards the viewer.
+   *
+   * @param across 0…1 from the first edge to the last, as seen
+   * @param out depth towards the viewer, in the unit of `across`
+   * @param v 0…1 along the fold
+   * @param s 0…1 across the cloth, by arc length
    */
   readonly place: (across: number, out: number, v: number, s: number) => [number, number, number];
 }
 
-/** Samples in a half fold, and ways along it: the grid on which light is worked out. */
+/** Samples in a half fold: the columns of the grid on which light is computed. */
 const PER_FLANK = 9;
 
+/** A lit surface on a grid, rows first: `columns` across the folds, `rows` along them. */
 export interface Weave {
   readonly section: Section;
   readonly columns: number;
@@ -36,11 +39,16 @@ export interface Weave {
   readonly x: Float64Array;
   readonly y: Float64Array;
   readonly z: Float64Array;
-  /** Light that a point sends us, 0…1. */
+  /** Light towards the viewer at each point; about 0…1, without clamping. */
   readonly light: Float64Array;
 }
 
-/** Works out the surface and its light on `rows` ways along the folds. */
+/**
+ * Computes the surface and its light.
+ *
+ * @param rows samples along the folds
+ * @returns arrays of columns × rows values, owned by the caller
+ */
 export function weave(section: Section, rows: number): Weave {
   const columns = section.flanks * PER_FLANK + 1;
   const size = columns * rows;
@@ -77,7 +85,7 @@ export function weave(section: Section, rows: number): Weave {
     const wide = most - least || 1;
     for (let i = 0; i < columns; i++) {
       const at = j * columns + i;
-      // The whole section is kept between 0 and 1, its middle depth at the wall's own.
+      // Scale the section to 0…1, with its middle depth at the wall.
       const depth = ((q[i] ?? 0) - (lowest + highest) / 2) / wide;
       const place = section.place(((p[i] ?? 0) - least) / wide, depth, v, i / (columns - 1));
       x[at] = place[0];
@@ -97,7 +105,7 @@ export function weave(section: Section, rows: number): Weave {
   };
 }
 
-/** The value of a field of the weave between its samples. */
+/** Bilinear interpolation of a field of the weave. @param s, v 0…1, clamped */
 export function look({ columns, rows }: Weave, field: Float64Array, s: number, v: number): number {
   const fi = Math.min(columns - 1.000001, Math.max(0, s * (columns - 1)));
   const fj = Math.min(rows - 1.000001, Math.max(0, v * (rows - 1)));

@@ -1,13 +1,14 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 
 /**
- * The width that an element has on the page, in px, followed as it changes. Until it is known (and
- * where nothing can be measured) `first`. The element has no padding.
+ * Current width of an element, px, updated as it changes. The element must have no padding.
+ *
+ * @param first assumed width until it is measured, at most the width of a phone's column
  */
 export function useWidth<E extends HTMLElement>(first: number) {
   const ref = useRef<E>(null);
   const [width, setWidth] = useState(() => Math.min(first, columnWidth()));
-  // Before anything is seen: what is drawn for one width and then for another costs twice.
+  // Measure before the first paint: drawing twice would cost twice.
   useLayoutEffect(() => {
     const element = ref.current;
     if (!element) return undefined;
@@ -17,7 +18,7 @@ export function useWidth<E extends HTMLElement>(first: number) {
     measure();
     if (typeof ResizeObserver === 'undefined') return undefined;
     let frame = 0;
-    // In a frame of its own: what is drawn anew while sizes are being told changes sizes again, which
+    // Measure in a new frame: redrawing inside the observer's callback changes sizes again, which
     // WebKit reports as an error of the page.
     const watch = new ResizeObserver(() => {
       cancelAnimationFrame(frame);
@@ -32,7 +33,7 @@ export function useWidth<E extends HTMLElement>(first: number) {
   return { ref, width };
 }
 
-/** How wide the one column of a phone is, px: what is drawn for it first need not be drawn again. */
+/** Width of a phone's single column, px: a first drawing at this width need not be redrawn. */
 const columnWidth = (): number => globalThis.innerWidth - 2 * EDGE;
-/** Room beside the column, px: --gap of the style sheet with letters of the usual size. */
+/** Space beside the column, px: --gap of the style sheet at the usual font size. */
 const EDGE = 16;

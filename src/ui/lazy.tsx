@@ -1,12 +1,16 @@
-import type { ComponentType } from 'preact';
+import type { ComponentChildren, ComponentType } from 'preact';
 import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
 import { say } from './words/frame.ts';
 
 /**
  * A screen whose code is loaded at its first use, so that the first screen loads nothing else.
  * After the first visit all code is available offline.
+ * @param waiting shown until the code is there
  */
-export function lazy(load: () => Promise<ComponentType>): ComponentType {
+export function lazy(
+  load: () => Promise<ComponentType>,
+  waiting: ComponentChildren = <Coming />,
+): ComponentType {
   let known: ComponentType | null = null;
   return function Lazy() {
     const [Screen, setScreen] = useState<ComponentType | null>(() => known);
@@ -27,12 +31,7 @@ export function lazy(load: () => Promise<ComponentType>): ComponentType {
         document.querySelector<HTMLElement>('main h1')?.focus();
     }, [Screen]);
     if (Screen) return <Screen />;
-    if (!failed)
-      return (
-        <p class="page" role="status">
-          {say.coming}
-        </p>
-      );
+    if (!failed) return <>{waiting}</>;
     return (
       <section class="page">
         <p>{say.notComing}</p>
@@ -45,3 +44,9 @@ export function lazy(load: () => Promise<ComponentType>): ComponentType {
     );
   };
 }
+
+const Coming = () => (
+  <p class="page" role="status">
+    {say.coming}
+  </p>
+);

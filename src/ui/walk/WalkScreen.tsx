@@ -1,17 +1,18 @@
 import { useEffect } from 'preact/hooks';
-import { Cards } from '../book/Cards.tsx';
-import { SampleOffer } from '../book/SampleBook.tsx';
 import { bringPhotograph, gathering } from '../gathering.ts';
 import { InstallHint } from '../install/InstallHint.tsx';
 import { expectPhoto, rehearsePhoto } from '../jobs.ts';
+import { lazy } from '../lazy.tsx';
 import { PhotoButton } from '../PhotoButton.tsx';
 import { hrefOf } from '../route.ts';
-import { complain } from '../studio.ts';
 import { say } from '../words/frame.ts';
 import { calledBy } from './called.ts';
 
-/** Our own specimens, to try the app without a photograph. */
-const SAMPLES = ['jay-feather', 'rowan-branch', 'lichened-wall'] as const;
+// A photograph can be taken before the list of earlier ones has loaded.
+const RecentSpecimens = lazy(
+  async () => (await import('./RecentSpecimens.tsx')).RecentSpecimens,
+  null,
+);
 
 /** Walk: takes or chooses a photograph, and lists the recent specimens. */
 export function WalkScreen() {
@@ -32,7 +33,7 @@ export function WalkScreen() {
       <GatheringLine roomy />
       {/* The late offer ("asks") is below the cards, so that it moves nothing. */}
       <InstallHint way="by hand" />
-      <Cards kind="specimen" heading={say.specimensHeading} empty={<Samples />} />
+      <RecentSpecimens />
       <InstallHint way="asks" />
     </section>
   );
@@ -62,33 +63,5 @@ export function GatheringLine({ roomy = false }: { roomy?: boolean }) {
         </>
       )}
     </div>
-  );
-}
-
-function Samples() {
-  const bring = async (file: string, name: string) => {
-    const answer = await fetch(`/samples/${file}.jpg`);
-    if (answer.ok) await bringPhotograph(await answer.blob(), name);
-    else complain(say.sampleMissing);
-  };
-  return (
-    <>
-      <SampleOffer quiet />
-      <h2>{say.samplesHeading}</h2>
-      <ul class="cards">
-        {SAMPLES.map((file) => (
-          <li key={file}>
-            <button
-              type="button"
-              class="card"
-              onClick={() => void bring(file, say.sampleNames[file])}
-            >
-              <img src={`/samples/${file}.jpg`} alt="" width="320" height="240" loading="lazy" />
-              <span>{say.sampleNames[file]}</span>
-            </button>
-          </li>
-        ))}
-      </ul>
-    </>
   );
 }

@@ -1,5 +1,5 @@
+import { labOfHex } from '../colour/hex.ts';
 import type { Lab } from '../colour/lab.ts';
-import { labOfHex } from '../colour/rgb.ts';
 import { Plain } from './fault.ts';
 import { numbers, type Parsed, type Typed } from './options.ts';
 import { readText } from './text.ts';

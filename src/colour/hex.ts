@@ -1,62 +1,66 @@
-import { bisect } from '../bisection.ts';
+import {
+  converter,
+  formatHex,
+  modeLab65,
+  modeOklab,
+  modeOklch,
+  modeP3,
+  modeRgb,
+  modeXyz65,
+  toGamut,
+  useMode,
+} from 'culori/fn';
 import type { Lab } from './lab.ts';
-import { linearOfOklab, oklabOfLab, oklabOfLinear } from './oklab.ts';
-import { encode, linearBetween, type RgbSpace } from './rgb.ts';
+import { inP3, inSrgb, type RgbSpace } from './rgb.ts';
+
+// What conversions and gamut mapping between these need; the whole library would be three times as large.
+for (const mode of [modeRgb, modeP3, modeXyz65, modeLab65, modeOklab, modeOklch])
+  useMode(mode as typeof modeRgb);
 
 /**
- * Just noticeable difference in OKLab, the largest clipping error allowed. Without it a blue would
- * lose half its chroma, because the sRGB boundary is concave at a fixed hue.
- * @see CSS Color Module Level 4, section 13: the limit 0.02
+ * Gamut mapping of CSS Color Module Level 4, section 13: OKLCh chroma is lowered while lightness and hue
+ * stay, until clipping the rest makes a difference under 0.02 in OKLab.
  */
-const UNNOTICED = 0.02;
-const HALVINGS = 20;
+const INTO = {
+  srgb: toGamut('rgb', 'oklch'),
+  'display-p3': toGamut('p3', 'oklch'),
+} as const;
+
+const TO_RGB = { srgb: converter('rgb'), 'display-p3': converter('p3') } as const;
+
+const mapped = (lab: Lab, space: RgbSpace) => {
+  if (!lab.every(Number.isFinite)) throw new RangeError('a colour is three finite numbers');
+  const [l, a, b] = lab;
+  const colour = { mode: 'lab65', l, a, b } as const;
+  // Rounding puts a pure primary 1e-9 outside: it is shown as it is, not mapped.
+  if (space === 'srgb' && inSrgb(lab)) return TO_RGB.srgb(colour);
+  if (space === 'display-p3' && inP3(lab)) return TO_RGB['display-p3'](colour);
+  return INTO[space](colour);
+};
+
+const clamped = (v: number) => Math.min(1, Math.max(0, v));
 
 /**
- * Encoded RGB (0…1) of a colour (CIELAB, D65), gamut-mapped to an RGB space. Chroma is reduced at
- * constant OKLab lightness and hue until clipping changes the colour by less than
- * {@link UNNOTICED}. OKLab L of 1 or more gives white, of 0 or less black.
- * @throws RangeError when a number is not finite
+ * Encoded RGB, 0…1, that a screen of a space shows for a colour (CIELAB, D65), brought into its gamut.
+ * Lighter than white is white, darker than black is black.
+ * @throws RangeError if a number is not finite
  */
 export function shownIn(
   lab: Lab,
   space: RgbSpace,
 ): readonly [red: number, green: number, blue: number] {
-  if (!lab.every(Number.isFinite)) throw new RangeError('a colour is three finite numbers');
-  const [L, a, b] = oklabOfLab(lab);
-  if (L >= 1) return [1, 1, 1];
-  if (L <= 0) return [0, 0, 0];
-  const rgb = new Float64Array(3);
-  const shown = new Float64Array(3);
-  const isWide = space !== 'srgb';
-  const into = (from: RgbSpace, to: RgbSpace, out: Float64Array) =>
-    linearBetween(from, to, out[0]!, out[1]!, out[2]!, out);
-  /**
-   * Sets `rgb` to the clipped colour at this share of the chroma; true if the error is
-   * unnoticeable.
-   */
-  const fits = (share: number): boolean => {
-    linearOfOklab(L, a * share, b * share, rgb);
-    if (isWide) into('srgb', space, rgb);
-    rgb.forEach((v, i) => {
-      rgb[i] = Math.min(1, Math.max(0, v));
-    });
-    shown.set(rgb);
-    if (isWide) into(space, 'srgb', shown);
-    oklabOfLinear(shown[0]!, shown[1]!, shown[2]!, shown);
-    const lost = Math.hypot(shown[0]! - L, shown[1]! - a * share, shown[2]! - b * share);
-    return lost < UNNOTICED;
-  };
-  if (!fits(1)) {
-    const [share] = bisect(0, 1, fits, HALVINGS);
-    fits(share);
-  }
-  return [encode(rgb[0]!), encode(rgb[1]!), encode(rgb[2]!)];
+  const { r, g, b } = mapped(lab, space);
+  return [clamped(r), clamped(g), clamped(b)];
 }
 
-/** #rrggbb of a colour (CIELAB, D65), gamut-mapped to sRGB: {@link shownIn} in 8 bits. */
-export const hexOf = (lab: Lab): string => `#${shownIn(lab, 'srgb').map(byte).join('')}`;
+/** #rrggbb that an sRGB screen shows for a colour (CIELAB, D65). @throws RangeError as {@link shownIn} */
+export const hexOf = (lab: Lab): string => formatHex(mapped(lab, 'srgb'));
 
-const byte = (value: number): string =>
-  Math.round(255 * value)
-    .toString(16)
-    .padStart(2, '0');
+const toLab = converter('lab65');
+
+/** CIELAB (D65) of #rrggbb. @throws RangeError if it is not six hexadecimal digits after an optional # */
+export function labOfHex(hex: string): Lab {
+  if (!/^#?[0-9a-f]{6}$/i.test(hex)) throw new RangeError(`${hex} is not a colour like #a1b2c3`);
+  const { l, a, b } = toLab(hex.startsWith('#') ? hex : `#${hex}`)!;
+  return [l, a, b];
+}

@@ -118,14 +118,6 @@ export function linearBetween(
   return applyInto(FROM_XYZ[to], dot(m[0], r, g, b), dot(m[1], r, g, b), dot(m[2], r, g, b), out);
 }
 
-/** CIELAB (D65) of #rrggbb; the # may be missing. @throws RangeError for any other text */
-export function labOfHex(hex: string): Lab {
-  const match = /^#?([0-9a-f]{6})$/i.exec(hex);
-  if (!match) throw new RangeError(`${hex} is not a colour like #a1b2c3`);
-  const n = Number.parseInt(match[1]!, 16);
-  return labOfLinear(DECODE_8BIT[n >> 16]!, DECODE_8BIT[(n >> 8) & 255]!, DECODE_8BIT[n & 255]!);
-}
-
 const HALF_STEP = 0.5 / 255;
 
 /** Whether a linear value is within 0…1, with a tolerance of half an 8-bit step. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { hexOf } from '../../src/colour/hex.ts';
+import { hexOf, labOfHex } from '../../src/colour/hex.ts';
 import { hueTurnDeg, type Lab } from '../../src/colour/lab.ts';
 import {
   labOfOklab,
@@ -9,7 +9,7 @@ import {
   oklabOfLab,
   oklabOfLCh,
 } from '../../src/colour/oklab.ts';
-import { inP3, inSrgb, labOfHex, labOfLinear } from '../../src/colour/rgb.ts';
+import { inP3, inSrgb, labOfLinear } from '../../src/colour/rgb.ts';
 
 const hexDigits = fc
   .integer({ min: 0, max: 0xffffff })

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { BANDS, spectrum } from '../../src/colour/grid.ts';
+import { labOfHex } from '../../src/colour/hex.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
 import { A } from '../../src/colour/observer.ts';
-import { labOfHex } from '../../src/colour/rgb.ts';
 import { recover } from '../../src/optics/recover.ts';
 import { addSurface, NO_SURFACE, type Surface, throughSurface } from '../../src/optics/surface.ts';
 import { flat } from './flat.ts';

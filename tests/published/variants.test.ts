@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { depth, heavyLight, vividness, warmCool } from '../../src/colour/appearance.ts';
+import { labOfHex } from '../../src/colour/hex.ts';
 import { chroma, hueDeg, type Lab, labOfLCh } from '../../src/colour/lab.ts';
 import { pairHarmony } from '../../src/colour/pair.ts';
-import { labOfHex } from '../../src/colour/rgb.ts';
 import { relationsOf } from '../../src/harmony/relations.ts';
 import { AMOUNTS, vary, type Way } from '../../src/harmony/vary.ts';
 import { describeShared, readSharedJson } from '../shared.ts';

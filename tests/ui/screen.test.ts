@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, test } from 'vitest';
-import { labOfHex, labOfLinear } from '../../src/colour/rgb.ts';
+import { labOfHex } from '../../src/colour/hex.ts';
+import { labOfLinear } from '../../src/colour/rgb.ts';
 import { blend, brightness } from '../../src/ui/drawn/blend.ts';
 import { isNearest, isWide, shownOf } from '../../src/ui/drawn/screen.ts';
 

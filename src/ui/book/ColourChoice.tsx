@@ -1,5 +1,4 @@
-import { hexOf } from '../../colour/hex.ts';
-import { labOfHex } from '../../colour/rgb.ts';
+import { hexOf, labOfHex } from '../../colour/hex.ts';
 import { nameOf } from '../../colour/words.ts';
 import { Patch } from '../drawn/Patch.tsx';
 import { sayBook } from '../words/book.ts';

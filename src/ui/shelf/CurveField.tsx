@@ -1,8 +1,7 @@
 import { type Signal, useSignal } from '@preact/signals';
 import { type Spectrum, spectrum } from '../../colour/grid.ts';
-import { hexOf } from '../../colour/hex.ts';
+import { hexOf, labOfHex } from '../../colour/hex.ts';
 import type { Lab } from '../../colour/lab.ts';
-import { labOfHex } from '../../colour/rgb.ts';
 import { labOfText } from '../../colour/typed.ts';
 import type { Paint } from '../../optics/opaque.ts';
 import type { Opacity } from '../../pigment/facts.ts';

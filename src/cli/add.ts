@@ -6,7 +6,7 @@ import type { Addition } from '../mixture/mender.ts';
 import type { Part } from '../mixture/mixture.ts';
 import { constraintsOf } from '../mixture/wish.ts';
 import type { Shelf } from '../pigment/shelf.ts';
-import { Plain } from './fault.ts';
+import { CliError } from './cli-error.ts';
 import { amount, readOptions, wholeNumber } from './options.ts';
 import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './stock.ts';
 import { colourTyped, TARGET_OPTIONS, targetsIn } from './target.ts';
@@ -46,10 +46,10 @@ export async function addVerb(args: readonly string[]): Promise<void> {
   }
   options.noFiles('add');
   const [target, ...others] = await targetsIn(options);
-  if (others.length > 0) throw new Plain('One pile is mended at a time: name one colour.');
+  if (others.length > 0) throw new CliError('One pile is mended at a time: name one colour.');
   const seen = options.value('came-out');
   if (seen === undefined)
-    throw new Plain('Say which colour the pile turned out to be: --came-out L,a,b or #rrggbb.');
+    throw new CliError('Say which colour the pile turned out to be: --came-out L,a,b or #rrggbb.');
   const cameOut = colourTyped('came-out', seen);
   const most = wholeNumber('further', options.value('further') ?? '3', 1, 5);
   const volume = options.value('volume');
@@ -59,7 +59,7 @@ export async function addVerb(args: readonly string[]): Promise<void> {
     .filter(({ name }) => name === 'pile')
     .map(({ value }) => partTyped(value, shelf));
   if (parts.length === 0)
-    throw new Plain('Say what went into the pile: --pile NAME=PARTS, once for each pigment.');
+    throw new CliError('Say what went into the pile: --pile NAME=PARTS, once for each pigment.');
   const found = additions(
     { parts, ...(cm3 === undefined ? {} : { cm3 }) },
     cameOut,
@@ -67,7 +67,7 @@ export async function addVerb(args: readonly string[]): Promise<void> {
     shelf,
     { most, constraints: constraintsOf(shelf, wishIn(options, shelf)) },
   );
-  if (!found.ok) throw new Plain(addFaultWords(found.fault, labelsOf(shelf)));
+  if (!found.ok) throw new CliError(addFaultWords(found.fault, labelsOf(shelf)));
   process.stdout.write(
     options.has('json')
       ? `${JSON.stringify({ addition: { target, cameOut, ...found.value } })}\n`
@@ -75,11 +75,13 @@ export async function addVerb(args: readonly string[]): Promise<void> {
   );
 }
 
-/** “Yellow ochre=2”; a name may hold the sign itself. @throws Plain */
+/** “Yellow ochre=2”; a name may hold the sign itself. @throws CliError */
 function partTyped(text: string, shelf: Shelf): Part {
   const at = text.lastIndexOf('=');
   if (at < 1)
-    throw new Plain(`--pile takes a pigment and its parts, like “ultramarine=2”, not “${text}”.`);
+    throw new CliError(
+      `--pile takes a pigment and its parts, like “ultramarine=2”, not “${text}”.`,
+    );
   return {
     pigment: paintNamed(text.slice(0, at), shelf),
     parts: amount('pile', text.slice(at + 1)),

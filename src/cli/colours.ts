@@ -1,6 +1,6 @@
 import type { Lab } from '../colour/lab.ts';
 import { namesOf } from '../colour/words.ts';
-import { Plain } from './fault.ts';
+import { CliError } from './cli-error.ts';
 import type { Typed } from './options.ts';
 import { checkedLab, targetsOf } from './target.ts';
 import { readText } from './text.ts';
@@ -15,7 +15,7 @@ export interface Given {
   readonly ladder: readonly Lab[] | null;
 }
 
-/** Every colour that --lab, --hex and --harmony name, in order, with different names. @throws Plain */
+/** Every colour that --lab, --hex and --harmony name, in order, with different names. @throws CliError */
 export async function coloursOf(given: readonly Typed[]): Promise<Given[]> {
   const found: Omit<Given, 'name' | 'share'>[] = [];
   const told: (Pick<Given, 'name' | 'share'> | null)[] = [];
@@ -40,11 +40,11 @@ export async function coloursOf(given: readonly Typed[]): Promise<Given[]> {
   }));
 }
 
-/** One colour of an option like --shadows. @throws Plain */
+/** One colour of an option like --shadows. @throws CliError */
 export async function colourOf(name: string, text: string | undefined): Promise<Lab | undefined> {
   if (text === undefined) return undefined;
   const [lab] = await targetsOf({ name: text.startsWith('#') ? 'hex' : 'lab', value: text });
-  if (!lab) throw new Plain(`--${name} takes a colour: L,a,b or #rrggbb.`);
+  if (!lab) throw new CliError(`--${name} takes a colour: L,a,b or #rrggbb.`);
   return lab;
 }
 
@@ -74,7 +74,7 @@ function ladderOf(path: string, ladder: unknown): readonly Lab[] | null {
   return ladder.map((step) => {
     const lab = (step as { lab?: unknown } | null)?.lab;
     if (!Array.isArray(lab) || lab.length !== 3 || !lab.every(Number.isFinite))
-      throw new Plain(`${path} holds a ladder without three numbers in its “lab”.`);
+      throw new CliError(`${path} holds a ladder without three numbers in its “lab”.`);
     return checkedLab(path, lab as unknown as Lab);
   });
 }

@@ -7,9 +7,9 @@ import { STUFFS } from '../drapery/stuff.ts';
 import { WORKED } from '../drapery/worked.ts';
 import { mixFaultWords } from '../mixture/faults.ts';
 import type { Shelf } from '../pigment/shelf.ts';
+import { CliError } from './cli-error.ts';
 import { clothSvg } from './cloth.ts';
 import { colourOf, coloursOf } from './colours.ts';
-import { Plain } from './fault.ts';
 import { choice, type Parsed, readOptions, wholeNumber } from './options.ts';
 import { pileText } from './pile.ts';
 import { shelfOf } from './stock.ts';
@@ -58,12 +58,12 @@ export async function draperyVerb(args: readonly string[]): Promise<void> {
     return;
   }
   if (options.files.length > 0)
-    throw new Plain(
+    throw new CliError(
       `“${options.files[0]}” belongs to no option. “kingcup drapery --help” lists them.`,
     );
   const wishes = await wishesOf(options);
   if (wishes.length === 0)
-    throw new Plain('Name a colour: --lab L,a,b, --hex #rrggbb, --harmony FILE, or --worked.');
+    throw new CliError('Name a colour: --lab L,a,b, --hex #rrggbb, --harmony FILE, or --worked.');
   const most = wholeNumber('most', options.value('most') ?? '4', 1, 6);
   const shelf = await shelfOf(options.value('shelf'), options.value('surface'));
   for (const remark of shelf.remarks) process.stderr.write(`${remark}\n`);
@@ -139,9 +139,9 @@ function garmentOf(wish: GarmentWish, shelf: Shelf, most: number): Garment {
     case 'no-range':
     case 'no-glaze':
     case 'wants-more':
-      throw new Plain(draperyFaultWords(fault));
+      throw new CliError(draperyFaultWords(fault));
     default:
-      throw new Plain(mixFaultWords(fault));
+      throw new CliError(mixFaultWords(fault));
   }
 }
 

@@ -4,7 +4,7 @@ import { AMOUNTS } from '../harmony/vary.ts';
 import { mixFaultWords } from '../mixture/faults.ts';
 import { constraintsOf } from '../mixture/wish.ts';
 import type { Shelf } from '../pigment/shelf.ts';
-import { Plain } from './fault.ts';
+import { CliError } from './cli-error.ts';
 import { amount, choice, readOptions, wholeNumber } from './options.ts';
 import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './stock.ts';
 import { TARGET_HELP, TARGET_OPTIONS, targetsIn } from './target.ts';
@@ -63,7 +63,7 @@ export async function fewestVerb(args: readonly string[]): Promise<void> {
     constraints,
     ...(variants ? { variants } : {}),
   });
-  if (!found.ok) throw new Plain(mixFaultWords(found.fault, labelsOf(shelf)));
+  if (!found.ok) throw new CliError(mixFaultWords(found.fault, labelsOf(shelf)));
   process.stdout.write(
     options.has('json')
       ? `${JSON.stringify({ fewest: { within, variants: variants ?? null, ...found.value } })}\n`

@@ -1,7 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { basename } from 'node:path';
 import Tinypool from 'tinypool';
-import { Plain } from './fault.ts';
+import { CliError } from './cli-error.ts';
 import {
   type GatheredPhoto,
   type GatherFileOptions,
@@ -38,7 +38,7 @@ export async function gatherVerb(args: readonly string[]): Promise<void> {
   const spot = options.value('neutral');
   const neutral = spot === undefined ? undefined : pixelOf(spot);
   if (options.files.length === 0)
-    throw new Plain('Name at least one photograph: kingcup gather PHOTO.');
+    throw new CliError('Name at least one photograph: kingcup gather PHOTO.');
 
   const results = await gatherFiles(options.files, {
     ...(colours === undefined ? {} : { colours }),
@@ -50,7 +50,7 @@ export async function gatherVerb(args: readonly string[]): Promise<void> {
     if (typeof result === 'string') failures.push(`${basename(options.files[i]!)}: ${result}`);
     else photos.push(result);
   }
-  if (failures.length > 0) throw new Plain(failures.join('\n'));
+  if (failures.length > 0) throw new CliError(failures.join('\n'));
   for (const { photo, remarks } of photos)
     for (const remark of remarks) process.stderr.write(`${basename(photo)}: ${remark}\n`);
   process.stdout.write(
@@ -58,11 +58,11 @@ export async function gatherVerb(args: readonly string[]): Promise<void> {
   );
 }
 
-/** A pixel, as X,Y. @throws Plain */
+/** A pixel, as X,Y. @throws CliError */
 function pixelOf(text: string): [x: number, y: number] {
   const [x, y] = numbers('neutral', text, 2, '640,480') as [number, number];
   if (!(Number.isInteger(x) && Number.isInteger(y) && x >= 0 && y >= 0))
-    throw new Plain(`--neutral takes whole pixels from 0 on, like 640,480, not “${text}”.`);
+    throw new CliError(`--neutral takes whole pixels from 0 on, like 640,480, not “${text}”.`);
   return [x, y];
 }
 

@@ -1,6 +1,6 @@
 import { addVerb } from './add.ts';
+import { CliError, run } from './cli-error.ts';
 import { draperyVerb } from './drapery.ts';
-import { Plain, run } from './fault.ts';
 import { fewestVerb } from './fewest.ts';
 import { gatherVerb } from './gather.ts';
 import { mixVerb } from './mix.ts';
@@ -43,6 +43,6 @@ await run(async () => {
     return;
   }
   const found = Object.hasOwn(VERBS, verb) ? VERBS[verb] : undefined;
-  if (!found) throw new Plain(`Kingcup has no verb “${verb}”. “kingcup --help” lists them.`);
+  if (!found) throw new CliError(`Kingcup has no verb “${verb}”. “kingcup --help” lists them.`);
   await found.act(rest);
 });

@@ -16,7 +16,7 @@ import { lacksFor, shortfallOf, shortfallWords } from '../mixture/shortfall.ts';
 import { mixOptionsOf } from '../mixture/wish.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { wholeShelf } from '../pigment/starter.ts';
-import { Plain } from './fault.ts';
+import { CliError } from './cli-error.ts';
 import { readOptions } from './options.ts';
 import { pileText } from './pile.ts';
 import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './stock.ts';
@@ -62,7 +62,7 @@ export async function mixVerb(args: readonly string[]): Promise<void> {
   const targets = await targetsIn(options);
   const kept = options.value('keep') ?? 'nearest';
   const keep = KEEPS.find((one) => one === kept);
-  if (!keep) throw new Plain(`--keep takes nearest, hue or lightness, not “${kept}”.`);
+  if (!keep) throw new CliError(`--keep takes nearest, hue or lightness, not “${kept}”.`);
   const shelf = await shelfIn(options);
   const wish = { ...wishIn(options, shelf), keep, coarse: options.has('coarse') };
   const how = mixOptionsOf(shelf, wish);
@@ -97,7 +97,7 @@ export async function mixVerb(args: readonly string[]): Promise<void> {
 /** An answer, and the colour as it was seen where keying has moved the target. */
 export type Keyed = Answer & { readonly seen?: Lab };
 
-/** Mixtures for colours; with `key` the colours are first moved together into the shelf's range. @throws Plain */
+/** Mixtures for colours; with `key` the colours are first moved together into the shelf's range. @throws CliError */
 export function answersFor(
   seen: readonly Lab[],
   shelf: Shelf,
@@ -105,7 +105,7 @@ export function answersFor(
 ): Keyed[] {
   const targets = key ? seen.map(keyOf(seen, shelf)) : seen;
   const found = findMixtures(targets, shelf, how);
-  if (!found.ok) throw new Plain(mixFaultWords(found.fault, labelsOf(shelf)));
+  if (!found.ok) throw new CliError(mixFaultWords(found.fault, labelsOf(shelf)));
   return found.value.map((answer, i) => (key ? { ...answer, seen: seen[i]! } : answer));
 }
 

@@ -1,5 +1,5 @@
 import { type ParseArgsConfig, parseArgs } from 'node:util';
-import { Plain } from './fault.ts';
+import { CliError } from './cli-error.ts';
 
 type Options = NonNullable<ParseArgsConfig['options']>;
 
@@ -16,11 +16,11 @@ export interface Parsed {
   readonly has: (name: string) => boolean;
   /** The last value of an option. */
   readonly value: (name: string) => string | undefined;
-  /** For a verb that takes options only. @throws Plain where something belongs to none of them */
+  /** For a verb that takes options only. @throws CliError where something belongs to none of them */
   readonly noFiles: (verb: string) => void;
 }
 
-/** Reads a verb's arguments. @throws Plain with a sentence about what was not understood */
+/** Reads a verb's arguments. @throws CliError with a sentence about what was not understood */
 export function readOptions(verb: string, args: readonly string[], options: Options): Parsed {
   try {
     const { positionals, tokens } = parseArgs({
@@ -38,7 +38,7 @@ export function readOptions(verb: string, args: readonly string[], options: Opti
       value: (name) => given.findLast((token) => token.name === name)?.value,
       noFiles: (verb) => {
         if (positionals.length > 0)
-          throw new Plain(
+          throw new CliError(
             `“${positionals[0]}” belongs to no option. “kingcup ${verb} --help” lists them.`,
           );
       },
@@ -46,40 +46,43 @@ export function readOptions(verb: string, args: readonly string[], options: Opti
   } catch (error) {
     const reason =
       error instanceof Error ? error.message.split('\n')[0]!.split('. ')[0]! : String(error);
-    throw new Plain(`${reason.replace(/\.$/, '')}. “kingcup ${verb} --help” lists what it takes.`);
+    throw new CliError(
+      `${reason.replace(/\.$/, '')}. “kingcup ${verb} --help” lists what it takes.`,
+    );
   }
 }
 
-/** A whole number in a range. @throws Plain */
+/** A whole number in a range. @throws CliError */
 export function wholeNumber(name: string, text: string, least: number, most: number): number {
   const n = Number(text);
   if (!/^\d+$/.test(text) || n < least || n > most)
-    throw new Plain(`--${name} takes a whole number from ${least} to ${most}, not “${text}”.`);
+    throw new CliError(`--${name} takes a whole number from ${least} to ${most}, not “${text}”.`);
   return n;
 }
 
-/** A number that is not negative. @throws Plain */
+/** A number that is not negative. @throws CliError */
 export function amount(name: string, text: string): number {
   const n = Number(text);
   if (text.trim() === '' || !Number.isFinite(n) || n < 0)
-    throw new Plain(`--${name} takes a number from 0 on, not “${text}”.`);
+    throw new CliError(`--${name} takes a number from 0 on, not “${text}”.`);
   return n;
 }
 
-/** Numbers with commas between them. @throws Plain */
+/** Numbers with commas between them. @throws CliError */
 export function numbers(name: string, text: string, count: number, example: string): number[] {
   const pieces = text.split(',').map((piece) => piece.trim());
   const values = pieces.map(Number);
   if (pieces.length !== count || pieces.includes('') || !values.every(Number.isFinite))
-    throw new Plain(
+    throw new CliError(
       `--${name} takes ${count} numbers with commas, like ${example}, not “${text}”.`,
     );
   return values;
 }
 
-/** One of a few words. @throws Plain */
+/** One of a few words. @throws CliError */
 export function choice<T extends string>(name: string, text: string, words: readonly T[]): T {
   const found = words.find((word) => word === text);
-  if (found === undefined) throw new Plain(`--${name} takes ${words.join(', ')}, not “${text}”.`);
+  if (found === undefined)
+    throw new CliError(`--${name} takes ${words.join(', ')}, not “${text}”.`);
   return found;
 }

@@ -13,7 +13,7 @@ import { starterShelf, starterStock } from '../pigment/starter.ts';
 import type { Stock } from '../pigment/stock.ts';
 import { boardOf } from '../ui/drawn/paper.ts';
 import { joinWords, midSentence } from '../wording.ts';
-import { Plain } from './fault.ts';
+import { CliError } from './cli-error.ts';
 import { type Parsed, readOptions, wholeNumber } from './options.ts';
 import { shelfOf } from './stock.ts';
 import { readText } from './text.ts';
@@ -62,7 +62,8 @@ export async function paletteVerb(args: readonly string[]): Promise<void> {
     process.stdout.write(HELP);
     return;
   }
-  if (options.has('json') && options.has('svg')) throw new Plain('Choose one of --json and --svg.');
+  if (options.has('json') && options.has('svg'))
+    throw new CliError('Choose one of --json and --svg.');
   const { day, studio } = await plannedDay(options);
   const chosen = chosenPalettes(options, day);
   if (options.has('svg')) {
@@ -81,17 +82,17 @@ export async function paletteVerb(args: readonly string[]): Promise<void> {
   );
 }
 
-/** Reads and plans the day that was named. @throws Plain */
+/** Reads and plans the day that was named. @throws CliError */
 export async function plannedDay(options: Parsed): Promise<{ day: Day; studio: Studio }> {
   const [path, ...more] = options.files;
-  if (path === undefined) throw new Plain("Name a day's file, such as samples/day.json.");
-  if (more.length > 0) throw new Plain(`One day at a time: what is “${more[0]}”?`);
+  if (path === undefined) throw new CliError("Name a day's file, such as samples/day.json.");
+  if (more.length > 0) throw new CliError(`One day at a time: what is “${more[0]}”?`);
   const asked = readDay(await readText(path));
-  if (!asked.ok) throw new Plain(`${path}: ${paletteFaultWords(asked.fault)}`);
+  if (!asked.ok) throw new CliError(`${path}: ${paletteFaultWords(asked.fault)}`);
   const studio = await studioOf(options.value('shelf'), asked.value.stock);
   for (const remark of studio.shelf.remarks) process.stderr.write(`${remark}\n`);
   const day = planDay(asked.value.asked, studio);
-  if (!day.ok) throw new Plain(day.fault.map(paletteFaultWords).join('\n'));
+  if (!day.ok) throw new CliError(day.fault.map(paletteFaultWords).join('\n'));
   return { day: day.value, studio };
 }
 
@@ -104,7 +105,7 @@ async function studioOf(path: string | undefined, stock: Stock | null): Promise<
   return { shelf: await shelfOf(path, undefined), stock };
 }
 
-/** Which palettes were asked for, from 0. @throws Plain */
+/** Which palettes were asked for, from 0. @throws CliError */
 export function chosenPalettes(options: Parsed, day: Day): readonly number[] {
   const typed = options.value('palette');
   if (typed === undefined) return day.palettes.map((_, at) => at);
@@ -171,7 +172,8 @@ function paletteText(palette: PalettePlan, { rules }: Day, studio: Studio): stri
 type DayFewest = Extract<ReturnType<typeof fewestOfDay>, { ok: true }>['value'];
 function fewestFor(day: Day, studio: Studio): DayFewest {
   const found = fewestOfDay(day, studio);
-  if (!found.ok) throw new Plain(mixFaultWords(found.fault, (pigment) => labelIn(studio, pigment)));
+  if (!found.ok)
+    throw new CliError(mixFaultWords(found.fault, (pigment) => labelIn(studio, pigment)));
   return found.value;
 }
 

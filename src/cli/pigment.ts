@@ -13,7 +13,7 @@ import {
 } from '../pigment/facts.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import { masstone } from '../pigment/white.ts';
-import { Plain } from './fault.ts';
+import { CliError } from './cli-error.ts';
 
 /** One pigment of a shelf, or one that only the handbooks' list holds. */
 export interface Sought {
@@ -42,7 +42,7 @@ const plain = (text: string): string =>
  * The pigment that a name means: its id, what it is called, another of its names or its colour-index
  * name, in that order; capitals and accents do not count.
  * @param known whether the handbooks' list is looked through beside the shelf
- * @throws Plain where it means none, or several
+ * @throws CliError where it means none, or several
  */
 export function sought(name: string, shelf: Shelf, known: boolean): Sought {
   const all: Sought[] = shelf.paints.map((paint) => ({
@@ -67,7 +67,7 @@ export function sought(name: string, shelf: Shelf, known: boolean): Sought {
     );
     if (found.length === 1) return found[0]!;
     if (found.length > 1)
-      throw new Plain(
+      throw new CliError(
         `“${name}” can mean several pigments: ${found.map(({ id }) => id).join(', ')}. Name one of them.`,
       );
   }
@@ -79,7 +79,7 @@ export function sought(name: string, shelf: Shelf, known: boolean): Sought {
           .slice(0, 4)
           .map(({ id }) => id)
           .join(', ')}?`;
-  throw new Plain(`No pigment here is called “${name}”. ${hint}`);
+  throw new CliError(`No pigment here is called “${name}”. ${hint}`);
 }
 
 /** Colour of a pigment let down with the shelf's white; null where there is no other paint for white. */

@@ -4,7 +4,7 @@ import { sheetDocument, sheetPage } from '../palette/page.ts';
 import sheetStyle from '../palette/sheet.css?raw';
 import { type MorningSheet, sheetOf } from '../palette/sheet.ts';
 import { sheetBoard } from '../ui/drawn/paper.ts';
-import { Plain } from './fault.ts';
+import { CliError } from './cli-error.ts';
 import { readOptions } from './options.ts';
 import { chosenPalettes, DAY_HELP, plannedDay } from './palette.ts';
 
@@ -33,7 +33,7 @@ export async function sheetVerb(args: readonly string[]): Promise<void> {
     return;
   }
   if (options.has('json') && options.has('html'))
-    throw new Plain('Choose one of --json and --html.');
+    throw new CliError('Choose one of --json and --html.');
   const { day, studio } = await plannedDay(options);
   const chosen = chosenPalettes(options, day);
   const sheets = chosen.map((at) => sheetOf(day, at, studio));

@@ -10,8 +10,8 @@ import { drawCard, planOf } from '../pigment/calibrate/sheet.ts';
 import type { Point } from '../pigment/calibrate/straighten.ts';
 import { USUAL_REFERENCES } from '../pigment/calibrate/tone.ts';
 import type { ShelfPaint } from '../pigment/shelf.ts';
+import { CliError } from './cli-error.ts';
 import { decodeFile } from './decode.ts';
-import { Plain } from './fault.ts';
 import { dayOf, written } from './given.ts';
 import { numbers, type Parsed, readOptions } from './options.ts';
 import { fitOnto, shelfToCalibrate, writeFitted } from './shelf-fit.ts';
@@ -57,7 +57,9 @@ export async function shelfCard(args: readonly string[]): Promise<void> {
     return;
   }
   if (options.files[0] !== undefined)
-    throw new Plain(`“${options.files[0]}” belongs to no option. Name the paints with --paints.`);
+    throw new CliError(
+      `“${options.files[0]}” belongs to no option. Name the paints with --paints.`,
+    );
   const { cards } = await cardsOf(options);
   const out = options.value('out');
   const drawn = cards.map((card) => ({ card, svg: drawCard(card) }));
@@ -77,7 +79,7 @@ export async function shelfCard(args: readonly string[]): Promise<void> {
     process.stdout.write(`${JSON.stringify({ cards: pages })}\n`);
   } else if (out === undefined) {
     if (cards.length > 1)
-      throw new Plain(`These paints need ${cards.length} pages: say where with --out FILE.svg.`);
+      throw new CliError(`These paints need ${cards.length} pages: say where with --out FILE.svg.`);
     process.stdout.write(drawn[0]!.svg);
   } else {
     for (const { card } of drawn)
@@ -94,24 +96,24 @@ async function cardsOf(options: Parsed): Promise<{ cards: Card[] }> {
     .flatMap(({ value }) => value.split(','))
     .map((name) => name.trim())
     .filter((name) => name !== '');
-  if (asked.length === 0) throw new Plain('Name the paints to brush out: --paints ID,ID.');
+  if (asked.length === 0) throw new CliError('Name the paints to brush out: --paints ID,ID.');
   const toCard = ({ pigment, label }: ShelfPaint): CardPaint => cardPaintOf(pigment, label);
   const find = (name: string): ShelfPaint => {
     const found = shelf.paints.find(
       ({ pigment, label }) => pigment === name || label.toLowerCase() === name.toLowerCase(),
     );
     if (!found)
-      throw new Plain(`“${name}” is not on this shelf. “kingcup shelf list” says what is.`);
+      throw new CliError(`“${name}” is not on this shelf. “kingcup shelf list” says what is.`);
     return found;
   };
   const whiteName = options.value('white') ?? shelf.white;
-  if (whiteName === null) throw new Plain('This shelf has no white: name one with --white ID.');
+  if (whiteName === null) throw new CliError('This shelf has no white: name one with --white ID.');
   const white = find(whiteName);
   const paints = [...new Set(asked.map(find))].filter((paint) => paint !== white);
   const paper = paperOf(options.value('paper'));
   const tints = (options.value('tints') ?? '4').split(',').map(Number);
   if (!tints.every((tint) => tint > 0 && tint <= 100))
-    throw new Plain(
+    throw new CliError(
       `--tints takes parts of white, each above 0 and up to 100, like 4,16, not “${options.value('tints')}”.`,
     );
   return { cards: planCards(toCard(white), paints.map(toCard), { paper, tints }) };
@@ -120,7 +122,7 @@ async function cardsOf(options: Parsed): Promise<{ cards: Card[] }> {
 function paperOf(text: string | undefined): Paper {
   if (text === undefined || /^a4$/i.test(text)) return 'A4';
   if (/^letter$/i.test(text)) return 'letter';
-  throw new Plain(`--paper takes A4 or letter, not “${text}”.`);
+  throw new CliError(`--paper takes A4 or letter, not “${text}”.`);
 }
 
 /** shelf read: a photographed card, fitted. */
@@ -144,19 +146,21 @@ export async function shelfRead(args: readonly string[]): Promise<void> {
     return;
   }
   const [photo, stray] = options.files;
-  if (photo === undefined) throw new Plain('Name the photograph: kingcup shelf read PHOTO.');
-  if (stray !== undefined) throw new Plain(`“${stray}” is one too many: one photograph at a time.`);
+  if (photo === undefined) throw new CliError('Name the photograph: kingcup shelf read PHOTO.');
+  if (stray !== undefined)
+    throw new CliError(`“${stray}” is one too many: one photograph at a time.`);
   const cardFile = options.value('card');
   if (cardFile === undefined)
-    throw new Plain('Name the card that was printed and photographed: --card FILE.svg.');
+    throw new CliError('Name the card that was printed and photographed: --card FILE.svg.');
   const card = planOf(await readText(cardFile));
   if (card === null)
-    throw new Plain(`${basename(cardFile)} is not a swatch card of “kingcup shelf card”.`);
+    throw new CliError(`${basename(cardFile)} is not a swatch card of “kingcup shelf card”.`);
   const decoded = await decodeFile(photo);
-  if (!decoded.ok) throw new Plain(`${basename(photo)}: ${photoFaultWords(decoded.fault)}`);
+  if (!decoded.ok) throw new CliError(`${basename(photo)}: ${photoFaultWords(decoded.fault)}`);
   const { pixels, width } = decoded.value;
   const reading = readCard(pixels, card, await readingOptions(options, pixels.width / width));
-  if (!reading.ok) throw new Plain(`${basename(photo)}: ${calibrationFaultWords(reading.fault)}`);
+  if (!reading.ok)
+    throw new CliError(`${basename(photo)}: ${calibrationFaultWords(reading.fault)}`);
   for (const remark of [...decoded.value.remarks, ...reading.value.remarks])
     process.stderr.write(`${basename(photo)}: ${remark}\n`);
 
@@ -175,7 +179,7 @@ async function readingOptions(options: Parsed, scale: number): Promise<ReadCardO
     const text = options.value(name);
     if (text === undefined) return [usual, 0, 0];
     const [L] = numbers(name, text, 1, '95');
-    if (!(L! > 0 && L! <= 100)) throw new Plain(`--${name} takes a lightness from 0 to 100.`);
+    if (!(L! > 0 && L! <= 100)) throw new CliError(`--${name} takes a lightness from 0 to 100.`);
     return [L!, 0, 0];
   };
   const points = (name: string): Point[] | null => {
@@ -188,13 +192,13 @@ async function readingOptions(options: Parsed, scale: number): Promise<ReadCardO
   const at = points('chart-at');
   const values = options.value('chart');
   if ((values === undefined) !== (at === null))
-    throw new Plain(
+    throw new CliError(
       '--chart FILE and --chart-at go together: the values, and where the chart lies.',
     );
   let chart: ReadCardOptions['chart'];
   if (values !== undefined && at !== null) {
     const labs = readChart(await readText(values));
-    if (!labs.ok) throw new Plain(`${basename(values)}: ${calibrationFaultWords(labs.fault)}`);
+    if (!labs.ok) throw new CliError(`${basename(values)}: ${calibrationFaultWords(labs.fault)}`);
     chart = { labs: labs.value, corners: at };
   }
   return {

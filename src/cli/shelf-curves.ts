@@ -17,7 +17,7 @@ import type { Part } from '../pigment/calibrate/swatches.ts';
 import { pigmentOf } from '../pigment/facts.ts';
 import { readNumber } from '../pigment/number.ts';
 import type { Shelf } from '../pigment/shelf.ts';
-import { Plain } from './fault.ts';
+import { CliError } from './cli-error.ts';
 import { dayOf, written } from './given.ts';
 import { type Parsed, readOptions } from './options.ts';
 import { fitOnto, shelfToCalibrate, writeFitted } from './shelf-fit.ts';
@@ -57,17 +57,17 @@ export async function shelfCurves(args: readonly string[]): Promise<void> {
     return;
   }
   const [file, stray] = options.files;
-  if (file === undefined) throw new Plain('Name a file of curves: kingcup shelf curves FILE.');
-  if (stray !== undefined) throw new Plain(`“${stray}” is one too many: one file at a time.`);
+  if (file === undefined) throw new CliError('Name a file of curves: kingcup shelf curves FILE.');
+  if (stray !== undefined) throw new CliError(`“${stray}” is one too many: one file at a time.`);
   const spectra = readSpectra(await readText(file));
-  if (!spectra.ok) throw new Plain(`${basename(file)}: ${curvesFaultWords(spectra.fault)}`);
+  if (!spectra.ok) throw new CliError(`${basename(file)}: ${curvesFaultWords(spectra.fault)}`);
   const { samples, geometry, remarks } = spectra.value;
   for (const remark of remarks) process.stderr.write(`${basename(file)}: ${remark}\n`);
 
   const form = options.value('as');
   if (form !== undefined) {
     if (form !== 'csv' && form !== 'cgats')
-      throw new Plain(`--as takes csv or cgats, not “${form}”.`);
+      throw new CliError(`--as takes csv or cgats, not “${form}”.`);
     const text = form === 'csv' ? spectraCsv(samples) : spectraCgats(samples, geometry);
     const out = options.value('out');
     if (out === undefined) process.stdout.write(text);
@@ -77,19 +77,19 @@ export async function shelfCurves(args: readonly string[]): Promise<void> {
 
   const shelf = await shelfToCalibrate(options.value('shelf'));
   const white = options.value('white') ?? shelf.white;
-  if (white === null) throw new Plain('This shelf has no white: name one with --white ID.');
+  if (white === null) throw new CliError('This shelf has no white: name one with --white ID.');
   const table = tableOf(options, shelf, white, samples);
   const understood = table.filter(({ parts }) => parts.length > 0);
   if (understood.length === 0) {
     const seen = samples.map(({ name, R }) => `  ${name}  ${hexOf(labOf(R))}`).join('\n');
-    throw new Plain(
+    throw new CliError(
       `None of these samples is named after a paint of the shelf: say what each is with --is "SAMPLE = PIGMENT".\n${seen}`,
     );
   }
   for (const { sample, parts } of table)
     if (parts.length === 0) process.stderr.write(`“${sample}” is left out.\n`);
   const swatches = measuredSwatches(spectra.value, table, shelf.surface);
-  if (!swatches.ok) throw new Plain(sampleFaultWords(swatches.fault));
+  if (!swatches.ok) throw new CliError(sampleFaultWords(swatches.fault));
   const date = dayOf(options.value('date'));
   const fitted = fitOnto(shelf, white, swatches.value, { unnamed: options.has('unnamed'), date });
   await writeFitted(fitted, options, { curves: file, table, remarks });
@@ -111,20 +111,21 @@ function tableOf(
       .filter(({ name }) => name === 'is')
       .map(({ value }) => {
         const at = value.lastIndexOf('=');
-        if (at < 0) throw new Plain(`--is takes "SAMPLE = PIGMENT 1, PIGMENT 4", not “${value}”.`);
+        if (at < 0)
+          throw new CliError(`--is takes "SAMPLE = PIGMENT 1, PIGMENT 4", not “${value}”.`);
         return [value.slice(0, at).trim(), partsOf(value.slice(at + 1), shelf)] as const;
       }),
   );
   for (const sample of said.keys())
     if (!samples.some(({ name }) => name === sample))
-      throw new Plain(sampleFaultWords({ code: 'sample-unknown', sample }));
+      throw new CliError(sampleFaultWords({ code: 'sample-unknown', sample }));
   return guessTable(samples, named, white).map((row) => {
     const parts = said.get(row.sample);
     return parts === undefined ? row : { ...row, parts };
   });
 }
 
-/** "ultramarine 1, lead_white 4"; a single name is one part of it. @throws Plain */
+/** "ultramarine 1, lead_white 4"; a single name is one part of it. @throws CliError */
 function partsOf(text: string, shelf: Shelf): Part[] {
   const pieces = text.split(',').map((piece) => piece.trim());
   return pieces
@@ -136,7 +137,7 @@ function partsOf(text: string, shelf: Shelf): Part[] {
       );
       const parts = readNumber(amount);
       if (!(parts !== null && parts > 0))
-        throw new Plain(`“${piece}” needs parts above 0, like “ultramarine 1”.`);
+        throw new CliError(`“${piece}” needs parts above 0, like “ultramarine 1”.`);
       return { pigment: found?.pigment ?? name!, parts };
     });
 }

@@ -9,16 +9,16 @@ import { writeShelf } from '../pigment/form.ts';
 import { readShelf } from '../pigment/read.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { wholeShelf } from '../pigment/starter.ts';
-import { Plain } from './fault.ts';
+import { CliError } from './cli-error.ts';
 import { written } from './given.ts';
 import type { Parsed } from './options.ts';
 import { readText } from './text.ts';
 
-/** The shelf whose paints are calibrated: a file's, or every pigment that Kingcup has. @throws Plain */
+/** The shelf whose paints are calibrated: a file's, or every pigment that Kingcup has. @throws CliError */
 export async function shelfToCalibrate(path: string | undefined): Promise<Shelf> {
   if (path === undefined) return wholeShelf();
   const shelf = readShelf(await readText(path), { name: path });
-  if (!shelf.ok) throw new Plain(`${path}: ${shelfFaultWords(shelf.fault)}`);
+  if (!shelf.ok) throw new CliError(`${path}: ${shelfFaultWords(shelf.fault)}`);
   return shelf.value;
 }
 
@@ -29,7 +29,7 @@ export interface Fitted {
   readonly date: string | null;
 }
 
-/** Fits swatches and puts the new curves on the shelf. @throws Plain */
+/** Fits swatches and puts the new curves on the shelf. @throws CliError */
 export function fitOnto(
   shelf: Shelf,
   white: string,
@@ -47,7 +47,7 @@ export function fitOnto(
       named: unnamed || !('paint' in rest) ? null : rest.paint,
     }));
   const result = calibrate(white, paints, swatches, shelf.surface);
-  if (!result.ok) throw new Plain(calibrationFaultWords(result.fault));
+  if (!result.ok) throw new CliError(calibrationFaultWords(result.fault));
   const calibration = result.value;
   const curves = new Map(calibration.paints.map((fitted) => [fitted.pigment, fitted.paint]));
   return {
@@ -71,7 +71,7 @@ const strangers = (used: ReadonlySet<string>, shelf: Shelf) =>
     .filter((pigment) => !shelf.paints.some((paint) => paint.pigment === pigment))
     .map((pigment) => ({ pigment, label: pigment }));
 
-/** Writes the shelf where asked, and what was found to standard output. @throws Plain */
+/** Writes the shelf where asked, and what was found to standard output. @throws CliError */
 export async function writeFitted(
   { shelf, calibration, suggestions, date }: Fitted,
   options: Parsed,

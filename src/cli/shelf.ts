@@ -7,7 +7,7 @@ import { readShelf } from '../pigment/read.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import { starterShelf, wholeShelf } from '../pigment/starter.ts';
 import { masstone } from '../pigment/white.ts';
-import { Plain } from './fault.ts';
+import { CliError } from './cli-error.ts';
 import { type Parsed, readOptions } from './options.ts';
 import { pigmentJson, pigmentText, sought } from './pigment.ts';
 import { shelfCard, shelfRead } from './shelf-card.ts';
@@ -60,16 +60,16 @@ export async function shelfVerb(args: readonly string[]): Promise<void> {
       return list(options);
     case 'show':
       nothingAfter('show', rest, 1);
-      if (rest[0] === undefined) throw new Plain('Name a pigment: kingcup shelf show PIGMENT.');
+      if (rest[0] === undefined) throw new CliError('Name a pigment: kingcup shelf show PIGMENT.');
       return show(rest[0], options);
     case 'check':
       nothingAfter('check', rest, 1);
-      if (rest[0] === undefined) throw new Plain('Name a file: kingcup shelf check FILE.');
+      if (rest[0] === undefined) throw new CliError('Name a file: kingcup shelf check FILE.');
       if (options.has('shelf') || options.has('all'))
-        throw new Plain('“shelf check” takes the file itself: kingcup shelf check FILE.');
+        throw new CliError('“shelf check” takes the file itself: kingcup shelf check FILE.');
       return check(rest[0], options);
     default:
-      throw new Plain(
+      throw new CliError(
         act === undefined
           ? 'Say what to do with the shelf: list, show PIGMENT, check FILE, card, read PHOTO or curves FILE.'
           : `The shelf has no “${act}”. “kingcup shelf --help” lists what it has.`,
@@ -80,14 +80,14 @@ export async function shelfVerb(args: readonly string[]): Promise<void> {
 function nothingAfter(act: string, rest: readonly string[], most: number): void {
   const stray = rest[most];
   if (stray !== undefined)
-    throw new Plain(
+    throw new CliError(
       `“${stray}” is one too many for “shelf ${act}”. A name with spaces needs quotes.`,
     );
 }
 
 async function list(options: Parsed): Promise<void> {
   if (options.has('shelf') && options.has('all'))
-    throw new Plain('--shelf and --all do not go together: choose one.');
+    throw new CliError('--shelf and --all do not go together: choose one.');
   const path = options.value('shelf');
   const shelf =
     path === undefined ? (options.has('all') ? wholeShelf() : starterShelf()) : await read(path);
@@ -115,10 +115,10 @@ async function check(path: string, options: Parsed): Promise<void> {
   );
 }
 
-/** A shelf file. @throws Plain */
+/** A shelf file. @throws CliError */
 async function read(path: string): Promise<Shelf> {
   const result = readShelf(await readText(path), { name: path });
-  if (!result.ok) throw new Plain(`${basename(path)}: ${shelfFaultWords(result.fault)}`);
+  if (!result.ok) throw new CliError(`${basename(path)}: ${shelfFaultWords(result.fault)}`);
   return result.value;
 }
 

@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
 import { starterShelf } from '../pigment/starter.ts';
-import { Plain, run } from './fault.ts';
+import { CliError, run } from './cli-error.ts';
 import { table } from './gather.ts';
 import { gatherFile } from './gather-file.ts';
 import { answersFor, mixtureTable } from './mix.ts';
@@ -14,14 +14,14 @@ await run(async () => {
   const port = wholeNumber('port', options.value('port') ?? '4173', 0, 65535);
 
   const photo = await gatherFile(resolve(ROOT, 'samples/jay-feather.jpg'));
-  if (typeof photo === 'string') throw new Plain(photo);
+  if (typeof photo === 'string') throw new CliError(photo);
   process.stdout.write(`${table(photo)}\n`);
   const targets = photo.colours.map(({ lab }) => lab as [number, number, number]);
   const shelf = starterShelf();
   process.stdout.write(mixtureTable(answersFor(targets, shelf, { key: true }), shelf));
 
   const { url } = await serveApp(resolve(ROOT, 'dist/app'), port).catch((error) => {
-    throw new Plain(
+    throw new CliError(
       (error as NodeJS.ErrnoException).code === 'EADDRINUSE'
         ? `Port ${port} is taken. Choose another: npm start -- --port ${port + 1}`
         : String(error),

@@ -2,7 +2,7 @@ import { shelfFaultWords } from '../pigment/fault.ts';
 import { readShelf } from '../pigment/read.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { starterShelf } from '../pigment/starter.ts';
-import { Plain } from './fault.ts';
+import { CliError } from './cli-error.ts';
 import { numbers, type Parsed } from './options.ts';
 import { readText } from './text.ts';
 
@@ -16,21 +16,21 @@ export const SHELF_OPTIONS = {
 export const SHELF_HELP = `  --shelf FILE     a shelf: Kingcup's JSON, or CSV with rows of K and S (without it: the starter shelf)
   --surface k1,k2  surface constants instead of the shelf's own (0,0 is none)`;
 
-/** The shelf that was named, its remarks on standard error. @throws Plain */
+/** The shelf that was named, its remarks on standard error. @throws CliError */
 export async function shelfIn({ value }: Parsed): Promise<Shelf> {
   const shelf = await shelfOf(value('shelf'), value('surface'));
   for (const remark of shelf.remarks) process.stderr.write(`${remark}\n`);
   return shelf;
 }
 
-/** A shelf file, or the starter shelf. @throws Plain */
+/** A shelf file, or the starter shelf. @throws CliError */
 export async function shelfOf(
   path: string | undefined,
   surface: string | undefined,
 ): Promise<Shelf> {
   const constants = surface === undefined ? undefined : numbers('surface', surface, 2, '0.03,0.65');
   if (constants && !constants.every((v) => v >= 0 && v < 1))
-    throw new Plain('--surface takes two numbers from 0 to below 1, like 0.03,0.65.');
+    throw new CliError('--surface takes two numbers from 0 to below 1, like 0.03,0.65.');
   const override = constants && {
     k1: constants[0]!,
     k2: constants[1]!,
@@ -44,6 +44,6 @@ export async function shelfOf(
     name: path,
     ...(override ? { surface: override } : {}),
   });
-  if (!read.ok) throw new Plain(`${path}: ${shelfFaultWords(read.fault)}`);
+  if (!read.ok) throw new CliError(`${path}: ${shelfFaultWords(read.fault)}`);
   return read.value;
 }

@@ -4,7 +4,7 @@ import { moveWords } from '../harmony/told.ts';
 import { type Moved, type Transposition, transpose } from '../harmony/transpose.ts';
 import { mixFaultWords } from '../mixture/faults.ts';
 import { constraintsOf } from '../mixture/wish.ts';
-import { Plain } from './fault.ts';
+import { CliError } from './cli-error.ts';
 import { readOptions } from './options.ts';
 import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './stock.ts';
 import { TARGET_HELP, TARGET_OPTIONS, targetsIn } from './target.ts';
@@ -41,7 +41,7 @@ export async function transposeVerb(args: readonly string[]): Promise<void> {
   const wish = wishIn(options, shelf);
   const constraints = constraintsOf(shelf, wish);
   const found = transpose(colours, shelf, { most: wish.most, constraints });
-  if (!found.ok) throw new Plain(mixFaultWords(found.fault, labelsOf(shelf)));
+  if (!found.ok) throw new CliError(mixFaultWords(found.fault, labelsOf(shelf)));
   process.stdout.write(
     options.has('json')
       ? `${JSON.stringify({ transposition: found.value })}\n`

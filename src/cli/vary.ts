@@ -8,8 +8,8 @@ import { AMOUNTS, type Amount, WAYS, type Way } from '../harmony/vary.ts';
 import { mixFaultWords } from '../mixture/faults.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import type { Shelf } from '../pigment/shelf.ts';
+import { CliError } from './cli-error.ts';
 import { coloursOf, type Given } from './colours.ts';
-import { Plain } from './fault.ts';
 import { choice, readOptions, wholeNumber } from './options.ts';
 import { pileText } from './pile.ts';
 import { shelfOf } from './stock.ts';
@@ -47,7 +47,7 @@ export async function varyVerb(args: readonly string[]): Promise<void> {
     return;
   }
   if (options.files.length > 0)
-    throw new Plain(
+    throw new CliError(
       `“${options.files[0]}” belongs to no option. “kingcup vary --help” lists them.`,
     );
   const typed = options.given.filter(({ name }) => name === 'way');
@@ -56,7 +56,7 @@ export async function varyVerb(args: readonly string[]): Promise<void> {
   const most = wholeNumber('most', options.value('most') ?? '4', 1, 6);
   const colours = await coloursOf(options.given);
   if (colours.length === 0)
-    throw new Plain('Name a colour: --lab L,a,b, --hex #rrggbb or --harmony FILE.');
+    throw new CliError('Name a colour: --lab L,a,b, --hex #rrggbb or --harmony FILE.');
   const shelf = await shelfOf(options.value('shelf'), options.value('surface'));
   for (const remark of shelf.remarks) process.stderr.write(`${remark}\n`);
 
@@ -85,10 +85,10 @@ function rowOf(
   { most, simple }: { most: number; simple: boolean },
 ): Row {
   const origin = originOf(colour.lab, shelf, { most, simple });
-  if (!origin.ok) throw new Plain(mixFaultWords(origin.fault));
+  if (!origin.ok) throw new CliError(mixFaultWords(origin.fault));
   const made = ways.map((way) => {
     const one = variantOf(origin.value, way, amount, shelf, { most });
-    if (!one.ok) throw new Plain(mixFaultWords(one.fault));
+    if (!one.ok) throw new CliError(mixFaultWords(one.fault));
     return one.value;
   });
   return { colour, origin: origin.value, made };

@@ -1,7 +1,7 @@
 import { NO_WISH, type Wish } from '../mixture/wish.ts';
 import type { HazardLevel } from '../pigment/facts.ts';
 import type { Shelf } from '../pigment/shelf.ts';
-import { Plain } from './fault.ts';
+import { CliError } from './cli-error.ts';
 import { type Parsed, wholeNumber } from './options.ts';
 
 /** The options that limit what goes into a pile, for {@link wishIn}. */
@@ -28,7 +28,7 @@ const LEVELS: Record<string, Exclude<HazardLevel, 'low'>> = {
   'very-toxic': 'very_toxic',
 };
 
-/** What was asked of the mixtures. @throws Plain */
+/** What was asked of the mixtures. @throws CliError */
 export function wishIn({ given, has, value }: Parsed, shelf: Shelf): Wish {
   const named = (option: string) =>
     given.filter(({ name }) => name === option).map((typed) => paintNamed(typed.value, shelf));
@@ -36,7 +36,7 @@ export function wishIn({ given, has, value }: Parsed, shelf: Shelf): Wish {
   const level = value('hazard');
   const hazard = level === undefined ? null : LEVELS[level];
   if (hazard === undefined)
-    throw new Plain(`--hazard takes caution, toxic or very-toxic, not “${level}”.`);
+    throw new CliError(`--hazard takes caution, toxic or very-toxic, not “${level}”.`);
   return {
     ...NO_WISH,
     only: only.length > 0 ? only : null,
@@ -48,7 +48,7 @@ export function wishIn({ given, has, value }: Parsed, shelf: Shelf): Wish {
   };
 }
 
-/** A pigment of the shelf by its name in results or by its label, capitals or not. @throws Plain */
+/** A pigment of the shelf by its name in results or by its label, capitals or not. @throws CliError */
 export function paintNamed(text: string, shelf: Shelf): string {
   const said = text.trim().toLowerCase();
   const found =
@@ -57,7 +57,7 @@ export function paintNamed(text: string, shelf: Shelf): string {
       [pigment, label].some((name) => name.toLowerCase() === said),
     );
   if (!found)
-    throw new Plain(
+    throw new CliError(
       `“${text}” is not on the shelf. “kingcup shelf list” shows what is, each by its name.`,
     );
   return found.pigment;

@@ -1,5 +1,5 @@
 /** A sentence for the person at the command line; anything else that is thrown is a programmer's mistake. */
-export class Plain extends Error {}
+export class CliError extends Error {}
 
 /** Ends the program with a sentence on standard error and exit code 1; never a stack trace. */
 export async function run(work: () => Promise<void>): Promise<void> {
@@ -7,7 +7,7 @@ export async function run(work: () => Promise<void>): Promise<void> {
     await work();
   } catch (error) {
     const sentence =
-      error instanceof Plain
+      error instanceof CliError
         ? error.message
         : `Kingcup stopped: ${error instanceof Error ? error.message : String(error)}`;
     process.stderr.write(`${sentence}\n`);

@@ -8,6 +8,7 @@ import { constraintsOf } from '../mixture/wish.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
 import { amount, readOptions, wholeNumber } from './options.ts';
+import type { Output } from './output.ts';
 import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './stock.ts';
 import { colourTyped, TARGET_OPTIONS, targetsIn } from './target.ts';
 import { labelsOf, paintNamed, WISH_HELP, WISH_OPTIONS, wishIn } from './wish.ts';
@@ -28,7 +29,7 @@ ${SHELF_HELP}
 ${WISH_HELP}
 `;
 
-export async function addVerb(args: readonly string[]): Promise<void> {
+export async function addVerb(args: readonly string[], output: Output): Promise<void> {
   const options = readOptions('add', args, {
     ...TARGET_OPTIONS,
     ...SHELF_OPTIONS,
@@ -41,7 +42,7 @@ export async function addVerb(args: readonly string[]): Promise<void> {
     help: { type: 'boolean', short: 'h' },
   });
   if (options.has('help')) {
-    process.stdout.write(HELP);
+    output.out(HELP);
     return;
   }
   options.noFiles('add');
@@ -54,7 +55,7 @@ export async function addVerb(args: readonly string[]): Promise<void> {
   const most = wholeNumber('further', options.value('further') ?? '3', 1, 5);
   const volume = options.value('volume');
   const cm3 = volume === undefined ? undefined : amount('volume', volume);
-  const shelf = await shelfIn(options);
+  const shelf = await shelfIn(options, output);
   const parts = options.given
     .filter(({ name }) => name === 'pile')
     .map(({ value }) => partTyped(value, shelf));
@@ -68,7 +69,7 @@ export async function addVerb(args: readonly string[]): Promise<void> {
     { most, constraints: constraintsOf(shelf, wishIn(options, shelf)) },
   );
   if (!found.ok) throw new CliError(addFaultWords(found.fault, labelsOf(shelf)));
-  process.stdout.write(
+  output.out(
     options.has('json')
       ? `${JSON.stringify({ addition: { target, cameOut, ...found.value } })}\n`
       : told(found.value, cameOut, target!, shelf),

@@ -1,16 +1,22 @@
+import type { Output } from './output.ts';
+
 /** A sentence for the person at the command line; anything else that is thrown is a programmer's mistake. */
 export class CliError extends Error {}
 
-/** Ends the program with a sentence on standard error and exit code 1; never a stack trace. */
-export async function run(work: () => Promise<void>): Promise<void> {
+/** How the sentence for a programmer's mistake begins. */
+export const STOPPED = 'Kingcup stopped:';
+
+/** Runs a command to its exit code: 0, or 1 with a sentence on standard error; never a stack trace. */
+export async function exitCodeOf(command: () => Promise<void>, { err }: Output): Promise<0 | 1> {
   try {
-    await work();
+    await command();
+    return 0;
   } catch (error) {
     const sentence =
       error instanceof CliError
         ? error.message
-        : `Kingcup stopped: ${error instanceof Error ? error.message : String(error)}`;
-    process.stderr.write(`${sentence}\n`);
-    process.exitCode = 1;
+        : `${STOPPED} ${error instanceof Error ? error.message : String(error)}`;
+    err(`${sentence}\n`);
+    return 1;
   }
 }

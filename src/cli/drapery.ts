@@ -11,6 +11,7 @@ import { CliError } from './cli-error.ts';
 import { clothSvg } from './cloth.ts';
 import { colourOf, coloursOf } from './colours.ts';
 import { choice, type Parsed, readOptions, wholeNumber } from './options.ts';
+import type { Output } from './output.ts';
 import { pileText } from './pile.ts';
 import { shelfOf } from './stock.ts';
 
@@ -43,7 +44,7 @@ Each colour becomes a cloth of six steps, from highlight to deepest fold, each w
 A COLOUR is L,a,b or #rrggbb.
 `;
 
-export async function draperyVerb(args: readonly string[]): Promise<void> {
+export async function draperyVerb(args: readonly string[], output: Output): Promise<void> {
   const text = { type: 'string' } as const;
   const yes = { type: 'boolean' } as const;
   const several = { type: 'string', multiple: true } as const;
@@ -54,7 +55,7 @@ export async function draperyVerb(args: readonly string[]): Promise<void> {
     ...{ json: yes, svg: yes, formula: yes, help: { type: 'boolean', short: 'h' } as const },
   });
   if (options.has('help')) {
-    process.stdout.write(HELP);
+    output.out(HELP);
     return;
   }
   if (options.files.length > 0)
@@ -66,18 +67,18 @@ export async function draperyVerb(args: readonly string[]): Promise<void> {
     throw new CliError('Name a colour: --lab L,a,b, --hex #rrggbb, --harmony FILE, or --worked.');
   const most = wholeNumber('most', options.value('most') ?? '4', 1, 6);
   const shelf = await shelfOf(options.value('shelf'), options.value('surface'));
-  for (const remark of shelf.remarks) process.stderr.write(`${remark}\n`);
+  for (const remark of shelf.remarks) output.err(`${remark}\n`);
 
   const garments = wishes.map(({ wish }) => garmentOf(wish, shelf, most));
-  if (options.has('svg')) process.stdout.write(clothSvg(garments));
+  if (options.has('svg')) output.out(clothSvg(garments));
   else if (options.has('formula'))
-    process.stdout.write(
+    output.out(
       `${JSON.stringify({
         formulas: garments.map((garment, i) => formulaOf(garment, wishes[i]!.head, shelf)),
       })}\n`,
     );
-  else if (options.has('json')) process.stdout.write(`${JSON.stringify({ garments })}\n`);
-  else process.stdout.write(garments.map((garment) => table(garment, shelf)).join('\n'));
+  else if (options.has('json')) output.out(`${JSON.stringify({ garments })}\n`);
+  else output.out(garments.map((garment) => table(garment, shelf)).join('\n'));
 }
 
 interface Wanted {

@@ -6,6 +6,7 @@ import { constraintsOf } from '../mixture/wish.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
 import { amount, choice, readOptions, wholeNumber } from './options.ts';
+import type { Output } from './output.ts';
 import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './stock.ts';
 import { TARGET_HELP, TARGET_OPTIONS, targetsIn } from './target.ts';
 import { labelsOf, WISH_HELP, WISH_OPTIONS, wishIn } from './wish.ts';
@@ -30,7 +31,7 @@ ${SHELF_HELP}
 ${WISH_HELP}
 `;
 
-export async function fewestVerb(args: readonly string[]): Promise<void> {
+export async function fewestVerb(args: readonly string[], output: Output): Promise<void> {
   const options = readOptions('fewest', args, {
     ...TARGET_OPTIONS,
     ...SHELF_OPTIONS,
@@ -43,7 +44,7 @@ export async function fewestVerb(args: readonly string[]): Promise<void> {
     help: { type: 'boolean', short: 'h' },
   });
   if (options.has('help')) {
-    process.stdout.write(HELP);
+    output.out(HELP);
     return;
   }
   options.noFiles('fewest');
@@ -52,7 +53,7 @@ export async function fewestVerb(args: readonly string[]): Promise<void> {
   const longest = wholeNumber('longest', options.value('longest') ?? '12', 1, 24);
   const typed = options.value('variants');
   const variants = typed === undefined ? undefined : choice('variants', typed, AMOUNTS);
-  const shelf = await shelfIn(options);
+  const shelf = await shelfIn(options, output);
   const wish = wishIn(options, shelf);
   const colours = options.has('key') ? seen.map(keyOf(seen, shelf)) : seen;
   const constraints = constraintsOf(shelf, wish);
@@ -64,7 +65,7 @@ export async function fewestVerb(args: readonly string[]): Promise<void> {
     ...(variants ? { variants } : {}),
   });
   if (!found.ok) throw new CliError(mixFaultWords(found.fault, labelsOf(shelf)));
-  process.stdout.write(
+  output.out(
     options.has('json')
       ? `${JSON.stringify({ fewest: { within, variants: variants ?? null, ...found.value } })}\n`
       : table(found.value, within, shelf),

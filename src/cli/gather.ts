@@ -1,6 +1,4 @@
-import { availableParallelism } from 'node:os';
 import { basename } from 'node:path';
-import Tinypool from 'tinypool';
 import { CliError } from './cli-error.ts';
 import {
   type GatheredPhoto,
@@ -9,6 +7,7 @@ import {
   gatherFile,
 } from './gather-file.ts';
 import { numbers, readOptions, wholeNumber } from './options.ts';
+import type { Output } from './output.ts';
 
 const HELP = `kingcup gather PHOTO... [--colours N] [--neutral X,Y] [--json]
 
@@ -22,7 +21,12 @@ Reads JPEG, PNG, WebP, TIFF and AVIF.
   --json        one JSON document instead of a table
 `;
 
-export async function gatherVerb(args: readonly string[]): Promise<void> {
+/** @param openPool runs the photographs where there are several */
+export async function gatherVerb(
+  args: readonly string[],
+  output: Output,
+  openPool: OpenPool,
+): Promise<void> {
   const options = readOptions('gather', args, {
     colours: { type: 'string' },
     neutral: { type: 'string' },
@@ -30,7 +34,7 @@ export async function gatherVerb(args: readonly string[]): Promise<void> {
     help: { type: 'boolean', short: 'h' },
   });
   if (options.has('help')) {
-    process.stdout.write(HELP);
+    output.out(HELP);
     return;
   }
   const wanted = options.value('colours');
@@ -40,10 +44,11 @@ export async function gatherVerb(args: readonly string[]): Promise<void> {
   if (options.files.length === 0)
     throw new CliError('Name at least one photograph: kingcup gather PHOTO.');
 
-  const results = await gatherFiles(options.files, {
+  const how = {
     ...(colours === undefined ? {} : { colours }),
     ...(neutral === undefined ? {} : { neutral }),
-  });
+  };
+  const results = await gatherFiles(options.files, how, output, openPool);
   const photos: GatheredPhoto[] = [];
   const failures: string[] = [];
   for (const [i, result] of results.entries()) {
@@ -52,8 +57,8 @@ export async function gatherVerb(args: readonly string[]): Promise<void> {
   }
   if (failures.length > 0) throw new CliError(failures.join('\n'));
   for (const { photo, remarks } of photos)
-    for (const remark of remarks) process.stderr.write(`${basename(photo)}: ${remark}\n`);
-  process.stdout.write(
+    for (const remark of remarks) output.err(`${basename(photo)}: ${remark}\n`);
+  output.out(
     options.has('json') ? `${JSON.stringify({ photos })}\n` : photos.map(table).join('\n'),
   );
 }
@@ -66,33 +71,42 @@ function pixelOf(text: string): [x: number, y: number] {
   return [x, y];
 }
 
-/** All photographs, in the order in which they were named; several at a time, one to a core. */
+/** Runs the tasks of one command; {@link inThisThread}, or threads of its own. */
+export interface GatherPool {
+  readonly run: (task: GatherTask) => Promise<GatheredPhoto | string>;
+  readonly close: () => Promise<void>;
+}
+
+/** Opens a pool for so many photographs. */
+export type OpenPool = (photographs: number) => GatherPool;
+
+/** No threads: each photograph is decoded and gathered where it was asked for. */
+export const inThisThread: OpenPool = () => ({
+  run: ({ path, options }) => gatherFile(path, options),
+  close: async () => {},
+});
+
+/** All photographs, in the order in which they were named; several at a time where the pool can. */
 async function gatherFiles(
   paths: readonly string[],
   options: GatherFileOptions,
+  { err }: Output,
+  openPool: OpenPool,
 ): Promise<(GatheredPhoto | string)[]> {
   if (paths.length === 1) return [await gatherFile(paths[0]!, options)];
-  const pool = new Tinypool({
-    filename: new URL('./gather-worker.js', import.meta.url).href,
-    minThreads: 1,
-    maxThreads: Math.min(paths.length, availableParallelism()),
-    concurrentTasksPerWorker: 1,
-  });
+  const pool = openPool(paths.length);
   let done = 0;
   try {
     return await Promise.all(
       paths.map(async (path) => {
-        const result: GatheredPhoto | string = await pool.run({
-          path,
-          options,
-        } satisfies GatherTask);
+        const result = await pool.run({ path, options });
         done++;
-        process.stderr.write(`${done} of ${paths.length}: ${basename(path)}\n`);
+        err(`${done} of ${paths.length}: ${basename(path)}\n`);
         return result;
       }),
     );
   } finally {
-    await pool.destroy();
+    await pool.close();
   }
 }
 

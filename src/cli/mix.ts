@@ -18,6 +18,7 @@ import type { Shelf } from '../pigment/shelf.ts';
 import { wholeShelf } from '../pigment/starter.ts';
 import { CliError } from './cli-error.ts';
 import { readOptions } from './options.ts';
+import type { Output } from './output.ts';
 import { pileText } from './pile.ts';
 import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './stock.ts';
 import { TARGET_HELP, TARGET_OPTIONS, targetsIn } from './target.ts';
@@ -41,7 +42,7 @@ ${WISH_HELP}
   --lacking        also which pigments not on the shelf would bring a colour nearer (slow)
 `;
 
-export async function mixVerb(args: readonly string[]): Promise<void> {
+export async function mixVerb(args: readonly string[], output: Output): Promise<void> {
   const options = readOptions('mix', args, {
     ...TARGET_OPTIONS,
     ...SHELF_OPTIONS,
@@ -55,7 +56,7 @@ export async function mixVerb(args: readonly string[]): Promise<void> {
     help: { type: 'boolean', short: 'h' },
   });
   if (options.has('help')) {
-    process.stdout.write(HELP);
+    output.out(HELP);
     return;
   }
   options.noFiles('mix');
@@ -63,7 +64,7 @@ export async function mixVerb(args: readonly string[]): Promise<void> {
   const kept = options.value('keep') ?? 'nearest';
   const keep = KEEPS.find((one) => one === kept);
   if (!keep) throw new CliError(`--keep takes nearest, hue or lightness, not “${kept}”.`);
-  const shelf = await shelfIn(options);
+  const shelf = await shelfIn(options, output);
   const wish = { ...wishIn(options, shelf), keep, coarse: options.has('coarse') };
   const how = mixOptionsOf(shelf, wish);
 
@@ -79,7 +80,7 @@ export async function mixVerb(args: readonly string[]): Promise<void> {
       ...asJson(answer, judged),
       ...(lacking ? { lacking: lacking[i] } : {}),
     }));
-    process.stdout.write(`${JSON.stringify({ mixtures })}\n`);
+    output.out(`${JSON.stringify({ mixtures })}\n`);
     return;
   }
   const notes = answers.map((answer, i) => [
@@ -91,7 +92,7 @@ export async function mixVerb(args: readonly string[]): Promise<void> {
           `  with ${label} on the shelf: difference ${away.toFixed(1)}`,
       ),
   ]);
-  process.stdout.write(mixtureTable(answers, shelf, notes));
+  output.out(mixtureTable(answers, shelf, notes));
 }
 
 /** An answer, and the colour as it was seen where keying has moved the target. */

@@ -15,6 +15,7 @@ import { boardOf } from '../ui/drawn/paper.ts';
 import { joinWords, midSentence } from '../wording.ts';
 import { CliError } from './cli-error.ts';
 import { type Parsed, readOptions, wholeNumber } from './options.ts';
+import type { Output } from './output.ts';
 import { shelfOf } from './stock.ts';
 import { readText } from './text.ts';
 
@@ -49,7 +50,7 @@ Lays the palettes for a day's passages: pigments in their seats, mixed piles wit
 
 ${DAY_HELP}`;
 
-export async function paletteVerb(args: readonly string[]): Promise<void> {
+export async function paletteVerb(args: readonly string[], output: Output): Promise<void> {
   const options = readOptions('palette', args, {
     shelf: { type: 'string' },
     palette: { type: 'string' },
@@ -59,19 +60,19 @@ export async function paletteVerb(args: readonly string[]): Promise<void> {
     help: { type: 'boolean', short: 'h' },
   });
   if (options.has('help')) {
-    process.stdout.write(HELP);
+    output.out(HELP);
     return;
   }
   if (options.has('json') && options.has('svg'))
     throw new CliError('Choose one of --json and --svg.');
-  const { day, studio } = await plannedDay(options);
+  const { day, studio } = await plannedDay(options, output);
   const chosen = chosenPalettes(options, day);
   if (options.has('svg')) {
-    process.stdout.write(`${boardOf(day.palettes[chosen[0]!]!, day, 720).html}\n`);
+    output.out(`${boardOf(day.palettes[chosen[0]!]!, day, 720).html}\n`);
     return;
   }
   const fewest = options.has('fewest') ? fewestFor(day, studio) : null;
-  process.stdout.write(
+  output.out(
     options.has('json')
       ? `${JSON.stringify({ palettes: chosen.map((at) => paletteJson(day, at)), leftOff: day.leftOff, ...(fewest === null ? {} : { fewest }) })}\n`
       : [
@@ -83,14 +84,17 @@ export async function paletteVerb(args: readonly string[]): Promise<void> {
 }
 
 /** Reads and plans the day that was named. @throws CliError */
-export async function plannedDay(options: Parsed): Promise<{ day: Day; studio: Studio }> {
+export async function plannedDay(
+  options: Parsed,
+  { err }: Output,
+): Promise<{ day: Day; studio: Studio }> {
   const [path, ...more] = options.files;
   if (path === undefined) throw new CliError("Name a day's file, such as samples/day.json.");
   if (more.length > 0) throw new CliError(`One day at a time: what is “${more[0]}”?`);
   const asked = readDay(await readText(path));
   if (!asked.ok) throw new CliError(`${path}: ${paletteFaultWords(asked.fault)}`);
   const studio = await studioOf(options.value('shelf'), asked.value.stock);
-  for (const remark of studio.shelf.remarks) process.stderr.write(`${remark}\n`);
+  for (const remark of studio.shelf.remarks) err(`${remark}\n`);
   const day = planDay(asked.value.asked, studio);
   if (!day.ok) throw new CliError(day.fault.map(paletteFaultWords).join('\n'));
   return { day: day.value, studio };

@@ -6,6 +6,7 @@ import { type MorningSheet, sheetOf } from '../palette/sheet.ts';
 import { sheetBoard } from '../ui/drawn/paper.ts';
 import { CliError } from './cli-error.ts';
 import { readOptions } from './options.ts';
+import type { Output } from './output.ts';
 import { chosenPalettes, DAY_HELP, plannedDay } from './palette.ts';
 
 const HELP = `kingcup sheet DAY.json [--shelf FILE] [--palette N] [--json | --html]
@@ -20,7 +21,7 @@ order, what to mind.
 
 ${DAY_HELP}`;
 
-export async function sheetVerb(args: readonly string[]): Promise<void> {
+export async function sheetVerb(args: readonly string[], output: Output): Promise<void> {
   const options = readOptions('sheet', args, {
     shelf: { type: 'string' },
     palette: { type: 'string' },
@@ -29,26 +30,26 @@ export async function sheetVerb(args: readonly string[]): Promise<void> {
     help: { type: 'boolean', short: 'h' },
   });
   if (options.has('help')) {
-    process.stdout.write(HELP);
+    output.out(HELP);
     return;
   }
   if (options.has('json') && options.has('html'))
     throw new CliError('Choose one of --json and --html.');
-  const { day, studio } = await plannedDay(options);
+  const { day, studio } = await plannedDay(options, output);
   const chosen = chosenPalettes(options, day);
   const sheets = chosen.map((at) => sheetOf(day, at, studio));
   if (options.has('json')) {
-    process.stdout.write(`${JSON.stringify({ sheets })}\n`);
+    output.out(`${JSON.stringify({ sheets })}\n`);
     return;
   }
   if (options.has('html')) {
     const pages = sheets.map((sheet, i) =>
       sheetPage(sheet, sheetBoard(day.palettes[chosen[i]!]!, day)),
     );
-    process.stdout.write(sheetDocument(pages, `Morning sheet, ${sheets[0]!.day}`, sheetStyle));
+    output.out(sheetDocument(pages, `Morning sheet, ${sheets[0]!.day}`, sheetStyle));
     return;
   }
-  process.stdout.write(sheets.map(sheetText).join('\n\n'));
+  output.out(sheets.map(sheetText).join('\n\n'));
 }
 
 function sheetText(sheet: MorningSheet): string {

@@ -14,6 +14,7 @@ import { CliError } from './cli-error.ts';
 import { decodeFile } from './decode.ts';
 import { dayOf, written } from './given.ts';
 import { numbers, type Parsed, readOptions } from './options.ts';
+import type { Output } from './output.ts';
 import { fitOnto, shelfToCalibrate, writeFitted } from './shelf-fit.ts';
 import { readText } from './text.ts';
 
@@ -41,7 +42,7 @@ read    reads a photograph of that card, fits K and S of its paints, and says ho
 `;
 
 /** shelf card: the drawing to print. */
-export async function shelfCard(args: readonly string[]): Promise<void> {
+export async function shelfCard(args: readonly string[], output: Output): Promise<void> {
   const options = readOptions('shelf', args, {
     white: { type: 'string' },
     paints: { type: 'string', multiple: true },
@@ -53,7 +54,7 @@ export async function shelfCard(args: readonly string[]): Promise<void> {
     help: { type: 'boolean', short: 'h' },
   });
   if (options.has('help')) {
-    process.stdout.write(CARD_HELP);
+    output.out(CARD_HELP);
     return;
   }
   if (options.files[0] !== undefined)
@@ -76,14 +77,14 @@ export async function shelfCard(args: readonly string[]): Promise<void> {
       places: card.places,
       ...(out === undefined ? { svg } : {}),
     }));
-    process.stdout.write(`${JSON.stringify({ cards: pages })}\n`);
+    output.out(`${JSON.stringify({ cards: pages })}\n`);
   } else if (out === undefined) {
     if (cards.length > 1)
       throw new CliError(`These paints need ${cards.length} pages: say where with --out FILE.svg.`);
-    process.stdout.write(drawn[0]!.svg);
+    output.out(drawn[0]!.svg);
   } else {
     for (const { card } of drawn)
-      process.stdout.write(
+      output.out(
         `${named(card.page)}: ${card.places.length} places on ${card.paper === 'A4' ? 'A4' : 'letter'} paper. Print it at 100 %.\n`,
       );
   }
@@ -126,7 +127,7 @@ function paperOf(text: string | undefined): Paper {
 }
 
 /** shelf read: a photographed card, fitted. */
-export async function shelfRead(args: readonly string[]): Promise<void> {
+export async function shelfRead(args: readonly string[], output: Output): Promise<void> {
   const options = readOptions('shelf', args, {
     card: { type: 'string' },
     shelf: { type: 'string' },
@@ -142,7 +143,7 @@ export async function shelfRead(args: readonly string[]): Promise<void> {
     help: { type: 'boolean', short: 'h' },
   });
   if (options.has('help')) {
-    process.stdout.write(CARD_HELP);
+    output.out(CARD_HELP);
     return;
   }
   const [photo, stray] = options.files;
@@ -162,7 +163,7 @@ export async function shelfRead(args: readonly string[]): Promise<void> {
   if (!reading.ok)
     throw new CliError(`${basename(photo)}: ${calibrationFaultWords(reading.fault)}`);
   for (const remark of [...decoded.value.remarks, ...reading.value.remarks])
-    process.stderr.write(`${basename(photo)}: ${remark}\n`);
+    output.err(`${basename(photo)}: ${remark}\n`);
 
   const date = dayOf(options.value('date'));
   const fitted = fitOnto(
@@ -171,7 +172,7 @@ export async function shelfRead(args: readonly string[]): Promise<void> {
     photographedSwatches(reading.value, date ?? ''),
     { unnamed: options.has('unnamed'), date },
   );
-  await writeFitted(fitted, options, { photo, reading: readingJson(reading.value) });
+  await writeFitted(fitted, options, output, { photo, reading: readingJson(reading.value) });
 }
 
 async function readingOptions(options: Parsed, scale: number): Promise<ReadCardOptions> {

@@ -20,6 +20,7 @@ import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
 import { dayOf, written } from './given.ts';
 import { type Parsed, readOptions } from './options.ts';
+import type { Output } from './output.ts';
 import { fitOnto, shelfToCalibrate, writeFitted } from './shelf-fit.ts';
 import { readText } from './text.ts';
 
@@ -40,7 +41,7 @@ shelf's paints by their names or as --is says, and fits K and S of them.
 `;
 
 /** shelf curves: measured spectra, fitted or written again. */
-export async function shelfCurves(args: readonly string[]): Promise<void> {
+export async function shelfCurves(args: readonly string[], output: Output): Promise<void> {
   const options = readOptions('shelf', args, {
     is: { type: 'string', multiple: true },
     white: { type: 'string' },
@@ -53,7 +54,7 @@ export async function shelfCurves(args: readonly string[]): Promise<void> {
     help: { type: 'boolean', short: 'h' },
   });
   if (options.has('help')) {
-    process.stdout.write(CURVES_HELP);
+    output.out(CURVES_HELP);
     return;
   }
   const [file, stray] = options.files;
@@ -62,7 +63,7 @@ export async function shelfCurves(args: readonly string[]): Promise<void> {
   const spectra = readSpectra(await readText(file));
   if (!spectra.ok) throw new CliError(`${basename(file)}: ${curvesFaultWords(spectra.fault)}`);
   const { samples, geometry, remarks } = spectra.value;
-  for (const remark of remarks) process.stderr.write(`${basename(file)}: ${remark}\n`);
+  for (const remark of remarks) output.err(`${basename(file)}: ${remark}\n`);
 
   const form = options.value('as');
   if (form !== undefined) {
@@ -70,7 +71,7 @@ export async function shelfCurves(args: readonly string[]): Promise<void> {
       throw new CliError(`--as takes csv or cgats, not “${form}”.`);
     const text = form === 'csv' ? spectraCsv(samples) : spectraCgats(samples, geometry);
     const out = options.value('out');
-    if (out === undefined) process.stdout.write(text);
+    if (out === undefined) output.out(text);
     else await written(out, text);
     return;
   }
@@ -87,12 +88,12 @@ export async function shelfCurves(args: readonly string[]): Promise<void> {
     );
   }
   for (const { sample, parts } of table)
-    if (parts.length === 0) process.stderr.write(`“${sample}” is left out.\n`);
+    if (parts.length === 0) output.err(`“${sample}” is left out.\n`);
   const swatches = measuredSwatches(spectra.value, table, shelf.surface);
   if (!swatches.ok) throw new CliError(sampleFaultWords(swatches.fault));
   const date = dayOf(options.value('date'));
   const fitted = fitOnto(shelf, white, swatches.value, { unnamed: options.has('unnamed'), date });
-  await writeFitted(fitted, options, { curves: file, table, remarks });
+  await writeFitted(fitted, options, output, { curves: file, table, remarks });
 }
 
 function tableOf(

@@ -12,6 +12,7 @@ import { wholeShelf } from '../pigment/starter.ts';
 import { CliError } from './cli-error.ts';
 import { written } from './given.ts';
 import type { Parsed } from './options.ts';
+import type { Output } from './output.ts';
 import { readText } from './text.ts';
 
 /** The shelf whose paints are calibrated: a file's, or every pigment that Kingcup has. @throws CliError */
@@ -75,6 +76,7 @@ const strangers = (used: ReadonlySet<string>, shelf: Shelf) =>
 export async function writeFitted(
   { shelf, calibration, suggestions, date }: Fitted,
   options: Parsed,
+  { out: write }: Output,
   about: object,
 ): Promise<void> {
   const out = options.value('out');
@@ -106,7 +108,7 @@ export async function writeFitted(
       suggestions,
       shelf: out ?? null,
     };
-    process.stdout.write(`${JSON.stringify(document)}\n`);
+    write(`${JSON.stringify(document)}\n`);
     return;
   }
   const lines = [
@@ -124,5 +126,5 @@ export async function writeFitted(
       ? ['', 'Nothing was kept: --out FILE writes the shelf with these curves.']
       : ['', `${out} holds the shelf with these curves.`]),
   ];
-  process.stdout.write(`${lines.join('\n')}\n`);
+  write(`${lines.join('\n')}\n`);
 }

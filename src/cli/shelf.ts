@@ -9,6 +9,7 @@ import { starterShelf, wholeShelf } from '../pigment/starter.ts';
 import { masstone } from '../pigment/white.ts';
 import { CliError } from './cli-error.ts';
 import { type Parsed, readOptions } from './options.ts';
+import type { Output } from './output.ts';
 import { pigmentJson, pigmentText, sought } from './pigment.ts';
 import { shelfCard, shelfRead } from './shelf-card.ts';
 import { shelfCurves } from './shelf-curves.ts';
@@ -34,15 +35,16 @@ curves  the same from measured reflectances; each of these three has a --help of
 `;
 
 /** What calibrates a shelf has options of its own. */
-const CALIBRATE: Record<string, (args: readonly string[]) => Promise<void>> = {
+const CALIBRATE: Record<string, (args: readonly string[], output: Output) => Promise<void>> = {
   card: shelfCard,
   read: shelfRead,
   curves: shelfCurves,
 };
 
-export async function shelfVerb(args: readonly string[]): Promise<void> {
+export async function shelfVerb(args: readonly string[], output: Output): Promise<void> {
   const [first, ...others] = args;
-  if (first !== undefined && Object.hasOwn(CALIBRATE, first)) return CALIBRATE[first]!(others);
+  if (first !== undefined && Object.hasOwn(CALIBRATE, first))
+    return CALIBRATE[first]!(others, output);
   const options = readOptions('shelf', args, {
     shelf: { type: 'string' },
     all: { type: 'boolean' },
@@ -50,24 +52,24 @@ export async function shelfVerb(args: readonly string[]): Promise<void> {
     help: { type: 'boolean', short: 'h' },
   });
   if (options.has('help')) {
-    process.stdout.write(HELP);
+    output.out(HELP);
     return;
   }
   const [act, ...rest] = options.files;
   switch (act) {
     case 'list':
       nothingAfter('list', rest, 0);
-      return list(options);
+      return list(options, output);
     case 'show':
       nothingAfter('show', rest, 1);
       if (rest[0] === undefined) throw new CliError('Name a pigment: kingcup shelf show PIGMENT.');
-      return show(rest[0], options);
+      return show(rest[0], options, output);
     case 'check':
       nothingAfter('check', rest, 1);
       if (rest[0] === undefined) throw new CliError('Name a file: kingcup shelf check FILE.');
       if (options.has('shelf') || options.has('all'))
         throw new CliError('“shelf check” takes the file itself: kingcup shelf check FILE.');
-      return check(rest[0], options);
+      return check(rest[0], options, output);
     default:
       throw new CliError(
         act === undefined
@@ -85,28 +87,29 @@ function nothingAfter(act: string, rest: readonly string[], most: number): void 
     );
 }
 
-async function list(options: Parsed): Promise<void> {
+async function list(options: Parsed, output: Output): Promise<void> {
   if (options.has('shelf') && options.has('all'))
     throw new CliError('--shelf and --all do not go together: choose one.');
   const path = options.value('shelf');
   const shelf =
     path === undefined ? (options.has('all') ? wholeShelf() : starterShelf()) : await read(path);
-  remark(shelf);
-  write(options, shelfJson(shelf), () => shelfText(shelf));
+  remark(shelf, output);
+  write(options, output, shelfJson(shelf), () => shelfText(shelf));
 }
 
-async function show(name: string, options: Parsed): Promise<void> {
+async function show(name: string, options: Parsed, output: Output): Promise<void> {
   const path = options.value('shelf');
   const shelf = path === undefined ? wholeShelf() : await read(path);
-  remark(shelf);
+  remark(shelf, output);
   const found = sought(name, shelf, path === undefined);
-  write(options, pigmentJson(found, shelf), () => pigmentText(found, shelf));
+  write(options, output, pigmentJson(found, shelf), () => pigmentText(found, shelf));
 }
 
-async function check(path: string, options: Parsed): Promise<void> {
+async function check(path: string, options: Parsed, output: Output): Promise<void> {
   const shelf = await read(path);
   write(
     options,
+    output,
     { file: path, ...shelfJson(shelf) },
     () =>
       `${basename(path)} can be used as a shelf.\n${shelfText(shelf)}${shelf.remarks
@@ -122,12 +125,12 @@ async function read(path: string): Promise<Shelf> {
   return result.value;
 }
 
-function remark({ remarks }: Shelf): void {
-  for (const each of remarks) process.stderr.write(`${each}\n`);
+function remark({ remarks }: Shelf, { err }: Output): void {
+  for (const each of remarks) err(`${each}\n`);
 }
 
-function write(options: Parsed, document: object, text: () => string): void {
-  process.stdout.write(options.has('json') ? `${JSON.stringify(document)}\n` : text());
+function write(options: Parsed, { out }: Output, document: object, text: () => string): void {
+  out(options.has('json') ? `${JSON.stringify(document)}\n` : text());
 }
 
 /** A paint with its masstone and what is known of its hazards. */

@@ -1,24 +1,27 @@
 import { resolve } from 'node:path';
 import { starterShelf } from '../pigment/starter.ts';
-import { CliError, run } from './cli-error.ts';
+import { CliError, exitCodeOf } from './cli-error.ts';
 import { table } from './gather.ts';
 import { gatherFile } from './gather-file.ts';
 import { answersFor, mixtureTable } from './mix.ts';
 import { readOptions, wholeNumber } from './options.ts';
+import { processOutput } from './output.ts';
 import { serveApp } from './server.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 
-await run(async () => {
+const { out } = processOutput;
+
+process.exitCode = await exitCodeOf(async () => {
   const options = readOptions('start', process.argv.slice(2), { port: { type: 'string' } });
   const port = wholeNumber('port', options.value('port') ?? '4173', 0, 65535);
 
   const photo = await gatherFile(resolve(ROOT, 'samples/jay-feather.jpg'));
   if (typeof photo === 'string') throw new CliError(photo);
-  process.stdout.write(`${table(photo)}\n`);
+  out(`${table(photo)}\n`);
   const targets = photo.colours.map(({ lab }) => lab as [number, number, number]);
   const shelf = starterShelf();
-  process.stdout.write(mixtureTable(answersFor(targets, shelf, { key: true }), shelf));
+  out(mixtureTable(answersFor(targets, shelf, { key: true }), shelf));
 
   const { url } = await serveApp(resolve(ROOT, 'dist/app'), port).catch((error) => {
     throw new CliError(
@@ -27,5 +30,5 @@ await run(async () => {
         : String(error),
     );
   });
-  process.stdout.write(`\nKingcup is open at ${url}  (Ctrl+C ends it)\n`);
-});
+  out(`\nKingcup is open at ${url}  (Ctrl+C ends it)\n`);
+}, processOutput);

@@ -4,6 +4,7 @@ import type { Shelf } from '../pigment/shelf.ts';
 import { starterShelf } from '../pigment/starter.ts';
 import { CliError } from './cli-error.ts';
 import { numbers, type Parsed } from './options.ts';
+import type { Output } from './output.ts';
 import { readText } from './text.ts';
 
 /** The options that name a shelf, for {@link shelfIn}. */
@@ -17,9 +18,9 @@ export const SHELF_HELP = `  --shelf FILE     a shelf: Kingcup's JSON, or CSV wi
   --surface k1,k2  surface constants instead of the shelf's own (0,0 is none)`;
 
 /** The shelf that was named, its remarks on standard error. @throws CliError */
-export async function shelfIn({ value }: Parsed): Promise<Shelf> {
+export async function shelfIn({ value }: Parsed, { err }: Output): Promise<Shelf> {
   const shelf = await shelfOf(value('shelf'), value('surface'));
-  for (const remark of shelf.remarks) process.stderr.write(`${remark}\n`);
+  for (const remark of shelf.remarks) err(`${remark}\n`);
   return shelf;
 }
 

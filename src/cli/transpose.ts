@@ -6,6 +6,7 @@ import { mixFaultWords } from '../mixture/faults.ts';
 import { constraintsOf } from '../mixture/wish.ts';
 import { CliError } from './cli-error.ts';
 import { readOptions } from './options.ts';
+import type { Output } from './output.ts';
 import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './stock.ts';
 import { TARGET_HELP, TARGET_OPTIONS, targetsIn } from './target.ts';
 import { labelsOf, WISH_HELP, WISH_OPTIONS, wishIn } from './wish.ts';
@@ -23,7 +24,7 @@ ${SHELF_HELP}
 ${WISH_HELP}
 `;
 
-export async function transposeVerb(args: readonly string[]): Promise<void> {
+export async function transposeVerb(args: readonly string[], output: Output): Promise<void> {
   const options = readOptions('transpose', args, {
     ...TARGET_OPTIONS,
     ...SHELF_OPTIONS,
@@ -32,17 +33,17 @@ export async function transposeVerb(args: readonly string[]): Promise<void> {
     help: { type: 'boolean', short: 'h' },
   });
   if (options.has('help')) {
-    process.stdout.write(HELP);
+    output.out(HELP);
     return;
   }
   options.noFiles('transpose');
   const colours = await targetsIn(options);
-  const shelf = await shelfIn(options);
+  const shelf = await shelfIn(options, output);
   const wish = wishIn(options, shelf);
   const constraints = constraintsOf(shelf, wish);
   const found = transpose(colours, shelf, { most: wish.most, constraints });
   if (!found.ok) throw new CliError(mixFaultWords(found.fault, labelsOf(shelf)));
-  process.stdout.write(
+  output.out(
     options.has('json')
       ? `${JSON.stringify({ transposition: found.value })}\n`
       : table(found.value),

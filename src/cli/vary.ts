@@ -11,6 +11,7 @@ import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
 import { coloursOf, type Given } from './colours.ts';
 import { choice, readOptions, wholeNumber } from './options.ts';
+import type { Output } from './output.ts';
 import { pileText } from './pile.ts';
 import { shelfOf } from './stock.ts';
 
@@ -28,7 +29,7 @@ they stand to one another and what period practice held of them.
   --json           one JSON document instead of a table
 `;
 
-export async function varyVerb(args: readonly string[]): Promise<void> {
+export async function varyVerb(args: readonly string[], output: Output): Promise<void> {
   const options = readOptions('vary', args, {
     lab: { type: 'string', multiple: true },
     hex: { type: 'string', multiple: true },
@@ -43,7 +44,7 @@ export async function varyVerb(args: readonly string[]): Promise<void> {
     help: { type: 'boolean', short: 'h' },
   });
   if (options.has('help')) {
-    process.stdout.write(HELP);
+    output.out(HELP);
     return;
   }
   if (options.files.length > 0)
@@ -58,12 +59,12 @@ export async function varyVerb(args: readonly string[]): Promise<void> {
   if (colours.length === 0)
     throw new CliError('Name a colour: --lab L,a,b, --hex #rrggbb or --harmony FILE.');
   const shelf = await shelfOf(options.value('shelf'), options.value('surface'));
-  for (const remark of shelf.remarks) process.stderr.write(`${remark}\n`);
+  for (const remark of shelf.remarks) output.err(`${remark}\n`);
 
   const simple = options.has('simple');
   const rows = colours.map((colour) => rowOf(colour, ways, amount, shelf, { most, simple }));
   const relations = colours.length > 1 ? relationsOf(colours) : null;
-  process.stdout.write(
+  output.out(
     options.has('json')
       ? `${JSON.stringify({ variants: rows.flatMap(asJson), relations: relations && told(relations, colours) })}\n`
       : `${rows.map((row) => table(row, shelf)).join('\n')}${relations ? `\n${story(relations, colours)}` : ''}`,

@@ -27,6 +27,8 @@ export default defineConfig({
     testTimeout: 60_000,
     hookTimeout: 60_000,
     expect: { poll: { timeout: 20_000 } },
+    // A style sheet that is imported as text keeps its text; without this it would be empty.
+    css: { include: [/\.css\?raw$/] },
     // All cores: on two the default would be one.
     maxWorkers: '100%',
     projects: [

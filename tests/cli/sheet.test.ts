@@ -3,16 +3,17 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { expectRefusal, kingcup, SAMPLES, scratch } from './run.ts';
 
+const folder = scratch();
 const DAY = join(SAMPLES, 'day.json');
 const SAMPLE = JSON.parse(readFileSync(DAY, 'utf8'));
 
 describe('sheet', () => {
-  test('help tells the form of a day', () => {
-    expect(kingcup('sheet', '--help').stdout).toMatch(/kingcup-day/);
+  test('help tells the form of a day', async () => {
+    expect((await kingcup('sheet', '--help')).stdout).toMatch(/kingcup-day/);
   });
 
-  test('in words: everything a morning needs', () => {
-    const { status, stdout, stderr } = kingcup('sheet', DAY, '--palette', '1');
+  test('in words: everything a morning needs', async () => {
+    const { status, stdout, stderr } = await kingcup('sheet', DAY, '--palette', '1');
     expect(status).toBe(0);
     expect(stderr).toBe('');
     for (const words of [
@@ -27,8 +28,8 @@ describe('sheet', () => {
       expect(stdout).toContain(words);
   });
 
-  test('as JSON: one document, the same sheets', () => {
-    const { stdout } = kingcup('sheet', DAY, '--json');
+  test('as JSON: one document, the same sheets', async () => {
+    const { stdout } = await kingcup('sheet', DAY, '--json');
     const { sheets } = JSON.parse(stdout);
     expect(sheets.map(({ number, of }: { number: number; of: number }) => [number, of])).toEqual([
       [1, 2],
@@ -36,38 +37,40 @@ describe('sheet', () => {
     ]);
   });
 
-  test('as a page that asks for nothing outside', () => {
-    const { stdout } = kingcup('sheet', DAY, '--html');
+  test('as a page that asks for nothing outside', async () => {
+    const { stdout } = await kingcup('sheet', DAY, '--html');
     expect(stdout).toMatch(/^<!doctype html>/);
     expect(stdout.match(/<section class="sheet"/g)).toHaveLength(2);
     expect(stdout).toContain('@page');
     expect(stdout).not.toMatch(/<script|<link|src=|url\(/);
   });
 
-  test('with pupils about nothing toxic is on it, and what has no other mixture is left off', () => {
-    const path = join(scratch(), 'pupils.json');
+  test('with pupils about nothing toxic is on it, and what has no other mixture is left off', async () => {
+    const path = join(folder, 'pupils.json');
     writeFileSync(path, JSON.stringify({ ...SAMPLE, rules: { ...SAMPLE.rules, pupils: true } }));
-    const { status, stdout } = kingcup('sheet', path);
+    const { status, stdout } = await kingcup('sheet', path);
     expect(status).toBe(0);
     expect(stdout).toContain('Nothing toxic');
     expect(stdout).not.toMatch(/lead white|lead-tin|vermilion/i);
   });
 
-  test('a mixture that was deleted: the rest of the day is printed', () => {
-    const path = join(scratch(), 'gone.json');
+  test('a mixture that was deleted: the rest of the day is printed', async () => {
+    const path = join(folder, 'gone.json');
     const [water, ...rest] = SAMPLE.passages;
     const piles = water.piles.map((pile: object, i: number) =>
       i === 0 ? { ...pile, parts: null } : pile,
     );
     writeFileSync(path, JSON.stringify({ ...SAMPLE, passages: [{ ...water, piles }, ...rest] }));
-    expect(kingcup('sheet', path).stdout).toMatch(/“foam in sun” .* is left off: its mixture/);
+    expect((await kingcup('sheet', path)).stdout).toMatch(
+      /“foam in sun” .* is left off: its mixture/,
+    );
   });
 
   test.each([
     ['nothing', [], /Name a day/],
     ['two forms at once', [DAY, '--html', '--json'], /one of/],
     ['a palette that is not there', [DAY, '--palette', '0'], /from 1 to 2/],
-  ])('%s is refused with a sentence', (_, args, sentence) => {
-    expectRefusal(kingcup('sheet', ...args), sentence);
+  ])('%s is refused with a sentence', async (_, args, sentence) => {
+    expectRefusal(await kingcup('sheet', ...args), sentence);
   });
 });

@@ -1,5 +1,5 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { spectrum } from '../../src/colour/grid.ts';
@@ -13,7 +13,6 @@ import { photograph } from '../tools/card-photo.ts';
 import { jpegOf } from '../tools/card-photographs.ts';
 import { expectRefusal, kingcup, scratch } from './run.ts';
 
-const built = existsSync(resolve(import.meta.dirname, '../../dist/cli/kingcup.js'));
 const folder = scratch();
 const card = join(folder, 'card.svg');
 const photo = join(folder, 'card.jpg');
@@ -33,9 +32,9 @@ const reflectance = (parts: readonly { pigment: string; parts: number }[]) =>
     STARTER_SURFACE,
   );
 
-describe.skipIf(!built)('a shelf calibrated on the command line', () => {
+describe('a shelf calibrated on the command line', () => {
   beforeAll(async () => {
-    const drawn = kingcup('shelf', 'card', '--paints', NAMES.join(','), '--out', card);
+    const drawn = await kingcup('shelf', 'card', '--paints', NAMES.join(','), '--out', card);
     expect(drawn.stderr).toBe('');
     const plan = planOf(readFileSync(card, 'utf8'))!;
     const { pixels } = await photograph(plan, ({ parts }) => reflectance(parts), {
@@ -47,8 +46,8 @@ describe.skipIf(!built)('a shelf calibrated on the command line', () => {
     writeFileSync(photo, await jpegOf(pixels));
   }, 60_000);
 
-  test('a photographed card is read, and mixtures change', () => {
-    const run = kingcup(
+  test('a photographed card is read, and mixtures change', async () => {
+    const run = await kingcup(
       'shelf',
       'read',
       photo,
@@ -67,6 +66,8 @@ describe.skipIf(!built)('a shelf calibrated on the command line', () => {
     );
     for (const paint of found.paints)
       expect(paint).toMatchObject({ known: 'photographed', date: '2026-05-01', rough: false });
+    // White once, and each of three paints alone and with white.
+    expect(found.swatches).toHaveLength(7);
     for (const swatch of found.swatches) {
       expect(deltaE00(swatch.lab, labOf(reflectance(swatch.parts)))).toBeLessThan(1.5);
       expect(swatch.deltaE00).toBeLessThan(2.5);
@@ -80,17 +81,17 @@ describe.skipIf(!built)('a shelf calibrated on the command line', () => {
         { pigment: 'lead_white', parts: 2 },
       ]),
     );
-    const mix = (...more: string[]) => {
-      const answer = kingcup('mix', '--lab', wanted.join(','), '--json', ...more);
+    const mix = async (...more: string[]) => {
+      const answer = await kingcup('mix', '--lab', wanted.join(','), '--json', ...more);
       return JSON.parse(answer.stdout).mixtures[0];
     };
-    const after = mix('--shelf', shelf);
+    const after = await mix('--shelf', shelf);
     expect(after.deltaE00).toBeLessThan(2);
-    expect(after.recipe).not.toEqual(mix().recipe);
+    expect(after.recipe).not.toEqual((await mix()).recipe);
   });
 
-  test('in words', () => {
-    const { stdout, status } = kingcup('shelf', 'read', photo, '--card', card);
+  test('in words', async () => {
+    const { stdout, status } = await kingcup('shelf', 'read', photo, '--card', card);
     expect(status).toBe(0);
     expect(stdout).toMatch(/What was seen/);
     expect(stdout).toMatch(/Photographed, from/);
@@ -98,7 +99,7 @@ describe.skipIf(!built)('a shelf calibrated on the command line', () => {
     expect(stdout).toMatch(/Nothing was kept/);
   });
 
-  test('a file of measured curves', () => {
+  test('a file of measured curves', async () => {
     const mixtures: Record<string, { pigment: string; parts: number }[]> = {
       'Lead white': [{ pigment: 'lead_white', parts: 1 }],
       'Yellow ochre': [{ pigment: 'yellow_ochre', parts: 1 }],
@@ -115,7 +116,7 @@ describe.skipIf(!built)('a shelf calibrated on the command line', () => {
     const file = join(folder, 'curves.csv');
     writeFileSync(file, spectraCsv(samples));
     const out = join(folder, 'measured.json');
-    const run = kingcup(
+    const run = await kingcup(
       'shelf',
       'curves',
       file,
@@ -130,37 +131,41 @@ describe.skipIf(!built)('a shelf calibrated on the command line', () => {
     expect(found.table.map(({ parts }: { parts: unknown[] }) => parts.length)).toEqual([
       1, 1, 2, 1,
     ]);
+    expect(found.swatches).toHaveLength(4);
     for (const { deltaE00: off } of found.swatches) expect(off).toBeLessThan(0.5);
     const ochre = found.paints.find(
       ({ pigment }: { pigment: string }) => pigment === 'yellow_ochre',
     );
     expect(ochre.known).toBe('measured');
-    expect(kingcup('shelf', 'check', out).status).toBe(0);
+    expect((await kingcup('shelf', 'check', out)).status).toBe(0);
 
-    const cgats = kingcup('shelf', 'curves', file, '--as', 'cgats');
+    const cgats = await kingcup('shelf', 'curves', file, '--as', 'cgats');
     expect(cgats.stdout).toMatch(/^CGATS\.17\n/);
     writeFileSync(join(folder, 'curves.txt'), cgats.stdout);
-    const again = kingcup('shelf', 'curves', join(folder, 'curves.txt'), '--as', 'csv');
+    const again = await kingcup('shelf', 'curves', join(folder, 'curves.txt'), '--as', 'csv');
     expect(again.stdout).toBe(readFileSync(file, 'utf8'));
   });
 
-  test('what is wrong is said plainly', () => {
-    expectRefusal(kingcup('shelf', 'card'), /Name the paints/);
-    expectRefusal(kingcup('shelf', 'card', '--paints', 'moonlight'), /not on this shelf/);
-    expectRefusal(kingcup('shelf', 'card', '--paints', 'smalt', '--tints', '0'), /above 0/);
-    expectRefusal(kingcup('shelf', 'read'), /Name the photograph/);
-    expectRefusal(kingcup('shelf', 'read', photo), /--card/);
-    expectRefusal(kingcup('shelf', 'read', photo, '--card', photo), /not a swatch card/);
+  test('what is wrong is said plainly', async () => {
+    expectRefusal(await kingcup('shelf', 'card'), /Name the paints/);
+    expectRefusal(await kingcup('shelf', 'card', '--paints', 'moonlight'), /not on this shelf/);
+    expectRefusal(await kingcup('shelf', 'card', '--paints', 'smalt', '--tints', '0'), /above 0/);
+    expectRefusal(await kingcup('shelf', 'read'), /Name the photograph/);
+    expectRefusal(await kingcup('shelf', 'read', photo), /--card/);
+    expectRefusal(await kingcup('shelf', 'read', photo, '--card', photo), /not a swatch card/);
     expectRefusal(
-      kingcup('shelf', 'read', join(folder, 'none.jpg'), '--card', card),
+      await kingcup('shelf', 'read', join(folder, 'none.jpg'), '--card', card),
       /cannot be opened/,
     );
-    expectRefusal(kingcup('shelf', 'read', photo, '--card', card, '--chart', card), /go together/);
-    expectRefusal(kingcup('shelf', 'curves', card), /No measured curves/);
+    expectRefusal(
+      await kingcup('shelf', 'read', photo, '--card', card, '--chart', card),
+      /go together/,
+    );
+    expectRefusal(await kingcup('shelf', 'curves', card), /No measured curves/);
     const twice = join(folder, 'twice.csv');
     const row = `0.1,${Array.from({ length: 30 }, () => '0.2').join(',')}`;
     const heading = Array.from({ length: 31 }, (_, i) => 400 + 10 * i).join(',');
     writeFileSync(twice, `name,${heading}\nred,${row}\nred,${row}\n`);
-    expectRefusal(kingcup('shelf', 'curves', twice), /Two samples are called "red"/);
+    expectRefusal(await kingcup('shelf', 'curves', twice), /Two samples are called "red"/);
   });
 });

@@ -10,8 +10,8 @@ const file = (name: string, text: string) => {
   return path;
 };
 
-function json(...args: string[]) {
-  const { status, stdout, stderr } = kingcup('shelf', ...args, '--json');
+async function json(...args: string[]) {
+  const { status, stdout, stderr } = await kingcup('shelf', ...args, '--json');
   expect(status, stderr).toBe(0);
   return JSON.parse(stdout);
 }
@@ -47,8 +47,8 @@ const TENS = grid(380, 730, 10);
 const at = (nm: number) => 3 + TENS.indexOf(nm);
 
 describe('shelf list', () => {
-  test('names the starter shelf from light to dark, its white and its hazards', () => {
-    const { paints, white, basis, remarks } = json('list');
+  test('names the starter shelf from light to dark, its white and its hazards', async () => {
+    const { paints, white, basis, remarks } = await json('list');
     expect(paints.length).toBeGreaterThanOrEqual(16);
     const lightness = paints.map(({ lab }: { lab: number[] }) => lab[0]);
     expect(lightness).toEqual(lightness.toSorted((p: number, q: number) => q - p));
@@ -60,8 +60,8 @@ describe('shelf list', () => {
     expect(lead.hex).toMatch(/^#[0-9a-f]{6}$/);
   });
 
-  test('in plain text too, with nothing else on standard output', () => {
-    const { status, stdout, stderr } = kingcup('shelf', 'list');
+  test('in plain text too, with nothing else on standard output', async () => {
+    const { status, stdout, stderr } = await kingcup('shelf', 'list');
     expect(status).toBe(0);
     expect(stderr).toBe('');
     expect(stdout).toMatch(/^starter shelf: \d+ paints\n/);
@@ -69,13 +69,13 @@ describe('shelf list', () => {
     expect(stdout).toMatch(/Lead white.*the studio's white/);
   });
 
-  test('knows more than the starter shelf', () => {
-    expect(json('list', '--all').paints.length).toBeGreaterThanOrEqual(26);
+  test('knows more than the starter shelf', async () => {
+    expect((await json('list', '--all')).paints.length).toBeGreaterThanOrEqual(26);
   });
 
-  test('reads a file and says on standard error what was assumed', () => {
+  test('reads a file and says on standard error what was assumed', async () => {
     const path = file('short.csv', csv(grid(400, 700, 10)));
-    const { status, stdout, stderr } = kingcup('shelf', 'list', '--shelf', path, '--json');
+    const { status, stdout, stderr } = await kingcup('shelf', 'list', '--shelf', path, '--json');
     expect(status).toBe(0);
     expect(stderr).toMatch(/400 nm.*flat to 380/);
     expect(JSON.parse(stdout).paints.map(({ pigment }: { pigment: string }) => pigment)).toEqual([
@@ -88,13 +88,13 @@ describe('shelf list', () => {
 describe('shelf show', () => {
   test.each(['lead_white', 'Lead white', 'LEAD-WHITE', 'flake white', 'PW1'])(
     'finds lead white by “%s”',
-    (name) => {
-      expect(json('show', name).pigment).toBe('lead_white');
+    async (name) => {
+      expect((await json('show', name)).pigment).toBe('lead_white');
     },
   );
 
-  test('gives identity, curve, colours, figures with their provenance, hazard and caution', () => {
-    const shown = json('show', 'vermilion');
+  test('gives identity, curve, colours, figures with their provenance, hazard and caution', async () => {
+    const shown = await json('show', 'vermilion');
     expect(shown.curve.wavelengths).toEqual(TENS);
     expect(shown.curve.K).toHaveLength(36);
     expect(shown.curve.S.every((s: number) => s > 0)).toBe(true);
@@ -111,40 +111,40 @@ describe('shelf show', () => {
     expect(shown.defersTo).toMatch(/safety data sheet.*local codes.*licensed practice/);
   });
 
-  test('says in plain text how each figure is known, and defers to the data sheet', () => {
-    const { stdout } = kingcup('shelf', 'show', 'vermilion');
+  test('says in plain text how each figure is known, and defers to the data sheet', async () => {
+    const { stdout } = await kingcup('shelf', 'show', 'vermilion');
     expect(stdout).toMatch(/density +8\.\d/);
     expect(stdout).toMatch(/\[mem\] +from memory of a handbook/);
     expect(stdout).toMatch(/Hazard \(toxic\).*mercury/i);
     expect(stdout).toMatch(/licensed practice come first/);
   });
 
-  test('a pigment without K and S has its facts all the same', () => {
-    const shown = json('show', 'saffron');
+  test('a pigment without K and S has its facts all the same', async () => {
+    const shown = await json('show', 'saffron');
     expect(shown.lab).toBeNull();
     expect(shown.curve).toBeNull();
     expect(shown.facts.name).toBe('Saffron');
   });
 
-  test('a paint of a file that is on no list: its curve, and a warning', () => {
+  test('a paint of a file that is on no list: its curve, and a warning', async () => {
     const path = file('own.csv', csv(TENS));
-    const shown = json('show', 'red, "old"', '--shelf', path);
+    const shown = await json('show', 'red, "old"', '--shelf', path);
     expect(shown.pigment).toBe('Red, "old"');
     expect(shown.facts).toBeNull();
     expect(shown.curve.S).toEqual(TENS.map(() => 0.3));
-    const { stdout } = kingcup('shelf', 'show', 'Red, "old"', '--shelf', path);
+    const { stdout } = await kingcup('shelf', 'show', 'Red, "old"', '--shelf', path);
     expect(stdout).toMatch(/not on our list.*data sheet/);
   });
 });
 
 describe('shelf check', () => {
-  test('says what a sound file holds', () => {
+  test('says what a sound file holds', async () => {
     const path = file('sound.csv', csv(TENS));
-    const { status, stdout, stderr } = kingcup('shelf', 'check', path);
+    const { status, stdout, stderr } = await kingcup('shelf', 'check', path);
     expect(status).toBe(0);
     expect(stderr).toBe('');
     expect(stdout).toMatch(/^sound\.csv can be used as a shelf\.\nsound\.csv: 2 paints\n/);
-    expect(json('check', path)).toMatchObject({
+    expect(await json('check', path)).toMatchObject({
       file: path,
       white: 'White paste',
       surface: { k1: 0.03, k2: 0.65 },
@@ -152,19 +152,24 @@ describe('shelf check', () => {
     });
   });
 
-  const colours = (path: string) =>
-    json('check', path).paints.map(({ lab }: { lab: number[] }) => lab) as number[][];
+  const colours = async (path: string) =>
+    (await json('check', path)).paints.map(({ lab }: { lab: number[] }) => lab) as number[][];
 
-  test.each([5, 20])('a grid of %d nm is resampled, said so, and keeps its colours', (step) => {
-    const path = file(`grid-${step}.csv`, csv(grid(380, 740, step)));
-    const { remarks } = json('check', path);
-    expect(remarks).toContainEqual(`Values every ${step} nm were brought to every 10 nm.`);
-    const truth = colours(file('tens.csv', csv(TENS)));
-    // The edge is 12 nm wide: 20 nm steps blur it a little, 5 nm steps hardly.
-    for (const [i, lab] of colours(path).entries())
-      for (const [axis, value] of lab.entries())
-        expect(Math.abs(value - truth[i]![axis]!)).toBeLessThan(step === 5 ? 0.6 : 1.5);
-  });
+  test.each([5, 20])(
+    'a grid of %d nm is resampled, said so, and keeps its colours',
+    async (step) => {
+      const path = file(`grid-${step}.csv`, csv(grid(380, 740, step)));
+      const { remarks } = await json('check', path);
+      expect(remarks).toContainEqual(`Values every ${step} nm were brought to every 10 nm.`);
+      const truth = await colours(file('tens.csv', csv(TENS)));
+      // The edge is 12 nm wide: 20 nm steps blur it a little, 5 nm steps hardly.
+      const found = await colours(path);
+      expect(found).toHaveLength(2);
+      for (const [i, lab] of found.entries())
+        for (const [axis, value] of lab.entries())
+          expect(Math.abs(value - truth[i]![axis]!)).toBeLessThan(step === 5 ? 0.6 : 1.5);
+    },
+  );
 
   test.each<[name: string, text: string, sentence: RegExp]>([
     [
@@ -223,9 +228,9 @@ describe('shelf check', () => {
     ['half a JSON document', '{"kind":"kingcup-shelf","paints":[', /damaged|cut short/],
     ['another JSON document', '{"photos":[]}', /not a shelf/],
     ['a poem', 'Roses are red\nviolets are blue', /not a shelf/],
-  ])('refuses a file with %s in one plain sentence', (name, text, sentence) => {
+  ])('refuses a file with %s in one plain sentence', async (name, text, sentence) => {
     const path = file(`${name.replaceAll(/\W+/g, '-')}.csv`, text);
-    const answer = kingcup('shelf', 'check', path, '--json');
+    const answer = await kingcup('shelf', 'check', path, '--json');
     expectRefusal(answer, sentence);
     expect(answer.stderr).toMatch(/^[\w-]+\.csv: /);
     expect(answer.stderr.trim().split('\n')).toHaveLength(1);
@@ -248,11 +253,11 @@ test.each<[args: string[], sentence: RegExp]>([
   [['list', '--shelf', '/nowhere.csv'], /cannot be opened/],
   [['list', '--all', '--shelf', 'a.csv'], /do not go together/],
   [['list', '--tint'], /--tint/],
-])('refuses shelf %j with a sentence', (args, sentence) => {
-  expectRefusal(kingcup('shelf', ...args, '--json'), sentence);
+])('refuses shelf %j with a sentence', async (args, sentence) => {
+  expectRefusal(await kingcup('shelf', ...args, '--json'), sentence);
 });
 
-test('shelf --help says what it takes, and Kingcup lists it', () => {
-  expect(kingcup('shelf', '--help').stdout).toMatch(/kingcup shelf check FILE/);
-  expect(kingcup('--help').stdout).toMatch(/^ {2}shelf /m);
+test('shelf --help says what it takes, and Kingcup lists it', async () => {
+  expect((await kingcup('shelf', '--help')).stdout).toMatch(/kingcup shelf check FILE/);
+  expect((await kingcup('--help')).stdout).toMatch(/^ {2}shelf /m);
 });

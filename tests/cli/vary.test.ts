@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { expectRefusal, kingcup, scratch } from './run.ts';
 
+const folder = scratch();
 const HARMONY = {
   photos: [
     {
@@ -16,8 +17,8 @@ const HARMONY = {
 };
 
 describe('vary', () => {
-  test('one document, every way of every colour, with its own pile and words', () => {
-    const { status, stdout, stderr } = kingcup('vary', '--hex', '#9a5b41', '--json');
+  test('one document, every way of every colour, with its own pile and words', async () => {
+    const { status, stdout, stderr } = await kingcup('vary', '--hex', '#9a5b41', '--json');
     expect(status, stderr).toBe(0);
     const { variants, relations } = JSON.parse(stdout);
     expect(relations).toBeNull();
@@ -29,24 +30,27 @@ describe('vary', () => {
       'brighter',
       'duller',
     ]);
+    const granted = variants.map((one: { granted: string }) => one.granted);
+    expect(new Set(granted)).toEqual(new Set(['whole', 'part', 'nothing']));
     for (const one of variants) {
       expect(one.amount).toBe('middle');
       expect(['whole', 'part', 'nothing']).toContain(one.granted);
       expect(deltaE00(one.wish, one.lab)).toBeCloseTo(one.deltaE00, 6);
       expect(one.pile).not.toBe('');
-      if (one.granted !== 'whole') expect(one.limit).not.toBe('');
+      if (one.granted === 'whole') expect(one.limit).toBe('');
+      else expect(one.limit).not.toBe('');
     }
   });
 
-  test('a harmony is told by its names and shares', () => {
-    const path = join(scratch(), 'harmony.json');
+  test('a harmony is told by its names and shares', async () => {
+    const path = join(folder, 'harmony.json');
     writeFileSync(path, JSON.stringify(HARMONY));
     const asked = ['vary', '--harmony', path, '--way', 'duller', '--amount', 'small'];
-    const { variants, relations } = JSON.parse(kingcup(...asked, '--json').stdout);
+    const { variants, relations } = JSON.parse((await kingcup(...asked, '--json')).stdout);
     expect(variants).toHaveLength(2);
     expect(relations.words).toMatch(/^The moss is dominant/);
     expect(relations.pairs[0].period[0].words).toMatch(/Green and red: held|Black|yellow/i);
-    expect(kingcup(...asked).stdout).toMatch(/two-colour score/);
+    expect((await kingcup(...asked)).stdout).toMatch(/two-colour score/);
   });
 
   test.each([
@@ -54,7 +58,7 @@ describe('vary', () => {
     [['--hex', '#808080', '--amount', 'huge'], /small, middle, large/],
     [[], /Name a colour/],
     [['--harmony', '/nowhere.json'], /cannot be opened/],
-  ])('refuses %j with a sentence', (options, sentence) => {
-    expectRefusal(kingcup('vary', ...options, '--json'), sentence);
+  ])('refuses %j with a sentence', async (options, sentence) => {
+    expectRefusal(await kingcup('vary', ...options, '--json'), sentence);
   });
 });

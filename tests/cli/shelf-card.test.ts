@@ -32,6 +32,23 @@ const reflectance = (parts: readonly { pigment: string; parts: number }[]) =>
     STARTER_SURFACE,
   );
 
+test('a card is drawn to standard output, to a file, or with its places as JSON', async () => {
+  const asked = ['shelf', 'card', '--paints', NAMES.join(',')];
+  const drawn = await kingcup(...asked);
+  expect([drawn.status, drawn.stderr]).toEqual([0, '']);
+  // White alone, each of three paints alone and with white, and five references.
+  const kinds = planOf(drawn.stdout)!.places.map(({ kind }) => kind);
+  expect(kinds.filter((kind) => kind === 'paint')).toHaveLength(7);
+  expect(kinds).toHaveLength(12);
+  const out = join(folder, 'drawn.svg');
+  const written = await kingcup(...asked, '--out', out);
+  expect(written.stdout).toBe(`${out}: 12 places on A4 paper. Print it at 100 %.\n`);
+  expect(readFileSync(out, 'utf8')).toBe(drawn.stdout);
+  const { cards } = JSON.parse((await kingcup(...asked, '--json')).stdout);
+  expect(cards).toMatchObject([{ page: 1, file: null, svg: drawn.stdout }]);
+  expect(cards[0].places).toHaveLength(12);
+});
+
 describe('a shelf calibrated on the command line', () => {
   beforeAll(async () => {
     const drawn = await kingcup('shelf', 'card', '--paints', NAMES.join(','), '--out', card);

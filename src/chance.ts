@@ -1,12 +1,12 @@
 /** A seeded generator: each call returns the next number, 0 ≤ x < 1. Identical on every machine. */
-export type Chance = () => number;
+export type RandomGenerator = () => number;
 
 /**
  * Seeded random numbers by Mulberry32 (public domain): small, fast and uniform enough to shuffle
  * and to jitter; not cryptographically secure.
  * @param seed taken as a 32-bit integer
  */
-export function chance(seed: number): Chance {
+export function seededRandom(seed: number): RandomGenerator {
   let state = seed | 0;
   return () => {
     state = (state + 0x6d2b79f5) | 0;

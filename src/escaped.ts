@@ -1,13 +1,13 @@
 /** Escapes text for HTML or SVG, as content or as a double-quoted attribute. */
-export const escaped = (text: string): string =>
+export const escapeHtml = (text: string): string =>
   text
     .replaceAll('&', '&amp;')
     .replaceAll('<', '&lt;')
     .replaceAll('>', '&gt;')
     .replaceAll('"', '&quot;');
 
-/** Inverse of {@link escaped}. */
-export const unescaped = (text: string): string =>
+/** Inverse of {@link escapeHtml}. */
+export const unescapeHtml = (text: string): string =>
   text
     .replaceAll('&quot;', '"')
     .replaceAll('&lt;', '<')

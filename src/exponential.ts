@@ -3,7 +3,7 @@
  * gives the same digits; `Math.exp` differs between engines in the last one.
  * @see H. Padé, 1892: rational approximation of third degree (reference from memory)
  */
-export function exponential(x: number): number {
+export function portableExp(x: number): number {
   const square = x * x;
   const even = 1 + square / 10;
   const odd = x * (0.5 + square / 120);

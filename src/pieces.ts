@@ -1,5 +1,5 @@
 /** Iterations in one chunk. */
-const PIECE = 4096;
+const CHUNK_LENGTH = 4096;
 
 /**
  * Runs a long loop in chunks, so that the engine optimises its body. Engines optimise a function
@@ -7,6 +7,7 @@ const PIECE = 4096;
  * @param length number of iterations
  * @param piece  a function of its own that runs the iterations `from` … `to` − 1
  */
-export function inPieces(length: number, piece: (from: number, to: number) => void): void {
-  for (let from = 0; from < length; from += PIECE) piece(from, Math.min(length, from + PIECE));
+export function forEachChunk(length: number, piece: (from: number, to: number) => void): void {
+  for (let from = 0; from < length; from += CHUNK_LENGTH)
+    piece(from, Math.min(length, from + CHUNK_LENGTH));
 }

@@ -1,18 +1,22 @@
 import type { Surface } from '../src/optics/surface.ts';
 import type { PhotoFault } from '../src/photo/file.ts';
-import type { Card } from '../src/pigment/calibrate/card.ts';
+import type { SwatchCard } from '../src/pigment/calibrate/card.ts';
 import type { CalibrationFault } from '../src/pigment/calibrate/fault.ts';
-import { type Calibration, calibrate, type PaintToFit } from '../src/pigment/calibrate/fit.ts';
+import {
+  type Calibration,
+  calibratePaints,
+  type PaintToFit,
+} from '../src/pigment/calibrate/fit.ts';
 import type { Picture } from '../src/pigment/calibrate/picture.ts';
 import { readCard } from '../src/pigment/calibrate/read.ts';
-import type { Reading, ReadOptions } from '../src/pigment/calibrate/reading.ts';
+import type { ReadOptions, SwatchCardReading } from '../src/pigment/calibrate/reading.ts';
 import type { Point } from '../src/pigment/calibrate/straighten.ts';
-import { type Suggestion, suggest } from '../src/pigment/calibrate/suggest.ts';
-import type { Painted } from '../src/pigment/calibrate/swatches.ts';
+import { type Suggestion, suggestSwatches } from '../src/pigment/calibrate/suggest.ts';
+import type { PaintedSwatch } from '../src/pigment/calibrate/swatches.ts';
 import { readTouched, type Touch } from '../src/pigment/calibrate/touch.ts';
 import { ok, type Result } from '../src/result.ts';
-import type { Handed } from './jobs.ts';
-import { type KeptPhoto, readPixels } from './photo.ts';
+import type { JobResult } from './jobs.ts';
+import { readPixels, type StoredPhoto } from './photo.ts';
 
 /** Options for reading a photograph; points are fractions of its width and height. */
 export type Shared = Pick<ReadOptions, 'references' | 'chart'> & {
@@ -24,7 +28,7 @@ export type Shared = Pick<ReadOptions, 'references' | 'chart'> & {
 export interface ReadJob {
   readonly kind: 'read';
   readonly file: Blob;
-  readonly plan: Card;
+  readonly plan: SwatchCard;
   readonly options: Shared;
 }
 /** Reads a photograph at the touched places. */
@@ -39,7 +43,7 @@ export interface FitJob {
   readonly kind: 'fit';
   readonly white: string;
   readonly paints: readonly PaintToFit[];
-  readonly swatches: readonly Painted[];
+  readonly swatches: readonly PaintedSwatch[];
   readonly surface: Surface;
 }
 export type CalibrateJob = ReadJob | TouchJob | FitJob;
@@ -48,8 +52,8 @@ export type CalibrateJob = ReadJob | TouchJob | FitJob;
  * The reading of a photograph, its points as fractions of width and height, and remarks on the
  * file.
  */
-export type Seen = Reading & { readonly seen: readonly string[] };
-export type Read = Result<Seen, PhotoFault | CalibrationFault>;
+export type PhotoReading = SwatchCardReading & { readonly seen: readonly string[] };
+export type Read = Result<PhotoReading, PhotoFault | CalibrationFault>;
 /**
  * A fit without its posterior, which only the worker needs, plus suggested swatches to paint next.
  */
@@ -59,21 +63,21 @@ export type FitFound = Omit<Calibration, 'posterior'> & {
 export type Fit = Result<FitFound, CalibrationFault>;
 
 export type CalibrateNews =
-  | { readonly kind: 'kept'; readonly kept: KeptPhoto }
+  | { readonly kind: 'kept'; readonly kept: StoredPhoto }
   | { readonly kind: 'done'; readonly done: number };
 
 /** Executes a calibration job and posts its progress. */
-export function doCalibrate(
+export function runCalibrationJob(
   job: CalibrateJob,
   tell: (news: CalibrateNews) => void,
-): Promise<Handed<Read>> | Handed<Fit> {
+): Promise<JobResult<Read>> | JobResult<Fit> {
   return job.kind === 'fit' ? { value: fitted(job, tell) } : look(job, tell);
 }
 
 async function look(
   job: ReadJob | TouchJob,
   tell: (news: CalibrateNews) => void,
-): Promise<Handed<Read>> {
+): Promise<JobResult<Read>> {
   const read = await readPixels(job.file, (kept) => tell({ kind: 'kept', kept }));
   if (!read.ok) return { value: read };
   tell({ kind: 'done', done: 0.6 });
@@ -89,7 +93,7 @@ async function look(
         );
   if (!reading.ok) return { value: reading };
   const { places, references, ...rest } = reading.value;
-  const asShares = (places: Reading['places']) =>
+  const asShares = (places: SwatchCardReading['places']) =>
     places.map((place) => ({
       ...place,
       corners: place.corners.map(([x, y]): Point => [x / pixels.width, y / pixels.height]),
@@ -122,7 +126,7 @@ function fitted(
   { white, paints, swatches, surface }: FitJob,
   tell: (news: CalibrateNews) => void,
 ): Fit {
-  const found = calibrate(white, paints, swatches, surface, {
+  const found = calibratePaints(white, paints, swatches, surface, {
     proceed: (round) => {
       tell({ kind: 'done', done: 0.9 * (1 - left(round)) });
       return true;
@@ -130,5 +134,5 @@ function fitted(
   });
   if (!found.ok) return found;
   const { posterior: _, ...rest } = found.value;
-  return ok({ ...rest, suggestions: suggest(found.value) });
+  return ok({ ...rest, suggestions: suggestSwatches(found.value) });
 }

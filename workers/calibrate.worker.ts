@@ -1,10 +1,10 @@
 import {
   type CalibrateJob,
   type CalibrateNews,
-  doCalibrate,
   type Fit,
   type Read,
+  runCalibrationJob,
 } from './calibrate.ts';
 import { serve } from './jobs.ts';
 
-serve<CalibrateJob, Read | Fit, CalibrateNews>(self, doCalibrate);
+serve<CalibrateJob, Read | Fit, CalibrateNews>(self, runCalibrationJob);

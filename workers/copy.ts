@@ -1,4 +1,4 @@
-import { type Card, cardOf } from '../src/book/card.ts';
+import { type EntrySummary, summaryOfEntry } from '../src/book/card.ts';
 import type { BookFault } from '../src/book/faults.ts';
 import { LIMITS } from '../src/book/format.ts';
 import type { MergePreview } from '../src/book/merge.ts';
@@ -7,7 +7,7 @@ import { type Book, openBook, type Undo } from '../src/book/store.ts';
 import { importCopy, makeCopy, planCopies, previewCopy } from '../src/book/transfer.ts';
 import { type Copy, openCopy } from '../src/book/unpack.ts';
 import { fail, ok, type Result } from '../src/result.ts';
-import type { Handed } from './jobs.ts';
+import type { JobResult } from './jobs.ts';
 
 /**
  * Requests of the page, in this order: plan and make; or look (preview), bring (import), perhaps
@@ -40,10 +40,10 @@ export interface Made {
 /** Count of entries, and the first few for display. */
 export interface Several {
   readonly count: number;
-  readonly first: readonly Card[];
+  readonly first: readonly EntrySummary[];
 }
 /** Effect of an import, before or after it. */
-export interface Brought {
+export interface ImportEffect {
   readonly added: Several;
   readonly changed: Several;
   readonly deleted: Several;
@@ -51,7 +51,7 @@ export interface Brought {
   readonly settled: Several;
   readonly same: number;
 }
-export interface Looked extends Brought {
+export interface ImportPreview extends ImportEffect {
   /** ISO date and time. */
   readonly made: string;
 }
@@ -62,8 +62,8 @@ export type CopyAnswer =
       readonly result: Result<readonly (readonly string[])[], BookFault>;
     }
   | { readonly kind: 'make'; readonly result: Result<Made, BookFault> }
-  | { readonly kind: 'look'; readonly result: Result<Looked, BookFault> }
-  | { readonly kind: 'bring'; readonly result: Result<Brought, BookFault> }
+  | { readonly kind: 'look'; readonly result: Result<ImportPreview, BookFault> }
+  | { readonly kind: 'bring'; readonly result: Result<ImportEffect, BookFault> }
   | { readonly kind: 'stop'; readonly result: Result<null, BookFault> }
   | { readonly kind: 'take back'; readonly result: Result<null, BookFault> };
 
@@ -74,10 +74,10 @@ const SHOWN = 60;
  * Makes and imports copies in a worker. The previewed copy stays in memory until it is imported.
  * @returns the job function, with its own state
  */
-export function copyWork(): (
+export function copyJobs(): (
   job: CopyJob,
   tell: (news: CopyNews) => void,
-) => Promise<Handed<CopyAnswer>> {
+) => Promise<JobResult<CopyAnswer>> {
   let opened: Promise<Result<Book, BookFault>> | null = null;
   let copy: Copy | null = null;
   let undo: Undo | null = null;
@@ -91,12 +91,12 @@ export function copyWork(): (
       return await work(book.value);
     } finally {
       // The page may terminate this thread at any time.
-      await book.value.putAway();
+      await book.value.clearLogMark();
     }
   };
 
   const look = (file: Blob, onProgress: (done: number) => void) =>
-    withBook<Looked>(async (book) => {
+    withBook<ImportPreview>(async (book) => {
       if (file.size > LIMITS.bytes) return fail({ code: 'copy-too-large' });
       const found = await openCopy(new Uint8Array(await file.arrayBuffer()), {
         subtle: crypto.subtle,
@@ -110,7 +110,7 @@ export function copyWork(): (
     });
 
   const bring = (onProgress: (done: number) => void) =>
-    withBook<Brought>(async (book) => {
+    withBook<ImportEffect>(async (book) => {
       if (!copy) return fail({ code: 'stopped' });
       stopping = new AbortController();
       const { signal } = stopping;
@@ -167,7 +167,7 @@ function inHundredths(tell: (done: number) => void): (done: number) => void {
   };
 }
 
-const counted = (preview: MergePreview): Brought => ({
+const counted = (preview: MergePreview): ImportEffect => ({
   added: several(preview.added),
   changed: several(preview.changed),
   deleted: several(preview.deleted),
@@ -178,5 +178,5 @@ const counted = (preview: MergePreview): Brought => ({
 
 const several = (records: readonly AnyRecord[]): Several => ({
   count: records.length,
-  first: records.slice(0, SHOWN).flatMap((record) => cardOf(record) ?? []),
+  first: records.slice(0, SHOWN).flatMap((record) => summaryOfEntry(record) ?? []),
 });

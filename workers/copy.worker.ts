@@ -1,4 +1,4 @@
-import { type CopyAnswer, type CopyJob, type CopyNews, copyWork } from './copy.ts';
+import { type CopyAnswer, type CopyJob, type CopyNews, copyJobs } from './copy.ts';
 import { serve } from './jobs.ts';
 
-serve<CopyJob, CopyAnswer, CopyNews>(self, copyWork());
+serve<CopyJob, CopyAnswer, CopyNews>(self, copyJobs());

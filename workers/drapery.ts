@@ -1,12 +1,12 @@
-import type { Cloth, ClothWish, DraperyFault } from '../src/drapery/fold.ts';
+import type { Cloth, ClothRequest, DraperyFault } from '../src/drapery/fold.ts';
 import { drape } from '../src/drapery/garment.ts';
 import type { Shelf } from '../src/pigment/shelf.ts';
 import type { Result } from '../src/result.ts';
-import type { Handed } from './jobs.ts';
+import type { JobResult } from './jobs.ts';
 
 /** Cloths to compute on one shelf. */
 export interface DraperyJob {
-  readonly wishes: readonly ClothWish[];
+  readonly wishes: readonly ClothRequest[];
   readonly shelf: Shelf;
 }
 /** A finished cloth: index of its request, and progress of the job, 0…1. */
@@ -20,7 +20,7 @@ export interface DraperyNews {
 export function drapeAll(
   { wishes, shelf }: DraperyJob,
   tell: (news: DraperyNews) => void,
-): Handed<null> {
+): JobResult<null> {
   for (const [at, wish] of wishes.entries())
     tell({ at, cloth: drape(wish, shelf), done: (at + 1) / wishes.length });
   return { value: null };

@@ -1,16 +1,16 @@
 import {
+  type ClothShapeInput,
   type ClothShapes,
   clothShapes,
-  type Fall,
+  type HeapShapeInput,
   type HeapShapes,
   heapShapes,
-  type Lump,
 } from '../src/ui/drawn/shapes.ts';
 
 /** Request for the shapes of one drawing; `id` identifies the answer. */
 export type ShapingJob = { readonly id: number } & (
-  | { readonly kind: 'cloth'; readonly told: Fall }
-  | { readonly kind: 'heap'; readonly told: Lump }
+  | { readonly kind: 'cloth'; readonly told: ClothShapeInput }
+  | { readonly kind: 'heap'; readonly told: HeapShapeInput }
 );
 export interface Shaped {
   readonly id: number;
@@ -18,7 +18,7 @@ export interface Shaped {
 }
 
 /** Computes the shapes of one drawing. */
-export const shaped = (job: ShapingJob): Shaped => ({
+export const computeShapes = (job: ShapingJob): Shaped => ({
   id: job.id,
   shapes: job.kind === 'cloth' ? clothShapes(job.told) : heapShapes(job.told),
 });

@@ -1,4 +1,4 @@
-import { type Shaped, type ShapingJob, shaped } from './drawing.ts';
+import { computeShapes, type Shaped, type ShapingJob } from './drawing.ts';
 import { serve } from './jobs.ts';
 
-serve<ShapingJob, Shaped, never>(self, (job) => ({ value: shaped(job) }));
+serve<ShapingJob, Shaped, never>(self, (job) => ({ value: computeShapes(job) }));

@@ -1,5 +1,5 @@
-import type { WorkPart } from '../src/photo/work.ts';
-import { type HalfJob, half } from './half.ts';
+import type { DownsampledRows } from '../src/photo/work.ts';
+import { runOnSecondThread, type SecondThreadJob } from './half.ts';
 import { serve } from './jobs.ts';
 
-serve<HalfJob, WorkPart | Uint8Array[], never>(self, half);
+serve<SecondThreadJob, DownsampledRows | Uint8Array[], never>(self, runOnSecondThread);

@@ -1,15 +1,15 @@
-import { applied, type Matrix } from '../src/colour/matrix.ts';
+import { type Matrix, multiplyColumn } from '../src/colour/matrix.ts';
 import { labOfLinear } from '../src/colour/rgb.ts';
 import type { EditedHarmony, EditFault } from '../src/harmony/edit.ts';
-import { addSpot, split } from '../src/harmony/reshape.ts';
+import { addSpot, splitColourInTwo } from '../src/harmony/reshape.ts';
 import type { PhotoFault } from '../src/photo/file.ts';
-import { type Spot, type SpotFault, spotOf } from '../src/photo/spot.ts';
+import { type Spot, type SpotFault, sampleSpot } from '../src/photo/spot.ts';
 import { ok, type Result } from '../src/result.ts';
-import type { Handed } from './jobs.ts';
+import type { JobResult } from './jobs.ts';
 import { readPixels, sideOf } from './photo.ts';
 
 /** A manual correction that needs the photograph's pixels. */
-export interface HandJob {
+export interface ManualEditJob {
   readonly file: Blob;
   readonly harmony: EditedHarmony;
   /** White balance of the harmony. */
@@ -23,13 +23,18 @@ export interface HandJob {
 export type HandResult = Result<EditedHarmony, PhotoFault | SpotFault | EditFault>;
 
 /** Splits a colour in two, or adds the colour of a spot. */
-export async function byHand({ file, harmony, adapt, act }: HandJob): Promise<Handed<HandResult>> {
+export async function editPhotoManually({
+  file,
+  harmony,
+  adapt,
+  act,
+}: ManualEditJob): Promise<JobResult<HandResult>> {
   const read = await readPixels(file);
   if (!read.ok) return { value: read };
   const { pixels } = read.value;
   if (act.kind === 'split')
-    return { value: split(harmony, act.index, pixels, adapt ? { adapt } : {}) };
-  const found = spotOf(pixels, act.x, act.y, sideOf(pixels, act.patch));
+    return { value: splitColourInTwo(harmony, act.index, pixels, adapt ? { adapt } : {}) };
+  const found = sampleSpot(pixels, act.x, act.y, sideOf(pixels, act.patch));
   if (!found.ok) return { value: found };
   // A harmony counts in the photograph's pixels; the book's copy may be smaller.
   const { width, height } = pixels;
@@ -40,5 +45,5 @@ export async function byHand({ file, harmony, adapt, act }: HandJob): Promise<Ha
 
 /** A spot's colour after white balance. */
 function seen({ linear, lab }: Spot, adapt: Matrix | undefined) {
-  return adapt ? labOfLinear(...applied(adapt, ...linear)) : lab;
+  return adapt ? labOfLinear(...multiplyColumn(adapt, ...linear)) : lab;
 }

@@ -19,12 +19,12 @@ interface Port {
 }
 
 /** A result, with the buffers in it to transfer instead of copying. */
-export type Handed<O> = { readonly value: O; readonly transfer?: Transferable[] };
+export type JobResult<O> = { readonly value: O; readonly transfer?: Transferable[] };
 
 /** Executes one job per message. The job function does not know where it runs. */
 export function serve<I, O, N>(
   port: Port,
-  job: (input: I, tell: (news: N) => void) => Promise<Handed<O>> | Handed<O>,
+  job: (input: I, tell: (news: N) => void) => Promise<JobResult<O>> | JobResult<O>,
 ): void {
   const send = (reply: Reply<O, N>, transfer: Transferable[] = []) =>
     port.postMessage(reply, transfer);
@@ -57,7 +57,7 @@ const STARTS = 3;
  * A worker that receives jobs only after it reported `ready`: Firefox occasionally loses messages
  * sent to a module that is still loading. If a worker does not start, it starts another.
  */
-export class Helper<I, O, N> {
+export class ReadyWorker<I, O, N> {
   /** Receives every reply except `ready`. */
   onReply: ((reply: Exclude<Reply<O, N>, { kind: 'ready' }>) => void) | null = null;
   /** Called if no worker starts. */
@@ -130,9 +130,9 @@ export async function runJob<I, O, N>(
   options: JobOptions<N>,
 ): Promise<O> {
   options.signal.throwIfAborted();
-  const helper = new Helper<I, O, N>(spawn);
+  const helper = new ReadyWorker<I, O, N>(spawn);
   try {
-    return await answered(helper, input, options);
+    return await sendJob(helper, input, options);
   } finally {
     helper.end();
   }
@@ -144,7 +144,7 @@ export async function runJob<I, O, N>(
  */
 export class WarmWorker {
   // Jobs of several kinds share it; each knows the type of its answer.
-  #idle: Helper<unknown, unknown, unknown> | null = null;
+  #idle: ReadyWorker<unknown, unknown, unknown> | null = null;
   readonly #spawn: () => Worker;
 
   constructor(spawn: () => Worker) {
@@ -154,7 +154,7 @@ export class WarmWorker {
   /** Starts a worker before there is a job for it. */
   warm(): void {
     if (this.#idle) return;
-    const helper = new Helper(this.#spawn);
+    const helper = new ReadyWorker(this.#spawn);
     this.#idle = helper;
     // Drop a worker that does not start.
     helper.onFail = () => {
@@ -168,10 +168,10 @@ export class WarmWorker {
    */
   async run<I, O, N>(input: I, options: JobOptions<N>): Promise<O> {
     options.signal.throwIfAborted();
-    const helper = this.#idle ?? new Helper(this.#spawn);
+    const helper = this.#idle ?? new ReadyWorker(this.#spawn);
     this.#idle = null;
     try {
-      const value = await answered(helper as Helper<I, O, N>, input, options);
+      const value = await sendJob(helper as ReadyWorker<I, O, N>, input, options);
       if (this.#idle === null) this.#idle = helper;
       else helper.end();
       return value;
@@ -183,8 +183,8 @@ export class WarmWorker {
 }
 
 /** Sends a job to an idle worker and waits for its answer. */
-function answered<I, O, N>(
-  helper: Helper<I, O, N>,
+function sendJob<I, O, N>(
+  helper: ReadyWorker<I, O, N>,
   input: I,
   { signal, onNews }: JobOptions<N>,
 ): Promise<O> {

@@ -1,25 +1,25 @@
 import type { Lab } from '../src/colour/lab.ts';
 import { type Fewest, type FewestOptions, fewest } from '../src/harmony/fewest.ts';
 import { type Transposition, transpose } from '../src/harmony/transpose.ts';
-import { type Mixed, type Origin, variantsOf } from '../src/harmony/variant.ts';
-import type { Amount, Way } from '../src/harmony/vary.ts';
+import { type MixedVariant, type Origin, variantsOf } from '../src/harmony/variant.ts';
+import type { VariantAmount, VariantWay } from '../src/harmony/vary.ts';
 import {
   type AddFault,
   type AddOptions,
-  additions,
-  type Correction,
+  correctPile,
+  type PileCorrection,
 } from '../src/mixture/addition.ts';
 import type { Constraints } from '../src/mixture/constraint.ts';
 import { findMixtures } from '../src/mixture/find.ts';
 import type { MixOptions } from '../src/mixture/finder.ts';
-import type { Batch } from '../src/mixture/mender.ts';
-import type { Answer } from '../src/mixture/mixture.ts';
-import { type Lack, lacksFor } from '../src/mixture/shortfall.ts';
-import type { MixFault, WorkOptions } from '../src/mixture/work.ts';
+import type { ExistingPile } from '../src/mixture/mender.ts';
+import type { MixtureAnswer } from '../src/mixture/mixture.ts';
+import { type MissingPigment, missingPigmentsFor } from '../src/mixture/shortfall.ts';
+import type { MixFault, MixtureSearchOptions } from '../src/mixture/work.ts';
 import type { Shelf } from '../src/pigment/shelf.ts';
 import { wholeShelf } from '../src/pigment/starter.ts';
 import { ok, type Result } from '../src/result.ts';
-import type { Handed } from './jobs.ts';
+import type { JobResult } from './jobs.ts';
 
 /** Options that a message can carry: functions removed. */
 type Sent<Options> = Omit<Options, 'onProgress' | 'stopped'>;
@@ -29,7 +29,7 @@ export interface MixtureWork {
   /** Mixtures for every target. */
   readonly mix: {
     readonly takes: { readonly targets: readonly Lab[]; readonly options: Sent<MixOptions> };
-    readonly gives: Result<Answer[], MixFault>;
+    readonly gives: Result<MixtureAnswer[], MixFault>;
   };
   /** Pigments not on the shelf that would bring a target nearer. */
   readonly lacks: {
@@ -37,50 +37,56 @@ export interface MixtureWork {
       readonly target: Lab;
       readonly options: { readonly most: number; readonly constraints: Constraints };
     };
-    readonly gives: Result<Lack[], never>;
+    readonly gives: Result<MissingPigment[], never>;
   };
   readonly fewest: {
     readonly takes: { readonly colours: readonly Lab[]; readonly options: Sent<FewestOptions> };
     readonly gives: Result<Fewest, MixFault>;
   };
   readonly transpose: {
-    readonly takes: { readonly colours: readonly Lab[]; readonly options: Sent<WorkOptions> };
+    readonly takes: {
+      readonly colours: readonly Lab[];
+      readonly options: Sent<MixtureSearchOptions>;
+    };
     readonly gives: Result<Transposition, MixFault>;
   };
   /** Variants of colours that have a mixture. */
   readonly vary: {
     readonly takes: {
       readonly origins: readonly Origin[];
-      readonly asks: readonly { readonly way: Way; readonly amount: Amount }[];
-      readonly options: Pick<WorkOptions, 'most' | 'constraints'>;
+      readonly asks: readonly { readonly way: VariantWay; readonly amount: VariantAmount }[];
+      readonly options: Pick<MixtureSearchOptions, 'most' | 'constraints'>;
     };
-    readonly gives: Result<Mixed[], MixFault>;
+    readonly gives: Result<MixedVariant[], MixFault>;
   };
   /** Additions to a pile that came out wrong. */
   readonly add: {
     readonly takes: {
-      readonly batch: Batch;
+      readonly batch: ExistingPile;
       readonly cameOut: Lab;
       readonly target: Lab;
       readonly options: AddOptions;
     };
-    readonly gives: Result<Correction, AddFault>;
+    readonly gives: Result<PileCorrection, AddFault>;
   };
 }
-export type Kind = keyof MixtureWork;
+export type MixtureKind = keyof MixtureWork;
 /** One message: a kind of work on one shelf. */
 export type MixtureJob = {
-  [K in Kind]: { readonly kind: K; readonly shelf: Shelf } & MixtureWork[K]['takes'];
-}[Kind];
+  [K in MixtureKind]: { readonly kind: K; readonly shelf: Shelf } & MixtureWork[K]['takes'];
+}[MixtureKind];
 /** Progress, 0…1. */
 export type MixtureNews = number;
-export type MixtureResult = MixtureWork[Kind]['gives'];
+export type MixtureResult = MixtureWork[MixtureKind]['gives'];
 
 /** Pigments searched between two progress messages. */
 const AT_ONCE = 4;
 
 /** Executes one job and posts its progress. */
-export function doWork(job: MixtureJob, tell: (done: MixtureNews) => void): Handed<MixtureResult> {
+export function executeMixtureJob(
+  job: MixtureJob,
+  tell: (done: MixtureNews) => void,
+): JobResult<MixtureResult> {
   const { shelf } = job;
   switch (job.kind) {
     case 'mix':
@@ -96,7 +102,7 @@ export function doWork(job: MixtureJob, tell: (done: MixtureNews) => void): Hand
         value: variantsOf(job.origins, job.asks, shelf, { ...job.options, onProgress: tell }),
       };
     case 'add':
-      return { value: additions(job.batch, job.cameOut, job.target, shelf, job.options) };
+      return { value: correctPile(job.batch, job.cameOut, job.target, shelf, job.options) };
   }
 }
 
@@ -105,11 +111,11 @@ function lacks(
   shelf: Shelf,
   options: MixtureWork['lacks']['takes']['options'],
   tell: (done: number) => void,
-): Lack[] {
+): MissingPigment[] {
   const further = wholeShelf().paints;
-  const found: Lack[] = [];
+  const found: MissingPigment[] = [];
   for (let i = 0; i < further.length; i += AT_ONCE) {
-    found.push(...lacksFor(target, shelf, further.slice(i, i + AT_ONCE), options));
+    found.push(...missingPigmentsFor(target, shelf, further.slice(i, i + AT_ONCE), options));
     tell(Math.min(1, (i + AT_ONCE) / further.length));
   }
   return found.sort((a, b) => a.deltaE00 - b.deltaE00);

@@ -1,4 +1,9 @@
 import { serve } from './jobs.ts';
-import { doWork, type MixtureJob, type MixtureNews, type MixtureResult } from './mixture.ts';
+import {
+  executeMixtureJob,
+  type MixtureJob,
+  type MixtureNews,
+  type MixtureResult,
+} from './mixture.ts';
 
-serve<MixtureJob, MixtureResult, MixtureNews>(self, doWork);
+serve<MixtureJob, MixtureResult, MixtureNews>(self, executeMixtureJob);

@@ -1,4 +1,4 @@
 import { serve } from './jobs.ts';
-import { type PaletteAnswer, type PaletteJob, planned } from './palette.ts';
+import { type PaletteAnswer, type PaletteJob, runPaletteJob } from './palette.ts';
 
-serve<PaletteJob, PaletteAnswer, number>(self, planned);
+serve<PaletteJob, PaletteAnswer, number>(self, runPaletteJob);

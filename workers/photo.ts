@@ -3,15 +3,15 @@ import type { Matrix } from '../src/colour/matrix.ts';
 import type { RgbSpace } from '../src/colour/rgb.ts';
 import type { GatherFault } from '../src/harmony/gather.ts';
 import type { Gathered } from '../src/harmony/harmony.ts';
-import { withoutP3 } from '../src/photo/bare.ts';
-import { EVERY_PIXEL, inspectFile, MOST_PIXELS, type PhotoFault } from '../src/photo/file.ts';
+import { stripP3Profile } from '../src/photo/bare.ts';
+import { inspectFile, MAX_DECODED_PIXELS, MAX_PIXELS, type PhotoFault } from '../src/photo/file.ts';
 import type { Mask } from '../src/photo/mask.ts';
-import { type NeutralFault, neutralAt, type Setting } from '../src/photo/neutral.ts';
+import { type NeutralFault, type WhiteBalance, whiteBalanceAt } from '../src/photo/neutral.ts';
 import type { Pixels } from '../src/photo/pixels.ts';
 import { fail, ok, type Result } from '../src/result.ts';
-import type { Handed } from './jobs.ts';
-import { canvasOf, isShown, readStrips } from './strips.ts';
-import { expectWork, gatherWork, workOf } from './work.ts';
+import type { JobResult } from './jobs.ts';
+import { canvasOf, hasFrame, readStrips } from './strips.ts';
+import { downsampleBitmap, gatherWork, warmSecondThread } from './work.ts';
 
 /** Long edges in pixels: of the stored photograph, and of its thumbnail. */
 const STORED_EDGE = 2048;
@@ -44,7 +44,7 @@ export interface NeutralWish {
 }
 
 /** The photograph as stored in the book: JPEG, upright, without EXIF. */
-export interface KeptPhoto {
+export interface StoredPhoto {
   readonly photo: ArrayBuffer;
   readonly small: ArrayBuffer;
   readonly type: 'image/jpeg';
@@ -53,14 +53,14 @@ export interface KeptPhoto {
 }
 
 export type PhotoNews =
-  | { readonly kind: 'kept'; readonly kept: KeptPhoto }
+  | { readonly kind: 'kept'; readonly kept: StoredPhoto }
   | { readonly kind: 'done'; readonly done: number };
 
 export type PhotoResult = Result<
   {
     readonly gathered: Gathered;
     readonly remarks: readonly string[];
-    readonly setting: Setting | null;
+    readonly setting: WhiteBalance | null;
     /** Size in pixels of the image that was read. */
     readonly width: number;
     readonly height: number;
@@ -75,9 +75,9 @@ export type PhotoResult = Result<
 export async function readPhoto(
   { file, colours, keep, mask, adapt, neutral }: PhotoJob,
   tell: (news: PhotoNews) => void,
-): Promise<Handed<PhotoResult>> {
+): Promise<JobResult<PhotoResult>> {
   const onProgress = (done: number) => tell({ kind: 'done', done });
-  expectWork();
+  warmSecondThread();
   const opened = await openPhoto(file, {
     onKept: keep ? (kept) => tell({ kind: 'kept', kept }) : undefined,
     isAtHand: neutral !== undefined,
@@ -86,17 +86,17 @@ export async function readPhoto(
   const { bitmap, isWide, space, remarks } = opened.value;
   try {
     const { width, height } = bitmap;
-    let setting: Setting | null = null;
+    let setting: WhiteBalance | null = null;
     if (neutral) {
       // Read the spot first: its white balance applies to everything else.
       const pixels = await pixelsOf(bitmap, isWide, space);
       const { x, y, grey, patch } = neutral;
-      const found = neutralAt(pixels, x, y, grey, sideOf(pixels, patch));
+      const found = whiteBalanceAt(pixels, x, y, grey, sideOf(pixels, patch));
       if (!found.ok) return { value: found };
       setting = found.value;
     }
     const look = { space, mask, adapt: setting?.matrix ?? adapt };
-    const { work, isPerturbed } = await workOf(bitmap, isWide, look);
+    const { work, isPerturbed } = await downsampleBitmap(bitmap, isWide, look);
     onProgress(0.6);
     const gathered = await gatherWork(work, {
       colours,
@@ -121,13 +121,16 @@ export async function readPhoto(
 export const sideOf = ({ width, height }: Pixels, patch: number): number =>
   Math.max(5, Math.round(Math.min(width, height) * patch)) | 1;
 
-export type Read = Result<
+export type PixelsResult = Result<
   { readonly pixels: Pixels; readonly remarks: readonly string[] },
   PhotoFault
 >;
 
 /** Decodes a photograph and reads all its pixels into memory. */
-export async function readPixels(file: Blob, onKept?: (kept: KeptPhoto) => void): Promise<Read> {
+export async function readPixels(
+  file: Blob,
+  onKept?: (kept: StoredPhoto) => void,
+): Promise<PixelsResult> {
   const opened = await openPhoto(file, { onKept, isAtHand: true });
   if (!opened.ok) return opened;
   const { bitmap, isWide, space, remarks } = opened.value;
@@ -172,7 +175,7 @@ interface Opened {
 }
 
 interface Opening {
-  readonly onKept?: ((kept: KeptPhoto) => void) | undefined;
+  readonly onKept?: ((kept: StoredPhoto) => void) | undefined;
   /** The caller will hold all pixels in memory, not strips of them. */
   readonly isAtHand: boolean;
 }
@@ -209,7 +212,7 @@ async function openPhoto(
   }
   const { width, height } = bitmap;
   const count = width * height;
-  if (count > MOST_PIXELS) {
+  if (count > MAX_PIXELS) {
     bitmap.close();
     return fail({ code: 'too-large', megapixels: count / 1e6 });
   }
@@ -217,7 +220,7 @@ async function openPhoto(
   // An sRGB-only canvas would clip colours beyond sRGB. Without its profile, the file's own values
   // are read instead.
   const isWide = wide && hasWideCanvas();
-  const bare = wide && !isWide ? withoutP3(bytes, unzlib) : null;
+  const bare = wide && !isWide ? stripP3Profile(bytes, unzlib) : null;
   if (bare) {
     bitmap.close();
     bitmap = await createImageBitmap(new Blob([bare], { type: file.type }));
@@ -225,8 +228,8 @@ async function openPhoto(
     remarks.push(
       'This browser reads colours no further than sRGB: the brightest of this photograph are a little duller here.',
     );
-  if (count > EVERY_PIXEL && (isAtHand || !isShown(bitmap, isWide))) {
-    const scale = Math.sqrt(EVERY_PIXEL / count);
+  if (count > MAX_DECODED_PIXELS && (isAtHand || !hasFrame(bitmap, isWide))) {
+    const scale = Math.sqrt(MAX_DECODED_PIXELS / count);
     const small = await createImageBitmap(bitmap, {
       resizeWidth: Math.max(1, Math.floor(width * scale)),
       resizeHeight: Math.max(1, Math.floor(height * scale)),
@@ -252,7 +255,7 @@ function hasWideCanvas(): boolean {
   return wideCanvas;
 }
 
-async function keptCopy(bitmap: ImageBitmap): Promise<KeptPhoto> {
+async function keptCopy(bitmap: ImageBitmap): Promise<StoredPhoto> {
   const [photo, small] = await Promise.all([
     asJpeg(bitmap, STORED_EDGE, 0.9),
     asJpeg(bitmap, SMALL_EDGE, 0.8),

@@ -1,5 +1,5 @@
-import { chance } from '../src/chance.ts';
-import type { Handed } from './jobs.ts';
+import { seededRandom } from '../src/chance.ts';
+import type { JobResult } from './jobs.ts';
 import { readPhoto } from './photo.ts';
 import { canvasOf } from './strips.ts';
 
@@ -7,7 +7,7 @@ import { canvasOf } from './strips.ts';
  * Warm-up with a synthetic image: reading it makes the engine compile the code for the next
  * photograph.
  */
-export interface RehearsalJob {
+export interface WarmUpJob {
   readonly act: 'rehearse';
 }
 
@@ -21,7 +21,7 @@ const TIMES = 2;
  * Reads a synthetic image, large enough for the second thread and colourful enough to need every
  * segmentation run.
  */
-export async function rehearse(): Promise<Handed<null>> {
+export async function warmUp(): Promise<JobResult<null>> {
   const file = await drawn();
   for (let time = 0; time < TIMES; time++) await readPhoto({ file, keep: false }, () => {});
   return { value: null };
@@ -30,7 +30,7 @@ export async function rehearse(): Promise<Handed<null>> {
 /** Draws soft overlapping dabs in many colours. */
 function drawn(): Promise<Blob> {
   const { canvas, context } = canvasOf(WIDTH, HEIGHT, false);
-  const next = chance(1);
+  const next = seededRandom(1);
   for (let dab = 0; dab < 300; dab++) {
     const radius = 60 + 240 * next();
     const [x, y] = [WIDTH * next(), HEIGHT * next()];

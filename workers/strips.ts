@@ -1,4 +1,4 @@
-import type { Span } from '../src/photo/average.ts';
+import type { RowRange } from '../src/photo/average.ts';
 import type { Pixels } from '../src/photo/pixels.ts';
 
 /** Rows of pixels per strip: few enough to stay in the processor's cache until they are summed. */
@@ -65,14 +65,18 @@ export function frameOf(bitmap: ImageBitmap, wide: boolean): VideoFrame | null {
 }
 
 /** Whether {@link frameOf} returns a frame, so that reading needs no more memory than a strip. */
-export function isShown(bitmap: ImageBitmap, wide: boolean): boolean {
+export function hasFrame(bitmap: ImageBitmap, wide: boolean): boolean {
   const frame = frameOf(bitmap, wide);
   frame?.close();
   return frame !== null;
 }
 
 /** Copies rows of a frame from {@link frameOf}, from the top, strip by strip. */
-export async function readFrame(frame: VideoFrame, { from, to }: Span, each: Strip): Promise<void> {
+export async function readFrame(
+  frame: VideoFrame,
+  { from, to }: RowRange,
+  each: Strip,
+): Promise<void> {
   const width = frame.codedWidth;
   const data = new Uint8Array(width * 4 * Math.min(ROWS, to - from));
   for (let y = from; y < to; y += ROWS) {

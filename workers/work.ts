@@ -1,9 +1,14 @@
-import { type GatherFault, type GatherFromOptions, gatheringOf } from '../src/harmony/gather.ts';
+import { type GatherFault, type GatherFromOptions, gatherStepwise } from '../src/harmony/gather.ts';
 import type { Gathered } from '../src/harmony/harmony.ts';
-import { type TrialsWanted, trialsOf } from '../src/harmony/trial.ts';
-import { type WorkImage, WorkMaking, type WorkPart, workSize } from '../src/photo/work.ts';
+import { type RunBatch, segmentationRuns } from '../src/harmony/trial.ts';
+import {
+  type DownsampledImage,
+  type DownsampledRows,
+  Downsampler,
+  downsampledSize,
+} from '../src/photo/work.ts';
 import type { Result } from '../src/result.ts';
-import { average, type HalfJob, type Look } from './half.ts';
+import { average, type DownsampleLook, type SecondThreadJob } from './half.ts';
 import { WarmWorker } from './jobs.ts';
 import { frameOf, readStrips } from './strips.ts';
 
@@ -20,7 +25,7 @@ const second = new WarmWorker(
 const hasSecond = navigator.hardwareConcurrency > 1 && typeof Worker !== 'undefined';
 
 /** Starts the second thread for a photograph that is about to be read. */
-export function expectWork(): void {
+export function warmSecondThread(): void {
   if (hasSecond) second.warm();
 }
 
@@ -29,32 +34,32 @@ export function expectWork(): void {
  * thread can read the same memory, it downsamples the lower half; the sums are exact, so the result
  * is the same.
  */
-export async function workOf(
+export async function downsampleBitmap(
   bitmap: ImageBitmap,
   isWide: boolean,
-  look: Look,
-): Promise<{ readonly work: WorkImage; readonly isPerturbed: boolean }> {
+  look: DownsampleLook,
+): Promise<{ readonly work: DownsampledImage; readonly isPerturbed: boolean }> {
   const { width, height } = bitmap;
-  const [, rows] = workSize(width, height);
+  const [, rows] = downsampledSize(width, height);
   const isLarge = width * height >= HALVED && rows > 1;
   const frame = hasSecond && isLarge ? frameOf(bitmap, isWide) : null;
   if (!frame) {
-    const making = new WorkMaking({ width, height, space: look.space }, look);
+    const making = new Downsampler({ width, height, space: look.space }, look);
     const isPerturbed = await readStrips(bitmap, isWide, (data, lines, order) =>
       making.add(data, lines, order),
     );
-    return { work: making.made(), isPerturbed };
+    return { work: making.mergeRows(), isPerturbed };
   }
   try {
     const middle = rows >> 1;
     const upper = { frame, look, part: { from: 0, to: middle } };
     const lower = { frame, look, part: { from: middle, to: rows } };
-    const [making, part] = await inTwo<WorkMaking, WorkPart>(
+    const [making, part] = await onTwoThreads<Downsampler, DownsampledRows>(
       () => average(upper),
       { kind: 'average', ...lower },
-      async () => (await average(lower)).part(),
+      async () => (await average(lower)).finishedRows(),
     );
-    return { work: making.made([part]), isPerturbed: false };
+    return { work: making.mergeRows([part]), isPerturbed: false };
   } finally {
     frame.close();
   }
@@ -65,28 +70,28 @@ export async function workOf(
  * the same results.
  */
 export async function gatherWork(
-  work: WorkImage,
+  work: DownsampledImage,
   options: GatherFromOptions,
 ): Promise<Result<Gathered, GatherFault>> {
-  const gathering = gatheringOf(work, options);
+  const gathering = gatherStepwise(work, options);
   for (let turn = gathering.next(); ; ) {
     if (turn.done) return turn.value;
     turn = gathering.next(await trials(turn.value));
   }
 }
 
-async function trials(wanted: TrialsWanted): Promise<readonly Uint8Array[]> {
+async function trials(wanted: RunBatch): Promise<readonly Uint8Array[]> {
   const { from, to } = wanted;
-  if (!hasSecond || to - from <= FEW) return trialsOf(wanted);
+  if (!hasSecond || to - from <= FEW) return segmentationRuns(wanted);
   const middle = (from + to) >> 1;
   const [mine, theirs] = [
     { ...wanted, to: middle },
     { ...wanted, from: middle },
   ];
-  const both = await inTwo<Uint8Array[], Uint8Array[]>(
-    () => trialsOf(mine),
+  const both = await onTwoThreads<Uint8Array[], Uint8Array[]>(
+    () => segmentationRuns(mine),
     { kind: 'trials', ...theirs },
-    () => trialsOf(theirs),
+    () => segmentationRuns(theirs),
   );
   return both.flat();
 }
@@ -95,13 +100,15 @@ async function trials(wanted: TrialsWanted): Promise<readonly Uint8Array[]> {
  * Runs one half here and the other on the second thread; if that fails or takes too long, runs the
  * other half here too.
  */
-async function inTwo<A, B>(
+async function onTwoThreads<A, B>(
   own: () => A | Promise<A>,
-  theirs: HalfJob,
+  theirs: SecondThreadJob,
   instead: () => B | Promise<B>,
 ): Promise<[A, B]> {
   const giveUp = new AbortController();
-  const answer = second.run<HalfJob, B, never>(theirs, { signal: giveUp.signal }).catch(() => null);
+  const answer = second
+    .run<SecondThreadJob, B, never>(theirs, { signal: giveUp.signal })
+    .catch(() => null);
   const began = performance.now();
   const mine = await own();
   const patience = LEAST_PATIENCE_MS + 2 * (performance.now() - began);

@@ -1,16 +1,16 @@
 import { spectrum } from '../colour/grid.ts';
 import { type Lab, labOf } from '../colour/lab.ts';
-import { laidOf, volumesIn } from '../mixture/laid.ts';
+import { mixtureVolumesOf, pilePartsOf } from '../mixture/laid.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import { labelOf } from '../pigment/label.ts';
-import { folded } from './folded.ts';
+import { foldText } from './folded.ts';
 import { type AnyRecord, type Entry, filesOf, hasBody, type Kind } from './record.ts';
 
 /**
  * Summary of an entry for lists and search: small, stored beside the entry and written in the same
  * transaction.
  */
-export interface Card {
+export interface EntrySummary {
   readonly id: string;
   readonly kind: Kind;
   readonly name: string;
@@ -34,7 +34,7 @@ export interface Card {
 }
 
 /** Builds the summary of an entry. Returns null for a purged entry, which has no contents. */
-export function cardOf(record: AnyRecord): Card | null {
+export function summaryOfEntry(record: AnyRecord): EntrySummary | null {
   if (!hasBody(record)) return null;
   const { id, kind, changed } = record;
   return {
@@ -48,9 +48,9 @@ export function cardOf(record: AnyRecord): Card | null {
   };
 }
 
-type Contents = Pick<Card, 'name' | 'words' | 'date' | 'colours' | 'pigments'> &
-  Partial<Pick<Card, 'picture' | 'specimen'>>;
-type Shown = Card['colours'][number];
+type Contents = Pick<EntrySummary, 'name' | 'words' | 'date' | 'colours' | 'pigments'> &
+  Partial<Pick<EntrySummary, 'picture' | 'specimen'>>;
+type Shown = EntrySummary['colours'][number];
 
 /** The listed contents of each kind. An entry that has only mixtures shows their colours. */
 function contentsOf(record: Entry): Contents {
@@ -159,11 +159,11 @@ function contents(
 ): Contents {
   const pigments = [...new Set(mixtures.flatMap(pigmentsOf))];
   const words = [name, note, ...own, ...pigments].filter(Boolean).join('\n');
-  return { name, words: folded(words), date, colours, pigments };
+  return { name, words: foldText(words), date, colours, pigments };
 }
 
 const ofMixtures = (body: Headed, own: readonly string[], mixtures: readonly Mixture[]) =>
-  contents(body, own, even(mixtures.map(laidOf)), mixtures);
+  contents(body, own, even(mixtures.map(pilePartsOf)), mixtures);
 
 const shown = (colours: readonly Shown[]): readonly Shown[] =>
   colours.map(({ lab, share }) => ({ lab, share }));
@@ -171,6 +171,6 @@ const even = (colours: readonly { readonly lab: Lab }[]): readonly Shown[] =>
   colours.map(({ lab }) => ({ lab, share: 1 / colours.length }));
 const names = (things: readonly { readonly name: string }[]) => things.map(({ name }) => name);
 const pigmentsOf = (mixture: Mixture): readonly string[] =>
-  volumesIn(mixture)
+  mixtureVolumesOf(mixture)
     .filter(({ parts }) => parts > 0)
     .map(({ pigment }) => pigment);

@@ -6,7 +6,7 @@ const EDGE = 6;
 const POW_25_7 = 25 ** 7;
 
 /** Spatial index of colours: cells of CIELAB, each colour with its owner. */
-export interface Cells {
+export interface ColourIndex {
   /**
    * Visits every colour within CIEDE2000 `within` of `lab`, unordered, with its owner and
    * difference.
@@ -22,7 +22,7 @@ export interface Cells {
  * colours as a full scan.
  * @param colours finite CIELAB values, each with the number of the entry that owns it; copied
  */
-export function createCells(colours: readonly { lab: Lab; owner: number }[]): Cells {
+export function createColourIndex(colours: readonly { lab: Lab; owner: number }[]): ColourIndex {
   const members = new Map<string, number[]>();
   colours.forEach(({ lab }, i) => {
     const key = lab.map((value) => Math.floor(value / EDGE)).join(' ');

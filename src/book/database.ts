@@ -5,7 +5,7 @@ import {
   openDB,
   type StoreNames,
 } from 'idb';
-import type { Card } from './card.ts';
+import type { EntrySummary } from './card.ts';
 import { type BookFault, isDead } from './faults.ts';
 import type { AnyRecord } from './record.ts';
 
@@ -23,7 +23,11 @@ export interface StoredFile {
 export interface Tables extends DBSchema {
   records: { key: string; value: AnyRecord };
   /** One summary for each entry that has contents, written in the same transaction. */
-  cards: { key: string; value: Card; indexes: { kind: string; files: string; deletedAt: string } };
+  cards: {
+    key: string;
+    value: EntrySummary;
+    indexes: { kind: string; files: string; deletedAt: string };
+  };
   /** Photographs, masks and label maps. A table of their own, so that no list loads them. */
   files: { key: string; value: StoredFile };
   /** Keyed by the file id of the photograph. */
@@ -80,7 +84,7 @@ export async function moveTable(
 type Untyped = IDBPTransaction<unknown, string[], 'versionchange'>;
 
 /** Carries a fault out of a transaction and so rolls it back. */
-export class Refusal extends Error {
+export class BookFaultError extends Error {
   readonly fault: BookFault;
   constructor(fault: BookFault) {
     super(fault.code);
@@ -125,7 +129,7 @@ export async function connect(
   let database: Promise<Database> | null = null;
 
   const open = (): Promise<Database> => {
-    if (ended) return Promise.reject(new Refusal(ended));
+    if (ended) return Promise.reject(new BookFaultError(ended));
     if (database) return database;
     let isNew = false;
     const opening: Promise<Database> = openDB<Tables>(name, readOnly ? undefined : steps.length, {
@@ -172,12 +176,12 @@ export async function connect(
       return readOnly;
     },
     async run(mode, tables, work) {
-      if (mode === 'readwrite' && readOnly) throw new Refusal(readOnly);
+      if (mode === 'readwrite' && readOnly) throw new BookFaultError(readOnly);
       const used = await open();
       try {
         return await once(used, mode, tables, work);
       } catch (error) {
-        if (!isDead(error) || ended) throw ended ? new Refusal(ended) : error;
+        if (!isDead(error) || ended) throw ended ? new BookFaultError(ended) : error;
         database = null;
         used.close();
         return await once(await open(), mode, tables, work);

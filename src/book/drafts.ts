@@ -1,17 +1,17 @@
 import { ok, type Result } from '../result.ts';
 import type { BookFault } from './faults.ts';
 import type { Kind } from './record.ts';
-import type { Saving } from './saving.ts';
-import type { Draft, Put } from './write.ts';
+import type { SaveTracker } from './saving.ts';
+import type { EntryDraft, Put } from './write.ts';
 
-type Putting = <K extends Kind>(draft: Draft<K>) => Promise<Result<Put<K>, BookFault>>;
+type Putting = <K extends Kind>(draft: EntryDraft<K>) => Promise<Result<Put<K>, BookFault>>;
 
-export interface Drafts {
+export interface DraftAutosave {
   /**
    * Saves the draft after the delay; a later draft of the same entry replaces it. The save line
    * shows "saving" at once.
    */
-  later<K extends Kind>(draft: Draft<K> & { readonly id: string }): void;
+  saveSoon<K extends Kind>(draft: EntryDraft<K> & { readonly id: string }): void;
   /** Saves all waiting drafts now. */
   flush(): Promise<Result<null, BookFault>>;
 }
@@ -20,11 +20,15 @@ export interface Drafts {
  * Autosave for text fields: saves the latest draft of each entry at most `waitMs` milliseconds
  * after its first change.
  */
-export function createDrafts(put: Putting, saving: Saving, waitMs = 700): Drafts {
+export function createDraftAutosave(
+  put: Putting,
+  saving: SaveTracker,
+  waitMs = 700,
+): DraftAutosave {
   interface Waiting {
     save: () => Promise<Result<unknown, BookFault>>;
     readonly timer: ReturnType<typeof setTimeout>;
-    readonly mark: ReturnType<Saving['begin']>;
+    readonly mark: ReturnType<SaveTracker['begin']>;
   }
   const waiting = new Map<string, Waiting>();
 
@@ -41,7 +45,7 @@ export function createDrafts(put: Putting, saving: Saving, waitMs = 700): Drafts
   }
 
   return {
-    later(draft) {
+    saveSoon(draft) {
       const held = waiting.get(draft.id);
       if (held) {
         held.save = () => put(draft);

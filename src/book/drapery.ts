@@ -1,9 +1,19 @@
 import * as v from 'valibot';
 import type { Lab } from '../colour/lab.ts';
-import { type ClothWish, DRAPERY_WAYS } from '../drapery/fold.ts';
-import { STUFFS } from '../drapery/stuff.ts';
+import { type ClothRequest, DRAPERY_WAYS } from '../drapery/fold.ts';
+import { FABRICS } from '../drapery/stuff.ts';
 import type { Mixture } from '../mixture/mixture.ts';
-import { amount, date, id, lab, mixture, pigment, several, shortWords, words } from './fields.ts';
+import {
+  amount,
+  date,
+  id,
+  lab,
+  listField,
+  longText,
+  mixture,
+  pigment,
+  shortText,
+} from './fields.ts';
 
 /** One step of a garment, in the order of its ladder. */
 export interface FoldRecord {
@@ -27,7 +37,7 @@ export interface GarmentRecord {
   readonly share?: number;
 }
 /** All constraints of one cloth except its name. */
-export type WishRecord = Omit<ClothWish, 'name'>;
+export type WishRecord = Omit<ClothRequest, 'name'>;
 /** A scheme of garments. */
 export interface DraperyBody {
   readonly name: string;
@@ -57,7 +67,7 @@ export interface FormulaBody {
 }
 
 const fold: v.GenericSchema<unknown, FoldRecord> = v.strictObject({
-  step: shortWords,
+  step: shortText,
   lab,
   mixture: v.exactOptional(mixture),
 });
@@ -65,29 +75,29 @@ const fold: v.GenericSchema<unknown, FoldRecord> = v.strictObject({
 const wish: v.GenericSchema<unknown, WishRecord> = v.strictObject({
   lab,
   way: v.picklist(DRAPERY_WAYS),
-  stuff: v.picklist(STUFFS),
+  stuff: v.picklist(FABRICS),
   even: v.exactOptional(v.boolean()),
-  ladder: v.exactOptional(v.pipe(several(lab, 6), v.length(6))),
+  ladder: v.exactOptional(v.pipe(listField(lab, 6), v.length(6))),
   shadows: v.exactOptional(lab),
   glaze: v.exactOptional(pigment),
   upright: v.exactOptional(v.boolean()),
   neighbour: v.exactOptional(lab),
   declared: v.exactOptional(v.picklist(['white', 'black'])),
   insistBlack: v.exactOptional(v.boolean()),
-  pigments: v.exactOptional(several(pigment, 500)),
+  pigments: v.exactOptional(listField(pigment, 500)),
 });
 
 export const draperyBody: v.GenericSchema<unknown, DraperyBody> = v.strictObject({
-  name: shortWords,
-  note: words,
+  name: shortText,
+  note: longText,
   date,
   harmony: v.nullable(id),
-  garments: several(
+  garments: listField(
     v.strictObject({
-      name: shortWords,
-      way: shortWords,
-      stuff: shortWords,
-      folds: several(fold, 12),
+      name: shortText,
+      way: shortText,
+      stuff: shortText,
+      folds: listField(fold, 12),
       wish: v.exactOptional(wish),
       share: v.exactOptional(amount),
     }),
@@ -96,17 +106,17 @@ export const draperyBody: v.GenericSchema<unknown, DraperyBody> = v.strictObject
 });
 
 const layer: v.GenericSchema<unknown, LayerRecord> = v.strictObject({
-  film: shortWords,
+  film: shortText,
   mixture,
   filmMm: v.exactOptional(amount),
-  note: words,
+  note: longText,
 });
 
 export const formulaBody: v.GenericSchema<unknown, FormulaBody> = v.strictObject({
-  name: shortWords,
-  note: words,
+  name: shortText,
+  note: longText,
   date,
-  subject: shortWords,
+  subject: shortText,
   from: v.nullable(id),
-  passages: several(v.strictObject({ name: shortWords, layers: several(layer, 12) }), 40),
+  passages: listField(v.strictObject({ name: shortText, layers: listField(layer, 12) }), 40),
 });

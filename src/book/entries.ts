@@ -1,9 +1,9 @@
-import { cardOf } from './card.ts';
+import { summaryOfEntry } from './card.ts';
 import { START } from './clock.ts';
-import { Refusal, type Transaction } from './database.ts';
+import { BookFaultError, type Transaction } from './database.ts';
 import { sameValue } from './merge.ts';
 import { type AnyRecord, type Entry, filesOf, hasBody, readRecord } from './record.ts';
-import { type Marks, nextMarks, purged } from './version.ts';
+import { nextVersionMetadata, purged, type VersionMetadata } from './version.ts';
 
 /**
  * Changes to entries inside one transaction. They await only calls of the store, because anything
@@ -17,14 +17,14 @@ type Write = Transaction<'readwrite'>;
  * @param nowMs milliseconds since 1970
  * @param known the versions that the new one replaces
  */
-export async function stamp(
+export async function issueVersionMetadata(
   transaction: Write,
   device: string,
   nowMs: number,
   known: readonly AnyRecord[],
-): Promise<Marks> {
+): Promise<VersionMetadata> {
   const meta = transaction.objectStore('meta');
-  const marks = nextMarks(device, (await meta.get('clock')) ?? START, nowMs, known);
+  const marks = nextVersionMetadata(device, (await meta.get('clock')) ?? START, nowMs, known);
   await meta.put(marks.clock, 'clock');
   return marks;
 }
@@ -33,16 +33,16 @@ export async function stamp(
  * Stores an entry and its summary.
  * @throws Refusal with `bad-record` when the entry is invalid or one of its files is missing
  */
-export async function store(transaction: Write, record: AnyRecord): Promise<void> {
+export async function storeEntry(transaction: Write, record: AnyRecord): Promise<void> {
   const checked = readRecord(record);
-  if (!checked.ok) throw new Refusal(checked.fault);
+  if (!checked.ok) throw new BookFaultError(checked.fault);
   await transaction.objectStore('records').put(record);
-  const card = cardOf(record);
+  const card = summaryOfEntry(record);
   if (card) await transaction.objectStore('cards').put(card);
   else await transaction.objectStore('cards').delete(record.id);
   for (const { file } of filesOf(record))
     if ((await transaction.objectStore('files').getKey(file)) === undefined)
-      throw new Refusal({ code: 'bad-record', where: `file ${file}` });
+      throw new BookFaultError({ code: 'bad-record', where: `file ${file}` });
 }
 
 /**
@@ -50,29 +50,34 @@ export async function store(transaction: Write, record: AnyRecord): Promise<void
  * @throws Refusal with `not-found` when there is no such entry or it was purged, `damaged` when it
  *   cannot be read, or `newer-record`
  */
-export async function current(transaction: Write, id: string): Promise<Entry> {
+export async function readCurrentEntry(transaction: Write, id: string): Promise<Entry> {
   const raw = await transaction.objectStore('records').get(id);
-  if (!raw) throw new Refusal({ code: 'not-found' });
+  if (!raw) throw new BookFaultError({ code: 'not-found' });
   const found = readRecord(raw);
   if (!found.ok)
-    throw new Refusal(found.fault.code === 'newer-record' ? found.fault : { code: 'damaged' });
-  if (!hasBody(found.value)) throw new Refusal({ code: 'not-found' });
+    throw new BookFaultError(
+      found.fault.code === 'newer-record' ? found.fault : { code: 'damaged' },
+    );
+  if (!hasBody(found.value)) throw new BookFaultError({ code: 'not-found' });
   return found.value;
 }
 
 /** Purges entries from the bin, and deletes the files that no other entry needs. */
-export async function clear(transaction: Write, ids: readonly string[]): Promise<void> {
+export async function purgeEntries(transaction: Write, ids: readonly string[]): Promise<void> {
   const loose = new Set<string>();
   for (const id of ids) {
-    const record = await current(transaction, id);
+    const record = await readCurrentEntry(transaction, id);
     for (const { file } of filesOf(record)) loose.add(file);
-    await store(transaction, purged(record));
+    await storeEntry(transaction, purged(record));
   }
-  await dropLoose(transaction, loose);
+  await deleteUnreferencedFiles(transaction, loose);
 }
 
 /** Deletes those of the given files that no entry needs any more, with their thumbnails. */
-export async function dropLoose(transaction: Write, loose: Iterable<string>): Promise<void> {
+export async function deleteUnreferencedFiles(
+  transaction: Write,
+  loose: Iterable<string>,
+): Promise<void> {
   const needed = transaction.objectStore('cards').index('files');
   for (const file of loose) {
     if ((await needed.count(file)) > 0) continue;
@@ -88,7 +93,7 @@ export async function dropLoose(transaction: Write, loose: Iterable<string>): Pr
  * @returns the merged body, with the value of `next` where both changed a field differently, and
  *   whether that happened
  */
-export function weave<Body extends object>(
+export function mergeFields<Body extends object>(
   base: Body,
   now: Body,
   next: Body,

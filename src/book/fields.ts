@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { BANDS } from '../colour/grid.ts';
 import type { Lab } from '../colour/lab.ts';
-import type { Answer, Mixture } from '../mixture/mixture.ts';
+import type { Mixture, MixtureAnswer } from '../mixture/mixture.ts';
 
 /** Ids of entries, devices and conflict copies. */
 export const ID_FORM = /^[0-9a-z][0-9a-z-]{7,63}$/;
@@ -21,8 +21,8 @@ export interface FileRef {
 
 export const id = v.pipe(v.string(), v.regex(ID_FORM));
 /** Long text written by the painter, such as a note. */
-export const words = v.pipe(v.string(), v.maxLength(20_000));
-export const shortWords = v.pipe(v.string(), v.maxLength(400));
+export const longText = v.pipe(v.string(), v.maxLength(20_000));
+export const shortText = v.pipe(v.string(), v.maxLength(400));
 /** ISO date, or date and time. */
 export const date = v.pipe(
   v.string(),
@@ -73,7 +73,7 @@ const mixtureForm = {
   ),
 };
 export const mixture: v.GenericSchema<unknown, Mixture> = v.strictObject(mixtureForm);
-export const answer: v.GenericSchema<unknown, Answer> = v.strictObject({
+export const answer: v.GenericSchema<unknown, MixtureAnswer> = v.strictObject({
   ...mixtureForm,
   target: lab,
   simplest: mixture,
@@ -87,5 +87,5 @@ export const bands: v.GenericSchema<unknown, readonly number[]> = v.pipe(
 );
 
 /** A list of at most `most` items. */
-export const several = <T>(item: v.GenericSchema<unknown, T>, most: number) =>
+export const listField = <T>(item: v.GenericSchema<unknown, T>, most: number) =>
   v.pipe(v.array(item), v.maxLength(most));

@@ -39,7 +39,7 @@ export const TYPE_OF = {
 } as const satisfies Record<Role, string>;
 
 /** The only path that a file of a copy may have. */
-export const nameOf = (role: Role, id: string): string =>
+export const pathInCopy = (role: Role, id: string): string =>
   `${FOLDERS[role]}/${id}.${role === 'map' ? 'bin' : 'jpg'}`;
 
 /** Paths that an import reads; it ignores all others. */
@@ -73,7 +73,7 @@ export const indexSchema = v.strictObject({
 });
 
 /** Cancellation and progress of a long operation. */
-export interface Running {
+export interface CancelAndProgress {
   readonly signal?: AbortSignal;
   /** Called with the completed fraction, 0…1. */
   readonly onProgress?: (done: number) => void;

@@ -1,24 +1,24 @@
 import * as v from 'valibot';
 import { type EditedColour, MOST_BY_HAND } from '../harmony/edit.ts';
-import type { Move } from '../harmony/move.ts';
-import { AMOUNTS, type Amount, WAYS, type Way } from '../harmony/vary.ts';
-import { KEEPS } from '../mixture/metric.ts';
-import type { Answer, Mixture } from '../mixture/mixture.ts';
-import { MOST } from '../mixture/stock.ts';
-import type { Wish } from '../mixture/wish.ts';
-import { answer, date, id, mixture, pigment, several, shortWords, words } from './fields.ts';
+import type { HarmonyMove } from '../harmony/move.ts';
+import { AMOUNTS, VARIANT_WAYS, type VariantAmount, type VariantWay } from '../harmony/vary.ts';
+import { PRESERVED_AXES } from '../mixture/metric.ts';
+import type { Mixture, MixtureAnswer } from '../mixture/mixture.ts';
+import { MOST_PIGMENTS } from '../mixture/stock.ts';
+import type { MixingPreferences } from '../mixture/wish.ts';
+import { answer, date, id, listField, longText, mixture, pigment, shortText } from './fields.ts';
 import { gatheredForm, handForm } from './specimen.ts';
 
 /** One colour of a harmony, with the variants and the mixture chosen for it. */
 export interface HarmonyColour extends EditedColour {
   /** Variants applied one after the other to the colour that is mixed (within reach or as seen). */
-  readonly taken?: readonly { readonly way: Way; readonly amount: Amount }[];
+  readonly taken?: readonly { readonly way: VariantWay; readonly amount: VariantAmount }[];
   readonly mixture?: Mixture;
   /**
    * The complete search result that the mixture was chosen from, so that alternatives need no new
    * search.
    */
-  readonly answer?: Answer;
+  readonly answer?: MixtureAnswer;
 }
 
 export interface HarmonyBody {
@@ -38,31 +38,31 @@ export interface HarmonyBody {
    * The transformation that brought the whole harmony within reach; absent when mixtures were found
    * for it as seen.
    */
-  readonly transposed?: Move;
+  readonly transposed?: HarmonyMove;
   /** Name of the shelf on which the mixtures were found. */
   readonly shelf: string;
   /** Constraints on all mixtures; absent when there are none. */
-  readonly wish?: Wish;
+  readonly wish?: MixingPreferences;
 }
 
 const factor = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
-const move: v.GenericSchema<unknown, Move> = v.strictObject({
+const move: v.GenericSchema<unknown, HarmonyMove> = v.strictObject({
   lightness: factor,
   shift: v.pipe(v.number(), v.minValue(-100), v.maxValue(100)),
   chroma: factor,
   turnDeg: v.pipe(v.number(), v.minValue(-180), v.maxValue(180)),
 });
 
-const names = several(pigment, 500);
-const wish: v.GenericSchema<unknown, Wish> = v.strictObject({
+const names = listField(pigment, 500);
+const wish: v.GenericSchema<unknown, MixingPreferences> = v.strictObject({
   only: v.nullable(names),
   leaveOut: names,
   hazard: v.nullable(v.picklist(['caution', 'toxic', 'very_toxic'])),
   mustHold: names,
   noBlack: v.boolean(),
-  most: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(MOST)),
+  most: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(MOST_PIGMENTS)),
   coarse: v.boolean(),
-  keep: v.picklist(KEEPS),
+  keep: v.picklist(PRESERVED_AXES),
 });
 
 const harmonyColour: v.GenericSchema<unknown, HarmonyColour> = v.strictObject({
@@ -70,7 +70,7 @@ const harmonyColour: v.GenericSchema<unknown, HarmonyColour> = v.strictObject({
   ...handForm,
   taken: v.exactOptional(
     v.pipe(
-      v.array(v.strictObject({ way: v.picklist(WAYS), amount: v.picklist(AMOUNTS) })),
+      v.array(v.strictObject({ way: v.picklist(VARIANT_WAYS), amount: v.picklist(AMOUNTS) })),
       v.maxLength(100),
     ),
   ),
@@ -79,13 +79,13 @@ const harmonyColour: v.GenericSchema<unknown, HarmonyColour> = v.strictObject({
 });
 
 export const harmonyBody: v.GenericSchema<unknown, HarmonyBody> = v.strictObject({
-  name: shortWords,
-  note: words,
+  name: shortText,
+  note: longText,
   date,
   specimen: v.nullable(id),
   colours: v.pipe(v.array(harmonyColour), v.minLength(1), v.maxLength(MOST_BY_HAND)),
   keyed: v.boolean(),
   transposed: v.exactOptional(move),
-  shelf: shortWords,
+  shelf: shortText,
   wish: v.exactOptional(wish),
 });

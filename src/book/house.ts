@@ -1,5 +1,5 @@
 import { TYPE_OF } from './format.ts';
-import type { Ledger } from './ledger.ts';
+import type { BookGateway } from './ledger.ts';
 
 /** The part of `navigator.locks` that the book uses. */
 export interface Locks {
@@ -18,7 +18,11 @@ export interface Locks {
  *
  * @returns releases this window's lock on the book
  */
-export function keepHouse(name: string, ledger: Ledger, locks: Locks | undefined): () => void {
+export function sweepUnusedMaps(
+  name: string,
+  ledger: BookGateway,
+  locks: Locks | undefined,
+): () => void {
   let release = () => {};
   if (!locks) return release;
   const open = new Promise<void>((resolve) => {
@@ -40,7 +44,7 @@ export function keepHouse(name: string, ledger: Ledger, locks: Locks | undefined
  * Deletes maps only, because they can be gathered again. A photograph is deleted when its entry
  * leaves the bin, never here.
  */
-const sweep = (ledger: Ledger) =>
+const sweep = (ledger: BookGateway) =>
   ledger.write(null, ['cards', 'files'], async (transaction) => {
     const needed = transaction.objectStore('cards').index('files');
     const files = transaction.objectStore('files');

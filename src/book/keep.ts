@@ -1,5 +1,5 @@
 import type { EditedHarmony } from '../harmony/edit.ts';
-import type { StatedLight } from '../photo/neutral.ts';
+import type { NamedLight } from '../photo/neutral.ts';
 import type { Result } from '../result.ts';
 import type { BookFault } from './faults.ts';
 import type { FileRef } from './fields.ts';
@@ -20,7 +20,7 @@ export type SpecimenWords = Partial<
  * @param thumbnail  a small JPEG of it
  * @param day        ISO date, used unless `words` has one
  */
-export async function keepPhotograph(
+export async function saveSpecimen(
   book: Book,
   photograph: Picture,
   thumbnail: Picture,
@@ -40,19 +40,19 @@ export async function keepPhotograph(
   });
 }
 
-export interface Gathering {
+export interface GatheredResult {
   readonly gathered: EditedHarmony;
   /** Mask, one byte per cell, width × height: 0 rubbed out, 1 kept, 255 transparent. */
   readonly mask?: { readonly width: number; readonly height: number; readonly data: Uint8Array };
   readonly neutral?: NeutralSpot;
-  readonly stated?: StatedLight;
+  readonly stated?: NamedLight;
 }
 
 /** Saves the result gathered from a specimen, so that opening it again computes nothing. */
-export async function keepGathering(
+export async function saveGathering(
   book: Book,
   specimen: Entry<'specimen'>,
-  { gathered, mask, neutral, stated }: Gathering,
+  { gathered, mask, neutral, stated }: GatheredResult,
 ): Promise<Result<Put<'specimen'>, BookFault>> {
   const labels = await book.file(plane(gathered.labels));
   if (!labels.ok) return labels;

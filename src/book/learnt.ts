@@ -2,7 +2,7 @@ import { spectrum } from '../colour/grid.ts';
 import { labOf } from '../colour/lab.ts';
 import type { Surface } from '../optics/surface.ts';
 import type { LoggedPile } from '../pigment/calibrate/pile.ts';
-import { type Painted, type Part, seenAs } from '../pigment/calibrate/swatches.ts';
+import { inSpecularMode, type PaintedSwatch, type Part } from '../pigment/calibrate/swatches.ts';
 import type { Stock, StockEntry } from '../pigment/stock.ts';
 import type { Entry } from './record.ts';
 import type { LotUsed } from './swatches.ts';
@@ -20,15 +20,15 @@ const TOUCHED = 1.5;
  * way the shelf is viewed today. So earlier readings stay the same when the painter changes that
  * setting.
  */
-export const asKept = ({ surface }: Pick<Stock, 'surface'>): Surface => ({
+export const storedSurface = ({ surface }: Pick<Stock, 'surface'>): Surface => ({
   ...surface,
   specular: 'included',
 });
 
 /** Everything in the book that is evidence about the paints now on the shelf. */
-export interface Learnt {
+export interface CalibrationEvidence {
   /** `pigment` of their parts is the id of an entry of the shelf. */
-  readonly swatches: readonly Painted[];
+  readonly swatches: readonly PaintedSwatch[];
   /**
    * How many observations were left out because one of their paints is off the shelf or is now
    * another lot.
@@ -36,14 +36,17 @@ export interface Learnt {
   readonly ofOthers: number;
 }
 
-export interface Lessons {
+export interface EvidenceEntries {
   readonly cards: readonly Entry<'card'>[];
   readonly curves: readonly Entry<'curves'>[];
   readonly piles: readonly Entry<'pile'>[];
 }
 
 /** Converts swatches, measured samples and logged piles to the input of the calibration fit. */
-export function learntFrom({ cards, curves, piles }: Lessons, stock: Stock): Learnt {
+export function collectEvidence(
+  { cards, curves, piles }: EvidenceEntries,
+  stock: Stock,
+): CalibrationEvidence {
   const all = [
     ...cards.flatMap((card) => ofCard(card, stock)),
     ...curves.flatMap((file) => ofCurves(file, stock)),
@@ -66,7 +69,7 @@ export function placeOfId(id: string): { readonly card: string; readonly number:
  * the number of swatches and piles that contain it. The white is skipped, because nearly all
  * contain it.
  */
-export function hasNews({ swatches }: Learnt, stock: Stock): boolean {
+export function hasUnfittedEvidence({ swatches }: CalibrationEvidence, stock: Stock): boolean {
   return stock.entries.some(({ id, curve }) => {
     if (id === stock.white) return false;
     const holding = swatches.filter(({ parts }) => parts.some(({ pigment }) => pigment === id));
@@ -76,7 +79,7 @@ export function hasNews({ swatches }: Learnt, stock: Stock): boolean {
   });
 }
 
-function ofCard({ id, body }: Entry<'card'>, stock: Stock): (Painted | null)[] {
+function ofCard({ id, body }: Entry<'card'>, stock: Stock): (PaintedSwatch | null)[] {
   const { plan, lots, leftOut, reading } = body;
   if (!reading) return [];
   return reading.places.flatMap(({ number, lab }) => {
@@ -89,13 +92,13 @@ function ofCard({ id, body }: Entry<'card'>, stock: Stock): (Painted | null)[] {
   });
 }
 
-function ofCurves({ id, body }: Entry<'curves'>, stock: Stock): (Painted | null)[] {
+function ofCurves({ id, body }: Entry<'curves'>, stock: Stock): (PaintedSwatch | null)[] {
   const { samples, lots, specular, date } = body;
   return samples.flatMap(({ name, parts, reflectance }) => {
     if (parts.length === 0) return [];
     if (!inUse(parts, lots, stock)) return [null];
     const R = spectrum<'R'>(reflectance);
-    const painted: Painted = {
+    const painted: PaintedSwatch = {
       id: `${id}:${name}`,
       parts,
       kind: 'measured',
@@ -103,8 +106,8 @@ function ofCurves({ id, body }: Entry<'curves'>, stock: Stock): (Painted | null)
       R,
       date,
     };
-    const surface = asKept(stock);
-    return [seenAs(painted, specular ?? surface.specular, surface)];
+    const surface = storedSurface(stock);
+    return [inSpecularMode(painted, specular ?? surface.specular, surface)];
   });
 }
 

@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '../result.ts';
-import { type Connection, Refusal, type Table, type Transaction } from './database.ts';
+import { BookFaultError, type Connection, type Table, type Transaction } from './database.ts';
 import { type BookFault, faultOf } from './faults.ts';
-import { createSaving, type Saving } from './saving.ts';
+import { createSaveTracker, type SaveTracker } from './saving.ts';
 
 export interface BookChange {
   readonly ids: readonly string[];
@@ -19,8 +19,8 @@ export interface Channel {
  * The gateway for every read and write of the book. It maintains the save state, maps errors to
  * faults, and notifies other windows of changes.
  */
-export interface Ledger {
-  readonly saving: Saving;
+export interface BookGateway {
+  readonly saving: SaveTracker;
   /**
    * Runs a write. The save line shows "saving" until it is on disk or has failed; a failed write
    * can be retried.
@@ -31,7 +31,7 @@ export interface Ledger {
   write<T>(
     key: string | null,
     tables: readonly Table[],
-    work: (transaction: Transaction<'readwrite'>) => Promise<Written<T>>,
+    work: (transaction: Transaction<'readwrite'>) => Promise<WriteOutcome<T>>,
     landed?: () => void,
   ): Promise<Result<T, BookFault>>;
   read<T>(
@@ -43,17 +43,17 @@ export interface Ledger {
   /** Discards the failed writes under this key, or all of them. */
   forget(key?: string): void;
 }
-export interface Written<T> {
+export interface WriteOutcome<T> {
   readonly value: T;
   /** Ids of the entries that changed. */
   readonly ids: readonly string[];
 }
 
 const faultIn = (error: unknown, otherwise: 'not-written' | 'not-read'): BookFault =>
-  error instanceof Refusal ? error.fault : faultOf(error, otherwise);
+  error instanceof BookFaultError ? error.fault : faultOf(error, otherwise);
 
-export function createLedger(connection: Connection, channel: Channel | null): Ledger {
-  const saving = createSaving();
+export function createBookGateway(connection: Connection, channel: Channel | null): BookGateway {
+  const saving = createSaveTracker();
   const listeners = new Set<(change: BookChange) => void>();
   const again = new Map<string, () => Promise<unknown>>();
 
@@ -65,7 +65,7 @@ export function createLedger(connection: Connection, channel: Channel | null): L
       if (Array.isArray(data)) tell({ ids: data.map(String), from: 'another window' });
     };
 
-  const ledger: Ledger = {
+  const ledger: BookGateway = {
     saving,
     async write(key, tables, work, landed) {
       const mark = key === null ? null : saving.begin(key);

@@ -12,13 +12,13 @@
 import { compareClocks } from './clock.ts';
 import { canonical, digest } from './digest.ts';
 import type { AnyRecord, Conflict } from './record.ts';
-import { knows, type Seen, sameSeen } from './seen.ts';
+import { includesVersions, sameVersionVector, type VersionVector } from './seen.ts';
 
 /** Id of a version when it is stored as a conflict copy. */
 export const versionId = (record: AnyRecord): string => digest(canonical(record));
 
 /** A version of an entry in the form of a conflict copy. */
-export function beside(record: AnyRecord): AnyRecord {
+export function toConflictCopy(record: AnyRecord): AnyRecord {
   const { id, seen, conflict } = record;
   const kept: Conflict = { of: id, seen, ...(conflict ? { before: conflict } : {}) };
   return { ...record, id: versionId(record), conflict: kept };
@@ -27,7 +27,7 @@ export function beside(record: AnyRecord): AnyRecord {
 /** The version that an unedited conflict copy preserves; any other entry itself. */
 function versionOf(record: AnyRecord): AnyRecord {
   let version = record;
-  while (version.conflict && sameSeen(version.seen, version.conflict.seen)) {
+  while (version.conflict && sameVersionVector(version.seen, version.conflict.seen)) {
     const { conflict, ...rest } = version;
     const before = conflict.before ? { conflict: conflict.before } : {};
     version = { ...rest, id: conflict.of, ...before } as AnyRecord;
@@ -37,8 +37,8 @@ function versionOf(record: AnyRecord): AnyRecord {
 
 /** True when `x` was made in knowledge of `y`, or is the purged form of the same version. */
 function supersedes(x: AnyRecord, y: AnyRecord): boolean {
-  if (!knows(x.seen, y.seen)) return false;
-  return !knows(y.seen, x.seen) || (x.purged === true && y.purged !== true);
+  if (!includesVersions(x.seen, y.seen)) return false;
+  return !includesVersions(y.seen, x.seen) || (x.purged === true && y.purged !== true);
 }
 
 /** Newest first; ties are broken the same way on every device. */
@@ -50,7 +50,7 @@ function byNewest(x: AnyRecord, y: AnyRecord): number {
 interface Family {
   readonly versions: AnyRecord[];
   /** Version vectors of versions that continue as entries of their own. */
-  readonly outgrown: Seen[];
+  readonly outgrown: VersionVector[];
 }
 
 /**
@@ -85,10 +85,10 @@ export function mergeBooks(...books: readonly (readonly AnyRecord[])[]): readonl
     for (const id of new Set([...families.keys(), ...copies.keys()])) {
       const { versions = [], outgrown = [] } = families.get(id) ?? {};
       const all = [...versions, ...(copies.get(id) ?? [])];
-      const [newest, ...others] = standing(all, outgrown);
+      const [newest, ...others] = maximalVersions(all, outgrown);
       if (newest) merged.set(id, newest);
       for (const other of others) {
-        const copy = beside(other);
+        const copy = toConflictCopy(other);
         next.set(copy.id, [...(next.get(copy.id) ?? []), copy]);
       }
     }
@@ -102,13 +102,17 @@ const keysOf = (copies: ReadonlyMap<string, readonly AnyRecord[]>): readonly str
   [...copies.values()].flatMap((several) => several.map(versionId)).sort();
 
 /** The versions that no other one supersedes, newest first; never empty unless `versions` is. */
-function standing(versions: readonly AnyRecord[], outgrown: readonly Seen[]): readonly AnyRecord[] {
+function maximalVersions(
+  versions: readonly AnyRecord[],
+  outgrown: readonly VersionVector[],
+): readonly AnyRecord[] {
   if (versions.length < 2) return versions;
   const apart = versions
     .filter((version) => !versions.some((other) => supersedes(other, version)))
     .sort(byNewest);
   const live = apart.filter(
-    ({ seen }) => !outgrown.some((known) => knows(known, seen) && !knows(seen, known)),
+    ({ seen }) =>
+      !outgrown.some((known) => includesVersions(known, seen) && !includesVersions(seen, known)),
   );
   return live.length > 0 ? live : apart.slice(0, 1);
 }

@@ -2,9 +2,9 @@ import Papa from 'papaparse';
 import { bandNm } from '../colour/grid.ts';
 import { hexOf } from '../colour/hex.ts';
 import type { Lab } from '../colour/lab.ts';
-import { laidOf } from '../mixture/laid.ts';
+import { pilePartsOf } from '../mixture/laid.ts';
 import type { Mixture } from '../mixture/mixture.ts';
-import { folded } from './folded.ts';
+import { foldText } from './folded.ts';
 import type { Entry } from './record.ts';
 
 type Cell = string | number;
@@ -32,7 +32,7 @@ export function jsonOf({ id, kind, created, changed, body }: Entry): string {
  * @param ending the extension, without a dot
  */
 export function fileNameOf({ kind, changed, body }: Entry, ending: string): string {
-  const name = folded(body.name)
+  const name = foldText(body.name)
     .replace(/[^a-z0-9]+/g, '-')
     .slice(0, 60)
     .replace(/^-+|-+$/g, '');
@@ -116,7 +116,7 @@ const labCells = (lab: Lab): Row => ({
 
 function mixtureCells(mixture: Mixture | undefined): Row {
   if (!mixture) return {};
-  const { parts, letDowns, lab } = laidOf(mixture);
+  const { parts, letDowns, lab } = pilePartsOf(mixture);
   const how = (name: string): string =>
     letDowns
       .filter(({ pigment }) => pigment === name)

@@ -4,13 +4,13 @@ import type { StoredFile } from './database.ts';
 import { type Subtle, sha256 } from './digest.ts';
 import type { BookFault } from './faults.ts';
 import {
+  type CancelAndProgress,
   type CopyFile,
   FORMAT,
   INDEX,
   LIMITS,
-  nameOf,
+  pathInCopy,
   type Role,
-  type Running,
   SEAL,
   TYPE_OF,
   VERSION,
@@ -44,7 +44,7 @@ export async function packCopy(
     made,
     signal,
     onProgress,
-  }: Running & { readonly subtle: Subtle; readonly made: string },
+  }: CancelAndProgress & { readonly subtle: Subtle; readonly made: string },
 ): Promise<Result<Packed, BookFault>> {
   let bytes = 0;
   const zip = new Zip((error, piece) => {
@@ -60,7 +60,7 @@ export async function packCopy(
     const content = new Uint8Array(stored.bytes);
     const hash = role === 'thumbnail' ? await sha256(subtle, stored.bytes) : id;
     files.push({ role, id, sha256: hash, size: content.length });
-    const entry = new ZipPassThrough(nameOf(role, id));
+    const entry = new ZipPassThrough(pathInCopy(role, id));
     entry.mtime = made;
     zip.add(entry);
     entry.push(content, true);

@@ -7,12 +7,12 @@ import {
   date,
   id,
   lab,
+  listField,
+  longText,
   mixture,
   pigment,
-  several,
   share,
-  shortWords,
-  words,
+  shortText,
 } from './fields.ts';
 
 /** Id of the studio's own palette, the template for each day's palette. */
@@ -150,16 +150,16 @@ export interface LeftoverBody {
   readonly skinned?: boolean;
 }
 
-const named = { name: shortWords, note: words };
+const named = { name: shortText, note: longText };
 const pile: v.GenericSchema<unknown, PileRecord> = v.strictObject({
-  name: shortWords,
+  name: shortText,
   mixture,
   areaCm2: v.exactOptional(amount),
   filmMm: v.exactOptional(amount),
   coats: v.exactOptional(amount),
   cm3: v.exactOptional(amount),
-  id: v.exactOptional(shortWords),
-  film: v.exactOptional(shortWords),
+  id: v.exactOptional(shortText),
+  film: v.exactOptional(shortText),
   share: v.exactOptional(share),
   spareOil: v.exactOptional(amount),
   tooth: v.exactOptional(amount),
@@ -171,17 +171,17 @@ const part = v.strictObject({ pigment, parts: amount });
 
 export const passageBody: v.GenericSchema<unknown, PassageBody> = v.strictObject({
   ...named,
-  painting: shortWords,
+  painting: shortText,
   from: v.nullable(id),
-  piles: several(pile, 60),
-  coats: several(
+  piles: listField(pile, 60),
+  coats: listField(
     v.strictObject({
       date,
-      film: shortWords,
+      film: shortText,
       filmMm: v.exactOptional(amount),
-      pigments: several(pigment, 24),
+      pigments: listField(pigment, 24),
       extraOil: v.exactOptional(amount),
-      parts: v.exactOptional(several(part, 24)),
+      parts: v.exactOptional(listField(part, 24)),
       felt: v.exactOptional(felt),
     }),
     200,
@@ -196,9 +196,9 @@ const rules = v.strictObject({
   edgeCm3: amount,
   oil: v.picklist(['linseed', 'walnut']),
   pupils: v.boolean(),
-  people: several(shortWords, 12),
-  acknowledged: several(
-    v.strictObject({ pigment, lot: shortWords, person: shortWords, date }),
+  people: listField(shortText, 12),
+  acknowledged: listField(
+    v.strictObject({ pigment, lot: shortText, person: shortText, date }),
     1000,
   ),
 });
@@ -208,35 +208,35 @@ export const paletteBody: v.GenericSchema<unknown, PaletteBody> = v.strictObject
   date,
   shape: v.picklist(['oval', 'square-cornered']),
   hand: v.picklist(['right', 'left']),
-  seats: several(pigment, 500),
-  passages: several(id, 60),
-  piles: several(pile, 60),
-  order: v.exactOptional(several(shortWords, 200)),
+  seats: listField(pigment, 500),
+  passages: listField(id, 60),
+  piles: listField(pile, 60),
+  order: v.exactOptional(listField(shortText, 200)),
   rules: v.exactOptional(rules),
 });
 
 export const sheetBody: v.GenericSchema<unknown, SheetBody> = v.strictObject({
   ...named,
   date,
-  palettes: several(id, 12),
-  amounts: several(
+  palettes: listField(id, 12),
+  amounts: listField(
     v.strictObject({
       pigment,
-      lot: shortWords,
+      lot: shortText,
       grams: v.exactOptional(amount),
       cm3: v.exactOptional(amount),
     }),
     200,
   ),
   prepared: v.exactOptional(date),
-  taken: v.exactOptional(several(v.strictObject({ entry: pigment, amount }), 500)),
+  taken: v.exactOptional(listField(v.strictObject({ entry: pigment, amount }), 500)),
 });
 
 export const pileBody: v.GenericSchema<unknown, PileBody> = v.strictObject({
   ...named,
   date,
   mixture,
-  lots: several(v.strictObject({ pigment, lot: shortWords, entry: v.exactOptional(pigment) }), 24),
+  lots: listField(v.strictObject({ pigment, lot: shortText, entry: v.exactOptional(pigment) }), 24),
   seen: lab,
   known: v.picklist(['photographed', 'measured', 'by eye']),
   reflectance: v.exactOptional(bands),
@@ -247,7 +247,7 @@ export const leftoverBody: v.GenericSchema<unknown, LeftoverBody> = v.strictObje
   date,
   mixture,
   cm3: amount,
-  kept: shortWords,
+  kept: shortText,
   used: v.exactOptional(date),
   skinned: v.exactOptional(v.boolean()),
 });

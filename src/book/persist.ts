@@ -6,13 +6,13 @@ export interface Storage {
 }
 
 /** How firmly the browser promises to keep the book; "unknown" when it does not say. */
-export type Keeping = 'kept' | 'may be cleared' | 'unknown';
+export type StoragePromise = 'kept' | 'may be cleared' | 'unknown';
 
 /**
  * Requests persistent storage from the browser. Call it after the first save, when the painter
  * knows what it protects: some browsers ask the user, others decide alone.
  */
-export async function askToKeep(storage: Storage | undefined): Promise<Keeping> {
+export async function requestPersistence(storage: Storage | undefined): Promise<StoragePromise> {
   try {
     if ((await storage?.persisted?.()) === true) return 'kept';
     const answer = await storage?.persist?.();
@@ -29,7 +29,7 @@ export const keepingWords = {
     'This browser may clear the book when room grows short, or when Kingcup was not opened for some days. Install Kingcup on this device, and make copies.',
   unknown:
     'This browser does not say how long it keeps the book. Make copies, and open Kingcup now and then.',
-} as const satisfies Record<Keeping, string>;
+} as const satisfies Record<StoragePromise, string>;
 
 /** Estimated bytes used and available; null when the browser does not say. */
 export async function roomOf(

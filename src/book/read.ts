@@ -1,19 +1,19 @@
 import { fail, ok, type Result } from '../result.ts';
-import { type Card, cardOf } from './card.ts';
+import { type EntrySummary, summaryOfEntry } from './card.ts';
 import type { StoredFile } from './database.ts';
 import type { BookFault } from './faults.ts';
-import type { Ledger } from './ledger.ts';
+import type { BookGateway } from './ledger.ts';
 import { type Entry, hasBody, type Kind, readRecord } from './record.ts';
 
 export interface Reader {
   get<K extends Kind>(kind: K, id: string): Promise<Result<Entry<K>, BookFault>>;
   /** Summaries of one kind or of all, most recently changed first, without entries in the bin. */
-  list(kind?: Kind): Promise<Result<readonly Card[], BookFault>>;
+  list(kind?: Kind): Promise<Result<readonly EntrySummary[], BookFault>>;
   /** Summaries of deleted entries, most recently deleted first. */
-  bin(): Promise<Result<readonly Card[], BookFault>>;
+  bin(): Promise<Result<readonly EntrySummary[], BookFault>>;
   photograph(file: string): Promise<Result<StoredFile, BookFault>>;
   /** The value is null when there is no thumbnail. */
-  thumbnail(card: Card): Promise<Result<StoredFile | null, BookFault>>;
+  thumbnail(card: EntrySummary): Promise<Result<StoredFile | null, BookFault>>;
 }
 
 /**
@@ -21,14 +21,14 @@ export interface Reader {
  * @param fromNewer the book is of a newer version, so its stored summaries may have another form;
  *   they are built from the readable entries instead
  */
-export function createReader({ read }: Ledger, fromNewer: boolean): Reader {
-  const cardsOf = (kind?: Kind): Promise<Result<Card[], BookFault>> =>
+export function createReader({ read }: BookGateway, fromNewer: boolean): Reader {
+  const cardsOf = (kind?: Kind): Promise<Result<EntrySummary[], BookFault>> =>
     fromNewer
       ? read(['records'], async (transaction) => {
           const records = await transaction.objectStore('records').getAll();
           return records.flatMap((raw) => {
             const record = readRecord(raw);
-            const card = record.ok ? cardOf(record.value) : null;
+            const card = record.ok ? summaryOfEntry(record.value) : null;
             return card && (kind === undefined || card.kind === kind) ? [card] : [];
           });
         })

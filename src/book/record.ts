@@ -17,7 +17,7 @@ import {
   type SheetBody,
   sheetBody,
 } from './palette.ts';
-import { knows, type Seen, type Span, wellFormed } from './seen.ts';
+import { type ClockInterval, includesVersions, type VersionVector, wellFormed } from './seen.ts';
 import { type ShelfBody, type SwatchBody, shelfBody, swatchBody } from './shelf.ts';
 import { type SpecimenBody, specimenBody } from './specimen.ts';
 import { type CardBody, type CurvesBody, cardBody, curvesBody } from './swatches.ts';
@@ -70,7 +70,7 @@ export interface Conflict {
    * Version vector of the preserved version. While the copy's own `seen` equals it, nobody has
    * edited the copy.
    */
-  readonly seen: Seen;
+  readonly seen: VersionVector;
   /** Set when the preserved version was itself a conflict copy. */
   readonly before?: Conflict;
   /** The painter decided to keep both versions, so this is an entry of its own. */
@@ -92,7 +92,7 @@ export interface Form<K extends Kind, Body> {
    * Version vector: the versions known when this one was written, itself included. Distinguishes
    * "newer" from "concurrent".
    */
-  readonly seen: Seen;
+  readonly seen: VersionVector;
   /** ISO date and time of the move to the bin; absent outside the bin. */
   readonly deletedAt?: string;
   /** Set when the entry was purged from the bin: only this tombstone is left. */
@@ -117,8 +117,8 @@ const clock = v.pipe(
 );
 const device = v.pipe(v.string(), v.regex(ID_FORM));
 const instant = v.pipe(v.string(), v.regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d+)?Z$/));
-const span: v.GenericSchema<unknown, Span> = v.strictTuple([clock, clock]);
-const seen: v.GenericSchema<unknown, Seen> = v.pipe(
+const span: v.GenericSchema<unknown, ClockInterval> = v.strictTuple([clock, clock]);
+const seen: v.GenericSchema<unknown, VersionVector> = v.pipe(
   v.record(device, v.pipe(v.array(span), v.minLength(1), v.maxLength(10_000))),
   v.maxEntries(1000),
 );
@@ -156,7 +156,7 @@ const FORMS = Object.fromEntries(
       v.check((record) => record.purged !== true || record.deletedAt !== undefined, 'not deleted'),
       v.check(({ seen, device, clock }) => wellFormed(seen, device, clock), 'does not know itself'),
       v.check(
-        ({ conflict, seen }) => !conflict || knows(seen, conflict.seen),
+        ({ conflict, seen }) => !conflict || includesVersions(seen, conflict.seen),
         'does not know what it keeps',
       ),
     ),

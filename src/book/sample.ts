@@ -1,7 +1,7 @@
 /** Removing and restoring the entries of the sample book that comes with Kingcup. */
 import { ok, type Result } from '../result.ts';
 import type { Table, Transaction } from './database.ts';
-import { dropLoose, stamp, store } from './entries.ts';
+import { deleteUnreferencedFiles, issueVersionMetadata, storeEntry } from './entries.ts';
 import type { BookFault } from './faults.ts';
 import { type AnyRecord, filesOf, linksOf, readRecord } from './record.ts';
 import { isSample, SAMPLE_DEVICE } from './sampled.ts';
@@ -22,15 +22,15 @@ export interface ThrownAway {
  * Moves the sample book to the bin in one transaction, except entries that the painter changed or
  * made other entries from.
  */
-export const throwAway = (book: Book): Promise<Result<ThrownAway, BookFault>> =>
-  book.ledger.write(null, ALL, async (transaction) => {
+export const binSampleBook = (book: Book): Promise<Result<ThrownAway, BookFault>> =>
+  book.gateway.write(null, ALL, async (transaction) => {
     const all = await everything(transaction);
     const there = all.filter(({ deletedAt }) => deletedAt === undefined);
     const stays = keptWith(there);
     const away = there.filter(({ id }) => isSample(id) && !stays.has(id));
-    const marks = await stamp(transaction, book.device, book.nowMs(), away);
+    const marks = await issueVersionMetadata(transaction, book.device, book.nowMs(), away);
     const gone = away.map((record) => deleted(record, marks));
-    for (const record of gone) await store(transaction, record);
+    for (const record of gone) await storeEntry(transaction, record);
     const stay = there.filter(({ id }) => isSample(id) && stays.has(id)).length;
     const undo = () => putBack(book, away, marks.clock);
     return { value: { away: away.length, stay, undo }, ids: away.map(({ id }) => id) };
@@ -42,13 +42,13 @@ const putBack = (
   records: readonly AnyRecord[],
   clock: string,
 ): Promise<Result<null, BookFault>> =>
-  book.ledger.write(null, ALL, async (transaction) => {
+  book.gateway.write(null, ALL, async (transaction) => {
     const ids: string[] = [];
     for (const record of records) {
       const now = readRecord(await transaction.objectStore('records').get(record.id));
       // Entries changed since then, or purged, stay as they are.
       if (!now.ok || now.value.clock !== clock || now.value.purged) continue;
-      await store(transaction, record);
+      await storeEntry(transaction, record);
       ids.push(record.id);
     }
     return { value: null, ids };
@@ -58,8 +58,8 @@ const putBack = (
  * Deletes the tombstones of the sample entries, so that the sample book can be imported again.
  * Entries that the painter had changed stay in the bin.
  */
-export async function forgetThrownAway(book: Book): Promise<Result<null, BookFault>> {
-  const forgotten = await book.ledger.write(null, ALL, async (transaction) => {
+export async function deleteSampleTombstones(book: Book): Promise<Result<null, BookFault>> {
+  const forgotten = await book.gateway.write(null, ALL, async (transaction) => {
     const all = await everything(transaction);
     const gone = all.filter(
       (record) => isSample(record.id) && record.deletedAt !== undefined && isAsItCame(record),
@@ -68,7 +68,7 @@ export async function forgetThrownAway(book: Book): Promise<Result<null, BookFau
       await transaction.objectStore('records').delete(id);
       await transaction.objectStore('cards').delete(id);
     }
-    await dropLoose(
+    await deleteUnreferencedFiles(
       transaction,
       gone.flatMap((record) => filesOf(record).map(({ file }) => file)),
     );

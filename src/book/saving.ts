@@ -6,7 +6,7 @@ export type SaveState =
   | { readonly state: 'saving' }
   | { readonly state: 'not saved'; readonly fault: BookFault };
 
-export interface Saving {
+export interface SaveTracker {
   readonly now: SaveState;
   /**
    * Calls `listener` at once and at every change.
@@ -32,7 +32,7 @@ export interface Saving {
  * failure stays until a later write of the same entry succeeds or the painter discards it; other
  * writes do not clear it.
  */
-export function createSaving(): Saving {
+export function createSaveTracker(): SaveTracker {
   const pending = new Map<object, string>();
   const failures = new Map<string, BookFault>();
   const listeners = new Set<(state: SaveState) => void>();

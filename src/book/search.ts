@@ -1,7 +1,7 @@
 import type { Lab } from '../colour/lab.ts';
-import type { Card } from './card.ts';
-import { type Cells, createCells } from './cells.ts';
-import { folded } from './folded.ts';
+import type { EntrySummary } from './card.ts';
+import { type ColourIndex, createColourIndex } from './cells.ts';
+import { foldText } from './folded.ts';
 import type { Kind } from './record.ts';
 
 /** Search criteria; an entry must meet all that are present. */
@@ -25,14 +25,14 @@ export interface Query {
 export const SORTS = ['newest', 'oldest', 'by date', 'by name', 'nearest'] as const;
 export type Sort = (typeof SORTS)[number];
 
-export interface Found {
-  readonly card: Card;
+export interface SearchHit {
+  readonly card: EntrySummary;
   /** CIEDE2000 to the nearest of the entry's colours; null when the query has no colour. */
   readonly deltaE00: number | null;
 }
 
 export interface SearchIndex {
-  search(query: Query): readonly Found[];
+  search(query: Query): readonly SearchHit[];
   readonly size: number;
 }
 
@@ -40,7 +40,7 @@ export interface SearchIndex {
  * Builds a search index over summaries; rebuild it when the book changes. Words and pigments are
  * matched in the summaries, colours in cells of CIELAB. Photographs are never read.
  */
-export function createIndex(cards: readonly Card[]): SearchIndex {
+export function createSearchIndex(cards: readonly EntrySummary[]): SearchIndex {
   const byPigment = new Map<string, Set<number>>();
   cards.forEach(({ pigments }, i) => {
     for (const pigment of pigments) {
@@ -50,9 +50,9 @@ export function createIndex(cards: readonly Card[]): SearchIndex {
     }
   });
   // Built at the first query with a colour, so that opening a list does not wait for it.
-  let cells: Cells | null = null;
+  let cells: ColourIndex | null = null;
   const near = (lab: Lab, within: number): Map<number, number> => {
-    cells ??= createCells(
+    cells ??= createColourIndex(
       cards.flatMap(({ colours }, owner) => colours.map((colour) => ({ lab: colour.lab, owner }))),
     );
     const nearest = new Map<number, number>();
@@ -67,12 +67,12 @@ export function createIndex(cards: readonly Card[]): SearchIndex {
     size: cards.length,
     search(query) {
       const { kinds, from, to, pigments = [], colour } = query;
-      const words = folded(query.words ?? '')
+      const words = foldText(query.words ?? '')
         .split(/\s+/)
         .filter(Boolean);
       const differences = colour ? near(colour.lab, colour.within) : null;
       const used = pigments.map((pigment) => byPigment.get(pigment) ?? new Set<number>());
-      const found: Found[] = [];
+      const found: SearchHit[] = [];
       const look = (i: number) => {
         const card = cards[i]!;
         const day = card.date.slice(0, 10);
@@ -98,11 +98,11 @@ function hasWord(text: string, beginning: string): boolean {
 const LETTER = /[\p{L}\p{N}]/u;
 
 const compare = (x: string, y: string): number => (x < y ? -1 : x > y ? 1 : 0);
-const newest = (x: Found, y: Found): number =>
+const newest = (x: SearchHit, y: SearchHit): number =>
   compare(y.card.changed, x.card.changed) || compare(x.card.id, y.card.id);
 const inWords = new Intl.Collator(undefined, { numeric: true, sensitivity: 'base' });
 
-const ORDERS: Readonly<Record<Sort, (x: Found, y: Found) => number>> = {
+const ORDERS: Readonly<Record<Sort, (x: SearchHit, y: SearchHit) => number>> = {
   newest,
   oldest: (x, y) => newest(y, x),
   'by date': (x, y) => compare(y.card.date, x.card.date) || newest(x, y),

@@ -1,7 +1,7 @@
 import { type Clock, later } from './clock.ts';
 
 /** An interval of one device's clock, both ends inclusive. */
-export type Span = readonly [from: Clock, to: Clock];
+export type ClockInterval = readonly [from: Clock, to: Clock];
 
 /**
  * Version vector: the versions of one entry that a version was made in knowledge of, itself
@@ -9,28 +9,29 @@ export type Span = readonly [from: Clock, to: Clock];
  * device whose change lost against another's and which then edits the winner has not thereby seen
  * its own losing version.
  */
-export type Seen = Readonly<Record<string, readonly Span[]>>;
+export type VersionVector = Readonly<Record<string, readonly ClockInterval[]>>;
 
-const spansOf = (seen: Seen, device: string): readonly Span[] =>
+const spansOf = (seen: VersionVector, device: string): readonly ClockInterval[] =>
   Object.hasOwn(seen, device) ? seen[device]! : [];
 
 /** True when `x` includes every version that `y` includes. */
-export const knows = (x: Seen, y: Seen): boolean =>
+export const includesVersions = (x: VersionVector, y: VersionVector): boolean =>
   Object.entries(y).every(([device, spans]) =>
     spans.every(([from, to]) =>
       spansOf(x, device).some((span) => span[0] <= from && to <= span[1]),
     ),
   );
 
-export const sameSeen = (x: Seen, y: Seen): boolean => knows(x, y) && knows(y, x);
+export const sameVersionVector = (x: VersionVector, y: VersionVector): boolean =>
+  includesVersions(x, y) && includesVersions(y, x);
 
 /** The latest clock of a device in a version vector; '' when it has none. */
-export const latestOf = (seen: Seen, device: string): Clock =>
+export const latestOf = (seen: VersionVector, device: string): Clock =>
   spansOf(seen, device).at(-1)?.[1] ?? '';
 
 /** Sorts intervals and merges those that overlap. */
-function tidy(spans: readonly Span[]): readonly Span[] {
-  const out: Span[] = [];
+function tidy(spans: readonly ClockInterval[]): readonly ClockInterval[] {
+  const out: ClockInterval[] = [];
   for (const span of spans.toSorted(([x], [y]) => (x < y ? -1 : x > y ? 1 : 0))) {
     const last = out.at(-1);
     if (last && span[0] <= last[1]) out[out.length - 1] = [last[0], later(span[1], last[1])];
@@ -40,15 +41,15 @@ function tidy(spans: readonly Span[]): readonly Span[] {
 }
 
 /** Union of two version vectors. */
-export function join(x: Seen, y: Seen): Seen {
-  const out: Record<string, readonly Span[]> = { ...x };
+export function mergeVectors(x: VersionVector, y: VersionVector): VersionVector {
+  const out: Record<string, readonly ClockInterval[]> = { ...x };
   for (const [device, spans] of Object.entries(y))
     out[device] = tidy([...spansOf(x, device), ...spans]);
   return out;
 }
 
 /** True when all intervals are ordered and disjoint, and the device's last one ends at `clock`. */
-export function wellFormed(seen: Seen, device: string, clock: Clock): boolean {
+export function wellFormed(seen: VersionVector, device: string, clock: Clock): boolean {
   const own = spansOf(seen, device);
   return (
     own.at(-1)?.[1] === clock &&

@@ -1,16 +1,16 @@
 import { ok, type Result } from '../result.ts';
 import type { Table } from './database.ts';
-import { current, stamp, store, weave } from './entries.ts';
+import { issueVersionMetadata, mergeFields, readCurrentEntry, storeEntry } from './entries.ts';
 import type { BookFault } from './faults.ts';
-import type { Ledger, Written } from './ledger.ts';
+import type { BookGateway, WriteOutcome } from './ledger.ts';
 import { type AnyRecord, type Entry, hasBody } from './record.ts';
 import { deleted } from './version.ts';
 import type { Undo } from './write.ts';
 
 /** Which versions stay: the current one, the conflict copy, or both. */
-export type Kept = 'the one in force' | 'the one beside' | 'both';
+export type ConflictChoice = 'the one in force' | 'the one beside' | 'both';
 
-export interface Settler {
+export interface ConflictResolver {
   /**
    * Resolves a conflict. A version that does not stay goes to the bin unchanged. The one that stays
    * gets the entry's own id, so that links to the entry remain valid. With both kept, they are two
@@ -19,10 +19,10 @@ export interface Settler {
    * @param beside id of its conflict copy
    * @returns the fault `not-found` when one of the two no longer exists
    */
-  settle(
+  resolveConflict(
     of: string,
     beside: string,
-    kept: Kept,
+    kept: ConflictChoice,
   ): Promise<Result<{ readonly undo: Undo }, BookFault>>;
 }
 
@@ -38,29 +38,33 @@ const TABLES: readonly Table[] = ['records', 'cards', 'files', 'meta'];
  * Creates the resolver of conflicts.
  * @param now returns milliseconds since 1970
  */
-export function createSettler(ledger: Ledger, device: string, now: () => number): Settler {
+export function createConflictResolver(
+  ledger: BookGateway,
+  device: string,
+  now: () => number,
+): ConflictResolver {
   /** Writes new versions of entries, each made in knowledge of the current version. */
   const write = <T>(
     ids: readonly string[],
     change: (found: readonly Entry[]) => { readonly next: readonly Entry[]; readonly value: T },
   ): Promise<Result<Done<T>, BookFault>> =>
-    ledger.write(ids[0]!, TABLES, async (transaction): Promise<Written<Done<T>>> => {
+    ledger.write(ids[0]!, TABLES, async (transaction): Promise<WriteOutcome<Done<T>>> => {
       const found: Entry[] = [];
-      for (const id of ids) found.push(await current(transaction, id));
+      for (const id of ids) found.push(await readCurrentEntry(transaction, id));
       const { next, value } = change(found);
       const made: AnyRecord[] = [];
       for (const entry of next) {
         const known = found.filter(({ id }) => id === entry.id);
-        const marks = await stamp(transaction, device, now(), known);
+        const marks = await issueVersionMetadata(transaction, device, now(), known);
         const record = { ...entry, ...marks };
         made.push((entry.deletedAt === undefined ? record : deleted(record, marks)) as AnyRecord);
-        await store(transaction, made.at(-1)!);
+        await storeEntry(transaction, made.at(-1)!);
       }
       return { value: { value, made }, ids };
     });
 
   return {
-    async settle(of, beside, kept) {
+    async resolveConflict(of, beside, kept) {
       const settled = await write([of, beside], (found) => {
         const [entry, other] = found as [Entry, Entry];
         const away = { ...other, deletedAt: 'now' } as Entry;
@@ -83,7 +87,10 @@ export function createSettler(ledger: Ledger, device: string, now: () => number)
       const back = (entry: Entry, now: Entry): Entry => {
         const then = made.find(({ id }) => id === entry.id) ?? entry;
         if (now.clock === then.clock || !hasBody(then)) return entry;
-        return { ...entry, body: weave<object>(then.body, now.body, entry.body).body } as Entry;
+        return {
+          ...entry,
+          body: mergeFields<object>(then.body, now.body, entry.body).body,
+        } as Entry;
       };
       return ok({
         undo: async () => {

@@ -2,9 +2,9 @@ import * as v from 'valibot';
 import { spectrum } from '../colour/grid.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Surface } from '../optics/surface.ts';
-import { shelfOfStock } from '../pigment/mixable.ts';
+import { mixtureShelfOf } from '../pigment/mixable.ts';
 import type { Basis, Shelf, ShelfPaint } from '../pigment/shelf.ts';
-import type { CurveTrust, OwnPigment, Stock, StockEntry } from '../pigment/stock.ts';
+import type { OwnPigment, Stock, StockEntry, StoredEvidence } from '../pigment/stock.ts';
 import {
   amount,
   bands,
@@ -12,11 +12,11 @@ import {
   type FileRef,
   fileRef,
   lab,
+  listField,
+  longText,
   pigment,
-  several,
   share,
-  shortWords,
-  words,
+  shortText,
 } from './fields.ts';
 
 /** Where a paint's curves come from. */
@@ -56,7 +56,7 @@ export interface ShelfBody {
 
 const MOST_REMARKS = 100;
 
-const trust: v.GenericSchema<unknown, CurveTrust> = v.strictObject({
+const trust: v.GenericSchema<unknown, StoredEvidence> = v.strictObject({
   date,
   rough: v.boolean(),
   swatches: amount,
@@ -71,14 +71,14 @@ const curve = v.nullable(
     trust: v.exactOptional(trust),
   }),
 );
-const figures = { density: v.nullable(amount), oil: v.nullable(amount), curve, note: words };
+const figures = { density: v.nullable(amount), oil: v.nullable(amount), curve, note: longText };
 
 const stockEntry: v.GenericSchema<unknown, StockEntry> = v.strictObject({
   ...figures,
   id: pigment,
   pigment,
-  grade: shortWords,
-  lot: shortWords,
+  grade: shortText,
+  lot: shortText,
   form: v.picklist(['powder', 'paste', 'tube']),
   amount: v.nullable(amount),
   unit: v.picklist(['g', 'ml']),
@@ -87,11 +87,11 @@ const stockEntry: v.GenericSchema<unknown, StockEntry> = v.strictObject({
 const ownPigment: v.GenericSchema<unknown, OwnPigment> = v.strictObject({
   ...figures,
   id: pigment,
-  name: shortWords,
-  synonyms: several(shortWords, 24),
+  name: shortText,
+  synonyms: listField(shortText, 24),
   family: v.picklist(['white', 'yellow', 'red', 'blue', 'green', 'brown', 'black']),
   hazard: v.picklist(['low', 'caution', 'toxic', 'very_toxic']),
-  caution: words,
+  caution: longText,
 });
 
 const surface = v.strictObject({
@@ -101,42 +101,42 @@ const surface = v.strictObject({
 });
 
 const stock: v.GenericSchema<unknown, Stock> = v.strictObject({
-  name: shortWords,
+  name: shortText,
   surface,
   white: v.nullable(pigment),
-  entries: several(stockEntry, 500),
-  own: several(ownPigment, 200),
+  entries: listField(stockEntry, 500),
+  own: listField(ownPigment, 200),
 });
 
 export const shelfBody: v.GenericSchema<unknown, ShelfBody> = v.strictObject({
-  name: shortWords,
-  note: words,
+  name: shortText,
+  note: longText,
   basis: v.picklist(['volume', 'mass', 'unknown']),
   surface,
   white: v.nullable(pigment),
-  paints: several(
+  paints: listField(
     v.strictObject({
       pigment,
-      label: shortWords,
+      label: shortText,
       known: v.picklist(KNOWN),
       K: bands,
       S: bands,
-      grade: shortWords,
-      lot: shortWords,
-      note: words,
+      grade: shortText,
+      lot: shortText,
+      note: longText,
       form: v.picklist(['paste', 'powder']),
       grams: v.exactOptional(amount),
       opened: v.exactOptional(date),
     }),
     500,
   ),
-  remarks: several(words, MOST_REMARKS),
+  remarks: listField(longText, MOST_REMARKS),
   stock: v.exactOptional(stock),
 });
 
 /** A stock in its stored form, with the paints that can be mixed from it. */
 export function bodyOfStock(stock: Stock, note = ''): ShelfBody {
-  const shelf = shelfOfStock(stock);
+  const shelf = mixtureShelfOf(stock);
   const { name, basis, surface, white } = shelf;
   const paints = shelf.paints.map(({ pigment, label, paint }): StockPaint => {
     const entry =
@@ -209,11 +209,11 @@ export interface SwatchBody {
 }
 
 export const swatchBody: v.GenericSchema<unknown, SwatchBody> = v.strictObject({
-  name: shortWords,
-  note: words,
+  name: shortText,
+  note: longText,
   date,
   pigment,
-  lot: shortWords,
+  lot: shortText,
   toWhite: v.nullable(amount),
   lab,
   reflectance: v.exactOptional(bands),

@@ -1,11 +1,11 @@
 import type { Kind } from './record.ts';
-import type { Draft } from './write.ts';
+import type { EntryDraft } from './write.ts';
 
 /**
  * The part of `localStorage` that the book uses. Its writes are synchronous, so they succeed even
  * while the page closes.
  */
-export interface SlipBox {
+export interface SyncStorage {
   readonly length: number;
   key(index: number): string | null;
   getItem(key: string): string | null;
@@ -14,7 +14,9 @@ export interface SlipBox {
 }
 
 /** One pending change, complete enough to be repeated. */
-export type Slip = Pick<Draft<Kind>, 'kind' | 'body' | 'over' | 'quiet'> & { readonly id: string };
+export type PendingWrite = Pick<EntryDraft<Kind>, 'kind' | 'body' | 'over' | 'quiet'> & {
+  readonly id: string;
+};
 
 /**
  * Journal of pending writes in localStorage. A transaction needs several turns of the event loop,
@@ -22,12 +24,12 @@ export type Slip = Pick<Draft<Kind>, 'kind' | 'body' | 'over' | 'quiet'> & { rea
  * the journal and repeats its changes. Repeating a change that did reach the disk has no effect, so
  * a stale record is harmless.
  */
-export interface Slips {
+export interface WriteJournal {
   /**
    * Records a change as pending.
    * @returns call it when the change is on disk
    */
-  begin(slip: Slip): () => void;
+  begin(slip: PendingWrite): () => void;
   /**
    * For a change without a record of its own.
    * @returns call it when that change is on disk: it removes the pending record under this id
@@ -37,7 +39,7 @@ export interface Slips {
   /** Writes all pending changes to localStorage, synchronously. */
   write(): void;
   /** Changes that an earlier page did not complete. */
-  left(): readonly Slip[];
+  left(): readonly PendingWrite[];
   /** Discards the pending change of one entry, or all pending changes. */
   drop(id?: string): void;
 }
@@ -46,10 +48,11 @@ export interface Slips {
  * @param book name of the book; part of the localStorage keys
  * @param box  null keeps nothing
  */
-export function createSlips(book: string, box: SlipBox | null): Slips {
-  const under = new Map<string, Slip>();
+export function createWriteJournal(book: string, box: SyncStorage | null): WriteJournal {
+  const under = new Map<string, PendingWrite>();
   const prefix = `${book} slip `;
-  const attempt = <T>(what: (box: SlipBox) => T, otherwise: T): T => using(box, what, otherwise);
+  const attempt = <T>(what: (box: SyncStorage) => T, otherwise: T): T =>
+    withSyncStorage(box, what, otherwise);
   const tear = (id: string) => attempt((box) => box.removeItem(prefix + id), undefined);
   const waiting = (id: string) => {
     const slip = under.get(id);
@@ -91,7 +94,7 @@ export function createSlips(book: string, box: SlipBox | null): Slips {
 }
 
 /** Checks only the outline; the book validates the contents when it writes them. */
-function read(text: string | null): Slip | null {
+function read(text: string | null): PendingWrite | null {
   try {
     const slip = JSON.parse(text ?? 'null');
     const isSlip = typeof slip?.id === 'string' && typeof slip.kind === 'string' && slip.body;
@@ -102,7 +105,11 @@ function read(text: string | null): Slip | null {
 }
 
 /** Calls `what` with the storage. Returns `otherwise` when there is no storage or it throws. */
-export function using<T>(box: SlipBox | null, what: (box: SlipBox) => T, otherwise: T): T {
+export function withSyncStorage<T>(
+  box: SyncStorage | null,
+  what: (box: SyncStorage) => T,
+  otherwise: T,
+): T {
   try {
     return box ? what(box) : otherwise;
   } catch {
@@ -112,9 +119,9 @@ export function using<T>(box: SlipBox | null, what: (box: SlipBox) => T, otherwi
 }
 
 /** The page's `localStorage`; null when access is forbidden, and in a worker. */
-export function ownBox(): SlipBox | null {
+export function pageStorage(): SyncStorage | null {
   try {
-    return (globalThis as { localStorage?: SlipBox }).localStorage ?? null;
+    return (globalThis as { localStorage?: SyncStorage }).localStorage ?? null;
   } catch {
     return null;
   }

@@ -1,17 +1,17 @@
 import * as v from 'valibot';
 import { type EditedColour, MOST_BY_HAND } from '../harmony/edit.ts';
 import { STEPS } from '../harmony/harmony.ts';
-import { STATED_LIGHTS, type StatedLight } from '../photo/neutral.ts';
+import { NAMED_LIGHTS, type NamedLight } from '../photo/neutral.ts';
 import {
   amount,
   date,
   type FileRef,
   fileRef,
   lab,
+  longText,
   pixels,
   share,
-  shortWords,
-  words,
+  shortText,
 } from './fields.ts';
 
 /** The spot that the painter declared white or grey. */
@@ -54,7 +54,7 @@ export interface SpecimenBody {
    * The light that the painter stated, when that corrected the photograph instead of a neutral
    * spot.
    */
-  readonly stated?: StatedLight;
+  readonly stated?: NamedLight;
   /** Mask, one byte per cell: 0 rubbed out, 1 kept, 255 transparent in the file. */
   readonly mask?: FileRef;
   readonly gathered?: GatheredRecord;
@@ -63,7 +63,7 @@ export interface SpecimenBody {
 const fraction = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
 
 export const gatheredForm = {
-  name: shortWords,
+  name: shortText,
   lab,
   share,
   accent: v.boolean(),
@@ -75,7 +75,7 @@ export const gatheredForm = {
 /** Fields that manual correction adds to a colour. */
 export const handForm = {
   asGathered: v.exactOptional(lab),
-  altered: v.exactOptional(shortWords),
+  altered: v.exactOptional(shortText),
   spotSide: v.exactOptional(pixels),
   sheen: v.exactOptional(v.boolean()),
   named: v.exactOptional(v.boolean()),
@@ -87,11 +87,11 @@ const gatheredColour: v.GenericSchema<unknown, EditedColour> = v.strictObject({
 });
 
 export const specimenBody: v.GenericSchema<unknown, SpecimenBody> = v.strictObject({
-  name: shortWords,
-  note: words,
-  light: shortWords,
-  place: shortWords,
-  walk: shortWords,
+  name: shortText,
+  note: longText,
+  light: shortText,
+  place: shortText,
+  walk: shortText,
   date,
   photo: fileRef,
   neutral: v.exactOptional(
@@ -103,7 +103,7 @@ export const specimenBody: v.GenericSchema<unknown, SpecimenBody> = v.strictObje
       grey: v.exactOptional(fraction),
     }),
   ),
-  stated: v.exactOptional(v.picklist(STATED_LIGHTS)),
+  stated: v.exactOptional(v.picklist(NAMED_LIGHTS)),
   mask: v.exactOptional(fileRef),
   gathered: v.exactOptional(
     v.strictObject({
@@ -111,7 +111,7 @@ export const specimenBody: v.GenericSchema<unknown, SpecimenBody> = v.strictObje
       height: pixels,
       colours: v.pipe(v.array(gatheredColour), v.maxLength(MOST_BY_HAND)),
       labels: fileRef,
-      remarks: v.pipe(v.array(shortWords), v.maxLength(50)),
+      remarks: v.pipe(v.array(shortText), v.maxLength(50)),
     }),
   ),
 });

@@ -23,22 +23,22 @@
  * demand.
  */
 import { fail, ok, type Result } from '../result.ts';
-import { type Connection, connect, type MigrationStep, Refusal, STEPS } from './database.ts';
+import { BookFaultError, type Connection, connect, type MigrationStep, STEPS } from './database.ts';
 import { type Subtle, sha256 } from './digest.ts';
-import { createDrafts, type Drafts } from './drafts.ts';
+import { createDraftAutosave, type DraftAutosave } from './drafts.ts';
 import { type BookFault, faultOf } from './faults.ts';
-import { keepHouse, type Locks } from './house.ts';
+import { type Locks, sweepUnusedMaps } from './house.ts';
 import { withoutMetadata } from './jpeg.ts';
-import { type BookChange, type Channel, createLedger, type Ledger } from './ledger.ts';
+import { type BookChange, type BookGateway, type Channel, createBookGateway } from './ledger.ts';
 import { createReader, type Reader } from './read.ts';
-import type { Saving } from './saving.ts';
-import { createSettler, type Settler } from './settle.ts';
-import { createSlips, ownBox, type SlipBox, type Slips } from './slips.ts';
-import { type Guarded, guard, keepsLog } from './torn.ts';
-import { createTrace } from './trace.ts';
+import type { SaveTracker } from './saving.ts';
+import { type ConflictResolver, createConflictResolver } from './settle.ts';
+import { createWriteJournal, pageStorage, type SyncStorage, type WriteJournal } from './slips.ts';
+import { type GuardedConnection, guardConnection, usesDatabaseLog } from './torn.ts';
+import { createLossMarker } from './trace.ts';
 import { createWriter, type NamedFile, type Writer } from './write.ts';
 
-export type { Draft, NamedFile, Put, Undo } from './write.ts';
+export type { EntryDraft, NamedFile, Put, Undo } from './write.ts';
 
 export interface Picture {
   readonly bytes: ArrayBuffer;
@@ -63,7 +63,7 @@ export interface BookOptions {
   /** Detects other windows that have the book open. Without it, unused maps are never deleted. */
   readonly locks?: Locks | undefined;
   /** Storage for the journal of pending writes and the marker of a lost database; null for none. */
-  readonly box?: SlipBox | null;
+  readonly syncStorage?: SyncStorage | null;
   /**
    * Guards against a truncated log of the browser's database. Default: true in Chromium-based
    * browsers.
@@ -73,11 +73,11 @@ export interface BookOptions {
   readonly steps?: readonly MigrationStep[];
 }
 
-export interface Book extends Reader, Writer, Settler, Drafts {
+export interface Book extends Reader, Writer, ConflictResolver, DraftAutosave {
   readonly device: string;
   /** Why this book is read-only; null when it is not. */
   readonly readOnly: BookFault | null;
-  readonly saving: Pick<Saving, 'now' | 'subscribe' | 'forget'>;
+  readonly saving: Pick<SaveTracker, 'now' | 'subscribe' | 'forget'>;
   /** Milliseconds since 1970 by this book's clock. */
   nowMs(): number;
   newId(): string;
@@ -92,12 +92,12 @@ export interface Book extends Reader, Writer, Settler, Drafts {
    * Call when the page may be about to close: writes the journal of pending changes synchronously;
    * the next start completes them.
    */
-  note(): void;
+  journalPendingWrites(): void;
   /**
    * Call when no writes are expected, such as when the page is hidden. Later writes are still
    * allowed.
    */
-  putAway(): Promise<void>;
+  clearLogMark(): Promise<void>;
   /** Retries all writes that failed. */
   retry(): Promise<void>;
   /**
@@ -107,7 +107,7 @@ export interface Book extends Reader, Writer, Settler, Drafts {
   remember(key: string, text: string | null): Promise<Result<null, BookFault>>;
   recall(key: string): Promise<Result<string | null, BookFault>>;
   /** For the book's own modules only. */
-  readonly ledger: Ledger;
+  readonly gateway: BookGateway;
   close(): void;
 }
 
@@ -129,69 +129,70 @@ export async function openBook(options: BookOptions = {}): Promise<Result<Book, 
     subtle = crypto.subtle,
     channel = openChannel(name),
     locks = globalThis.navigator?.locks,
-    box = ownBox(),
-    isGuarded = keepsLog(),
+    syncStorage: box = pageStorage(),
+    isGuarded = usesDatabaseLog(),
     steps = STEPS,
   } = options;
   let leaving = () => {};
   try {
-    const trace = createTrace(name, box);
+    const trace = createLossMarker(name, box);
     const plain = await connect(name, steps, notice, () => {
       if (trace.take()) notice({ code: 'book-lost' });
     });
-    const guarded = isGuarded && !plain.readOnly ? await guard(plain, name, newId(), locks) : null;
+    const guarded =
+      isGuarded && !plain.readOnly ? await guardConnection(plain, name, newId(), locks) : null;
     const connection = guarded ?? plain;
     const device = await nameDevice(connection, newId);
     const leave = () => leaving();
-    const slips = createSlips(name, box);
+    const slips = createWriteJournal(name, box);
     const parts = { connection, guarded, device, now, newId, subtle, channel, slips, leave };
     const book = createBook(parts);
     book.onChange(trace.leave);
-    if (!connection.readOnly) await makeLeft(book, slips);
+    if (!connection.readOnly) await completePendingWrites(book, slips);
     // Old entries leave the bin in the background: opening never waits for it.
     if (connection.readOnly) return ok(book);
     void book.emptyBin(new Date(now() - BIN_DAYS * DAY_MS).toISOString());
-    leaving = keepHouse(name, book.ledger, locks);
+    leaving = sweepUnusedMaps(name, book.gateway, locks);
     return ok(book);
   } catch (error) {
     channel?.close();
-    return fail(error instanceof Refusal ? error.fault : faultOf(error, 'not-opened'));
+    return fail(error instanceof BookFaultError ? error.fault : faultOf(error, 'not-opened'));
   }
 }
 
 interface Parts {
   readonly connection: Connection;
-  readonly guarded: Guarded | null;
+  readonly guarded: GuardedConnection | null;
   readonly device: string;
   readonly now: () => number;
   readonly newId: () => string;
   readonly subtle: Subtle;
   readonly channel: Channel | null;
-  readonly slips: Slips;
+  readonly slips: WriteJournal;
   readonly leave: () => void;
 }
 
 /** Completes the pending changes that an earlier page recorded in the journal. */
-async function makeLeft(book: Book, slips: Slips): Promise<void> {
+async function completePendingWrites(book: Book, slips: WriteJournal): Promise<void> {
   for (const slip of slips.left()) {
     const made = await book.put(slip);
     // Discard a change that can never be written; after a full disk it may succeed later.
     const isHopeless = !made.ok && ['bad-record', 'not-found'].includes(made.fault.code);
     if (isHopeless) slips.drop(slip.id);
-    if (!made.ok) book.ledger.forget(slip.id);
+    if (!made.ok) book.gateway.forget(slip.id);
   }
 }
 
 function createBook(parts: Parts): Book {
   const { connection, guarded, device, now, newId, subtle, channel, slips, leave } = parts;
-  const ledger = createLedger(connection, channel);
+  const ledger = createBookGateway(connection, channel);
   const { saving } = ledger;
   const writer = createWriter(ledger, slips, device, now, newId);
   return {
     ...createReader(ledger, connection.readOnly !== null),
     ...writer,
-    ...createSettler(ledger, device, now),
-    ...createDrafts(writer.put, saving),
+    ...createConflictResolver(ledger, device, now),
+    ...createDraftAutosave(writer.put, saving),
     device,
     readOnly: connection.readOnly,
     saving: {
@@ -214,8 +215,8 @@ function createBook(parts: Parts): Book {
       const ref = { file: id, width, height, size: kept.byteLength };
       return ok({ ref, stored: { id, type, bytes: kept } });
     },
-    note: slips.write,
-    putAway: async () => guarded?.putAway(),
+    journalPendingWrites: slips.write,
+    clearLogMark: async () => guarded?.clearLogMark(),
     retry: ledger.retry,
     remember: (key, text) =>
       ledger.write(null, ['meta'], async (transaction) => {
@@ -229,7 +230,7 @@ function createBook(parts: Parts): Book {
         ['meta'],
         async (transaction) => (await transaction.objectStore('meta').get(`screen ${key}`)) ?? null,
       ),
-    ledger,
+    gateway: ledger,
     close() {
       leave();
       channel?.close();

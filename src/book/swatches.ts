@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import type { Lab } from '../colour/lab.ts';
-import type { Card } from '../pigment/calibrate/card.ts';
+import type { SwatchCard } from '../pigment/calibrate/card.ts';
 import type { Part } from '../pigment/calibrate/swatches.ts';
 import {
   amount,
@@ -9,10 +9,10 @@ import {
   type FileRef,
   fileRef,
   lab,
+  listField,
+  longText,
   pigment,
-  several,
-  shortWords,
-  words,
+  shortText,
 } from './fields.ts';
 
 /** Lot of a paint when it was brushed out; `pigment` is the id of its entry on the shelf. */
@@ -27,7 +27,7 @@ export interface CardBody {
   readonly note: string;
   readonly date: string;
   /** Its numbered places; their pigments are ids of entries on the shelf. */
-  readonly plan: Card;
+  readonly plan: SwatchCard;
   readonly lots: readonly LotUsed[];
   /** Numbers of places that are excluded from calibration. */
   readonly leftOut: readonly number[];
@@ -80,25 +80,25 @@ export interface MeasuredSample {
   readonly reflectance: readonly number[];
 }
 
-const named = { name: shortWords, note: words, date };
-const lots = several(v.strictObject({ pigment, lot: shortWords }), 500);
-const parts = several(v.strictObject({ pigment, parts: amount }), 24);
+const named = { name: shortText, note: longText, date };
+const lots = listField(v.strictObject({ pigment, lot: shortText }), 500);
+const parts = listField(v.strictObject({ pigment, parts: amount }), 24);
 const millimetres = v.pipe(v.number(), v.minValue(0), v.maxValue(500));
 const count = v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(10_000));
 
-const plan: v.GenericSchema<unknown, Card> = v.strictObject({
-  name: v.exactOptional(shortWords),
+const plan: v.GenericSchema<unknown, SwatchCard> = v.strictObject({
+  name: v.exactOptional(shortText),
   paper: v.picklist(['A4', 'letter']),
   page: count,
   pages: count,
   white: pigment,
-  places: several(
+  places: listField(
     v.strictObject({
       number: count,
       kind: v.picklist(['paint', 'white', 'grey', 'black']),
       parts,
-      label: shortWords,
-      measure: shortWords,
+      label: shortText,
+      measure: shortText,
       x: millimetres,
       y: millimetres,
       width: millimetres,
@@ -106,14 +106,14 @@ const plan: v.GenericSchema<unknown, Card> = v.strictObject({
     }),
     200,
   ),
-  cautions: several(words, 200),
+  cautions: listField(longText, 200),
 });
 
 const corner = v.pipe(v.number(), v.minValue(-0.5), v.maxValue(1.5));
 const reading: v.GenericSchema<unknown, CardReading> = v.strictObject({
   date,
   byHand: v.boolean(),
-  places: several(
+  places: listField(
     v.strictObject({ number: count, lab, corners: v.pipe(v.array(corner), v.length(8)) }),
     200,
   ),
@@ -121,7 +121,7 @@ const reading: v.GenericSchema<unknown, CardReading> = v.strictObject({
   unevenness: amount,
   referenceResidual: amount,
   chart: v.nullable(amount),
-  remarks: several(words, 100),
+  remarks: listField(longText, 100),
   photo: v.exactOptional(fileRef),
 });
 
@@ -129,14 +129,14 @@ export const cardBody: v.GenericSchema<unknown, CardBody> = v.strictObject({
   ...named,
   plan,
   lots,
-  leftOut: several(count, 200),
+  leftOut: listField(count, 200),
   reading: v.exactOptional(reading),
 });
 
 export const curvesBody: v.GenericSchema<unknown, CurvesBody> = v.strictObject({
   ...named,
-  geometry: v.nullable(shortWords),
+  geometry: v.nullable(shortText),
   specular: v.nullable(v.picklist(['included', 'excluded'])),
   lots,
-  samples: several(v.strictObject({ name: shortWords, parts, reflectance: bands }), 2000),
+  samples: listField(v.strictObject({ name: shortText, parts, reflectance: bands }), 2000),
 });

@@ -9,9 +9,9 @@ import type { Locks } from './house.ts';
  * by a new one. So each page sets a mark while it writes. Where an earlier page's mark is found,
  * the guard first writes enough to fill the log; writes after that are safe.
  */
-export interface Guarded extends Connection {
+export interface GuardedConnection extends Connection {
   /** Call when no writes are expected: removes the mark. */
-  putAway(): Promise<void>;
+  clearLogMark(): Promise<void>;
 }
 
 const MARK = 'at work ';
@@ -26,7 +26,7 @@ const PIECE = 50_000;
 type Browser = { readonly userAgentData?: { readonly brands?: readonly { brand: string }[] } };
 
 /** True when this browser stores databases in such a log. */
-export const keepsLog = (browser = globalThis.navigator as Browser | undefined): boolean =>
+export const usesDatabaseLog = (browser = globalThis.navigator as Browser | undefined): boolean =>
   browser?.userAgentData?.brands?.some(({ brand }) => brand === 'Chromium') ?? false;
 
 /**
@@ -35,13 +35,13 @@ export const keepsLog = (browser = globalThis.navigator as Browser | undefined):
  * @param name of the book
  * @param id   of this page
  */
-export async function guard(
+export async function guardConnection(
   plain: Connection,
   name: string,
   id: string,
   locks: Locks | undefined,
-): Promise<Guarded> {
-  await mend(plain, name, locks);
+): Promise<GuardedConnection> {
+  await fillTruncatedLog(plain, name, locks);
   const key = MARK + id;
   let begun: Promise<void> | null = null;
   let release = () => {};
@@ -63,7 +63,7 @@ export async function guard(
       // The next write reports why it failed.
       .catch(() => {});
   };
-  const guarded: Guarded = {
+  const guarded: GuardedConnection = {
     get readOnly() {
       return plain.readOnly;
     },
@@ -79,7 +79,7 @@ export async function guard(
         under.delete(writing);
       }
     },
-    async putAway() {
+    async clearLogMark() {
       const before = begun;
       if (!before) return;
       await before;
@@ -99,7 +99,7 @@ export async function guard(
       release();
     },
     close() {
-      void guarded.putAway().then(() => plain.close());
+      void guarded.clearLogMark().then(() => plain.close());
     },
   };
   return guarded;
@@ -111,7 +111,11 @@ const lockOf = (name: string, key: string): string => `${name} ${key}`;
  * Fills the log when a page that is no longer alive left its mark. On a full disk the mark stays
  * and the next start tries again.
  */
-async function mend(plain: Connection, name: string, locks: Locks | undefined): Promise<void> {
+async function fillTruncatedLog(
+  plain: Connection,
+  name: string,
+  locks: Locks | undefined,
+): Promise<void> {
   const keys = await plain.run('readonly', ['meta'], (transaction) =>
     transaction.objectStore('meta').getAllKeys(),
   );

@@ -1,10 +1,10 @@
-import { type SlipBox, using } from './slips.ts';
+import { type SyncStorage, withSyncStorage } from './slips.ts';
 
 /**
  * Marker in localStorage that detects a lost database. A browser can delete a whole book and create
  * an empty one without notice; the marker that remains reveals it.
  */
-export interface Trace {
+export interface LossMarker {
   /** Sets the marker: the book has contents. */
   leave(): void;
   /** Whether an earlier page set the marker; removes it. */
@@ -14,7 +14,7 @@ export interface Trace {
 /**
  * @param book name of the book; part of the localStorage key
  */
-export function createTrace(book: string, box: SlipBox | null): Trace {
+export function createLossMarker(book: string, box: SyncStorage | null): LossMarker {
   const key = `${book} is begun`;
   let isLeft = false;
   return {
@@ -22,16 +22,16 @@ export function createTrace(book: string, box: SlipBox | null): Trace {
       if (isLeft) return;
       isLeft = true;
       // Without localStorage the loss of a book cannot be detected.
-      using(box, (open) => open.setItem(key, ''), undefined);
+      withSyncStorage(box, (open) => open.setItem(key, ''), undefined);
     },
     take() {
       isLeft = false;
-      const take = (open: SlipBox) => {
+      const take = (open: SyncStorage) => {
         const isThere = open.getItem(key) !== null;
         if (isThere) open.removeItem(key);
         return isThere;
       };
-      return using(box, take, false);
+      return withSyncStorage(box, take, false);
     },
   };
 }

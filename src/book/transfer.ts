@@ -1,9 +1,9 @@
 import { ok, type Result } from '../result.ts';
-import { Refusal, type Table } from './database.ts';
+import { BookFaultError, type Table } from './database.ts';
 import type { Subtle } from './digest.ts';
-import { dropLoose, stamp, store } from './entries.ts';
+import { deleteUnreferencedFiles, issueVersionMetadata, storeEntry } from './entries.ts';
 import type { BookFault } from './faults.ts';
-import type { Running } from './format.ts';
+import type { CancelAndProgress } from './format.ts';
 import { type MergePreview, mergeBooks, previewMerge } from './merge.ts';
 import { type Packed, packCopy, volumesOf } from './pack.ts';
 import { type AnyRecord, filesOf, linksOf, readRecord } from './record.ts';
@@ -13,7 +13,7 @@ import { deleted } from './version.ts';
 
 const ALL: readonly Table[] = ['records', 'cards', 'files', 'thumbnails', 'meta'];
 
-export interface CopyRequest extends Running {
+export interface CopyRequest extends CancelAndProgress {
   readonly subtle?: Subtle;
   /** Milliseconds since 1970. */
   readonly nowMs: number;
@@ -45,10 +45,10 @@ export async function makeCopy(
   const made = new Date(nowMs).toISOString();
   const pieces: Uint8Array<ArrayBuffer>[] = [];
   const get = (table: 'files' | 'thumbnails') => async (id: string) => {
-    const found = await book.ledger.read([table], (transaction) =>
+    const found = await book.gateway.read([table], (transaction) =>
       transaction.objectStore(table).get(id),
     );
-    if (!found.ok) throw new Refusal(found.fault);
+    if (!found.ok) throw new BookFaultError(found.fault);
     return found.value ?? null;
   };
   const source = {
@@ -66,7 +66,7 @@ export async function makeCopy(
     const leftOut = [...packed.value.leftOut, ...all.value.unread];
     return ok({ ...packed.value, leftOut, pieces, made });
   } catch (error) {
-    if (error instanceof Refusal) return { ok: false, fault: error.fault };
+    if (error instanceof BookFaultError) return { ok: false, fault: error.fault };
     throw error;
   }
 }
@@ -128,21 +128,21 @@ export interface Imported extends MergePreview {
 export async function importCopy(
   book: Book,
   copy: Copy,
-  { signal, onProgress }: Running = {},
+  { signal, onProgress }: CancelAndProgress = {},
 ): Promise<Result<Imported, BookFault>> {
-  return book.ledger.write(null, ALL, async (transaction) => {
+  return book.gateway.write(null, ALL, async (transaction) => {
     const before: AnyRecord[] = [];
     for (const raw of await transaction.objectStore('records').getAll()) {
       const record = readRecord(raw);
       if (record.ok) before.push(record.value);
-      else if (record.fault.code === 'newer-record') throw new Refusal(record.fault);
+      else if (record.fault.code === 'newer-record') throw new BookFaultError(record.fault);
     }
     const preview = previewMerge(before, mergeBooks(before, copy.records));
     const changes = [...preview.added, ...preview.changed, ...preview.deleted, ...preview.kept];
     const was = new Map(before.map((record) => [record.id, record]));
     const loose = new Set<string>();
     for (const [i, record] of changes.entries()) {
-      if (signal?.aborted) throw new Refusal({ code: 'stopped' });
+      if (signal?.aborted) throw new BookFaultError({ code: 'stopped' });
       onProgress?.(i / changes.length);
       for (const { file } of filesOf(record)) {
         const stored = copy.files.get(file);
@@ -150,7 +150,7 @@ export async function importCopy(
         if (stored) await transaction.objectStore('files').put(stored);
         if (thumbnail) await transaction.objectStore('thumbnails').put(thumbnail);
       }
-      await store(transaction, record);
+      await storeEntry(transaction, record);
       const old = was.get(record.id);
       if (old && record.purged) for (const { file } of filesOf(old)) loose.add(file);
     }
@@ -158,8 +158,8 @@ export async function importCopy(
       await transaction.objectStore('records').delete(id);
       await transaction.objectStore('cards').delete(id);
     }
-    await dropLoose(transaction, loose);
-    if (signal?.aborted) throw new Refusal({ code: 'stopped' });
+    await deleteUnreferencedFiles(transaction, loose);
+    if (signal?.aborted) throw new BookFaultError({ code: 'stopped' });
     const replaced = changes.map((record) => ({ record, old: was.get(record.id) ?? null }));
     const value = { ...preview, undo: () => takeBack(book, replaced, preview.settled) };
     return { value, ids: [...changes, ...preview.settled].map(({ id }) => id) };
@@ -172,26 +172,31 @@ async function takeBack(
   replaced: readonly { readonly record: AnyRecord; readonly old: AnyRecord | null }[],
   settled: readonly AnyRecord[],
 ): Promise<Result<null, BookFault>> {
-  return book.ledger.write(null, ALL, async (transaction) => {
+  return book.gateway.write(null, ALL, async (transaction) => {
     const ids: string[] = [];
     for (const { record, old } of replaced) {
       const raw = await transaction.objectStore('records').get(record.id);
       const now = raw ? readRecord(raw) : null;
       // Entries changed since the import, or purged, stay as they are.
       if (!now?.ok || now.value.purged || now.value.clock !== record.clock) continue;
-      const marks = await stamp(transaction, book.device, book.nowMs(), [now.value]);
-      if (!old || old.purged) await store(transaction, deleted(now.value, marks));
+      const marks = await issueVersionMetadata(transaction, book.device, book.nowMs(), [now.value]);
+      if (!old || old.purged) await storeEntry(transaction, deleted(now.value, marks));
       else {
         const { deletedAt } = old;
         const { deletedAt: _, ...kept } = now.value;
         const binned = deletedAt === undefined ? {} : { deletedAt };
-        await store(transaction, { ...kept, ...marks, ...binned, body: old.body } as AnyRecord);
+        await storeEntry(transaction, {
+          ...kept,
+          ...marks,
+          ...binned,
+          body: old.body,
+        } as AnyRecord);
       }
       ids.push(record.id);
     }
     for (const record of settled) {
-      const marks = await stamp(transaction, book.device, book.nowMs(), [record]);
-      await store(transaction, { ...record, ...marks });
+      const marks = await issueVersionMetadata(transaction, book.device, book.nowMs(), [record]);
+      await storeEntry(transaction, { ...record, ...marks });
       ids.push(record.id);
     }
     return { value: null, ids };
@@ -200,7 +205,7 @@ async function takeBack(
 
 /** All readable entries, and the ids of the unreadable ones. */
 async function readAll(book: Book) {
-  return book.ledger.read(['records'], async (transaction) => {
+  return book.gateway.read(['records'], async (transaction) => {
     const records: AnyRecord[] = [];
     const unread: string[] = [];
     for (const raw of await transaction.objectStore('records').getAll()) {

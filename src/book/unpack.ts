@@ -1,18 +1,18 @@
 import { type UnzipFileInfo, unzipSync } from 'fflate';
 import * as v from 'valibot';
 import { fail, ok, type Result } from '../result.ts';
-import { cardOf } from './card.ts';
-import { Refusal, type StoredFile } from './database.ts';
+import { summaryOfEntry } from './card.ts';
+import { BookFaultError, type StoredFile } from './database.ts';
 import { type Subtle, sha256 } from './digest.ts';
 import type { BookFault } from './faults.ts';
 import {
+  type CancelAndProgress,
   type CopyFile,
   INDEX,
   indexSchema,
   KNOWN_NAME,
   LIMITS,
-  nameOf,
-  type Running,
+  pathInCopy,
   SEAL,
   sealSchema,
   TYPE_OF,
@@ -39,24 +39,24 @@ export interface Copy {
  */
 export async function openCopy(
   bytes: Uint8Array<ArrayBuffer>,
-  running: Running & { readonly subtle: Subtle },
+  running: CancelAndProgress & { readonly subtle: Subtle },
 ): Promise<Result<Copy, BookFault>> {
   try {
     return ok(await unpack(bytes, running));
   } catch (error) {
-    if (error instanceof Refusal) return fail(error.fault);
+    if (error instanceof BookFaultError) return fail(error.fault);
     throw error;
   }
 }
 
 const refuse = (fault: BookFault): never => {
-  throw new Refusal(fault);
+  throw new BookFaultError(fault);
 };
 const damaged = (where: string): never => refuse({ code: 'copy-damaged', where });
 
 async function unpack(
   bytes: Uint8Array<ArrayBuffer>,
-  { subtle, signal, onProgress }: Running & { readonly subtle: Subtle },
+  { subtle, signal, onProgress }: CancelAndProgress & { readonly subtle: Subtle },
 ): Promise<Copy> {
   const contents = inflate(bytes);
   const seal = readSeal(contents.get(SEAL));
@@ -69,7 +69,7 @@ async function unpack(
   for (const [i, file] of listed.entries()) {
     if (signal?.aborted) refuse({ code: 'stopped' });
     onProgress?.(i / listed.length);
-    const stored = await checked(file, contents.get(nameOf(file.role, file.id)), subtle);
+    const stored = await checked(file, contents.get(pathInCopy(file.role, file.id)), subtle);
     const into = file.role === 'thumbnail' ? thumbnails : files;
     if (into.has(stored.id)) refuse({ code: 'copy-unsound', where: [`file ${stored.id} twice`] });
     into.set(stored.id, stored);
@@ -109,7 +109,7 @@ function inflate(bytes: Uint8Array<ArrayBuffer>): Map<string, Uint8Array<ArrayBu
   try {
     unzipped = unzipSync(bytes, { filter });
   } catch (error) {
-    if (error instanceof Refusal) throw error;
+    if (error instanceof BookFaultError) throw error;
     damaged('zip');
   }
   return new Map(Object.entries(unzipped) as [string, Uint8Array<ArrayBuffer>][]);
@@ -172,7 +172,7 @@ async function checked(
   content: Uint8Array<ArrayBuffer> | undefined,
   subtle: Subtle,
 ): Promise<StoredFile> {
-  const name = nameOf(role, id);
+  const name = pathInCopy(role, id);
   if (!content || content.length !== size) return damaged(name);
   const bytes = bufferOf(content);
   if ((await sha256(subtle, bytes)) !== hash) damaged(name);
@@ -206,7 +206,7 @@ function readRecords(
     ids.add(record.id);
     for (const { file, size } of filesOf(record))
       if (files.get(file)?.bytes.byteLength !== size) wrong.push(`records.${i} file ${file}`);
-    const picture = cardOf(record)?.picture;
+    const picture = summaryOfEntry(record)?.picture;
     if (picture !== undefined && files.get(picture)?.type !== TYPE_OF.photograph)
       wrong.push(`records.${i} picture`);
     records.push(record);

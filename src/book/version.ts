@@ -1,9 +1,9 @@
 import { later, tick } from './clock.ts';
 import { type AnyRecord, SCHEMA } from './record.ts';
-import { join, latestOf, type Seen } from './seen.ts';
+import { latestOf, mergeVectors, type VersionVector } from './seen.ts';
 
 /** Metadata that identifies a version. */
-export type Marks = Pick<AnyRecord, 'schema' | 'changed' | 'clock' | 'device' | 'seen'>;
+export type VersionMetadata = Pick<AnyRecord, 'schema' | 'changed' | 'clock' | 'device' | 'seen'>;
 
 /**
  * Metadata of a device's next version, made in knowledge of the given versions.
@@ -11,33 +11,33 @@ export type Marks = Pick<AnyRecord, 'schema' | 'changed' | 'clock' | 'device' | 
  * @param nowMs  milliseconds since 1970 by the device's clock
  * @param known  the versions that it replaces; empty for a new entry
  */
-export function nextMarks(
+export function nextVersionMetadata(
   device: string,
   last: string,
   nowMs: number,
   known: readonly AnyRecord[],
-): Marks {
+): VersionMetadata {
   let latest = last;
   for (const record of known)
     latest = later(latest, later(record.clock, latestOf(record.seen, device)));
   const clock = tick(latest, nowMs);
-  let seen: Seen = { [device]: [[clock, clock]] };
+  let seen: VersionVector = { [device]: [[clock, clock]] };
   for (const record of known) {
-    seen = join(seen, record.seen);
+    seen = mergeVectors(seen, record.seen);
     // When this device replaces its own version directly, it has written no other version in
     // between.
-    if (record.device === device) seen = join(seen, { [device]: [[record.clock, clock]] });
+    if (record.device === device) seen = mergeVectors(seen, { [device]: [[record.clock, clock]] });
   }
   return { schema: SCHEMA, changed: new Date(nowMs).toISOString(), clock, device, seen };
 }
 
 /** A new version of an entry, moved to the bin. */
-export function deleted<R extends AnyRecord>(record: R, marks: Marks): R {
+export function deleted<R extends AnyRecord>(record: R, marks: VersionMetadata): R {
   return { ...record, ...marks, deletedAt: marks.changed };
 }
 
 /** A new version of an entry, restored from the bin. */
-export function restored<R extends AnyRecord>(record: R, marks: Marks): R {
+export function restored<R extends AnyRecord>(record: R, marks: VersionMetadata): R {
   const { deletedAt: _, ...kept } = record;
   return { ...kept, ...marks } as R;
 }

@@ -1,13 +1,19 @@
 import { fail, ok, type Result } from '../result.ts';
 import { msOf } from './clock.ts';
-import { Refusal, type StoredFile, type Table } from './database.ts';
-import { clear, current, stamp, store, weave } from './entries.ts';
+import { BookFaultError, type StoredFile, type Table } from './database.ts';
+import {
+  issueVersionMetadata,
+  mergeFields,
+  purgeEntries,
+  readCurrentEntry,
+  storeEntry,
+} from './entries.ts';
 import type { BookFault } from './faults.ts';
 import type { FileRef } from './fields.ts';
-import type { Ledger } from './ledger.ts';
-import { beside } from './merge.ts';
+import type { BookGateway } from './ledger.ts';
+import { toConflictCopy } from './merge.ts';
 import { type AnyRecord, type Bodies, type Entry, type Kind, readRecord } from './record.ts';
-import type { Slips } from './slips.ts';
+import type { WriteJournal } from './slips.ts';
 import { deleted, restored } from './version.ts';
 
 /** A file with its content-derived id. */
@@ -15,7 +21,7 @@ export interface NamedFile {
   readonly ref: FileRef;
   readonly stored: StoredFile;
 }
-export interface Draft<K extends Kind> {
+export interface EntryDraft<K extends Kind> {
   readonly kind: K;
   readonly body: Bodies[K];
   /** Id of an entry to change, or one created beforehand with `newId`; absent for a new entry. */
@@ -34,11 +40,11 @@ export interface Put<K extends Kind> {
   readonly entry: Entry<K>;
   readonly undo: Undo;
   /** Id of the conflict copy that preserves another window's version; null when there is none. */
-  readonly keptBeside: string | null;
+  readonly conflictCopyId: string | null;
 }
 
 export interface Writer {
-  put<K extends Kind>(draft: Draft<K>): Promise<Result<Put<K>, BookFault>>;
+  put<K extends Kind>(draft: EntryDraft<K>): Promise<Result<Put<K>, BookFault>>;
   remove(id: string): Promise<Result<{ readonly undo: Undo }, BookFault>>;
   restore(id: string): Promise<Result<null, BookFault>>;
   /**
@@ -53,8 +59,8 @@ const MARKED: readonly Table[] = ['records', 'cards', 'files', 'meta'];
 
 /** Write access to single entries. */
 export function createWriter(
-  ledger: Ledger,
-  slips: Slips,
+  ledger: BookGateway,
+  slips: WriteJournal,
   device: string,
   now: () => number,
   newId: () => string,
@@ -62,7 +68,7 @@ export function createWriter(
   /** Clocks of versions that this window wrote; overwriting one of them is no conflict. */
   const own = new Set<string>();
 
-  async function put<K extends Kind>(draft: Draft<K>): Promise<Result<Put<K>, BookFault>> {
+  async function put<K extends Kind>(draft: EntryDraft<K>): Promise<Result<Put<K>, BookFault>> {
     const { kind, over, thumbnail } = draft;
     const id = draft.id ?? over?.id ?? newId();
     // The screen may continue to change its own object; functions and signals cannot be stored.
@@ -86,41 +92,41 @@ export function createWriter(
       ALL,
       async (transaction) => {
         const existing = await transaction.objectStore('records').getKey(id);
-        const before = existing === undefined ? null : await current(transaction, id);
+        const before = existing === undefined ? null : await readCurrentEntry(transaction, id);
         if (before && before.kind !== kind)
-          throw new Refusal({ code: 'bad-record', where: 'kind' });
+          throw new BookFaultError({ code: 'bad-record', where: 'kind' });
         for (const { stored } of files) await transaction.objectStore('files').put(stored);
         if (thumbnail) {
           const { of, type, bytes } = thumbnail;
           await transaction.objectStore('thumbnails').put({ id: of, type, bytes });
         }
         let body = copied.value;
-        let keptBeside: string | null = null;
+        let conflictCopyId: string | null = null;
         if (before && over && before.clock !== over.clock) {
-          const woven = weave<object>(over.body, before.body, body);
+          const woven = mergeFields<object>(over.body, before.body, body);
           body = woven.body as Bodies[K];
           if (woven.clash && !own.has(before.clock)) {
             // New metadata, because this device's next version of the entry would otherwise
             // supersede this one.
-            const marks = await stamp(transaction, device, now(), [before]);
-            const copy = { ...beside(before), ...marks };
-            keptBeside = copy.id;
-            await store(transaction, copy);
+            const marks = await issueVersionMetadata(transaction, device, now(), [before]);
+            const copy = { ...toConflictCopy(before), ...marks };
+            conflictCopyId = copy.id;
+            await storeEntry(transaction, copy);
           }
         }
         const known = [before, over].filter((version) => version != null) as AnyRecord[];
-        const marks = await stamp(transaction, device, now(), known);
+        const marks = await issueVersionMetadata(transaction, device, now(), known);
         own.add(marks.clock);
         const { deletedAt, ...kept } = before ?? { id, kind, created: marks.changed };
         const binned = draft.quiet && deletedAt !== undefined ? { deletedAt } : {};
         const entry = { ...kept, ...marks, ...binned, body } as Entry<K>;
-        await store(transaction, entry as AnyRecord);
+        await storeEntry(transaction, entry as AnyRecord);
         const undo: Undo = async () => {
           if (!before) return nothing(await remove(id));
           return nothing(await put({ kind, id, over: entry, body: before.body as Bodies[K] }));
         };
-        const ids = keptBeside === null ? [id] : [id, keptBeside];
-        return { value: { entry, undo, keptBeside }, ids };
+        const ids = conflictCopyId === null ? [id] : [id, conflictCopyId];
+        return { value: { entry, undo, conflictCopyId }, ids };
       },
       noted,
     );
@@ -134,11 +140,11 @@ export function createWriter(
       id,
       MARKED,
       async (transaction) => {
-        const before = await current(transaction, id);
+        const before = await readCurrentEntry(transaction, id);
         if ((before.deletedAt !== undefined) === away) return { value: null, ids: [] };
-        const marks = await stamp(transaction, device, now(), [before]);
+        const marks = await issueVersionMetadata(transaction, device, now(), [before]);
         own.add(marks.clock);
-        await store(transaction, away ? deleted(before, marks) : restored(before, marks));
+        await storeEntry(transaction, away ? deleted(before, marks) : restored(before, marks));
         return { value: null, ids: [id] };
       },
       noted,
@@ -166,7 +172,7 @@ export function createWriter(
           // the time in the bin.
           if (record.ok && new Date(msOf(record.value.clock)).toISOString() <= before) ids.push(id);
         }
-        await clear(transaction, ids);
+        await purgeEntries(transaction, ids);
         return { value: ids.length, ids };
       }),
   };

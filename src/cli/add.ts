@@ -1,9 +1,9 @@
 import { changeWords } from '../colour/change.ts';
 import type { Lab } from '../colour/lab.ts';
-import { additions, type Correction } from '../mixture/addition.ts';
+import { correctPile, type PileCorrection } from '../mixture/addition.ts';
 import { addFaultWords, startAgainWords } from '../mixture/faults.ts';
 import type { Addition } from '../mixture/mender.ts';
-import type { Part } from '../mixture/mixture.ts';
+import type { MixturePart } from '../mixture/mixture.ts';
 import { constraintsOf } from '../mixture/wish.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
@@ -61,7 +61,7 @@ export async function addVerb(args: readonly string[], output: Output): Promise<
     .map(({ value }) => partTyped(value, shelf));
   if (parts.length === 0)
     throw new CliError('Say what went into the pile: --pile NAME=PARTS, once for each pigment.');
-  const found = additions(
+  const found = correctPile(
     { parts, ...(cm3 === undefined ? {} : { cm3 }) },
     cameOut,
     target!,
@@ -77,7 +77,7 @@ export async function addVerb(args: readonly string[], output: Output): Promise<
 }
 
 /** “Yellow ochre=2”; a name may hold the sign itself. @throws CliError */
-function partTyped(text: string, shelf: Shelf): Part {
+function partTyped(text: string, shelf: Shelf): MixturePart {
   const at = text.lastIndexOf('=');
   if (at < 1)
     throw new CliError(
@@ -89,7 +89,7 @@ function partTyped(text: string, shelf: Shelf): Part {
   };
 }
 
-function told(found: Correction, cameOut: Lab, target: Lab, shelf: Shelf): string {
+function told(found: PileCorrection, cameOut: Lab, target: Lab, shelf: Shelf): string {
   const { now, options, slip, startAgain } = found;
   const named = labelsOf(shelf);
   if (options.length === 0 && startAgain === null && now <= 0.5)

@@ -1,8 +1,8 @@
 import { hexOf } from '../colour/hex.ts';
 import type { Cloth, Garment } from '../drapery/fold.ts';
-import { escaped } from '../escaped.ts';
+import { escapeHtml } from '../escaped.ts';
 import type { DrawnLadder } from '../ui/drawn/drawn.ts';
-import { paint } from '../ui/drawn/paint.ts';
+import { paintGarment } from '../ui/drawn/paint.ts';
 
 const WIDTH = 300;
 const HEIGHT = 400;
@@ -19,7 +19,7 @@ const ladderOf = ({ folds }: Cloth): DrawnLadder =>
 export function clothSvg(garments: readonly Garment[]): string {
   const width = WIDTH * garments.length;
   const drawn = garments.map((garment, i) => {
-    const { pegs, shadow, layers, colour } = paint({
+    const { pegs, shadow, layers, colour } = paintGarment({
       ladder: ladderOf(garment),
       ...(garment.trim ? { trim: ladderOf(garment.trim) } : {}),
       ...(garment.lining ? { lining: ladderOf(garment.lining) } : {}),
@@ -41,5 +41,5 @@ export function clothSvg(garments: readonly Garment[]): string {
     ].join('');
   });
   const names = garments.map(({ name, stuff, way }) => `${name}, ${stuff}, ${way}`).join('; ');
-  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${HEIGHT}" width="${width}" height="${HEIGHT}" role="img"><title>${escaped(`Hanging cloth: ${names}`)}</title><defs><pattern id="out" width="55" height="55" patternUnits="userSpaceOnUse" patternTransform="rotate(-52)"><path d="M0 15H55" stroke="#000" stroke-opacity="0.5" stroke-width="7"/><path d="M0 22H55" stroke="#fff" stroke-opacity="0.5" stroke-width="7"/></pattern></defs><rect width="100%" height="100%" fill="#b4b4b4"/>${drawn.join('')}</svg>\n`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${HEIGHT}" width="${width}" height="${HEIGHT}" role="img"><title>${escapeHtml(`Hanging cloth: ${names}`)}</title><defs><pattern id="out" width="55" height="55" patternUnits="userSpaceOnUse" patternTransform="rotate(-52)"><path d="M0 15H55" stroke="#000" stroke-opacity="0.5" stroke-width="7"/><path d="M0 22H55" stroke="#fff" stroke-opacity="0.5" stroke-width="7"/></pattern></defs><rect width="100%" height="100%" fill="#b4b4b4"/>${drawn.join('')}</svg>\n`;
 }

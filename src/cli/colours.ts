@@ -1,5 +1,5 @@
 import type { Lab } from '../colour/lab.ts';
-import { namesOf } from '../colour/words.ts';
+import { distinctNamesOf } from '../colour/words.ts';
 import { CliError } from './cli-error.ts';
 import type { Typed } from './options.ts';
 import { checkedLab, targetsOf } from './target.ts';
@@ -32,7 +32,7 @@ export async function coloursOf(given: readonly Typed[]): Promise<Given[]> {
       told.push(null);
     }
   }
-  const names = namesOf(found.map(({ lab }) => lab));
+  const names = distinctNamesOf(found.map(({ lab }) => lab));
   return found.map((one, i) => ({
     ...one,
     name: told[i]?.name ?? names[i]!,
@@ -56,7 +56,7 @@ async function gathered(path: string): Promise<Given[]> {
   };
   // A transposed harmony has colours only.
   if (!photos) {
-    const names = namesOf(labs);
+    const names = distinctNamesOf(labs);
     return labs.map((lab, i) => ({ name: names[i]!, lab, share: 1 / labs.length, ladder: null }));
   }
   return photos

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { inflateSync } from 'node:zlib';
 import sharp from 'sharp';
-import { EVERY_PIXEL, inspectFile, MOST_PIXELS, type PhotoFault } from '../photo/file.ts';
+import { inspectFile, MAX_DECODED_PIXELS, MAX_PIXELS, type PhotoFault } from '../photo/file.ts';
 import type { Pixels } from '../photo/pixels.ts';
 import { isP3, isWide } from '../photo/profile.ts';
 import { fail, ok, type Result } from '../result.ts';
@@ -35,7 +35,7 @@ export async function decodeBytes(bytes: Uint8Array): Promise<Result<Decoded, Ph
     const turned = (facts.orientation ?? 1) > 4;
     const [width, height] = turned ? [facts.height, facts.width] : [facts.width, facts.height];
     const count = width * height;
-    if (count > MOST_PIXELS) return fail({ code: 'too-large', megapixels: count / 1e6 });
+    if (count > MAX_PIXELS) return fail({ code: 'too-large', megapixels: count / 1e6 });
 
     const gamut = gamutOf(facts.icc);
     let image = sharp(bytes, {
@@ -45,8 +45,8 @@ export async function decodeBytes(bytes: Uint8Array): Promise<Result<Decoded, Ph
       ignoreIcc: gamut === 'display-p3',
     }).autoOrient();
     let [w, h] = [width, height];
-    if (count > EVERY_PIXEL) {
-      const scale = Math.sqrt(EVERY_PIXEL / count);
+    if (count > MAX_DECODED_PIXELS) {
+      const scale = Math.sqrt(MAX_DECODED_PIXELS / count);
       [w, h] = [Math.max(1, Math.floor(width * scale)), Math.max(1, Math.floor(height * scale))];
       image = image.resize(w, h, { fit: 'fill', kernel: 'linear' });
     }
@@ -76,7 +76,7 @@ export async function decodeBytes(bytes: Uint8Array): Promise<Result<Decoded, Ph
         ...(animated || (kind === 'gif' && (facts.pages ?? 1) > 1)
           ? ['The file holds several pictures; only the first is looked at.']
           : []),
-        ...(count > EVERY_PIXEL
+        ...(count > MAX_DECODED_PIXELS
           ? [`${Math.round(count / 1e6)} megapixels: looked at in a smaller copy of 16.`]
           : []),
       ],

@@ -1,10 +1,17 @@
 import { hexOf } from '../colour/hex.ts';
-import type { Cloth, ClothWish, DraperyWay, Fold, Garment, GarmentWish } from '../drapery/fold.ts';
+import type {
+  Cloth,
+  ClothRequest,
+  DraperyWay,
+  Fold,
+  Garment,
+  GarmentRequest,
+} from '../drapery/fold.ts';
 import { formulaOf } from '../drapery/formula.ts';
 import { drape } from '../drapery/garment.ts';
 import { draperyFaultWords } from '../drapery/remarks.ts';
-import { STUFFS } from '../drapery/stuff.ts';
-import { WORKED } from '../drapery/worked.ts';
+import { FABRICS } from '../drapery/stuff.ts';
+import { SHIPPED_FORMULAS } from '../drapery/worked.ts';
 import { mixFaultWords } from '../mixture/faults.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
@@ -31,7 +38,7 @@ const HELP = `kingcup drapery (--lab L,a,b | --hex #rrggbb | --harmony FILE | --
 Each colour becomes a cloth of six steps, from highlight to deepest fold, each with its pile.
 
   --way WAY           ${WAY_NAMES.join(', ')} (deepened; of a harmony's colours with a ladder, nature)
-  --stuff STUFF       ${STUFFS.join(', ')} (wool): how lights and darks mass
+  --stuff STUFF       ${FABRICS.join(', ')} (wool): how lights and darks mass
   --even              steps evenly spaced
   --shadows COLOUR    the shadows of shot cloth
   --glaze PIGMENT     the pigment of the glaze (without it: one of the cloth's hue)
@@ -82,12 +89,12 @@ export async function draperyVerb(args: readonly string[], output: Output): Prom
 }
 
 interface Wanted {
-  readonly wish: GarmentWish;
+  readonly wish: GarmentRequest;
   readonly head: { readonly name: string; readonly subject: string; readonly note: string };
 }
 
 async function wishesOf(options: Parsed): Promise<Wanted[]> {
-  const stuff = choice('stuff', options.value('stuff') ?? 'wool', STUFFS);
+  const stuff = choice('stuff', options.value('stuff') ?? 'wool', FABRICS);
   const typedWay = options.value('way');
   const way = typedWay === undefined ? null : WAYS[choice('way', typedWay, WAY_NAMES)];
   const shadows = await colourOf('shadows', options.value('shadows'));
@@ -106,7 +113,7 @@ async function wishesOf(options: Parsed): Promise<Wanted[]> {
     insistBlack: options.has('insist-black'),
     ...(pigments ? { pigments } : {}),
   };
-  const edge = (name: string, lab: ClothWish['lab'] | undefined): ClothWish | undefined =>
+  const edge = (name: string, lab: ClothRequest['lab'] | undefined): ClothRequest | undefined =>
     lab && { ...shared, name, lab, way: 'deepened in its own hue' };
   const [inner, border] = [edge('lining', lining), edge('trim', trim)];
   const wanted = (await coloursOf(options.given)).map(
@@ -127,12 +134,15 @@ async function wishesOf(options: Parsed): Promise<Wanted[]> {
     }),
   );
   const worked = options.has('worked')
-    ? WORKED.map(({ wish, name, subject, note }) => ({ wish, head: { name, subject, note } }))
+    ? SHIPPED_FORMULAS.map(({ wish, name, subject, note }) => ({
+        wish,
+        head: { name, subject, note },
+      }))
     : [];
   return [...wanted, ...worked];
 }
 
-function garmentOf(wish: GarmentWish, shelf: Shelf, most: number): Garment {
+function garmentOf(wish: GarmentRequest, shelf: Shelf, most: number): Garment {
   const made = drape(wish, shelf, { most });
   if (made.ok) return made.value;
   const { fault } = made;

@@ -1,5 +1,5 @@
 import { type Fewest, type FewestStep, fewest } from '../harmony/fewest.ts';
-import { keyOf } from '../harmony/key.ts';
+import { rangeMapping } from '../harmony/key.ts';
 import { AMOUNTS } from '../harmony/vary.ts';
 import { mixFaultWords } from '../mixture/faults.ts';
 import { constraintsOf } from '../mixture/wish.ts';
@@ -55,7 +55,7 @@ export async function fewestVerb(args: readonly string[], output: Output): Promi
   const variants = typed === undefined ? undefined : choice('variants', typed, AMOUNTS);
   const shelf = await shelfIn(options, output);
   const wish = wishIn(options, shelf);
-  const colours = options.has('key') ? seen.map(keyOf(seen, shelf)) : seen;
+  const colours = options.has('key') ? seen.map(rangeMapping(seen, shelf)) : seen;
   const constraints = constraintsOf(shelf, wish);
   const found = fewest(colours, shelf, {
     within,

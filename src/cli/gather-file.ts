@@ -3,7 +3,7 @@ import { gatherFaultWords } from '../harmony/faults.ts';
 import { gather } from '../harmony/gather.ts';
 import type { Gathered } from '../harmony/harmony.ts';
 import { photoFaultWords } from '../photo/file.ts';
-import { neutralAt, neutralFaultWords, type Setting } from '../photo/neutral.ts';
+import { neutralFaultWords, type WhiteBalance, whiteBalanceAt } from '../photo/neutral.ts';
 import { decodeFile } from './decode.ts';
 
 /** A photograph's harmony as `gather --json` writes it. */
@@ -59,7 +59,7 @@ export async function gatherFile(
   const { colours, neutral } = options;
   // The middle of the pixel; the decoded copy of a very large photograph is smaller than it.
   const setting =
-    neutral && neutralAt(pixels, (neutral[0] + 0.5) / width, (neutral[1] + 0.5) / height);
+    neutral && whiteBalanceAt(pixels, (neutral[0] + 0.5) / width, (neutral[1] + 0.5) / height);
   if (setting && !setting.ok) return neutralFaultWords[setting.fault.code];
   const gathered = gather(pixels, { colours, adapt: setting?.value.matrix });
   if (!gathered.ok) return gatherFaultWords[gathered.fault.code];
@@ -71,7 +71,7 @@ export async function gatherFile(
 }
 
 /** @param scale pixels of the photograph to one of those that were read */
-function asSaid([x, y]: readonly [number, number], { matrix, by }: Setting, scale: number) {
+function asSaid([x, y]: readonly [number, number], { matrix, by }: WhiteBalance, scale: number) {
   if (by.kind !== 'spot') throw new Error('a spot sets the light by itself');
   return { x, y, side: Math.round(by.spot.side * scale), lab: by.spot.lab, matrix };
 }

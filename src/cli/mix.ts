@@ -2,17 +2,17 @@ import { type DifferenceWords, differenceWords } from '../colour/change.ts';
 import { deltaE00 } from '../colour/difference.ts';
 import { hexOf } from '../colour/hex.ts';
 import type { Lab } from '../colour/lab.ts';
-import { keyOf } from '../harmony/key.ts';
-import { benchOf } from '../mixture/bench.ts';
+import { rangeMapping } from '../harmony/key.ts';
+import { measuredRecipeOf } from '../mixture/bench.ts';
 import { mixFaultWords } from '../mixture/faults.ts';
-import { mostlyFilm } from '../mixture/film.ts';
+import { glazingPigmentOf } from '../mixture/film.ts';
 import { findMixtures } from '../mixture/find.ts';
 import type { MixOptions } from '../mixture/finder.ts';
-import { judge } from '../mixture/judge.ts';
-import { KEEPS } from '../mixture/metric.ts';
-import type { Answer, Mixture } from '../mixture/mixture.ts';
+import { mixturePropertiesOf } from '../mixture/judge.ts';
+import { PRESERVED_AXES } from '../mixture/metric.ts';
+import type { Mixture, MixtureAnswer } from '../mixture/mixture.ts';
 import { ofParts } from '../mixture/predict.ts';
-import { lacksFor, shortfallOf, shortfallWords } from '../mixture/shortfall.ts';
+import { missingPigmentsFor, shortfallOf, shortfallWords } from '../mixture/shortfall.ts';
 import { mixOptionsOf } from '../mixture/wish.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { wholeShelf } from '../pigment/starter.ts';
@@ -62,7 +62,7 @@ export async function mixVerb(args: readonly string[], output: Output): Promise<
   options.noFiles('mix');
   const targets = await targetsIn(options);
   const kept = options.value('keep') ?? 'nearest';
-  const keep = KEEPS.find((one) => one === kept);
+  const keep = PRESERVED_AXES.find((one) => one === kept);
   if (!keep) throw new CliError(`--keep takes nearest, hue or lightness, not “${kept}”.`);
   const shelf = await shelfIn(options, output);
   const wish = { ...wishIn(options, shelf), keep, coarse: options.has('coarse') };
@@ -71,7 +71,7 @@ export async function mixVerb(args: readonly string[], output: Output): Promise<
   const answers = answersFor(targets, shelf, { ...how, key: options.has('key') });
   const lacking = options.has('lacking')
     ? answers.map((one) =>
-        one.reachable ? [] : lacksFor(one.target, shelf, wholeShelf().paints, how),
+        one.reachable ? [] : missingPigmentsFor(one.target, shelf, wholeShelf().paints, how),
       )
     : null;
   if (options.has('json')) {
@@ -96,7 +96,7 @@ export async function mixVerb(args: readonly string[], output: Output): Promise<
 }
 
 /** An answer, and the colour as it was seen where keying has moved the target. */
-export type Keyed = Answer & { readonly seen?: Lab };
+export type Keyed = MixtureAnswer & { readonly seen?: Lab };
 
 /** Mixtures for colours; with `key` the colours are first moved together into the shelf's range. @throws CliError */
 export function answersFor(
@@ -104,7 +104,7 @@ export function answersFor(
   shelf: Shelf,
   { key = false, ...how }: MixOptions & { key?: boolean },
 ): Keyed[] {
-  const targets = key ? seen.map(keyOf(seen, shelf)) : seen;
+  const targets = key ? seen.map(rangeMapping(seen, shelf)) : seen;
   const found = findMixtures(targets, shelf, how);
   if (!found.ok) throw new CliError(mixFaultWords(found.fault, labelsOf(shelf)));
   return found.value.map((answer, i) => (key ? { ...answer, seen: seen[i]! } : answer));
@@ -121,7 +121,14 @@ function asJson(answer: Keyed, judged: Shelf | null): object {
     partsLab: mixture.partsLab,
     partsDeltaE00: mixture.partsDeltaE00,
     ...(mixture.letDown ? { letDown: mixture.letDown } : {}),
-    ...(judged ? { judgement: judge(ofParts(benchOf(mixture, judged).pigments), judged) } : {}),
+    ...(judged
+      ? {
+          judgement: mixturePropertiesOf(
+            ofParts(measuredRecipeOf(mixture, judged).pigments),
+            judged,
+          ),
+        }
+      : {}),
   });
   return {
     target: answer.target,
@@ -134,8 +141,8 @@ function asJson(answer: Keyed, judged: Shelf | null): object {
 
 /** What to weigh a mixture by, a line each. */
 function judgedLines(mixture: Mixture, shelf: Shelf): string[] {
-  const { opacity, weakest, hazards, unknown, pairs, lampShift, slip, films } = judge(
-    ofParts(benchOf(mixture, shelf).pigments),
+  const { opacity, weakest, hazards, unknown, pairs, lampShift, slip, films } = mixturePropertiesOf(
+    ofParts(measuredRecipeOf(mixture, shelf).pigments),
     shelf,
   );
   const named = labelsOf(shelf);
@@ -187,7 +194,10 @@ export function mixtureTable(
       ];
       if (pileText(answer.simplest, shelf) !== pileText(answer, shelf))
         lines.push(`  best      ${line(answer)}`);
-      const film = mostlyFilm(ofParts(benchOf(answer.simplest, shelf).pigments), shelf);
+      const film = glazingPigmentOf(
+        ofParts(measuredRecipeOf(answer.simplest, shelf).pigments),
+        shelf,
+      );
       if (film)
         lines.push(
           `  ${named(film)} scatters next to nothing: this is a glaze, and covers no ground of another colour.`,

@@ -8,10 +8,10 @@ import { readDay } from '../palette/form.ts';
 import { labelIn, type Studio } from '../palette/passage.ts';
 import type { Day, PalettePlan } from '../palette/plan.ts';
 import { leftOffWords } from '../palette/said.ts';
-import { shelfOfStock } from '../pigment/mixable.ts';
+import { mixtureShelfOf } from '../pigment/mixable.ts';
 import { starterShelf, starterStock } from '../pigment/starter.ts';
 import type { Stock } from '../pigment/stock.ts';
-import { boardOf } from '../ui/drawn/paper.ts';
+import { paletteMarkup } from '../ui/drawn/paper.ts';
 import { joinWords, midSentence } from '../wording.ts';
 import { CliError } from './cli-error.ts';
 import { type Parsed, readOptions, wholeNumber } from './options.ts';
@@ -68,7 +68,7 @@ export async function paletteVerb(args: readonly string[], output: Output): Prom
   const { day, studio } = await plannedDay(options, output);
   const chosen = chosenPalettes(options, day);
   if (options.has('svg')) {
-    output.out(`${boardOf(day.palettes[chosen[0]!]!, day, 720).html}\n`);
+    output.out(`${paletteMarkup(day.palettes[chosen[0]!]!, day, 720).html}\n`);
     return;
   }
   const fewest = options.has('fewest') ? fewestFor(day, studio) : null;
@@ -105,7 +105,7 @@ async function studioOf(path: string | undefined, stock: Stock | null): Promise<
   if (path === undefined)
     return stock === null
       ? { shelf: starterShelf(), stock: starterStock() }
-      : { shelf: shelfOfStock(stock), stock };
+      : { shelf: mixtureShelfOf(stock), stock };
   return { shelf: await shelfOf(path, undefined), stock };
 }
 

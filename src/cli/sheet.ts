@@ -3,7 +3,7 @@ import { MIXING_WORDS } from '../palette/mixing.ts';
 import { sheetDocument, sheetPage } from '../palette/page.ts';
 import sheetStyle from '../palette/sheet.css?raw';
 import { type MorningSheet, sheetOf } from '../palette/sheet.ts';
-import { sheetBoard } from '../ui/drawn/paper.ts';
+import { sheetPaletteMarkup } from '../ui/drawn/paper.ts';
 import { CliError } from './cli-error.ts';
 import { readOptions } from './options.ts';
 import type { Output } from './output.ts';
@@ -44,7 +44,7 @@ export async function sheetVerb(args: readonly string[], output: Output): Promis
   }
   if (options.has('html')) {
     const pages = sheets.map((sheet, i) =>
-      sheetPage(sheet, sheetBoard(day.palettes[chosen[i]!]!, day)),
+      sheetPage(sheet, sheetPaletteMarkup(day.palettes[chosen[i]!]!, day)),
     );
     output.out(sheetDocument(pages, `Morning sheet, ${sheets[0]!.day}`, sheetStyle));
     return;

@@ -1,11 +1,16 @@
 import { basename } from 'node:path';
 import { photoFaultWords } from '../photo/file.ts';
 import { cardPaintOf, photographedSwatches } from '../pigment/calibrate/calibrate.ts';
-import { type Card, type CardPaint, type Paper, planCards } from '../pigment/calibrate/card.ts';
+import {
+  type CardPaint,
+  type Paper,
+  planCards,
+  type SwatchCard,
+} from '../pigment/calibrate/card.ts';
 import { readChart } from '../pigment/calibrate/chart.ts';
 import { calibrationFaultWords } from '../pigment/calibrate/fault.ts';
 import { type ReadCardOptions, readCard } from '../pigment/calibrate/read.ts';
-import type { Reading } from '../pigment/calibrate/reading.ts';
+import type { SwatchCardReading } from '../pigment/calibrate/reading.ts';
 import { drawCard, planOf } from '../pigment/calibrate/sheet.ts';
 import type { Point } from '../pigment/calibrate/straighten.ts';
 import { USUAL_REFERENCES } from '../pigment/calibrate/tone.ts';
@@ -90,7 +95,7 @@ export async function shelfCard(args: readonly string[], output: Output): Promis
   }
 }
 
-async function cardsOf(options: Parsed): Promise<{ cards: Card[] }> {
+async function cardsOf(options: Parsed): Promise<{ cards: SwatchCard[] }> {
   const shelf = await shelfToCalibrate(options.value('shelf'));
   const asked = options.given
     .filter(({ name }) => name === 'paints')
@@ -212,8 +217,8 @@ async function readingOptions(options: Parsed, scale: number): Promise<ReadCardO
   };
 }
 
-function readingJson({ places, references, remarks, ...rest }: Reading) {
-  const seen = ({ place, lab, kept, uneven }: Reading['places'][number]) => ({
+function readingJson({ places, references, remarks, ...rest }: SwatchCardReading) {
+  const seen = ({ place, lab, kept, uneven }: SwatchCardReading['places'][number]) => ({
     number: place.number,
     label: place.label,
     lab,

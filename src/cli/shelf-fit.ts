@@ -1,11 +1,11 @@
 import { hexOf } from '../colour/hex.ts';
 import { calibrationFaultWords } from '../pigment/calibrate/fault.ts';
-import { type Calibration, calibrate, labelOf } from '../pigment/calibrate/fit.ts';
-import { type Suggestion, suggest } from '../pigment/calibrate/suggest.ts';
-import type { Painted } from '../pigment/calibrate/swatches.ts';
-import { trustOf, trustWords } from '../pigment/calibrate/trust.ts';
+import { type Calibration, calibratePaints, swatchLabelOf } from '../pigment/calibrate/fit.ts';
+import { type Suggestion, suggestSwatches } from '../pigment/calibrate/suggest.ts';
+import type { PaintedSwatch } from '../pigment/calibrate/swatches.ts';
+import { evidenceOfFit, evidenceWords } from '../pigment/calibrate/trust.ts';
 import { shelfFaultWords } from '../pigment/fault.ts';
-import { writeShelf } from '../pigment/form.ts';
+import { writeShelfJson } from '../pigment/form.ts';
 import { readShelf } from '../pigment/read.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { wholeShelf } from '../pigment/starter.ts';
@@ -34,7 +34,7 @@ export interface Fitted {
 export function fitOnto(
   shelf: Shelf,
   white: string,
-  swatches: readonly Painted[],
+  swatches: readonly PaintedSwatch[],
   { unnamed, date }: { readonly unnamed: boolean; readonly date: string | null },
 ): Fitted {
   const used = new Set([white, ...swatches.flatMap(({ parts }) => parts.map((p) => p.pigment))]);
@@ -47,7 +47,7 @@ export function fitOnto(
       label,
       named: unnamed || !('paint' in rest) ? null : rest.paint,
     }));
-  const result = calibrate(white, paints, swatches, shelf.surface);
+  const result = calibratePaints(white, paints, swatches, shelf.surface);
   if (!result.ok) throw new CliError(calibrationFaultWords(result.fault));
   const calibration = result.value;
   const curves = new Map(calibration.paints.map((fitted) => [fitted.pigment, fitted.paint]));
@@ -62,7 +62,7 @@ export function fitOnto(
       }),
     },
     calibration,
-    suggestions: suggest(calibration),
+    suggestions: suggestSwatches(calibration),
     date,
   };
 }
@@ -80,10 +80,10 @@ export async function writeFitted(
   about: object,
 ): Promise<void> {
   const out = options.value('out');
-  if (out !== undefined) await written(out, writeShelf(shelf));
+  if (out !== undefined) await written(out, writeShelfJson(shelf));
   const paints = calibration.paints.map((fitted) => ({
     fitted,
-    trust: trustOf(fitted, date ?? ''),
+    trust: evidenceOfFit(fitted, date ?? ''),
   }));
   if (options.has('json')) {
     const document = {
@@ -114,14 +114,16 @@ export async function writeFitted(
   const lines = [
     'What was seen, and what the new curves foresee:',
     ...calibration.swatches.map(({ painted, foreseen, deltaE00, unlikely }) => {
-      const name = labelOf(painted, calibration.paints).padEnd(40);
+      const name = swatchLabelOf(painted, calibration.paints).padEnd(40);
       const doubt = unlikely ? '  fits nowhere: is its ratio right, is it opaque?' : '';
       return `  ${name} ${hexOf(painted.lab)} ${hexOf(foreseen)}  ${deltaE00.toFixed(1).padStart(4)}${doubt}`;
     }),
     '',
-    ...paints.map(({ fitted, trust }) => `${fitted.label}. ${trustWords({ ...trust, date })}`),
+    ...paints.map(({ fitted, trust }) => `${fitted.label}. ${evidenceWords({ ...trust, date })}`),
     ...(suggestions.length > 0 ? ['', 'What to brush out next:'] : []),
-    ...suggestions.map(({ parts, why }) => `  ${labelOf({ parts }, calibration.paints)}: ${why}`),
+    ...suggestions.map(
+      ({ parts, why }) => `  ${swatchLabelOf({ parts }, calibration.paints)}: ${why}`,
+    ),
     ...(out === undefined
       ? ['', 'Nothing was kept: --out FILE writes the shelf with these curves.']
       : ['', `${out} holds the shelf with these curves.`]),

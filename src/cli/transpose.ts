@@ -1,7 +1,7 @@
 import { changeWords } from '../colour/change.ts';
 import { hexOf } from '../colour/hex.ts';
 import { moveWords } from '../harmony/told.ts';
-import { type Moved, type Transposition, transpose } from '../harmony/transpose.ts';
+import { type MovedHarmony, type Transposition, transpose } from '../harmony/transpose.ts';
 import { mixFaultWords } from '../mixture/faults.ts';
 import { constraintsOf } from '../mixture/wish.ts';
 import { CliError } from './cli-error.ts';
@@ -55,7 +55,7 @@ function table({ transposed, keyed, alone }: Transposition): string {
     ({ from, to, mixed, missed, moved }) =>
       `  ${hexOf(from)} → ${hexOf(to)}  ${changeWords(from, to)}; mixed ${hexOf(mixed)}, ${missed.toFixed(1)} from that and ${moved.toFixed(1)} from what was seen\n`,
   );
-  const way = (name: string, { moved, reached, lost }: Moved) =>
+  const way = (name: string, { moved, reached, lost }: MovedHarmony) =>
     `  ${name.padEnd(12)}${moved.toFixed(1).padStart(5)}  ${lost.lightness.toFixed(1).padStart(5)}  ${lost.hueDeg.toFixed(1).padStart(5)}  ${lost.chroma.toFixed(2).padStart(5)}  ${reached ? 'every colour is reached' : 'not every colour is reached'}\n`;
   return [
     `${moveWords(transposed.move)}\n`,

@@ -1,10 +1,10 @@
 import { hexOf } from '../colour/hex.ts';
 import { limitWords } from '../harmony/limit.ts';
-import { plain } from '../harmony/made.ts';
+import { mixtureOnly } from '../harmony/made.ts';
 import { periodWords } from '../harmony/period.ts';
 import { type Relations, relationsOf } from '../harmony/relations.ts';
-import { type Mixed, type Origin, originOf, variantOf } from '../harmony/variant.ts';
-import { AMOUNTS, type Amount, WAYS, type Way } from '../harmony/vary.ts';
+import { type MixedVariant, type Origin, originOf, variantOf } from '../harmony/variant.ts';
+import { AMOUNTS, VARIANT_WAYS, type VariantAmount, type VariantWay } from '../harmony/vary.ts';
 import { mixFaultWords } from '../mixture/faults.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import type { Shelf } from '../pigment/shelf.ts';
@@ -22,7 +22,7 @@ Alters each colour, mixed from the shelf: from the pigments of its own pile wher
 Says what changes in the pile, and what the shelf cannot do. Of several colours it also tells how
 they stand to one another and what period practice held of them.
 
-  --way WAY        ${WAYS.join(', ')} (all of them); may be repeated
+  --way WAY        ${VARIANT_WAYS.join(', ')} (all of them); may be repeated
   --amount AMOUNT  ${AMOUNTS.join(', ')} (middle)
   --simple         start from the pile with the fewest pigments that is nearly as good
   --lab, --hex, --harmony, --shelf, --most, --surface  as for “kingcup mix”
@@ -52,7 +52,8 @@ export async function varyVerb(args: readonly string[], output: Output): Promise
       `“${options.files[0]}” belongs to no option. “kingcup vary --help” lists them.`,
     );
   const typed = options.given.filter(({ name }) => name === 'way');
-  const ways = typed.length > 0 ? typed.map(({ value }) => choice('way', value, WAYS)) : WAYS;
+  const ways =
+    typed.length > 0 ? typed.map(({ value }) => choice('way', value, VARIANT_WAYS)) : VARIANT_WAYS;
   const amount = choice('amount', options.value('amount') ?? 'middle', AMOUNTS);
   const most = wholeNumber('most', options.value('most') ?? '4', 1, 6);
   const colours = await coloursOf(options.given);
@@ -75,13 +76,13 @@ export async function varyVerb(args: readonly string[], output: Output): Promise
 interface Row {
   readonly colour: Given;
   readonly origin: Origin;
-  readonly made: readonly Mixed[];
+  readonly made: readonly MixedVariant[];
 }
 
 function rowOf(
   colour: Given,
-  ways: readonly Way[],
-  amount: Amount,
+  ways: readonly VariantWay[],
+  amount: VariantAmount,
   shelf: Shelf,
   { most, simple }: { most: number; simple: boolean },
 ): Row {
@@ -98,7 +99,7 @@ function rowOf(
 const asJson = ({ colour, origin, made }: Row): object[] =>
   made.map((one) => ({
     target: colour.lab,
-    origin: plain(origin.mixture),
+    origin: mixtureOnly(origin.mixture),
     way: one.way,
     amount: one.amount,
     wish: one.wish,
@@ -109,7 +110,7 @@ const asJson = ({ colour, origin, made }: Row): object[] =>
     pile: one.pile,
     seen: one.seen,
     limit: limitWords(one),
-    ...plain(one.mixture),
+    ...mixtureOnly(one.mixture),
   }));
 
 function told(relations: Relations, colours: readonly Given[]): object {

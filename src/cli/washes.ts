@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import Papa from 'papaparse';
 import { BANDS, FIRST_NM, LAST_NM, type Reflectance, STEP_NM, spectrum } from '../colour/grid.ts';
-import type { Mixed, WashData } from '../optics/pairs.ts';
+import type { MeasuredWashMixture, WashData } from '../optics/pairs.ts';
 import type { Wash } from '../optics/wash.ts';
 
 /** A file that cannot be read, said in one sentence. */
@@ -76,7 +76,7 @@ export function readWashes(file: string): WashData {
 }
 
 /** Mixtures of two of these pigments. */
-export function readMixtures(file: string, pigments: readonly string[]): Mixed[] {
+export function readMixtures(file: string, pigments: readonly string[]): MeasuredWashMixture[] {
   const table = readTable(file);
   const sides = ['a', 'b'].map((side) => ({
     name: table.column(`pigment_${side}`),

@@ -4,12 +4,12 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { deltaE00 } from '../colour/difference.ts';
 import {
+  crossValidationFolds,
   deltaEab,
-  type Foreseen,
-  fitChosen,
-  foldsOf,
-  foresee,
-  type Mixed,
+  fitCrossValidated,
+  type MeasuredWashMixture,
+  predictWashes,
+  type WashPrediction,
 } from '../optics/pairs.ts';
 import { fitWashes, type Washes, type WashOptions } from '../optics/wash.ts';
 import { FileFault, readMixtures, readWashes } from './washes.ts';
@@ -45,7 +45,7 @@ export interface Report {
 }
 
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
-const within = (all: readonly Foreseen[]): number =>
+const within = (all: readonly WashPrediction[]): number =>
   all.filter((each) => deltaEab(each) <= LIMIT).length / all.length;
 
 function deviation(values: readonly number[]): number {
@@ -54,7 +54,7 @@ function deviation(values: readonly number[]): number {
 }
 
 /** Share, median and the difference that one in ten exceeds. */
-function lines(all: readonly Foreseen[]): string {
+function lines(all: readonly WashPrediction[]): string {
   const at = (sorted: Float64Array, share: number) =>
     sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!.toFixed(2);
   const ab = Float64Array.from(all, deltaEab).sort();
@@ -71,7 +71,7 @@ const told = (options: readonly WashOptions[]): string =>
   `  chosen within the fit: a single wash counts ${options.map(({ singles }) => singles).join(', ')} mixtures`;
 
 /** Pairs hang together: the spread of a share is that of whole pairs, not of mixtures. */
-function spreadOverPairs(all: readonly Foreseen[]): string {
+function spreadOverPairs(all: readonly WashPrediction[]): string {
   const pairs = [...new Set(all.map(({ pair }) => pair))];
   if (pairs.length < 2) return '  one pair only: no spread can be told';
   const shares = pairs.map((pair) => within(all.filter((each) => each.pair === pair)));
@@ -109,8 +109,12 @@ export function report(request: Request, progress: (doing: string) => void = () 
     'Not chosen within: the widths of the priors, set once with the reference mixtures in view (a dozen variants lay within two points).',
     'For comparison: a deep network of 2019 is published with 83 % within 5 on a split of these data.',
   ];
-  const done = (body: string[], all: readonly Foreseen[], judged: readonly Mixed[]): Report => {
-    const single = foresee(judged, alone);
+  const done = (
+    body: string[],
+    all: readonly WashPrediction[],
+    judged: readonly MeasuredWashMixture[],
+  ): Report => {
+    const single = predictWashes(judged, alone);
     const more = ['', 'From single washes alone, no mixture seen:', lines(single), settled(alone)];
     const text = [...head, '', ...body, ...more, '', ...foot].join('\n');
     return { text, within: within(all), alone: within(single) };
@@ -118,8 +122,8 @@ export function report(request: Request, progress: (doing: string) => void = () 
 
   if (scored.length > 0) {
     progress('mixtures');
-    const { washes, options } = fitChosen(data, mixtures, alone);
-    const all = foresee(scored, washes);
+    const { washes, options } = fitCrossValidated(data, mixtures, alone);
+    const all = predictWashes(scored, washes);
     const known = new Set(scored.filter(({ pair }) => pairs.has(pair)).map(({ pair }) => pair));
     const unseen = new Set(all.map(({ pair }) => pair)).size - known.size;
     return done(
@@ -139,14 +143,14 @@ export function report(request: Request, progress: (doing: string) => void = () 
     throw new FileFault(
       `${request.folds} folds need as many pigment pairs, and there are ${pairs.size}.`,
     );
-  const folds = foldsOf(mixtures, request.folds, request.seed);
+  const folds = crossValidationFolds(mixtures, request.folds, request.seed);
   const chosen: WashOptions[] = [];
   const parts = folds.map((held, i) => {
     progress(`fold ${i + 1} of ${folds.length}`);
     const rest = folds.filter((fold) => fold !== held).flat();
-    const { washes, options } = fitChosen(data, rest, alone);
+    const { washes, options } = fitCrossValidated(data, rest, alone);
     chosen.push(options);
-    return foresee(held, washes);
+    return predictWashes(held, washes);
   });
   const all = parts.flat();
   const shares = parts.map(within);

@@ -1,4 +1,4 @@
-import { NO_WISH, type Wish } from '../mixture/wish.ts';
+import { DEFAULT_PREFERENCES, type MixingPreferences } from '../mixture/wish.ts';
 import type { HazardLevel } from '../pigment/facts.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
@@ -29,7 +29,7 @@ const LEVELS: Record<string, Exclude<HazardLevel, 'low'>> = {
 };
 
 /** What was asked of the mixtures. @throws CliError */
-export function wishIn({ given, has, value }: Parsed, shelf: Shelf): Wish {
+export function wishIn({ given, has, value }: Parsed, shelf: Shelf): MixingPreferences {
   const named = (option: string) =>
     given.filter(({ name }) => name === option).map((typed) => paintNamed(typed.value, shelf));
   const only = named('only');
@@ -38,7 +38,7 @@ export function wishIn({ given, has, value }: Parsed, shelf: Shelf): Wish {
   if (hazard === undefined)
     throw new CliError(`--hazard takes caution, toxic or very-toxic, not “${level}”.`);
   return {
-    ...NO_WISH,
+    ...DEFAULT_PREFERENCES,
     only: only.length > 0 ? only : null,
     leaveOut: named('leave-out'),
     hazard,

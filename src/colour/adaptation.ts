@@ -12,7 +12,7 @@ export type AdaptationKind = 'bradford' | 'cat16';
  * Bradford: K. M. Lam, thesis, University of Bradford 1985, as used by ICC.1 annex E.
  * CAT16: C. Li et al., Color Res. Appl. 42 (2017) 703-718; CIE 248:2022.
  */
-export const CONES: Record<AdaptationKind, Matrix> = {
+export const ADAPTATION_CONES: Record<AdaptationKind, Matrix> = {
   bradford: [
     [0.8951, 0.2664, -0.1614],
     [-0.7502, 1.7135, 0.0367],
@@ -33,8 +33,8 @@ export const CONES: Record<AdaptationKind, Matrix> = {
  * @param from, to whites, on any scale
  * @throws RangeError when a white's Y is not above 0
  */
-export function adaptation(from: XYZ, to: XYZ, kind: AdaptationKind = 'bradford'): Matrix {
-  const M = CONES[kind];
+export function adaptationMatrix(from: XYZ, to: XYZ, kind: AdaptationKind = 'bradford'): Matrix {
+  const M = ADAPTATION_CONES[kind];
   const was = signals(M, atY100(from));
   const is = signals(M, atY100(to));
   const gains = diagonal(is[0] / was[0], is[1] / was[1], is[2] / was[2]);
@@ -46,10 +46,10 @@ export function adaptation(from: XYZ, to: XYZ, kind: AdaptationKind = 'bradford'
  * white with the degree of adaptation `fromD`, then to the white `to` with the degree `toD`. The
  * luminance of each white cancels out.
  *
- * @param fromD, toD degrees of adaptation 0…1; with both 1 this is {@link adaptation}
+ * @param fromD, toD degrees of adaptation 0…1; with both 1 this is {@link adaptationMatrix}
  * @see Q. Zhai, M. R. Luo, Optics Express 26 (2018) 7724-7737
  */
-export function twoStepAdaptation(
+export function twoStepAdaptationMatrix(
   from: XYZ,
   fromD: number,
   to: XYZ,
@@ -57,7 +57,7 @@ export function twoStepAdaptation(
   kind: AdaptationKind = 'cat16',
   baseline: XYZ = [100, 100, 100],
 ): Matrix {
-  const M = CONES[kind];
+  const M = ADAPTATION_CONES[kind];
   const base = signals(M, baseline);
   const gain = (white: XYZ, D: number) =>
     signals(M, white).map((s, i) => D * (white[1] / baseline[1]) * (base[i]! / s) + 1 - D);
@@ -68,18 +68,18 @@ export function twoStepAdaptation(
 }
 
 /**
- * {@link adaptation} for linear RGB (0…1): one matrix from RGB to RGB of the same space.
+ * {@link adaptationMatrix} for linear RGB (0…1): one matrix from RGB to RGB of the same space.
  * White balance from a neutral spot: `linearAdaptation(xyzOfLinear(r, g, b), RGB_WHITE)` maps the
  * spot's colour to a grey of the same luminance.
- * @throws RangeError as {@link adaptation}
+ * @throws RangeError as {@link adaptationMatrix}
  */
-export function linearAdaptation(
+export function rgbAdaptationMatrix(
   from: XYZ,
   to: XYZ,
   space: RgbSpace = 'srgb',
   kind: AdaptationKind = 'bradford',
 ): Matrix {
-  return product(FROM_XYZ[space], product(adaptation(from, to, kind), TO_XYZ[space]));
+  return product(FROM_XYZ[space], product(adaptationMatrix(from, to, kind), TO_XYZ[space]));
 }
 
 const signals = (M: Matrix, [X, Y, Z]: XYZ): XYZ => [

@@ -19,15 +19,16 @@ export const warmCool = (lab: Lab): number => -0.5 + 0.02 * towardsWarm(lab);
 /**
  * Least distance of a score from the neutrals' −0.5 to count as warm or cool: chroma 2 at a pole.
  */
-const FELT = 0.04;
+const LEAST_WARM_COOL_SCORE = 0.04;
 /** The same as a share of the largest score at this chroma: greens and purples count as neutral. */
-const ACROSS = 0.2;
+const NEUTRAL_HUE_SHARE = 0.2;
 
 /** Warm, cool or neutral by {@link warmCool}; the limits are our own. */
 export function temperatureOf(lab: Lab): 'warm' | 'cool' | 'neutral' {
   const beyond = warmCool(lab) + 0.5;
   const most = 0.02 * chroma(lab) ** 1.07;
-  if (Math.abs(beyond) < Math.max(FELT, ACROSS * most)) return 'neutral';
+  if (Math.abs(beyond) < Math.max(LEAST_WARM_COOL_SCORE, NEUTRAL_HUE_SHARE * most))
+    return 'neutral';
   return beyond > 0 ? 'warm' : 'cool';
 }
 

@@ -26,7 +26,7 @@ export function turnWords(hueDeg: number): readonly [back: string, on: string] {
  * Signed differences of two colours in lightness, chroma and hue, each in units of about 1
  * CIEDE2000.
  */
-export interface Steps {
+export interface ColourSteps {
   /** Above 0: the second is lighter. */
   readonly value: number;
   /** Above 0: the second has more chroma. */
@@ -39,7 +39,7 @@ export interface Steps {
  * Differences in lightness, chroma and hue from one colour to another (CIELAB, D65), with the
  * weights S_L, S_C and (without its term T) S_H of CIEDE2000.
  */
-export function stepsBetween(from: Lab, to: Lab): Steps {
+export function stepsBetween(from: Lab, to: Lab): ColourSteps {
   const [C1, C2] = [chroma(from), chroma(to)];
   const meanC = (C1 + C2) / 2;
   const l50 = ((from[0] + to[0]) / 2 - 50) ** 2;

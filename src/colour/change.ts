@@ -12,7 +12,7 @@ export function differenceWords(deltaE: number): DifferenceWords {
 }
 
 /** Least number of {@link stepsBetween} steps along an axis that gets a word. */
-const SAID = 0.8;
+const LEAST_NAMED_STEPS = 0.8;
 /** Below this many steps a change is "a little", from {@link MUCH} on it is "much". */
 const LITTLE = 3;
 const MUCH = 12;
@@ -42,7 +42,7 @@ export function changeWords(from: Lab, to: Lab): string {
 
 function graded(amount: number, down: string, up: string): string {
   const size = Math.abs(amount);
-  if (!(size >= SAID)) return '';
+  if (!(size >= LEAST_NAMED_STEPS)) return '';
   const word = amount < 0 ? down : up;
   if (size < LITTLE) return `a little ${word}`;
   return size < MUCH ? word : `much ${word}`;

@@ -126,7 +126,7 @@ function power7(v: number): number {
  * @returns M, 9 numbers in row-major order, symmetric; no cross terms between L and a, b
  * @see G. Sharma et al. 2005: the limit of the formula for coinciding colours (its line element)
  */
-export function differenceAt([L, a, b]: Lab, kL = 1): Float64Array {
+export function deltaE00QuadraticForm([L, a, b]: Lab, kL = 1): Float64Array {
   const stretch = 1 + shiftOf(Math.sqrt(a * a + b * b));
   const p = stretch * a;
   const C = Math.sqrt(p * p + b * b);
@@ -146,7 +146,12 @@ export function differenceAt([L, a, b]: Lab, kL = 1): Float64Array {
   return Float64Array.of(1 / (SL * SL), 0, 0, 0, stretch * stretch * pp, ab, 0, ab, bb);
 }
 
-/** Squared difference ΔE² ≈ dᵀ M d, with M from {@link differenceAt}. */
-export function squaredNear(form: Float64Array, dL: number, da: number, db: number): number {
+/** Squared difference ΔE² ≈ dᵀ M d, with M from {@link deltaE00QuadraticForm}. */
+export function squaredByQuadraticForm(
+  form: Float64Array,
+  dL: number,
+  da: number,
+  db: number,
+): number {
   return form[0]! * dL * dL + form[4]! * da * da + 2 * form[5]! * da * db + form[8]! * db * db;
 }

@@ -1,6 +1,6 @@
-import { type Steps, stepsBetween, turnWords } from './axes.ts';
+import { type ColourSteps, stepsBetween, turnWords } from './axes.ts';
 import type { Lab } from './lab.ts';
-import { joined, type Modifier, type NameParts, namePartsOf } from './name.ts';
+import { joinWords, type Modifier, type NameParts, namePartsOf } from './name.ts';
 import { oklabHueDeg, oklabOfLab } from './oklab.ts';
 
 interface Named {
@@ -13,20 +13,20 @@ interface Named {
  * Distinct names for the colours of one harmony (CIELAB, D65), in the same order. Colours that
  * would share a name get a comparative: "lighter", "redder", "duller".
  */
-export function namesOf(labs: readonly Lab[]): string[] {
+export function distinctNamesOf(labs: readonly Lab[]): string[] {
   const names = new Array<string>(labs.length).fill('');
   const alike = new Map<string, Named[]>();
   labs.forEach((lab, at) => {
     const parts = namePartsOf(lab);
-    const name = joined(parts.modifier, parts.word);
+    const name = joinWords(parts.modifier, parts.word);
     alike.set(name, [...(alike.get(name) ?? []), { at, lab, parts }]);
   });
   for (const group of alike.values())
-    for (const [at, name] of toldApart(group, '', axesOf(group))) names[at] = name;
+    for (const [at, name] of separatedNames(group, '', axesOf(group))) names[at] = name;
   return withoutRepeats(names);
 }
 
-const AXES = ['value', 'hue', 'chroma'] as const satisfies readonly (keyof Steps)[];
+const AXES = ['value', 'hue', 'chroma'] as const satisfies readonly (keyof ColourSteps)[];
 type Axis = (typeof AXES)[number];
 
 /** Greys of one name differ in value alone: a different tint already has a different name. */
@@ -34,7 +34,7 @@ const axesOf = ([first]: readonly Named[]): readonly Axis[] =>
   ['grey', 'white', 'black'].includes(first!.parts.family) ? ['value'] : AXES;
 
 /** Least difference in {@link stepsBetween} steps that is visible enough for a word. */
-const SEEN = 1;
+const LEAST_VISIBLE_STEPS = 1;
 
 /**
  * Distinct names for colours that share one: along a single axis if that separates all of them,
@@ -42,20 +42,21 @@ const SEEN = 1;
  * @param added comparatives from earlier splits
  * @returns pairs of index and name
  */
-function toldApart(
+function separatedNames(
   group: readonly Named[],
   added: string,
   axes: readonly Axis[],
 ): [number, string][] {
   const { modifier, word } = group[0]!.parts;
-  const alike = () => group.map(({ at }): [number, string] => [at, joined(added, modifier, word)]);
+  const alike = () =>
+    group.map(({ at }): [number, string] => [at, joinWords(added, modifier, word)]);
   if (group.length === 1) return alike();
   const rows = axes
     .map((axis) => ordered(group, axis))
-    .filter(({ widest }) => widest >= SEEN)
+    .filter(({ widest }) => widest >= LEAST_VISIBLE_STEPS)
     .sort((x, y) => y.narrowest - x.narrowest);
   for (const { axis, row, narrowest } of rows) {
-    const words = narrowest >= SEEN && ladder(row, axis, added);
+    const words = narrowest >= LEAST_VISIBLE_STEPS && ladder(row, axis, added);
     if (words) return row.map(({ at }, i) => [at, words[i]!]);
   }
   const widest = rows.sort((x, y) => y.widest - x.widest)[0];
@@ -64,8 +65,8 @@ function toldApart(
   const [low, high] = axisWords(row, axis);
   const left = axes.filter((other) => other !== axis);
   return [
-    ...toldApart(row.slice(0, cut), joined(added, low), left),
-    ...toldApart(row.slice(cut), joined(added, high), left),
+    ...separatedNames(row.slice(0, cut), joinWords(added, low), left),
+    ...separatedNames(row.slice(cut), joinWords(added, high), left),
   ];
 }
 
@@ -101,7 +102,7 @@ const superlative = (comparative: string): string => comparative.replace(/r$/, '
 /** Two to five names along one axis, low to high; null for more than five. */
 function ladder(row: readonly Named[], axis: Axis, added: string): readonly string[] | null {
   const { modifier, word } = row[0]!.parts;
-  const named = (...words: string[]) => joined(added, ...words, word);
+  const named = (...words: string[]) => joinWords(added, ...words, word);
   const ends = POINTING[axis];
   // "light blue, very light blue" rather than "darker light blue, lighter light blue".
   if (row.length <= 3 && (ends.high.includes(modifier) || ends.low.includes(modifier))) {
@@ -131,6 +132,6 @@ function withoutRepeats(names: readonly string[]): string[] {
   return names.map((name) => {
     const before = seen.get(name) ?? 0;
     seen.set(name, before + 1);
-    return before === 0 ? name : joined(ORDINALS[before] ?? `${before + 1}th`, name);
+    return before === 0 ? name : joinWords(ORDINALS[before] ?? `${before + 1}th`, name);
   });
 }

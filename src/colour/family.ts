@@ -3,7 +3,7 @@ import { chroma, type Lab } from './lab.ts';
 import { oklabHueDeg, oklabOfLab } from './oklab.ts';
 
 /** The basic colour terms that hue words and modifiers refine. */
-export type Family =
+export type HueFamily =
   | 'red'
   | 'orange'
   | 'yellow'
@@ -19,9 +19,9 @@ export type Family =
   | 'white';
 
 /** A hue word and its family. */
-export interface Hue {
+export interface NamedHue {
   readonly word: string;
-  readonly family: Family;
+  readonly family: HueFamily;
 }
 
 /**
@@ -31,10 +31,10 @@ export interface Hue {
  */
 interface Sector {
   readonly below: number;
-  readonly hue: (L: number, C: number, hDeg: number) => Hue;
+  readonly hue: (L: number, C: number, hDeg: number) => NamedHue;
 }
 
-const hue = (word: string, family: Family): Hue => ({ word, family });
+const hue = (word: string, family: HueFamily): NamedHue => ({ word, family });
 const RED = hue('red', 'red');
 const COOL_RED = hue('cool red', 'red');
 const WARM_RED = hue('warm red', 'red');
@@ -168,7 +168,7 @@ const BLACK_BELOW = 23.5;
  * Hue word and family of any colour (CIELAB, D65).
  * @throws RangeError when a number is not finite
  */
-export function hueOf(lab: Lab): Hue {
+export function namedHueOf(lab: Lab): NamedHue {
   if (!lab.every(Number.isFinite)) throw new RangeError('a colour is three finite numbers');
   const C = chroma(lab);
   const L = lab[0];

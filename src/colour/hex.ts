@@ -45,7 +45,7 @@ const clamped = (v: number) => Math.min(1, Math.max(0, v));
  * Lighter than white is white, darker than black is black.
  * @throws RangeError if a number is not finite
  */
-export function shownIn(
+export function gamutMappedRgb(
   lab: Lab,
   space: RgbSpace,
 ): readonly [red: number, green: number, blue: number] {
@@ -53,7 +53,7 @@ export function shownIn(
   return [clamped(r), clamped(g), clamped(b)];
 }
 
-/** #rrggbb that an sRGB screen shows for a colour (CIELAB, D65). @throws RangeError as {@link shownIn} */
+/** #rrggbb that an sRGB screen shows for a colour (CIELAB, D65). @throws RangeError as {@link gamutMappedRgb} */
 export const hexOf = (lab: Lab): string => formatHex(mapped(lab, 'srgb'));
 
 const toLab = converter('lab65');

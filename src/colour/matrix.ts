@@ -7,17 +7,17 @@ export const dot = (row: Row, x: number, y: number, z: number): number =>
   row[0] * x + row[1] * y + row[2] * z;
 
 /** Matrix times the column (x, y, z). */
-export const applied = (m: Matrix, x: number, y: number, z: number): Row => [
+export const multiplyColumn = (m: Matrix, x: number, y: number, z: number): Row => [
   dot(m[0], x, y, z),
   dot(m[1], x, y, z),
   dot(m[2], x, y, z),
 ];
 
 /**
- * {@link applied} for loops that must not allocate.
+ * {@link multiplyColumn} for loops that must not allocate.
  * @param out 3 values, overwritten and returned
  */
-export function applyInto(
+export function multiplyColumnInto(
   m: Matrix,
   x: number,
   y: number,

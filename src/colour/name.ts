@@ -1,4 +1,4 @@
-import { type Family, hueOf } from './family.ts';
+import { type HueFamily, namedHueOf } from './family.ts';
 import { chroma, type Lab } from './lab.ts';
 
 /** Lightness and chroma of a colour within its family in one word; empty for the middle. */
@@ -17,7 +17,7 @@ export type Modifier =
 export interface NameParts {
   readonly modifier: Modifier;
   readonly word: string;
-  readonly family: Family;
+  readonly family: HueFamily;
 }
 
 type Limits = readonly [deep: number, light: number, dull: number, bright: number];
@@ -28,7 +28,7 @@ const ANY: Limits = [0, 1000, 0, 1000];
  * Per family: L* below which it is deep and from which it is light, C*ab below which it is dull and
  * from which it is bright. A typical yellow is light, a typical brown dark. The limits are our own.
  */
-const LIMITS: Record<Family, Limits> = {
+const LIMITS: Record<HueFamily, Limits> = {
   red: [32, 52, 27, 56],
   orange: [55, 73, 45, 78],
   yellow: [70, 79, 36, 75],
@@ -60,7 +60,7 @@ const BLACKISH_CHROMA = 20;
 /** Below this L* a dull colour that is deep for its family is called dark. */
 const DARK_BELOW = 45;
 
-function modifierOf(lab: Lab, word: string, family: Family): Modifier {
+function modifierOf(lab: Lab, word: string, family: HueFamily): Modifier {
   const [deep, light, dull, bright] = OWN_LIMITS[word] ?? LIMITS[family];
   const L = lab[0];
   const C = chroma(lab);
@@ -78,7 +78,7 @@ function modifierOf(lab: Lab, word: string, family: Family): Modifier {
 
 /** The parts of a colour's name (CIELAB, D65). @throws RangeError when a number is not finite */
 export function namePartsOf(lab: Lab): NameParts {
-  const { word, family } = hueOf(lab);
+  const { word, family } = namedHueOf(lab);
   return { modifier: modifierOf(lab, word, family), word, family };
 }
 
@@ -88,9 +88,9 @@ export function namePartsOf(lab: Lab): NameParts {
  */
 export function nameOf(lab: Lab): string {
   const { modifier, word } = namePartsOf(lab);
-  return joined(modifier, word);
+  return joinWords(modifier, word);
 }
 
 /** The words that are not empty, separated by spaces. */
-export const joined = (...words: readonly string[]): string =>
+export const joinWords = (...words: readonly string[]): string =>
   words.filter((word) => word !== '').join(' ');

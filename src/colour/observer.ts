@@ -28,7 +28,7 @@ function light(name: Light['name']): Light {
 export const D65 = light('D65');
 export const D50 = light('D50');
 /** CIE illuminant A: lamp-light. */
-export const A = light('A');
+export const ILLUMINANT_A = light('A');
 
 /**
  * Tristimulus values of a reflectance under a light, as weighted sums (ASTM E308). The weights

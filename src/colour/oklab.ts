@@ -1,5 +1,5 @@
 import { angleDeg, type Lab } from './lab.ts';
-import { applied, dot, inverse, type Matrix } from './matrix.ts';
+import { dot, inverse, type Matrix, multiplyColumn } from './matrix.ts';
 import { labOfLinear, linearOfLab } from './rgb.ts';
 
 /**
@@ -13,32 +13,32 @@ export type Oklab = readonly [L: number, a: number, b: number];
  * within 4e-8, while the route through XYZ is off by 1e-4. Source: B. Ottosson, A perceptual color
  * space for image processing, 2020.
  */
-export const CONES: Matrix = [
+export const OKLAB_CONES: Matrix = [
   [0.4122214708, 0.5363325363, 0.0514459929],
   [0.2119034982, 0.6806995451, 0.1073969566],
   [0.0883024619, 0.2817188376, 0.6299787005],
 ];
 /** Cube roots of cone signals to OKLab. */
-export const OPPONENT: Matrix = [
+export const OKLAB_OPPONENT: Matrix = [
   [0.2104542553, 0.793617785, -0.0040720468],
   [1.9779984951, -2.428592205, 0.4505937099],
   [0.0259040371, 0.7827717662, -0.808675766],
 ];
 /** Computed, because with the rounded published inverses a round trip would be off by 1e-7. */
-export const FROM_CONES = inverse(CONES);
-export const FROM_OPPONENT = inverse(OPPONENT);
+export const FROM_CONES = inverse(OKLAB_CONES);
+export const FROM_OPPONENT = inverse(OKLAB_OPPONENT);
 
 /**
  * OKLab of linear sRGB; values outside 0…1 are colours outside sRGB.
  * @param out 3 values, overwritten and returned
  */
 export function oklabOfLinear(r: number, g: number, b: number, out: Float64Array): Float64Array {
-  const l = Math.cbrt(dot(CONES[0], r, g, b));
-  const m = Math.cbrt(dot(CONES[1], r, g, b));
-  const s = Math.cbrt(dot(CONES[2], r, g, b));
-  out[0] = dot(OPPONENT[0], l, m, s);
-  out[1] = dot(OPPONENT[1], l, m, s);
-  out[2] = dot(OPPONENT[2], l, m, s);
+  const l = Math.cbrt(dot(OKLAB_CONES[0], r, g, b));
+  const m = Math.cbrt(dot(OKLAB_CONES[1], r, g, b));
+  const s = Math.cbrt(dot(OKLAB_CONES[2], r, g, b));
+  out[0] = dot(OKLAB_OPPONENT[0], l, m, s);
+  out[1] = dot(OKLAB_OPPONENT[1], l, m, s);
+  out[2] = dot(OKLAB_OPPONENT[2], l, m, s);
   return out;
 }
 
@@ -58,14 +58,19 @@ export function linearOfOklab(L: number, a: number, b: number, out: Float64Array
 
 /** OKLab of a CIELAB (D65) colour, inside or outside sRGB. */
 export function oklabOfLab(lab: Lab): Oklab {
-  const cones = applied(CONES, ...linearOfLab(lab));
-  return applied(OPPONENT, Math.cbrt(cones[0]), Math.cbrt(cones[1]), Math.cbrt(cones[2]));
+  const cones = multiplyColumn(OKLAB_CONES, ...linearOfLab(lab));
+  return multiplyColumn(
+    OKLAB_OPPONENT,
+    Math.cbrt(cones[0]),
+    Math.cbrt(cones[1]),
+    Math.cbrt(cones[2]),
+  );
 }
 
 /** CIELAB (D65) of an OKLab colour; inverse of {@link oklabOfLab}. */
 export function labOfOklab([L, a, b]: Oklab): Lab {
-  const [l, m, s] = applied(FROM_OPPONENT, L, a, b);
-  return labOfLinear(...applied(FROM_CONES, l ** 3, m ** 3, s ** 3));
+  const [l, m, s] = multiplyColumn(FROM_OPPONENT, L, a, b);
+  return labOfLinear(...multiplyColumn(FROM_CONES, l ** 3, m ** 3, s ** 3));
 }
 
 export const oklabChroma = ([, a, b]: Oklab): number => Math.sqrt(a * a + b * b);

@@ -50,7 +50,7 @@ function ownHue(lab: Lab): number {
  * Mean score over all pairs; null for fewer than two colours. Averaging: Ou et al. 2011, from
  * memory.
  */
-export function harmonyOf(labs: readonly Lab[]): number | null {
+export function meanPairHarmony(labs: readonly Lab[]): number | null {
   if (labs.length < 2) return null;
   let sum = 0;
   let pairs = 0;

@@ -1,5 +1,5 @@
 import { type Lab, labOfXYZ, labOfXYZInto, xyzOfLab } from './lab.ts';
-import { applied, applyInto, dot, inverse, type Matrix } from './matrix.ts';
+import { dot, inverse, type Matrix, multiplyColumn, multiplyColumnInto } from './matrix.ts';
 import type { XYZ } from './observer.ts';
 
 type Chromaticity = readonly [x: number, y: number];
@@ -37,7 +37,7 @@ function toXYZMatrix(space: RgbSpace): Matrix {
     [r[1], g[1], b[1]],
     [r[2], g[2], b[2]],
   ];
-  const [R, G, B] = applied(inverse(columns), ...RGB_WHITE);
+  const [R, G, B] = multiplyColumn(inverse(columns), ...RGB_WHITE);
   return [
     [r[0] * R, g[0] * G, b[0] * B],
     [r[1] * R, g[1] * G, b[1] * B],
@@ -71,7 +71,7 @@ export const DECODE_8BIT: Float64Array = Float64Array.from({ length: 256 }, (_, 
 
 /** XYZ (Y = 100) of linear RGB in 0…1. */
 export const xyzOfLinear = (r: number, g: number, b: number, space: RgbSpace = 'srgb'): XYZ =>
-  applied(TO_XYZ[space], r, g, b);
+  multiplyColumn(TO_XYZ[space], r, g, b);
 
 /** CIELAB (D65) of linear RGB in 0…1. */
 export function labOfLinear(r: number, g: number, b: number, space: RgbSpace = 'srgb'): Lab {
@@ -99,7 +99,7 @@ export function linearOfLab(
   lab: Lab,
   space: RgbSpace = 'srgb',
 ): readonly [r: number, g: number, b: number] {
-  return applied(FROM_XYZ[space], ...xyzOfLab(lab, RGB_WHITE));
+  return multiplyColumn(FROM_XYZ[space], ...xyzOfLab(lab, RGB_WHITE));
 }
 
 /**
@@ -115,7 +115,13 @@ export function linearBetween(
   out: Float64Array,
 ): Float64Array {
   const m = TO_XYZ[from];
-  return applyInto(FROM_XYZ[to], dot(m[0], r, g, b), dot(m[1], r, g, b), dot(m[2], r, g, b), out);
+  return multiplyColumnInto(
+    FROM_XYZ[to],
+    dot(m[0], r, g, b),
+    dot(m[1], r, g, b),
+    dot(m[2], r, g, b),
+    out,
+  );
 }
 
 const HALF_STEP = 0.5 / 255;

@@ -4,7 +4,7 @@ import type { Lab } from './lab.ts';
  * Parses CIELAB as typed by a user: three numbers separated by spaces, semicolons or commas with a
  * space, with a decimal point or comma. Null unless L* is 0…100 and a*, b* are −160…160.
  */
-export function labOfText(text: string): Lab | null {
+export function parseLab(text: string): Lab | null {
   const numbers = text
     .trim()
     .split(/[\s;]+|,\s+/)

@@ -6,7 +6,7 @@ import { munsellValue } from './value.ts';
 /** Warm, cool or neutral, by the published scale, whose poles are hue 50° and 230°. */
 export { temperatureOf as temperatureWords } from './appearance.ts';
 export { changeWords, differenceWords } from './change.ts';
-export { namesOf } from './distinct.ts';
+export { distinctNamesOf } from './distinct.ts';
 export { nameOf };
 
 /**
@@ -30,7 +30,7 @@ export function chromaWords(lab: Lab): 'neutral' | 'weak' | 'moderate' | 'strong
 }
 
 /** Describes a colour (CIELAB, D65): "deep blue-green: low value, moderate chroma, cool". */
-export function describe(lab: Lab): string {
+export function describeColour(lab: Lab): string {
   const temperature = temperatureOf(lab);
   const felt = temperature === 'neutral' ? 'neither warm nor cool' : temperature;
   return `${nameOf(lab)}: ${valueWords(lab)} value, ${chromaWords(lab)} chroma, ${felt}`;

@@ -1,41 +1,48 @@
 import type { Lab } from '../colour/lab.ts';
-import type { Bench } from '../harmony/bench.ts';
+import type { PileSearch } from '../harmony/bench.ts';
 import type { ShelfPaint } from '../pigment/shelf.ts';
-import { type ClothWish, Snag } from './fold.ts';
-import { filmFor, filmsOf, glazeFor, glazesOf, insideOf, thinnings } from './glaze.ts';
-import type { Laid, Layer } from './lay.ts';
-import { againstIt, type Under, underOf } from './under.ts';
+import { type ClothRequest, DraperyFaultError } from './fold.ts';
+import {
+  glazeFor,
+  glazesOf,
+  glazeThickness,
+  glazeThicknesses,
+  internalReflectance,
+  thinnerFilms,
+} from './glaze.ts';
+import type { ClothPileSearch, FinishedStep } from './lay.ts';
+import { type GlazedPile, searchUnderpaint, underpaintScore } from './under.ts';
 
 /** Neighbours and constraints of a glazed step. */
-interface Place {
-  readonly over?: Laid | undefined;
-  readonly under?: Laid | undefined;
-  readonly glaze: Coat;
+interface StepNeighbours {
+  readonly over?: FinishedStep | undefined;
+  readonly under?: FinishedStep | undefined;
+  readonly glaze: GlazeCoat;
   readonly hue: Lab | undefined;
-  readonly laid: readonly (Laid | undefined)[];
+  readonly laid: readonly (FinishedStep | undefined)[];
 }
 
 /**
  * Body colour and glaze film of one step; a thinner film is used if the planned one turns the hue.
  * @returns null if no film keeps the step's place in the order
  */
-export function film(
+export function glazedStep(
   i: number,
   aim: Lab,
-  { over, under, glaze, hue, laid }: Place,
-  layer: Layer,
-  bench: Bench,
-): Omit<Laid, 'wish'> | null {
-  const between = ({ seen, partsSeen }: Under) =>
+  { over, under, glaze, hue, laid }: StepNeighbours,
+  layer: ClothPileSearch,
+  bench: PileSearch,
+): Omit<FinishedStep, 'wish'> | null {
+  const between = ({ seen, partsSeen }: GlazedPile) =>
     (over === undefined || (seen[0] < over.lab[0] && partsSeen[0] < over.partsLab[0])) &&
     (under === undefined || (seen[0] > under.lab[0] && partsSeen[0] > under.partsLab[0]));
   const { paint, filmsMm } = glaze;
   const laidMm = laid.map((one) => one?.glaze?.filmMm);
-  let best: { readonly found: Under; readonly filmMm: number } | null = null;
-  for (const filmMm of thinnings(i, filmsMm[i]!, laidMm, hue !== undefined)) {
+  let best: { readonly found: GlazedPile; readonly filmMm: number } | null = null;
+  for (const filmMm of thinnerFilms(i, filmsMm[i]!, laidMm, hue !== undefined)) {
     const through = { paint, filmMm, hue };
-    const found = underOf(aim, through, bench.shelf, (lab) => layer.find(lab), between);
-    if (found && (best === null || againstIt(found) < againstIt(best.found)))
+    const found = searchUnderpaint(aim, through, bench.shelf, (lab) => layer.find(lab), between);
+    if (found && (best === null || underpaintScore(found) < underpaintScore(best.found)))
       best = { found, filmMm };
     if (best?.found.held) break;
   }
@@ -51,7 +58,7 @@ export function film(
 }
 
 /** A glaze and its thickness on each step. */
-export interface Coat {
+export interface GlazeCoat {
   readonly paint: ShelfPaint;
   readonly filmsMm: readonly number[];
 }
@@ -65,12 +72,19 @@ const TRIED = 8;
  * The glaze of a cloth, with the thickness for each step.
  * @throws Snag if the shelf has no suitable glaze or no body colour
  */
-export function coatOf(wish: ClothWish, wishes: readonly Lab[], layer: Layer, bench: Bench): Coat {
+export function coatOf(
+  wish: ClothRequest,
+  wishes: readonly Lab[],
+  layer: ClothPileSearch,
+  bench: PileSearch,
+): GlazeCoat {
   const paint = chooseGlaze(wish, bench);
   const [L, a, b] = wishes[2]!;
   const body = layer.find([Math.min(92, L + TRIED), a, b]);
-  if (body === null) throw new Snag({ code: 'no-range', name: wish.name });
-  const filmsMm = filmsOf(filmFor(paint, insideOf(body.recipe, bench.shelf), bench.shelf));
+  if (body === null) throw new DraperyFaultError({ code: 'no-range', name: wish.name });
+  const filmsMm = glazeThicknesses(
+    glazeThickness(paint, internalReflectance(body.recipe, bench.shelf), bench.shelf),
+  );
   return { paint, filmsMm };
 }
 
@@ -79,13 +93,13 @@ export function coatOf(wish: ClothWish, wishes: readonly Lab[], layer: Layer, be
  * @throws Snag if there is none
  */
 export function chooseGlaze(
-  { name, lab, glaze, pigments }: ClothWish,
-  { shelf }: Bench,
+  { name, lab, glaze, pigments }: ClothRequest,
+  { shelf }: PileSearch,
 ): ShelfPaint {
   const all = glazesOf(shelf).filter(({ pigment }) => pigments?.includes(pigment) ?? true);
   const chosen = glaze
     ? all.find(({ pigment }) => pigment === glaze)
     : glazeFor(lab, { ...shelf, paints: all });
-  if (!chosen) throw new Snag({ code: 'no-glaze', name, pigment: glaze ?? null });
+  if (!chosen) throw new DraperyFaultError({ code: 'no-glaze', name, pigment: glaze ?? null });
   return chosen;
 }

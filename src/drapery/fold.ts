@@ -4,7 +4,7 @@ import type { Step } from '../harmony/harmony.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import type { MixFault } from '../mixture/work.ts';
 import type { BlackRule } from './black.ts';
-import type { Stuff } from './stuff.ts';
+import type { Fabric } from './stuff.ts';
 
 /** Ways to model a cloth; the painter chooses. */
 export const DRAPERY_WAYS = [
@@ -16,12 +16,12 @@ export const DRAPERY_WAYS = [
 export type DraperyWay = (typeof DRAPERY_WAYS)[number];
 
 /** What the painter wants of a cloth. Colours are CIELAB under D65. */
-export interface ClothWish {
+export interface ClothRequest {
   readonly name: string;
   /** The local colour; for shot cloth, the colour of its lights. */
   readonly lab: Lab;
   readonly way: DraperyWay;
-  readonly stuff: Stuff;
+  readonly stuff: Fabric;
   /** Space the steps evenly, instead of as the fabric does. */
   readonly even?: boolean;
   /** `as nature had it`: the six steps of the photograph, lightest first. */
@@ -46,9 +46,9 @@ export interface ClothWish {
 }
 
 /** A garment: a cloth, with its own lining and trim if wanted. */
-export interface GarmentWish extends ClothWish {
-  readonly lining?: ClothWish;
-  readonly trim?: ClothWish;
+export interface GarmentRequest extends ClothRequest {
+  readonly lining?: ClothRequest;
+  readonly trim?: ClothRequest;
 }
 
 /** A transparent film over a fold's body colour. */
@@ -86,7 +86,7 @@ export interface BlackLoss {
 export interface Cloth {
   readonly name: string;
   readonly way: DraperyWay;
-  readonly stuff: Stuff;
+  readonly stuff: Fabric;
   /** Six folds, lightest first; lightness strictly falls. */
   readonly folds: readonly Fold[];
   /** Lies between half-tone and shadow, outside the order; null without a neighbour. */
@@ -121,7 +121,7 @@ export type DraperyFault =
 /**
  * Carries a drapery fault out of nested calls; {@link drape} in garment.ts turns it into a value.
  */
-export class Snag extends Error {
+export class DraperyFaultError extends Error {
   readonly fault: DraperyFault;
   constructor(fault: DraperyFault) {
     super(fault.code);

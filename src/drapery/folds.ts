@@ -1,19 +1,24 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
-import type { Bench } from '../harmony/bench.ts';
+import type { PileSearch } from '../harmony/bench.ts';
 import { STEPS } from '../harmony/harmony.ts';
-import { against } from '../harmony/made.ts';
+import { rescored } from '../harmony/made.ts';
 import type { Mixture } from '../mixture/mixture.ts';
-import { FINE } from '../mixture/parts.ts';
-import { type Coat, coatOf, film } from './coat.ts';
-import { type ClothWish, type Fold, Snag } from './fold.ts';
-import { type Bounds, dulled, type Laid, type Layer } from './lay.ts';
+import { FINE_PARTS } from '../mixture/parts.ts';
+import { coatOf, type GlazeCoat, glazedStep } from './coat.ts';
+import { type ClothRequest, DraperyFaultError, type Fold } from './fold.ts';
+import {
+  type ClothPileSearch,
+  type FinishedStep,
+  reduceChroma,
+  type StepConstraints,
+} from './lay.ts';
 import { reflection } from './model.ts';
 import { shareOf } from './stuff.ts';
 
 /** Input of the ladder search. */
-export interface Order {
-  readonly wish: ClothWish;
+export interface LadderTargets {
+  readonly wish: ClothRequest;
   /** Six target colours, lightest first. */
   readonly wishes: readonly Lab[];
   /** For shot cloth: the hue that its shadows hold. */
@@ -24,26 +29,26 @@ export interface Order {
  * Order of the steps: local colour first, then the ends, then those between, so that later steps
  * reuse its pigments.
  */
-const TURNS = [2, 5, 3, 4, 0, 1] as const;
+const STEP_ORDER = [2, 5, 3, 4, 0, 1] as const;
 /**
  * Offsets to try if a step cannot be mixed as targeted, as fractions of the gap to its neighbours.
  */
-const GIVE = [0, 0.2, -0.2, 0.4, -0.4] as const;
+const TARGET_OFFSETS = [0, 0.2, -0.2, 0.4, -0.4] as const;
 
 /**
  * Mixes the six folds of a cloth, and the reflected light of its neighbour.
  * @throws Snag if the shelf has no six lightnesses for it
  */
-export function layFolds(
-  order: Order,
-  layer: Layer,
-  bench: Bench,
+export function mixFolds(
+  order: LadderTargets,
+  layer: ClothPileSearch,
+  bench: PileSearch,
 ): { readonly folds: readonly Fold[]; readonly reflected: Fold | null } {
   const { wish, wishes } = order;
   const coat = wish.way === 'underpaint and glaze' ? coatOf(wish, wishes, layer, bench) : null;
-  const laid: (Laid | undefined)[] = [];
-  for (const i of TURNS) laid[i] = step(i, order, laid, coat, layer, bench);
-  const piles = measurable(laid as Laid[]);
+  const laid: (FinishedStep | undefined)[] = [];
+  for (const i of STEP_ORDER) laid[i] = step(i, order, laid, coat, layer, bench);
+  const piles = measurable(laid as FinishedStep[]);
   const folds = laid.map(
     (one, i): Fold => ({
       step: STEPS[i]!,
@@ -55,7 +60,7 @@ export function layFolds(
       share: shareOf(wish.stuff, STEPS[i]!),
     }),
   );
-  return { folds, reflected: reflect(wish, folds, laid as Laid[], layer) };
+  return { folds, reflected: reflect(wish, folds, laid as FinishedStep[], layer) };
 }
 
 /** More let-downs than this are more trouble than measuring a knife-tip by eye. */
@@ -65,16 +70,16 @@ const LET_DOWNS = 2;
  * Piles that a knife can measure. A let-down replaces plain parts if their ratio is too large to
  * measure and it keeps the pile's place in the order; under a glaze only plain parts are used.
  */
-function measurable(laid: readonly Laid[]): Mixture[] {
+function measurable(laid: readonly FinishedStep[]): Mixture[] {
   return laid.map(({ mixture, glaze }, i) => {
     const { letDown, ...parts } = mixture;
-    const seen = (one: Laid | undefined) =>
+    const seen = (one: FinishedStep | undefined) =>
       one ? [one.lab, one.partsLab, one.mixture.letDown?.lab ?? one.lab].map(([L]) => L) : [];
     const [over, under] = [seen(laid[i - 1]), seen(laid[i + 1])];
     const L = letDown?.lab[0];
     if (letDown === undefined || L === undefined || glaze !== null) return parts;
     const counts = mixture.parts.map((one) => one.parts);
-    const past = Math.max(...counts) > FINE.ratio * Math.min(...counts);
+    const past = Math.max(...counts) > FINE_PARTS.ratio * Math.min(...counts);
     const inOrder = over.every((l) => L < l) && under.every((l) => L > l);
     return past && inOrder && letDown.letDowns.length <= LET_DOWNS ? mixture : parts;
   });
@@ -86,28 +91,34 @@ function measurable(laid: readonly Laid[]): Mixture[] {
  */
 function step(
   i: number,
-  { wish, wishes, shadowHue }: Order,
-  laid: readonly (Laid | undefined)[],
-  coat: Coat | null,
-  layer: Layer,
-  bench: Bench,
-): Laid {
+  { wish, wishes, shadowHue }: LadderTargets,
+  laid: readonly (FinishedStep | undefined)[],
+  coat: GlazeCoat | null,
+  layer: ClothPileSearch,
+  bench: PileSearch,
+): FinishedStep {
   const glaze = coat !== null && coat.filmsMm[i]! > 0 ? coat : null;
   const over = laid.slice(0, i).findLast((one) => one !== undefined);
   const under = laid.slice(i + 1).find((one) => one !== undefined);
   const around = [wishes[i - 1]?.[0], wishes[i + 1]?.[0]].filter((L) => L !== undefined);
   const gap = Math.min(...around.map((L) => Math.abs(L - wishes[i]![0])));
   const hue = hueFor(i, wish, wishes, shadowHue);
-  for (const give of GIVE) {
+  for (const give of TARGET_OFFSETS) {
     const [L, a, b] = wishes[i]!;
     const aim: Lab = [L + give * gap, a, b];
     const made =
       glaze === null
         ? body(aim, { below: over, above: under, hue, slack: Math.min(1, gap / 3) }, layer)
-        : film(i, aim, { over, under, glaze, hue: i >= 3 ? hue : undefined, laid }, layer, bench);
+        : glazedStep(
+            i,
+            aim,
+            { over, under, glaze, hue: i >= 3 ? hue : undefined, laid },
+            layer,
+            bench,
+          );
     if (made !== null) return { ...made, wish: wishes[i]! };
   }
-  throw new Snag({ code: 'no-range', name: wish.name });
+  throw new DraperyFaultError({ code: 'no-range', name: wish.name });
 }
 
 /**
@@ -116,7 +127,7 @@ function step(
  */
 function hueFor(
   i: number,
-  { way }: ClothWish,
+  { way }: ClothRequest,
   wishes: readonly Lab[],
   shadowHue: Lab | undefined,
 ): Lab | undefined {
@@ -125,7 +136,11 @@ function hueFor(
   return i >= 4 ? shadowHue : i === 3 ? undefined : wishes[i];
 }
 
-function body(aim: Lab, bounds: Bounds, layer: Layer): Omit<Laid, 'wish'> | null {
+function body(
+  aim: Lab,
+  bounds: StepConstraints,
+  layer: ClothPileSearch,
+): Omit<FinishedStep, 'wish'> | null {
   const mixture = layer.pile(aim, bounds);
   return mixture && { mixture, lab: mixture.lab, partsLab: mixture.partsLab, glaze: null };
 }
@@ -135,10 +150,10 @@ function body(aim: Lab, bounds: Bounds, layer: Layer): Omit<Laid, 'wish'> | null
  * the half-tone.
  */
 function reflect(
-  { neighbour, name }: ClothWish,
+  { neighbour, name }: ClothRequest,
   folds: readonly Fold[],
-  laid: readonly Laid[],
-  layer: Layer,
+  laid: readonly FinishedStep[],
+  layer: ClothPileSearch,
 ): Fold | null {
   if (!neighbour) return null;
   const [half, shadow] = [laid[3]!, laid[4]!];
@@ -147,8 +162,8 @@ function reflect(
   const own = folds[3]!.lab;
   for (const t of [0.5, 0.6, 0.4, 0.7, 0.3]) {
     const wish = reflection(own, neighbour, foot + t * (top - foot));
-    const near = dulled(wish, (lab) => layer.reaches(lab)) ?? wish;
-    const bounds: Bounds = {
+    const near = reduceChroma(wish, (lab) => layer.reaches(lab)) ?? wish;
+    const bounds: StepConstraints = {
       below: { lab: half.lab, partsLab: half.partsLab },
       above: { lab: shadow.lab, partsLab: shadow.partsLab },
     };
@@ -160,10 +175,10 @@ function reflect(
       wish,
       lab: mixture.lab,
       deltaE00: deltaE00(wish, mixture.lab),
-      mixture: against(near, mixture),
+      mixture: rescored(near, mixture),
       glaze: null,
       share: 0,
     };
   }
-  throw new Snag({ code: 'no-range', name });
+  throw new DraperyFaultError({ code: 'no-range', name });
 }

@@ -1,9 +1,9 @@
 import type { Lab } from '../colour/lab.ts';
-import { volumesIn } from '../mixture/laid.ts';
+import { mixtureVolumesOf } from '../mixture/laid.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import type { Cloth, Fold, Garment } from './fold.ts';
-import { filmOver, insideOf } from './glaze.ts';
+import { glazedColour, internalReflectance } from './glaze.ts';
 
 /** One coat of a passage. */
 export interface FormulaLayer {
@@ -68,7 +68,12 @@ function layersOf(fold: Fold, shelf: Shelf): FormulaLayer[] {
   if (fold.glaze === null) return [body];
   const { pigment, filmMm } = fold.glaze;
   const paint = shelf.paints.find((one) => one.pigment === pigment)!;
-  const partsLab: Lab = filmOver(paint, filmMm, insideOf(volumesIn(fold.mixture), shelf), shelf);
+  const partsLab: Lab = glazedColour(
+    paint,
+    filmMm,
+    internalReflectance(mixtureVolumesOf(fold.mixture), shelf),
+    shelf,
+  );
   const mixture: Mixture = {
     recipe: [{ pigment, share: 1 }],
     lab: fold.lab,
@@ -88,7 +93,7 @@ function layersOf(fold: Fold, shelf: Shelf): FormulaLayer[] {
 export const pigmentsIn = (formula: Formula): string[] => [
   ...new Set(
     formula.passages.flatMap(({ layers }) =>
-      layers.flatMap(({ mixture }) => volumesIn(mixture).map(({ pigment }) => pigment)),
+      layers.flatMap(({ mixture }) => mixtureVolumesOf(mixture).map(({ pigment }) => pigment)),
     ),
   ),
 ];

@@ -1,27 +1,27 @@
 import { chroma, type Lab } from '../colour/lab.ts';
-import { atBench, type Bench, type BenchOptions } from '../harmony/bench.ts';
+import { type PileSearch, type PileSearchOptions, withPileSearch } from '../harmony/bench.ts';
 import { masstonesOf } from '../pigment/near.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
 import {
   type Cloth,
-  type ClothWish,
+  type ClothRequest,
   type DraperyFault,
+  DraperyFaultError,
   type Garment,
-  type GarmentWish,
-  Snag,
+  type GarmentRequest,
 } from './fold.ts';
-import { layFolds } from './folds.ts';
-import { Layer } from './lay.ts';
+import { mixFolds } from './folds.ts';
+import { ClothPileSearch } from './lay.ts';
 import { lossToBlack } from './loss.ts';
-import { lightsOf, meeting, shadowsOf } from './model.ts';
-import { natureOf } from './nature.ts';
+import { blendTarget, lightsOf, shadowsOf } from './model.ts';
+import { photoFoldTargets } from './nature.ts';
 import { ruleFor, shotShadows, tonesFor, underGlaze } from './plan.ts';
 import { remarksOf } from './remarks.ts';
 import { LEAST_DOWN, LEAST_UP, lightnesses, UNDER_WHITE } from './stuff.ts';
 
 /** Options of a drapery job. */
-export interface DraperyOptions extends BenchOptions {
+export interface DraperyOptions extends PileSearchOptions {
   /** Called with progress 0…1. */
   readonly onProgress?: (done: number) => void;
 }
@@ -37,14 +37,14 @@ export interface DraperyOptions extends BenchOptions {
  * @throws RangeError for `most` outside 1 to 6
  */
 export function drape(
-  wish: GarmentWish,
+  wish: GarmentRequest,
   shelf: Shelf,
   options: DraperyOptions = {},
 ): Result<Garment, DraperyFault> {
   const wishes = [wish, wish.lining, wish.trim].filter((one) => one !== undefined);
   const report = (i: number) => options.onProgress?.(i / wishes.length);
   try {
-    const made = atBench(shelf, options, (bench) => {
+    const made = withPileSearch(shelf, options, (bench) => {
       const garment = clothOf(wish, bench);
       report(1);
       const lining = wish.lining ? clothOf(wish.lining, bench) : null;
@@ -55,18 +55,18 @@ export function drape(
     });
     return made.ok ? ok(made.value) : fail(made.fault);
   } catch (error) {
-    if (error instanceof Snag) return fail(error.fault);
+    if (error instanceof DraperyFaultError) return fail(error.fault);
     throw error;
   }
 }
 
-function clothOf(wish: ClothWish, bench: Bench): Cloth {
+function clothOf(wish: ClothRequest, bench: PileSearch): Cloth {
   const { shelf } = bench;
   const { name, way, stuff } = wish;
   if (way === 'as nature had it' && wish.ladder?.length !== 6)
-    throw new Snag({ code: 'wants-more', name, what: 'ladder' });
+    throw new DraperyFaultError({ code: 'wants-more', name, what: 'ladder' });
   if (way === 'shot cloth' && !wish.shadows)
-    throw new Snag({ code: 'wants-more', name, what: 'shadows' });
+    throw new DraperyFaultError({ code: 'wants-more', name, what: 'shadows' });
 
   const lab = way === 'as nature had it' ? wish.ladder![2]! : wish.lab;
   const rule = ruleFor(lab, wish, bench);
@@ -77,7 +77,8 @@ function clothOf(wish: ClothWish, bench: Bench): Cloth {
       ? underGlaze(reach, tones, wish, bench)
       : reach;
   const room = ends === null ? 0 : ends.lightest - ends.deepest;
-  if (tones === null || ends === null || room < 4) throw new Snag({ code: 'no-range', name });
+  if (tones === null || ends === null || room < 4)
+    throw new DraperyFaultError({ code: 'no-range', name });
 
   const white = whiteOf(shelf, wish.pigments);
   // Keep a reserve for the brightest gleam and the deepest dark (Alberti 1435).
@@ -89,8 +90,8 @@ function clothOf(wish: ClothWish, bench: Bench): Cloth {
   const { folds, reflected } = firstThatLays(
     (more) => {
       if (way === 'as nature had it') {
-        const nature = natureOf(wish.ladder!, shelf, tones, ends, more);
-        if (nature === null) throw new Snag({ code: 'no-range', name });
+        const nature = photoFoldTargets(wish.ladder!, shelf, tones, ends, more);
+        if (nature === null) throw new DraperyFaultError({ code: 'no-range', name });
         return nature;
       }
       const foot = ends.deepest + Math.min(LEAST_DOWN, 0.55 * room);
@@ -101,11 +102,16 @@ function clothOf(wish: ClothWish, bench: Bench): Cloth {
       if (way !== 'shot cloth')
         return [...lights, local, ...shadowsOf(tones, local, steps.slice(3))];
       const shot = shotShadows(wish, local, steps, bench);
-      return [...lights, local, meeting(tones, local, shot.wishes[0]!, shot.half), ...shot.wishes];
+      return [
+        ...lights,
+        local,
+        blendTarget(tones, local, shot.wishes[0]!, shot.half),
+        ...shot.wishes,
+      ];
     },
     (wishes) => {
-      const layer = new Layer(bench, lab, rule, wish.pigments);
-      return layFolds({ wish, wishes, shadowHue: wish.shadows }, layer, bench);
+      const layer = new ClothPileSearch(bench, lab, rule, wish.pigments);
+      return mixFolds({ wish, wishes, shadowHue: wish.shadows }, layer, bench);
     },
   );
   const localFold = folds[2]!;
@@ -149,7 +155,10 @@ function firstThatLays<T>(
     try {
       return lay(wishes);
     } catch (error) {
-      if (!(error instanceof Snag && error.fault.code === 'no-range') || more + 1 >= TRIES)
+      if (
+        !(error instanceof DraperyFaultError && error.fault.code === 'no-range') ||
+        more + 1 >= TRIES
+      )
         throw error;
     }
   }

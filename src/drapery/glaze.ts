@@ -2,16 +2,16 @@ import { bisect } from '../bisection.ts';
 import { type Reflectance, spectrum } from '../colour/grid.ts';
 import { hueTurnDeg, type Lab, labOf } from '../colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
-import type { Part, Share } from '../mixture/mixture.ts';
+import type { MixturePart, Share } from '../mixture/mixture.ts';
 import { contrastRatio } from '../optics/opacity.ts';
 import { opaque } from '../optics/opaque.ts';
-import { stack } from '../optics/stack.ts';
+import { filmStackReflectance } from '../optics/stack.ts';
 import { pigmentOf } from '../pigment/facts.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import { blacksOf } from './black.ts';
 
 /** Film thickness on each step, relative to the local colour; highlights stay bare. */
-export const GROWS = [0, 0.4, 1, 1.7, 2.5, 3.4] as const;
+export const THICKNESS_FACTORS = [0, 0.4, 1, 1.7, 2.5, 3.4] as const;
 /** Range of a glaze: from a veil of one micrometre to 30 in two coats. */
 export const THINNEST_MM = 0.001;
 export const THICKEST_MM = 0.03;
@@ -49,7 +49,7 @@ export function glazeFor(lab: Lab, shelf: Shelf): ShelfPaint | null {
   white.fill(0.9);
   const ranked = glazesOf(shelf)
     .map((paint) => {
-      const seen = filmOver(paint, ONE_COAT_MM, white, shelf);
+      const seen = glazedColour(paint, ONE_COAT_MM, white, shelf);
       const h = oklabHueDeg(oklabOfLab(seen)) ?? wanted + 180;
       return { paint, away: Math.abs(hueTurnDeg(h, wanted)) };
     })
@@ -58,7 +58,10 @@ export function glazeFor(lab: Lab, shelf: Shelf): ShelfPaint | null {
 }
 
 /** Internal reflectance of an opaque pile, without surface reflection. */
-export function insideOf(recipe: readonly (Share | Part)[], shelf: Shelf): Reflectance {
+export function internalReflectance(
+  recipe: readonly (Share | MixturePart)[],
+  shelf: Shelf,
+): Reflectance {
   const paints = recipe.map(
     ({ pigment }) => shelf.paints.find((one) => one.pigment === pigment)!.paint,
   );
@@ -70,14 +73,14 @@ export function insideOf(recipe: readonly (Share | Part)[], shelf: Shelf): Refle
  * Colour of a glaze over an opaque ground, as a film of finite thickness, not a filter. CIELAB
  * under D65.
  */
-export function filmOver(
+export function glazedColour(
   { paint }: ShelfPaint,
   filmMm: number,
   ground: Reflectance,
   { surface }: Pick<Shelf, 'surface'>,
 ): Lab {
   const film = { parts: [1], paints: [paint], filmMm };
-  return labOf(stack([film], ground, surface, spectrum<'R'>()));
+  return labOf(filmStackReflectance([film], ground, surface, spectrum<'R'>()));
 }
 
 /**
@@ -85,17 +88,17 @@ export function filmOver(
  * DEEPENS}, from a veil up to what leaves room for the folds.
  * @returns millimetres
  */
-export function filmFor(paint: ShelfPaint, ground: Reflectance, shelf: Shelf): number {
-  const L = (filmMm: number) => filmOver(paint, filmMm, ground, shelf)[0];
+export function glazeThickness(paint: ShelfPaint, ground: Reflectance, shelf: Shelf): number {
+  const L = (filmMm: number) => glazedColour(paint, filmMm, ground, shelf)[0];
   const aim = L(0) - DEEPENS;
   const isTooThin = (filmMm: number) => L(filmMm) > aim;
-  const most = THICKEST_MM / GROWS[5];
+  const most = THICKEST_MM / THICKNESS_FACTORS[5];
   if (isTooThin(most)) return most;
   return bisect(THINNEST_MM, most, isTooThin, 30)[1];
 }
 
 /** Least growth factor of the film from step to step. */
-const GROWTH = 1.1;
+const MIN_GROWTH = 1.1;
 /**
  * Thinner films to try if the planned one turns the hue: interpolation weights towards the least.
  */
@@ -106,7 +109,7 @@ const THINNER = [0.6, 0.3, 0] as const;
  * room; with `thinner` also thinner ones, down to the least that still grows into the folds.
  * @param laidMm films of the finished steps, by step
  */
-export function thinnings(
+export function thinnerFilms(
   i: number,
   plannedMm: number,
   laidMm: readonly (number | undefined)[],
@@ -115,8 +118,8 @@ export function thinnings(
   let [least, most] = [THINNEST_MM, THICKEST_MM];
   for (const [j, filmMm] of laidMm.entries()) {
     if (filmMm === undefined || j === i) continue;
-    if (j < i) least = Math.max(least, filmMm * GROWTH ** (i - j));
-    else most = Math.min(most, filmMm / GROWTH ** (j - i));
+    if (j < i) least = Math.max(least, filmMm * MIN_GROWTH ** (i - j));
+    else most = Math.min(most, filmMm / MIN_GROWTH ** (j - i));
   }
   const planned = Math.min(most, Math.max(least, plannedMm));
   if (!thinner || planned <= least) return [planned];
@@ -127,11 +130,11 @@ export function thinnings(
  * The six thicknesses in millimetres, within the range of a veil and two coats.
  * @param local thickness over the local colour
  */
-export function filmsOf(local: number): readonly number[] {
+export function glazeThicknesses(local: number): readonly number[] {
   let last = 0;
-  return GROWS.map((factor, i) => {
+  return THICKNESS_FACTORS.map((factor, i) => {
     if (i === 0) return 0;
-    last = Math.min(THICKEST_MM, Math.max(THINNEST_MM, GROWTH * last, factor * local));
+    last = Math.min(THICKEST_MM, Math.max(THINNEST_MM, MIN_GROWTH * last, factor * local));
     return last;
   });
 }

@@ -1,8 +1,8 @@
 import { bisect } from '../bisection.ts';
 import { chroma, type Lab } from '../colour/lab.ts';
-import type { Bench } from '../harmony/bench.ts';
-import { hueHeld } from '../harmony/held.ts';
-import { plain } from '../harmony/made.ts';
+import type { PileSearch } from '../harmony/bench.ts';
+import { isHueWithin } from '../harmony/held.ts';
+import { mixtureOnly } from '../harmony/made.ts';
 import { NEUTRAL_CHROMA } from '../harmony/vary.ts';
 import type { Mixture, Share } from '../mixture/mixture.ts';
 import type { Shelf } from '../pigment/shelf.ts';
@@ -17,10 +17,10 @@ const SERVES_NEUTRAL = 2.5;
 const WORTH = 1;
 
 /** Colours of a recipe and of its whole parts. */
-export type Seen = Pick<Mixture, 'lab' | 'partsLab'>;
+export type RecipeColours = Pick<Mixture, 'lab' | 'partsLab'>;
 
 /** One finished step. */
-export interface Laid {
+export interface FinishedStep {
   readonly wish: Lab;
   readonly mixture: Mixture;
   /** Visible colours of the recipe and of its parts. */
@@ -30,11 +30,11 @@ export interface Laid {
 }
 
 /** Constraints on a pile besides its difference from the target. */
-export interface Bounds {
+export interface StepConstraints {
   /** L* of the recipe and of its parts must be below these, of the step before … */
-  readonly below?: Seen | undefined;
+  readonly below?: RecipeColours | undefined;
   /** … and above these, of the step after. */
-  readonly above?: Seen | undefined;
+  readonly above?: RecipeColours | undefined;
   /** The hue to hold within 5 degrees. */
   readonly hue?: Lab | undefined;
   /** Largest deviation of L*, so that the next steps keep their room. */
@@ -42,10 +42,10 @@ export interface Bounds {
 }
 
 /** Finds one pile after another for a cloth, with as few pigments as possible. */
-export class Layer {
+export class ClothPileSearch {
   /** Pigments that the cloth uses so far. */
-  readonly held: string[] = [];
-  private readonly bench: Bench;
+  readonly usedPigments: string[] = [];
+  private readonly bench: PileSearch;
   private readonly rule: BlackRule;
   private readonly of: readonly string[] | undefined;
   private readonly serves: number;
@@ -54,7 +54,7 @@ export class Layer {
    * @param local the cloth's colour, CIELAB under D65
    * @param of the allowed pigments; default: the whole shelf
    */
-  constructor(bench: Bench, local: Lab, rule: BlackRule, of?: readonly string[]) {
+  constructor(bench: PileSearch, local: Lab, rule: BlackRule, of?: readonly string[]) {
     this.serves = chroma(local) < NEUTRAL_CHROMA ? SERVES_NEUTRAL : SERVES;
     this.bench = bench;
     this.rule = rule;
@@ -66,13 +66,13 @@ export class Layer {
    * from the whole shelf, with the fewest that serve. If no pile meets every constraint, returns
    * the nearest with the right order of lightness; null if there is none.
    */
-  pile(wish: Lab, bounds: Bounds = {}): Mixture | null {
+  pile(wish: Lab, bounds: StepConstraints = {}): Mixture | null {
     const found = this.find(wish, bounds);
     return found && this.take(found);
   }
 
   /** Like {@link pile}, without recording the pigments. */
-  find(wish: Lab, bounds: Bounds = {}): Mixture | null {
+  find(wish: Lab, bounds: StepConstraints = {}): Mixture | null {
     const { shelf, most } = this.bench;
     const seen: Mixture[] = [];
     const best = (of: readonly string[] | undefined): Mixture | null => {
@@ -84,7 +84,7 @@ export class Layer {
           ...(of ? { of } : {}),
         });
         if (found === null) continue;
-        let mixture = plain(found);
+        let mixture = mixtureOnly(found);
         if (barredIn(mixture, this.rule.barred, shelf)) {
           const without = this.bench.mix(wish, {
             most: count,
@@ -93,7 +93,7 @@ export class Layer {
             ...(of ? { of } : {}),
           });
           if (without === null) continue;
-          mixture = plain(without);
+          mixture = mixtureOnly(without);
         }
         if (!this.ordered(mixture, bounds)) continue;
         seen.push(mixture);
@@ -128,31 +128,34 @@ export class Layer {
   /** Records the pigments of a pile. */
   take(mixture: Mixture): Mixture {
     for (const { pigment } of [...mixture.recipe, ...mixture.parts])
-      if (!this.held.includes(pigment)) this.held.push(pigment);
+      if (!this.usedPigments.includes(pigment)) this.usedPigments.push(pigment);
     return mixture;
   }
 
   /** Pigments on the palette for this cloth; a white is always available. */
   private own(): readonly string[] {
-    if (this.held.length === 0) return [];
+    if (this.usedPigments.length === 0) return [];
     const { white } = this.bench.shelf;
-    const own = white !== null && !this.held.includes(white) ? [...this.held, white] : this.held;
+    const own =
+      white !== null && !this.usedPigments.includes(white)
+        ? [...this.usedPigments, white]
+        : this.usedPigments;
     return this.of ? own.filter((pigment) => this.of!.includes(pigment)) : own;
   }
 
-  private ordered(mixture: Mixture, { below, above }: Bounds): boolean {
+  private ordered(mixture: Mixture, { below, above }: StepConstraints): boolean {
     return (
-      (below === undefined || lower(mixture, below)) &&
-      (above === undefined || lower(above, mixture))
+      (below === undefined || isDarker(mixture, below)) &&
+      (above === undefined || isDarker(above, mixture))
     );
   }
 
-  private obeys(mixture: Mixture, wish: Lab, { hue, slack = 1 }: Bounds): boolean {
+  private obeys(mixture: Mixture, wish: Lab, { hue, slack = 1 }: StepConstraints): boolean {
     return (
       Math.abs(mixture.lab[0] - wish[0]) <= slack &&
       Math.abs(mixture.partsLab[0] - wish[0]) <= 2 * slack &&
       mixture.partsDeltaE00 <= 3 &&
-      (hue === undefined || (hueHeld(hue, mixture.lab) && hueHeld(hue, mixture.partsLab)))
+      (hue === undefined || (isHueWithin(hue, mixture.lab) && isHueWithin(hue, mixture.partsLab)))
     );
   }
 }
@@ -164,7 +167,7 @@ export function barredIn(mixture: Mixture, barred: readonly string[], shelf: She
 }
 
 /** Compares both the recipe and its whole parts. */
-export const lower = (one: Seen, than: Seen): boolean =>
+export const isDarker = (one: RecipeColours, than: RecipeColours): boolean =>
   one.lab[0] < than.lab[0] && one.partsLab[0] < than.partsLab[0];
 
 /** Lightness counts twice, because the ladder depends on it. */
@@ -175,7 +178,7 @@ const miss = ({ lab, deltaE00 }: Mixture, wish: Lab): number =>
   deltaE00 + Math.abs(lab[0] - wish[0]);
 
 /** Reduces chroma as far as `passes` requires, by bisection; null if not even grey passes. */
-export function dulled(lab: Lab, passes: (lab: Lab) => boolean): Lab | null {
+export function reduceChroma(lab: Lab, passes: (lab: Lab) => boolean): Lab | null {
   if (passes(lab)) return lab;
   const at = (t: number): Lab => [lab[0], lab[1] * t, lab[2] * t];
   if (chroma(lab) < 1 || !passes(at(0))) return null;

@@ -1,7 +1,7 @@
 import { bisect } from '../bisection.ts';
 import { chroma } from '../colour/lab.ts';
 import type { Mixture } from '../mixture/mixture.ts';
-import { ofShares, predict } from '../mixture/predict.ts';
+import { ofShares, predictColour } from '../mixture/predict.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import type { BlackLoss, Fold } from './fold.ts';
 
@@ -20,7 +20,7 @@ export function lossToBlack(
 ): BlackLoss | null {
   if (shadow.step === 'reflected light') return null;
   const withBlack = (black: string, amount: number) =>
-    predict([...ofShares(local.recipe), { pigment: black, amount }], shelf);
+    predictColour([...ofShares(local.recipe), { pigment: black, amount }], shelf);
   for (const black of blacks) {
     const isLighter = (amount: number) => withBlack(black, amount)[0] > shadow.lab[0];
     if (isLighter(MOST_BLACK)) continue;

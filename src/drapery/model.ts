@@ -1,8 +1,8 @@
 import { chroma, hueTurnDeg, type Lab } from '../colour/lab.ts';
 import { labOfOklab, oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
 import { kindOf } from '../harmony/family.ts';
-import { dulled } from './lay.ts';
-import type { Tones } from './tone.ts';
+import { reduceChroma } from './lay.ts';
+import type { HueRange } from './tone.ts';
 
 /** OKLab hue, degrees, towards which lights lean: yellow. */
 const BRIGHT_HUE = 100;
@@ -16,7 +16,7 @@ const GAIN = 1.5;
 
 /** Targets above the local colour: the highlight and the light. */
 export function lightsOf(
-  tones: Tones,
+  tones: HueRange,
   local: Lab,
   lightness: readonly [highlight: number, light: number],
   white: Lab,
@@ -47,7 +47,11 @@ function leanOf(local: Lab): readonly [number, number] {
 }
 
 /** Targets below the local colour: the same hue, with as much chroma as the shelf has there. */
-export function shadowsOf(tones: Tones, local: Lab, lightness: readonly number[]): readonly Lab[] {
+export function shadowsOf(
+  tones: HueRange,
+  local: Lab,
+  lightness: readonly number[],
+): readonly Lab[] {
   const C = chroma(local);
   return lightness.map(
     (L) => tones.strongest(L, C, tones.alive) ?? tones.strongest(L, C, 0, 0, 4) ?? tones.at(L, 0),
@@ -55,11 +59,11 @@ export function shadowsOf(tones: Tones, local: Lab, lightness: readonly number[]
 }
 
 /** Target between the local colour and the shadow of shot cloth, where both hues meet. */
-export function meeting(tones: Tones, local: Lab, shadow: Lab, L: number): Lab {
+export function blendTarget(tones: HueRange, local: Lab, shadow: Lab, L: number): Lab {
   const [x, y] = [oklabOfLab(local), oklabOfLab(shadow)];
   const middle = labOfOklab([(x[0] + y[0]) / 2, (x[1] + y[1]) / 2, (x[2] + y[2]) / 2]);
   const wish: Lab = [L, middle[1], middle[2]];
-  return dulled(wish, (lab) => tones.passes(lab)) ?? [L, 0, 0];
+  return reduceChroma(wish, (lab) => tones.isMixable(lab)) ?? [L, 0, 0];
 }
 
 /** Target for reflected light: the cloth's own colour, mixed with its neighbour's in OKLab. */

@@ -1,11 +1,11 @@
 import type { Lab } from '../colour/lab.ts';
-import { keyOf } from '../harmony/key.ts';
+import { rangeMapping } from '../harmony/key.ts';
 import type { Shelf } from '../pigment/shelf.ts';
-import { dulled } from './lay.ts';
-import type { Tones } from './tone.ts';
+import { reduceChroma } from './lay.ts';
+import type { HueRange } from './tone.ts';
 
 /** Least difference of L* between two steps. */
-export const GAP = 1.5;
+export const MIN_STEP_GAP = 1.5;
 
 /**
  * Brings the six steps of a photograph within reach: maps them into the shelf's range of light and
@@ -13,25 +13,25 @@ export const GAP = 1.5;
  * @param more how many times to widen the least gap
  * @returns null if the shelf does not have six lightnesses
  */
-export function natureOf(
+export function photoFoldTargets(
   ladder: readonly Lab[],
   shelf: Shelf,
-  tones: Tones,
+  tones: HueRange,
   ends: { readonly deepest: number; readonly lightest: number },
   more = 0,
 ): readonly Lab[] | null {
   const room = ends.lightest - ends.deepest;
-  const gap = Math.min(GAP * (1 + more), room / 5.5);
+  const gap = Math.min(MIN_STEP_GAP * (1 + more), room / 5.5);
   if (!(gap > 0.2)) return null;
-  const keyed = ladder.map(keyOf(ladder, shelf));
-  const L = spread(
+  const keyed = ladder.map(rangeMapping(ladder, shelf));
+  const L = separateLightnesses(
     keyed.map((lab) => lab[0]),
     ends,
     gap,
   );
   return keyed.map(([, a, b], i) => {
     const lab: Lab = [L[i]!, a, b];
-    return dulled(lab, (one) => tones.passes(one)) ?? [L[i]!, 0, 0];
+    return reduceChroma(lab, (one) => tones.isMixable(one)) ?? [L[i]!, 0, 0];
   });
 }
 
@@ -39,7 +39,7 @@ export function natureOf(
  * Separates lightnesses by at least `gap` within the ends, moving each as little as one pass down
  * and one pass up allow.
  */
-export function spread(
+export function separateLightnesses(
   lightness: readonly number[],
   { deepest, lightest }: { readonly deepest: number; readonly lightest: number },
   gap: number,

@@ -1,18 +1,18 @@
 import type { Lab } from '../colour/lab.ts';
-import type { Bench } from '../harmony/bench.ts';
+import type { PileSearch } from '../harmony/bench.ts';
 import { blackRule, blacksOf } from './black.ts';
 import { chooseGlaze } from './coat.ts';
-import { type ClothWish, Snag } from './fold.ts';
-import { filmOver, insideOf, THICKEST_MM } from './glaze.ts';
+import { type ClothRequest, DraperyFaultError } from './fold.ts';
+import { glazedColour, internalReflectance, THICKEST_MM } from './glaze.ts';
 import { shadowsOf } from './model.ts';
 import { LEAST_DOWN } from './stuff.ts';
-import { type Ends, Tones } from './tone.ts';
+import { HueRange, type LightnessEnds } from './tone.ts';
 
 /**
  * The rule on black for a cloth. Its local colour is mixed without black if possible; then no black
  * may deepen it.
  */
-export function ruleFor(lab: Lab, wish: ClothWish, bench: Bench) {
+export function ruleFor(lab: Lab, wish: ClothRequest, bench: PileSearch) {
   const { shelf } = bench;
   const blacks = blacksOf(shelf);
   const of = wish.pigments ? { of: wish.pigments } : {};
@@ -31,14 +31,14 @@ export function ruleFor(lab: Lab, wish: ClothWish, bench: Bench) {
  */
 export function tonesFor(
   lab: Lab,
-  { pigments }: ClothWish,
+  { pigments }: ClothRequest,
   barred: readonly string[],
-  bench: Bench,
-): Tones | null {
-  const tones = new Tones(bench, lab, barred, pigments);
+  bench: PileSearch,
+): HueRange | null {
+  const tones = new HueRange(bench, lab, barred, pigments);
   if (tones.ends() !== null) return tones;
   const nearest = bench.mix(lab, { without: barred, ...(pigments ? { of: pigments } : {}) });
-  return nearest && new Tones(bench, nearest.lab, barred, pigments);
+  return nearest && new HueRange(bench, nearest.lab, barred, pigments);
 }
 
 /**
@@ -46,15 +46,20 @@ export function tonesFor(
  * hues meet.
  * @throws Snag if the shelf has no range for them
  */
-export function shotShadows(wish: ClothWish, local: Lab, steps: readonly number[], bench: Bench) {
+export function shotShadows(
+  wish: ClothRequest,
+  local: Lab,
+  steps: readonly number[],
+  bench: PileSearch,
+) {
   const { name, shadows } = wish;
   const barred = ruleFor(shadows!, { ...wish, lab: shadows! }, bench).barred;
   const tones = tonesFor(shadows!, { ...wish, lab: shadows! }, barred, bench);
   const ends = tones?.ends() ?? null;
-  if (tones === null || ends === null) throw new Snag({ code: 'no-range', name });
+  if (tones === null || ends === null) throw new DraperyFaultError({ code: 'no-range', name });
   const lowest = Math.min(steps[5]!, local[0] - LEAST_DOWN);
   const deep = Math.max(ends.deepest, lowest);
-  if (local[0] - deep < 3) throw new Snag({ code: 'no-range', name });
+  if (local[0] - deep < 3) throw new DraperyFaultError({ code: 'no-range', name });
   const span = local[0] - deep;
   const fraction = (i: number) => (steps[2]! - steps[i]!) / (steps[2]! - steps[5]!);
   const L = [3, 4, 5].map((i) => local[0] - span * fraction(i));
@@ -65,11 +70,16 @@ export function shotShadows(wish: ClothWish, local: Lab, steps: readonly number[
  * Limits of a glazed cloth. A film over a body colour deeper than its own pigment lightens it, so
  * the cloth gets no deeper than that.
  */
-export function underGlaze(ends: Ends, tones: Tones, wish: ClothWish, bench: Bench): Ends {
+export function underGlaze(
+  ends: LightnessEnds,
+  tones: HueRange,
+  wish: ClothRequest,
+  bench: PileSearch,
+): LightnessEnds {
   const body = bench.mix(tones.at(ends.deepest, tones.alive), { quick: true });
   if (body === null) return ends;
   const glaze = chooseGlaze(wish, bench);
-  const ground = insideOf(body.recipe, bench.shelf);
-  const foot = filmOver(glaze, THICKEST_MM, ground, bench.shelf)[0] + 0.5;
+  const ground = internalReflectance(body.recipe, bench.shelf);
+  const foot = glazedColour(glaze, THICKEST_MM, ground, bench.shelf)[0] + 0.5;
   return { ...ends, deepest: Math.max(ends.deepest, foot) };
 }

@@ -1,10 +1,10 @@
 import { changeWords } from '../colour/change.ts';
 import { chroma, type Lab } from '../colour/lab.ts';
-import { hueHeld } from '../harmony/held.ts';
-import { spokenOn } from '../harmony/spoken.ts';
+import { isHueWithin } from '../harmony/held.ts';
+import { sentenceNamesOn } from '../harmony/spoken.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { joinWords } from '../wording.ts';
-import type { ClothWish, DraperyFault, Fold } from './fold.ts';
+import type { ClothRequest, DraperyFault, Fold } from './fold.ts';
 import { ONE_COAT_MM } from './glaze.ts';
 
 /** CIEDE2000 beyond which a step clearly misses its target. */
@@ -12,7 +12,7 @@ const PLAIN = 3;
 
 /** Sentences about what was restrained and what the shelf could not do. */
 export function remarksOf(
-  wish: ClothWish,
+  wish: ClothRequest,
   wanted: Lab,
   folds: readonly Fold[],
   shelf: Shelf,
@@ -32,7 +32,7 @@ export function remarksOf(
   if (wish.way === 'deepened in its own hue' || wish.way === 'underpaint and glaze') {
     const left = folds
       .slice(3)
-      .filter(({ lab }) => !hueHeld(local.lab, lab))
+      .filter(({ lab }) => !isHueWithin(local.lab, lab))
       .map(({ step }) => step);
     const thin =
       wish.way === 'underpaint and glaze' ? ' under this glaze, though it is kept thin' : '';
@@ -41,7 +41,7 @@ export function remarksOf(
   }
   const glaze = folds[5]!.glaze;
   if (glaze) {
-    const name = spokenOn(shelf)(glaze.pigment);
+    const name = sentenceNamesOn(shelf)(glaze.pigment);
     const thick = Math.max(...folds.map((fold) => fold.glaze?.filmMm ?? 0));
     said.push(
       `The ${name} glaze goes over dry, lean body colour, with no white in it and more oil than beneath.`,

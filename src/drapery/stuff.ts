@@ -1,15 +1,15 @@
 import { STEPS, type Step } from '../harmony/harmony.ts';
 
 /** Fabrics of a garment. */
-export const STUFFS = ['linen', 'wool', 'satin', 'velvet'] as const;
-export type Stuff = (typeof STUFFS)[number];
+export const FABRICS = ['linen', 'wool', 'satin', 'velvet'] as const;
+export type Fabric = (typeof FABRICS)[number];
 
 /**
  * How a fabric reflects light. Common practice, no published source: satin gathers its darks and
  * flashes; wool spreads everything; velvet keeps its body dark and lights its edges; linen breaks
  * in crisp planes.
  */
-export interface Sheen {
+export interface FabricSheen {
   /** Position of the highlight between the local colour (0) and the shelf's lightest (1). */
   readonly top: number;
   /** Position of the light between local colour (0) and highlight (1). */
@@ -26,7 +26,7 @@ export interface Sheen {
 }
 
 /** Sheen of each fabric; estimates of common practice. */
-export const SHEENS: Record<Stuff, Sheen> = {
+export const FABRIC_SHEENS: Record<Fabric, FabricSheen> = {
   linen: {
     top: 0.8,
     light: 0.5,
@@ -66,8 +66,8 @@ export const SHEENS: Record<Stuff, Sheen> = {
 };
 
 /** Share of the cloth that a step covers, 0…1. */
-export const shareOf = (stuff: Stuff, step: Step): number =>
-  SHEENS[stuff].shares[STEPS.indexOf(step)]!;
+export const shareOf = (stuff: Fabric, step: Step): number =>
+  FABRIC_SHEENS[stuff].shares[STEPS.indexOf(step)]!;
 
 /**
  * L* of the six steps.
@@ -78,10 +78,10 @@ export const shareOf = (stuff: Stuff, step: Step): number =>
 export function lightnesses(
   local: number,
   ends: { readonly lightest: number; readonly deepest: number; readonly white: number },
-  stuff: Stuff,
+  stuff: Fabric,
   even: boolean,
 ): readonly number[] {
-  const { top, light, depth, halfTone, shadow } = SHEENS[stuff];
+  const { top, light, depth, halfTone, shadow } = FABRIC_SHEENS[stuff];
   let up = Math.max(top * (ends.lightest - local), Math.min(LEAST_UP, ends.lightest - local));
   // Whole parts cannot mix a tint just below white: use white itself.
   if (local + up > ends.white - NEAR_WHITE) up = ends.white - local;

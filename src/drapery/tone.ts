@@ -1,8 +1,8 @@
 import { chroma, type Lab } from '../colour/lab.ts';
 import { oklabOfLab } from '../colour/oklab.ts';
-import { type Bench, furthest } from '../harmony/bench.ts';
-import { hueHeld } from '../harmony/held.ts';
-import { atHue, NEUTRAL_CHROMA } from '../harmony/vary.ts';
+import { bisectFurthest, type PileSearch } from '../harmony/bench.ts';
+import { isHueWithin } from '../harmony/held.ts';
+import { colourAtHue, NEUTRAL_CHROMA } from '../harmony/vary.ts';
 
 /**
  * CIEDE2000 up to which a colour counts as mixed; larger if the painter allows few pigments, since
@@ -22,29 +22,29 @@ const ALIVE = 0.3;
 const LEAST_CHROMA = 4;
 
 /** L* of the deepest and of the lightest colour of a hue. */
-export interface Ends {
+export interface LightnessEnds {
   readonly deepest: number;
   readonly lightest: number;
 }
 
 /** What a shelf can do with one hue: how light, how deep, how strong. */
-export class Tones {
+export class HueRange {
   readonly neutral: boolean;
   /** OKLab hue, radians. */
   readonly hue: number;
   /** Least C* of a shadow. */
   readonly alive: number;
-  private readonly bench: Bench;
+  private readonly bench: PileSearch;
   private readonly without: readonly string[];
   private readonly of: readonly string[] | undefined;
   private readonly lab: Lab;
-  private known: Ends | null | undefined;
+  private known: LightnessEnds | null | undefined;
 
   /**
    * @param without pigments that no step may contain
    * @param of the allowed pigments; default: the whole shelf
    */
-  constructor(bench: Bench, lab: Lab, without: readonly string[], of?: readonly string[]) {
+  constructor(bench: PileSearch, lab: Lab, without: readonly string[], of?: readonly string[]) {
     this.bench = bench;
     this.lab = lab;
     this.without = without;
@@ -58,18 +58,18 @@ export class Tones {
 
   /** The colour of this hue at L* and C*, turned by some degrees. */
   at(L: number, C: number, turnDeg = 0): Lab {
-    return atHue(this.hue + (turnDeg * Math.PI) / 180, L, C);
+    return colourAtHue(this.hue + (turnDeg * Math.PI) / 180, L, C);
   }
 
   /** Whether the shelf mixes a colour with its hue held. */
-  passes(lab: Lab): boolean {
+  isMixable(lab: Lab): boolean {
     const { neutral, of, bench, without } = this;
     const met = of && of.length <= 3 ? (neutral ? MET_NEUTRAL : MET_OF_FEW) : MET;
     // Searching three pigments is much faster than four, and often enough.
     return [3, bench.most].some((most) => {
       const found = bench.mix(lab, { quick: true, most, without, ...(of ? { of } : {}) });
       if (found === null || Math.abs(found.lab[0] - lab[0]) > LEVEL) return false;
-      return found.deltaE00 <= met && hueHeld(lab, found.lab);
+      return found.deltaE00 <= met && isHueWithin(lab, found.lab);
     });
   }
 
@@ -80,9 +80,9 @@ export class Tones {
   strongest(L: number, most: number, least: number, turnDeg = 0, rounds = 5): Lab | null {
     const low = Math.min(least, most);
     return (
-      furthest((t) => {
+      bisectFurthest((t) => {
         const lab = this.at(L, low + t * (most - low), turnDeg);
-        return this.passes(lab) ? lab : null;
+        return this.isMixable(lab) ? lab : null;
       }, rounds)?.value ?? null
     );
   }
@@ -91,23 +91,23 @@ export class Tones {
    * L* of the deepest and of the lightest colour of this hue; the lights may end in white. Null if
    * it cannot be mixed at all.
    */
-  ends(): Ends | null {
+  ends(): LightnessEnds | null {
     if (this.known === undefined) this.known = this.findEnds();
     return this.known;
   }
 
-  private findEnds(): Ends | null {
+  private findEnds(): LightnessEnds | null {
     const chromas = this.neutral ? [0, chroma(this.lab)] : [this.alive];
     const middle = [this.lab[0], 45, 35, 60, 30, 75]
       .map((L) => Math.min(92, Math.max(24, L)))
       .find((L) => this.reaches(L, chromas));
     if (middle === undefined) return null;
-    const deepest = furthest((t) => {
+    const deepest = bisectFurthest((t) => {
       const L = middle + t * (12 - middle);
       return this.reaches(L, chromas) ? L : null;
     }, 6);
     const pale = this.neutral ? chromas : [2, this.alive];
-    const lightest = furthest((t) => {
+    const lightest = bisectFurthest((t) => {
       const L = middle + t * (100 - middle);
       return this.reaches(L, t === 0 ? chromas : pale) ? L : null;
     }, 6);
@@ -115,6 +115,6 @@ export class Tones {
   }
 
   private reaches(L: number, chromas: readonly number[]): boolean {
-    return chromas.some((C) => this.passes(this.at(L, C)));
+    return chromas.some((C) => this.isMixable(this.at(L, C)));
   }
 }

@@ -1,14 +1,14 @@
 import { deltaE00 } from '../colour/difference.ts';
 import { chroma, hueTurnDeg, type Lab } from '../colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
-import { hueHeld } from '../harmony/held.ts';
-import { atHue } from '../harmony/vary.ts';
+import { isHueWithin } from '../harmony/held.ts';
+import { colourAtHue } from '../harmony/vary.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
-import { filmOver, insideOf } from './glaze.ts';
+import { glazedColour, internalReflectance } from './glaze.ts';
 
 /** A pile seen through its glaze. */
-export interface Under {
+export interface GlazedPile {
   readonly mixture: Mixture;
   /** Visible colours through the film: of the recipe and of its whole parts. */
   readonly seen: Lab;
@@ -24,7 +24,8 @@ const TURNED = 3;
  * Score of a body colour under its glaze, lower is better: its difference, plus the penalty for a
  * turned hue.
  */
-export const againstIt = ({ deltaE00, held }: Under): number => deltaE00 + (held ? 0 : TURNED);
+export const underpaintScore = ({ deltaE00, held }: GlazedPile): number =>
+  deltaE00 + (held ? 0 : TURNED);
 
 /** Most corrections, and the CIEDE2000 at which they stop. */
 const ROUNDS = 6;
@@ -38,9 +39,9 @@ export interface Film {
 }
 
 /** The visible colours of a pile through a film. */
-export function through(mixture: Mixture, wish: Lab, film: Film, shelf: Shelf): Under {
+export function throughGlaze(mixture: Mixture, wish: Lab, film: Film, shelf: Shelf): GlazedPile {
   const over = (recipe: Mixture['recipe'] | Mixture['parts']) =>
-    filmOver(film.paint, film.filmMm, insideOf(recipe, shelf), shelf);
+    glazedColour(film.paint, film.filmMm, internalReflectance(recipe, shelf), shelf);
   const [seen, partsSeen] = [over(mixture.recipe), over(mixture.parts)];
   const { hue } = film;
   return {
@@ -48,7 +49,7 @@ export function through(mixture: Mixture, wish: Lab, film: Film, shelf: Shelf): 
     seen,
     partsSeen,
     deltaE00: deltaE00(wish, seen),
-    held: hue === undefined || (hueHeld(hue, seen) && hueHeld(hue, partsSeen)),
+    held: hue === undefined || (isHueWithin(hue, seen) && isHueWithin(hue, partsSeen)),
   };
 }
 
@@ -67,22 +68,23 @@ const STRONGEST = 1.4;
  * @param lay mixes a body colour; null if impossible
  * @param allowed whether a try is acceptable
  */
-export function underOf(
+export function searchUnderpaint(
   wish: Lab,
   film: Film,
   shelf: Shelf,
   lay: (lab: Lab) => Mixture | null,
-  allowed: (under: Under) => boolean,
-): Under | null {
+  allowed: (under: GlazedPile) => boolean,
+): GlazedPile | null {
   const hue = oklabHueDeg(oklabOfLab(wish)) ?? 0;
   const C = chroma(wish);
   let [L, factor, turn] = [wish[0], 1, 0];
-  let best: Under | null = null;
+  let best: GlazedPile | null = null;
   for (let round = 0; round < ROUNDS; round++) {
-    const mixture = lay(atHue(((hue + turn) * Math.PI) / 180, L, factor * C));
+    const mixture = lay(colourAtHue(((hue + turn) * Math.PI) / 180, L, factor * C));
     if (mixture === null) return best;
-    const under = through(mixture, wish, film, shelf);
-    if (allowed(under) && (best === null || againstIt(under) < againstIt(best))) best = under;
+    const under = throughGlaze(mixture, wish, film, shelf);
+    if (allowed(under) && (best === null || underpaintScore(under) < underpaintScore(best)))
+      best = under;
     if (under.deltaE00 < MET && under.held) break;
     L = Math.min(96, Math.max(8, L + wish[0] - under.seen[0]));
     factor += C > 1 ? (C - chroma(under.seen)) / C : 0;

@@ -1,17 +1,17 @@
 import type { Lab } from '../colour/lab.ts';
-import type { BenchOptions } from '../harmony/bench.ts';
+import type { PileSearchOptions } from '../harmony/bench.ts';
 import type { Declared } from '../harmony/family.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { ok, type Result } from '../result.ts';
 import table from './data/formulas.json' with { type: 'json' };
-import { DRAPERY_WAYS, type DraperyFault, type DraperyWay, type GarmentWish } from './fold.ts';
+import { DRAPERY_WAYS, type DraperyFault, type DraperyWay, type GarmentRequest } from './fold.ts';
 import { type Formula, type FormulaHead, formulaOf } from './formula.ts';
 import { drape } from './garment.ts';
-import { STUFFS, type Stuff } from './stuff.ts';
+import { FABRICS, type Fabric } from './stuff.ts';
 
 /** A formula that ships with Kingcup: a specification; its piles are computed from a shelf. */
-export interface Worked extends FormulaHead {
-  readonly wish: GarmentWish;
+export interface ShippedFormula extends FormulaHead {
+  readonly wish: GarmentRequest;
 }
 
 const labOf = (given: readonly number[]): Lab => {
@@ -37,13 +37,13 @@ interface Row {
   readonly glaze?: string;
 }
 
-function wishOf(name: string, row: Row): GarmentWish {
+function wishOf(name: string, row: Row): GarmentRequest {
   const declared: readonly Declared[] = ['white', 'black'];
   return {
     name,
     lab: labOf(row.lab),
     way: wordOf<DraperyWay>(DRAPERY_WAYS, row.way),
-    stuff: wordOf<Stuff>(STUFFS, row.stuff),
+    stuff: wordOf<Fabric>(FABRICS, row.stuff),
     ...(row.declared ? { declared: wordOf(declared, row.declared) } : {}),
     ...(row.neighbour ? { neighbour: labOf(row.neighbour) } : {}),
     ...(row.shadows ? { shadows: labOf(row.shadows) } : {}),
@@ -56,21 +56,23 @@ function wishOf(name: string, row: Row): GarmentWish {
  * The six formulas that ship with Kingcup.
  * @throws RangeError at load if the data file is malformed
  */
-export const WORKED: readonly Worked[] = table.formulas.map(({ name, subject, note, wish }) => ({
-  name,
-  subject,
-  note,
-  wish: wishOf(name, wish),
-}));
+export const SHIPPED_FORMULAS: readonly ShippedFormula[] = table.formulas.map(
+  ({ name, subject, note, wish }) => ({
+    name,
+    subject,
+    note,
+    wish: wishOf(name, wish),
+  }),
+);
 
 /**
  * Computes one of them from a shelf. The starter shelf always gives a formula; another shelf may
  * give a fault.
  */
 export function workedFormula(
-  { wish, name, subject, note }: Worked,
+  { wish, name, subject, note }: ShippedFormula,
   shelf: Shelf,
-  options: BenchOptions = {},
+  options: PileSearchOptions = {},
 ): Result<Formula, DraperyFault> {
   const garment = drape(wish, shelf, options);
   return garment.ok ? ok(formulaOf(garment.value, { name, subject, note }, shelf)) : garment;

@@ -1,27 +1,27 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import { labOfOklab } from '../colour/oklab.ts';
-import type { Atoms } from './atoms.ts';
+import type { Superpixels } from './atoms.ts';
 import { type Clusters, LIGHTNESS } from './cluster.ts';
-import { MOST } from './join.ts';
-import { NODES, nodesOf } from './trial.ts';
+import { MAX_COLOURS } from './join.ts';
+import { MAX_NODES, nodesOf } from './trial.ts';
 
 /** Two nodes belong to one group if more than this share of the runs puts them together. */
-const TOGETHER = 0.5;
+const MIN_COOCCURRENCE = 0.5;
 /** A group is kept if more than this share of the runs supports it. */
-const TOLD = 0.5;
+const MIN_SUPPORT = 0.5;
 /**
  * A run supports a group if one of its own groups overlaps it by more than this (intersection over
  * union).
  */
-const SAME = 0.5;
+const MIN_OVERLAP = 0.5;
 /** Minimum confidence weight of a superpixel. */
-const LEAST_SURE = 0.02;
+const MIN_CONFIDENCE = 0.02;
 /**
  * Sampling margin, times √n for n runs: the consensus is unstable if a group's support lies this
- * near {@link TOLD}, or a pair's co-occurrence this near {@link TOGETHER}.
+ * near {@link MIN_SUPPORT}, or a pair's co-occurrence this near {@link MIN_COOCCURRENCE}.
  */
-const HARDLY_TOLD = 1;
+const SAMPLING_MARGIN = 1;
 /**
  * Only pairs in which both clusters hold more than this share of the weight count for that margin.
  */
@@ -34,18 +34,18 @@ const APART = 1;
 /**
  * Most groups that the pairwise clustering leaves; poorly supported ones are removed afterwards.
  */
-const BEGIN = 16;
+const MAX_CLUSTERS = 16;
 /** Stride of tables indexed by a run's groups. */
-const ROWS = MOST;
+const ROWS = MAX_COLOURS;
 
 /** Consensus of many segmentation runs. */
-export interface Agreed {
+export interface Consensus {
   /** Group of each superpixel, 0…6. */
   readonly group: Uint8Array;
   /** Confidence that each superpixel belongs to its group and not to the second best, 0.02…1. */
-  readonly sure: Float64Array;
+  readonly confidence: Float64Array;
   /** More runs are unlikely to change the result. */
-  readonly isSettled: boolean;
+  readonly isStable: boolean;
 }
 
 /**
@@ -55,25 +55,33 @@ export interface Agreed {
  * @param trials group of each superpixel in each run, 0…6
  * @param wanted number of colours, or undefined to choose it automatically
  */
-export function agree(
-  atoms: Atoms,
+export function consensusOf(
+  atoms: Superpixels,
   trials: readonly Uint8Array[],
   wanted: number | undefined,
-): Agreed {
-  const nodes = nodesOf(atoms, NODES, LIGHTNESS);
-  const every = (odd: 0 | 1): Told => {
+): Consensus {
+  const nodes = nodesOf(atoms, MAX_NODES, LIGHTNESS);
+  const every = (odd: 0 | 1): RunSample => {
     const some = trials.filter((_, i) => i % 2 === odd);
-    return { trials: some, together: togetherOf(atoms, nodes, some) };
+    return { trials: some, together: cooccurrenceOf(atoms, nodes, some) };
   };
   const [one, other] = [every(0), every(1)];
   const together = one.together.map((both, at) => both + other.together[at]!);
-  const { group, sure, nearest } = tell(atoms, nodes, { trials, together }, wanted);
-  return { group, sure, isSettled: nearest > HARDLY_TOLD / Math.sqrt(trials.length) && isAlike() };
+  const {
+    group,
+    confidence: sure,
+    nearest,
+  } = consensusOfSample(atoms, nodes, { trials, together }, wanted);
+  return {
+    group,
+    confidence: sure,
+    isStable: nearest > SAMPLING_MARGIN / Math.sqrt(trials.length) && isAlike(),
+  };
 
   /** Whether the odd and the even runs give the same colours. */
   function isAlike(): boolean {
-    const some = coloursOf(atoms, tell(atoms, nodes, one, wanted));
-    const others = coloursOf(atoms, tell(atoms, nodes, other, wanted));
+    const some = coloursOf(atoms, consensusOfSample(atoms, nodes, one, wanted));
+    const others = coloursOf(atoms, consensusOfSample(atoms, nodes, other, wanted));
     return (
       some.length === others.length &&
       some.every((lab) => others.some((o) => deltaE00(lab, o) <= APART))
@@ -82,13 +90,17 @@ export function agree(
 }
 
 /** Segmentation runs, and how often two nodes occur together: for i < j at i × nodes + j. */
-interface Told {
+interface RunSample {
   readonly trials: readonly Uint8Array[];
   readonly together: Float64Array;
 }
 
 /** Co-occurrence of nodes: expected number of runs that put both into one group. */
-function togetherOf(atoms: Atoms, nodes: Clusters, trials: readonly Uint8Array[]): Float64Array {
+function cooccurrenceOf(
+  atoms: Superpixels,
+  nodes: Clusters,
+  trials: readonly Uint8Array[],
+): Float64Array {
   const n = nodes.count;
   const together = new Float64Array(n * n);
   const part = new Float64Array(n * ROWS);
@@ -109,7 +121,10 @@ function togetherOf(atoms: Atoms, nodes: Clusters, trials: readonly Uint8Array[]
 }
 
 /** Confidence-weighted mean colour of each group (CIELAB, D65). */
-function coloursOf(atoms: Atoms, { group, sure }: Pick<Agreed, 'group' | 'sure'>): Lab[] {
+function coloursOf(
+  atoms: Superpixels,
+  { group, confidence: sure }: Pick<Consensus, 'group' | 'confidence'>,
+): Lab[] {
   const sums = Array.from({ length: Math.max(...group) + 1 }, () => [0, 0, 0, 0]);
   group.forEach((g, atom) => {
     const w = atoms.weight[atom]! * sure[atom]!;
@@ -121,31 +136,32 @@ function coloursOf(atoms: Atoms, { group, sure }: Pick<Agreed, 'group' | 'sure'>
 }
 
 /** The consensus, and its distance from the nearest threshold. */
-function tell(
-  atoms: Atoms,
+function consensusOfSample(
+  atoms: Superpixels,
   nodes: Clusters,
-  { trials, together }: Told,
+  { trials, together }: RunSample,
   wanted: number | undefined,
-): Pick<Agreed, 'group' | 'sure'> & { readonly nearest: number } {
+): Pick<Consensus, 'group' | 'confidence'> & { readonly nearest: number } {
   const shares = together.map((both) => both / trials.length);
-  const first = begin(nodes, shares, wanted ?? 1);
+  const first = clusterByCooccurrence(nodes, shares, wanted ?? 1);
   let { of } = first;
   let nearest = wanted === undefined ? first.nearest : Infinity;
   for (;;) {
-    const seen = new Agreement(atoms, trials, of);
+    const seen = new GroupSupport(atoms, trials, of);
     const { count } = seen;
     const { told, beside } = seen.groups();
     const least = told.indexOf(Math.min(...told));
-    if (wanted === undefined && count <= MOST)
-      nearest = Math.min(nearest, Math.abs(told[least]! - TOLD));
-    const enough = wanted === undefined ? told[least]! >= TOLD && count <= MOST : count <= wanted;
+    if (wanted === undefined && count <= MAX_COLOURS)
+      nearest = Math.min(nearest, Math.abs(told[least]! - MIN_SUPPORT));
+    const enough =
+      wanted === undefined ? told[least]! >= MIN_SUPPORT && count <= MAX_COLOURS : count <= wanted;
     if (enough || count === 1) return { ...seen.settled(), nearest };
     const to = beside[least]!;
     of = of.map((c) => {
       const kept = c === least ? to : c;
       return kept > least ? kept - 1 : kept;
     });
-    of = new Agreement(atoms, trials, of).settled().group;
+    of = new GroupSupport(atoms, trials, of).settled().group;
   }
 }
 
@@ -155,7 +171,7 @@ function tell(
  * @returns the group of each superpixel, and how near any pair of large clusters came to {@link
  *   TOGETHER}
  */
-function begin(
+function clusterByCooccurrence(
   nodes: Clusters,
   together: Float64Array,
   fewest: number,
@@ -181,9 +197,9 @@ function begin(
         }
       }
     }
-    if (most < TOGETHER && live.length <= BEGIN) break;
+    if (most < MIN_COOCCURRENCE && live.length <= MAX_CLUSTERS) break;
     if (Math.min(weight[first]!, weight[second]!) > some)
-      nearest = Math.min(nearest, Math.abs(most - TOGETHER));
+      nearest = Math.min(nearest, Math.abs(most - MIN_COOCCURRENCE));
     const [p, q] = [size[first]!, size[second]!];
     live = live.filter((k) => k !== second);
     for (const k of live)
@@ -199,7 +215,7 @@ function begin(
 }
 
 /** Agreement between one grouping of the superpixels and the groupings of all runs. */
-class Agreement {
+class GroupSupport {
   readonly count: number;
   private readonly trials: readonly Uint8Array[];
   private readonly of: Uint8Array;
@@ -210,7 +226,7 @@ class Agreement {
   /** The same, divided by the weight of group c and by the number of runs. */
   private readonly parts: readonly Float64Array[];
 
-  constructor(atoms: Atoms, trials: readonly Uint8Array[], of: Uint8Array) {
+  constructor(atoms: Superpixels, trials: readonly Uint8Array[], of: Uint8Array) {
     const count = Math.max(...of) + 1;
     this.trials = trials;
     this.of = of;
@@ -245,7 +261,7 @@ class Agreement {
           }
           same = Math.max(same, both / all);
         }
-        if (same > SAME) told[c]! += 1 / this.trials.length;
+        if (same > MIN_OVERLAP) told[c]! += 1 / this.trials.length;
       }
     }
     const beside = told.map((_, c) => {
@@ -261,7 +277,7 @@ class Agreement {
    * Assigns each superpixel to the group that it occurs with most, with its confidence. The
    * grouping stays unchanged if a group would become empty.
    */
-  settled(): Pick<Agreed, 'group' | 'sure'> {
+  settled(): Pick<Consensus, 'group' | 'confidence'> {
     const { count, trials, parts } = this;
     const filled = new Uint8Array(count);
     const sure = new Float64Array(this.of.length);
@@ -275,11 +291,11 @@ class Agreement {
       }
       const [most, next] = firstTwo(withIt);
       const apart = withIt[most]! - (withIt[next] ?? 0);
-      sure[atom] = surely(apart / withIt[most]!);
+      sure[atom] = confidenceOfMargin(apart / withIt[most]!);
       filled[most] = 1;
       return most;
     });
-    return { group: filled.includes(0) ? this.of : group, sure };
+    return { group: filled.includes(0) ? this.of : group, confidence: sure };
   }
 }
 
@@ -288,9 +304,9 @@ class Agreement {
  * second-best group. A region's colour is then measured where the runs agree, whatever they make of
  * its rim. (Multiplied out, because engines differ in the last digit of `**`.)
  */
-function surely(part: number): number {
+function confidenceOfMargin(part: number): number {
   const square = part * part;
-  return Math.max(LEAST_SURE, square * square);
+  return Math.max(MIN_CONFIDENCE, square * square);
 }
 
 /** Indices of the largest and second largest value, the first on ties; −1 if there is no second. */

@@ -1,25 +1,28 @@
 import type { Histogram } from './cluster.ts';
-import type { Nodes } from './cost.ts';
-import { halve, type Points } from './halve.ts';
+import type { MergeNodes } from './cost.ts';
+import { type Points, splitByVariance } from './halve.ts';
 
 /**
  * Superpixels: the smallest clusters of a photograph's colours. Runs regroup them but never split
  * one.
  */
-export interface Atoms extends Nodes {
+export interface Superpixels extends MergeNodes {
   /** Superpixel of each bin of the histogram. */
   readonly ofBin: Uint16Array;
 }
 
 /** Most superpixels of a photograph. */
-const MANY = 384;
+const MAX_SUPERPIXELS = 384;
 
 /**
  * Clusters the bins of a histogram into at most 384 superpixels.
  * @param lightness weight of L against a and b
  */
-export function atomsOf(bins: Histogram, lightness: number): Atoms {
-  const { count, ofPoint: ofBin } = halve(inSpace(bins, lightness), MANY);
+export function superpixelsOf(bins: Histogram, lightness: number): Superpixels {
+  const { count, ofPoint: ofBin } = splitByVariance(
+    clusteringSpace(bins, lightness),
+    MAX_SUPERPIXELS,
+  );
   const weight = new Float64Array(count);
   const cells = new Float64Array(count);
   const L = new Float64Array(count);
@@ -43,8 +46,8 @@ export function atomsOf(bins: Histogram, lightness: number): Atoms {
 }
 
 /** OKLab as a space for clustering, L scaled by `lightness`. */
-export function inSpace(
-  { L, a, b, weight }: Pick<Nodes, 'L' | 'a' | 'b' | 'weight'>,
+export function clusteringSpace(
+  { L, a, b, weight }: Pick<MergeNodes, 'L' | 'a' | 'b' | 'weight'>,
   lightness: number,
 ): Points {
   return { weight, x: L.map((v) => v * lightness), y: a, z: b };

@@ -2,13 +2,13 @@ import { bisect } from '../bisection.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Constraints } from '../mixture/constraint.ts';
 import { findMixtures } from '../mixture/find.ts';
-import type { Answer } from '../mixture/mixture.ts';
+import type { MixtureAnswer } from '../mixture/mixture.ts';
 import type { MixFault } from '../mixture/work.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
 
 /** Settings that every search of one job obeys. */
-export interface BenchOptions {
+export interface PileSearchOptions {
   /** Most pigments in a pile, 1 to 6; default 4. */
   readonly most?: number;
   readonly constraints?: Constraints;
@@ -17,7 +17,7 @@ export interface BenchOptions {
 }
 
 /** Narrows one search. */
-export interface Use {
+export interface SearchNarrowing {
   readonly most?: number;
   /** Only these of the pigments that the settings allow. */
   readonly of?: readonly string[];
@@ -28,8 +28,8 @@ export interface Use {
   readonly alternatives?: number;
 }
 
-/** Carries a fault out of nested calls; {@link atBench} turns it into a value. */
-class Halt extends Error {
+/** Carries a fault out of nested calls; {@link withPileSearch} turns it into a value. */
+class MixFaultError extends Error {
   readonly fault: MixFault;
   constructor(fault: MixFault) {
     super(fault.code);
@@ -38,13 +38,13 @@ class Halt extends Error {
 }
 
 /** A shelf with its constraints, searched for many piles in turn. */
-export class Bench {
+export class PileSearch {
   readonly shelf: Shelf;
   readonly most: number;
   private readonly constraints: Constraints;
   private readonly stopped: (() => boolean) | undefined;
 
-  constructor(shelf: Shelf, { most = 4, constraints = {}, stopped }: BenchOptions) {
+  constructor(shelf: Shelf, { most = 4, constraints = {}, stopped }: PileSearchOptions) {
     this.shelf = shelf;
     this.most = most;
     this.constraints = constraints;
@@ -55,7 +55,7 @@ export class Bench {
    * The nearest mixture; null if the narrowed search leaves no pigment.
    * @throws Halt if the search is stopped or the constraints themselves cannot be met
    */
-  mix(lab: Lab, use: Use = {}): Answer | null {
+  mix(lab: Lab, use: SearchNarrowing = {}): MixtureAnswer | null {
     const { constraints } = this;
     const inStock = both(constraints.inStock, use.of);
     const found = findMixtures([lab], this.shelf, {
@@ -75,7 +75,7 @@ export class Bench {
     const narrowed = use.of !== undefined || use.without !== undefined || use.most !== undefined;
     if (narrowed && found.fault.code !== 'stopped' && found.fault.code !== 'not-a-colour')
       return null;
-    throw new Halt(found.fault);
+    throw new MixFaultError(found.fault);
   }
 }
 
@@ -88,15 +88,15 @@ function both(
 }
 
 /** Runs a job with such a searcher and returns faults as values. */
-export function atBench<T>(
+export function withPileSearch<T>(
   shelf: Shelf,
-  options: BenchOptions,
-  work: (bench: Bench) => T,
+  options: PileSearchOptions,
+  work: (bench: PileSearch) => T,
 ): Result<T, MixFault> {
   try {
-    return ok(work(new Bench(shelf, options)));
+    return ok(work(new PileSearch(shelf, options)));
   } catch (error) {
-    if (error instanceof Halt) return fail(error.fault);
+    if (error instanceof MixFaultError) return fail(error.fault);
     throw error;
   }
 }
@@ -106,7 +106,7 @@ export function atBench<T>(
  * everything below a passing t passes too.
  * @param at the value at t, or null if it does not pass
  */
-export function furthest<T>(
+export function bisectFurthest<T>(
   at: (t: number) => T | null,
   rounds = 6,
 ): { readonly t: number; readonly value: T } | null {

@@ -1,5 +1,5 @@
-import type { FlatImage } from '../photo/flat.ts';
-import { inPieces } from '../pieces.ts';
+import type { SmoothedImage } from '../photo/flat.ts';
+import { forEachChunk } from '../pieces.ts';
 
 /**
  * Boundary statistics: how sharp the boundaries between labels are. Across a shading gradient,
@@ -7,7 +7,7 @@ import { inPieces } from '../pieces.ts';
  * squared step across is compared with the squared steps on both sides. Grain and even gradients
  * appear in both and cancel.
  */
-export const FIELD = {
+export const SUM = {
   /** Length of the common boundary, in pairs of adjacent cells. */
   meetings: 0,
   /**
@@ -32,20 +32,20 @@ export const FIELD = {
   turnB: 7,
 } as const;
 /** Number of sums per pair of labels. */
-export const FIELDS = 8;
+export const SUMS_PER_PAIR = 8;
 
 /**
  * Sums over the boundaries of all adjacent labels. Pair p is first[p] < second[p], sorted by both.
  */
-export interface Edges {
+export interface BoundaryList {
   readonly first: Uint16Array;
   readonly second: Uint16Array;
-  /** FIELDS values per pair, in the order of {@link FIELD}. */
+  /** FIELDS values per pair, in the order of {@link SUM}. */
   readonly sums: Float64Array;
 }
 
 /** The same as a dense table: for i < j the sums start at (i × count + j) × FIELDS. */
-export interface Borders {
+export interface BoundaryTable {
   readonly count: number;
   readonly sums: Float64Array;
 }
@@ -64,14 +64,14 @@ const DARKEST = 0.02;
  * @param count number of labels
  * @returns sums for every pair of adjacent labels
  */
-export function borders(
-  image: FlatImage,
+export function boundaryStatistics(
+  image: SmoothedImage,
   width: number,
   height: number,
   label: Uint16Array,
   count: number,
-): Edges {
-  const meetings = new Meetings(label, count);
+): BoundaryList {
+  const meetings = new AdjacencyCounts(label, count);
   const across = new Int32Array(width * height);
   const down = new Int32Array(width * height);
   const ends: { readonly across: number; readonly down: number }[] = [{ across: 0, down: 0 }];
@@ -86,7 +86,7 @@ export function borders(
       down: meetings.add(row, below, width, odd, down, last.down),
     });
   }
-  const crossing = new Crossing(image, label, count, meetings.counts);
+  const crossing = new BoundaryGradients(image, label, count, meetings.counts);
   for (let y = 0; y < height; y++) {
     const [from, to] = [ends[y]!, ends[y + 1]!];
     crossing.addAcross(across, from.across, to.across, y * width, width);
@@ -96,7 +96,7 @@ export function borders(
 }
 
 /** Counts adjacent cells of two labels. */
-class Meetings {
+class AdjacencyCounts {
   /** For i < j at i × count + j. */
   readonly counts: Uint32Array;
   private readonly label: Uint16Array;
@@ -144,8 +144,8 @@ function pairOf(count: number, i: number, j: number): number {
 }
 
 /** Sums up the boundary gradients. */
-class Crossing {
-  readonly edges: Edges;
+class BoundaryGradients {
+  readonly edges: BoundaryList;
   private readonly label: Uint16Array;
   private readonly count: number;
   /** Offset of each pair's sums. */
@@ -153,7 +153,7 @@ class Crossing {
   /** Per cell: L, L clamped to {@link DARKEST}, and a and b divided by that. */
   private readonly points: Float32Array;
 
-  constructor(image: FlatImage, label: Uint16Array, count: number, meetings: Uint32Array) {
+  constructor(image: SmoothedImage, label: Uint16Array, count: number, meetings: Uint32Array) {
     this.label = label;
     this.count = count;
     this.points = pointsOf(image);
@@ -163,7 +163,7 @@ class Crossing {
     this.edges = {
       first: new Uint16Array(pairs),
       second: new Uint16Array(pairs),
-      sums: new Float64Array(pairs * FIELDS),
+      sums: new Float64Array(pairs * SUMS_PER_PAIR),
     };
     for (let i = 0; i < count; i++) this.begin(meetings, i);
   }
@@ -172,7 +172,7 @@ class Crossing {
   private number(meetings: Uint32Array, i: number, pairs: number): number {
     const { count, placeOf } = this;
     for (let j = i + 1, key = i * count + j; j < count; j++, key++) {
-      placeOf[key] = pairs * FIELDS;
+      placeOf[key] = pairs * SUMS_PER_PAIR;
       pairs += meetings[key]! > 0 ? 1 : 0;
     }
     return pairs;
@@ -184,9 +184,9 @@ class Crossing {
     for (let j = i + 1, key = i * count + j; j < count; j++, key++) {
       if (meetings[key] === 0) continue;
       const at = placeOf[key]!;
-      first[at / FIELDS] = i;
-      second[at / FIELDS] = j;
-      sums[at + FIELD.meetings] = meetings[key]!;
+      first[at / SUMS_PER_PAIR] = i;
+      second[at / SUMS_PER_PAIR] = j;
+      sums[at + SUM.meetings] = meetings[key]!;
     }
   }
 
@@ -230,35 +230,40 @@ class Crossing {
     const L = points[to]! - points[from]!;
     const leftL = points[from]! - points[leftEnd]!;
     const rightL = points[rightEnd]! - points[to]!;
-    const a = turned(points, from, to, 2);
-    const leftA = turned(points, leftEnd, from, 2);
-    const rightA = turned(points, to, rightEnd, 2);
-    const b = turned(points, from, to, 3);
-    const leftB = turned(points, leftEnd, from, 3);
-    const rightB = turned(points, to, rightEnd, 3);
+    const a = chromaStep(points, from, to, 2);
+    const leftA = chromaStep(points, leftEnd, from, 2);
+    const rightA = chromaStep(points, to, rightEnd, 2);
+    const b = chromaStep(points, from, to, 3);
+    const leftB = chromaStep(points, leftEnd, from, 3);
+    const rightB = chromaStep(points, to, rightEnd, 3);
     const i = label[p]!;
     const j = label[p + step]!;
     const way = 1 | ((j - i) >> 31);
     const { sums } = this.edges;
     const at = this.placeOf[pairOf(count, i, j)]!;
-    sums[at + FIELD.crossings]!++;
-    sums[at + FIELD.acrossL]! += L * L;
-    sums[at + FIELD.acrossC]! += a * a + b * b;
-    sums[at + FIELD.besideL]! += per * (leftL * leftL + rightL * rightL);
-    sums[at + FIELD.besideC]! +=
+    sums[at + SUM.crossings]!++;
+    sums[at + SUM.acrossL]! += L * L;
+    sums[at + SUM.acrossC]! += a * a + b * b;
+    sums[at + SUM.besideL]! += per * (leftL * leftL + rightL * rightL);
+    sums[at + SUM.besideC]! +=
       per * (leftA * leftA + leftB * leftB + rightA * rightA + rightB * rightB);
-    sums[at + FIELD.turnA]! += way * (a - per * (leftA + rightA));
-    sums[at + FIELD.turnB]! += way * (b - per * (leftB + rightB));
+    sums[at + SUM.turnA]! += way * (a - per * (leftA + rightA));
+    sums[at + SUM.turnB]! += way * (b - per * (leftB + rightB));
   }
 }
 
-function pointsOf(image: FlatImage): Float32Array {
+function pointsOf(image: SmoothedImage): Float32Array {
   const points = new Float32Array(image.L.length * 4);
-  inPieces(image.L.length, (from, to) => setPoints(image, from, to, points));
+  forEachChunk(image.L.length, (from, to) => setPoints(image, from, to, points));
   return points;
 }
 
-function setPoints({ L, a, b }: FlatImage, from: number, to: number, points: Float32Array): void {
+function setPoints(
+  { L, a, b }: SmoothedImage,
+  from: number,
+  to: number,
+  points: Float32Array,
+): void {
   for (let i = from, at = from * 4; i < to; i++, at += 4) {
     const light = Math.max(DARKEST, L[i]!);
     const per = 1 / light;
@@ -270,41 +275,41 @@ function setPoints({ L, a, b }: FlatImage, from: number, to: number, points: Flo
 }
 
 /** Step of a/L or b/L times the darker L, which keeps grain at its own size. */
-const turned = (points: Float32Array, from: number, to: number, of: 2 | 3): number =>
-  (points[to + of]! - points[from + of]!) * lower(points[from + 1]!, points[to + 1]!);
+const chromaStep = (points: Float32Array, from: number, to: number, of: 2 | 3): number =>
+  (points[to + of]! - points[from + of]!) * branchFreeMin(points[from + 1]!, points[to + 1]!);
 
 /** Minimum of two numbers, without a branch. */
-export const lower = (p: number, q: number): number => 0.5 * (p + q - Math.abs(p - q));
+export const branchFreeMin = (p: number, q: number): number => 0.5 * (p + q - Math.abs(p - q));
 
 /**
  * Sums up the boundaries of nodes, each of which holds several labels; boundaries inside a node are
  * dropped.
  * @param room buffer of at least count² × FIELDS values; overwritten and used by the result
  */
-export function bordersOfNodes(
-  edges: Edges,
+export function boundariesOfNodes(
+  edges: BoundaryList,
   nodeOf: Uint8Array,
   count: number,
   room: Float64Array,
-): Borders {
-  const sums = room.subarray(0, count * count * FIELDS).fill(0);
+): BoundaryTable {
+  const sums = room.subarray(0, count * count * SUMS_PER_PAIR).fill(0);
   const { first, second } = edges;
-  for (let pair = 0, from = 0; pair < first.length; pair++, from += FIELDS) {
+  for (let pair = 0, from = 0; pair < first.length; pair++, from += SUMS_PER_PAIR) {
     const i = nodeOf[first[pair]!]!;
     const j = nodeOf[second[pair]!]!;
     // A boundary inside a node is added on the diagonal, which is never read.
-    give(edges.sums, from, sums, placeOf(count, i, j), 1 | ((j - i) >> 31));
+    addSums(edges.sums, from, sums, pairOffset(count, i, j), 1 | ((j - i) >> 31));
   }
   return { count, sums };
 }
 
 /** Offset of the sums of two nodes. */
-export const placeOf = (count: number, i: number, j: number): number =>
-  pairOf(count, i, j) * FIELDS;
+export const pairOffset = (count: number, i: number, j: number): number =>
+  pairOf(count, i, j) * SUMS_PER_PAIR;
 
 /** Adds the boundary of j with k to that of i with k, for merging j into i. */
-export function addBorder({ count, sums }: Borders, i: number, j: number, k: number): void {
-  give(sums, placeOf(count, j, k), sums, placeOf(count, i, k), i < k === j < k ? 1 : -1);
+export function addBoundary({ count, sums }: BoundaryTable, i: number, j: number, k: number): void {
+  addSums(sums, pairOffset(count, j, k), sums, pairOffset(count, i, k), i < k === j < k ? 1 : -1);
 }
 
 /**
@@ -312,7 +317,7 @@ export function addBorder({ count, sums }: Borders, i: number, j: number, k: num
  * @param turn −1 if the direction is reversed, from the second to the first
  * @param way −1 subtracts
  */
-export function give(
+export function addSums(
   from: Float64Array,
   at: number,
   sums: Float64Array,

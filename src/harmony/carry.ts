@@ -1,20 +1,20 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
-import { applied, type Matrix } from '../colour/matrix.ts';
+import { type Matrix, multiplyColumn } from '../colour/matrix.ts';
 import { labOfLinear, linearOfLab } from '../colour/rgb.ts';
 import {
-  correct,
+  correctColourByEye,
   type EditedColour,
   type EditedHarmony,
   freeName,
   MOST_BY_HAND,
   markSheen,
-  ordered,
-  rename,
+  sortedByShare,
+  withColourName,
 } from './edit.ts';
 import type { Gathered } from './harmony.ts';
-import { NOWHERE } from './labels.ts';
-import { joinTwo } from './reshape.ts';
+import { UNLABELLED } from './labels.ts';
+import { mergeColours } from './reshape.ts';
 
 /** Largest change of a colour when slightly more or less of it is included (CIEDE2000). */
 const NEAR = 6;
@@ -22,9 +22,9 @@ const NEAR = 6;
 const WITHIN = 0.6;
 
 /** What changed between the two gatherings. */
-export interface Carrying {
+export interface ReapplyOptions {
   /** From linear sRGB in the old light to the new one; null if the light is unchanged. */
-  readonly turn: Matrix | null;
+  readonly lightChange: Matrix | null;
   /**
    * Whether manual merges and splits still apply; not if another number of colours was requested.
    */
@@ -40,12 +40,13 @@ const isSaid = ({ altered, sheen, named }: EditedColour): boolean =>
  * place, names and sheen by colour, corrections by eye if the light is unchanged.
  * @returns the harmony, and in `lost` the names of colours of which an edit could not be reapplied
  */
-export function carried(
+export function reapplyEdits(
   old: EditedHarmony,
   now: Gathered,
-  { turn, keepsShape }: Carrying,
+  { lightChange: turn, keepsShape }: ReapplyOptions,
 ): { readonly harmony: EditedHarmony; readonly lost: readonly string[] } {
-  const seen = (lab: Lab): Lab => (turn ? labOfLinear(...applied(turn, ...linearOfLab(lab))) : lab);
+  const seen = (lab: Lab): Lab =>
+    turn ? labOfLinear(...multiplyColumn(turn, ...linearOfLab(lab))) : lab;
   let harmony: EditedHarmony = now;
   const lost: string[] = [];
   const cut = new Set<string>();
@@ -53,16 +54,16 @@ export function carried(
     const place = placeOf(old, index, now);
     if (colour.spotSide !== undefined) {
       const share = colour.share * shareLeft(old, place, now);
-      const next = carved(harmony, place, { ...shown(colour, seen), share });
+      const next = extractColour(harmony, place, { ...shown(colour, seen), share });
       if (next) harmony = next;
       else lost.push(colour.name);
     } else if (colour.shaped && !keepsShape) lost.push(colour.name);
     else if (colour.shaped === 'joined') {
-      const next = joinedWithin(harmony, place, colour);
+      const next = repeatMerge(harmony, place, colour);
       if (next) harmony = next;
       else lost.push(colour.name);
     } else if (colour.shaped === 'parted') {
-      const next = partedAt(harmony, place, shown(colour, seen), cut);
+      const next = repeatSplit(harmony, place, shown(colour, seen), cut);
       if (next) harmony = next;
       else lost.push(colour.name);
     }
@@ -79,7 +80,7 @@ export function carried(
     }
     let name = found.name;
     if (colour.named) {
-      harmony = orElse(rename(harmony, index, colour.name), harmony);
+      harmony = orElse(withColourName(harmony, index, colour.name), harmony);
       name = harmony.colours[index]!.name;
     }
     taken.add(name);
@@ -89,7 +90,7 @@ export function carried(
     if (turn) lost.push(colour.name);
     else {
       const lab = found.lab.map((v, i) => v + colour.lab[i]! - was[i]!) as [number, number, number];
-      harmony = orElse(correct(harmony, index, lab, colour.altered), harmony);
+      harmony = orElse(correctColourByEye(harmony, index, lab, colour.altered), harmony);
     }
   }
   return { harmony, lost: [...new Set(lost)] };
@@ -124,7 +125,7 @@ function placeOf(old: EditedHarmony, index: number, now: Gathered): Int32Array {
   for (let y = 0; y < height; y++) {
     const row = Math.floor(((y + 0.5) / height) * from.height) * from.width;
     for (let x = 0; x < width; x++) {
-      if (data[y * width + x] === NOWHERE) continue;
+      if (data[y * width + x] === UNLABELLED) continue;
       if (from.data[row + Math.floor(((x + 0.5) / width) * from.width)] === index)
         cells.push(y * width + x);
     }
@@ -135,7 +136,7 @@ function placeOf(old: EditedHarmony, index: number, now: Gathered): Int32Array {
 /** Factor from an old share to a new one, when the included area has changed. */
 function shareLeft(old: EditedHarmony, place: Int32Array, now: Gathered): number {
   const looked = ({ data }: { readonly data: Uint8Array }) =>
-    data.reduce((n, v) => n + Number(v !== NOWHERE), 0) / data.length;
+    data.reduce((n, v) => n + Number(v !== UNLABELLED), 0) / data.length;
   return place.length === 0 ? 0 : looked(old.labels) / looked(now.labels);
 }
 
@@ -144,7 +145,7 @@ function counts({ colours, labels }: EditedHarmony, cells: Iterable<number>): nu
   const of = colours.map(() => 0);
   for (const cell of cells) {
     const label = labels.data[cell]!;
-    if (label !== NOWHERE) of[label]!++;
+    if (label !== UNLABELLED) of[label]!++;
   }
   return of;
 }
@@ -153,7 +154,7 @@ function counts({ colours, labels }: EditedHarmony, cells: Iterable<number>): nu
  * Gives a region its own colour, taken from the colours that hold it; null if empty or too many
  * colours.
  */
-function carved(
+function extractColour(
   harmony: EditedHarmony,
   place: Int32Array,
   colour: EditedColour,
@@ -169,7 +170,7 @@ function carved(
   const all = colours.reduce((sum, c) => sum + c.share, 0);
   const data = harmony.labels.data.slice();
   for (const cell of place) data[cell] = harmony.colours.length;
-  return ordered(
+  return sortedByShare(
     harmony,
     colours.map((c) => ({ ...c, share: c.share / all })),
     data,
@@ -180,7 +181,7 @@ function carved(
  * Repeats a merge: merges the colours that lie within the region of the merged one; null if none
  * does.
  */
-function joinedWithin(
+function repeatMerge(
   harmony: EditedHarmony,
   place: Int32Array,
   colour: EditedColour,
@@ -198,7 +199,7 @@ function joinedWithin(
     const index = (called: string) => joined.colours.findIndex((c) => c.name === called);
     const [p, q] = [index(name), index(other)];
     name = joined.colours[p]!.share >= joined.colours[q]!.share ? name : other;
-    joined = orElse(joinTwo(joined, p, q), joined);
+    joined = orElse(mergeColours(joined, p, q), joined);
   }
   return marked(joined, name, colour);
 }
@@ -208,7 +209,7 @@ function joinedWithin(
  * @param cut names of colours that a part was taken from: the rest of such a colour is the other
  *   part
  */
-function partedAt(
+function repeatSplit(
   harmony: EditedHarmony,
   place: Int32Array,
   colour: EditedColour,
@@ -227,7 +228,7 @@ function partedAt(
   cut.add(left);
   const renamed = harmony.colours.with(most, { ...harmony.colours[most]!, name: left });
   const part = place.filter((cell) => harmony.labels.data[cell] === most);
-  return carved({ ...harmony, colours: renamed }, part, {
+  return extractColour({ ...harmony, colours: renamed }, part, {
     ...colour,
     share: (share * part.length) / whole,
   });

@@ -1,5 +1,5 @@
-import type { FlatImage } from '../photo/flat.ts';
-import { inPieces } from '../pieces.ts';
+import type { SmoothedImage } from '../photo/flat.ts';
+import { forEachChunk } from '../pieces.ts';
 
 /** Weight of lightness against a and b in clustering: shading varies within one object. */
 export const LIGHTNESS = 0.4;
@@ -27,22 +27,22 @@ const GRID = 220_000;
  * the cells.
  * @param seen pixel count of each cell; 0 excludes it
  */
-export function histogram(image: FlatImage, seen: Float32Array): Histogram {
+export function colourHistogram(image: SmoothedImage, seen: Float32Array): Histogram {
   const cells = seen.length;
   const lowest = new Float64Array(3).fill(Infinity);
   const highest = new Float64Array(3).fill(-Infinity);
-  inPieces(cells, (from, to) => widen(image, seen, from, to, lowest, highest));
+  forEachChunk(cells, (from, to) => widen(image, seen, from, to, lowest, highest));
   let width = 0.005;
   const size = () => lowest.map((low, i) => Math.floor((highest[i]! - low) / width) + 1);
   while (size().reduce((all, n) => all * n) > GRID) width *= 1.1;
-  const binning = new Binning(image, seen, lowest, 1 / width, size());
-  inPieces(cells, (from, to) => binning.add(from, to));
-  return binning.made();
+  const binning = new HistogramBuilder(image, seen, lowest, 1 / width, size());
+  forEachChunk(cells, (from, to) => binning.add(from, to));
+  return binning.toHistogram();
 }
 
 /** Extends the ranges of L, a and b over the included cells `from` … `to` − 1. */
 function widen(
-  { L, a, b }: FlatImage,
+  { L, a, b }: SmoothedImage,
   seen: Float32Array,
   from: number,
   to: number,
@@ -76,8 +76,8 @@ function widen(
 const PER_BIN = 5;
 
 /** Assigns cells to the bins of a grid. */
-class Binning {
-  private readonly image: FlatImage;
+class HistogramBuilder {
+  private readonly image: SmoothedImage;
   private readonly seen: Float32Array;
   /** Lower ends of L, a and b. */
   private readonly low: Float64Array;
@@ -92,7 +92,7 @@ class Binning {
   private bins = 0;
 
   constructor(
-    image: FlatImage,
+    image: SmoothedImage,
     seen: Float32Array,
     low: Float64Array,
     per: number,
@@ -148,7 +148,7 @@ class Binning {
     this.sums = larger;
   }
 
-  made(): Histogram {
+  toHistogram(): Histogram {
     const { bins, sums, ofCell } = this;
     const weight = new Float64Array(bins);
     const L = new Float64Array(bins);
@@ -186,7 +186,7 @@ export interface Clusters {
  * @param passes most Lloyd iterations
  * @param start initial centres (L already scaled), instead of seeding
  */
-export function cluster(
+export function weightedKMeans(
   bins: Pick<Histogram, 'bins' | 'weight' | 'L' | 'a' | 'b'>,
   k: number,
   lightness = LIGHTNESS,

@@ -1,7 +1,7 @@
-import { FIELD, lower } from './border.ts';
+import { branchFreeMin, SUM } from './border.ts';
 
 /** Nodes to merge: weight and mean OKLab of each. */
-export interface Nodes {
+export interface MergeNodes {
   readonly count: number;
   /** Number of pixels, and of cells of the work image. */
   readonly weight: Float64Array;
@@ -12,7 +12,7 @@ export interface Nodes {
 }
 
 /** A group of merged nodes: sums, and the means derived from them. */
-export interface Group {
+export interface MergedGroup {
   weight: number;
   cells: number;
   /** Σ w L, Σ w L², Σ w L a, Σ w L b: for the line from black through the group's colours. */
@@ -28,7 +28,7 @@ export interface Group {
 }
 
 /** A group without nodes; its means are undefined. */
-export const emptyGroup = (): Group => ({
+export const emptyGroup = (): MergedGroup => ({
   weight: 0,
   cells: 0,
   sL: 0,
@@ -42,18 +42,18 @@ export const emptyGroup = (): Group => ({
 });
 
 /** Adds a group to another, or subtracts it; the result must not be empty. */
-export function addGroup(to: Group, from: Group, way: 1 | -1): void {
+export function addGroup(to: MergedGroup, from: MergedGroup, way: 1 | -1): void {
   to.weight += way * from.weight;
   to.cells += way * from.cells;
   to.sL += way * from.sL;
   to.sLL += way * from.sLL;
   to.sLa += way * from.sLa;
   to.sLb += way * from.sLb;
-  follow(to);
+  updateMeans(to);
 }
 
 /** Updates the means from the sums. */
-function follow(group: Group): void {
+function updateMeans(group: MergedGroup): void {
   group.L = group.sL / group.weight;
   group.a = group.sLa / group.sLL;
   group.b = group.sLb / group.sLL;
@@ -61,9 +61,9 @@ function follow(group: Group): void {
 }
 
 /** A group of the single node i. */
-export function groupOf(nodes: Nodes, i: number): Group {
+export function groupOf(nodes: MergeNodes, i: number): MergedGroup {
   const [w, L, a, b] = [nodes.weight[i]!, nodes.L[i]!, nodes.a[i]!, nodes.b[i]!];
-  const group: Group = {
+  const group: MergedGroup = {
     ...emptyGroup(),
     weight: w,
     cells: nodes.cells[i]!,
@@ -73,7 +73,7 @@ export function groupOf(nodes: Nodes, i: number): Group {
     sLa: w * L * a,
     sLb: w * L * b,
   };
-  follow(group);
+  updateMeans(group);
   return group;
 }
 
@@ -84,12 +84,18 @@ export function groupOf(nodes: Nodes, i: number): Group {
  * @param around number of crossings between the group that has fewer and all others
  * @returns 0 for identical groups; about OKLab distance
  */
-export function cost(p: Group, q: Group, sums: Float64Array, at: number, around: number): number {
+export function mergeCost(
+  p: MergedGroup,
+  q: MergedGroup,
+  sums: Float64Array,
+  at: number,
+  around: number,
+): number {
   const { L: pL, a: pa, b: pb, C: pC } = p;
   const { L: qL, a: qa, b: qb, C: qC } = q;
   const dL = Math.abs(pL - qL);
-  const low = Math.max(0.02, lower(pL, qL));
-  const strength = lower(pC, qC);
+  const low = Math.max(0.02, branchFreeMin(pL, qL));
+  const strength = branchFreeMin(pC, qC);
   const [da, db, dC] = [qa - pa, qb - pb, qC - pC];
   const apartC2 = da * da + db * db;
   // Chroma and hue differences, scaled to a luminance between the two. The eye tolerates more in
@@ -104,39 +110,39 @@ export function cost(p: Group, q: Group, sums: Float64Array, at: number, around:
   const darkC = pC * pL - isLighter * pale;
   const lightC = qC * qL + isLighter * pale;
   const isPaler = 1 - (isLighter ^ +(pC < qC));
-  const sheen = isPaler * unit((lightC / Math.max(1e-6, darkC) - 0.6) / 0.25);
+  const sheen = isPaler * clamp01((lightC / Math.max(1e-6, darkC) - 0.6) / 0.25);
   const mismatch = length(turned, across * (1 - 0.55 * sheen));
   // 0…1: how far the hue alone identifies one object in two lights. A strong colour does, or nearly
   // equal ones; greys are alike by chance.
   const alike = 1 - Math.sqrt(apartC2) / (0.15 * Math.max(1e-6, strength));
   const hueHolds = Math.max(
-    unit((strength - 0.05) / 0.13),
-    0.75 * unit(2 * alike) * unit((strength - 0.02) / 0.02),
+    clamp01((strength - 0.05) / 0.13),
+    0.75 * clamp01(2 * alike) * clamp01((strength - 0.02) / 0.02),
   );
   const apart = length(mismatch, dL * (0.6 - 0.4 * hueHolds));
-  const n = sums[at + FIELD.crossings]!;
+  const n = sums[at + SUM.crossings]!;
   // Without a real boundary there is nothing to measure: fewer than 12 crossings, or under 3 % of
   // the smaller group's. From 15 % on the boundary counts in full.
-  const touch = n < 12 ? 0 : unit((n / around - 0.03) / 0.12);
+  const touch = n < 12 ? 0 : clamp01((n / around - 0.03) / 0.12);
   if (touch === 0) return apart;
   // In a strong colour sheen alone can make such an edge.
   const bySheen = sheen * hueHolds * (across * across > turned * turned ? 1 : 0);
   const hardC =
-    hardInColour(sums, at, da, db, low) * unit((mismatch - 0.004) / 0.006) * (1 - 0.7 * bySheen);
+    hardInColour(sums, at, da, db, low) * clamp01((mismatch - 0.004) / 0.006) * (1 - 0.7 * bySheen);
   const hard = Math.max(hardInLight(sums, at), hardC);
-  const jump = Math.sqrt(Math.max(0, sums[at + FIELD.acrossL]! - sums[at + FIELD.besideL]!) / n);
+  const jump = Math.sqrt(Math.max(0, sums[at + SUM.acrossL]! - sums[at + SUM.besideL]!) / n);
   const light = (hard * (1 - 0.8 * hueHolds) * (dL + jump)) / 2 + 0.04 * dL;
   // A soft drift of hue within an object is discounted, up to a limit.
-  const wander = 0.45 + 0.55 * unit((mismatch - 0.016) / 0.022);
+  const wander = 0.45 + 0.55 * clamp01((mismatch - 0.016) / 0.022);
   const met = length(mismatch * Math.max(wander, 0.45 + 1.2 * hardC), light);
   return touch * met + (1 - touch) * apart;
 }
 
 /** Sharpness of a boundary in lightness: how much more it changes across than beside, 0…1. */
 function hardInLight(sums: Float64Array, at: number): number {
-  const grain = sums[at + FIELD.crossings]! * GRAIN_L;
-  const step = (sums[at + FIELD.acrossL]! + grain) / (sums[at + FIELD.besideL]! + grain);
-  return unit(Math.sqrt(step) - 1.55);
+  const grain = sums[at + SUM.crossings]! * GRAIN_L;
+  const step = (sums[at + SUM.acrossL]! + grain) / (sums[at + SUM.besideL]! + grain);
+  return clamp01(Math.sqrt(step) - 1.55);
 }
 
 /**
@@ -145,21 +151,20 @@ function hardInLight(sums: Float64Array, at: number): number {
  * @param low the lower L
  */
 function hardInColour(sums: Float64Array, at: number, da: number, db: number, low: number): number {
-  const n = sums[at + FIELD.crossings]!;
+  const n = sums[at + SUM.crossings]!;
   const grain = n * GRAIN_C;
-  const step = (sums[at + FIELD.acrossC]! + grain) / (sums[at + FIELD.besideC]! + grain);
+  const step = (sums[at + SUM.acrossC]! + grain) / (sums[at + SUM.besideC]! + grain);
   // Share of that difference that occurs right at the boundary.
   const whole = n * (da * da + db * db) * low;
-  const there =
-    whole === 0 ? 0 : (sums[at + FIELD.turnA]! * da + sums[at + FIELD.turnB]! * db) / whole;
-  return Math.min(unit((Math.sqrt(step) - 1.25) / 0.4), unit((there - 0.25) / 0.3));
+  const there = whole === 0 ? 0 : (sums[at + SUM.turnA]! * da + sums[at + SUM.turnB]! * db) / whole;
+  return Math.min(clamp01((Math.sqrt(step) - 1.25) / 0.4), clamp01((there - 0.25) / 0.3));
 }
 
 /** Noise floor of squared steps: camera grain and rounding in the file. */
 const GRAIN_L = 0.004 ** 2;
 const GRAIN_C = 0.002 ** 2;
 /** Clamps a number to 0…1, without an unpredictable branch. */
-const unit = (v: number): number => 0.5 * (1 + Math.abs(v) - Math.abs(v - 1));
+const clamp01 = (v: number): number => 0.5 * (1 + Math.abs(v) - Math.abs(v - 1));
 /**
  * Length of a vector in the plane. Math.hypot guards against overflow, which makes it many times
  * slower.

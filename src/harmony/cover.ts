@@ -5,19 +5,19 @@ import type { Shelf } from '../pigment/shelf.ts';
 /** Beam width: sets kept at each size while the next is searched. */
 const BEAM = 60;
 
-/** A set of pigments, as indices into {@link Cover.names}, with its cost. */
-export interface Palette {
+/** A set of pigments, as indices into {@link PigmentSetSearch.names}, with its cost. */
+export interface PigmentSet {
   readonly members: readonly number[];
   readonly cost: number;
 }
 
 /** Scores pigment sets by the mixtures that they contain completely. */
-export class Cover {
+export class PigmentSetSearch {
   readonly names: readonly string[];
   /** Smallest difference of each colour over all mixtures (CIEDE2000). */
   readonly shelf: readonly number[];
   /** Pigments that the constraints require in every pile; often none. */
-  readonly first: Palette;
+  readonly first: PigmentSet;
   private readonly sets: readonly { mask: Int32Array; deltaE00: number }[][];
 
   constructor(
@@ -39,11 +39,11 @@ export class Cover {
     this.first = this.judged([...new Set(mustHold)].map((p) => this.names.indexOf(p)).sort(rising));
   }
 
-  namesOf = ({ members }: Palette): string[] => members.map((m) => this.names[m]!);
+  namesOf = ({ members }: PigmentSet): string[] => members.map((m) => this.names[m]!);
 
   /** The best sets with one more pigment, best first (beam search). */
-  longer(shorter: readonly Palette[]): Palette[] {
-    const seen = new Map<string, Palette>();
+  longer(shorter: readonly PigmentSet[]): PigmentSet[] {
+    const seen = new Map<string, PigmentSet>();
     const look = (members: readonly number[]) => {
       const sorted = [...new Set(members)].sort(rising);
       const key = sorted.join();
@@ -62,7 +62,7 @@ export class Cover {
   }
 
   /** Cost of a set: the largest loss of any colour against the whole shelf, plus the mean loss. */
-  private judged(members: readonly number[]): Palette {
+  private judged(members: readonly number[]): PigmentSet {
     const palette = this.mask(members);
     let worst = 0;
     let sum = 0;
@@ -96,5 +96,5 @@ function holds(palette: Int32Array, set: Int32Array): boolean {
   return true;
 }
 
-const byCost = (a: Palette, b: Palette): number => a.cost - b.cost;
+const byCost = (a: PigmentSet, b: PigmentSet): number => a.cost - b.cost;
 const rising = (a: number, b: number): number => a - b;

@@ -19,7 +19,7 @@ const DEG = Math.PI / 180;
  * @param turnDeg a full turn, in degrees
  * @returns the colour, and whether it reached the pole early
  */
-export function drift(
+export function shiftNeutral(
   lab: Lab,
   poleDeg: number,
   move: number,

@@ -2,7 +2,7 @@ import type { Lab } from '../colour/lab.ts';
 import { fail, ok, type Result } from '../result.ts';
 import type { GatherFault } from './gather.ts';
 import type { Gathered, GatheredColour, LadderStep } from './harmony.ts';
-import { NOWHERE } from './labels.ts';
+import { UNLABELLED } from './labels.ts';
 
 /**
  * A colour with manual edits. Every edit returns a new harmony and leaves the old one unchanged, so
@@ -42,7 +42,7 @@ export type EditFault =
 export const MOST_BY_HAND = 12;
 
 /** Sorts colours by share with accents last, and renumbers the label map to match. */
-export function ordered(
+export function sortedByShare(
   harmony: EditedHarmony,
   colours: EditedColour[],
   data: Uint8Array,
@@ -54,7 +54,7 @@ export function ordered(
       colours[q]!.share - colours[p]!.share ||
       p - q,
   );
-  const place = new Uint8Array(256).fill(NOWHERE);
+  const place = new Uint8Array(256).fill(UNLABELLED);
   order.forEach((old, now) => {
     place[old] = now;
   });
@@ -73,7 +73,7 @@ export function freeName(name: string, others: readonly EditedColour[]): string 
 }
 
 /** Gives a colour the painter's own name. */
-export function rename(
+export function withColourName(
   harmony: EditedHarmony,
   index: number,
   name: string,
@@ -90,7 +90,10 @@ export function rename(
 }
 
 /** Removes a colour; the shares of the others grow in proportion. */
-export function drop(harmony: EditedHarmony, index: number): Result<EditedHarmony, EditFault> {
+export function removeColour(
+  harmony: EditedHarmony,
+  index: number,
+): Result<EditedHarmony, EditFault> {
   const gone = harmony.colours[index];
   if (!gone) return fail({ code: 'no-such-colour' });
   if (harmony.colours.length === 1) return fail({ code: 'last-colour' });
@@ -99,9 +102,9 @@ export function drop(harmony: EditedHarmony, index: number): Result<EditedHarmon
     .filter((_, i) => i !== index)
     .map((c) => ({ ...c, share: rest > 0 ? c.share / rest : 1 / (harmony.colours.length - 1) }));
   const data = harmony.labels.data.map((v) =>
-    v === NOWHERE || v === index ? NOWHERE : v > index ? v - 1 : v,
+    v === UNLABELLED || v === index ? UNLABELLED : v > index ? v - 1 : v,
   );
-  return ok(ordered(harmony, colours, data));
+  return ok(sortedByShare(harmony, colours, data));
 }
 
 /**
@@ -109,7 +112,7 @@ export function drop(harmony: EditedHarmony, index: number): Result<EditedHarmon
  * @param lab the corrected colour, CIELAB under D65
  * @param words description of the change
  */
-export function correct(
+export function correctColourByEye(
   harmony: EditedHarmony,
   index: number,
   lab: Lab,
@@ -151,5 +154,5 @@ export function colourAt({ labels }: Gathered, x: number, y: number): number | n
   if (!(x >= 0 && x < 1 && y >= 0 && y < 1)) return null;
   const at = Math.floor(y * labels.height) * labels.width + Math.floor(x * labels.width);
   const v = labels.data[at]!;
-  return v === NOWHERE ? null : v;
+  return v === UNLABELLED ? null : v;
 }

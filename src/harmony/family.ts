@@ -21,7 +21,7 @@ export type PeriodFamily =
 export type Declared = 'white' | 'black';
 
 /** Properties that period practice distinguished. */
-export interface Kind {
+export interface PeriodKind {
   readonly family: PeriodFamily;
   readonly earthRed: boolean;
   readonly earthYellow: boolean;
@@ -40,7 +40,7 @@ const DARK_TO = 40;
  * grey, brown, pink, then by hue. An engineering convention, not a measurement.
  * @param declared overrides the family
  */
-export function kindOf(lab: Lab, declared: Declared | null = null): Kind {
+export function kindOf(lab: Lab, declared: Declared | null = null): PeriodKind {
   const L = lab[0];
   const C = chroma(lab);
   const h = hueDeg(lab) ?? 0;

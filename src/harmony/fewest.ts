@@ -1,19 +1,19 @@
 import type { Lab } from '../colour/lab.ts';
 import type { Constraints } from '../mixture/constraint.ts';
-import { nearestOn } from '../mixture/nearest.ts';
+import { nearestColourFinder } from '../mixture/nearest.ts';
 import { reachingSets } from '../mixture/sets.ts';
-import { type MixFault, notAColour, type WorkOptions } from '../mixture/work.ts';
+import { invalidColourFault, type MixFault, type MixtureSearchOptions } from '../mixture/work.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
-import { Cover, type Palette } from './cover.ts';
-import { type Amount, vary, WAYS, type Way } from './vary.ts';
+import { type PigmentSet, PigmentSetSearch } from './cover.ts';
+import { VARIANT_WAYS, type VariantAmount, type VariantWay, variantTarget } from './vary.ts';
 
 /** One colour that a palette has to mix: a colour of the harmony, or a variant of one. */
-export interface Sought {
+export interface FewestTarget {
   /** Index of the harmony's colour. */
   readonly of: number;
   /** null for the colour itself. */
-  readonly way: Way | null;
+  readonly way: VariantWay | null;
   readonly lab: Lab;
 }
 
@@ -30,7 +30,7 @@ export interface FewestStep {
 /** The limited palette of a harmony, as a curve over the number of pigments. */
 export interface Fewest {
   /** The targets: the harmony's colours in order, then their variants. */
-  readonly sought: readonly Sought[];
+  readonly sought: readonly FewestTarget[];
   /** From one pigment until a further one no longer helps; the mean difference never rises. */
   readonly curve: readonly FewestStep[];
   /** The first step of the curve within the requested difference; null if none is. */
@@ -39,14 +39,14 @@ export interface Fewest {
   readonly shelf: readonly number[];
 }
 
-export interface FewestOptions extends WorkOptions {
+export interface FewestOptions extends MixtureSearchOptions {
   /**
    * Requested difference, CIEDE2000; default 2. A colour that even the whole shelf misses by more
    * only has to come within 1 of the shelf's best.
    */
   readonly within?: number;
   /** Also mix the variants of each colour: all six ways, by this amount. */
-  readonly variants?: Amount;
+  readonly variants?: VariantAmount;
   /** Most pigments to try; default 12. */
   readonly longest?: number;
 }
@@ -72,9 +72,9 @@ export function fewest(
   options: FewestOptions = {},
 ): Result<Fewest, MixFault> {
   const { within = 2, most = 4, longest = 12, constraints = {}, stopped, onProgress } = options;
-  const odd = notAColour(colours);
+  const odd = invalidColourFault(colours);
   if (odd) return odd;
-  const sought = soughtOf(colours, options.variants);
+  const sought = fewestTargets(colours, options.variants);
   const labs = sought.map(({ lab }) => lab);
   const sets = reachingSets(labs, shelf, most, {
     constraints,
@@ -82,9 +82,9 @@ export function fewest(
     onProgress: (done) => onProgress?.(FIRST * done),
   });
   if (!sets.ok) return sets;
-  const judge = new Cover(sets.value, shelf, constraints);
+  const judge = new PigmentSetSearch(sets.value, shelf, constraints);
   const curve: FewestStep[] = [];
-  let palettes: Palette[] = [judge.first];
+  let palettes: PigmentSet[] = [judge.first];
   const held = judge.first.members.length;
   const last = Math.min(Math.max(longest, held), judge.names.length);
   for (let count = Math.max(1, held); count <= last; count++) {
@@ -110,14 +110,14 @@ export function fewest(
 }
 
 /** The colours, then their variants in all six ways; a way that changes nothing is omitted. */
-function soughtOf(colours: readonly Lab[], amount: Amount | undefined): Sought[] {
-  const own = colours.map((lab, of): Sought => ({ of, way: null, lab }));
+function fewestTargets(colours: readonly Lab[], amount: VariantAmount | undefined): FewestTarget[] {
+  const own = colours.map((lab, of): FewestTarget => ({ of, way: null, lab }));
   if (amount === undefined) return own;
   const changed = (lab: Lab, other: Lab) => lab.some((v, i) => Math.abs(v - other[i]!) > 1e-6);
   const varied = colours.flatMap((from, of) =>
-    WAYS.map((way): Sought => ({ of, way, lab: vary(from, way, amount).lab })).filter(({ lab }) =>
-      changed(lab, from),
-    ),
+    VARIANT_WAYS.map(
+      (way): FewestTarget => ({ of, way, lab: variantTarget(from, way, amount).lab }),
+    ).filter(({ lab }) => changed(lab, from)),
   );
   return [...own, ...varied];
 }
@@ -134,7 +134,7 @@ function stepOf(
   constraints: Constraints,
   stopped?: () => boolean,
 ): FewestStep | null {
-  const on = nearestOn(shelf, most, { ...constraints, inStock: names }, stopped);
+  const on = nearestColourFinder(shelf, most, { ...constraints, inStock: names }, stopped);
   if (!on.ok) return null;
   const deltaE00: number[] = [];
   for (const lab of colours) {

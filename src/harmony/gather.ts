@@ -1,21 +1,21 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Matrix } from '../colour/matrix.ts';
-import { namesOf } from '../colour/words.ts';
-import { flatten } from '../photo/flat.ts';
+import { distinctNamesOf } from '../colour/words.ts';
+import { smoothImage } from '../photo/flat.ts';
 import type { Mask } from '../photo/mask.ts';
 import type { Pixels } from '../photo/pixels.ts';
-import { type WorkImage, workImage } from '../photo/work.ts';
-import { inPieces } from '../pieces.ts';
+import { type DownsampledImage, downsampled } from '../photo/work.ts';
+import { forEachChunk } from '../pieces.ts';
 import { fail, ok, type Result } from '../result.ts';
-import { type Agreed, agree } from './agree.ts';
-import { type Atoms, atomsOf } from './atoms.ts';
-import { borders } from './border.ts';
-import { histogram, LIGHTNESS } from './cluster.ts';
+import { type Consensus, consensusOf } from './agree.ts';
+import { type Superpixels, superpixelsOf } from './atoms.ts';
+import { boundaryStatistics } from './border.ts';
+import { colourHistogram, LIGHTNESS } from './cluster.ts';
 import type { Gathered, GatheredColour } from './harmony.ts';
-import { MOST } from './join.ts';
-import { labelMap, NOWHERE } from './labels.ts';
-import { type Certainty, ladder, localColour, tally } from './measure.ts';
-import { deal, type TrialsWanted, trialsOf } from './trial.ts';
+import { MAX_COLOURS } from './join.ts';
+import { labelMap, UNLABELLED } from './labels.ts';
+import { type CellConfidence, colourHistograms, ladder, localColour } from './measure.ts';
+import { prepareRuns, type RunBatch, segmentationRuns } from './trial.ts';
 
 /** Why there is no harmony. */
 export type GatherFault =
@@ -43,7 +43,7 @@ export type GatherFromOptions = Pick<GatherOptions, 'colours' | 'onProgress' | '
 };
 
 /** Consensus sample sizes: numbers of runs, increased until the consensus is stable. */
-const LOOKS = [8, 64, 256];
+const CONSENSUS_SIZES = [8, 64, 256];
 /** An accent covers less than this share of the area … */
 const ACCENT_SHARE = 0.02;
 /** … and is farther than this from every other colour (CIEDE2000, kL = 2). */
@@ -62,7 +62,7 @@ export function gather(pixels: Pixels, options: GatherOptions = {}): Result<Gath
     onProgress?.(0.6 * done);
     return stopped?.() ?? false;
   };
-  const work = workImage(pixels, { mask, adapt, pause });
+  const work = downsampled(pixels, { mask, adapt, pause });
   if (!work) return fail({ code: 'stopped' });
   onProgress?.(0.6);
   const { width, height } = pixels;
@@ -75,8 +75,8 @@ export function gather(pixels: Pixels, options: GatherOptions = {}): Result<Gath
 }
 
 function checkWanted(wanted: number | undefined): void {
-  if (wanted !== undefined && !(Number.isInteger(wanted) && wanted >= 1 && wanted <= MOST))
-    throw new RangeError(`a harmony has 1 to ${MOST} colours, not ${wanted}`);
+  if (wanted !== undefined && !(Number.isInteger(wanted) && wanted >= 1 && wanted <= MAX_COLOURS))
+    throw new RangeError(`a harmony has 1 to ${MAX_COLOURS} colours, not ${wanted}`);
 }
 
 /**
@@ -84,13 +84,13 @@ function checkWanted(wanted: number | undefined): void {
  * @throws RangeError if `colours` is not an integer 1…7
  */
 export function gatherFrom(
-  work: WorkImage,
+  work: DownsampledImage,
   options: GatherFromOptions,
 ): Result<Gathered, GatherFault> {
-  const gathering = gatheringOf(work, options);
+  const gathering = gatherStepwise(work, options);
   for (let turn = gathering.next(); ; ) {
     if (turn.done) return turn.value;
-    turn = gathering.next(trialsOf(turn.value));
+    turn = gathering.next(segmentationRuns(turn.value));
   }
 }
 
@@ -99,40 +99,41 @@ export function gatherFrom(
  * and receives their results in order. The result does not depend on where they ran.
  * @throws RangeError if `colours` is not an integer 1…7
  */
-export function* gatheringOf(
-  work: WorkImage,
+export function* gatherStepwise(
+  work: DownsampledImage,
   { colours: wanted, width, height, onProgress, stopped }: GatherFromOptions,
-): Generator<TrialsWanted, Result<Gathered, GatherFault>, readonly Uint8Array[]> {
+): Generator<RunBatch, Result<Gathered, GatherFault>, readonly Uint8Array[]> {
   checkWanted(wanted);
-  if (work.pixels === 0) return fail({ code: work.opaque ? 'all-rubbed-out' : 'transparent' });
-  const flat = flatten(work);
-  const bins = histogram(flat, work.seen);
-  const atoms = atomsOf(bins, LIGHTNESS);
+  if (work.includedPixels === 0)
+    return fail({ code: work.opaque ? 'all-rubbed-out' : 'transparent' });
+  const flat = smoothImage(work);
+  const bins = colourHistogram(flat, work.pixelCounts);
+  const atoms = superpixelsOf(bins, LIGHTNESS);
   if (stopped?.()) return fail({ code: 'stopped' });
   onProgress?.(0.3);
 
   const cells = new Uint16Array(work.L.length);
-  inPieces(cells.length, (from, to) => atomOfCells(bins.ofCell, atoms, from, to, cells));
-  const edges = borders(flat, work.width, work.height, cells, atoms.count);
-  const dealt = deal(atoms, edges, wanted);
+  forEachChunk(cells.length, (from, to) => atomOfCells(bins.ofCell, atoms, from, to, cells));
+  const edges = boundaryStatistics(flat, work.width, work.height, cells, atoms.count);
+  const dealt = prepareRuns(atoms, edges, wanted);
   const trials: Uint8Array[] = [];
-  let agreed: Agreed;
+  let agreed: Consensus;
   let look = 0;
   do {
     if (stopped?.()) return fail({ code: 'stopped' });
-    onProgress?.(0.4 + (0.4 * look) / LOOKS.length);
-    trials.push(...(yield { dealt, from: trials.length, to: LOOKS[look]! }));
-    agreed = agree(atoms, trials, wanted);
-  } while (!agreed.isSettled && ++look < LOOKS.length);
-  const { group, sure } = agreed;
+    onProgress?.(0.4 + (0.4 * look) / CONSENSUS_SIZES.length);
+    trials.push(...(yield { dealt, from: trials.length, to: CONSENSUS_SIZES[look]! }));
+    agreed = consensusOf(atoms, trials, wanted);
+  } while (!agreed.isStable && ++look < CONSENSUS_SIZES.length);
+  const { group, confidence: sure } = agreed;
   const label = new Uint8Array(cells.length);
-  const named = new Uint8Array(atoms.count + 1).fill(NOWHERE);
+  const named = new Uint8Array(atoms.count + 1).fill(UNLABELLED);
   named.set(group);
-  inPieces(cells.length, (from, to) => rename(named, cells, from, to, label));
+  forEachChunk(cells.length, (from, to) => relabel(named, cells, from, to, label));
   if (stopped?.()) return fail({ code: 'stopped' });
   onProgress?.(0.8);
 
-  const colours = measure(work, label, { cells, sure });
+  const colours = measureColours(work, label, { cells, sure });
   onProgress?.(1);
   return ok({
     width,
@@ -146,7 +147,7 @@ export function* gatheringOf(
 /** Superpixel of each cell; `count` for excluded cells. */
 function atomOfCells(
   binOf: Int32Array,
-  { count, ofBin }: Pick<Atoms, 'count' | 'ofBin'>,
+  { count, ofBin }: Pick<Superpixels, 'count' | 'ofBin'>,
   from: number,
   to: number,
   cells: Uint16Array,
@@ -158,7 +159,7 @@ function atomOfCells(
 }
 
 /** Maps numbers through a table. */
-function rename(
+function relabel(
   named: Uint8Array,
   numbers: Uint8Array | Uint16Array,
   from: number,
@@ -172,13 +173,17 @@ function rename(
  * Measures the colours of a labelling, sorted by share with accents last; renumbers `label` to
  * match.
  */
-function measure(work: WorkImage, label: Uint8Array, certainty: Certainty): GatheredColour[] {
-  const parts = tally(work, label, MOST, certainty).map((part) => ({
+function measureColours(
+  work: DownsampledImage,
+  label: Uint8Array,
+  certainty: CellConfidence,
+): GatheredColour[] {
+  const parts = colourHistograms(work, label, MAX_COLOURS, certainty).map((part) => ({
     part,
     lab: localColour(part),
   }));
   const marked = parts.map((p) => {
-    const share = p.part.weight / work.pixels;
+    const share = p.part.weight / work.includedPixels;
     const far = parts.every((q) => q === p || deltaE00(p.lab, q.lab, 2) > ACCENT_FAR);
     return { ...p, share, accent: parts.length > 1 && share < ACCENT_SHARE && far };
   });
@@ -186,12 +191,12 @@ function measure(work: WorkImage, label: Uint8Array, certainty: Certainty): Gath
     (p, q) =>
       Number(p.accent) - Number(q.accent) || q.share - p.share || p.part.colour - q.part.colour,
   );
-  const order = new Uint8Array(256).fill(NOWHERE);
+  const order = new Uint8Array(256).fill(UNLABELLED);
   marked.forEach((p, i) => {
     order[p.part.colour] = i;
   });
-  inPieces(label.length, (from, to) => rename(order, label, from, to, label));
-  const names = namesOf(marked.map((p) => p.lab));
+  forEachChunk(label.length, (from, to) => relabel(order, label, from, to, label));
+  const names = distinctNamesOf(marked.map((p) => p.lab));
   return marked.map(({ lab, share, accent, part }, i) => ({
     name: names[i]!,
     lab,
@@ -204,14 +209,14 @@ function measure(work: WorkImage, label: Uint8Array, certainty: Certainty): Gath
 /** Sentences about what is unusual in the photograph. */
 function remarks(
   all: number,
-  work: WorkImage,
+  work: DownsampledImage,
   colours: readonly GatheredColour[],
   wanted: number | undefined,
 ): string[] {
   const said: string[] = [];
   if (all < 64)
     said.push('The photograph is only a few pixels large, so shares and ladder say little.');
-  else if (work.pixels < 64)
+  else if (work.includedPixels < 64)
     said.push('Only a few pixels are looked at, so shares and ladder say little.');
   if (work.clipped.white > 0.25)
     said.push(

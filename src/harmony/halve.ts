@@ -17,7 +17,7 @@ interface Box {
 }
 
 /** The result of the splitting. */
-export interface Boxes {
+export interface SplitBoxes {
   readonly count: number;
   /** Weighted mean of each box. */
   readonly centres: readonly (readonly [number, number, number])[];
@@ -32,7 +32,7 @@ export interface Boxes {
  * @returns at most k boxes
  * @see X. Wu, ACM Trans. Graph. 11 (1992) 348, for cutting by variance (reference from memory)
  */
-export function halve(points: Points, k: number): Boxes {
+export function splitByVariance(points: Points, k: number): SplitBoxes {
   const order = Int32Array.from(points.weight, (_, i) => i);
   const room = new Int32Array(order.length);
   const boxes: Box[] = [measured(points, order, 0, order.length)];

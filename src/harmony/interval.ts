@@ -2,7 +2,7 @@ import { chroma, hueTurnDeg, type Lab } from '../colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
 
 /** Loss of a harmony's intervals in mixing: means over its pairs; all 0 if they are preserved. */
-export interface Lost {
+export interface IntervalLoss {
   /** L*, against the original differences times one common factor. */
   readonly lightness: number;
   /** Degrees of OKLab hue, over pairs that have one. */
@@ -19,7 +19,7 @@ const HUELESS = 5;
  * @param from the harmony as seen, CIELAB under D65
  * @param to the harmony as mixed, in the same order
  */
-export function lostOf(from: readonly Lab[], to: readonly Lab[]): Lost {
+export function intervalLoss(from: readonly Lab[], to: readonly Lab[]): IntervalLoss {
   const turn = (a: Lab, b: Lab) =>
     hueTurnDeg(oklabHueDeg(oklabOfLab(a)) ?? 0, oklabHueDeg(oklabOfLab(b)) ?? 0);
   const steps: [number, number][] = [];

@@ -1,18 +1,18 @@
-import type { Chance } from '../chance.ts';
-import { exponential } from '../exponential.ts';
-import { addBorder, type Borders, FIELD, FIELDS, placeOf } from './border.ts';
-import { addGroup, cost, type Group, groupOf, type Nodes } from './cost.ts';
-import type { Scene } from './scene.ts';
-import { type Parted, settle } from './settle.ts';
-import { FAR, FAR_WANDER, notAThing } from './small.ts';
+import type { RandomGenerator } from '../chance.ts';
+import { portableExp } from '../exponential.ts';
+import { addBoundary, type BoundaryTable, pairOffset, SUM, SUMS_PER_PAIR } from './border.ts';
+import { addGroup, groupOf, type MergedGroup, type MergeNodes, mergeCost } from './cost.ts';
+import type { ImageStatistics } from './scene.ts';
+import { type GroupingInput, refineGroups } from './settle.ts';
+import { FAR, FAR_WANDER, smallestSpuriousRegion } from './small.ts';
 
 /** Most colours of a harmony. */
-export const MOST = 7;
+export const MAX_COLOURS = 7;
 
 /** Merge limit: cost up to which two groups are one object, in a sunny scene. */
-const LIMIT = 0.024;
+const MERGE_LIMIT = 0.024;
 /** Increase of the limit per unit of hue variation within objects. */
-const WANDER = 0.35;
+const HUE_VARIATION_GAIN = 0.35;
 
 /** Perturbation of a run, as standard deviations: relative, of the cost of each pair. */
 const SHAKEN_COST = 0.15;
@@ -22,20 +22,20 @@ const SHAKEN_LIMIT = 0.3;
 const SHAKEN_FAR = 0.1;
 
 /** Input of region merging. */
-export interface Joined {
-  readonly nodes: Nodes;
-  readonly borders: Borders;
-  readonly scene: Scene;
+export interface MergeInput {
+  readonly nodes: MergeNodes;
+  readonly borders: BoundaryTable;
+  readonly scene: ImageStatistics;
 }
 
 /**
  * Random numbers 0…1 that perturb a run: one for the limit, one for the distance that counts as
  * far, and a generator for the pair costs.
  */
-export interface Shake {
+export interface RunPerturbation {
   readonly limit: number;
   readonly far: number;
-  readonly next: Chance;
+  readonly next: RandomGenerator;
 }
 
 /**
@@ -46,20 +46,21 @@ export interface Shake {
  * @param wanted number of colours, or undefined to choose it automatically
  * @returns the group of each node, 0…groups − 1; 255 for a node without weight
  */
-export function join(
-  { nodes, borders, scene }: Joined,
+export function mergeRegions(
+  { nodes, borders, scene }: MergeInput,
   room: Float64Array,
-  shake: Shake,
+  shake: RunPerturbation,
   wanted?: number,
 ): Uint8Array {
-  const { total, spread, wander } = scene;
+  const { total, spread, hueVariation: wander } = scene;
   // Where hue hardly varies, merges within objects cost far less than the limit: lower it.
   const loose = Math.max(0, Math.min(1, (wander - 0.003) / 0.004));
-  const one = (0.75 + 0.25 * loose) * (LIMIT * (0.65 + 0.35 * spread) + WANDER * wander);
-  const limit = one * exponential(SHAKEN_LIMIT * swing(shake.limit));
+  const one =
+    (0.75 + 0.25 * loose) * (MERGE_LIMIT * (0.65 + 0.35 * spread) + HUE_VARIATION_GAIN * wander);
+  const limit = one * portableExp(SHAKEN_LIMIT * standardised(shake.limit));
   const far =
-    (FAR + FAR_WANDER * wander) * Math.min(1, spread) * (1 + SHAKEN_FAR * swing(shake.far));
-  const parted: Parted = {
+    (FAR + FAR_WANDER * wander) * Math.min(1, spread) * (1 + SHAKEN_FAR * standardised(shake.far));
+  const parted: GroupingInput = {
     nodes: Array.from({ length: nodes.count }, (_, i) =>
       nodes.weight[i]! > 0 ? groupOf(nodes, i) : undefined,
     ),
@@ -67,23 +68,23 @@ export function join(
   };
   room.set(borders.sums);
   const own = { count: borders.count, sums: room };
-  const joining = new Joining({ ...parted, borders: own }, shake.next, limit, total);
+  const joining = new RegionMerger({ ...parted, borders: own }, shake.next, limit, total);
   while (joining.live > (wanted ?? 1)) {
     let pair = joining.cheapest();
-    if (wanted === undefined && pair.price > limit && joining.live <= MOST) {
-      const small = notAThing(joining, total, far);
+    if (wanted === undefined && pair.price > limit && joining.live <= MAX_COLOURS) {
+      const small = smallestSpuriousRegion(joining, total, far);
       if (small < 0) break;
       pair = joining.cheapestOf(small);
     }
     joining.merge(pair.i, pair.j);
   }
   const group = joining.labels();
-  settle(parted, group, joining.live);
+  refineGroups(parted, group, joining.live);
   return group;
 }
 
 /** Maps 0…1 uniformly to mean 0 and standard deviation 1 (range ±√3). */
-const swing = (u: number): number => Math.sqrt(3) * (2 * u - 1);
+const standardised = (u: number): number => Math.sqrt(3) * (2 * u - 1);
 
 interface Pair {
   readonly i: number;
@@ -92,12 +93,12 @@ interface Pair {
 }
 
 /** The state of agglomerative merging; the boundaries passed in are overwritten. */
-class Joining {
-  readonly groups: (Group | undefined)[] = [];
+class RegionMerger {
+  readonly groups: (MergedGroup | undefined)[] = [];
   live = 0;
   private readonly limit: number;
   private readonly total: number;
-  private readonly borders: Borders;
+  private readonly borders: BoundaryTable;
   /** Merge price of i and j, for i < j at i × count + j; Infinity if they cannot merge. */
   private readonly prices: Float64Array;
   /** Random factor on the cost of each pair. */
@@ -109,7 +110,12 @@ class Joining {
   private readonly around: Float64Array;
   private readonly parent: Int32Array;
 
-  constructor({ nodes, borders }: Parted, next: Chance, limit: number, total: number) {
+  constructor(
+    { nodes, borders }: GroupingInput,
+    next: RandomGenerator,
+    limit: number,
+    total: number,
+  ) {
     const n = nodes.length;
     this.limit = limit;
     this.total = total;
@@ -121,10 +127,10 @@ class Joining {
       this.groups.push(one && { ...one });
       if (one) this.live++;
       for (let j = i + 1; j < n; j++) {
-        const crossings = this.border(i, j, FIELD.crossings);
+        const crossings = this.border(i, j, SUM.crossings);
         this.around[i]! += crossings;
         this.around[j]! += crossings;
-        this.shaken[i * n + j] = 1 + SHAKEN_COST * swing(next());
+        this.shaken[i * n + j] = 1 + SHAKEN_COST * standardised(next());
       }
     }
     this.parent = Int32Array.from({ length: n }, (_, i) => i);
@@ -137,7 +143,7 @@ class Joining {
 
   /** One of the sums over the boundary of groups i and j. */
   border(i: number, j: number, field: number): number {
-    return this.borders.sums[placeOf(this.borders.count, i, j) + field]!;
+    return this.borders.sums[pairOffset(this.borders.count, i, j) + field]!;
   }
 
   /**
@@ -150,7 +156,7 @@ class Joining {
     if (!p || !q) return;
     const at = i * this.groups.length + j;
     const around = Math.min(this.around[i]!, this.around[j]!);
-    const c = cost(p, q, this.borders.sums, at * FIELDS, around) * this.shaken[at]!;
+    const c = mergeCost(p, q, this.borders.sums, at * SUMS_PER_PAIR, around) * this.shaken[at]!;
     const share = Math.min(p.weight, q.weight) / this.total;
     this.prices[at] =
       c <= this.limit ? c : c * Math.min(1, 0.35 + 4 * Math.sqrt(share)) + this.limit;
@@ -193,7 +199,7 @@ class Joining {
   /** Merges group j into group i. */
   merge(i: number, j: number): void {
     const n = this.groups.length;
-    this.around[i]! += this.around[j]! - 2 * this.border(i, j, FIELD.crossings);
+    this.around[i]! += this.around[j]! - 2 * this.border(i, j, SUM.crossings);
     addGroup(this.groups[i]!, this.groups[j]!, 1);
     this.groups[j] = undefined;
     this.parent[j] = i;
@@ -201,7 +207,7 @@ class Joining {
     for (let k = 0; k < n; k++) {
       this.prices[k < j ? k * n + j : j * n + k] = Infinity;
       if (!this.groups[k] || k === i) continue;
-      addBorder(this.borders, i, j, k);
+      addBoundary(this.borders, i, j, k);
       this.reckon(Math.min(i, k), Math.max(i, k));
     }
     for (let k = 0; k < j; k++) {

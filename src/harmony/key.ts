@@ -3,7 +3,7 @@ import { masstonesOf } from '../pigment/near.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 
 /** L* of the darkest and of the lightest masstone on a shelf. */
-export function rangeOf(shelf: Shelf): { darkest: number; lightest: number } {
+export function shelfLightness(shelf: Shelf): { darkest: number; lightest: number } {
   const values = masstonesOf(shelf).map(({ lab }) => lab[0]);
   return { darkest: Math.min(...values), lightest: Math.max(...values) };
 }
@@ -16,8 +16,8 @@ export function rangeOf(shelf: Shelf): { darkest: number; lightest: number } {
  *   colour later never moves the others
  * @returns the mapping of one colour
  */
-export function keyOf(labs: readonly Lab[], shelf: Shelf): (lab: Lab) => Lab {
-  const { darkest, lightest } = rangeOf(shelf);
+export function rangeMapping(labs: readonly Lab[], shelf: Shelf): (lab: Lab) => Lab {
+  const { darkest, lightest } = shelfLightness(shelf);
   const from = Math.min(darkest, ...labs.map(([L]) => L));
   const to = Math.max(lightest, ...labs.map(([L]) => L));
   // A single pigment has no range.

@@ -1,17 +1,17 @@
-import type { WorkImage } from '../photo/work.ts';
+import type { DownsampledImage } from '../photo/work.ts';
 import type { LabelMap } from './harmony.ts';
 
 /** Longest edge of a label map. */
 const EDGE = 512;
 /** Label of cells that are excluded. */
-export const NOWHERE = 255;
+export const UNLABELLED = 255;
 
 /**
  * Resamples labels to screen resolution: each point takes the label at its centre.
  * @param label of each cell of the work image
  * @returns a new map
  */
-export function labelMap(work: WorkImage, label: Uint8Array): LabelMap {
+export function labelMap(work: DownsampledImage, label: Uint8Array): LabelMap {
   const scale = Math.max(1, Math.max(work.width, work.height) / EDGE);
   const width = Math.max(1, Math.round(work.width / scale));
   const height = Math.max(1, Math.round(work.height / scale));

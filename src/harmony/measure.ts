@@ -3,8 +3,8 @@ import { product } from '../colour/matrix.ts';
 import { FROM_CONES, FROM_OPPONENT } from '../colour/oklab.ts';
 import { RGB_WHITE, TO_XYZ } from '../colour/rgb.ts';
 import { cubeRoot } from '../photo/cuberoot.ts';
-import type { WorkImage } from '../photo/work.ts';
-import { inPieces } from '../pieces.ts';
+import type { DownsampledImage } from '../photo/work.ts';
+import { forEachChunk } from '../pieces.ts';
 import { type LadderStep, STEPS } from './harmony.ts';
 
 /** Buckets per CIELAB unit; L*, a* and b* have separate histograms. */
@@ -13,7 +13,7 @@ const LOWEST = -160;
 const BUCKETS = 320 * PER;
 
 /** Histograms of one colour's cells: enough for its medians and its ladder. */
-export interface Tally {
+export interface ColourTally {
   readonly colour: number;
   /** Number of included pixels, and the weight of those that were measured. */
   weight: number;
@@ -29,10 +29,10 @@ export interface Tally {
  * Sample size that suffices for medians: of a larger colour only every second, fourth … cell is
  * measured.
  */
-const PLENTY = 10_000;
+const SAMPLE_SIZE = 10_000;
 
 /** Confidence that a cell belongs to its colour, stored per superpixel. */
-export interface Certainty {
+export interface CellConfidence {
   readonly cells: Uint16Array;
   /** 0…1 for each superpixel. */
   readonly sure: Float64Array;
@@ -44,13 +44,13 @@ export interface Certainty {
  * @param label of each cell
  * @param colours number of labels
  */
-export function tally(
-  work: WorkImage,
+export function colourHistograms(
+  work: DownsampledImage,
   label: Uint8Array,
   colours: number,
-  certainty?: Certainty,
-): Tally[] {
-  const all: Tally[] = Array.from({ length: colours }, (_, colour) => ({
+  certainty?: CellConfidence,
+): ColourTally[] {
+  const all: ColourTally[] = Array.from({ length: colours }, (_, colour) => ({
     colour,
     weight: 0,
     measured: 0,
@@ -60,13 +60,15 @@ export function tally(
   }));
   const counts = new Uint32Array(256);
   const weights = new Float64Array(256);
-  inPieces(label.length, (from, to) => weigh(label, work.seen, from, to, counts, weights));
+  forEachChunk(label.length, (from, to) =>
+    weigh(label, work.pixelCounts, from, to, counts, weights),
+  );
   for (const one of all) one.weight = weights[one.colour]!;
   const limit = Float64Array.from(
     counts,
-    (n) => 2 ** (32 - Math.max(0, Math.floor(Math.log2(n / PLENTY)))) - 1,
+    (n) => 2 ** (32 - Math.max(0, Math.floor(Math.log2(n / SAMPLE_SIZE)))) - 1,
   );
-  inPieces(label.length, (from, to) => count(work, label, limit, certainty, from, to, all));
+  forEachChunk(label.length, (from, to) => count(work, label, limit, certainty, from, to, all));
   return all.filter((one) => one.weight > 0);
 }
 
@@ -87,13 +89,13 @@ function weigh(
 }
 
 function count(
-  work: WorkImage,
+  work: DownsampledImage,
   label: Uint8Array,
   limit: Float64Array,
-  certainty: Certainty | undefined,
+  certainty: CellConfidence | undefined,
   from: number,
   to: number,
-  all: readonly Tally[],
+  all: readonly ColourTally[],
 ): void {
   const [[lL, la, lb], [mL, ma, mb], [sL, sa, sb]] = FROM_OPPONENT;
   const [[xl, xm, xs], [yl, ym, ys], [zl, zm, zs]] = CONES_TO_XYZ;
@@ -101,8 +103,8 @@ function count(
     // Sample by a multiplicative hash, which cannot fall in step with a pattern of the picture.
     if (Math.imul(i, 0x9e3779b1) >>> 0 > limit[label[i]!]!) continue;
     const one = all[label[i]!];
-    if (!one || work.seen[i] === 0) continue;
-    const weight = work.seen[i]! * (certainty ? certainty.sure[certainty.cells[i]!]! : 1);
+    if (!one || work.pixelCounts[i] === 0) continue;
+    const weight = work.pixelCounts[i]! * (certainty ? certainty.sure[certainty.cells[i]!]! : 1);
     // From OKLab back to cone signals, then to CIELAB.
     const oL = work.L[i]!;
     const oa = work.a[i]!;
@@ -163,7 +165,7 @@ function median(buckets: Float64Array, stride: number, weight: number): number {
 }
 
 /** Local colour: the median of L*, of a* and of b* separately. */
-export const localColour = ({ light, a, b, measured }: Tally): Lab => [
+export const localColour = ({ light, a, b, measured }: ColourTally): Lab => [
   median(light, 4, measured),
   median(a, 2, measured),
   median(b, 2, measured),
@@ -179,7 +181,7 @@ const PARTS = [0.04, 0.26, 0.6, 0.82, 0.96, 1];
  * The six steps of a colour: its cells sorted by lightness, divided at fixed shares; each step is
  * the mean of its part. Lightness never rises.
  */
-export function ladder({ light, measured: weight }: Tally): LadderStep[] {
+export function ladder({ light, measured: weight }: ColourTally): LadderStep[] {
   const steps: LadderStep[] = [];
   let at = light.length - 4;
   let left = light[at]!;

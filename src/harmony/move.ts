@@ -6,7 +6,7 @@ import { labOfOklab, oklabChroma, oklabHueDeg, oklabOfLab, oklabOfLCh } from '..
  * One move for all colours preserves the order and proportions of lightness differences, the hue
  * differences and the ratios of chroma.
  */
-export interface Move {
+export interface HarmonyMove {
   /** Factor on lightness differences, 0…1. */
   readonly lightness: number;
   /** Added to every L*. */
@@ -18,10 +18,10 @@ export interface Move {
 }
 
 /** The identity. */
-export const STILL: Move = { lightness: 1, shift: 0, chroma: 1, turnDeg: 0 };
+export const IDENTITY_MOVE: HarmonyMove = { lightness: 1, shift: 0, chroma: 1, turnDeg: 0 };
 
 /** Applies a move to a harmony; CIELAB under D65 in and out. */
-export function moveAll(colours: readonly Lab[], move: Move): Lab[] {
+export function moveAll(colours: readonly Lab[], move: HarmonyMove): Lab[] {
   const mean = colours.reduce((sum, [L]) => sum + L, 0) / Math.max(1, colours.length);
   return colours.map((lab) => {
     const L = mean + move.lightness * (lab[0] - mean) + move.shift;

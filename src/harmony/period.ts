@@ -1,14 +1,14 @@
 import type { Lab } from '../colour/lab.ts';
 import table from './data/period.json' with { type: 'json' };
-import { type Declared, type Kind, kindOf } from './family.ts';
+import { type Declared, kindOf, type PeriodKind } from './family.ts';
 
 /** What period practice held of a pair. Pairs without a row were not mentioned. */
-export type Held = 'held' | 'seldom' | 'held; disputed' | 'held, single report';
+export type PeriodVerdict = 'held' | 'seldom' | 'held; disputed' | 'held, single report';
 
 /** One row of the table of pairs. */
 export interface PeriodRow {
   readonly pair: readonly [string, string];
-  readonly held: Held;
+  readonly held: PeriodVerdict;
   /** `seen`: read in the named source; otherwise common practice, which has none. */
   readonly status: 'seen' | 'common practice';
   /** The source in full; null for common practice. */
@@ -23,19 +23,21 @@ const HELD: readonly string[] = ['held', 'seldom', 'held; disputed', 'held, sing
  * Every row, in the order of the table. Words and sources are checked at load.
  * @throws RangeError at load for an unknown word, status or source
  */
-export const PERIOD: readonly PeriodRow[] = table.pairs.map(({ pair, held, status, by, note }) => {
-  if (pair.length !== 2 || !HELD.includes(held))
-    throw new RangeError(`a pair of ${pair} is ${held}`);
-  if (status !== 'seen' && status !== 'common practice') throw new RangeError(`status ${status}`);
-  const source = by === null ? null : (table.sources as Record<string, string>)[by];
-  if (source === undefined) throw new RangeError(`no source ${by}`);
-  return { pair: [pair[0]!, pair[1]!], held: held as Held, status, source, note };
-});
+export const PERIOD_PAIRS: readonly PeriodRow[] = table.pairs.map(
+  ({ pair, held, status, by, note }) => {
+    if (pair.length !== 2 || !HELD.includes(held))
+      throw new RangeError(`a pair of ${pair} is ${held}`);
+    if (status !== 'seen' && status !== 'common practice') throw new RangeError(`status ${status}`);
+    const source = by === null ? null : (table.sources as Record<string, string>)[by];
+    if (source === undefined) throw new RangeError(`no source ${by}`);
+    return { pair: [pair[0]!, pair[1]!], held: held as PeriodVerdict, status, source, note };
+  },
+);
 
-const chromatic = ({ family }: Kind): boolean => !['white', 'black', 'grey'].includes(family);
+const chromatic = ({ family }: PeriodKind): boolean => !['white', 'black', 'grey'].includes(family);
 
 /** Whether a colour matches a word of the table; `other` is the colour beside it. */
-const IS: Record<string, (kind: Kind, other: Kind) => boolean> = {
+const MATCHES: Record<string, (kind: PeriodKind, other: PeriodKind) => boolean> = {
   any: () => true,
   white: ({ family }) => family === 'white',
   black: ({ family }) => family === 'black',
@@ -60,7 +62,7 @@ const IS: Record<string, (kind: Kind, other: Kind) => boolean> = {
   'dark of another': (kind, other) => kind.dark && apart(kind, other),
 };
 
-const apart = (one: Kind, other: Kind): boolean =>
+const apart = (one: PeriodKind, other: PeriodKind): boolean =>
   one.family !== other.family && chromatic(one) && chromatic(other);
 
 /** Sort order: rows about many colours come after rows that name the pair. */
@@ -80,13 +82,13 @@ export function periodOf(
   declared: readonly [Declared | null, Declared | null] = [null, null],
 ): readonly PeriodRow[] {
   const [x, y] = [kindOf(one, declared[0]), kindOf(other, declared[1])];
-  return PERIOD.filter(({ pair }) => {
-    const [p, q] = [IS[pair[0]]!, IS[pair[1]]!];
+  return PERIOD_PAIRS.filter(({ pair }) => {
+    const [p, q] = [MATCHES[pair[0]]!, MATCHES[pair[1]]!];
     return (p(x, y) && q(y, x)) || (p(y, x) && q(x, y));
   }).toSorted((a, b) => general(a) - general(b) || narrow(b) - narrow(a));
 }
 
-const SAID: Record<Held, string> = {
+const VERDICT_WORDS: Record<PeriodVerdict, string> = {
   held: 'held to go together',
   seldom: 'seldom put together',
   'held; disputed': 'held to go together, but disputed',
@@ -96,6 +98,6 @@ const SAID: Record<Held, string> = {
 /** A row as a sentence: "Blue and green: held to go together, but disputed (…). He held that …". */
 export function periodWords({ pair, held, source, note }: PeriodRow): string {
   const both = pair.join(' and ');
-  const sentence = `${both.charAt(0).toUpperCase()}${both.slice(1)}: ${SAID[held]} (${source ?? 'common practice'}).`;
+  const sentence = `${both.charAt(0).toUpperCase()}${both.slice(1)}: ${VERDICT_WORDS[held]} (${source ?? 'common practice'}).`;
   return note ? `${sentence} ${note}` : sentence;
 }

@@ -5,7 +5,7 @@ import { joinWords } from '../wording.ts';
  * Factor of change below which a pigment is not mentioned; then the limits for "a little" and
  * "much".
  */
-const UNSAID = 1.08;
+const MIN_FACTOR = 1.08;
 const LITTLE = 1.35;
 const MUCH = 2.5;
 /** Share of the pile below which a new pigment is "a touch". */
@@ -56,7 +56,7 @@ function changes(
       const share = after.get(pigment) ?? 0;
       return { pigment, factor: (share * scale) / (before.get(pigment) ?? 0), share };
     })
-    .filter(({ factor }) => size(factor) >= UNSAID)
+    .filter(({ factor }) => size(factor) >= MIN_FACTOR)
     .sort((p, q) => q.factor - p.factor);
 }
 

@@ -1,5 +1,5 @@
 import type { Lab } from '../colour/lab.ts';
-import { namesOf } from '../colour/words.ts';
+import { distinctNamesOf } from '../colour/words.ts';
 import type { Pixels } from '../photo/pixels.ts';
 import type { Spot } from '../photo/spot.ts';
 import { fail, ok, type Result } from '../result.ts';
@@ -9,14 +9,14 @@ import {
   type EditFault,
   freeName,
   MOST_BY_HAND,
-  ordered,
+  sortedByShare,
 } from './edit.ts';
 import { type GatherOptions, gather } from './gather.ts';
 import { type LadderStep, STEPS } from './harmony.ts';
-import { NOWHERE } from './labels.ts';
+import { UNLABELLED } from './labels.ts';
 
 /** Merges two colours: shares add up, and ladders mix in proportion to them. */
-export function joinTwo(
+export function mergeColours(
   harmony: EditedHarmony,
   first: number,
   second: number,
@@ -37,7 +37,7 @@ export function joinTwo(
     lab: [middle(0), middle(1), middle(2)],
     share,
     accent: p.accent && q.accent,
-    ladder: remixed(steps, large.ladder),
+    ladder: mixLadders(steps, large.ladder),
     ...(large.named ? { named: true } : {}),
     shaped: 'joined',
   };
@@ -45,9 +45,9 @@ export function joinTwo(
   const high = Math.max(first, second);
   const colours = [...others.slice(0, low), joined, ...others.slice(low)];
   const data = harmony.labels.data.map((v) =>
-    v === NOWHERE ? v : v === high ? low : v > high ? v - 1 : v,
+    v === UNLABELLED ? v : v === high ? low : v > high ? v - 1 : v,
   );
-  return ok(ordered(harmony, colours, data));
+  return ok(sortedByShare(harmony, colours, data));
 }
 
 /**
@@ -75,7 +75,7 @@ function weightedMedian(values: [value: number, weight: number][]): number {
 }
 
 /** Divides a mixture of steps by lightness at the shares of a ladder. */
-function remixed(
+function mixLadders(
   steps: readonly { lab: Lab; weight: number }[],
   shares: readonly LadderStep[],
 ): LadderStep[] {
@@ -112,7 +112,7 @@ function remixed(
  * @param pixels of the same photograph
  * @returns a fault if the colour is uniform, the harmony is full or the job is stopped
  */
-export function split(
+export function splitColourInTwo(
   harmony: EditedHarmony,
   index: number,
   pixels: Pixels,
@@ -128,7 +128,7 @@ export function split(
   const [large, small] = again.value.colours;
   if (!large || !small) return fail({ code: 'cannot-split' });
   const others = harmony.colours.filter((_, i) => i !== index);
-  const names = namesOf([large.lab, small.lab]);
+  const names = distinctNamesOf([large.lab, small.lab]);
   const first = {
     ...large,
     name: freeName(names[0]!, others),
@@ -150,7 +150,7 @@ export function split(
     const y = Math.floor(((Math.floor(i / width) + 0.5) / height) * parts.height);
     return parts.data[y * parts.width + x] === 1 ? harmony.colours.length : index;
   });
-  return ok(ordered(harmony, colours, now));
+  return ok(sortedByShare(harmony, colours, now));
 }
 
 /**
@@ -174,11 +174,11 @@ export function addSpot(
   const now = data.slice();
   const lost = new Float64Array(index);
   let seen = 0;
-  for (const v of data) if (v !== NOWHERE) seen++;
+  for (const v of data) if (v !== UNLABELLED) seen++;
   for (let y = top; y < Math.min(height, bottom); y++)
     for (let x = left; x < Math.min(width, right); x++) {
       const at = y * width + x;
-      if (data[at] !== NOWHERE) lost[data[at]!]!++;
+      if (data[at] !== UNLABELLED) lost[data[at]!]!++;
       else seen++;
       now[at] = index;
     }
@@ -191,12 +191,12 @@ export function addSpot(
   const total = share + old.reduce((sum, s) => sum + s, 0);
   const colours: EditedColour[] = harmony.colours.map((c, i) => ({ ...c, share: old[i]! / total }));
   colours.push({
-    name: freeName(namesOf([lab])[0]!, colours),
+    name: freeName(distinctNamesOf([lab])[0]!, colours),
     lab,
     share: share / total,
     accent: share < 0.02,
     ladder: STEPS.map((step) => ({ step, lab, share: 1 / STEPS.length })),
     spotSide: spot.side,
   });
-  return ok(ordered(harmony, colours, now));
+  return ok(sortedByShare(harmony, colours, now));
 }

@@ -1,25 +1,25 @@
-import { type Borders, FIELD, FIELDS } from './border.ts';
-import type { Nodes } from './cost.ts';
+import { type BoundaryTable, SUM, SUMS_PER_PAIR } from './border.ts';
+import type { MergeNodes } from './cost.ts';
 
 /** Global image statistics. */
-export interface Scene {
+export interface ImageStatistics {
   /** Total weight of all nodes. */
   readonly total: number;
   readonly spread: number;
-  readonly wander: number;
+  readonly hueVariation: number;
 }
 
 /** Computes the global statistics of a photograph from its nodes and their boundaries. */
-export function sceneOf(nodes: Nodes, borders: Borders): Scene {
+export function imageStatistics(nodes: MergeNodes, borders: BoundaryTable): ImageStatistics {
   const total = nodes.weight.reduce((sum, w) => sum + w, 0);
-  return { total, spread: sceneScale(nodes, total), wander: hueWander(nodes, borders) };
+  return { total, spread: sceneScale(nodes, total), hueVariation: hueVariationOf(nodes, borders) };
 }
 
 /**
  * Spread of the colours in OKLab, 1 for a sunny scene, clamped to 0.35…1.2; distances that count as
  * far scale with it.
  */
-function sceneScale(nodes: Nodes, total: number): number {
+function sceneScale(nodes: MergeNodes, total: number): number {
   let sum = 0;
   for (const plane of [nodes.L, nodes.a, nodes.b]) {
     let mean = 0;
@@ -34,13 +34,13 @@ function sceneScale(nodes: Nodes, total: number): number {
  * Hue variation: difference of a/L and b/L between adjacent nodes, as the median over all
  * crossings. Nearly all crossings lie within objects. 0 if none has enough.
  */
-function hueWander(nodes: Nodes, borders: Borders): number {
+function hueVariationOf(nodes: MergeNodes, borders: BoundaryTable): number {
   const n = nodes.count;
   const pairs: { differs: number; crossings: number }[] = [];
   let all = 0;
   for (let i = 0; i < n; i++)
     for (let j = i + 1; j < n; j++) {
-      const crossings = borders.sums[(i * n + j) * FIELDS + FIELD.crossings]!;
+      const crossings = borders.sums[(i * n + j) * SUMS_PER_PAIR + SUM.crossings]!;
       if (crossings < 20) continue;
       const [pL, qL] = [Math.max(0.02, nodes.L[i]!), Math.max(0.02, nodes.L[j]!)];
       const da = nodes.a[i]! / pL - nodes.a[j]! / qL;

@@ -1,10 +1,10 @@
-import { type Borders, FIELD, FIELDS, give, placeOf } from './border.ts';
-import { addGroup, cost, emptyGroup, type Group } from './cost.ts';
+import { addSums, type BoundaryTable, pairOffset, SUM, SUMS_PER_PAIR } from './border.ts';
+import { addGroup, emptyGroup, type MergedGroup, mergeCost } from './cost.ts';
 
 /** Nodes to assign to groups, and their boundaries. */
-export interface Parted {
-  readonly nodes: readonly (Group | undefined)[];
-  readonly borders: Borders;
+export interface GroupingInput {
+  readonly nodes: readonly (MergedGroup | undefined)[];
+  readonly borders: BoundaryTable;
 }
 
 /** Most passes; nodes that still move after them stay where they are. */
@@ -16,12 +16,16 @@ const ROUNDS = 6;
  * ends in the same groups. No group becomes empty.
  * @param group of each node, 0…count − 1; 255 for a node without weight; overwritten
  */
-export function settle({ nodes, borders }: Parted, group: Uint8Array, count: number): void {
+export function refineGroups(
+  { nodes, borders }: GroupingInput,
+  group: Uint8Array,
+  count: number,
+): void {
   const n = nodes.length;
   const groups = Array.from({ length: count }, emptyGroup);
   const size = new Int32Array(count);
   // Boundary sums of each node with each group, directed from the node to the group.
-  const edges = new Float64Array(n * count * FIELDS);
+  const edges = new Float64Array(n * count * SUMS_PER_PAIR);
   const around = new Float64Array(n);
   for (let i = 0; i < n; i++) {
     const one = nodes[i];
@@ -30,8 +34,8 @@ export function settle({ nodes, borders }: Parted, group: Uint8Array, count: num
     size[group[i]!]!++;
     for (let j = 0; j < n; j++) {
       if (j === i || !nodes[j]) continue;
-      around[i]! += borders.sums[placeOf(borders.count, i, j) + FIELD.crossings]!;
-      shift(borders, i, j, edges, (i * count + group[j]!) * FIELDS, 1);
+      around[i]! += borders.sums[pairOffset(borders.count, i, j) + SUM.crossings]!;
+      addDirected(borders, i, j, edges, (i * count + group[j]!) * SUMS_PER_PAIR, 1);
     }
   }
   for (let round = 0; round < ROUNDS; round++) {
@@ -44,7 +48,7 @@ export function settle({ nodes, borders }: Parted, group: Uint8Array, count: num
       let best = own;
       let least = Infinity;
       for (let g = 0; g < count; g++) {
-        const c = cost(one, groups[g]!, edges, (i * count + g) * FIELDS, around[i]!);
+        const c = mergeCost(one, groups[g]!, edges, (i * count + g) * SUMS_PER_PAIR, around[i]!);
         // On a tie the node stays.
         if (c < least || (c === least && g === own)) {
           least = c;
@@ -59,8 +63,8 @@ export function settle({ nodes, borders }: Parted, group: Uint8Array, count: num
       size[best]!++;
       for (let j = 0; j < n; j++) {
         if (j === i || !nodes[j]) continue;
-        shift(borders, j, i, edges, (j * count + own) * FIELDS, -1);
-        shift(borders, j, i, edges, (j * count + best) * FIELDS, 1);
+        addDirected(borders, j, i, edges, (j * count + own) * SUMS_PER_PAIR, -1);
+        addDirected(borders, j, i, edges, (j * count + best) * SUMS_PER_PAIR, 1);
       }
     }
     if (!moved) return;
@@ -68,13 +72,13 @@ export function settle({ nodes, borders }: Parted, group: Uint8Array, count: num
 }
 
 /** Adds the boundary from i to j to other sums, or subtracts it. */
-function shift(
-  { count, sums }: Borders,
+function addDirected(
+  { count, sums }: BoundaryTable,
   i: number,
   j: number,
   to: Float64Array,
   at: number,
   way: 1 | -1,
 ): void {
-  give(sums, placeOf(count, i, j), to, at, i < j ? 1 : -1, way);
+  addSums(sums, pairOffset(count, i, j), to, at, i < j ? 1 : -1, way);
 }

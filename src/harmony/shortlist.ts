@@ -1,7 +1,7 @@
 import { deltaE00 } from '../colour/difference.ts';
 import { angleDeg, chroma, type Lab } from '../colour/lab.ts';
-import type { Solid } from '../mixture/solid.ts';
-import { type Move, moveAll } from './move.ts';
+import type { ShelfGamut } from '../mixture/solid.ts';
+import { type HarmonyMove, moveAll } from './move.ts';
 
 /** Grid of moves: rotation in degrees, factor on lightness differences, shift of L*. */
 const TURNS = [0, -4, 4, -8, 8, -12, 12];
@@ -16,20 +16,21 @@ const SHORTLIST = 5;
 /** Factor by which the approximate gamut may overstate chroma. */
 const ROUGH = 1.04;
 
-const toll = ({ turnDeg, lightness }: Move): number =>
+const movePenalty = ({ turnDeg, lightness }: HarmonyMove): number =>
   PER_DEGREE * Math.abs(turnDeg) + PER_FACTOR * (1 - lightness) ** 2;
 
 /** Cost of a move: mean difference over the colours, plus the tolls. */
-export function costOf(colours: readonly Lab[], move: Move): number {
+export function costOf(colours: readonly Lab[], move: HarmonyMove): number {
   const to = moveAll(colours, move);
   return (
-    colours.reduce((sum, lab, i) => sum + deltaE00(lab, to[i]!), 0) / colours.length + toll(move)
+    colours.reduce((sum, lab, i) => sum + deltaE00(lab, to[i]!), 0) / colours.length +
+    movePenalty(move)
   );
 }
 
 /** The cheapest moves that the approximate gamut of the shelf allows. */
-export function shortlist(colours: readonly Lab[], solid: Solid): Move[] {
-  const found: { move: Move; cost: number }[] = [];
+export function shortlist(colours: readonly Lab[], solid: ShelfGamut): HarmonyMove[] {
+  const found: { move: HarmonyMove; cost: number }[] = [];
   for (const turnDeg of TURNS) {
     for (const lightness of FACTORS) {
       for (const shift of SHIFTS) {
@@ -61,7 +62,7 @@ export function shortlist(colours: readonly Lab[], solid: Solid): Move[] {
  * Largest chroma factor up to 1 that brings every colour into the gamut; null if not even greys
  * fit.
  */
-function mostChroma(colours: readonly Lab[], move: Move, solid: Solid): number | null {
+function mostChroma(colours: readonly Lab[], move: HarmonyMove, solid: ShelfGamut): number | null {
   let factor = 1;
   for (const to of moveAll(colours, move)) {
     const reach = solid.reach(to[0], angleDeg(to[1], to[2]));

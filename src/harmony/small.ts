@@ -1,8 +1,8 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import { labOfOklab } from '../colour/oklab.ts';
-import { FIELD } from './border.ts';
-import type { Group } from './cost.ts';
+import { SUM } from './border.ts';
+import type { MergedGroup } from './cost.ts';
 
 /** Share of the area below which a group is small. */
 const SMALL = 0.015;
@@ -27,9 +27,9 @@ const RIM_NEAR = 0.04;
  * @param total weight of all groups
  * @param far distance that counts as far (CIEDE2000, kL = 2)
  */
-export function notAThing(
+export function smallestSpuriousRegion(
   joining: {
-    readonly groups: readonly (Group | undefined)[];
+    readonly groups: readonly (MergedGroup | undefined)[];
     border(i: number, j: number, field: number): number;
   },
   total: number,
@@ -43,12 +43,12 @@ export function notAThing(
     if (p.g.weight < LEAST * total) return p.i;
     const near = live.some((q) => q !== p && deltaE00(p.lab, q.lab, 2) < far);
     if (p.g.weight < SMALL * total && near) return p.i;
-    if (isRim(p, live, (i) => joining.border(p.i, i, FIELD.meetings))) return p.i;
+    if (isRim(p, live, (i) => joining.border(p.i, i, SUM.meetings))) return p.i;
   }
   return -1;
 }
 
-type Live = { readonly i: number; readonly g: Group };
+type Live = { readonly i: number; readonly g: MergedGroup };
 
 /** Whether a group is thin everywhere and its colour lies between its two main neighbours. */
 function isRim(p: Live, live: readonly Live[], meets: (i: number) => number): boolean {
@@ -64,6 +64,6 @@ function isRim(p: Live, live: readonly Live[], meets: (i: number) => number): bo
   return Math.hypot(...here.map((v, c) => v - from[c]! - t * way[c]!)) < RIM_NEAR;
 }
 
-const oklab = ({ L, a, b }: Group): [number, number, number] => [L, a * L, b * L];
+const oklab = ({ L, a, b }: MergedGroup): [number, number, number] => [L, a * L, b * L];
 
-const labOf = (g: Group): Lab => labOfOklab(oklab(g));
+const labOf = (g: MergedGroup): Lab => labOfOklab(oklab(g));

@@ -2,7 +2,7 @@ import type { Shelf } from '../pigment/shelf.ts';
 import { midSentence } from '../wording.ts';
 
 /** Pigment names as written within a sentence: lower-case first letter, except for proper names. */
-export function spokenOn(shelf: Shelf): (pigment: string) => string {
+export function sentenceNamesOn(shelf: Shelf): (pigment: string) => string {
   const labels = new Map(shelf.paints.map(({ pigment, label }) => [pigment, label]));
   return (pigment) => {
     return midSentence(labels.get(pigment) ?? pigment);

@@ -1,8 +1,8 @@
 import { joinWords } from '../wording.ts';
-import type { Move } from './move.ts';
+import type { HarmonyMove } from './move.ts';
 
 /** Describes a move in one or two sentences. Positive turns go towards larger OKLab hue angles. */
-export function moveWords({ lightness, shift, chroma, turnDeg }: Move): string {
+export function moveWords({ lightness, shift, chroma, turnDeg }: HarmonyMove): string {
   const turn = Math.abs(turnDeg);
   const said = [
     lightness < 0.995 ? `the range of light and dark is drawn in ${share(lightness)}` : '',

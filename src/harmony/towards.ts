@@ -1,14 +1,14 @@
 import { warmCool } from '../colour/appearance.ts';
 import { deltaE00 } from '../colour/difference.ts';
 import { chroma, type Lab } from '../colour/lab.ts';
-import { type Mixture, REACH } from '../mixture/mixture.ts';
-import { type Bench, furthest } from './bench.ts';
-import { keeps } from './held.ts';
-import { pigmentsOf, plain } from './made.ts';
-import { NEUTRAL_CHROMA, type Way, withLightnessAndChroma } from './vary.ts';
+import { type Mixture, REACHABLE_DELTA_E } from '../mixture/mixture.ts';
+import { bisectFurthest, type PileSearch } from './bench.ts';
+import { changesInDirection } from './held.ts';
+import { mixtureOnly, pigmentsOf } from './made.ts';
+import { NEUTRAL_CHROMA, type VariantWay, withLightnessAndChroma } from './vary.ts';
 
 /** CIEDE2000 up to which a colour counts as mixable, during the search for the limit. */
-const MET = 0.4;
+const MAX_MISS = 0.4;
 /** Smallest visible change (CIEDE2000). */
 const SEEN = 1;
 
@@ -18,28 +18,33 @@ const SEEN = 1;
  * studio white, then with one other.
  * @returns null if the shelf cannot make the change
  */
-export function towards(from: Mixture, way: Way, wish: Lab, bench: Bench): Mixture | null {
+export function searchVariant(
+  from: Mixture,
+  way: VariantWay,
+  wish: Lab,
+  bench: PileSearch,
+): Mixture | null {
   const own = pigmentsOf(from, bench.shelf);
-  const good = (mixture: Mixture) => keeps(way, from.lab, mixture.lab);
-  const serves = (mixture: Mixture | null, within = REACH): mixture is Mixture =>
+  const good = (mixture: Mixture) => changesInDirection(way, from.lab, mixture.lab);
+  const serves = (mixture: Mixture | null, within = REACHABLE_DELTA_E): mixture is Mixture =>
     mixture !== null && mixture.deltaE00 <= within && good(mixture);
   const strangers = (mixture: Mixture): number =>
     pigmentsOf(mixture, bench.shelf).filter((pigment) => !own.includes(pigment)).length;
   const ask = (lab: Lab): Mixture | null => {
     const same = bench.mix(lab, { of: own });
-    if (serves(same)) return plain(same);
+    if (serves(same)) return mixtureOnly(same);
     const { white } = bench.shelf;
     if (white !== null && !own.includes(white)) {
       const letDown = bench.mix(lab, { of: [...own, white] });
-      if (serves(letDown)) return plain(letDown);
+      if (serves(letDown)) return mixtureOnly(letDown);
     }
     const wide = bench.mix(lab, { alternatives: 5 });
-    if (wide === null) return same && good(same) ? plain(same) : null;
-    const limit = Math.max(wide.deltaE00, REACH);
+    if (wide === null) return same && good(same) ? mixtureOnly(same) : null;
+    const limit = Math.max(wide.deltaE00, REACHABLE_DELTA_E);
     const near = [wide, wide.simplest, ...wide.alternatives].filter((one) => serves(one, limit));
     if (near.length === 0) return null;
     const kin = near.reduce((p, q) => (strangers(q) < strangers(p) ? q : p));
-    return plain((strangers(kin) > 1 && withOne(lab)) || kin);
+    return mixtureOnly((strangers(kin) > 1 && withOne(lab)) || kin);
   };
   /** Best mixture of the origin's pigments and one more; null if none serves. */
   const withOne = (lab: Lab): Mixture | null => {
@@ -47,16 +52,16 @@ export function towards(from: Mixture, way: Way, wish: Lab, bench: Bench): Mixtu
     for (const { pigment } of bench.shelf.paints) {
       if (own.includes(pigment)) continue;
       const found = bench.mix(lab, { of: [...own, pigment], quick: true });
-      if (serves(found) && found.deltaE00 < (best?.deltaE00 ?? REACH)) best = found;
+      if (serves(found) && found.deltaE00 < (best?.deltaE00 ?? REACHABLE_DELTA_E)) best = found;
     }
     return best;
   };
   const whole = ask(wish);
-  if (whole && whole.deltaE00 <= REACH) return whole;
+  if (whole && whole.deltaE00 <= REACHABLE_DELTA_E) return whole;
 
   // Out of reach: give way along the axes that matter least for this direction.
   const passes = (lab: Lab): Lab | null =>
-    serves(bench.mix(lab, { quick: true }), MET) ? lab : null;
+    serves(bench.mix(lab, { quick: true }), MAX_MISS) ? lab : null;
   const cut = within(way, from.lab, wish, passes);
   if (cut === null || deltaE00(from.lab, cut) < SEEN) return null;
   const part = ask(cut);
@@ -65,7 +70,12 @@ export function towards(from: Mixture, way: Way, wish: Lab, bench: Bench): Mixtu
 }
 
 /** The farthest point from the origin towards the target that the shelf reaches; null if none. */
-function within(way: Way, from: Lab, wish: Lab, passes: (lab: Lab) => Lab | null): Lab | null {
+function within(
+  way: VariantWay,
+  from: Lab,
+  wish: Lab,
+  passes: (lab: Lab) => Lab | null,
+): Lab | null {
   const between = (t: number): Lab => [
     from[0] + t * (wish[0] - from[0]),
     from[1] + t * (wish[1] - from[1]),
@@ -76,16 +86,16 @@ function within(way: Way, from: Lab, wish: Lab, passes: (lab: Lab) => Lab | null
     case 'duller': {
       const [C0, C1] = [chroma(from), chroma(wish)];
       return (
-        furthest((t) => passes(withLightnessAndChroma(from, from[0], C0 + t * (C1 - C0))))?.value ??
-        null
+        bisectFurthest((t) => passes(withLightnessAndChroma(from, from[0], C0 + t * (C1 - C0))))
+          ?.value ?? null
       );
     }
     case 'warmer':
     case 'cooler': {
       // Either the full turn with less chroma, or less of the turn: whichever goes further on the
       // warm-cool scale.
-      const duller = furthest((t) => passes(scaled(wish, 0.6 + 0.4 * t)), 5)?.value;
-      const less = furthest((t) => passes(turnedPart(from, wish, t)), 5)?.value;
+      const duller = bisectFurthest((t) => passes(scaled(wish, 0.6 + 0.4 * t)), 5)?.value;
+      const less = bisectFurthest((t) => passes(turnedPart(from, wish, t)), 5)?.value;
       const gain = (lab: Lab) => Math.abs(warmCool(lab) - warmCool(from));
       return [duller, less]
         .filter((lab) => lab !== undefined)
@@ -97,7 +107,7 @@ function within(way: Way, from: Lab, wish: Lab, passes: (lab: Lab) => Lab | null
       const least = C < NEUTRAL_CHROMA ? 0 : 0.1;
       for (const part of [1, 0.75, 0.5, 0.25]) {
         const L = between(part)[0];
-        const found = furthest(
+        const found = bisectFurthest(
           (t) => passes(withLightnessAndChroma(from, L, C * (least + (1 - least) * t))),
           5,
         );

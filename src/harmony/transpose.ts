@@ -1,18 +1,18 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
-import { REACH } from '../mixture/mixture.ts';
-import { type Nearest, nearestOn } from '../mixture/nearest.ts';
-import { solidOf } from '../mixture/solid.ts';
-import { type MixFault, notAColour, type WorkOptions } from '../mixture/work.ts';
+import { REACHABLE_DELTA_E } from '../mixture/mixture.ts';
+import { type NearestColourFinder, nearestColourFinder } from '../mixture/nearest.ts';
+import { shelfGamutOf } from '../mixture/solid.ts';
+import { invalidColourFault, type MixFault, type MixtureSearchOptions } from '../mixture/work.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
-import { type Lost, lostOf } from './interval.ts';
-import { keyOf } from './key.ts';
-import { type Move, moveAll, STILL } from './move.ts';
+import { type IntervalLoss, intervalLoss } from './interval.ts';
+import { rangeMapping } from './key.ts';
+import { type HarmonyMove, IDENTITY_MOVE, moveAll } from './move.ts';
 import { costOf, shortlist } from './shortlist.ts';
 
 /** A harmony after a move: targets, and what the shelf mixes for them. */
-export interface Moved {
+export interface MovedHarmony {
   readonly colours: readonly {
     readonly from: Lab;
     readonly to: Lab;
@@ -27,12 +27,12 @@ export interface Moved {
   readonly moved: number;
   /** Whether every colour is reached. */
   readonly reached: boolean;
-  readonly lost: Lost;
+  readonly lost: IntervalLoss;
 }
 
 /** A harmony within reach, with the move that brought it there. */
-export interface Transposed extends Moved {
-  readonly move: Move;
+export interface Transposed extends MovedHarmony {
+  readonly move: HarmonyMove;
 }
 
 /** The harmony within reach, and two alternatives for comparison. */
@@ -41,9 +41,9 @@ export interface Transposition {
   /**
    * The harmony with its lightness mapped into the shelf's range, and chroma by the same factor.
    */
-  readonly keyed: Moved;
+  readonly keyed: MovedHarmony;
   /** Each colour matched on its own, as near as possible. */
-  readonly alone: Moved;
+  readonly alone: MovedHarmony;
 }
 
 /** Cost that the real shelf may add to a move that the approximate gamut allows. */
@@ -61,22 +61,22 @@ const ROUNDS = 6;
 export function transpose(
   colours: readonly Lab[],
   shelf: Shelf,
-  options: WorkOptions = {},
+  options: MixtureSearchOptions = {},
 ): Result<Transposition, MixFault> {
-  const odd = notAColour(colours);
+  const odd = invalidColourFault(colours);
   if (odd) return odd;
   const { most = 4, constraints = {}, stopped, onProgress } = options;
-  const on = nearestOn(shelf, most, constraints, stopped);
+  const on = nearestColourFinder(shelf, most, constraints, stopped);
   if (!on.ok) return on;
-  const mixer = new Mixer(on.value);
+  const mixer = new MoveMixer(on.value);
   const alone = mixer.moved(colours, colours);
-  const keyed = mixer.moved(colours, colours.map(keyOf(colours, shelf)));
+  const keyed = mixer.moved(colours, colours.map(rangeMapping(colours, shelf)));
   if (!alone || !keyed) return fail({ code: 'stopped' });
   onProgress?.(0.2);
-  if (alone.reached) return ok({ transposed: { ...alone, move: STILL }, keyed, alone });
+  if (alone.reached) return ok({ transposed: { ...alone, move: IDENTITY_MOVE }, keyed, alone });
 
-  const moves = shortlist(colours, solidOf({ ...shelf, paints: on.value.paints }));
-  let best: Tried | null = null;
+  const moves = shortlist(colours, shelfGamutOf({ ...shelf, paints: on.value.paints }));
+  let best: MoveTrial | null = null;
   for (const [i, move] of moves.entries()) {
     if (best && costOf(colours, move) > best.cost + SLACK) continue;
     const tried = mixer.reach(colours, move);
@@ -97,24 +97,24 @@ export function transpose(
 }
 
 /** A move and its outcome on the shelf. */
-interface Tried {
-  readonly move: Move;
+interface MoveTrial {
+  readonly move: HarmonyMove;
   /** Largest difference beyond reach; 0 if every colour is reached. */
   readonly missed: number;
   readonly cost: number;
 }
 
 /** Tries moves against the nearest mixtures of a shelf. */
-class Mixer {
-  private readonly nearest: Nearest;
+class MoveMixer {
+  private readonly nearest: NearestColourFinder;
 
-  constructor(nearest: Nearest) {
+  constructor(nearest: NearestColourFinder) {
     this.nearest = nearest;
   }
 
   /** Mixes a harmony at given targets; null if stopped. */
-  moved(from: readonly Lab[], to: readonly Lab[]): Moved | null {
-    const colours: Moved['colours'][number][] = [];
+  moved(from: readonly Lab[], to: readonly Lab[]): MovedHarmony | null {
+    const colours: MovedHarmony['colours'][number][] = [];
     for (const [i, aim] of to.entries()) {
       const near = this.nearest.of(aim);
       if (!near) return null;
@@ -124,8 +124,8 @@ class Mixer {
     return {
       colours,
       moved: colours.reduce((sum, c) => sum + c.moved, 0) / colours.length,
-      reached: colours.every((c) => c.missed <= REACH),
-      lost: lostOf(
+      reached: colours.every((c) => c.missed <= REACHABLE_DELTA_E),
+      lost: intervalLoss(
         from,
         colours.map((c) => c.mixed),
       ),
@@ -133,7 +133,7 @@ class Mixer {
   }
 
   /** Largest chroma factor at which a move is reached, by bisection; null if stopped. */
-  reach(colours: readonly Lab[], move: Move): Tried | null {
+  reach(colours: readonly Lab[], move: HarmonyMove): MoveTrial | null {
     let low = 0;
     let high = 1;
     let guess = move.chroma;
@@ -157,12 +157,15 @@ class Mixer {
   }
 
   /** Refines a move after the coarse grid: takes back whatever is not needed. Null if stopped. */
-  ease(colours: readonly Lab[], from: Tried): Move | null {
+  ease(colours: readonly Lab[], from: MoveTrial): HarmonyMove | null {
     let { move, cost } = from;
     for (const share of [0.5, 0.25, 0.12]) {
       for (const axis of ['lightness', 'shift', 'turnDeg', 'chroma'] as const) {
         for (let again = 0; again < 3; again++) {
-          const eased = { ...move, [axis]: move[axis] + share * (STILL[axis] - move[axis]) };
+          const eased = {
+            ...move,
+            [axis]: move[axis] + share * (IDENTITY_MOVE[axis] - move[axis]),
+          };
           const less = costOf(colours, eased);
           if (less >= cost - 0.01) break;
           const beyond = this.beyond(moveAll(colours, eased));
@@ -182,9 +185,10 @@ class Mixer {
     for (const lab of colours) {
       const near = this.nearest.of(lab, true);
       if (!near) return null;
-      if (near.deltaE00 > REACH) worst = Math.max(worst, near.deltaE00 - REACH);
+      if (near.deltaE00 > REACHABLE_DELTA_E)
+        worst = Math.max(worst, near.deltaE00 - REACHABLE_DELTA_E);
       // A clear miss: skip the other colours.
-      if (worst > 3 * REACH) break;
+      if (worst > 3 * REACHABLE_DELTA_E) break;
     }
     return worst;
   }

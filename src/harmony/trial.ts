@@ -1,44 +1,44 @@
-import { chance } from '../chance.ts';
-import { exponential } from '../exponential.ts';
-import { type Atoms, inSpace } from './atoms.ts';
-import { bordersOfNodes, type Edges, FIELDS } from './border.ts';
-import { cluster, LIGHTNESS } from './cluster.ts';
-import { halve } from './halve.ts';
-import { join } from './join.ts';
-import { type Scene, sceneOf } from './scene.ts';
+import { seededRandom } from '../chance.ts';
+import { portableExp } from '../exponential.ts';
+import { clusteringSpace, type Superpixels } from './atoms.ts';
+import { type BoundaryList, boundariesOfNodes, SUMS_PER_PAIR } from './border.ts';
+import { LIGHTNESS, weightedKMeans } from './cluster.ts';
+import { splitByVariance } from './halve.ts';
+import { mergeRegions } from './join.ts';
+import { type ImageStatistics, imageStatistics } from './scene.ts';
 
 /** Fewest and most nodes of a run. */
-const FEWEST = 48;
-export const NODES = 64;
+const MIN_NODES = 48;
+export const MAX_NODES = 64;
 /** Perturbation of superpixel weights: largest change of their logarithm. */
 const SHAKEN = 0.5;
 /** Relative perturbation of the weight of lightness. */
 const TILTED = 0.15;
 
 /** Cloneable input of a batch of runs, for another thread; without the bins of the superpixels. */
-export interface Dealt {
-  readonly atoms: Pick<Atoms, 'count' | 'weight' | 'cells' | 'L' | 'a' | 'b'>;
-  readonly edges: Edges;
-  readonly scene: Scene;
+export interface RunInput {
+  readonly atoms: Pick<Superpixels, 'count' | 'weight' | 'cells' | 'L' | 'a' | 'b'>;
+  readonly edges: BoundaryList;
+  readonly scene: ImageStatistics;
   /** Number of colours, or undefined to choose it automatically. */
   readonly wanted: number | undefined;
 }
 
 /** Prepares segmentation runs over superpixels. */
-export function deal(
-  { count, weight, cells, L, a, b }: Atoms,
-  edges: Edges,
+export function prepareRuns(
+  { count, weight, cells, L, a, b }: Superpixels,
+  edges: BoundaryList,
   wanted: number | undefined,
-): Dealt {
+): RunInput {
   const atoms = { count, weight, cells, L, a, b };
-  const room = new Float64Array(NODES * NODES * FIELDS);
-  const { nodes, borders } = nodesAndBorders(atoms, edges, NODES, LIGHTNESS, room);
-  return { atoms, edges, scene: sceneOf(nodes, borders), wanted };
+  const room = new Float64Array(MAX_NODES * MAX_NODES * SUMS_PER_PAIR);
+  const { nodes, borders } = nodesAndBorders(atoms, edges, MAX_NODES, LIGHTNESS, room);
+  return { atoms, edges, scene: imageStatistics(nodes, borders), wanted };
 }
 
 /** A batch: the runs with the seeds `from` … `to` − 1. */
-export interface TrialsWanted {
-  readonly dealt: Dealt;
+export interface RunBatch {
+  readonly dealt: RunInput;
   readonly from: number;
   readonly to: number;
 }
@@ -47,19 +47,19 @@ export interface TrialsWanted {
  * Executes a batch of seeded runs.
  * @returns for each run in order, the group of each superpixel, 0…6
  */
-export function trialsOf({ dealt, from, to }: TrialsWanted): Uint8Array[] {
-  const trials = new Trials(dealt);
+export function segmentationRuns({ dealt, from, to }: RunBatch): Uint8Array[] {
+  const trials = new SegmentationRuns(dealt);
   return Array.from({ length: to - from }, (_, i) => trials.run(from + i));
 }
 
 /** Executes runs over the same superpixels. */
-class Trials {
-  private readonly dealt: Dealt;
+class SegmentationRuns {
+  private readonly dealt: RunInput;
   /** Buffers for the boundaries of nodes and a copy, reused by every run. */
-  private readonly borders = new Float64Array(NODES * NODES * FIELDS);
-  private readonly copy = new Float64Array(NODES * NODES * FIELDS);
+  private readonly borders = new Float64Array(MAX_NODES * MAX_NODES * SUMS_PER_PAIR);
+  private readonly copy = new Float64Array(MAX_NODES * MAX_NODES * SUMS_PER_PAIR);
 
-  constructor(dealt: Dealt) {
+  constructor(dealt: RunInput) {
     this.dealt = dealt;
   }
 
@@ -70,11 +70,11 @@ class Trials {
    */
   run(seed: number): Uint8Array {
     const { atoms, edges, scene, wanted } = this.dealt;
-    const next = chance(seed);
-    const [many, tilt, limit, far] = evenly(seed);
-    const k = Math.round(FEWEST + (NODES - FEWEST) * many);
+    const next = seededRandom(seed);
+    const [many, tilt, limit, far] = quasiRandom(seed);
+    const k = Math.round(MIN_NODES + (MAX_NODES - MIN_NODES) * many);
     const lightness = LIGHTNESS * (1 - TILTED + 2 * TILTED * tilt);
-    const weight = atoms.weight.map((w) => w * exponential(SHAKEN * (2 * next() - 1)));
+    const weight = atoms.weight.map((w) => w * portableExp(SHAKEN * (2 * next() - 1)));
     const { nodes, borders, ofAtom } = nodesAndBorders(
       atoms,
       edges,
@@ -83,15 +83,15 @@ class Trials {
       this.borders,
       weight,
     );
-    const group = join({ nodes, borders, scene }, this.copy, { limit, far, next }, wanted);
+    const group = mergeRegions({ nodes, borders, scene }, this.copy, { limit, far, next }, wanted);
     return ofAtom.map((node) => group[node]!);
   }
 }
 
 /** Clusters superpixels into at most k nodes, with their boundaries; these use `room`. */
 function nodesAndBorders(
-  atoms: Dealt['atoms'],
-  edges: Edges,
+  atoms: RunInput['atoms'],
+  edges: BoundaryList,
   k: number,
   lightness: number,
   room: Float64Array,
@@ -100,7 +100,7 @@ function nodesAndBorders(
   const { ofBin: ofAtom, ...nodes } = nodesOf(atoms, k, lightness, weight);
   const cells = new Float64Array(nodes.count);
   for (let atom = 0; atom < atoms.count; atom++) cells[ofAtom[atom]!]! += atoms.cells[atom]!;
-  const borders = bordersOfNodes(edges, ofAtom, nodes.count, room);
+  const borders = boundariesOfNodes(edges, ofAtom, nodes.count, room);
   return { nodes: { ...nodes, cells }, borders, ofAtom };
 }
 
@@ -112,7 +112,7 @@ const STEP = 1.1673039782614187;
  * random ones. They perturb the parameters that affect a whole run.
  * @see M. Roberts, 2018, on the R sequences (from memory)
  */
-const evenly = (seed: number) =>
+const quasiRandom = (seed: number) =>
   [1, 2, 3, 4].map((power) => (0.5 + (seed + 1) / STEP ** power) % 1) as [
     number,
     number,
@@ -122,13 +122,13 @@ const evenly = (seed: number) =>
 
 /** Clusters superpixels into at most k nodes; `ofBin` is the node of each superpixel. */
 export function nodesOf(
-  atoms: Dealt['atoms'],
+  atoms: RunInput['atoms'],
   k: number,
   lightness: number,
   weight = atoms.weight,
 ) {
-  const { centres } = halve({ ...inSpace(atoms, lightness), weight }, k);
+  const { centres } = splitByVariance({ ...clusteringSpace(atoms, lightness), weight }, k);
   // Assign only, with a single pass: the cuts already follow the scene, and moving the centres
   // would make them unstable.
-  return cluster({ ...atoms, bins: atoms.count }, k, lightness, 1, centres);
+  return weightedKMeans({ ...atoms, bins: atoms.count }, k, lightness, 1, centres);
 }

@@ -2,16 +2,16 @@ import { warmCool } from '../colour/appearance.ts';
 import { changeWords } from '../colour/change.ts';
 import { deltaE00 } from '../colour/difference.ts';
 import { chroma, type Lab } from '../colour/lab.ts';
-import { type Mixture, REACH } from '../mixture/mixture.ts';
+import { type Mixture, REACHABLE_DELTA_E } from '../mixture/mixture.ts';
 import type { MixFault } from '../mixture/work.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import type { Result } from '../result.ts';
-import { atBench, type Bench, type BenchOptions } from './bench.ts';
-import { against, laidOut, pigmentsOf, plain } from './made.ts';
+import { type PileSearch, type PileSearchOptions, withPileSearch } from './bench.ts';
+import { mixtureOnly, pigmentsOf, rescored, wholePartShares } from './made.ts';
 import { pileWords } from './pile.ts';
-import { spokenOn } from './spoken.ts';
-import { towards } from './towards.ts';
-import { type Amount, type Variant, vary, type Way } from './vary.ts';
+import { sentenceNamesOn } from './spoken.ts';
+import { searchVariant } from './towards.ts';
+import { type Variant, type VariantAmount, type VariantWay, variantTarget } from './vary.ts';
 
 /** A colour with its mixture, from which a variant starts. */
 export interface Origin {
@@ -33,9 +33,9 @@ export type Granted =
   | 'nothing';
 
 /** A variant as the shelf makes it, with its origin. */
-export interface Mixed {
-  readonly way: Way;
-  readonly amount: Amount;
+export interface MixedVariant {
+  readonly way: VariantWay;
+  readonly amount: VariantAmount;
   readonly origin: Origin;
   /** The target: the origin altered by the full amount. */
   readonly wish: Lab;
@@ -62,12 +62,12 @@ export interface Mixed {
  */
 export function variantOf(
   origin: Origin,
-  way: Way,
-  amount: Amount,
+  way: VariantWay,
+  amount: VariantAmount,
   shelf: Shelf,
-  options: BenchOptions = {},
-): Result<Mixed, MixFault> {
-  return atBench(shelf, options, (bench) => mixed(origin, way, amount, bench));
+  options: PileSearchOptions = {},
+): Result<MixedVariant, MixFault> {
+  return withPileSearch(shelf, options, (bench) => mixVariant(origin, way, amount, bench));
 }
 
 /**
@@ -76,14 +76,14 @@ export function variantOf(
  */
 export function variantsOf(
   origins: readonly Origin[],
-  asks: readonly { readonly way: Way; readonly amount: Amount }[],
+  asks: readonly { readonly way: VariantWay; readonly amount: VariantAmount }[],
   shelf: Shelf,
-  options: BenchOptions & { readonly onProgress?: (done: number) => void } = {},
-): Result<Mixed[], MixFault> {
+  options: PileSearchOptions & { readonly onProgress?: (done: number) => void } = {},
+): Result<MixedVariant[], MixFault> {
   const all = asks.flatMap((ask) => origins.map((origin) => ({ ...ask, origin })));
-  return atBench(shelf, options, (bench) =>
+  return withPileSearch(shelf, options, (bench) =>
     all.map(({ origin, way, amount }, i) => {
-      const one = mixed(origin, way, amount, bench);
+      const one = mixVariant(origin, way, amount, bench);
       options.onProgress?.((i + 1) / all.length);
       return one;
     }),
@@ -97,22 +97,27 @@ export function variantsOf(
 export function originOf(
   lab: Lab,
   shelf: Shelf,
-  options: BenchOptions & { readonly simple?: boolean } = {},
+  options: PileSearchOptions & { readonly simple?: boolean } = {},
 ): Result<Origin, MixFault> {
-  return atBench(shelf, options, (bench) => {
+  return withPileSearch(shelf, options, (bench) => {
     const answer = bench.mix(lab)!;
-    return { lab, mixture: options.simple ? answer.simplest : plain(answer) };
+    return { lab, mixture: options.simple ? answer.simplest : mixtureOnly(answer) };
   });
 }
 
-function mixed(origin: Origin, way: Way, amount: Amount, bench: Bench): Mixed {
+function mixVariant(
+  origin: Origin,
+  way: VariantWay,
+  amount: VariantAmount,
+  bench: PileSearch,
+): MixedVariant {
   const { shelf } = bench;
   const from = origin.mixture.lab;
   // If the mixture meets the target, start from the target: invisible errors then never add up.
-  const isMet = deltaE00(origin.lab, from) <= REACH;
-  const { lab: wish, stopped } = vary(isMet ? origin.lab : from, way, amount);
-  const made = towards(origin.mixture, way, wish, bench);
-  const mixture = against(wish, made ?? origin.mixture);
+  const isMet = deltaE00(origin.lab, from) <= REACHABLE_DELTA_E;
+  const { lab: wish, stopped } = variantTarget(isMet ? origin.lab : from, way, amount);
+  const made = searchVariant(origin.mixture, way, wish, bench);
+  const mixture = rescored(wish, made ?? origin.mixture);
   const granted = made === null ? 'nothing' : mixture.reachable ? 'whole' : 'part';
   const own = pigmentsOf(origin.mixture, shelf);
   return {
@@ -125,13 +130,17 @@ function mixed(origin: Origin, way: Way, amount: Amount, bench: Bench): Mixed {
     granted,
     short: granted === 'whole' ? [] : shortOf(way, from, wish, mixture.lab),
     samePigments: pigmentsOf(mixture, shelf).every((one) => own.includes(one)),
-    pile: pileWords(laidOut(origin.mixture, shelf), laidOut(mixture, shelf), spokenOn(shelf)),
+    pile: pileWords(
+      wholePartShares(origin.mixture, shelf),
+      wholePartShares(mixture, shelf),
+      sentenceNamesOn(shelf),
+    ),
     seen: changeWords(from, mixture.lab),
   };
 }
 
 /** Axes on which a mixture falls visibly short of the target. */
-function shortOf(way: Way, from: Lab, wish: Lab, to: Lab): Mixed['short'] {
+function shortOf(way: VariantWay, from: Lab, wish: Lab, to: Lab): MixedVariant['short'] {
   const short: ('chroma' | 'turn' | 'lightness')[] = [];
   const asked = Math.abs(wish[0] - from[0]);
   if (asked > 0.5 && Math.abs(to[0] - from[0]) < 0.9 * asked) short.push('lightness');

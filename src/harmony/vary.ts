@@ -2,16 +2,23 @@ import { bisect } from '../bisection.ts';
 import { chroma, hueDeg, hueTurnDeg, type Lab, labOfLCh } from '../colour/lab.ts';
 import { linearOfOklab, oklabOfLinear } from '../colour/oklab.ts';
 import { labOfLinear, linearOfLab } from '../colour/rgb.ts';
-import { drift } from './drift.ts';
+import { shiftNeutral } from './drift.ts';
 
 /** The six directions of a variant, each along one axis. */
-export const WAYS = ['warmer', 'cooler', 'lighter', 'deeper', 'brighter', 'duller'] as const;
-export type Way = (typeof WAYS)[number];
+export const VARIANT_WAYS = [
+  'warmer',
+  'cooler',
+  'lighter',
+  'deeper',
+  'brighter',
+  'duller',
+] as const;
+export type VariantWay = (typeof VARIANT_WAYS)[number];
 export const AMOUNTS = ['small', 'middle', 'large'] as const;
-export type Amount = (typeof AMOUNTS)[number];
+export type VariantAmount = (typeof AMOUNTS)[number];
 
 /** The opposite direction. */
-export const OPPOSITE: Record<Way, Way> = {
+export const OPPOSITE: Record<VariantWay, VariantWay> = {
   warmer: 'cooler',
   cooler: 'warmer',
   lighter: 'deeper',
@@ -28,20 +35,20 @@ export const WARM_POLE = 50;
 export const COOL_POLE = 230;
 
 /** Size of each amount: change of L*, factor on C*, turn of hue in degrees. */
-const LIGHTNESS: Record<Amount, number> = { small: 4, middle: 8, large: 14 };
-const CHROMA: Record<Amount, number> = { small: 1.1, middle: 1.25, large: 1.5 };
-const TURN_DEG: Record<Amount, number> = { small: 6, middle: 12, large: 20 };
+const LIGHTNESS: Record<VariantAmount, number> = { small: 4, middle: 8, large: 14 };
+const CHROMA: Record<VariantAmount, number> = { small: 1.1, middle: 1.25, large: 1.5 };
+const TURN_DEG: Record<VariantAmount, number> = { small: 6, middle: 12, large: 20 };
 /**
  * C* below which a colour has no hue to turn: it moves along the axis between the poles, by these
  * C*.
  */
 export const NEUTRAL_CHROMA = 8;
-const NEUTRAL_MOVE: Record<Amount, number> = { small: 2, middle: 4, large: 7 };
+const NEUTRAL_MOVE: Record<VariantAmount, number> = { small: 2, middle: 4, large: 7 };
 
 /** A colour altered along one axis, before mixing. */
 export interface Variant {
-  readonly way: Way;
-  readonly amount: Amount;
+  readonly way: VariantWay;
+  readonly amount: VariantAmount;
   readonly lab: Lab;
   /** Where the axis ended before the full step: at a pole, at black or white, or at neutral. */
   readonly stopped: 'warm pole' | 'cool pole' | 'white' | 'black' | 'neutral' | null;
@@ -52,7 +59,7 @@ export interface Variant {
  * variantOf (variant.ts) mixes it. Unless it was stopped, the opposite way by the same amount leads
  * back.
  */
-export function vary(lab: Lab, way: Way, amount: Amount): Variant {
+export function variantTarget(lab: Lab, way: VariantWay, amount: VariantAmount): Variant {
   switch (way) {
     case 'warmer':
     case 'cooler':
@@ -83,12 +90,12 @@ type Altered = Pick<Variant, 'lab' | 'stopped'>;
  * Turns the hue the shorter way towards a pole, never past it, at constant L* and C*; neutrals
  * drift.
  */
-function turned(lab: Lab, way: 'warmer' | 'cooler', amount: Amount): Altered {
+function turned(lab: Lab, way: 'warmer' | 'cooler', amount: VariantAmount): Altered {
   const pole = way === 'warmer' ? WARM_POLE : COOL_POLE;
   const end = way === 'warmer' ? 'warm pole' : 'cool pole';
   const C = chroma(lab);
   if (C < NEUTRAL_CHROMA) {
-    const moved = drift(lab, pole, NEUTRAL_MOVE[amount], TURN_DEG[amount]);
+    const moved = shiftNeutral(lab, pole, NEUTRAL_MOVE[amount], TURN_DEG[amount]);
     return { lab: moved.lab, stopped: moved.stopped ? end : null };
   }
   const h = hueDeg(lab)!;
@@ -118,11 +125,11 @@ export function withLightnessAndChroma(lab: Lab, L: number, C: number): Lab {
   const buffer = new Float64Array(3);
   const [r, g, b] = linearOfLab(lab);
   oklabOfLinear(r, g, b, buffer);
-  return atHue(Math.atan2(buffer[2]!, buffer[1]!), L, C);
+  return colourAtHue(Math.atan2(buffer[2]!, buffer[1]!), L, C);
 }
 
 /** The colour of an OKLab hue (radians) with the given CIELAB lightness and chroma. */
-export function atHue(hue: number, L: number, C: number): Lab {
+export function colourAtHue(hue: number, L: number, C: number): Lab {
   if (C <= 0) return [L, 0, 0];
   const buffer = new Float64Array(3);
   const [cos, sin] = [Math.cos(hue), Math.sin(hue)];

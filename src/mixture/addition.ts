@@ -2,21 +2,21 @@ import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
-import { type Constraints, type Contradiction, choose } from './constraint.ts';
-import { type Addition, type Batch, Mender, RIGHT } from './mender.ts';
-import { REACH } from './mixture.ts';
-import { nearestOn } from './nearest.ts';
-import { type Slip, slipOf } from './slip.ts';
-import { MOST } from './stock.ts';
+import { applyConstraints, type ConstraintFault, type Constraints } from './constraint.ts';
+import { type Addition, AdditionSearch, type ExistingPile, NEAR_ENOUGH } from './mender.ts';
+import { REACHABLE_DELTA_E } from './mixture.ts';
+import { nearestColourFinder } from './nearest.ts';
+import { likelyMeasuringError, type MeasuringError } from './slip.ts';
+import { MOST_PIGMENTS } from './stock.ts';
 
 /** How to correct a pile. */
-export interface Correction {
+export interface PileCorrection {
   /** CIEDE2000 from the pile's present colour to the target. */
   readonly now: number;
   /** Additions that reach the target first, by total; empty if the pile is near enough. */
   readonly options: readonly Addition[];
   /** The likely measuring error of one part; null if no single error explains the colour. */
-  readonly slip: Slip | null;
+  readonly slip: MeasuringError | null;
   /** Set if a fresh pile is better; `fresh` is the CIEDE2000 that it would reach. */
   readonly startAgain: { readonly why: 'too-much' | 'out-of-reach'; readonly fresh: number } | null;
 }
@@ -28,14 +28,14 @@ export interface AddOptions {
 }
 
 export type AddFault =
-  | Contradiction
+  | ConstraintFault
   /** Index 0 is the observed colour of the pile, 1 the target. */
   | { readonly code: 'not-a-colour'; readonly index: number }
   | { readonly code: 'empty-batch' }
   | { readonly code: 'not-on-shelf'; readonly pigment: string };
 
 /** Above this ratio of the addition to the pile, starting again is better. */
-const TOO_MUCH = 2;
+const LARGEST_ADDITION = 2;
 
 /**
  * What to add to a pile to bring it from its observed colour nearest to a target. Paint can only be
@@ -46,13 +46,13 @@ const TOO_MUCH = 2;
  * @param turnedOut its observed colour (CIELAB, D65)
  * @param target    CIELAB, D65
  */
-export function additions(
-  batch: Batch,
+export function correctPile(
+  batch: ExistingPile,
   turnedOut: Lab,
   target: Lab,
   shelf: Shelf,
   options: AddOptions = {},
-): Result<Correction, AddFault> {
+): Result<PileCorrection, AddFault> {
   const { most = 3, constraints = {} } = options;
   const index = [turnedOut, target].findIndex((lab) => !lab.every(Number.isFinite));
   if (index >= 0) return fail({ code: 'not-a-colour', index });
@@ -60,23 +60,23 @@ export function additions(
   if (parts.length === 0) return fail({ code: 'empty-batch' });
   const absent = parts.find((p) => !shelf.paints.some((s) => s.pigment === p.pigment));
   if (absent) return fail({ code: 'not-on-shelf', pigment: absent.pigment });
-  const choice = choose(shelf, constraints, MOST);
+  const choice = applyConstraints(shelf, constraints, MOST_PIGMENTS);
   if (!choice.ok) return choice;
 
   const now = deltaE00(target, turnedOut);
-  if (now <= RIGHT) return ok({ now, options: [], slip: null, startAgain: null });
-  const slip = slipOf(parts, turnedOut, shelf);
+  if (now <= NEAR_ENOUGH) return ok({ now, options: [], slip: null, startAgain: null });
+  const slip = likelyMeasuringError(parts, turnedOut, shelf);
   const held = slip
     ? parts.map((p) => (p.pigment === slip.pigment ? { ...p, parts: p.parts * slip.factor } : p))
     : parts;
-  const mender = new Mender(held, batch, turnedOut, target, shelf, choice.value);
-  const found = mender.options(Math.min(most, MOST - 1)).filter((o) => o.deltaE00 < now);
-  const fresh = nearestOn(shelf, 4, constraints);
+  const mender = new AdditionSearch(held, batch, turnedOut, target, shelf, choice.value);
+  const found = mender.options(Math.min(most, MOST_PIGMENTS - 1)).filter((o) => o.deltaE00 < now);
+  const fresh = nearestColourFinder(shelf, 4, constraints);
   const reach = (fresh.ok ? fresh.value.of(target)?.deltaE00 : null) ?? Number.POSITIVE_INFINITY;
   const best = found[0];
-  let startAgain: Correction['startAgain'] = null;
-  if (best && best.deltaE00 <= Math.max(REACH, reach + REACH)) {
-    if (best.total > TOO_MUCH) startAgain = { why: 'too-much', fresh: reach };
-  } else if (now > reach + REACH) startAgain = { why: 'out-of-reach', fresh: reach };
+  let startAgain: PileCorrection['startAgain'] = null;
+  if (best && best.deltaE00 <= Math.max(REACHABLE_DELTA_E, reach + REACHABLE_DELTA_E)) {
+    if (best.total > LARGEST_ADDITION) startAgain = { why: 'too-much', fresh: reach };
+  } else if (now > reach + REACHABLE_DELTA_E) startAgain = { why: 'out-of-reach', fresh: reach };
   return ok({ now, options: found, slip, startAgain });
 }

@@ -1,8 +1,8 @@
 import type { Lab } from '../colour/lab.ts';
-import type { Source } from './parts.ts';
+import type { RecipeSource } from './parts.ts';
 
 /** The best mixture of a set of pigments, with its colour. */
-export interface Full extends Source {
+export interface ScoredSet extends RecipeSource {
   readonly lab: Lab;
 }
 
@@ -18,17 +18,17 @@ const PER_PIGMENT = 0.2;
  * @param matters    essential members of a set: without one its colour would plainly differ
  * @param measurable whether whole parts of a set come near its colour too
  */
-export function differing(
-  best: Full,
-  sources: readonly Full[],
+export function distinctAlternatives(
+  best: ScoredSet,
+  sources: readonly ScoredSet[],
   count: number,
-  matters: (one: Full) => readonly number[],
-  measurable: (one: Full) => boolean,
-): Full[] {
+  matters: (one: ScoredSet) => readonly number[],
+  measurable: (one: ScoredSet) => boolean,
+): ScoredSet[] {
   const limit = best.score + WORTH;
-  const rank = (s: Full) => Math.max(s.score, 0.5) + PER_PIGMENT * s.members.length;
+  const rank = (s: ScoredSet) => Math.max(s.score, 0.5) + PER_PIGMENT * s.members.length;
   const ranked = sources.filter((s) => s.score <= limit).sort((a, b) => rank(a) - rank(b));
-  const chosen: { full: Full; matter: readonly number[] }[] = [];
+  const chosen: { full: ScoredSet; matter: readonly number[] }[] = [];
   const known = [{ full: best, matter: matters(best) }];
   for (const full of ranked) {
     if (chosen.length >= count) break;

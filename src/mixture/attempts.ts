@@ -1,13 +1,13 @@
 import { type Candidate, insert, type Rules } from './candidate.ts';
-import { DROPPED, descend } from './descent.ts';
-import type { Metric } from './metric.ts';
-import type { Stock } from './stock.ts';
-import { Trial } from './trial.ts';
+import { ABANDONED, descend } from './descent.ts';
+import type { TargetMetric } from './metric.ts';
+import type { CompiledShelf } from './stock.ts';
+import { MixtureEvaluator } from './trial.ts';
 
 /** A slope flatter than this share of the squared difference counts as zero. */
 const FLAT = 1e-3;
 /** Start of an added pigment: log effective amount, relative to the strongest. */
-const PINCH = Math.log(0.1);
+const ADDED_START = Math.log(0.1);
 /** Start of the other pigments of a tint: log effective amount, relative to the lightest. */
 const TINT = Math.log(0.01);
 
@@ -17,28 +17,28 @@ export class Attempts {
   descents = 0;
   /** Squared difference above which a slow descent is abandoned. */
   bound = Number.POSITIVE_INFINITY;
-  /** Derivative of the squared difference by each paint's amount, set by {@link pinch}. */
+  /** Derivative of the squared difference by each paint's amount, set by {@link additionSlopes}. */
   readonly slope: Float64Array;
-  readonly stock: Stock;
+  readonly stock: CompiledShelf;
   readonly rules: Rules;
-  private readonly trial: Trial;
+  private readonly trial: MixtureEvaluator;
   /** L* of each paint alone. */
   private readonly lightness: Float64Array;
 
-  constructor(stock: Stock, rules: Rules) {
+  constructor(stock: CompiledShelf, rules: Rules) {
     this.stock = stock;
     this.rules = rules;
-    this.trial = new Trial(stock);
+    this.trial = new MixtureEvaluator(stock);
     this.slope = new Float64Array(stock.count);
     this.lightness = Float64Array.from({ length: stock.count }, (_, i) => {
       this.load([i], [0]);
-      this.trial.look();
+      this.trial.evaluateColour();
       return this.trial.L;
     });
   }
 
   /** The candidate of one paint alone. */
-  single(metric: Metric, i: number): Candidate {
+  single(metric: TargetMetric, i: number): Candidate {
     this.load([i], [0]);
     this.trial.evaluate();
     return this.candidate(metric);
@@ -46,21 +46,23 @@ export class Attempts {
 
   /** Optimises a set from one start; null if a member drops out or the descent is abandoned. */
   attempt(
-    metric: Metric,
+    metric: TargetMetric,
     members: readonly number[],
     start: readonly number[],
     exact = false,
   ): Candidate | null {
     this.load(members, start);
     this.descents++;
-    if (descend(this.trial, metric, exact, this.bound) === DROPPED) return null;
+    if (descend(this.trial, metric, exact, this.bound) === ABANDONED) return null;
     return this.candidate(metric);
   }
 
   /** Optimises a set with one more paint, starting from the set's optimum. */
-  with(metric: Metric, parent: Candidate, j: number, exact = false): Candidate | null {
+  withPaint(metric: TargetMetric, parent: Candidate, j: number, exact = false): Candidate | null {
     const members = insert(parent.members, j);
-    const start = members.map((m) => (m === j ? PINCH : parent.x[parent.members.indexOf(m)]!));
+    const start = members.map((m) =>
+      m === j ? ADDED_START : parent.x[parent.members.indexOf(m)]!,
+    );
     return this.attempt(metric, members, start, exact);
   }
 
@@ -71,17 +73,17 @@ export class Attempts {
   }
 
   /** Paints whose addition would improve a set's optimum, steepest slope first. */
-  better(metric: Metric, parent: Candidate): number[] {
+  helpfulPaints(metric: TargetMetric, parent: Candidate): number[] {
     const { slope } = this;
-    const error = this.pinch(metric, parent, true);
+    const error = this.additionSlopes(metric, parent, true);
     const found: number[] = [];
     for (let j = 0; j < this.stock.count; j++)
-      if (this.helps(j, error) && this.joins(parent, j)) found.push(j);
+      if (this.helps(j, error) && this.mayAdd(parent, j)) found.push(j);
     return found.sort((i, j) => slope[i]! - slope[j]!);
   }
 
   /** Computes {@link slope} at a set's optimum; returns its squared difference. */
-  pinch(metric: Metric, parent: Candidate, exact: boolean): number {
+  additionSlopes(metric: TargetMetric, parent: Candidate, exact: boolean): number {
     const { trial, slope } = this;
     this.load(parent.members, parent.x);
     trial.evaluate();
@@ -90,7 +92,7 @@ export class Attempts {
       ? metric.slopes(trial.L, trial.a, trial.b)
       : metric.near(trial.L, trial.a, trial.b);
     const [r0 = 0, r1 = 0, r2 = 0] = metric.r;
-    trial.pinch(
+    trial.additionSlopes(
       2 * (m[0]! * r0 + m[3]! * r1 + m[6]! * r2),
       2 * (m[1]! * r0 + m[4]! * r1 + m[7]! * r2),
       2 * (m[2]! * r0 + m[5]! * r1 + m[8]! * r2),
@@ -99,20 +101,20 @@ export class Attempts {
     return error;
   }
 
-  /** Whether adding paint `j` improves the set of the last {@link pinch}. */
+  /** Whether adding paint `j` improves the set of the last {@link additionSlopes}. */
   helps(j: number, error: number): boolean {
     return this.slope[j]! < -FLAT * error;
   }
 
   /** Whether the rules allow adding paint `j` to a set. */
-  joins(parent: Candidate, j: number): boolean {
+  mayAdd(parent: Candidate, j: number): boolean {
     const { members } = parent;
     for (let i = 0; i < members.length; i++)
       if (members[i] === j || this.clash(members[i]!, j)) return false;
     return this.sizeOf([...members, j]) <= this.rules.most;
   }
 
-  private candidate(metric: Metric): Candidate {
+  private candidate(metric: TargetMetric): Candidate {
     const { trial } = this;
     const members = Array.from(trial.members.subarray(0, trial.n));
     return {

@@ -1,18 +1,18 @@
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
-import { volumesIn } from './laid.ts';
-import { weakened } from './letdown.ts';
-import type { LetDown, Mixture, Part } from './mixture.ts';
+import { mixtureVolumesOf } from './laid.ts';
+import { letDownPaint } from './letdown.ts';
+import type { LetDown, Mixture, MixturePart } from './mixture.ts';
 
 /** A mixture in measurable whole parts, with each let-down as a separate paint. */
-export interface Bench {
+export interface MeasuredRecipe {
   /** The shelf plus one paint per let-down. */
   readonly shelf: Shelf;
   /** Whole parts; a let-down by its name on `shelf`. */
-  readonly parts: readonly Part[];
+  readonly parts: readonly MixturePart[];
   readonly letDowns: readonly (LetDown & { readonly name: string })[];
   /** Pigments by volume with let-downs resolved; not necessarily whole. */
-  readonly pigments: readonly Part[];
+  readonly pigments: readonly MixturePart[];
   readonly lab: Lab;
   /** CIEDE2000 to the target. */
   readonly deltaE00: number;
@@ -24,7 +24,7 @@ const nameOf = (pigment: string): string => `${pigment} let down`;
  * Lays out a mixture's whole parts.
  * @throws RangeError when the shelf lacks a let-down's pigment
  */
-export function benchOf(mixture: Mixture, shelf: Shelf): Bench {
+export function measuredRecipeOf(mixture: Mixture, shelf: Shelf): MeasuredRecipe {
   const { letDown } = mixture;
   if (!letDown) {
     const { parts, partsLab: lab, partsDeltaE00: deltaE00 } = mixture;
@@ -34,7 +34,7 @@ export function benchOf(mixture: Mixture, shelf: Shelf): Bench {
   const paints = letDowns.map(({ pigment, white, whiteParts }) => ({
     pigment: nameOf(pigment),
     label: nameOf(shelf.paints.find((paint) => paint.pigment === pigment)?.label ?? pigment),
-    paint: weakened(pigment, white, whiteParts, shelf),
+    paint: letDownPaint(pigment, white, whiteParts, shelf),
   }));
   return {
     shelf: { ...shelf, paints: [...shelf.paints, ...paints] },
@@ -43,7 +43,7 @@ export function benchOf(mixture: Mixture, shelf: Shelf): Bench {
       parts,
     })),
     letDowns: letDowns.map((one) => ({ ...one, name: nameOf(one.pigment) })),
-    pigments: volumesIn(mixture),
+    pigments: mixtureVolumesOf(mixture),
     lab,
     deltaE00,
   };

@@ -1,6 +1,6 @@
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
-import { colours } from './stock.ts';
+import { hasColour } from './stock.ts';
 
 /** Constraints on every mixture. Pigments are named as on the shelf. */
 export interface Constraints {
@@ -8,7 +8,7 @@ export interface Constraints {
   readonly inStock?: readonly string[];
   /** Excluded pigments, because of a hazard or by choice. */
   readonly leaveOut?: readonly string[];
-  /** Pigments required in every mixture, each with a share of at least {@link LEAST_HELD}. */
+  /** Pigments required in every mixture, each with a share of at least {@link LEAST_REQUIRED_SHARE}. */
   readonly mustHold?: readonly string[];
   /** Pairs that must not be mixed. */
   readonly apart?: readonly (readonly [string, string])[];
@@ -19,7 +19,7 @@ export interface Constraints {
 }
 
 /** Constraints that exclude each other or leave no paint. */
-export type Contradiction =
+export type ConstraintFault =
   | { readonly code: 'nothing-left' }
   | { readonly code: 'not-on-shelf'; readonly pigment: string }
   | { readonly code: 'wanted-and-left-out'; readonly pigment: string; readonly by: LeftBy }
@@ -33,10 +33,10 @@ type LeftBy = 'leaveOut' | 'noBlack' | 'inStock';
 type ApartBy = 'apart' | 'oneWhite';
 
 /** Minimum share of a required pigment by volume: one part in thirty-two. */
-export const LEAST_HELD = 1 / 32;
+export const LEAST_REQUIRED_SHARE = 1 / 32;
 
 /** The paints of a shelf that the constraints allow. */
-export interface Choice {
+export interface AllowedPaints {
   readonly paints: readonly ShelfPaint[];
   /** count × count, 1 for two paints that must not be mixed. */
   readonly clash: Uint8Array;
@@ -45,11 +45,11 @@ export interface Choice {
 }
 
 /** Applies constraints to a shelf. @param most maximum number of pigments in a mixture */
-export function choose(
+export function applyConstraints(
   shelf: Shelf,
   wish: Constraints,
   most: number,
-): Result<Choice, Contradiction> {
+): Result<AllowedPaints, ConstraintFault> {
   const wanted = [...new Set(wish.mustHold ?? [])];
   if (wanted.length > most)
     return fail({ code: 'more-wanted-than-most', wanted: wanted.length, most });
@@ -67,7 +67,7 @@ export function choose(
   }
   const paints = shelf.paints.filter(
     (p) =>
-      colours(p) &&
+      hasColour(p) &&
       !leftBy(p.pigment, wish) &&
       !wanted.some((w) => w !== p.pigment && apartBy(w, p.pigment, wish)),
   );

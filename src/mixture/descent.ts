@@ -1,6 +1,6 @@
-import type { Metric } from './metric.ts';
-import { MOST } from './stock.ts';
-import type { Trial } from './trial.ts';
+import type { TargetMetric } from './metric.ts';
+import { MOST_PIGMENTS } from './stock.ts';
+import type { MixtureEvaluator } from './trial.ts';
 
 /** A pigment whose effective amount falls below this share of the strongest drops out. */
 export const DROP = 1e-4;
@@ -23,10 +23,10 @@ const SLOW = 0.2;
 /**
  * Returned if a pigment drops out or a descent is abandoned; smaller sets are searched separately.
  */
-export const DROPPED = -1;
+export const ABANDONED = -1;
 
-const Jr = new Float64Array(3 * MOST);
-const saved = new Float64Array(MOST);
+const Jr = new Float64Array(3 * MOST_PIGMENTS);
+const saved = new Float64Array(MOST_PIGMENTS);
 const y = new Float64Array(3);
 
 /**
@@ -37,14 +37,14 @@ const y = new Float64Array(3);
  *
  * @param trial start; overwritten with the optimum. Uses module-level buffers: not re-entrant
  * @param exact whether to use the residuals of CIEDE2000 itself, re-linearised at every step;
- *   otherwise those of {@link Metric.near}, which are several times cheaper
+ *   otherwise those of {@link TargetMetric.near}, which are several times cheaper
  * @param bound squared difference above which a slow descent is abandoned
- * @returns the squared difference, with the trial evaluated there, or {@link DROPPED}
+ * @returns the squared difference, with the trial evaluated there, or {@link ABANDONED}
  * @see E. Allen, J. Opt. Soc. Am. 56 (1966) 1256 and 64 (1974) 991 (references from memory)
  */
 export function descend(
-  trial: Trial,
-  metric: Metric,
+  trial: MixtureEvaluator,
+  metric: TargetMetric,
   exact: boolean,
   bound = Number.POSITIVE_INFINITY,
 ): number {
@@ -62,7 +62,11 @@ export function descend(
     if (!solve(n, r, damping)) break;
     let longest = 0;
     for (let i = 0; i < n; i++) {
-      const step = -(Jr[i]! * y[0]! + Jr[MOST + i]! * y[1]! + Jr[2 * MOST + i]! * y[2]!);
+      const step = -(
+        Jr[i]! * y[0]! +
+        Jr[MOST_PIGMENTS + i]! * y[1]! +
+        Jr[2 * MOST_PIGMENTS + i]! * y[2]!
+      );
       saved[i] = step;
       longest = Math.max(longest, Math.abs(step));
     }
@@ -84,9 +88,9 @@ export function descend(
       error = next;
       damping = Math.max(damping * 0.2, 1e-9);
       stale = false;
-      if (dropped(x, n)) return DROPPED;
+      if (dropped(x, n)) return ABANDONED;
       if (gain < WORTH) break;
-      if (round > 1 && gain < SLOW && error > bound) return DROPPED;
+      if (round > 1 && gain < SLOW && error > bound) return ABANDONED;
     } else {
       for (let i = 0; i < n; i++) x[i] = saved[i]!;
       r[0] = before0;
@@ -123,8 +127,8 @@ function project(slopes: Float64Array, J: Float64Array, n: number): void {
     const a = J[3 * i + 1]!;
     const b = J[3 * i + 2]!;
     Jr[i] = slopes[0]! * L + slopes[1]! * a + slopes[2]! * b;
-    Jr[MOST + i] = slopes[3]! * L + slopes[4]! * a + slopes[5]! * b;
-    Jr[2 * MOST + i] = slopes[6]! * L + slopes[7]! * a + slopes[8]! * b;
+    Jr[MOST_PIGMENTS + i] = slopes[3]! * L + slopes[4]! * a + slopes[5]! * b;
+    Jr[2 * MOST_PIGMENTS + i] = slopes[6]! * L + slopes[7]! * a + slopes[8]! * b;
   }
 }
 
@@ -133,7 +137,7 @@ function left(n: number, r: Float64Array): number {
   let sum = 0;
   for (let k = 0; k < 3; k++) {
     let value = r[k]!;
-    for (let i = 0; i < n; i++) value += Jr[k * MOST + i]! * saved[i]!;
+    for (let i = 0; i < n; i++) value += Jr[k * MOST_PIGMENTS + i]! * saved[i]!;
     sum += value * value;
   }
   return sum;
@@ -149,8 +153,8 @@ function solve(n: number, r: Float64Array, damping: number): boolean {
   let f = 0;
   for (let i = 0; i < n; i++) {
     const u = Jr[i]!;
-    const v = Jr[MOST + i]!;
-    const w = Jr[2 * MOST + i]!;
+    const v = Jr[MOST_PIGMENTS + i]!;
+    const w = Jr[2 * MOST_PIGMENTS + i]!;
     a += u * u;
     b += u * v;
     c += u * w;

@@ -1,4 +1,4 @@
-import type { AddFault, Correction } from './addition.ts';
+import type { AddFault, PileCorrection } from './addition.ts';
 import type { MixFault } from './work.ts';
 
 /** Message for a fault, then what to do. @param labelOf display name of a pigment */
@@ -34,7 +34,7 @@ export function addFaultWords(fault: AddFault, labelOf?: (pigment: string) => st
 }
 
 /** Message on why a fresh pile is better. */
-export function startAgainWords({ why, fresh }: NonNullable<Correction['startAgain']>): string {
+export function startAgainWords({ why, fresh }: NonNullable<PileCorrection['startAgain']>): string {
   const comes = fresh <= 1 ? 'gets there' : `comes within ${fresh.toFixed(1)}`;
   return why === 'too-much'
     ? `What is missing is more than twice the pile. Start again: a fresh pile ${comes}.`

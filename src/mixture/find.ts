@@ -1,11 +1,11 @@
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
-import { choose } from './constraint.ts';
-import { Finder, type MixOptions } from './finder.ts';
-import type { Answer } from './mixture.ts';
-import { MOST } from './stock.ts';
-import { type MixFault, notAColour } from './work.ts';
+import { applyConstraints } from './constraint.ts';
+import { type MixOptions, MixtureFinder } from './finder.ts';
+import type { MixtureAnswer } from './mixture.ts';
+import { MOST_PIGMENTS } from './stock.ts';
+import { invalidColourFault, type MixFault } from './work.ts';
 
 /**
  * Finds for each target the nearest mixture of a shelf in CIEDE2000 (D65): the best recipe,
@@ -17,16 +17,16 @@ export function findMixtures(
   targets: readonly Lab[],
   shelf: Shelf,
   options: MixOptions = {},
-): Result<Answer[], MixFault> {
+): Result<MixtureAnswer[], MixFault> {
   const { most = 4, constraints = {} } = options;
-  if (!Number.isInteger(most) || most < 1 || most > MOST)
-    throw new RangeError(`most is ${most}, not 1 to ${MOST}`);
-  const odd = notAColour(targets);
+  if (!Number.isInteger(most) || most < 1 || most > MOST_PIGMENTS)
+    throw new RangeError(`most is ${most}, not 1 to ${MOST_PIGMENTS}`);
+  const odd = invalidColourFault(targets);
   if (odd) return odd;
-  const choice = choose(shelf, constraints, most);
+  const choice = applyConstraints(shelf, constraints, most);
   if (!choice.ok) return choice;
-  const finder = new Finder(shelf, choice.value, most, options);
-  const answers: Answer[] = [];
+  const finder = new MixtureFinder(shelf, choice.value, most, options);
+  const answers: MixtureAnswer[] = [];
   for (const [i, target] of targets.entries()) {
     const answer = finder.answer(target);
     if (!answer) return fail({ code: 'stopped' });

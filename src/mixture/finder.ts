@@ -1,31 +1,31 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
-import { differing, type Full } from './alternative.ts';
+import { distinctAlternatives, type ScoredSet } from './alternative.ts';
 import type { Candidate } from './candidate.ts';
-import { type Choice, LEAST_HELD } from './constraint.ts';
-import { letDown } from './letdown.ts';
-import { type Keep, Metric } from './metric.ts';
+import { type AllowedPaints, LEAST_REQUIRED_SHARE } from './constraint.ts';
+import { letDownParts } from './letdown.ts';
+import { type PreservedAxis, TargetMetric } from './metric.ts';
 import {
-  type Answer,
   type LetDownParts,
   type Mixture,
-  type Part,
-  REACH,
+  type MixtureAnswer,
+  type MixturePart,
+  REACHABLE_DELTA_E,
   type Share,
 } from './mixture.ts';
-import { Divider, FINE, type Limits, type Whole } from './parts.ts';
-import { Search } from './search.ts';
-import { compile, type Stock } from './stock.ts';
-import { Trial } from './trial.ts';
-import type { WorkOptions } from './work.ts';
+import { FINE_PARTS, type PartLimits, type WholeParts, WholePartsFinder } from './parts.ts';
+import { MixtureSearch } from './search.ts';
+import { type CompiledShelf, compileShelf } from './stock.ts';
+import { MixtureEvaluator } from './trial.ts';
+import type { MixtureSearchOptions } from './work.ts';
 
-export interface MixOptions extends WorkOptions {
+export interface MixOptions extends MixtureSearchOptions {
   /** Several times faster and within 0.3 of the full search: for use while the user drags. */
   readonly quick?: boolean;
-  readonly limits?: Limits;
+  readonly limits?: PartLimits;
   /** What to preserve first if the colour is out of reach. */
-  readonly keep?: Keep;
+  readonly keep?: PreservedAxis;
   /** Maximum number of alternatives; default 5. */
   readonly alternatives?: number;
 }
@@ -33,7 +33,7 @@ export interface MixOptions extends WorkOptions {
 /** Scores within this of the best count as equal: they differ only by rounding. */
 const TIE = 0.002;
 /** CIEDE2000 by which a mixture must change without a pigment for it to be essential. */
-const MISSED = 3;
+const ESSENTIAL_DELTA_E = 3;
 /** Maximum score of an alternative's parts above the best parts (CIEDE2000). */
 const COARSER = 2;
 /** Number of sets considered for whole parts. */
@@ -42,35 +42,36 @@ const SOURCES = 400;
 const LET_DOWN_FROM = 4;
 
 /** Mixture finder for one shelf and one set of constraints, compiled once for all targets. */
-export class Finder {
-  private readonly choice: Choice;
+export class MixtureFinder {
+  private readonly choice: AllowedPaints;
   private readonly shelf: Shelf;
   private readonly options: MixOptions;
-  private readonly search: Search;
-  private readonly divider: Divider;
-  private readonly plain: Stock;
-  private readonly trial: Trial;
+  private readonly search: MixtureSearch;
+  private readonly divider: WholePartsFinder;
+  private readonly plain: CompiledShelf;
+  private readonly trial: MixtureEvaluator;
   private readonly pasteHeld: Map<number, number>;
   private readonly paste: Float64Array;
 
-  constructor(shelf: Shelf, choice: Choice, most: number, options: MixOptions) {
+  constructor(shelf: Shelf, choice: AllowedPaints, most: number, options: MixOptions) {
     this.choice = choice;
     this.shelf = { ...shelf, paints: choice.paints };
     this.options = options;
-    this.pasteHeld = new Map(choice.held.map((i) => [i, LEAST_HELD]));
-    const plain = compile(choice.paints, shelf);
+    this.pasteHeld = new Map(choice.held.map((i) => [i, LEAST_REQUIRED_SHARE]));
+    const plain = compileShelf(choice.paints, shelf);
     this.plain = plain;
-    this.trial = new Trial(plain);
-    const held = choice.held.length > 0 ? compile(choice.paints, shelf, this.pasteHeld) : plain;
+    this.trial = new MixtureEvaluator(plain);
+    const held =
+      choice.held.length > 0 ? compileShelf(choice.paints, shelf, this.pasteHeld) : plain;
     this.paste = held.paste;
     const rules = { most, clash: choice.clash, held: choice.held };
-    this.search = new Search(held, rules, options.stopped);
-    this.divider = new Divider(plain, options.limits ?? FINE);
+    this.search = new MixtureSearch(held, rules, options.stopped);
+    this.divider = new WholePartsFinder(plain, options.limits ?? FINE_PARTS);
   }
 
   /** The answer for one target; null if the search was stopped. */
-  answer(target: Lab): Answer | null {
-    const metric = new Metric(target, this.options.keep);
+  answer(target: Lab): MixtureAnswer | null {
+    const metric = new TargetMetric(target, this.options.keep);
     const found = this.search.find(metric, this.options.quick);
     if (!found || found.length === 0) return null;
     const sources = found.slice(0, SOURCES).map((one) => this.source(one));
@@ -103,12 +104,12 @@ export class Finder {
   }
 
   /** A candidate as shares of paste including required paints, by ascending index. */
-  private source(one: Candidate): Full {
+  private source(one: Candidate): ScoredSet {
     const shares = new Map<number, number>();
     let sum = 0;
     for (const [i, member] of one.members.entries())
       sum += Math.exp(one.x[i]!) * this.paste[member]!;
-    const free = 1 - LEAST_HELD * this.pasteHeld.size;
+    const free = 1 - LEAST_REQUIRED_SHARE * this.pasteHeld.size;
     for (const [i, member] of one.members.entries())
       shares.set(member, (free * Math.exp(one.x[i]!) * this.paste[member]!) / sum);
     for (const [member, share] of this.pasteHeld)
@@ -123,9 +124,14 @@ export class Finder {
   }
 
   /** Alternatives that differ from the best. @param parts score of the best whole parts */
-  private different(metric: Metric, best: Full, sources: readonly Full[], parts: number): Full[] {
-    const limit = Math.max(parts, REACH) + COARSER;
-    return differing(
+  private different(
+    metric: TargetMetric,
+    best: ScoredSet,
+    sources: readonly ScoredSet[],
+    parts: number,
+  ): ScoredSet[] {
+    const limit = Math.max(parts, REACHABLE_DELTA_E) + COARSER;
+    return distinctAlternatives(
       best,
       sources,
       this.options.alternatives ?? 5,
@@ -134,8 +140,8 @@ export class Finder {
     );
   }
 
-  /** Essential members: without one the colour changes by more than {@link MISSED}. */
-  private matters({ members, shares, lab }: Full): number[] {
+  /** Essential members: without one the colour changes by more than {@link ESSENTIAL_DELTA_E}. */
+  private matters({ members, shares, lab }: ScoredSet): number[] {
     const { trial, plain } = this;
     if (members.length === 1) return [...members];
     return members.filter((gone) => {
@@ -145,24 +151,24 @@ export class Finder {
         trial.members[trial.n] = member;
         trial.x[trial.n++] = Math.log(shares[i]! / plain.paste[member]!);
       }
-      trial.look();
-      return deltaE00(lab, [trial.L, trial.a, trial.b]) > MISSED;
+      trial.evaluateColour();
+      return deltaE00(lab, [trial.L, trial.a, trial.b]) > ESSENTIAL_DELTA_E;
     });
   }
 
   /** Assembles a mixture. @param fewer smaller sets to try if the parts need let-downs */
   private mixture(
     target: Lab,
-    metric: Metric,
-    full: Full,
-    found: Whole | null,
-    fewer: readonly Full[],
+    metric: TargetMetric,
+    full: ScoredSet,
+    found: WholeParts | null,
+    fewer: readonly ScoredSet[],
   ): Mixture {
     const whole = found ?? this.divider.of(metric, full);
     const deltaE = deltaE00(target, full.lab);
     const name = (member: number) => this.choice.paints[member]!.pigment;
     const recipe = this.recipe(full);
-    const parts: Part[] = (whole?.members ?? [])
+    const parts: MixturePart[] = (whole?.members ?? [])
       .map((member, i) => ({ pigment: name(member), parts: whole!.parts[i]! }))
       .sort((a, b) => b.parts - a.parts);
     const partsLab = whole?.lab ?? full.lab;
@@ -170,7 +176,7 @@ export class Finder {
       recipe,
       lab: full.lab,
       deltaE00: deltaE,
-      reachable: deltaE <= REACH,
+      reachable: deltaE <= REACHABLE_DELTA_E,
       parts,
       partsLab,
       partsDeltaE00: deltaE00(target, partsLab),
@@ -179,7 +185,7 @@ export class Finder {
   }
 
   /** Shares with pigment names, largest first. */
-  private recipe({ members, shares }: Full): Share[] {
+  private recipe({ members, shares }: ScoredSet): Share[] {
     return members
       .map((member, i) => ({ pigment: this.choice.paints[member]!.pigment, share: shares[i]! }))
       .sort((a, b) => b.share - a.share);
@@ -188,27 +194,29 @@ export class Finder {
   /** Let-downs, if the plain parts visibly miss the target or exceed the ratio. */
   private letDown(
     target: Lab,
-    from: readonly Full[],
-    parts: readonly Part[],
+    from: readonly ScoredSet[],
+    parts: readonly MixturePart[],
     plain: number,
   ): Pick<Mixture, 'letDown'> {
-    const limits = this.options.limits ?? FINE;
+    const limits = this.options.limits ?? FINE_PARTS;
     const past = parts.length > 0 && parts[0]!.parts > limits.ratio * parts.at(-1)!.parts;
-    if (!past && plain <= REACH) return {};
+    if (!past && plain <= REACHABLE_DELTA_E) return {};
     let best: LetDownParts | null = null;
     for (const one of from) {
-      const found = letDown(target, this.recipe(one), this.shelf, limits);
+      const found = letDownParts(target, this.recipe(one), this.shelf, limits);
       if (found && (!best || found.deltaE00 < best.deltaE00)) best = found;
-      if (best && best.deltaE00 <= REACH) break;
+      if (best && best.deltaE00 <= REACHABLE_DELTA_E) break;
     }
-    return best && best.deltaE00 < plain + (past ? REACH : -0.5) ? { letDown: best } : {};
+    return best && best.deltaE00 < plain + (past ? REACHABLE_DELTA_E : -0.5)
+      ? { letDown: best }
+      : {};
   }
 }
 
 /** The best score; among ties the fewest pigments, then the largest minimum share. */
-function leastOf(sources: readonly Full[]): Full {
+function leastOf(sources: readonly ScoredSet[]): ScoredSet {
   const limit = Math.min(...sources.map((s) => s.score)) + TIE;
-  const least = (s: Full) => Math.min(...s.shares);
+  const least = (s: ScoredSet) => Math.min(...s.shares);
   return sources
     .filter((s) => s.score <= limit)
     .reduce((a, b) => {

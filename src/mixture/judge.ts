@@ -1,16 +1,22 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
-import { A } from '../colour/observer.ts';
+import { ILLUMINANT_A } from '../colour/observer.ts';
 import { contrastRatio } from '../optics/opacity.ts';
-import { type Opacity, type Pair, type PigmentFacts, pairOf, pigmentOf } from '../pigment/facts.ts';
-import { baseOf } from '../pigment/mixable.ts';
+import {
+  type Opacity,
+  type PairWarning,
+  type PigmentFacts,
+  pairWarningOf,
+  pigmentOf,
+} from '../pigment/facts.ts';
+import { pigmentOfPaint } from '../pigment/mixable.ts';
 import type { Shelf } from '../pigment/shelf.ts';
-import { isFilm } from './film.ts';
-import { type Amount, paintOf, predict } from './predict.ts';
-import { strengthOf } from './stock.ts';
+import { isGlazePaint } from './film.ts';
+import { type Amount, predictColour, shelfPaintOf } from './predict.ts';
+import { paintStrengthOf } from './stock.ts';
 
 /** Properties of a mixture besides its colour, to compare mixtures by. */
-export interface Judgement {
+export interface MixtureProperties {
   readonly pigments: number;
   /** Contrast ratio (0…1) of a brushed film of {@link BRUSHED_MM}, and the word for it. */
   readonly contrast: number;
@@ -28,12 +34,12 @@ export interface Judgement {
     readonly ofAll: boolean;
   } | null;
   /** Pairs with a warning about mixing them. */
-  readonly pairs: readonly (Pair & { readonly pigments: readonly [string, string] })[];
+  readonly pairs: readonly (PairWarning & { readonly pigments: readonly [string, string] })[];
   /** CIELAB under illuminant A, relative to its own white; no adaptation. */
   readonly lamp: Lab;
   /** CIEDE2000 from daylight to lamp-light. */
   readonly lampShift: number;
-  readonly slip: Slip;
+  readonly slip: MeasuringSensitivity;
   /** Pigments that hardly scatter: alone they are transparent films, not masstones. */
   readonly films: readonly string[];
 }
@@ -42,7 +48,7 @@ type Hazard = Pick<PigmentFacts['hazard'], 'level' | 'sentence' | 'caution'>;
 type Note = Hazard & { readonly pigment: string };
 
 /** Sensitivity to a measuring error of 10 % in the part of the strongest pigment. */
-export interface Slip {
+export interface MeasuringSensitivity {
   readonly pigment: string;
   /** CIEDE2000, the larger of 10 % more and 10 % less. */
   readonly deltaE00: number;
@@ -56,34 +62,35 @@ const SLIP = 0.1;
 /** Lightfastness classes (see PigmentFacts), best first. */
 const LIGHTFAST = ['I', 'II', 'III', 'unlisted', 'unlisted, fugitive'];
 
-/** Facts of a pigment that {@link judge} needs. */
-export interface Known {
+/** Facts of a pigment that {@link mixturePropertiesOf} needs. */
+export interface JudgedFacts {
   readonly hazard: Hazard;
   /** null if unknown. */
   readonly lightfast: Pick<PigmentFacts['lightfast'], 'class' | 'note'> | null;
 }
-export type KnownOf = (pigment: string) => Known | null;
+export type JudgedFactsOf = (pigment: string) => JudgedFacts | null;
 
 /** Handbook facts of a pigment, for any of its lots; null if unknown. */
-export const handbookOf = (pigment: string): Known | null => pigmentOf(baseOf(pigment));
+export const handbookFactsOf = (pigment: string): JudgedFacts | null =>
+  pigmentOf(pigmentOfPaint(pigment));
 
 /**
  * Judges a mixture by properties other than its colour.
  * @param amounts a recipe's shares or its parts, by volume
- * @param knownOf facts of a pigment; default {@link handbookOf}
+ * @param knownOf facts of a pigment; default {@link handbookFactsOf}
  * @throws RangeError as predict()
  */
-export function judge(
+export function mixturePropertiesOf(
   amounts: readonly Amount[],
   shelf: Shelf,
-  knownOf: KnownOf = handbookOf,
-): Judgement {
+  knownOf: JudgedFactsOf = handbookFactsOf,
+): MixtureProperties {
   const used = amounts.filter((a) => a.amount > 0);
-  const lab = predict(used, shelf);
-  const lamp = predict(used, shelf, A);
+  const lab = predictColour(used, shelf);
+  const lamp = predictColour(used, shelf, ILLUMINANT_A);
   const contrast = contrastRatio({
     parts: used.map((a) => a.amount),
-    paints: used.map((a) => paintOf(a.pigment, shelf)),
+    paints: used.map((a) => shelfPaintOf(a.pigment, shelf)),
     filmMm: BRUSHED_MM,
   });
   const known = used.flatMap(({ pigment }) => {
@@ -110,8 +117,8 @@ export function judge(
     pairs: pairsOf(used.map((a) => a.pigment)),
     lamp,
     lampShift: deltaE00(lab, lamp),
-    slip: slipOf(used, shelf),
-    films: used.map((a) => a.pigment).filter((pigment) => isFilm(pigment, shelf)),
+    slip: measuringSensitivity(used, shelf),
+    films: used.map((a) => a.pigment).filter((pigment) => isGlazePaint(pigment, shelf)),
   };
 }
 
@@ -130,14 +137,14 @@ export function lampDrift(colours: readonly { readonly lab: Lab; readonly lamp: 
   });
 }
 
-function slipOf(used: readonly Amount[], shelf: Shelf): Slip {
-  const strength = ({ pigment }: Amount) => strengthOf(paintOf(pigment, shelf));
+function measuringSensitivity(used: readonly Amount[], shelf: Shelf): MeasuringSensitivity {
+  const strength = ({ pigment }: Amount) => paintStrengthOf(shelfPaintOf(pigment, shelf));
   const strongest = used.reduce((a, b) => (strength(b) > strength(a) ? b : a));
-  const right = predict(used, shelf);
+  const right = predictColour(used, shelf);
   const with_ = (factor: number) =>
     deltaE00(
       right,
-      predict(
+      predictColour(
         used.map((a) => (a === strongest ? { ...a, amount: a.amount * factor } : a)),
         shelf,
       ),
@@ -151,7 +158,7 @@ function opacityOf(contrast: number): Opacity {
   return contrast >= 0.6 ? 'semi-transparent' : 'transparent';
 }
 
-function weakestOf(known: readonly { pigment: string; facts: Known }[], all: number) {
+function weakestOf(known: readonly { pigment: string; facts: JudgedFacts }[], all: number) {
   const told = known.flatMap(({ pigment, facts: { lightfast } }) =>
     lightfast ? [{ pigment, class: lightfast.class, note: lightfast.note }] : [],
   );
@@ -160,10 +167,10 @@ function weakestOf(known: readonly { pigment: string; facts: Known }[], all: num
   return last ? { ...last, ofAll: told.length === all } : null;
 }
 
-function pairsOf(pigments: readonly string[]): Judgement['pairs'] {
+function pairsOf(pigments: readonly string[]): MixtureProperties['pairs'] {
   return pigments.flatMap((a, i) =>
     pigments.slice(i + 1).flatMap((b) => {
-      const pair = pairOf(baseOf(a), baseOf(b));
+      const pair = pairWarningOf(pigmentOfPaint(a), pigmentOfPaint(b));
       return pair ? [{ ...pair, pigments: [a, b] as const }] : [];
     }),
   );

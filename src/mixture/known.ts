@@ -1,5 +1,5 @@
-import { type HazardLevel, pairOf, pigmentOf } from '../pigment/facts.ts';
-import { baseOf } from '../pigment/mixable.ts';
+import { type HazardLevel, pairWarningOf, pigmentOf } from '../pigment/facts.ts';
+import { pigmentOfPaint } from '../pigment/mixable.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 
 type Paints = Pick<Shelf, 'paints'>;
@@ -9,7 +9,10 @@ export function avoidedPairs({ paints }: Paints): [string, string][] {
   return paints.flatMap((a, i) =>
     paints
       .slice(i + 1)
-      .filter((b) => pairOf(baseOf(a.pigment), baseOf(b.pigment))?.severity === 'avoid')
+      .filter(
+        (b) =>
+          pairWarningOf(pigmentOfPaint(a.pigment), pigmentOfPaint(b.pigment))?.severity === 'avoid',
+      )
       .map((b): [string, string] => [a.pigment, b.pigment]),
   );
 }
@@ -19,7 +22,7 @@ export function ofFamily({ paints }: Paints, family: 'black' | 'white'): string[
   const says = new RegExp(`\\b${family}\\b`, 'i');
   return paints
     .filter(({ pigment, label }) => {
-      const facts = pigmentOf(baseOf(pigment));
+      const facts = pigmentOf(pigmentOfPaint(pigment));
       return facts ? facts.family === family : says.test(`${pigment} ${label}`);
     })
     .map((p) => p.pigment);
@@ -31,7 +34,7 @@ const LEVELS: readonly HazardLevel[] = ['low', 'caution', 'toxic', 'very_toxic']
 export function hazardous({ paints }: Paints, from: HazardLevel): string[] {
   return paints
     .filter(({ pigment }) => {
-      const facts = pigmentOf(baseOf(pigment));
+      const facts = pigmentOf(pigmentOfPaint(pigment));
       return facts !== null && LEVELS.indexOf(facts.hazard.level) >= LEVELS.indexOf(from);
     })
     .map((p) => p.pigment);

@@ -1,14 +1,14 @@
 import type { Lab } from '../colour/lab.ts';
-import type { LetDown, Mixture, Part } from './mixture.ts';
+import type { LetDown, Mixture, MixturePart } from './mixture.ts';
 
 /** A part by volume of paste; `letDown` marks a part taken from the pigment's let-down pile. */
-export interface LaidPart extends Part {
+export interface PilePart extends MixturePart {
   readonly letDown?: boolean;
 }
 
 /** A mixture in the form in which its pile is mixed. */
-export interface Laid {
-  readonly parts: readonly LaidPart[];
+export interface PileParts {
+  readonly parts: readonly PilePart[];
   readonly letDowns: readonly LetDown[];
   readonly lab: Lab;
 }
@@ -16,7 +16,7 @@ export interface Laid {
 /**
  * The form in which a mixture is mixed: with let-downs, else whole parts, else the recipe's shares.
  */
-export function laidOf({ letDown, parts, partsLab, recipe, lab }: Mixture): Laid {
+export function pilePartsOf({ letDown, parts, partsLab, recipe, lab }: Mixture): PileParts {
   if (letDown !== undefined)
     return { parts: letDown.parts, letDowns: letDown.letDowns, lab: letDown.lab };
   if (parts.length > 0) return { parts, letDowns: [], lab: partsLab };
@@ -29,9 +29,9 @@ export function laidOf({ letDown, parts, partsLab, recipe, lab }: Mixture): Laid
 
 /** Resolves let-downs: volumes of the pigments themselves, largest first; not necessarily whole. */
 export function volumesOf(
-  parts: readonly LaidPart[],
+  parts: readonly PilePart[],
   letDowns: readonly LetDown[] = [],
-): readonly Part[] {
+): readonly MixturePart[] {
   const volumes = new Map<string, number>();
   const put = (pigment: string, more: number) =>
     volumes.set(pigment, (volumes.get(pigment) ?? 0) + more);
@@ -46,7 +46,7 @@ export function volumesOf(
 }
 
 /** {@link volumesOf} a mixture; without let-downs its parts unchanged. */
-export function volumesIn(mixture: Mixture): readonly Part[] {
-  const { parts, letDowns } = laidOf(mixture);
+export function mixtureVolumesOf(mixture: Mixture): readonly MixturePart[] {
+  const { parts, letDowns } = pilePartsOf(mixture);
   return letDowns.length === 0 ? parts : volumesOf(parts, letDowns);
 }

@@ -2,16 +2,16 @@ import { deltaE00 } from '../colour/difference.ts';
 import { BANDS, spectrum } from '../colour/grid.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
-import { Metric } from './metric.ts';
-import { type LetDownParts, REACH, type Share } from './mixture.ts';
-import { Divider, FINE, type Limits } from './parts.ts';
-import { paintOf } from './predict.ts';
-import { compile } from './stock.ts';
+import { TargetMetric } from './metric.ts';
+import { type LetDownParts, REACHABLE_DELTA_E, type Share } from './mixture.ts';
+import { FINE_PARTS, type PartLimits, WholePartsFinder } from './parts.ts';
+import { shelfPaintOf } from './predict.ts';
+import { compileShelf } from './stock.ts';
 
 /** Parts of white per part of pigment: 10 is common practice, less may come nearer. */
-const STEPS = [10, 5, 3];
+const LET_DOWN_RATIOS = [10, 5, 3];
 /** Weaker than can be measured in one step: only if nothing else comes near. */
-const WEAK = [20];
+const WEAK_RATIOS = [20];
 /** CIEDE2000 that another let-down, or another ratio, must gain. */
 const WORTH = 0.3;
 /** CIEDE2000 below which the search ends. */
@@ -25,11 +25,11 @@ const NEAR = 0.7;
  * @returns null if no pigment is below one part, the shelf has no white, or the recipe has less
  *   white than the let-downs need
  */
-export function letDown(
+export function letDownParts(
   target: Lab,
   recipe: readonly Share[],
   shelf: Shelf,
-  limits: Limits = FINE,
+  limits: PartLimits = FINE_PARTS,
 ): LetDownParts | null {
   const { white } = shelf;
   const largest = Math.max(...recipe.map((s) => s.share));
@@ -44,9 +44,10 @@ export function letDown(
       steps.map((whiteParts) => ({ weakest: small.slice(0, i + 1), whiteParts })),
     );
   let best: LetDownParts | null = null;
-  for (const all of [...ways(STEPS), ...ways(WEAK)]) {
+  for (const all of [...ways(LET_DOWN_RATIOS), ...ways(WEAK_RATIOS)]) {
     for (const { weakest, whiteParts } of all) {
-      if (whiteParts > STEPS[0]! && best && best.deltaE00 <= REACH) return best;
+      if (whiteParts > LET_DOWN_RATIOS[0]! && best && best.deltaE00 <= REACHABLE_DELTA_E)
+        return best;
       const found = withWhite(target, recipe, weakest, white, whiteParts, shelf, limits);
       if (found && (!best || found.deltaE00 < best.deltaE00 - WORTH)) best = found;
     }
@@ -62,7 +63,7 @@ function withWhite(
   white: string,
   whiteParts: number,
   shelf: Shelf,
-  limits: Limits,
+  limits: PartLimits,
 ): LetDownParts | null {
   const left = new Map<string, number>();
   for (const { pigment, share } of recipe)
@@ -77,15 +78,15 @@ function withWhite(
   const paints: ShelfPaint[] = names.map((name) => ({
     pigment: name,
     label: name,
-    paint: isSmall(name) ? weakened(name, white, whiteParts, shelf) : paintOf(name, shelf),
+    paint: isSmall(name) ? letDownPaint(name, white, whiteParts, shelf) : shelfPaintOf(name, shelf),
   }));
-  const divider = new Divider(compile(paints, shelf), {
+  const divider = new WholePartsFinder(compileShelf(paints, shelf), {
     ...limits,
     beyond: Number.POSITIVE_INFINITY,
   });
   const shares = names.map((name) => left.get(name)!);
   const members = names.map((_, i) => i);
-  const whole = divider.of(new Metric(target), { members, shares, score: 0 });
+  const whole = divider.of(new TargetMetric(target), { members, shares, score: 0 });
   if (!whole) return null;
   return {
     letDowns: small.map(({ pigment }) => ({ pigment, white, parts: 1, whiteParts })),
@@ -98,8 +99,8 @@ function withWhite(
 }
 
 /** K and S of a let-down: one part of a pigment in `whiteParts` of the white, by volume. */
-export function weakened(pigment: string, white: string, whiteParts: number, shelf: Shelf) {
-  const [one, other] = [paintOf(pigment, shelf), paintOf(white, shelf)];
+export function letDownPaint(pigment: string, white: string, whiteParts: number, shelf: Shelf) {
+  const [one, other] = [shelfPaintOf(pigment, shelf), shelfPaintOf(white, shelf)];
   const blend = (a: Float64Array, b: Float64Array) =>
     Array.from({ length: BANDS }, (_, i) => (a[i]! + whiteParts * b[i]!) / (1 + whiteParts));
   return { K: spectrum<'K'>(blend(one.K, other.K)), S: spectrum<'S'>(blend(one.S, other.S)) };

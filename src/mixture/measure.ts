@@ -1,10 +1,10 @@
 import type { Shelf } from '../pigment/shelf.ts';
-import type { Part } from './mixture.ts';
-import { paintOf, predict } from './predict.ts';
-import { strengthOf } from './stock.ts';
+import type { MixturePart } from './mixture.ts';
+import { predictColour, shelfPaintOf } from './predict.ts';
+import { paintStrengthOf } from './stock.ts';
 
 /** One pigment of a pile by volume and weight. */
-export interface Measure extends Part {
+export interface Measure extends MixturePart {
   /** Share of the volume, 0…1. */
   readonly volume: number;
   /**
@@ -22,8 +22,8 @@ export interface Measure extends Part {
  * @param cm3       volume of the whole pile
  * @param densityOf g/cm³ of a pigment's paste; null if unknown
  */
-export function measures(
-  parts: readonly Part[],
+export function pileMeasures(
+  parts: readonly MixturePart[],
   shelf: Pick<Shelf, 'basis'>,
   cm3: number,
   densityOf: (pigment: string) => number | null,
@@ -48,10 +48,10 @@ export function measures(
  * Sorts parts in mixing order: weak and light paints first, strong ones last, in small amounts
  * (common practice: a strong colour overpowers the rest and cannot be removed).
  */
-export function mixingOrder(parts: readonly Part[], shelf: Shelf): Part[] {
-  const rank = ({ pigment }: Part) => {
-    const [L] = predict([{ pigment, amount: 1 }], shelf);
-    return Math.log(strengthOf(paintOf(pigment, shelf)) + 1e-9) - L / 50;
+export function mixingOrder(parts: readonly MixturePart[], shelf: Shelf): MixturePart[] {
+  const rank = ({ pigment }: MixturePart) => {
+    const [L] = predictColour([{ pigment, amount: 1 }], shelf);
+    return Math.log(paintStrengthOf(shelfPaintOf(pigment, shelf)) + 1e-9) - L / 50;
   };
   return [...parts].sort((a, b) => rank(a) - rank(b) || (a.pigment < b.pigment ? -1 : 1));
 }

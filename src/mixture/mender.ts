@@ -3,18 +3,18 @@ import { deltaE00 } from '../colour/difference.ts';
 import { BANDS, spectrum } from '../colour/grid.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
-import type { Choice } from './constraint.ts';
-import { DROPPED, descend } from './descent.ts';
-import { Metric } from './metric.ts';
-import { type Part, REACH } from './mixture.ts';
-import { ofParts, paintOf, predict } from './predict.ts';
-import { compile, type Stock } from './stock.ts';
-import { Trial } from './trial.ts';
+import type { AllowedPaints } from './constraint.ts';
+import { ABANDONED, descend } from './descent.ts';
+import { TargetMetric } from './metric.ts';
+import { type MixturePart, REACHABLE_DELTA_E } from './mixture.ts';
+import { ofParts, predictColour, shelfPaintOf } from './predict.ts';
+import { type CompiledShelf, compileShelf } from './stock.ts';
+import { MixtureEvaluator } from './trial.ts';
 
 /** An existing pile. */
-export interface Batch {
+export interface ExistingPile {
   /** Its composition by volume. */
-  readonly parts: readonly Part[];
+  readonly parts: readonly MixturePart[];
   /** Its volume in cm³, if known. */
   readonly cm3?: number;
 }
@@ -22,7 +22,7 @@ export interface Batch {
 /** One way to correct a pile. */
 export interface Addition {
   /** In the unit of the pile's parts (not necessarily whole), and in cm³ if its volume is known. */
-  readonly add: readonly (Part & { readonly cm3: number | null })[];
+  readonly add: readonly (MixturePart & { readonly cm3: number | null })[];
   /** Total volume added, as a share of the pile. */
   readonly total: number;
   /** Predicted colour after the addition (CIELAB, D65). */
@@ -32,30 +32,30 @@ export interface Addition {
 }
 
 /** CIEDE2000 up to which a pile needs no correction. */
-export const RIGHT = 0.5;
+export const NEAR_ENOUGH = 0.5;
 /** CIEDE2000 that may be given up for a smaller addition. */
-const SPARE = 0.25;
+const AFFORDABLE_LOSS = 0.25;
 const OPTIONS = 5;
 
 /** Searches additions to a pile, which is treated as one more paint: the last of the stock. */
-export class Mender {
-  private readonly batch: Batch;
+export class AdditionSearch {
+  private readonly batch: ExistingPile;
   private readonly target: Lab;
   private readonly paints: readonly ShelfPaint[];
   private readonly clash: Uint8Array;
-  private readonly stock: Stock;
-  private readonly trial: Trial;
-  private readonly metric: Metric;
+  private readonly stock: CompiledShelf;
+  private readonly trial: MixtureEvaluator;
+  private readonly metric: TargetMetric;
   private readonly offset: Lab;
   private readonly volume: number;
 
   constructor(
-    held: readonly Part[],
-    batch: Batch,
+    held: readonly MixturePart[],
+    batch: ExistingPile,
     turnedOut: Lab,
     target: Lab,
     shelf: Shelf,
-    choice: Choice,
+    choice: AllowedPaints,
   ) {
     this.batch = batch;
     this.target = target;
@@ -63,13 +63,13 @@ export class Mender {
     this.clash = choice.clash;
     this.volume = held.reduce((sum, p) => sum + p.parts, 0);
     const pile: ShelfPaint = { pigment: '', label: 'batch', paint: asPaint(held, shelf) };
-    this.stock = compile([...choice.paints, pile], shelf);
-    this.trial = new Trial(this.stock);
-    const predicted = predict(ofParts(held), shelf);
+    this.stock = compileShelf([...choice.paints, pile], shelf);
+    this.trial = new MixtureEvaluator(this.stock);
+    const predicted = predictColour(ofParts(held), shelf);
     const axis = (i: 0 | 1 | 2) => turnedOut[i] - predicted[i];
     this.offset = [axis(0), axis(1), axis(2)];
     const aim = (i: 0 | 1 | 2) => target[i] - this.offset[i];
-    this.metric = new Metric([aim(0), aim(1), aim(2)]);
+    this.metric = new TargetMetric([aim(0), aim(1), aim(2)]);
   }
 
   /** The best additions of up to `most` pigments, ranked. */
@@ -98,9 +98,11 @@ export class Mender {
    * others.
    */
   private ranked(found: readonly Addition[]): Addition[] {
-    const reached = found.filter((o) => o.deltaE00 <= REACH).sort((a, b) => a.total - b.total);
+    const reached = found
+      .filter((o) => o.deltaE00 <= REACHABLE_DELTA_E)
+      .sort((a, b) => a.total - b.total);
     const rest = found
-      .filter((o) => o.deltaE00 > REACH)
+      .filter((o) => o.deltaE00 > REACHABLE_DELTA_E)
       .sort((a, b) => a.deltaE00 - b.deltaE00 || a.total - b.total);
     const shown: Addition[] = [];
     for (const one of [...reached, ...rest]) {
@@ -125,10 +127,10 @@ export class Mender {
       trial.x.fill(start, 0, n);
       trial.x[n] = 0;
       const error = descend(trial, metric, true);
-      if (error === DROPPED || error >= least) continue;
+      if (error === ABANDONED || error >= least) continue;
       least = error;
       best = trial.x.slice(0, n + 1);
-      if (error < RIGHT * RIGHT) break;
+      if (error < NEAR_ENOUGH * NEAR_ENOUGH) break;
     }
     if (!best) return null;
     const added = (share: number): { amounts: number[]; lab: Lab; deltaE00: number } => {
@@ -139,13 +141,13 @@ export class Mender {
         return (Math.exp(trial.x[k]!) * stock.paste[i]!) / stock.paste[this.paints.length]!;
       });
       trial.x[n] = 0;
-      trial.look();
+      trial.evaluateColour();
       const { offset } = this;
       const lab: Lab = [trial.L + offset[0], trial.a + offset[1], trial.b + offset[2]];
       return { amounts, lab, deltaE00: deltaE00(this.target, lab) };
     };
     const all = added(1);
-    const enough = Math.max(all.deltaE00 + SPARE, RIGHT);
+    const enough = Math.max(all.deltaE00 + AFFORDABLE_LOSS, NEAR_ENOUGH);
     // More paint can follow, so stop where the rest brings no visible gain (bisection).
     const isTooLittle = (share: number) => added(share).deltaE00 > enough;
     const share = isTooLittle(1) ? 1 : bisect(0.2, 1, isTooLittle, 12)[1];
@@ -166,12 +168,12 @@ export class Mender {
 }
 
 /** K and S of a mixture as one paint, per volume. */
-function asPaint(parts: readonly Part[], shelf: Shelf): ShelfPaint['paint'] {
+function asPaint(parts: readonly MixturePart[], shelf: Shelf): ShelfPaint['paint'] {
   const total = parts.reduce((sum, p) => sum + p.parts, 0);
   const K = spectrum<'K'>();
   const S = spectrum<'S'>();
   for (const { pigment, parts: amount } of parts) {
-    const paint = paintOf(pigment, shelf);
+    const paint = shelfPaintOf(pigment, shelf);
     for (let b = 0; b < BANDS; b++) {
       K[b]! += (amount / total) * paint.K[b]!;
       S[b]! += (amount / total) * paint.S[b]!;

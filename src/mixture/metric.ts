@@ -5,8 +5,8 @@ const POW_25_7 = 25 ** 7;
 const TINY = 1e-9;
 
 /** What to preserve first if a colour is out of reach. */
-export const KEEPS = ['nearest', 'hue', 'lightness'] as const;
-export type Keep = (typeof KEEPS)[number];
+export const PRESERVED_AXES = ['nearest', 'hue', 'lightness'] as const;
+export type PreservedAxis = (typeof PRESERVED_AXES)[number];
 
 /** Weight of the preserved axis. */
 const HEAVY = 5;
@@ -16,7 +16,7 @@ const HEAVY = 5;
  * cross term is absorbed exactly, because |R_T| ≤ 2:
  * tC² + tH² + R_T·tC·tH = (tC + R_T·tH/2)² + (1 − R_T²/4)·tH².
  */
-export class Metric {
+export class TargetMetric {
   readonly target: Lab;
   /** The three signed residuals of the last call: lightness, chroma (with the cross term), hue. */
   readonly r = new Float64Array(3);
@@ -28,7 +28,7 @@ export class Metric {
   private readonly wC: number;
   private readonly wH: number;
 
-  constructor(target: Lab, keep: Keep = 'nearest') {
+  constructor(target: Lab, keep: PreservedAxis = 'nearest') {
     this.target = target;
     this.wL = keep === 'lightness' ? HEAVY : 1;
     this.wC = 1;

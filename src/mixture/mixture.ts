@@ -1,7 +1,7 @@
 import type { Lab } from '../colour/lab.ts';
 
 /** CIEDE2000 up to which a mixture reaches its target. */
-export const REACH = 1;
+export const REACHABLE_DELTA_E = 1;
 
 /** One pigment of a recipe; shares of a recipe sum to 1. */
 export interface Share {
@@ -10,7 +10,7 @@ export interface Share {
 }
 
 /** One pigment of a recipe in whole parts by volume. */
-export interface Part {
+export interface MixturePart {
   readonly pigment: string;
   readonly parts: number;
 }
@@ -28,7 +28,7 @@ export interface LetDown {
 export interface LetDownParts {
   readonly letDowns: readonly LetDown[];
   /** `letDown` marks a part that is taken from the let-down pile of that pigment. */
-  readonly parts: readonly (Part & { readonly letDown: boolean })[];
+  readonly parts: readonly (MixturePart & { readonly letDown: boolean })[];
   readonly lab: Lab;
   readonly deltaE00: number;
 }
@@ -40,10 +40,10 @@ export interface Mixture {
   readonly lab: Lab;
   /** CIEDE2000 from the target to `lab`. */
   readonly deltaE00: number;
-  /** Whether `deltaE00` is at most {@link REACH}. */
+  /** Whether `deltaE00` is at most {@link REACHABLE_DELTA_E}. */
   readonly reachable: boolean;
   /** Whole parts, chosen among near-equal recipes; may have other pigments than `recipe`. */
-  readonly parts: readonly Part[];
+  readonly parts: readonly MixturePart[];
   readonly partsLab: Lab;
   readonly partsDeltaE00: number;
   /**
@@ -54,7 +54,7 @@ export interface Mixture {
 }
 
 /** The result for one target. */
-export interface Answer extends Mixture {
+export interface MixtureAnswer extends Mixture {
   readonly target: Lab;
   /** The mixture of the fewest pigments that is nearly as good: shown first. */
   readonly simplest: Mixture;

@@ -1,9 +1,9 @@
-import type { Metric } from './metric.ts';
-import { MOST, type Stock } from './stock.ts';
-import { Trial } from './trial.ts';
+import type { TargetMetric } from './metric.ts';
+import { type CompiledShelf, MOST_PIGMENTS } from './stock.ts';
+import { MixtureEvaluator } from './trial.ts';
 
 /** Limits of whole parts that can be measured. */
-export interface Limits {
+export interface PartLimits {
   /** Maximum sum of the parts. */
   readonly total: number;
   /** Maximum ratio of the largest to the smallest part. */
@@ -19,12 +19,12 @@ export interface Limits {
   readonly beyond: number;
 }
 /** Default limits: parts up to 32 in all. */
-export const FINE: Limits = { total: 32, ratio: 12, near: 3, beyond: 1 };
+export const FINE_PARTS: PartLimits = { total: 32, ratio: 12, near: 3, beyond: 1 };
 /** Coarser limits: parts up to 12 in all. */
-export const COARSE: Limits = { total: 12, ratio: 12, near: 3, beyond: 1 };
+export const COARSE_PARTS: PartLimits = { total: 12, ratio: 12, near: 3, beyond: 1 };
 
 /** A mixture in whole parts. */
-export interface Whole {
+export interface WholeParts {
   readonly members: readonly number[];
   readonly parts: readonly number[];
   readonly lab: readonly [number, number, number];
@@ -44,7 +44,7 @@ const SHORTLIST = 6;
 const SETS = 40;
 
 /** A set of pigments with the shares (of paste, sum 1) of its best mixture. */
-export interface Source {
+export interface RecipeSource {
   readonly members: readonly number[];
   readonly shares: readonly number[];
   /** The metric's distance of that mixture; its whole parts can hardly be nearer. */
@@ -52,24 +52,24 @@ export interface Source {
 }
 
 /** Finds whole-number parts for sets of pigments; its buffers are reused between calls. */
-export class Divider {
-  private readonly stock: Stock;
-  private readonly trial: Trial;
-  private readonly limits: Limits;
-  private readonly slopes = new Float64Array(3 * MOST);
+export class WholePartsFinder {
+  private readonly stock: CompiledShelf;
+  private readonly trial: MixtureEvaluator;
+  private readonly limits: PartLimits;
+  private readonly slopes = new Float64Array(3 * MOST_PIGMENTS);
   private readonly r = new Float64Array(3);
   private readonly log: Float64Array;
-  private readonly trialParts = new Int32Array(MOST);
-  private readonly low = new Int32Array(MOST);
+  private readonly trialParts = new Int32Array(MOST_PIGMENTS);
+  private readonly low = new Int32Array(MOST_PIGMENTS);
   private readonly list: { cost: number; parts: number[] }[] = [];
   /** Current penalty of parts beyond the ratio. */
   private past = Number.POSITIVE_INFINITY;
 
   /** @param stock compiled without required paste, because parts name every pigment */
-  constructor(stock: Stock, limits: Limits) {
+  constructor(stock: CompiledShelf, limits: PartLimits) {
     this.stock = stock;
     this.limits = limits;
-    this.trial = new Trial(stock);
+    this.trial = new MixtureEvaluator(stock);
     this.log = Float64Array.from({ length: limits.total + 1 }, (_, i) => Math.log(i));
   }
 
@@ -78,19 +78,19 @@ export class Divider {
    * the best recipe is several times worse.
    * @param sources sorted by score, ascending
    */
-  best(metric: Metric, sources: readonly Source[]): Whole | null {
+  best(metric: TargetMetric, sources: readonly RecipeSource[]): WholeParts | null {
     return this.within(() => this.among(metric, sources));
   }
 
   /** The best parts of one set; null if the limits allow none. */
-  of(metric: Metric, source: Source): Whole | null {
+  of(metric: TargetMetric, source: RecipeSource): WholeParts | null {
     return this.within(() => this.divide(metric, source));
   }
 
   /**
    * Runs a search within the ratio, then beyond it if that is allowed and the result is not near.
    */
-  private within(look: () => Whole | null): Whole | null {
+  private within(look: () => WholeParts | null): WholeParts | null {
     const { near, beyond } = this.limits;
     this.past = Number.POSITIVE_INFINITY;
     const strict = look();
@@ -99,8 +99,8 @@ export class Divider {
     return look() ?? strict;
   }
 
-  private among(metric: Metric, sources: readonly Source[]): Whole | null {
-    const predicted: { source: Source; cost: number }[] = [];
+  private among(metric: TargetMetric, sources: readonly RecipeSource[]): WholeParts | null {
+    const predicted: { source: RecipeSource; cost: number }[] = [];
     let least = Number.POSITIVE_INFINITY;
     for (const source of sources) {
       // Sources are sorted by score, and parts hardly beat the recipe they approximate.
@@ -111,7 +111,7 @@ export class Divider {
       least = Math.min(least, cost);
     }
     predicted.sort((a, b) => a.cost - b.cost);
-    let found: Whole | null = null;
+    let found: WholeParts | null = null;
     for (const { source, cost } of predicted.slice(0, SETS)) {
       if (found && cost > 2 * found.cost + 1) break;
       const whole = this.divide(metric, source);
@@ -120,11 +120,11 @@ export class Divider {
     return found;
   }
 
-  private divide(metric: Metric, source: Source): Whole | null {
+  private divide(metric: TargetMetric, source: RecipeSource): WholeParts | null {
     const n = source.members.length;
     if (n > this.limits.total) return null;
     this.predict(metric, source);
-    let best: Whole | null = null;
+    let best: WholeParts | null = null;
     const starts = this.list.map(({ parts }) => parts);
     if (starts.length === 0) starts.push(this.pressed(source.shares));
     for (const parts of starts) {
@@ -144,7 +144,7 @@ export class Divider {
   }
 
   /** Hill climbing: one part more or less of one pigment, as long as the cost falls. */
-  private climb(metric: Metric, from: Whole): Whole {
+  private climb(metric: TargetMetric, from: WholeParts): WholeParts {
     let best = from;
     for (let round = 0; round < 24; round++) {
       let next = best;
@@ -183,14 +183,18 @@ export class Divider {
     return most <= limits.ratio * least ? effort : effort + this.past;
   }
 
-  private look(metric: Metric, members: readonly number[], parts: readonly number[]): Whole {
+  private look(
+    metric: TargetMetric,
+    members: readonly number[],
+    parts: readonly number[],
+  ): WholeParts {
     const { trial, stock } = this;
     trial.n = members.length;
     for (let i = 0; i < members.length; i++) {
       trial.members[i] = members[i]!;
       trial.x[i] = Math.log(parts[i]! / stock.paste[members[i]!]!);
     }
-    trial.look();
+    trial.evaluateColour();
     const score = Math.sqrt(metric.exact(trial.L, trial.a, trial.b));
     return {
       members,
@@ -205,7 +209,7 @@ export class Divider {
    * Smallest cost of any parts by a linear model around the recipe; fills the shortlist `list`. For
    * each total, all combinations of rounding the shares up or down are tried.
    */
-  private predict(metric: Metric, source: Source): number {
+  private predict(metric: TargetMetric, source: RecipeSource): number {
     const { trial, stock, slopes, r, list, low, log, limits, trialParts } = this;
     const { members, shares } = source;
     const n = members.length;

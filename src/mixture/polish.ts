@@ -1,6 +1,6 @@
 import type { Attempts } from './attempts.ts';
 import { byScore, type Candidate } from './candidate.ts';
-import type { Metric } from './metric.ts';
+import type { TargetMetric } from './metric.ts';
 
 /** Log effective amount, relative to the strongest, below which a member is negligible. */
 const THIN = Math.log(0.01);
@@ -18,7 +18,7 @@ const GAIN = 1e-4;
  * (needed for the simplest mixture), then tries to add further pigments to the best.
  * @param all sorted by score; changed in place and extended
  */
-export function polish(attempts: Attempts, metric: Metric, all: Candidate[]): void {
+export function refineCandidates(attempts: Attempts, metric: TargetMetric, all: Candidate[]): void {
   let best = refineSome(attempts, metric, all.slice(0, CONTENDERS));
   for (let size = 1; size < attempts.rules.most; size++) {
     const some = all.filter((one) => one.size <= size).sort(byScore);
@@ -28,18 +28,18 @@ export function polish(attempts: Attempts, metric: Metric, all: Candidate[]): vo
     all.sort(byScore);
     const top = all[0]!;
     const limit = top.score - GAIN;
-    for (const j of attempts.better(metric, top)) {
-      const one = attempts.with(metric, top, j, true);
+    for (const j of attempts.helpfulPaints(metric, top)) {
+      const one = attempts.withPaint(metric, top, j, true);
       if (one && one.score < limit) all.push(one);
     }
-    if (round === 0) all.push(...thinner(attempts, metric, top));
+    if (round === 0) all.push(...withoutNegligible(attempts, metric, top));
     best = Math.min(...all.map((one) => one.score));
     if (best >= limit) break;
   }
 }
 
 /** Refines the contenders among candidates sorted by score; returns the best score. */
-function refineSome(attempts: Attempts, metric: Metric, some: readonly Candidate[]): number {
+function refineSome(attempts: Attempts, metric: TargetMetric, some: readonly Candidate[]): number {
   let best = Number.POSITIVE_INFINITY;
   for (const one of some) {
     if (!contends(one.score, best)) break;
@@ -49,7 +49,7 @@ function refineSome(attempts: Attempts, metric: Metric, some: readonly Candidate
   return best;
 }
 
-function refine(attempts: Attempts, metric: Metric, one: Candidate): void {
+function refine(attempts: Attempts, metric: TargetMetric, one: Candidate): void {
   if (one.members.length === 1 || one.score < 1e-3) return;
   const polished = attempts.attempt(metric, one.members, one.x, true);
   if (!polished || polished.score >= one.score) return;
@@ -59,7 +59,11 @@ function refine(attempts: Attempts, metric: Metric, one: Candidate): void {
 }
 
 /** Candidates without one negligible pigment of a set. */
-function thinner(attempts: Attempts, metric: Metric, { members, x }: Candidate): Candidate[] {
+function withoutNegligible(
+  attempts: Attempts,
+  metric: TargetMetric,
+  { members, x }: Candidate,
+): Candidate[] {
   if (members.length < 3) return [];
   return members.flatMap((_, i) => {
     if (x[i]! > THIN) return [];

@@ -17,7 +17,7 @@ export const ofShares = (recipe: readonly { pigment: string; share: number }[]):
   recipe.map(({ pigment, share: amount }) => ({ pigment, amount }));
 
 /** K and S of a pigment of the shelf. @throws RangeError when the shelf has no such pigment */
-export function paintOf(pigment: string, shelf: Pick<Shelf, 'paints' | 'name'>): Paint {
+export function shelfPaintOf(pigment: string, shelf: Pick<Shelf, 'paints' | 'name'>): Paint {
   const found = shelf.paints.find((p) => p.pigment === pigment);
   if (!found) throw new RangeError(`no ${pigment} on ${shelf.name}`);
   return found.paint;
@@ -28,14 +28,14 @@ export function paintOf(pigment: string, shelf: Pick<Shelf, 'paints' | 'name'>):
  * @param light CIELAB is relative to its white; no chromatic adaptation
  * @throws RangeError when an amount is not ≥ 0, none is above 0, or a pigment is not on the shelf
  */
-export function predict(
+export function predictColour(
   amounts: readonly Amount[],
   shelf: Pick<Shelf, 'paints' | 'name' | 'surface'>,
   light: Light = D65,
 ): Lab {
   const R = opaque(
     amounts.map((a) => a.amount),
-    amounts.map((a) => paintOf(a.pigment, shelf)),
+    amounts.map((a) => shelfPaintOf(a.pigment, shelf)),
     spectrum<'R'>(),
   );
   return labOf(addSurface(R, shelf.surface), light);

@@ -1,8 +1,8 @@
 import { Attempts } from './attempts.ts';
 import { bestOf, byScore, type Candidate, insert, keyOf, type Rules } from './candidate.ts';
-import type { Metric } from './metric.ts';
-import { polish } from './polish.ts';
-import type { Stock } from './stock.ts';
+import type { TargetMetric } from './metric.ts';
+import { refineCandidates } from './polish.ts';
+import type { CompiledShelf } from './stock.ts';
 
 /** Squared difference at which a target counts as reached. */
 const MET = 2.5e-5;
@@ -21,7 +21,7 @@ const HOPELESS = 1.5;
 const EQUAL = [0, 0, 0];
 /** Targets with a larger L* are tints: also start with the lightest paint dominating. */
 const LIGHT = 60;
-interface How {
+interface SearchMode {
   /** Number of sets of each size that are extended. */
   readonly beam: number;
   /** Also try every set of three from equal strengths, and larger sets from every useful subset. */
@@ -33,13 +33,13 @@ type Scores = ReadonlyMap<number, number>;
 /**
  * Searches the best mixtures of a stock for a target, over all sets of pigments that can matter.
  */
-export class Search {
+export class MixtureSearch {
   private readonly attempts: Attempts;
   private readonly stopped: () => boolean;
   private enough = ENOUGH;
 
   /** @param stopped polled every few hundred descents */
-  constructor(stock: Stock, rules: Rules, stopped: () => boolean = () => false) {
+  constructor(stock: CompiledShelf, rules: Rules, stopped: () => boolean = () => false) {
     this.attempts = new Attempts(stock, rules);
     this.stopped = stopped;
   }
@@ -58,14 +58,14 @@ export class Search {
    * @param enough number of sets that reach the target after which the search ends
    * @returns null when stopped
    */
-  find(metric: Metric, quick = false, enough = ENOUGH): Candidate[] | null {
+  find(metric: TargetMetric, quick = false, enough = ENOUGH): Candidate[] | null {
     const { attempts } = this;
     this.enough = enough;
     const beam = quick ? BEAM : Number.POSITIVE_INFINITY;
     attempts.bound = Number.POSITIVE_INFINITY;
     const first = this.levels(metric, this.pairs(metric), { beam, thorough: false });
     if (this.stopped()) return null;
-    polish(attempts, metric, first);
+    refineCandidates(attempts, metric, first);
     first.sort(byScore);
     if (quick || first.length === 0 || first[0]!.score < NEAR) return bestOf(first);
     attempts.bound = (HOPELESS * first[0]!.score) ** 2;
@@ -73,18 +73,18 @@ export class Search {
     const known = first.filter((one) => one.members.length === 2);
     const second = this.levels(metric, known, { beam, thorough: true });
     if (this.stopped()) return null;
-    polish(attempts, metric, second);
+    refineCandidates(attempts, metric, second);
     return bestOf([...first, ...second]);
   }
 
-  private levels(metric: Metric, pairs: Candidate[], how: How): Candidate[] {
+  private levels(metric: TargetMetric, pairs: Candidate[], how: SearchMode): Candidate[] {
     const kept: Candidate[][] = [[], this.singles(metric), pairs];
     for (let length = 3; length <= this.attempts.rules.most; length++)
       kept[length] = this.grow(metric, kept[length - 1]!, how, scoresOf(kept[length - 2]));
     return kept.flat().sort(byScore);
   }
 
-  private singles(metric: Metric): Candidate[] {
+  private singles(metric: TargetMetric): Candidate[] {
     const { attempts } = this;
     const found: Candidate[] = [];
     for (let i = 0; i < attempts.stock.count; i++)
@@ -93,7 +93,7 @@ export class Search {
   }
 
   /** All pairs, starting from equal strengths. */
-  private pairs(metric: Metric): Candidate[] {
+  private pairs(metric: TargetMetric): Candidate[] {
     const { attempts } = this;
     const { count } = attempts.stock;
     const found: Candidate[] = [];
@@ -112,7 +112,12 @@ export class Search {
    * first parent that generates it, because parents are sorted by score.
    * @param smaller scores by key of sets with one pigment less than the parents
    */
-  private grow(metric: Metric, parents: Candidate[], how: How, smaller: Scores): Candidate[] {
+  private grow(
+    metric: TargetMetric,
+    parents: Candidate[],
+    how: SearchMode,
+    smaller: Scores,
+  ): Candidate[] {
     const { attempts } = this;
     const found = new Map<number, Candidate>();
     const seen = new Set<number>();
@@ -125,9 +130,9 @@ export class Search {
       if (used % 32 === 0 && this.stopped()) break;
       const triples = parent.members.length === 2;
       if (parent.score > limit && !triples) break;
-      const error = attempts.pinch(metric, parent, false);
+      const error = attempts.additionSlopes(metric, parent, false);
       for (let j = 0; j < attempts.stock.count; j++) {
-        if (!attempts.joins(parent, j)) continue;
+        if (!attempts.mayAdd(parent, j)) continue;
         const members = insert(parent.members, j);
         const key = keyOf(members);
         const fresh = !seen.has(key);
@@ -147,7 +152,7 @@ export class Search {
         }
         if (!attempts.helps(j, error)) continue;
         if (how.thorough ? triples : this.settled(members, parent, smaller)) continue;
-        keep(attempts.with(metric, parent, j));
+        keep(attempts.withPaint(metric, parent, j));
       }
     }
     return [...found.values()];

@@ -1,10 +1,15 @@
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
-import { type Constraints, type Contradiction, choose, LEAST_HELD } from './constraint.ts';
-import { Metric } from './metric.ts';
-import { Search } from './search.ts';
-import { compile } from './stock.ts';
+import {
+  applyConstraints,
+  type ConstraintFault,
+  type Constraints,
+  LEAST_REQUIRED_SHARE,
+} from './constraint.ts';
+import { TargetMetric } from './metric.ts';
+import { MixtureSearch } from './search.ts';
+import { compileShelf } from './stock.ts';
 
 /** A set of pigments and its best difference from one target. */
 export interface ReachingSet {
@@ -34,15 +39,15 @@ export function reachingSets(
     readonly stopped?: () => boolean;
     readonly onProgress?: (done: number) => void;
   } = {},
-): Result<ReachingSet[][], Contradiction | { readonly code: 'stopped' }> {
-  const choice = choose(shelf, options.constraints ?? {}, most);
+): Result<ReachingSet[][], ConstraintFault | { readonly code: 'stopped' }> {
+  const choice = applyConstraints(shelf, options.constraints ?? {}, most);
   if (!choice.ok) return choice;
   const { paints, clash, held } = choice.value;
-  const stock = compile(paints, shelf, new Map(held.map((i) => [i, LEAST_HELD])));
-  const search = new Search(stock, { most, clash, held }, options.stopped);
+  const stock = compileShelf(paints, shelf, new Map(held.map((i) => [i, LEAST_REQUIRED_SHARE])));
+  const search = new MixtureSearch(stock, { most, clash, held }, options.stopped);
   const all: ReachingSet[][] = [];
   for (const [i, target] of targets.entries()) {
-    const found = search.find(new Metric(target), false, ENOUGH);
+    const found = search.find(new TargetMetric(target), false, ENOUGH);
     if (!found) return fail({ code: 'stopped' });
     all.push(
       found.map(({ members, score }) => ({

@@ -1,12 +1,12 @@
-import { type Steps, stepsBetween, turnWords } from '../colour/axes.ts';
-import { hueOf } from '../colour/family.ts';
+import { type ColourSteps, stepsBetween, turnWords } from '../colour/axes.ts';
+import { namedHueOf } from '../colour/family.ts';
 import { chroma, type Lab } from '../colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import { joinWords } from '../wording.ts';
 import type { Constraints } from './constraint.ts';
-import { type Mixture, REACH } from './mixture.ts';
-import { nearestOn } from './nearest.ts';
+import { type Mixture, REACHABLE_DELTA_E } from './mixture.ts';
+import { nearestColourFinder } from './nearest.ts';
 
 export type Axis = 'chroma' | 'lightness' | 'hue';
 
@@ -15,8 +15,8 @@ export interface Shortfall {
   /** The axis that falls short most. */
   readonly axis: Axis;
   /** From the target to the mixture, in units of about 1 CIEDE2000. */
-  readonly steps: Steps;
-  /** Axes on which the mixture is within {@link REACH} of the target. */
+  readonly steps: ColourSteps;
+  /** Axes on which the mixture is within {@link REACHABLE_DELTA_E} of the target. */
   readonly kept: readonly Axis[];
   readonly deltaE00: number;
   readonly target: Lab;
@@ -31,7 +31,7 @@ export function shortfallOf(
   target: Lab,
   mixture: Pick<Mixture, 'lab' | 'deltaE00'>,
 ): Shortfall | null {
-  if (mixture.deltaE00 <= REACH) return null;
+  if (mixture.deltaE00 <= REACHABLE_DELTA_E) return null;
   const steps = stepsBetween(target, mixture.lab);
   const sizes: Record<Axis, number> = {
     chroma: Math.abs(steps.chroma),
@@ -46,7 +46,7 @@ export function shortfallOf(
     // The axis with the largest error always counts as given up.
     kept: axes
       .slice(1)
-      .filter((axis) => sizes[axis] <= REACH && (axis === 'lightness' || hued))
+      .filter((axis) => sizes[axis] <= REACHABLE_DELTA_E && (axis === 'lightness' || hued))
       .reverse(),
     deltaE00: mixture.deltaE00,
     target,
@@ -56,7 +56,7 @@ export function shortfallOf(
 
 /** One sentence: how the target exceeds the shelf, what the nearest mixture keeps and gives up. */
 export function shortfallWords({ axis, steps, kept, target }: Shortfall): string {
-  const { word, family } = hueOf(target);
+  const { word, family } = namedHueOf(target);
   const any = ['grey', 'black', 'white'].includes(family) ? 'colour' : word;
   const beyond = {
     chroma: steps.chroma < 0 ? `brighter than any ${any}` : `greyer than any ${any}`,
@@ -69,7 +69,7 @@ export function shortfallWords({ axis, steps, kept, target }: Shortfall): string
       number,
     ][]
   )
-    .filter(([name, size]) => name === axis || Math.abs(size) > 2 * REACH)
+    .filter(([name, size]) => name === axis || Math.abs(size) > 2 * REACHABLE_DELTA_E)
     .map(([name]) => name);
   const keeps = kept.length > 0 ? `keeps the ${joinWords(kept)} and ` : '';
   return `This is ${beyond} on the shelf; the nearest ${keeps}gives up ${joinWords(lost)}.`;
@@ -82,7 +82,7 @@ function turn(target: Lab, step: number): string {
 }
 
 /** The effect of adding one pigment to the shelf. */
-export interface Lack {
+export interface MissingPigment {
   readonly pigment: string;
   readonly label: string;
   readonly deltaE00: number;
@@ -96,17 +96,17 @@ const WORTH = 1;
  * Pigments not on the shelf that would bring the nearest mixture closer to a target, best first.
  * @param further paints that could be bought; those already on the shelf are skipped
  */
-export function lacksFor(
+export function missingPigmentsFor(
   target: Lab,
   shelf: Shelf,
   further: readonly ShelfPaint[],
   { most = 4, constraints = {} }: { most?: number; constraints?: Constraints } = {},
-): Lack[] {
+): MissingPigment[] {
   const { inStock, ...wishes } = constraints;
   const nearest = (paint?: ShelfPaint): number => {
     const paints = paint ? [...shelf.paints, paint] : shelf.paints;
     const all = { ...wishes, ...(inStock && { inStock: [...inStock, paint?.pigment ?? ''] }) };
-    const on = nearestOn({ ...shelf, paints }, most, all);
+    const on = nearestColourFinder({ ...shelf, paints }, most, all);
     return on.ok ? on.value.of(target, true)!.deltaE00 : Number.POSITIVE_INFINITY;
   };
   const now = nearest();
@@ -117,7 +117,7 @@ export function lacksFor(
     .map((paint) => {
       const deltaE00 = nearest(paint);
       const { pigment, label } = paint;
-      return { pigment, label, deltaE00, reachable: deltaE00 <= REACH };
+      return { pigment, label, deltaE00, reachable: deltaE00 <= REACHABLE_DELTA_E };
     })
     .filter((lack) => lack.deltaE00 <= now - WORTH)
     .sort((a, b) => a.deltaE00 - b.deltaE00);

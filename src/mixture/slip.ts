@@ -1,32 +1,36 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
-import { type Part, REACH } from './mixture.ts';
-import { ofParts, predict } from './predict.ts';
+import { type MixturePart, REACHABLE_DELTA_E } from './mixture.ts';
+import { ofParts, predictColour } from './predict.ts';
 
 /** A measuring error of one part: its actual amount is `factor` times the stated one. */
-export interface Slip {
+export interface MeasuringError {
   readonly pigment: string;
   readonly factor: number;
 }
 
-/** A slip must leave at most this share of the difference, and at most 1.5 {@link REACH}. */
+/** A slip must leave at most this share of the difference, and at most 1.5 {@link REACHABLE_DELTA_E}. */
 const EXPLAINS = 0.5;
 
 /** The measuring error of a single part that explains the observed colour; null if none does. */
-export function slipOf(parts: readonly Part[], seen: Lab, shelf: Shelf): Slip | null {
+export function likelyMeasuringError(
+  parts: readonly MixturePart[],
+  seen: Lab,
+  shelf: Shelf,
+): MeasuringError | null {
   const off = (pigment: string, log: number) =>
     deltaE00(
       seen,
-      predict(
+      predictColour(
         ofParts(parts).map((a) =>
           a.pigment === pigment ? { ...a, amount: a.amount * Math.exp(log) } : a,
         ),
         shelf,
       ),
     );
-  const stated = deltaE00(seen, predict(ofParts(parts), shelf));
-  if (parts.length < 2 || stated <= REACH) return null;
+  const stated = deltaE00(seen, predictColour(ofParts(parts), shelf));
+  if (parts.length < 2 || stated <= REACHABLE_DELTA_E) return null;
   let best = { pigment: '', log: 0, left: Number.POSITIVE_INFINITY };
   for (const { pigment } of parts) {
     let at = 0;
@@ -38,6 +42,6 @@ export function slipOf(parts: readonly Part[], seen: Lab, shelf: Shelf): Slip | 
     const left = off(pigment, at);
     if (left < best.left) best = { pigment, log: at, left };
   }
-  if (best.left > EXPLAINS * stated || best.left > 1.5 * REACH) return null;
+  if (best.left > EXPLAINS * stated || best.left > 1.5 * REACHABLE_DELTA_E) return null;
   return { pigment: best.pigment, factor: Math.exp(best.log) };
 }

@@ -1,7 +1,7 @@
 import { angleDeg, chroma, type Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
-import { colours, compile } from './stock.ts';
-import { Trial } from './trial.ts';
+import { compileShelf, hasColour } from './stock.ts';
+import { MixtureEvaluator } from './trial.ts';
 
 const L_STEP = 2.5;
 const H_STEP = 7.5;
@@ -16,7 +16,7 @@ const WIDE = [0, -1.2, -3, -5];
  * triples, which form the gamut boundary. For quick estimates; the search decides what is
  * reachable.
  */
-export interface Solid {
+export interface ShelfGamut {
   /** Maximum C*ab at a lightness and CIELAB hue angle; below 0 outside `darkest`…`lightest`. */
   reach(L: number, hDeg: number): number;
   readonly darkest: number;
@@ -24,10 +24,10 @@ export interface Solid {
 }
 
 /** Samples the gamut of a shelf; time grows with the cube of the number of paints. */
-export function solidOf(shelf: Shelf): Solid {
-  const paints = shelf.paints.filter(colours);
-  const stock = compile(paints, shelf);
-  const trial = new Trial(stock);
+export function shelfGamutOf(shelf: Shelf): ShelfGamut {
+  const paints = shelf.paints.filter(hasColour);
+  const stock = compileShelf(paints, shelf);
+  const trial = new MixtureEvaluator(stock);
   const most = new Float64Array(L_BINS * H_BINS).fill(-1);
   let darkest = 100;
   let lightest = 0;
@@ -35,7 +35,7 @@ export function solidOf(shelf: Shelf): Solid {
     trial.n = members.length;
     trial.members.set(members);
     trial.x.set(x);
-    trial.look();
+    trial.evaluateColour();
     const lab: Lab = [trial.L, trial.a, trial.b];
     darkest = Math.min(darkest, trial.L);
     lightest = Math.max(lightest, trial.L);

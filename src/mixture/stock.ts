@@ -3,7 +3,7 @@ import { D65 } from '../colour/observer.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 
 /** Maximum number of pigments in a recipe. */
-export const MOST = 6;
+export const MOST_PIGMENTS = 6;
 
 /** Floor of S, so that the formula stays defined; changes no colour (R = 5e-13 instead of 0). */
 const LEAST_S = 1e-12;
@@ -15,7 +15,7 @@ const LEAST_STRENGTH = 1e-7;
  * ȳ(K + S) to unit luminous strength, so that tinting strengths from 0.01 to 8 become comparable.
  * Amounts of scaled paints are called effective amounts.
  */
-export interface Stock {
+export interface CompiledShelf {
   readonly count: number;
   readonly paints: readonly ShelfPaint[];
   readonly K: Float64Array;
@@ -33,10 +33,11 @@ export interface Stock {
 }
 
 /** Whether a paint has any absorption or scattering. */
-export const colours = ({ paint }: ShelfPaint): boolean => strengthOf(paint) > LEAST_STRENGTH;
+export const hasColour = ({ paint }: ShelfPaint): boolean =>
+  paintStrengthOf(paint) > LEAST_STRENGTH;
 
 /** Luminous tinting strength per volume of paste: Σ ȳ(K + S), weighted for D65. */
-export function strengthOf({ K, S }: ShelfPaint['paint']): number {
+export function paintStrengthOf({ K, S }: ShelfPaint['paint']): number {
   let sum = 0;
   for (let b = 0; b < BANDS; b++) sum += (D65.Y[b]! / 100) * (K[b]! + S[b]!);
   return sum;
@@ -48,11 +49,11 @@ export function strengthOf({ K, S }: ShelfPaint['paint']): number {
  * @param held   required paste: share of the whole by paint index. Each paint is replaced by its
  *   mixture with the required ones, so that the search needs no bounds (K and S add)
  */
-export function compile(
+export function compileShelf(
   paints: readonly ShelfPaint[],
   { surface }: Pick<Shelf, 'surface'>,
   held: ReadonlyMap<number, number> = new Map(),
-): Stock {
+): CompiledShelf {
   const count = paints.length;
   const K = new Float64Array(count * BANDS);
   const S = new Float64Array(count * BANDS);

@@ -1,6 +1,6 @@
 import { BANDS } from '../colour/grid.ts';
 import { labF } from '../colour/lab.ts';
-import { MOST, type Stock } from './stock.ts';
+import { type CompiledShelf, MOST_PIGMENTS } from './stock.ts';
 
 const EPSILON = 216 / 24389;
 const KAPPA = 24389 / 27;
@@ -14,20 +14,20 @@ const LEAST_ROOT = 1e-9;
  * Evaluator of one mixture: pigments, logarithmic effective amounts, colour and its derivatives.
  * One object is reused for all mixtures of a search (about a million), so it never allocates.
  */
-export class Trial {
+export class MixtureEvaluator {
   /** Pigments as indices in the stock; the first `n` are used. */
-  readonly members = new Int32Array(MOST);
+  readonly members = new Int32Array(MOST_PIGMENTS);
   n = 0;
   /** Natural logarithms of the effective amounts. */
-  readonly x = new Float64Array(MOST);
+  readonly x = new Float64Array(MOST_PIGMENTS);
   /** CIELAB (D65) of the last evaluation. */
   L = 0;
   a = 0;
   b = 0;
   /** ∂L, ∂a, ∂b by x: entries 3i, 3i + 1, 3i + 2 for member i. */
-  readonly J = new Float64Array(3 * MOST);
+  readonly J = new Float64Array(3 * MOST_PIGMENTS);
 
-  private readonly stock: Stock;
+  private readonly stock: CompiledShelf;
   private readonly k = new Float64Array(BANDS);
   private readonly s = new Float64Array(BANDS);
   /** The derivative of the seen reflectance by the amount of paint i is h·(s·Kᵢ − k·Sᵢ). */
@@ -37,12 +37,12 @@ export class Trial {
   private slopeY = 0;
   private slopeZ = 0;
 
-  constructor(stock: Stock) {
+  constructor(stock: CompiledShelf) {
     this.stock = stock;
   }
 
   /** Computes the colour only. */
-  look(): void {
+  evaluateColour(): void {
     this.sum();
     const { X, Y, Z, lead, gain, k2 } = this.stock;
     const { k: ks, s: ss } = this;
@@ -131,7 +131,7 @@ export class Trial {
    * @param gL,ga,gb derivatives of the function by L, a and b
    * @param out one value per paint, overwritten; about 0 for a member at its optimum
    */
-  pinch(gL: number, ga: number, gb: number, out: Float64Array): void {
+  additionSlopes(gL: number, ga: number, gb: number, out: Float64Array): void {
     const { K, S, X, Y, Z, count } = this.stock;
     const { k: ks, s: ss, h, weighed } = this;
     const gx = 500 * ga * this.slopeX;

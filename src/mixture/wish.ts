@@ -1,14 +1,14 @@
 import { type HazardLevel, pigmentOf } from '../pigment/facts.ts';
-import { baseOf } from '../pigment/mixable.ts';
+import { pigmentOfPaint } from '../pigment/mixable.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import type { Constraints } from './constraint.ts';
 import type { MixOptions } from './finder.ts';
 import { avoidedPairs, hazardous, ofFamily } from './known.ts';
-import type { Keep } from './metric.ts';
-import { COARSE } from './parts.ts';
+import type { PreservedAxis } from './metric.ts';
+import { COARSE_PARTS } from './parts.ts';
 
 /** The user's mixing preferences, as set on screen. */
-export interface Wish {
+export interface MixingPreferences {
   /** The only pigments to use, for a small palette; null for the whole shelf. */
   readonly only: readonly string[] | null;
   readonly leaveOut: readonly string[];
@@ -21,11 +21,11 @@ export interface Wish {
   /** At most 12 parts in all instead of 32. */
   readonly coarse: boolean;
   /** What to preserve first if a colour is out of reach. */
-  readonly keep: Keep;
+  readonly keep: PreservedAxis;
 }
 
 /** Default preferences. */
-export const NO_WISH: Wish = {
+export const DEFAULT_PREFERENCES: MixingPreferences = {
   only: null,
   leaveOut: [],
   hazard: null,
@@ -44,11 +44,11 @@ export const NO_WISH: Wish = {
  */
 export function constraintsOf(
   shelf: Shelf,
-  wish: Wish,
+  wish: MixingPreferences,
   dangerous: readonly string[] = [],
 ): Constraints {
   const { only, leaveOut, hazard, mustHold, noBlack } = wish;
-  const whites = ofFamily(shelf, 'white').filter((pigment) => pigmentOf(baseOf(pigment)));
+  const whites = ofFamily(shelf, 'white').filter((pigment) => pigmentOf(pigmentOfPaint(pigment)));
   return {
     apart: avoidedPairs(shelf),
     oneWhite: whites,
@@ -65,13 +65,13 @@ export function constraintsOf(
 /** Converts preferences to options of the search. */
 export function mixOptionsOf(
   shelf: Shelf,
-  wish: Wish,
+  wish: MixingPreferences,
   dangerous: readonly string[] = [],
 ): Pick<MixOptions, 'most' | 'constraints' | 'keep' | 'limits'> {
   return {
     most: wish.most,
     constraints: constraintsOf(shelf, wish, dangerous),
     keep: wish.keep,
-    ...(wish.coarse ? { limits: COARSE } : {}),
+    ...(wish.coarse ? { limits: COARSE_PARTS } : {}),
   };
 }

@@ -1,9 +1,9 @@
 import type { Lab } from '../colour/lab.ts';
 import { fail } from '../result.ts';
-import type { Constraints, Contradiction } from './constraint.ts';
+import type { ConstraintFault, Constraints } from './constraint.ts';
 
 /** Options of all mixture searches for several colours. */
-export interface WorkOptions {
+export interface MixtureSearchOptions {
   /** Maximum number of pigments in one mixture, 1 to 6; default 4. */
   readonly most?: number;
   readonly constraints?: Constraints;
@@ -15,12 +15,12 @@ export interface WorkOptions {
 
 /** Why a mixture search has no result. */
 export type MixFault =
-  | Contradiction
+  | ConstraintFault
   | { readonly code: 'not-a-colour'; readonly index: number }
   | { readonly code: 'stopped' };
 
 /** A fault for the first colour that is not three finite numbers; null if all are valid. */
-export function notAColour(labs: readonly Lab[]) {
+export function invalidColourFault(labs: readonly Lab[]) {
   const index = labs.findIndex((lab) => !lab.every(Number.isFinite));
   return index < 0 ? null : fail({ code: 'not-a-colour', index } as const);
 }

@@ -1,12 +1,12 @@
 import type { Matrix } from 'ml-matrix';
-import { normalEquations, type Reading } from './normal.ts';
+import { normalEquations, type SwatchResidual } from './normal.ts';
 import type { Paint } from './opaque.ts';
 import type { Surface } from './surface.ts';
-import { misfit, type Swatch, seen } from './swatch.ts';
+import { predictReflectance, residualsOf, type Swatch } from './swatch.ts';
 import { type FitPaint, paintsOf, type Unknowns } from './unknowns.ts';
 
 /** The observations of a fit: painted swatches and the surface through which they are seen. */
-export interface Trial {
+export interface Observations {
   readonly swatches: readonly Swatch[];
   readonly surface: Surface;
 }
@@ -16,18 +16,18 @@ export interface Trial {
  * that a brush leaves). These settings are fitted together with the paints, each with a Gaussian
  * prior around its start.
  */
-export interface Experiment {
+export interface ParametricObservations {
   /** Prior mean and standard deviation of each setting. */
   readonly settings: readonly { readonly start: number; readonly sd: number }[];
   /** Always the same swatches in the same order; smooth in the settings and valid for any value. */
-  at(settings: Float64Array): Trial;
+  at(settings: Float64Array): Observations;
 }
 
 /** The state of a fit at one vector of unknowns. */
-export interface Look {
-  readonly trial: Trial;
+export interface FitState {
+  readonly trial: Observations;
   readonly paints: Paint[];
-  readonly readings: Omit<Reading, 'settingSlopes'>[];
+  readonly readings: Omit<SwatchResidual, 'settingSlopes'>[];
   readonly cost: number;
 }
 
@@ -35,21 +35,21 @@ export interface Look {
  * Evaluates the fit at a vector of unknowns. The cost is the sum of squared misfits (see FitOptions
  * for `robust`) and of squared distances from the priors, all in variances.
  * @param x `unknowns.size` values, not changed
- * @throws RangeError as {@link seen}
+ * @throws RangeError as {@link predictReflectance}
  */
-export function look(
-  experiment: Experiment,
+export function evaluateFit(
+  experiment: ParametricObservations,
   given: readonly FitPaint[],
   unknowns: Unknowns,
   x: Float64Array,
   robust: number | undefined,
-): Look {
+): FitState {
   const trial = experiment.at(x.slice(unknowns.settingsAt));
   const paints = paintsOf(unknowns, given, x);
   let cost = 0;
   const readings = trial.swatches.map((swatch) => {
-    const expected = seen(swatch, paints, trial.surface);
-    const off = misfit(expected, swatch);
+    const expected = predictReflectance(swatch, paints, trial.surface);
+    const off = residualsOf(expected, swatch);
     const own = swatch.weight ?? 1;
     if (robust === undefined) {
       cost += own * off.square;
@@ -66,13 +66,13 @@ export function look(
 }
 
 /**
- * Normal equations of the fit at `x`, including the priors. `now` is {@link look} at the same `x`.
+ * Normal equations of the fit at `x`, including the priors. `now` is {@link evaluateFit} at the same `x`.
  */
-export function equations(
-  experiment: Experiment,
+export function posteriorNormalEquations(
+  experiment: ParametricObservations,
   unknowns: Unknowns,
   x: Float64Array,
-  now: Look,
+  now: FitState,
 ): { matrix: Matrix; gradient: Float64Array } {
   const at = unknowns.settingsAt;
   const moved = experiment.settings.map(({ sd }, k) => {
@@ -82,7 +82,9 @@ export function equations(
     const trial = experiment.at(theta);
     return trial.swatches.map((swatch, i) => {
       const base = now.readings[i]!.expected;
-      return seen(swatch, now.paints, trial.surface).map((R, b) => (R - base[b]!) / (1e-3 * sd));
+      return predictReflectance(swatch, now.paints, trial.surface).map(
+        (R, b) => (R - base[b]!) / (1e-3 * sd),
+      );
     });
   });
   const readings = now.readings.map((reading, i) => ({

@@ -24,7 +24,7 @@ export interface Layer {
  * no special case.
  * @see P. Kubelka, J. Opt. Soc. Am. 38 (1948) 448
  */
-const depth = (K: number, S: number, X: number): number => X * Math.sqrt(K * (K + 2 * S));
+const opticalDepth = (K: number, S: number, X: number): number => X * Math.sqrt(K * (K + 2 * S));
 /** X (1 − e⁻²ᵘ) ÷ 2u, with its limit X at u = 0. */
 const spreadOf = (u: number, X: number): number =>
   u > 1e-12 ? (-X * Math.expm1(-2 * u)) / (2 * u) : X * (1 - u);
@@ -38,7 +38,7 @@ const spreadOf = (u: number, X: number): number =>
  */
 export function overGround(K: number, S: number, X: number, Rg: number): number {
   if (X === Number.POSITIVE_INFINITY) return K + S === 0 ? Rg : infiniteReflectance(K, S);
-  const u = depth(K, S, X);
+  const u = opticalDepth(K, S, X);
   const spread = spreadOf(u, X);
   const scatter = S * spread;
   const cosh = (1 + Math.exp(-2 * u)) / 2;
@@ -53,7 +53,7 @@ export const overBlack = (K: number, S: number, X: number): number => overGround
 /** Diffuse transmittance of one band of a film, 0…1. Arguments and NaN as {@link overGround}. */
 export function transmittance(K: number, S: number, X: number): number {
   if (X === Number.POSITIVE_INFINITY) return K + S === 0 ? 1 : 0 * (K + S);
-  const u = depth(K, S, X);
+  const u = opticalDepth(K, S, X);
   const spread = spreadOf(u, X);
   return Math.exp(-u) / ((K + S) * spread + (1 + Math.exp(-2 * u)) / 2);
 }
@@ -67,7 +67,11 @@ export function transmittance(K: number, S: number, X: number): number {
  * @throws RangeError for invalid parts (see {@link sumOfParts}), a thickness that is not ≥ 0, and a
  *   band whose K or S is not ≥ 0 or whose ground is not in 0…1
  */
-export function film({ parts, paints, filmMm }: Film, ground: Reflectance, out: Reflectance) {
+export function filmOverGround(
+  { parts, paints, filmMm }: Film,
+  ground: Reflectance,
+  out: Reflectance,
+) {
   const share = PER_MM / sumOfParts(parts, paints.length);
   if (!(filmMm >= 0)) throw new RangeError(`a film ${filmMm} mm thick`);
   for (let band = 0; band < BANDS; band++) {
@@ -82,9 +86,9 @@ export function film({ parts, paints, filmMm }: Film, ground: Reflectance, out: 
 /**
  * Reflectance and transmittance of a film without a ground, in new spectra. They are the same from
  * both sides.
- * @throws RangeError as {@link film}
+ * @throws RangeError as {@link filmOverGround}
  */
-export function layer({ parts, paints, filmMm }: Film): Layer {
+export function filmLayer({ parts, paints, filmMm }: Film): Layer {
   const share = PER_MM / sumOfParts(parts, paints.length);
   if (!(filmMm >= 0)) throw new RangeError(`a film ${filmMm} mm thick`);
   const R0 = spectrum<'R'>();

@@ -1,9 +1,14 @@
 import { CholeskyDecomposition, Matrix } from 'ml-matrix';
 import type { Reflectance } from '../colour/grid.ts';
 import { type Lab, labOf } from '../colour/lab.ts';
-import { type Experiment, equations, look, type Trial } from './cost.ts';
+import {
+  evaluateFit,
+  type Observations,
+  type ParametricObservations,
+  posteriorNormalEquations,
+} from './cost.ts';
 import type { Paint } from './opaque.ts';
-import { deviations } from './posterior.ts';
+import { curveDeviations } from './posterior.ts';
 import { checkSurface, type Surface } from './surface.ts';
 import { checkSwatch } from './swatch.ts';
 import { changeOf, type FitPaint, startOf, type Unknowns, unknownsOf } from './unknowns.ts';
@@ -72,7 +77,7 @@ export interface Fit {
  * @throws RangeError for an invalid swatch, surface or prior
  */
 export function fitPaints(
-  trial: Trial,
+  trial: Observations,
   paints: readonly FitPaint[],
   options: FitOptions = {},
 ): Fit {
@@ -81,7 +86,7 @@ export function fitPaints(
 
 /** {@link fitPaints} with the settings of the experiment as additional unknowns. */
 export function fitExperiment(
-  experiment: Experiment,
+  experiment: ParametricObservations,
   paints: readonly FitPaint[],
   options: FitOptions = {},
 ): Fit {
@@ -94,7 +99,8 @@ export function fitExperiment(
     checkSwatch(swatch, paints.length, i);
   });
 
-  const evaluate = (at: Float64Array) => look(experiment, paints, unknowns, at, options.robust);
+  const evaluate = (at: Float64Array) =>
+    evaluateFit(experiment, paints, unknowns, at, options.robust);
   let now = evaluate(x);
   if (!Number.isFinite(now.cost)) throw new RangeError('the start of a fit has no cost');
   let damping = 1e-3;
@@ -103,7 +109,7 @@ export function fitExperiment(
   const most = options.rounds ?? 60;
   while (!converged && round < most) {
     round++;
-    const { matrix, gradient } = equations(experiment, unknowns, x, now);
+    const { matrix, gradient } = posteriorNormalEquations(experiment, unknowns, x, now);
     const before = now.cost;
     for (;;) {
       const step = dampedStep(matrix, gradient, damping, unknowns);
@@ -137,7 +143,13 @@ export function fitExperiment(
       trust: weight / (swatches[i]!.weight ?? 1),
     })),
     ...(options.posterior
-      ? { sd: deviations(equations(experiment, unknowns, x, now).matrix, paints, unknowns) }
+      ? {
+          sd: curveDeviations(
+            posteriorNormalEquations(experiment, unknowns, x, now).matrix,
+            paints,
+            unknowns,
+          ),
+        }
       : {}),
     rounds: round,
     converged,
@@ -147,10 +159,10 @@ export function fitExperiment(
 /**
  * Largest change of ln K or ln S in one step (a factor of 20), so that linearisation stays usable.
  */
-const FARTHEST = 3;
+const LARGEST_LOG_STEP = 3;
 
 /**
- * One Levenberg-Marquardt step, shortened to {@link FARTHEST}; null if rounding makes the matrix
+ * One Levenberg-Marquardt step, shortened to {@link LARGEST_LOG_STEP}; null if rounding makes the matrix
  * not positive definite, which more damping fixes.
  */
 function dampedStep(
@@ -168,5 +180,5 @@ function dampedStep(
   let most = 0;
   for (const curve of curves)
     for (const moved of changeOf(curve, step)) most = Math.max(most, Math.abs(moved));
-  return most > FARTHEST ? step.map((v) => (v * FARTHEST) / most) : step;
+  return most > LARGEST_LOG_STEP ? step.map((v) => (v * LARGEST_LOG_STEP) / most) : step;
 }

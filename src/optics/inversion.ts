@@ -11,7 +11,7 @@ export interface Coefficients {
  * grounds, so only its K/S is known. `impossible`: no absorbing and scattering film has these
  * reflectances.
  */
-export type Unreadable =
+export type KsInversionFault =
   | { readonly code: 'hides'; readonly ratio: number }
   | { readonly code: 'impossible' };
 
@@ -19,7 +19,7 @@ export type Unreadable =
  * Reflectances of one band of a film over a ground and of the ground, 0…1, both internal (surface
  * removed).
  */
-export interface OverGround {
+export interface FilmOverGroundReading {
   readonly R: number;
   readonly Rg: number;
 }
@@ -36,10 +36,10 @@ export interface OverGround {
  * @see P. Kubelka, J. Opt. Soc. Am. 38 (1948) 448
  */
 export function fromBlackAndWhite(
-  dark: OverGround,
-  light: OverGround,
+  dark: FilmOverGroundReading,
+  light: FilmOverGroundReading,
   thickness: number,
-): Result<Coefficients, Unreadable> {
+): Result<Coefficients, KsInversionFault> {
   const numbers = [dark.R, dark.Rg, light.R, light.Rg];
   if (!numbers.every((v) => v >= 0 && v <= 1) || !(thickness > 0 && thickness < Infinity))
     throw new RangeError(`reflectances ${numbers.join(', ')} and a thickness of ${thickness}`);

@@ -3,14 +3,14 @@ import { BANDS, type Reflectance } from '../colour/grid.ts';
 import { type Paint, PER_MM, sumOfParts } from './opaque.ts';
 import { filmSlopes, opaqueSlopes } from './slopes.ts';
 import { type Surface, surfaceSlope } from './surface.ts';
-import { bandSlope, labSlopes, type Misfit, type Swatch } from './swatch.ts';
+import { bandSlope, labSlopes, type Swatch, type SwatchResiduals } from './swatch.ts';
 import type { Unknowns } from './unknowns.ts';
 
 /** One swatch in the current state of the fit. */
-export interface Reading {
+export interface SwatchResidual {
   readonly swatch: Swatch;
   readonly expected: Reflectance;
-  readonly misfit: Misfit;
+  readonly misfit: SwatchResiduals;
   /** The swatch's own weight times its weight in the robust cost. */
   readonly weight: number;
   /** d expected ÷ d setting, one spectrum per setting. */
@@ -25,7 +25,7 @@ export interface Reading {
  * @returns a new symmetric matrix, `unknowns.size` square, and a gradient of as many values
  */
 export function normalEquations(
-  readings: readonly Reading[],
+  readings: readonly SwatchResidual[],
   paints: readonly Paint[],
   surface: Surface,
   unknowns: Unknowns,
@@ -64,7 +64,7 @@ export function normalEquations(
     if (swatch.lab) {
       const toLab = labSlopes(expected, swatch.lab);
       const blocks = slopes.map((s) => labBlock(toLab, s, unknowns));
-      addColour(H, gradient, size, blocks, misfit.lab, weight);
+      addColourResiduals(H, gradient, size, blocks, misfit.lab, weight);
     }
   }
   addBands(H, gradient, perBand, perBandGradient, unknowns);
@@ -139,7 +139,7 @@ function labBlock(toLab: Float64Array, { column, slope }: Slope, unknowns: Unkno
 }
 
 /** Adds the three residuals of a colour to the upper triangle of H and to the gradient. */
-function addColour(
+function addColourResiduals(
   H: Float64Array,
   gradient: Float64Array,
   size: number,

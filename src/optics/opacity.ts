@@ -1,7 +1,7 @@
 import { bisect } from '../bisection.ts';
 import { BANDS, type Reflectance, spectrum } from '../colour/grid.ts';
 import { D65, toXYZ } from '../colour/observer.ts';
-import { type Film, film } from './film.ts';
+import { type Film, filmOverGround } from './film.ts';
 import { addSurface, NO_SURFACE, type Surface } from './surface.ts';
 
 /**
@@ -23,7 +23,7 @@ const flat = (R: number): Reflectance => spectrum<'R'>(new Float64Array(BANDS).f
  */
 export function contrastRatio(over: Film, surface: Surface = NO_SURFACE): number {
   const Y = (Rg: number) => {
-    const R = film(over, flat(Rg), spectrum<'R'>());
+    const R = filmOverGround(over, flat(Rg), spectrum<'R'>());
     return toXYZ(addSurface(R, surface), D65, new Float64Array(3))[1]!;
   };
   const white = Y(CHART_WHITE);

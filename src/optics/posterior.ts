@@ -7,7 +7,7 @@ import type { FitPaint, Unknowns } from './unknowns.ts';
  * cost (Laplace approximation); null for known paints.
  * @param matrix normal equations at the fit, with the priors
  */
-export function deviations(
+export function curveDeviations(
   matrix: Matrix,
   given: readonly FitPaint[],
   { curves, curveOf }: Unknowns,

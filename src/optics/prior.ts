@@ -17,7 +17,7 @@ export interface PaintPrior {
 }
 
 /** Standard deviations of a curve from its prior mean, in natural logarithms. */
-export interface Doubt {
+export interface PriorDeviations {
   /** Of a constant offset of the whole curve. */
   readonly level: number;
   /** Of its shape, a Matérn 3/2 process. */
@@ -33,7 +33,7 @@ export interface Doubt {
  * shape, and the first-order effect of a shift along the wavelengths.
  * @param mean BANDS values of ln K or ln S; not copied
  */
-export function curvePrior(mean: Float64Array, doubt: Doubt): CurvePrior {
+export function curvePrior(mean: Float64Array, doubt: PriorDeviations): CurvePrior {
   const slope = mean.map((_, band) => {
     const [low, high] = [Math.max(band - 1, 0), Math.min(band + 1, BANDS - 1)];
     return ((mean[high]! - mean[low]!) / ((high - low) * STEP_NM)) * (doubt.shiftNm ?? 0);
@@ -66,20 +66,20 @@ export const UNKNOWN_WHITE: PaintPrior = {
 };
 
 /** Floor of K and S before taking logarithms, negligible as absorption or scattering. */
-const NOTHING = 1e-5;
-/** Natural logarithms of a curve of K or S, with values below {@link NOTHING} raised to it. */
-export const logs = (curve: Float64Array): Float64Array =>
-  curve.map((v) => Math.log(Math.max(v, NOTHING)));
+const LOG_FLOOR = 1e-5;
+/** Natural logarithms of a curve of K or S, with values below {@link LOG_FLOOR} raised to it. */
+export const logCurve = (curve: Float64Array): Float64Array =>
+  curve.map((v) => Math.log(Math.max(v, LOG_FLOOR)));
 
 /**
  * Prior of a paint whose pigment is known by name: the pigment's curves, with the differences
  * between two makers' paints of one name (strength, position of the edges, shape).
  */
 export function namedPaint(named: Paint): PaintPrior {
-  const doubt: Doubt = { level: 0.35, shape: 0.2, lengthNm: 60, shiftNm: 6 };
+  const doubt: PriorDeviations = { level: 0.35, shape: 0.2, lengthNm: 60, shiftNm: 6 };
   return {
-    K: curvePrior(logs(named.K), doubt),
-    S: curvePrior(logs(named.S), doubt),
+    K: curvePrior(logCurve(named.K), doubt),
+    S: curvePrior(logCurve(named.S), doubt),
   };
 }
 

@@ -6,7 +6,7 @@ import { D65, type Light, type XYZ } from '../colour/observer.ts';
 import { addSurface, checkSurface, type Surface, surfaceSlope, throughSurface } from './surface.ts';
 
 /** A reflectance reconstructed from a colour. */
-export interface Recovered {
+export interface RecoveredReflectance {
   /** Internal reflectance (under the surface), strictly between 0 and 1. */
   readonly R: Reflectance;
   /** Colour of `R` seen through the surface. */
@@ -34,7 +34,11 @@ const MARGIN = 1e-4;
  * @throws RangeError for a colour that is not finite or an invalid surface
  * @see S. A. Burns, Color Res. Appl. 45 (2020) 8-21
  */
-export function recover(lab: Lab, surface: Surface, light: Light = D65): Recovered {
+export function recoverReflectance(
+  lab: Lab,
+  surface: Surface,
+  light: Light = D65,
+): RecoveredReflectance {
   checkSurface(surface);
   if (!lab.every(Number.isFinite)) throw new RangeError(`a colour of ${lab.join(', ')}`);
   const darkest = labOf(flat(MARGIN, surface), light)[0];

@@ -1,5 +1,5 @@
 /** Reflectance of one band with its derivatives by ln K and ln S. */
-export interface Sloped {
+export interface ReflectanceDerivatives {
   R: number;
   /** dR ÷ d ln K, at most 0. */
   dlnK: number;
@@ -13,7 +13,11 @@ export interface Sloped {
  * @param K,S above 0
  * @param out overwritten and returned
  */
-export function opaqueSlopes(K: number, S: number, out: Sloped): Sloped {
+export function opaqueSlopes(
+  K: number,
+  S: number,
+  out: ReflectanceDerivatives,
+): ReflectanceDerivatives {
   const q = K / S;
   const R = 1 / (1 + q + Math.sqrt(q * (q + 2)));
   out.R = R;
@@ -30,7 +34,12 @@ export function opaqueSlopes(K: number, S: number, out: Sloped): Sloped {
  * @param Rg  reflectance of the ground, 0…1
  * @param out overwritten and returned
  */
-export function filmSlopes(K: number, S: number, Rg: number, out: Sloped): Sloped {
+export function filmSlopes(
+  K: number,
+  S: number,
+  Rg: number,
+  out: ReflectanceDerivatives,
+): ReflectanceDerivatives {
   const w = K * (K + 2 * S);
   const u = Math.sqrt(w);
   const E = Math.exp(-2 * u);

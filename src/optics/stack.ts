@@ -1,5 +1,5 @@
 import { BANDS, type Reflectance, spectrum } from '../colour/grid.ts';
-import { type Film, film, type Layer } from './film.ts';
+import { type Film, filmOverGround, type Layer } from './film.ts';
 import { addSurface, type Surface } from './surface.ts';
 
 /**
@@ -14,14 +14,14 @@ import { addSurface, type Surface } from './surface.ts';
  * @throws RangeError as film() and addSurface()
  * @see P. Kubelka, J. Opt. Soc. Am. 44 (1954) 330
  */
-export function stack(
+export function filmStackReflectance(
   films: readonly Film[],
   ground: Reflectance,
   surface: Surface,
   out: Reflectance,
 ): Reflectance {
   out.set(ground);
-  for (const each of films) film(each, out, out);
+  for (const each of films) filmOverGround(each, out, out);
   return addSurface(out, surface);
 }
 
@@ -32,7 +32,7 @@ export function stack(
  * from the ground up.
  * @see P. Kubelka, J. Opt. Soc. Am. 44 (1954) 330
  */
-export function onTop(upper: Layer, lower: Layer): Layer {
+export function combineLayers(upper: Layer, lower: Layer): Layer {
   const R0 = spectrum<'R'>();
   const T = spectrum<'T'>();
   for (let band = 0; band < BANDS; band++) {

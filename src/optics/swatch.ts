@@ -1,7 +1,7 @@
 import { BANDS, type Reflectance, spectrum } from '../colour/grid.ts';
 import { type Lab, labF, labOfXYZ } from '../colour/lab.ts';
 import { D65, type Light, toXYZ } from '../colour/observer.ts';
-import { type Film, film } from './film.ts';
+import { type Film, filmOverGround } from './film.ts';
 import { opaque, type Paint, sumOfParts } from './opaque.ts';
 import { addSurface, type Surface } from './surface.ts';
 
@@ -49,7 +49,7 @@ export function checkSwatch(swatch: Swatch, paints: number, index: number): void
  * Predicted reflectance of a swatch of these paints, seen through the surface, in a new spectrum.
  * @throws RangeError as film(), opaque() and addSurface()
  */
-export function seen(
+export function predictReflectance(
   { parts, film: laid }: Pick<Swatch, 'parts' | 'film'>,
   paints: readonly Paint[],
   surface: Surface,
@@ -57,7 +57,7 @@ export function seen(
   const out = spectrum<'R'>();
   if (laid) {
     const whole: Film = { parts, paints, filmMm: laid.filmMm };
-    film(whole, laid.ground, out);
+    filmOverGround(whole, laid.ground, out);
   } else {
     opaque(parts, paints, out);
   }
@@ -65,7 +65,7 @@ export function seen(
 }
 
 /** Residuals of an expected reflectance from the observation, in standard deviations. */
-export interface Misfit {
+export interface SwatchResiduals {
   /** Of L*, a*, b*; empty without an observed colour. */
   readonly lab: readonly number[];
   /** One per band; empty without an observed spectrum. */
@@ -78,7 +78,7 @@ const NONE = new Float64Array(0);
 const xyz = new Float64Array(3);
 
 /** Residuals of a predicted reflectance (seen through the surface) for a swatch. */
-export function misfit(expected: Reflectance, { lab, spectrum }: Swatch): Misfit {
+export function residualsOf(expected: Reflectance, { lab, spectrum }: Swatch): SwatchResiduals {
   let square = 0;
   let off: number[] = [];
   if (lab) {

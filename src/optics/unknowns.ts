@@ -1,6 +1,6 @@
 import { BANDS, type Spectrum, spectrum } from '../colour/grid.ts';
 import type { Paint } from './opaque.ts';
-import { type Basis, basisOf, type CurvePrior, logs, type PaintPrior } from './prior.ts';
+import { type Basis, basisOf, type CurvePrior, logCurve, type PaintPrior } from './prior.ts';
 
 /** A paint of a fit: known, or to be fitted with a prior (starting at its mean or at `start`). */
 export type FitPaint =
@@ -87,7 +87,7 @@ export function startOf(
   for (const { paint, kind, basis, offset } of curves) {
     const given = paints[paint]!;
     if ('known' in given || !given.start) continue;
-    const wanted = logs(given.start[kind]);
+    const wanted = logCurve(given.start[kind]);
     // The basis is orthogonal, so each coordinate is an independent projection.
     for (let k = 0; k < basis.size; k++) {
       let along = 0;

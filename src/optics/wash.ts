@@ -1,11 +1,11 @@
 import { BANDS, type Reflectance, spectrum } from '../colour/grid.ts';
 import { labOf } from '../colour/lab.ts';
-import type { Experiment } from './cost.ts';
+import type { ParametricObservations } from './cost.ts';
 import { type Fit, fitExperiment } from './fit.ts';
 import { type Paint, PER_MM } from './opaque.ts';
 import { curvePrior, type PaintPrior } from './prior.ts';
 import { removeSurface, type Surface } from './surface.ts';
-import { type Swatch, seen } from './swatch.ts';
+import { predictReflectance, type Swatch } from './swatch.ts';
 
 /** A measured wash of one or more watercolours on white paper. */
 export interface Wash {
@@ -29,7 +29,7 @@ export const WASH_OPTIONS: WashOptions = { singles: 0.2, robust: 6 };
 export interface Washes {
   /** One per pigment, then the paper fibre; K and S per unit of thickness (see `exponents`). */
   readonly paints: readonly Paint[];
-  /** One per pigment: thickness is (amount ÷ {@link UNIT}) to this power. */
+  /** One per pigment: thickness is (amount ÷ {@link WASH_AMOUNT_UNIT}) to this power. */
   readonly exponents: Float64Array;
   /** Thickness of the paper fibre inside the film, which scatters 1 per unit. */
   readonly fibre: number;
@@ -40,7 +40,7 @@ export interface Washes {
 }
 
 /** Unit of amounts (millilitres in the published data), chosen so that K and S are of order 1. */
-const UNIT = 0.04;
+const WASH_AMOUNT_UNIT = 0.04;
 
 /** Standard deviation of each of L*, a*, b* of a wash that follows the model. */
 const LAB_SD = 2;
@@ -69,7 +69,7 @@ const K2_BELOW = 0.9;
  * Settings: an exponent per pigment, then k1, k2 (logistic) and fibre (ln), valid for any real
  * number.
  */
-const settingsOf = (pigments: number): Experiment['settings'] => [
+const settingsOf = (pigments: number): ParametricObservations['settings'] => [
   ...Array.from({ length: pigments }, () => ({ start: 0.9, sd: 0.1 })),
   // A matt film measured without glare shows little of k1.
   { start: logit(0.02 / K1_BELOW), sd: 0.05 },
@@ -78,7 +78,7 @@ const settingsOf = (pigments: number): Experiment['settings'] => [
   { start: Math.log(0.4), sd: 0.1 },
 ];
 
-function meaning(settings: Float64Array): Pick<Washes, 'exponents' | 'surface' | 'fibre'> {
+function decodeSettings(settings: Float64Array): Pick<Washes, 'exponents' | 'surface' | 'fibre'> {
   const count = settings.length - 3;
   const surface: Surface = {
     k1: K1_BELOW * logistic(settings[count]!),
@@ -97,7 +97,7 @@ function filmOf(
   const parts = new Float64Array(amounts.length + 1);
   let sum = fibre;
   for (let i = 0; i < amounts.length; i++) {
-    if (amounts[i]! > 0) parts[i] = (amounts[i]! / UNIT) ** exponents[i]!;
+    if (amounts[i]! > 0) parts[i] = (amounts[i]! / WASH_AMOUNT_UNIT) ** exponents[i]!;
     sum += parts[i]!;
   }
   parts[amounts.length] = fibre;
@@ -131,10 +131,10 @@ export function fitWashes(
     spectrum: { R: wash.R, sd: BAND_SD },
     weight: isSingle(wash) ? singles : 1,
   }));
-  const experiment: Experiment = {
+  const experiment: ParametricObservations = {
     settings: settingsOf(pigments),
     at: (settings) => {
-      const found = meaning(settings);
+      const found = decodeSettings(settings);
       const ground = removeSurface(paper, found.surface).R;
       const swatches = observed.map(({ amounts, ...wash }) => ({
         ...wash,
@@ -151,11 +151,11 @@ export function fitWashes(
     tolerance: 1e-4,
     detail: 1e-3,
   });
-  return { paints: fit.paints, ...meaning(fit.settings), paper, fit };
+  return { paints: fit.paints, ...decodeSettings(fit.settings), paper, fit };
 }
 
 /** Predicted reflectance of a wash, seen through the surface, in a new spectrum. */
-export function seenWash(amounts: ArrayLike<number>, washes: Washes): Reflectance {
+export function predictWash(amounts: ArrayLike<number>, washes: Washes): Reflectance {
   const ground = removeSurface(washes.paper, washes.surface).R;
-  return seen(filmOf(amounts, washes, ground), washes.paints, washes.surface);
+  return predictReflectance(filmOf(amounts, washes, ground), washes.paints, washes.surface);
 }

@@ -29,7 +29,7 @@ export interface Rules {
   readonly acknowledged: readonly Acknowledged[];
 }
 /** Default settings. */
-export const RULES: Rules = {
+export const DEFAULT_RULES: Rules = {
   seats: [],
   shape: 'oval',
   hand: 'left',
@@ -42,15 +42,15 @@ export const RULES: Rules = {
 };
 
 /** A day's request: one to three palettes, each for one or more passages. */
-export interface DayAsked {
+export interface DayRequest {
   /** ISO date. */
   readonly date: string;
-  readonly palettes: readonly PaletteAsked[];
+  readonly palettes: readonly PaletteRequest[];
   readonly rules: Rules;
   readonly leftovers: readonly Leftover[];
 }
 /** One palette of a request. */
-export interface PaletteAsked {
+export interface PaletteRequest {
   readonly name: string;
   readonly passages: readonly Passage[];
   /** Ids of mixed piles in a manual order; default: light to dark. */

@@ -1,14 +1,14 @@
-import { pairOf } from '../pigment/facts.ts';
+import { pairWarningOf } from '../pigment/facts.ts';
 import { joinWords, midSentence } from '../wording.ts';
-import { knownAs } from './known.ts';
+import { handbookId } from './known.ts';
 import { labelIn, type Studio } from './passage.ts';
 
 /** Where two pigments meet; side by side on a palette they do not. */
-export type Meeting = 'pile' | 'layers' | 'slab';
+export type ClashPlace = 'pile' | 'layers' | 'slab';
 
 /** A warning about two pigments that do not go together. */
 export interface Clash {
-  readonly where: Meeting;
+  readonly where: ClashPlace;
   readonly severity: 'avoid' | 'caution';
   readonly pigments: readonly [string, string];
   /** Name of the pile, or of the passage or slab. */
@@ -22,7 +22,7 @@ const MEET = {
   pile: (place: string) => `In the pile “${place}”`,
   layers: (place: string) => `Coat upon coat in “${place}”`,
   slab: (place: string) => `Prepared ${place}`,
-} as const satisfies Record<Meeting, (place: string) => string>;
+} as const satisfies Record<ClashPlace, (place: string) => string>;
 
 /**
  * Warnings about every pair within one list, or between two lists.
@@ -30,7 +30,7 @@ const MEET = {
  * @param others null to pair `some` among themselves
  */
 export function clashes(
-  where: Meeting,
+  where: ClashPlace,
   place: string,
   some: readonly string[],
   others: readonly string[] | null,
@@ -39,7 +39,7 @@ export function clashes(
   const found: Clash[] = [];
   for (const [i, one] of some.entries()) {
     for (const other of others ?? some.slice(i + 1)) {
-      const pair = pairOf(knownAs(one), knownAs(other));
+      const pair = pairWarningOf(handbookId(one), handbookId(other));
       if (pair === null) continue;
       const twice = found.some(
         ({ pigments }) => pigments.includes(one) && pigments.includes(other),

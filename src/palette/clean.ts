@@ -1,5 +1,5 @@
 import { joinWords, midSentence } from '../wording.ts';
-import { knownAs } from './known.ts';
+import { handbookId } from './known.ts';
 import type { PigmentPlan } from './plan.ts';
 import { isCollected } from './tools.ts';
 
@@ -25,9 +25,9 @@ export function cleaningOf(pigments: readonly PigmentPlan[]): readonly string[] 
     joinWords(chosen.map(({ label }, i) => (i === 0 ? label : midSentence(label))));
   const toxic = pigments.filter(({ tools }) => tools !== 'shared');
   const collected = pigments.filter(({ key }) => isCollected(key));
-  const ground = pigments.filter(({ key }) => INTO_GROUND.includes(knownAs(key)));
-  const little = pigments.filter(({ key }) => LITTLE.includes(knownAs(key)));
-  const kept = pigments.filter(({ key }) => ![...INTO_GROUND, ...LITTLE].includes(knownAs(key)));
+  const ground = pigments.filter(({ key }) => INTO_GROUND.includes(handbookId(key)));
+  const little = pigments.filter(({ key }) => LITTLE.includes(handbookId(key)));
+  const kept = pigments.filter(({ key }) => ![...INTO_GROUND, ...LITTLE].includes(handbookId(key)));
   const lead = ground.some(({ tools }) => tools === 'lead');
   const words = [
     'Save the heaps worth keeping, light to dark. Scrape the middle, wipe, a few drops of oil, wipe again; brushes light to dark, soap last. Slab and muller the same, then a pinch of chalk.',

@@ -1,16 +1,16 @@
 import { fail, ok, type Result } from '../result.ts';
-import type { DayAsked } from './asked.ts';
+import type { DayRequest } from './asked.ts';
 import { daysBetween, isDay } from './calendar.ts';
 import { MOST_PALETTES, type PaletteFault } from './faults.ts';
-import { lacksOf } from './lack.ts';
-import { layPalette, shareOffers } from './lay.ts';
+import { shortagesOf } from './lack.ts';
+import { allocatePalette, assignLeftovers } from './lay.ts';
 import type { Studio } from './passage.ts';
 import { planPile } from './pile.ts';
 import type { Day, LeftOff, PilePlan } from './plan.ts';
 import { amountOf } from './quantity.ts';
 import { proposeSeats } from './seat.ts';
-import { type Board, dealt, isTooMuch } from './spread.ts';
-import { Cupboard, takingsOf } from './supply.ts';
+import { type Board, divideOverBoards, exceedsBoard } from './spread.ts';
+import { StockDrawer, withdrawalsOf } from './supply.ts';
 
 /*
  * From a day's passages to its palettes. Entry points for the screens and the command line:
@@ -38,7 +38,7 @@ import { Cupboard, takingsOf } from './supply.ts';
  * Plans a day: which piles can be painted, amounts and supplies, seats, warnings.
  * @returns the day, or every fault at once; {@link paletteFaultWords} words them
  */
-export function planDay(asked: DayAsked, studio: Studio): Result<Day, readonly PaletteFault[]> {
+export function planDay(asked: DayRequest, studio: Studio): Result<Day, readonly PaletteFault[]> {
   const faults = faultsOf(asked);
   if (faults.length > 0) return fail(faults);
   const leftOff: LeftOff[] = [];
@@ -52,15 +52,17 @@ export function planDay(asked: DayAsked, studio: Studio): Result<Day, readonly P
       }),
     ),
   );
-  const boards = asked.palettes.map((palette, at) => dealt(at, palette, planned[at]!, 1));
+  const boards = asked.palettes.map((palette, at) =>
+    divideOverBoards(at, palette, planned[at]!, 1),
+  );
   for (;;) {
     const day = dayOf(boards.flat(), leftOff, asked, studio);
     const full = day.palettes.flatMap((palette, at) =>
-      isTooMuch(day, at, studio) ? [palette.asked] : [],
+      exceedsBoard(day, at, studio) ? [palette.asked] : [],
     );
     if (full.length === 0) return ok(day);
     for (const at of new Set(full))
-      boards[at] = dealt(at, asked.palettes[at]!, planned[at]!, boards[at]!.length + 1);
+      boards[at] = divideOverBoards(at, asked.palettes[at]!, planned[at]!, boards[at]!.length + 1);
   }
 }
 
@@ -68,14 +70,14 @@ export function planDay(asked: DayAsked, studio: Studio): Result<Day, readonly P
 function dayOf(
   boards: readonly Board[],
   leftOff: readonly LeftOff[],
-  asked: DayAsked,
+  asked: DayRequest,
   studio: Studio,
 ): Day {
   const { date, rules } = asked;
-  const cupboard = new Cupboard(studio.stock, rules.oil);
+  const cupboard = new StockDrawer(studio.stock, rules.oil);
   const seats = rules.seats.length > 0 ? rules.seats : proposeSeats(studio.shelf);
-  const palettes = shareOffers(
-    boards.map((board) => layPalette(board, { asked, studio, cupboard, seats })),
+  const palettes = assignLeftovers(
+    boards.map((board) => allocatePalette(board, { asked, studio, cupboard, seats })),
   );
   const weighable = studio.shelf.basis === 'volume';
   const supplies = palettes.flatMap(({ pigments }) => pigments.map(({ supply }) => supply));
@@ -84,14 +86,14 @@ function dayOf(
     rules,
     palettes,
     leftOff,
-    lacks: weighable ? lacksOf(palettes, rules, studio) : [],
-    takings: weighable ? takingsOf(supplies) : [],
+    lacks: weighable ? shortagesOf(palettes, rules, studio) : [],
+    takings: weighable ? withdrawalsOf(supplies) : [],
     weighable,
   };
 }
 
 /** Everything that is wrong with a request. */
-function faultsOf({ date, palettes, rules }: DayAsked): PaletteFault[] {
+function faultsOf({ date, palettes, rules }: DayRequest): PaletteFault[] {
   const faults: PaletteFault[] = [];
   if (!isDay(date)) faults.push({ code: 'day-date', date });
   if (palettes.every(({ passages }) => passages.every(({ piles }) => piles.length === 0)))

@@ -1,6 +1,6 @@
 import { hexOf } from '../colour/hex.ts';
 import { joinWords } from '../wording.ts';
-import { type Markup, markup, NOTHING } from './markup.ts';
+import { EMPTY_MARKUP, type Markup, markup } from './markup.ts';
 import type { Day, PalettePlan } from './plan.ts';
 
 /** A heap to draw: `amount` in cm3. */
@@ -19,7 +19,7 @@ export interface DrawnPile {
 export const letterOf = (at: number): string => String.fromCharCode(65 + (at % 26));
 
 /** Layout of the drawing, in px; the palette on screen has the same shape. */
-export interface Laid {
+export interface PaletteLayout {
   readonly width: number;
   readonly height: number;
   readonly mirrored: boolean;
@@ -126,7 +126,7 @@ function heapPath(name: string): string {
  * @returns an SVG element without a width, so that it fills its container
  */
 export function drawPalette(
-  laid: Laid,
+  laid: PaletteLayout,
   piles: { readonly pigments: readonly DrawnPile[]; readonly mixed: readonly DrawnPile[] },
   words: string,
   marks = false,
@@ -138,13 +138,13 @@ export function drawPalette(
   const turn = mirrored ? `translate(${width} 0) scale(-1 1)` : 'translate(0 0)';
   const heaps = laid.seats.map((seat) => {
     const pile = (seat.kind === 'pigment' ? piles.pigments : piles.mixed)[seat.index];
-    if (pile === undefined) return NOTHING;
+    if (pile === undefined) return EMPTY_MARKUP;
     const middle = (seat.label.left + seat.label.right) / 2;
     return markup`<g data-pile="${pile.key}"><path transform="translate(${seat.x.toFixed(1)} ${seat.y.toFixed(1)}) scale(${seat.radius.toFixed(2)})" d="${heapPath(pile.name)}" fill="${pile.hex}" stroke="#222" stroke-width="${(0.8 / seat.radius).toFixed(3)}"/>${(
       marks && seat.figure !== undefined ? [pile.mark] : seat.lines
     ).map(
       (line, n) =>
-        markup`<text x="${middle.toFixed(1)}" y="${(seat.label.top + LINE * (n + 0.78)).toFixed(1)}" text-anchor="middle"${seat.upon ? HALO : NOTHING}>${line}</text>`,
+        markup`<text x="${middle.toFixed(1)}" y="${(seat.label.top + LINE * (n + 0.78)).toFixed(1)}" text-anchor="middle"${seat.upon ? HALO : EMPTY_MARKUP}>${line}</text>`,
     )}</g>`;
   });
   const keys = (marks ? [] : laid.key).map(

@@ -1,6 +1,6 @@
 import { type Block, blocksOf } from './block.ts';
 import type { SheetPile } from './heap.ts';
-import { linesOf, type Run, widthOf } from './letter.ts';
+import { linesOf, type TextRun, widthOf } from './letter.ts';
 import { MIXING_WORDS } from './mixing.ts';
 import { blanksOf, forWords, GUIDE_WORDS, laidWords, rowWords } from './phrase.ts';
 import type { MorningSheet } from './sheet.ts';
@@ -14,7 +14,7 @@ export const SIZES_PT = [10.6, 10, 9.6, 9.2, 8.8, 8.4, 8, 7.5, 7] as const;
 /**
  * Index of the smallest size that is readable at arm's length; a fuller palette is divided in two.
  */
-export const CLOSEST = 6;
+export const SMALLEST_READABLE = 6;
 /**
  * Index of a size. `over`: a single pile that does not fit even at the smallest; it continues on a
  * second page.
@@ -25,7 +25,7 @@ export type Fit = 0 | 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 'over';
  * Typesetting of a sheet: its size, and which blocks follow the piles (left) and the drawing
  * (right).
  */
-export interface Setting {
+export interface PageSetting {
   readonly fit: Fit;
   /** Estimated height, mm. */
   readonly height: number;
@@ -50,8 +50,8 @@ const LINE = 1.26;
  * Chooses the largest type size at which a sheet fits its page.
  * @param ratio height over width of the drawn palette
  */
-export function fitOf(sheet: MorningSheet, ratio: number): Setting {
-  let closest: Setting | null = null;
+export function fitOf(sheet: MorningSheet, ratio: number): PageSetting {
+  let closest: PageSetting | null = null;
   for (const [fit, pt] of SIZES_PT.entries()) {
     closest = { fit: fit as Fit, ...settingAt(sheet, ratio, pt) };
     if (closest.height <= PAGE_MM) return closest;
@@ -59,13 +59,13 @@ export function fitOf(sheet: MorningSheet, ratio: number): Setting {
   return { ...closest!, fit: 'over' };
 }
 
-function settingAt(sheet: MorningSheet, ratio: number, pt: number): Omit<Setting, 'fit'> {
+function settingAt(sheet: MorningSheet, ratio: number, pt: number): Omit<PageSetting, 'fit'> {
   const em = pt * MM_PER_PT;
   /** Font sizes in em: of the columns' sections, and of the box that is on every sheet. */
   const small = Math.max(0.79, 7 / pt);
   const inBox = Math.max(0.8, 7.4 / pt);
   /** Height in mm of running text set `mm` wide; `size` in em. */
-  const text = (runs: readonly Run[], mm: number, size = 1, line = LINE) =>
+  const text = (runs: readonly TextRun[], mm: number, size = 1, line = LINE) =>
     linesOf(
       runs.map((run) => ({ ...run, size: (run.size ?? 1) * size })),
       mm / em,
@@ -161,7 +161,7 @@ function shared(
   blocks: readonly Block[],
   start: { readonly left: number; readonly right: number },
   heightIn: (block: Block, mm: number) => number,
-): Pick<Setting, 'left' | 'right'> & { readonly longer: number } {
+): Pick<PageSetting, 'left' | 'right'> & { readonly longer: number } {
   const heights = blocks.map((block) => ({
     left: heightIn(block, COLUMN_MM.left),
     right: heightIn(block, COLUMN_MM.right),

@@ -1,11 +1,11 @@
 import * as v from 'valibot';
 import { addEntry } from '../pigment/edit.ts';
-import { shelfOfStock } from '../pigment/mixable.ts';
+import { mixtureShelfOf } from '../pigment/mixable.ts';
 import { STARTER_SURFACE } from '../pigment/starter.ts';
 import { draftOf, type Stock } from '../pigment/stock.ts';
 import { findWhite } from '../pigment/white.ts';
 import { fail, ok, type Result } from '../result.ts';
-import { type DayAsked, type PaletteAsked, RULES } from './asked.ts';
+import { type DayRequest, DEFAULT_RULES, type PaletteRequest } from './asked.ts';
 import type { PaletteFault } from './faults.ts';
 import type { Passage } from './passage.ts';
 import { DAY_FORM, type ENTRY, type PASSAGE } from './schema.ts';
@@ -14,7 +14,7 @@ export const DAY_VERSION = 1;
 
 /** A day from a file; `stock` is null if the file has none. */
 export interface DayFile {
-  readonly asked: DayAsked;
+  readonly asked: DayRequest;
   readonly stock: Stock | null;
 }
 
@@ -54,19 +54,19 @@ export function readDay(text: string): Result<DayFile, PaletteFault> {
     palette.passages.push(passageOf(row, i));
     palettes.set(name, { ...palette, order: row.order ?? palette.order });
   }
-  const asked: DayAsked = {
+  const asked: DayRequest = {
     date,
     palettes: [...palettes].map(
-      ([name, { passages: on, order }]): PaletteAsked => ({
+      ([name, { passages: on, order }]): PaletteRequest => ({
         name,
         passages: on,
         ...(order.length > 0 ? { order: order.map((pile) => idOf(on, pile)) } : {}),
       }),
     ),
     rules: {
-      ...RULES,
+      ...DEFAULT_RULES,
       ...settled,
-      allowances: { ...RULES.allowances, ...given({ tooth, waste, heapCm3 }) },
+      allowances: { ...DEFAULT_RULES.allowances, ...given({ tooth, waste, heapCm3 }) },
     },
     leftovers: leftovers.map((row, i) => ({
       ...given(row),
@@ -91,7 +91,7 @@ function stockOf(rows: readonly v.InferOutput<typeof ENTRY>[]): Result<Stock, Pa
     if (!added.ok) return fail({ code: 'day-stock', row: i + 1, fault: added.fault[0]! });
     stock = added.value;
   }
-  const shelf = shelfOfStock(stock);
+  const shelf = mixtureShelfOf(stock);
   const white = findWhite(shelf.paints, shelf.surface);
   const entry = stock.entries.find(({ pigment, amount }) => pigment === white && amount !== 0);
   return ok({ ...stock, white: entry?.id ?? null });

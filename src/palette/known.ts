@@ -35,7 +35,7 @@ export function factsOf(pigment: string): PigmentFacts | null {
 }
 
 /** Handbook id of a paint, or its own name without a lot. */
-export const knownAs = (pigment: string): string => factsOf(pigment)?.id ?? baseOf(pigment);
+export const handbookId = (pigment: string): string => factsOf(pigment)?.id ?? baseOf(pigment);
 
 /** Hazard level of a pigment; an unknown one counts as `caution`. */
 export function hazardOf(stock: Stock | null, pigment: string): HazardLevel {

@@ -1,17 +1,17 @@
 import type { Rules } from './asked.ts';
 import { labelIn, type Studio } from './passage.ts';
-import type { Lack, PalettePlan } from './plan.ts';
-import { nearestOther } from './swap.ts';
+import type { PalettePlan, Shortage } from './plan.ts';
+import { nearestReplacement } from './swap.ts';
 
 /**
  * Pigments that the shelf lacks for a day, with the nearest other mixture for each pile that needs
  * them.
  */
-export function lacksOf(
+export function shortagesOf(
   palettes: readonly PalettePlan[],
   rules: Rules,
   studio: Studio,
-): readonly Lack[] {
+): readonly Shortage[] {
   const lacks = new Map<string, { lackCm3: number; dryRefused: boolean }>();
   for (const { supply, key } of palettes.flatMap(({ pigments }) => pigments)) {
     if (supply.lackCm3 <= 0) continue;
@@ -31,7 +31,7 @@ export function lacksOf(
         .map(({ pile, lab, amount }) => {
           const before = rules.pupils ? [] : amount.pigments.map((one) => one.pigment);
           // Leave out every pigment that is lacking, not only this one.
-          const other = nearestOther(lab, [...lacks.keys()], before, studio);
+          const other = nearestReplacement(lab, [...lacks.keys()], before, studio);
           return { pile: pile.name, palette, other };
         }),
     ),

@@ -1,15 +1,15 @@
 import type { Lab } from '../colour/lab.ts';
 import { wholeShelf } from '../pigment/starter.ts';
-import type { DayAsked } from './asked.ts';
+import type { DayRequest } from './asked.ts';
 import { clashes } from './clash.ts';
 import { hazardOf, isToxic } from './known.ts';
 import { offersOf } from './leftover.ts';
 import { baseOf, labelIn, type Studio } from './passage.ts';
 import { colourOf, UNKNOWN, whiteOf } from './pile.ts';
 import type { PalettePlan } from './plan.ts';
-import { asSet, mixedOrder, placesOf, seated } from './seat.ts';
+import { inManualOrder, mixedOrder, placesOf, seatOrder } from './seat.ts';
 import type { Board } from './spread.ts';
-import type { Cupboard } from './supply.ts';
+import type { StockDrawer } from './supply.ts';
 import { TOOLS, TOOLS_WORDS, toolsOf } from './tools.ts';
 
 const HANDBOOK = wholeShelf();
@@ -20,17 +20,17 @@ const masstoneOf = (pigment: string, studio: Studio): Lab =>
   UNKNOWN;
 
 /** Input for one palette; all palettes of a day share the cupboard. */
-export interface Laying {
-  readonly asked: DayAsked;
+export interface AllocationInput {
+  readonly asked: DayRequest;
   readonly studio: Studio;
-  readonly cupboard: Cupboard;
+  readonly cupboard: StockDrawer;
   readonly seats: readonly string[];
 }
 
 /** Allocates pigments and piles to a palette: amounts, seats, order of preparation, warnings. */
-export function layPalette(
+export function allocatePalette(
   { palette, piles, asked: at, part, of }: Board,
-  { asked: { rules, leftovers, date }, studio, cupboard, seats }: Laying,
+  { asked: { rules, leftovers, date }, studio, cupboard, seats }: AllocationInput,
 ): PalettePlan {
   const inMixtures = new Map<string, number>();
   const inSeat = new Map<string, number>();
@@ -55,14 +55,14 @@ export function layPalette(
   });
   const white = whiteOf(studio, rules);
   const own = palette.seats ?? seats;
-  const seating = seated(pigments, own, white);
+  const seating = seatOrder(pigments, own, white);
   const places = placesOf(
     seating.map(({ key }) => key),
     own,
     white,
   );
   const inOrder = seating.map((one, i) => ({ ...one, place: places[i]! }));
-  const lightToDark = seated(inOrder, [], null);
+  const lightToDark = seatOrder(inOrder, [], null);
   const preparing = TOOLS.flatMap((tools) => lightToDark.filter((one) => one.tools === tools));
   const mixed = mixedOrder(piles.filter(({ pure }) => !pure));
   const safe = leftovers.filter(
@@ -83,7 +83,7 @@ export function layPalette(
     passages: palette.passages,
     pigments: inOrder,
     piles,
-    mixed: palette.order ? asSet(mixed, palette.order) : mixed,
+    mixed: palette.order ? inManualOrder(mixed, palette.order) : mixed,
     preparing,
     slabClashes: TOOLS.flatMap((tools) =>
       clashes(
@@ -102,7 +102,7 @@ export function layPalette(
  * Assigns leftovers to the sheets of the palettes that they serve; those that serve none, or must
  * be discarded, go on the first.
  */
-export function shareOffers(palettes: readonly PalettePlan[]): readonly PalettePlan[] {
+export function assignLeftovers(palettes: readonly PalettePlan[]): readonly PalettePlan[] {
   const served = new Set(
     palettes.flatMap(({ offers }) =>
       offers.filter(({ piles }) => piles.length > 0).map(({ leftover }) => leftover.id),

@@ -1,11 +1,11 @@
 import { joinWords, midSentence } from '../wording.ts';
 import { pasteDays } from './drying.ts';
-import { knownAs } from './known.ts';
+import { handbookId } from './known.ts';
 import { type Layer, labelIn, type Studio, sharesOf } from './passage.ts';
 import { filmUmOf, spareOilOf } from './quantity.ts';
 
 /** One coat, for comparing it with another. */
-export type Coat = Pick<Layer, 'parts' | 'film' | 'filmUm' | 'spareOil'>;
+export type CoatRecipe = Pick<Layer, 'parts' | 'film' | 'filmUm' | 'spareOil'>;
 export type LayerRule =
   | 'quick over slow'
   | 'black underneath'
@@ -39,23 +39,27 @@ const THICK_UM = 60;
  * the cube root of its thickness over 40 micrometres; a thick oily film moves longest (the weight
  * of thickness is an estimate). Paste as ground is 0, whatever its oil content.
  */
-export function fatnessOf(coat: Coat): number {
+export function fatnessOf(coat: CoatRecipe): number {
   const spare = spareOilOf(coat);
   return (spare / (1 + spare)) * Math.cbrt(filmUmOf(coat) / 40);
 }
 
 /** Warnings of common practice for painting `over` on top of `under`. */
-export function layerWarnings(over: Coat, under: Coat, studio: Studio): readonly LayerWarning[] {
+export function layerWarnings(
+  over: CoatRecipe,
+  under: CoatRecipe,
+  studio: Studio,
+): readonly LayerWarning[] {
   const warnings: LayerWarning[] = [];
   const warn = (rule: LayerRule, words: string) => warnings.push({ rule, words });
   const share = (ids: readonly string[]) =>
     sharesOf(under.parts)
-      .filter(({ pigment }) => ids.includes(knownAs(pigment)))
+      .filter(({ pigment }) => ids.includes(handbookId(pigment)))
       .reduce((sum, one) => sum + one.share, 0);
   const names = (ids: readonly string[]) =>
     joinWords(
       sharesOf(under.parts)
-        .filter(({ pigment }) => ids.includes(knownAs(pigment)))
+        .filter(({ pigment }) => ids.includes(handbookId(pigment)))
         .map(({ pigment }) => midSentence(labelIn(studio, pigment))),
     );
 
@@ -98,7 +102,7 @@ export function layerWarnings(over: Coat, under: Coat, studio: Studio): readonly
 }
 
 /** Geometric mean of the drying range, days. */
-const middle = (coat: Coat): number => {
+const middle = (coat: CoatRecipe): number => {
   const { least, most } = pasteDays(coat.parts);
   return Math.sqrt(least * most);
 };

@@ -1,23 +1,23 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
-import type { LaidPart } from '../mixture/laid.ts';
+import type { PilePart } from '../mixture/laid.ts';
 import type { LetDown } from '../mixture/mixture.ts';
 import type { Drying } from '../pigment/facts.ts';
 import { daysBetween } from './calendar.ts';
-import { factsOf, knownAs } from './known.ts';
+import { factsOf, handbookId } from './known.ts';
 import { sharesOf } from './passage.ts';
 
 /** How a heap is stored overnight. */
-export type Kept = 'under water' | 'under film' | 'in a tube' | 'open';
+export type StorageWay = 'under water' | 'under film' | 'in a tube' | 'open';
 
 /** The rest of a pile at the end of the day. */
 export interface Leftover {
   readonly id: string;
   readonly name: string;
-  readonly parts: readonly LaidPart[];
+  readonly parts: readonly PilePart[];
   readonly lab?: Lab;
   readonly cm3: number;
-  readonly kept: Kept;
+  readonly kept: StorageWay;
   /** ISO date on which it was stored. */
   readonly date: string;
   /** The painter found a skin: discard it, do not stir it in. */
@@ -29,11 +29,11 @@ export interface Leftover {
  * common practice).
  */
 const WATER = ['lead_white', 'lead_tin_yellow', 'massicot', 'red_lead'];
-export const mayLieUnderWater = (parts: readonly LaidPart[]): boolean =>
-  parts.every(({ pigment }) => WATER.includes(knownAs(pigment)));
+export const mayLieUnderWater = (parts: readonly PilePart[]): boolean =>
+  parts.every(({ pigment }) => WATER.includes(handbookId(pigment)));
 
 /** Ways to store a heap, best first. */
-export const keepingWays = (parts: readonly LaidPart[]): readonly Kept[] => [
+export const keepingWays = (parts: readonly PilePart[]): readonly StorageWay[] => [
   'under film',
   'in a tube',
   ...(mayLieUnderWater(parts) ? (['under water'] as const) : []),
@@ -54,12 +54,12 @@ const LONGER = ['lead_white', 'burnt_sienna', 'naples_yellow'];
 const DECIDES = 0.05;
 
 /** Days until a heap may have a skin, and until it certainly has. */
-export function keepsDays(parts: readonly LaidPart[], kept: Kept): readonly [number, number] {
+export function keepsDays(parts: readonly PilePart[], kept: StorageWay): readonly [number, number] {
   if (kept === 'open') return [1, 1];
   let days: readonly [number, number] = KEEPS.slow;
   for (const { pigment, share } of sharesOf(parts)) {
     if (share < DECIDES) continue;
-    const word = LONGER.includes(knownAs(pigment))
+    const word = LONGER.includes(handbookId(pigment))
       ? 'medium'
       : (factsOf(pigment)?.drying.word ?? 'medium');
     if (KEEPS[word][1] < days[1]) days = KEEPS[word];
@@ -95,16 +95,16 @@ export interface Offer {
 }
 
 /** A pile of today that a leftover may serve. */
-export interface Served {
+export interface LeftoverTarget {
   readonly name: string;
-  readonly parts: readonly LaidPart[];
+  readonly parts: readonly PilePart[];
   readonly letDowns?: readonly LetDown[] | undefined;
   readonly lab: Lab;
 }
 
 /** The leftover of a pile; let-downs are resolved into their pigments. */
-export const putAway = (
-  { name, parts, letDowns, lab }: Served,
+export const leftoverFromPile = (
+  { name, parts, letDowns, lab }: LeftoverTarget,
   kept: Pick<Leftover, 'id' | 'cm3' | 'kept' | 'date'>,
 ): Leftover => ({
   ...kept,
@@ -114,7 +114,7 @@ export const putAway = (
 });
 
 /** Whether two heaps have the same mixture, or no visible colour difference. */
-function serves(leftover: Leftover, pile: Served): boolean {
+function serves(leftover: Leftover, pile: LeftoverTarget): boolean {
   const [a, b] = [sharesOf(leftover.parts), sharesOf(pile.parts, pile.letDowns)];
   const same =
     a.length === b.length &&
@@ -127,7 +127,7 @@ function serves(leftover: Leftover, pile: Served): boolean {
 /** Leftovers of previous days, oldest first; those to discard serve no pile. */
 export function offersOf(
   leftovers: readonly Leftover[],
-  piles: readonly Served[],
+  piles: readonly LeftoverTarget[],
   today: string,
 ): readonly Offer[] {
   return leftovers

@@ -22,13 +22,13 @@ const WIDTHS: Readonly<Record<number, string>> = {
   944: 'W',
   1000: '—@…',
 };
-const EM = new Map(
+const CHAR_WIDTHS = new Map(
   Object.entries(WIDTHS).flatMap(([width, letters]) =>
     [...letters].map((letter) => [letter, Number(width) / 1000] as const),
   ),
 );
 /** Width in em of a character that is not listed. */
-const STRANGE = 0.84;
+const UNKNOWN_WIDTH = 0.84;
 /** Accents do not widen a letter. */
 const bare = (text: string) => text.normalize('NFD').replaceAll(/\p{Mn}/gu, '');
 /** Width factors: bold type, and the tolerance for other sans-serif typefaces. */
@@ -36,7 +36,7 @@ const BOLD = 1.075;
 const OTHER_FACE = 1.015;
 
 /** A run of text in one style. */
-export interface Run {
+export interface TextRun {
   readonly text: string;
   readonly bold?: boolean;
   /** Relative to the body size; default 1. */
@@ -44,8 +44,8 @@ export interface Run {
 }
 
 /** Width of a text on one line, in em of the body size. */
-export const widthOf = ({ text, bold = false, size = 1 }: Run): number =>
-  [...bare(text)].reduce((sum, letter) => sum + (EM.get(letter) ?? STRANGE), 0) *
+export const widthOf = ({ text, bold = false, size = 1 }: TextRun): number =>
+  [...bare(text)].reduce((sum, letter) => sum + (CHAR_WIDTHS.get(letter) ?? UNKNOWN_WIDTH), 0) *
   size *
   OTHER_FACE *
   (bold ? BOLD : 1);
@@ -55,7 +55,7 @@ export const widthOf = ({ text, bold = false, size = 1 }: Run): number =>
  * is broken within.
  * @param width in em of the body size
  */
-export function linesOf(runs: readonly Run[], width: number): number {
+export function linesOf(runs: readonly TextRun[], width: number): number {
   let lines = 0;
   let used = Number.POSITIVE_INFINITY;
   let space = 0;

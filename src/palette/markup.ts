@@ -1,4 +1,4 @@
-import { escaped } from '../escaped.ts';
+import { escapeHtml } from '../escaped.ts';
 
 /** A fragment of HTML. Only {@link markup} creates one, so user text cannot pass as markup. */
 export interface Markup {
@@ -7,7 +7,7 @@ export interface Markup {
 type Piece = string | number | Markup | readonly Markup[];
 
 const pieceHtml = (piece: Piece): string => {
-  if (typeof piece === 'string') return escaped(piece);
+  if (typeof piece === 'string') return escapeHtml(piece);
   if (typeof piece === 'number') return String(piece);
   return 'html' in piece ? piece.html : piece.map(({ html }) => html).join('');
 };
@@ -16,4 +16,4 @@ const pieceHtml = (piece: Piece): string => {
 export const markup = (texts: TemplateStringsArray, ...pieces: readonly Piece[]): Markup => ({
   html: texts.reduce((all, text, i) => all + pieceHtml(pieces[i - 1]!) + text),
 });
-export const NOTHING: Markup = { html: '' };
+export const EMPTY_MARKUP: Markup = { html: '' };

@@ -1,7 +1,7 @@
 import type { Block } from './block.ts';
 import { fitOf } from './fit.ts';
 import type { SheetPile } from './heap.ts';
-import { type Markup, markup, NOTHING } from './markup.ts';
+import { EMPTY_MARKUP, type Markup, markup } from './markup.ts';
 import { MIXING_WORDS } from './mixing.ts';
 import { blanksOf, forWords, GUIDE_WORDS, laidWords, rowWords } from './phrase.ts';
 import type { MorningSheet } from './sheet.ts';
@@ -21,7 +21,7 @@ const figure = (words: string): Markup => {
 const items = (lines: readonly string[]): Markup =>
   markup`<ul>${lines.map((line) => markup`<li>${line}</li>`)}</ul>`;
 
-const part = (name: string, head: string, body: Markup): Markup =>
+const sectionHtml = (name: string, head: string, body: Markup): Markup =>
   markup`<section class="${name}"><h2>${head}</h2>${body}</section>`;
 
 function prepare({ prepare: groups, prepareNotes }: MorningSheet): Markup {
@@ -31,7 +31,7 @@ function prepare({ prepare: groups, prepareNotes }: MorningSheet): Markup {
       markup`<tbody><tr><th class="tools" colspan="5" scope="rowgroup">${tools}</th></tr>${rows.map(
         (row, i) =>
           markup`<tr><td class="number">${i > 0 && rows[i - 1]!.number === row.number ? '' : row.number}</td><td class="name"><b>${row.label}</b> ${rowWords(row)}</td><td class="figure">${figure(row.weigh)}</td><td class="figure">${
-            row.oil === null ? NOTHING : figure(row.oil)
+            row.oil === null ? EMPTY_MARKUP : figure(row.oil)
           }</td><td class="paste">${row.cm3 ?? ''}</td></tr>`,
       )}</tbody>`,
   );
@@ -44,12 +44,12 @@ function pile(one: SheetPile): Markup {
   const parts = one.parts.map(
     ({ label, parts: count, letDown, cm3 }) =>
       markup`<li><b>${count}</b> ${label}${letDown ? ', let down' : ''}${
-        cm3 === null || one.parts.length === 1 ? NOTHING : markup` <span>${cm3}</span>`
+        cm3 === null || one.parts.length === 1 ? EMPTY_MARKUP : markup` <span>${cm3}</span>`
       }</li>`,
   );
   const steps = one.steps.map((step) => markup`<p class="step">${step}</p>`);
   const blanks = blanksOf(one).map((word) => markup` <span>${word}<i></i></span>`);
-  return markup`<article class="pile">${swatch(one.hex)}<div class="dab"></div><div><h3>${one.mark === '' ? NOTHING : markup`<b>${one.mark}</b>`}<span class="pilename">${one.name}</span> <span class="cm3">${one.cm3} cm³</span></h3><ul class="parts">${parts}</ul>${steps}<p class="laid">${laidWords(one)}${blanks}</p></div></article>`;
+  return markup`<article class="pile">${swatch(one.hex)}<div class="dab"></div><div><h3>${one.mark === '' ? EMPTY_MARKUP : markup`<b>${one.mark}</b>`}<span class="pilename">${one.name}</span> <span class="cm3">${one.cm3} cm³</span></h3><ul class="parts">${parts}</ul>${steps}<p class="laid">${laidWords(one)}${blanks}</p></div></article>`;
 }
 
 /** Renders a section of the columns. */
@@ -61,7 +61,7 @@ function column({ kind, head, lines }: Block): Markup {
     if (kind !== 'cautions') return markup`<li>${words}</li>`;
     return markup`<p class="${mark ? 'toxic' : 'caution'}">${words}</p>`;
   });
-  return part(
+  return sectionHtml(
     `block ${kind}`,
     head,
     kind === 'cautions' ? markup`${said}` : markup`<ul>${said}</ul>`,
@@ -80,13 +80,15 @@ function ratioOf({ html }: Markup): number {
  */
 export function sheetPage(sheet: MorningSheet, board: Markup): Markup {
   const first =
-    sheet.useFirst.length === 0 ? NOTHING : part('first', 'Use first', items(sheet.useFirst));
+    sheet.useFirst.length === 0
+      ? EMPTY_MARKUP
+      : sectionHtml('first', 'Use first', items(sheet.useFirst));
   const pupils = sheet.pupils
     ? markup`<br><b>Pupils or pregnant people here: nothing toxic.</b>`
-    : NOTHING;
+    : EMPTY_MARKUP;
   const words = forWords(sheet);
   const { fit, left, right } = fitOf(sheet, ratioOf(board));
-  return markup`<section class="sheet" data-fit="${fit}"><header><div><h1>${sheet.title}</h1>${words === '' ? NOTHING : markup`<p>${words}</p>`}</div><p class="when"><b>${sheet.day}</b><br>morning sheet ${sheet.number} of ${sheet.of}${pupils}</p></header>${first}<div class="columns"><div>${prepare(sheet)}<section class="piles"><h2>Piles</h2><p class="note">${MIXING_WORDS}${GUIDE_WORDS}</p>${sheet.piles.map(pile)}</section>${left.map(column)}</div><div><figure>${board}</figure>${right.map(column)}</div></div><footer><div class="always">${sheet.always.map(({ head, words }) => markup`<p><b>${head}.</b> ${words}</p>`)}</div><p class="initials"><span>prepared <i></i></span><span>piles accepted <i></i></span><span>cleaned, rags safe <i></i></span></p></footer></section>`;
+  return markup`<section class="sheet" data-fit="${fit}"><header><div><h1>${sheet.title}</h1>${words === '' ? EMPTY_MARKUP : markup`<p>${words}</p>`}</div><p class="when"><b>${sheet.day}</b><br>morning sheet ${sheet.number} of ${sheet.of}${pupils}</p></header>${first}<div class="columns"><div>${prepare(sheet)}<section class="piles"><h2>Piles</h2><p class="note">${MIXING_WORDS}${GUIDE_WORDS}</p>${sheet.piles.map(pile)}</section>${left.map(column)}</div><div><figure>${board}</figure>${right.map(column)}</div></div><footer><div class="always">${sheet.always.map(({ head, words }) => markup`<p><b>${head}.</b> ${words}</p>`)}</div><p class="initials"><span>prepared <i></i></span><span>piles accepted <i></i></span><span>cleaned, rags safe <i></i></span></p></footer></section>`;
 }
 
 /** A self-contained document with its own style; it loads nothing. */

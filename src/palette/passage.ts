@@ -1,5 +1,5 @@
 import type { Lab } from '../colour/lab.ts';
-import { type LaidPart, volumesOf } from '../mixture/laid.ts';
+import { type PilePart, volumesOf } from '../mixture/laid.ts';
 import type { LetDown } from '../mixture/mixture.ts';
 import { nameIn } from '../pigment/label.ts';
 import type { Shelf } from '../pigment/shelf.ts';
@@ -14,7 +14,7 @@ export interface PassagePile {
   readonly id: string;
   readonly name: string;
   /** null if its mixture is no longer in the book. */
-  readonly parts: readonly LaidPart[] | null;
+  readonly parts: readonly PilePart[] | null;
   readonly letDowns?: readonly LetDown[];
   /** The planned colour; default: the shelf's prediction. */
   readonly lab?: Lab;
@@ -38,7 +38,7 @@ export interface Layer {
   readonly date: string;
   readonly film: FilmWord;
   readonly filmUm?: number;
-  readonly parts: readonly LaidPart[];
+  readonly parts: readonly PilePart[];
   readonly spareOil?: number;
   /** The painter's touch test and its date, which overrides any estimate. */
   readonly felt?: { readonly date: string; readonly state: DryState };
@@ -81,7 +81,7 @@ const NO_STOCK: Stock = {
 
 /** Share 0…1 of each pigment in a mixture, let-downs resolved, largest first. */
 export function sharesOf(
-  parts: readonly LaidPart[],
+  parts: readonly PilePart[],
   letDowns: readonly LetDown[] = [],
 ): readonly { readonly pigment: string; readonly share: number }[] {
   const volumes = volumesOf(parts, letDowns);

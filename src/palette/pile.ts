@@ -1,8 +1,8 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
-import { predict } from '../mixture/predict.ts';
+import { predictColour } from '../mixture/predict.ts';
 import { masstone } from '../pigment/white.ts';
-import type { DayAsked, Rules } from './asked.ts';
+import type { DayRequest, Rules } from './asked.ts';
 import { clashes } from './clash.ts';
 import { groundDryness, groundOf, isDry } from './drying.ts';
 import { needsDryGround } from './film.ts';
@@ -11,7 +11,7 @@ import { layerWarnings } from './layer.ts';
 import { type Passage, type PassagePile, type Studio, sharesOf } from './passage.ts';
 import type { LeftOff, PilePlan } from './plan.ts';
 import { amountOf, spareOilOf } from './quantity.ts';
-import { nearestOther, type Swap, toxicOf } from './swap.ts';
+import { nearestReplacement, type Replacement, toxicOf } from './swap.ts';
 
 /** A pile of unknown colour is drawn in middle grey. */
 export const UNKNOWN: Lab = [50, 0, 0];
@@ -23,7 +23,7 @@ export const UNKNOWN: Lab = [50, 0, 0];
 export function planPile(
   asked: PassagePile,
   passage: Passage,
-  { date, rules }: DayAsked,
+  { date, rules }: DayRequest,
   studio: Studio,
 ): PilePlan | { readonly why: LeftOff['why'] } {
   if (asked.parts === null) return { why: { code: 'mixture-gone' } };
@@ -34,10 +34,10 @@ export function planPile(
   const wanted = colourOf({ ...asked, parts: asked.parts }, studio);
   const names = sharesOf(asked.parts, asked.letDowns).map(({ pigment }) => pigment);
   let pile = { ...asked, parts: asked.parts };
-  let swap: Swap | null = null;
+  let swap: Replacement | null = null;
   if (rules.pupils && names.some((name) => isToxic(hazardOf(studio.stock, name)))) {
     const toxic = toxicOf(studio);
-    swap = wanted === null ? null : nearestOther(wanted, toxic, [], studio);
+    swap = wanted === null ? null : nearestReplacement(wanted, toxic, [], studio);
     if (swap === null) return { why: { code: 'toxic-alone' } };
     pile = { ...pile, parts: swap.parts, letDowns: swap.letDowns };
   }
@@ -80,7 +80,7 @@ export function colourOf(
   const shares = sharesOf(parts, letDowns);
   const known = shares.every(({ pigment }) => shelf.paints.some((one) => one.pigment === pigment));
   if (!known) return null;
-  return predict(
+  return predictColour(
     shares.map(({ pigment, share }) => ({ pigment, amount: share })),
     shelf,
   );

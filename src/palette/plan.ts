@@ -6,8 +6,8 @@ import type { LayerWarning } from './layer.ts';
 import type { Offer } from './leftover.ts';
 import type { Passage, PassagePile } from './passage.ts';
 import type { PileAmount } from './quantity.ts';
-import type { Supply, Taking } from './supply.ts';
-import type { Swap } from './swap.ts';
+import type { StockWithdrawal, Supply } from './supply.ts';
+import type { Replacement } from './swap.ts';
 import type { Tools } from './tools.ts';
 
 /** A pile to prepare today. */
@@ -23,7 +23,7 @@ export interface PilePlan {
   /** At least half of it is the studio's white. */
   readonly tint: boolean;
   /** The mixture that replaces one with toxic pigments. */
-  readonly swap: Swap | null;
+  readonly swap: Replacement | null;
   readonly clashes: readonly Clash[];
   readonly layerWarnings: readonly LayerWarning[];
 }
@@ -74,7 +74,7 @@ export interface LeftOff {
 }
 
 /** A pigment of which the stock holds less than the day needs. */
-export interface Lack {
+export interface Shortage {
   readonly pigment: string;
   readonly label: string;
   readonly lackCm3: number;
@@ -82,7 +82,7 @@ export interface Lack {
   readonly piles: readonly {
     readonly pile: string;
     readonly palette: number;
-    readonly other: Swap | null;
+    readonly other: Replacement | null;
   }[];
 }
 
@@ -92,9 +92,9 @@ export interface Day {
   readonly rules: Rules;
   readonly palettes: readonly PalettePlan[];
   readonly leftOff: readonly LeftOff[];
-  readonly lacks: readonly Lack[];
+  readonly lacks: readonly Shortage[];
   /** Amounts that leave the stock once this is prepared. */
-  readonly takings: readonly Taking[];
+  readonly takings: readonly StockWithdrawal[];
   /** Whether a part is a volume of paste; otherwise parts are given without grams. */
   readonly weighable: boolean;
 }

@@ -7,9 +7,9 @@ import { cm3Words } from './figure.ts';
 import { FILMS } from './film.ts';
 import { factsOf } from './known.ts';
 import { baseOf, labelIn, type PassagePile, type Studio } from './passage.ts';
-import type { Day, Lack, LeftOff, PalettePlan } from './plan.ts';
+import type { Day, LeftOff, PalettePlan, Shortage } from './plan.ts';
 import { filmUmOf, spareOilOf } from './quantity.ts';
-import { type Swap, standInWords } from './swap.ts';
+import { type Replacement, standInWords } from './swap.ts';
 
 /** "touch-dry", "between tacky and touch-dry: your touch decides". */
 export function drynessWords({ least, most, felt }: Dryness): string {
@@ -37,7 +37,7 @@ export function boardsWords(day: Day, asked?: number): readonly string[] {
 }
 
 /** Sentences on the state of a palette's passages, and on what waits and why. */
-export function todayOf(day: Day, { passages }: PalettePlan): readonly string[] {
+export function passageStateWords(day: Day, { passages }: PalettePlan): readonly string[] {
   return passages.flatMap(({ name, layers }) => {
     const wettest = groundDryness(layers, day.date);
     const under = wettest
@@ -65,7 +65,7 @@ export function leftOffWords({ pile, passage, why }: LeftOff): string {
 }
 
 /** Warnings about mixtures and coats; each pair is named once, with every place where it meets. */
-export function mindOf(
+export function warningWords(
   { piles, slabClashes, pigments }: PalettePlan,
   studio: Studio,
 ): readonly string[] {
@@ -164,14 +164,14 @@ export function lacksWords(day: Day, index: number, studio: Studio): readonly st
 }
 
 /** How much of a pigment is missing; for toxic powder, what to use instead. */
-function lackWords({ label, lackCm3, dryRefused, pigment }: Lack): string {
+function lackWords({ label, lackCm3, dryRefused, pigment }: Shortage): string {
   if (!dryRefused) return `${label}: the shelf lacks ${cm3Words(lackCm3)}.`;
   const stands = standInWords(pigment);
   const safe = stands.length > 0 ? `; a safe stand-in is ${joinWords(stands)}` : '';
   return `${label}: only dry powder is there, and that is not handled here. ${cm3Words(lackCm3)} of ready-wetted paste is wanted${safe}.`;
 }
 
-const otherWords = ({ parts, deltaE00 }: Swap, studio: Studio): string =>
+const otherWords = ({ parts, deltaE00 }: Replacement, studio: Studio): string =>
   `${parts
     .map(
       ({ pigment, parts: count, letDown }) =>

@@ -39,7 +39,7 @@ const whiteFirst = <T extends { readonly key: string }>(list: readonly T[], whit
  * neighbours; nobody moves for it.
  * @param seats the studio's order, by name
  */
-export function seated<T extends Placed>(
+export function seatOrder<T extends Placed>(
   pigments: readonly T[],
   seats: readonly string[],
   white: string | null,
@@ -62,7 +62,7 @@ const ELBOW = 0.085;
  * Position of each pigment along the edge, 0 beside the thumb hole to 1 at the far end. Each keeps
  * its own place of the studio's order, whichever are absent, so that the painter finds it without
  * looking; those too close together make room without changing order.
- * @param pigments in their seats, from {@link seated}
+ * @param pigments in their seats, from {@link seatOrder}
  * @returns as many, in the same order
  */
 export function placesOf(
@@ -94,7 +94,7 @@ export const mixedOrder = <T extends MixedPlaced>(piles: readonly T[]): readonly
   piles.toSorted((a, b) => Number(b.tint) - Number(a.tint) || lightFirst(a, b));
 
 /** Moves a name by a number of places, stopping at the ends; returns a new list. */
-export function moved(order: readonly string[], key: string, by: number): readonly string[] {
+export function moveInOrder(order: readonly string[], key: string, by: number): readonly string[] {
   const from = order.indexOf(key);
   if (from < 0) return order;
   const to = Math.min(order.length - 1, Math.max(0, from + by));
@@ -103,10 +103,10 @@ export function moved(order: readonly string[], key: string, by: number): readon
 
 /** Moves a name to a place; returns a new list. */
 export const placedAt = (order: readonly string[], key: string, to: number): readonly string[] =>
-  moved(order, key, to - order.indexOf(key));
+  moveInOrder(order, key, to - order.indexOf(key));
 
 /** Sorts by a manual order; items that it does not name follow in their own order. */
-export function asSet<T extends Placed>(
+export function inManualOrder<T extends Placed>(
   things: readonly T[],
   order: readonly string[],
 ): readonly T[] {

@@ -8,7 +8,7 @@ import { LEFTOVER_WORDS } from './leftover.ts';
 import type { Studio } from './passage.ts';
 import type { Day, PalettePlan } from './plan.ts';
 import { type PrepareGroup, preparing } from './prepare.ts';
-import { boardsWords, lacksWords, mindOf, todayOf } from './said.ts';
+import { boardsWords, lacksWords, passageStateWords, warningWords } from './said.ts';
 
 /** A morning sheet as plain text data. */
 export interface MorningSheet {
@@ -63,8 +63,8 @@ export function sheetOf(day: Day, index: number, studio: Studio): MorningSheet {
     piles: [...palette.mixed, ...palette.piles.filter((one) => one.pure)].map((plan) =>
       sheetPile(plan, day, palette, studio),
     ),
-    today: [...boardsWords(day, palette.asked), ...todayOf(day, palette)],
-    mind: mindOf(palette, studio),
+    today: [...boardsWords(day, palette.asked), ...passageStateWords(day, palette)],
+    mind: warningWords(palette, studio),
     lacks: lacksWords(day, index, studio),
     cautions: cautionsOf(palette.pigments, studio.stock),
     always: ALWAYS,

@@ -1,16 +1,16 @@
 import type { Formula } from '../drapery/formula.ts';
-import { laidOf } from '../mixture/laid.ts';
+import { pilePartsOf } from '../mixture/laid.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import { type Cover, type Layer, type PassagePile, sharesOf } from './passage.ts';
 import type { PilePlan } from './plan.ts';
 import { filmUmOf, spareOilOf } from './quantity.ts';
 
 /** A pile from a colour of a harmony, a fold of a drapery, or anything else with a mixture. */
-export const pileOfMixture = ({
+export const pileFromMixture = ({
   mixture,
   ...rest
 }: { readonly mixture: Mixture } & Pick<PassagePile, 'id' | 'name' | 'cover' | 'film'> &
-  Partial<PassagePile>): PassagePile => ({ ...laidOf(mixture), ...rest });
+  Partial<PassagePile>): PassagePile => ({ ...pilePartsOf(mixture), ...rest });
 
 /**
  * The piles of a formula, coat by coat, each for the same area at first.
@@ -23,7 +23,7 @@ export function pilesOfFormula(
 ): readonly PassagePile[] {
   return passages.flatMap(({ name, layers }, i) =>
     layers.map(({ film, mixture, filmMm }, k) =>
-      pileOfMixture({
+      pileFromMixture({
         id: `${prefix}-${i}-${k}`,
         name: layers.length > 1 ? `${name}, ${film}` : name,
         mixture,

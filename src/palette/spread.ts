@@ -1,8 +1,8 @@
-import type { PaletteAsked } from './asked.ts';
-import { CLOSEST, fitOf } from './fit.ts';
+import type { PaletteRequest } from './asked.ts';
+import { fitOf, SMALLEST_READABLE } from './fit.ts';
 import type { Studio } from './passage.ts';
 import type { Day, PalettePlan, PilePlan } from './plan.ts';
-import { asSet, mixedOrder } from './seat.ts';
+import { inManualOrder, mixedOrder } from './seat.ts';
 import { sheetOf } from './sheet.ts';
 
 /** Most mixed piles on one palette (common practice: five to nine heaps). */
@@ -12,7 +12,7 @@ export const MOST_MIXED = 9;
 export interface Board {
   /** Index of the requested palette. */
   readonly asked: number;
-  readonly palette: PaletteAsked;
+  readonly palette: PaletteRequest;
   readonly piles: readonly PilePlan[];
   /** Board `part` of `of`; 1 of 1 unless the palette was divided. */
   readonly part: number;
@@ -23,16 +23,16 @@ export interface Board {
  * Divides a palette's piles over several boards, about evenly: the rows in sequence, light to dark
  * or in their manual order, then the unmixed pigments.
  */
-export function dealt(
+export function divideOverBoards(
   asked: number,
-  palette: PaletteAsked,
+  palette: PaletteRequest,
   piles: readonly PilePlan[],
   of: number,
 ): readonly Board[] {
   if (of === 1) return [{ asked, palette, piles, part: 1, of: 1 }];
   const mixed = mixedOrder(piles.filter(({ pure }) => !pure));
   const rows = [
-    ...(palette.order ? asSet(mixed, palette.order) : mixed),
+    ...(palette.order ? inManualOrder(mixed, palette.order) : mixed),
     ...piles.filter(({ pure }) => pure),
   ];
   return Array.from({ length: of }, (_, at) => {
@@ -60,11 +60,11 @@ export function ratioFor({ mixed, pigments }: Pick<PalettePlan, 'mixed' | 'pigme
 }
 
 /** Whether a palette holds more than one board carries, or than one page shows legibly. */
-export function isTooMuch(day: Day, index: number, studio: Studio): boolean {
+export function exceedsBoard(day: Day, index: number, studio: Studio): boolean {
   const palette = day.palettes[index]!;
   const { mixed, piles } = palette;
   if (piles.length < 2) return false;
   if (mixed.length > MOST_MIXED) return true;
   const { fit } = fitOf(sheetOf(day, index, studio), ratioFor(palette));
-  return fit === 'over' || fit > CLOSEST;
+  return fit === 'over' || fit > SMALLEST_READABLE;
 }

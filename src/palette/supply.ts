@@ -1,8 +1,8 @@
 import { pasteCm3 } from '../pigment/amount.ts';
 import { type Oil, pasteOf, weightsOf } from '../pigment/paste.ts';
 import type { Stock, StockEntry } from '../pigment/stock.ts';
-import { grindOfPigment, type WeighFault } from '../pigment/weigh.ts';
-import { factsOf, hazardOf, isToxic, knownAs } from './known.ts';
+import { pigmentGrind, type WeighFault } from '../pigment/weigh.ts';
+import { factsOf, handbookId, hazardOf, isToxic } from './known.ts';
 import { baseOf } from './passage.ts';
 
 /** Weight of a volume of one pigment's paste. Grams are not rounded. */
@@ -54,7 +54,7 @@ export function weigh(
   const own = stock?.own.find(({ id }) => id === base);
   const density = entry?.density ?? own?.density ?? undefined;
   const takes = entry?.oil ?? own?.oil ?? undefined;
-  const grind = grindOfPigment(knownAs(pigment), { density, oil: takes }, oil);
+  const grind = pigmentGrind(handbookId(pigment), { density, oil: takes }, oil);
   const powder = entry?.form === 'powder';
   if (!grind.ok)
     return powder
@@ -70,7 +70,7 @@ export function weigh(
 }
 
 /** A stock from which a day draws, pile by pile; the stock object itself is not changed. */
-export class Cupboard {
+export class StockDrawer {
   private readonly stock: Stock | null;
   private readonly oil: Oil;
   /** cm3 of paste left in each entry; Infinity without a counted amount. */
@@ -122,7 +122,7 @@ export class Cupboard {
 }
 
 /** What one entry loses when a day is prepared, in that entry's own unit. */
-export interface Taking {
+export interface StockWithdrawal {
   readonly entry: string;
   readonly amount: number;
 }
@@ -130,7 +130,7 @@ export interface Taking {
 /**
  * What supplies take from the stock, one line per entry; uncounted and missing paint takes nothing.
  */
-export function takingsOf(supplies: readonly Supply[]): readonly Taking[] {
+export function withdrawalsOf(supplies: readonly Supply[]): readonly StockWithdrawal[] {
   const takings = new Map<string, number>();
   for (const { entry, cm3, weighed } of supplies.flatMap(({ draws }) => draws)) {
     if (entry === null || entry.amount === null) continue;
@@ -149,9 +149,9 @@ const gramsOf = (weighed: Weighed): number | null =>
  */
 export function takeFrom(
   stock: Stock,
-  takings: readonly Taking[],
-): { readonly stock: Stock; readonly taken: readonly Taking[] } {
-  const taken: Taking[] = [];
+  takings: readonly StockWithdrawal[],
+): { readonly stock: Stock; readonly taken: readonly StockWithdrawal[] } {
+  const taken: StockWithdrawal[] = [];
   const entries = stock.entries.map((entry) => {
     const taking = takings.find((one) => one.entry === entry.id);
     if (taking === undefined || entry.amount === null) return entry;
@@ -163,7 +163,7 @@ export function takeFrom(
 }
 
 /** Puts back what {@link takeFrom} took. */
-export function putBack(stock: Stock, taken: readonly Taking[]): Stock {
+export function putBack(stock: Stock, taken: readonly StockWithdrawal[]): Stock {
   const entries = stock.entries.map((entry) => {
     const taking = taken.find((one) => one.entry === entry.id);
     if (taking === undefined || entry.amount === null) return entry;

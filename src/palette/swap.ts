@@ -1,13 +1,13 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import { findMixtures } from '../mixture/find.ts';
-import { type Laid, laidOf } from '../mixture/laid.ts';
+import { type PileParts, pilePartsOf } from '../mixture/laid.ts';
 import { standInsOf } from '../pigment/facts.ts';
-import { factsOf, hazardOf, isToxic, knownAs } from './known.ts';
+import { factsOf, handbookId, hazardOf, isToxic } from './known.ts';
 import type { Studio } from './passage.ts';
 
 /** The nearest mixture without certain pigments. */
-export interface Swap extends Laid {
+export interface Replacement extends PileParts {
   /** CIEDE2000 from the requested colour. */
   readonly deltaE00: number;
 }
@@ -18,12 +18,12 @@ export interface Swap extends Laid {
  * @param leaveOut pigments to avoid, by the shelf's names
  * @param before pigments of the replaced pile
  */
-export function nearestOther(
+export function nearestReplacement(
   lab: Lab,
   leaveOut: readonly string[],
   before: readonly string[],
   studio: Studio,
-): Swap | null {
+): Replacement | null {
   const strangers = toxicOf(studio).filter((pigment) => !before.includes(pigment));
   const found = findMixtures([lab], studio.shelf, {
     constraints: { leaveOut: [...leaveOut, ...strangers] },
@@ -31,7 +31,7 @@ export function nearestOther(
     alternatives: 0,
   });
   if (!found.ok) return null;
-  const other = laidOf(found.value[0]!.simplest);
+  const other = pilePartsOf(found.value[0]!.simplest);
   return other.parts.length === 0 ? null : { ...other, deltaE00: deltaE00(lab, other.lab) };
 }
 
@@ -41,7 +41,7 @@ export const toxicOf = ({ shelf, stock }: Studio): readonly string[] =>
 
 /** Safe modern paints that can replace a pigment, by name and colour-index name. */
 export function standInWords(pigment: string): readonly string[] {
-  const ours = standInsOf(knownAs(pigment)).map(
+  const ours = standInsOf(handbookId(pigment)).map(
     ({ name, colourIndex }) => `${name} (${colourIndex.name})`,
   );
   return ours.length > 0 ? ours : (factsOf(pigment)?.standIns.names ?? []);

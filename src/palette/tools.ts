@@ -1,5 +1,5 @@
 import type { HazardLevel } from '../pigment/facts.ts';
-import { isToxic, knownAs } from './known.ts';
+import { handbookId, isToxic } from './known.ts';
 
 /** Set of tools (slab, knife and rag) for a pigment. */
 export type Tools = 'shared' | 'lead' | 'mercury' | 'arsenic' | 'own';
@@ -24,7 +24,7 @@ export const TOOLS_WORDS = {
 
 /** Tools for a pigment, by its metal or its hazard level. */
 export function toolsOf(pigment: string, level: HazardLevel): Tools {
-  const base = knownAs(pigment);
+  const base = handbookId(pigment);
   for (const tools of ['lead', 'mercury', 'arsenic'] as const)
     if (METAL[tools].includes(base)) return tools;
   return isToxic(level) ? 'own' : 'shared';
@@ -35,11 +35,11 @@ export function toolsOf(pigment: string, level: HazardLevel): Tools {
  * practice).
  */
 const COLLECTED = ['azurite', 'malachite', 'verdigris', 'smalt', 'zinc_white', 'si_pb28'];
-export const isCollected = (pigment: string): boolean => COLLECTED.includes(knownAs(pigment));
+export const isCollected = (pigment: string): boolean => COLLECTED.includes(handbookId(pigment));
 
 /**
  * Pigments that lose colour when ground fine (a French workshop manuscript of the late 16th
  * century).
  */
 const TEMPERED = ['smalt', 'azurite', 'malachite'];
-export const isTempered = (pigment: string): boolean => TEMPERED.includes(knownAs(pigment));
+export const isTempered = (pigment: string): boolean => TEMPERED.includes(handbookId(pigment));

@@ -3,22 +3,25 @@ import type { Mask } from './mask.ts';
 import type { Pixels } from './pixels.ts';
 
 /** Fixed-point unit of linear light: sums of integers are exact in any order. */
-export const UNIT = 1 << 20;
+export const LIGHT_UNIT = 1 << 20;
 /** Subpixel steps: a pixel on a cell boundary is divided in 1/256 of its width or height. */
-const PARTS = 256;
+const SUBPIXEL_STEPS = 256;
 
-const inUnits = (v: number): number => Math.round(v * UNIT);
+const inUnits = (v: number): number => Math.round(v * LIGHT_UNIT);
 const lut8 = Int32Array.from(DECODE_8BIT, inUnits);
 
 /**
  * Packing factor: one float64 holds two channel sums, first + SECOND × second. The first sum has to
- * stay below SECOND, so a packed sum takes fewer than SECOND / {@link UNIT} = 64 pixels.
+ * stay below SECOND, so a packed sum takes fewer than SECOND / {@link LIGHT_UNIT} = 64 pixels.
  */
-const SECOND = 2 ** 26;
+const PACK_FACTOR = 2 ** 26;
 let pairs: Float64Array | undefined;
 /** Packed linear light of the two low bytes of a pixel, indexed by its low 16 bits. */
 function pairTable(): Float64Array {
-  pairs ??= Float64Array.from({ length: 65536 }, (_, v) => lut8[v & 255]! + SECOND * lut8[v >> 8]!);
+  pairs ??= Float64Array.from(
+    { length: 65536 },
+    (_, v) => lut8[v & 255]! + PACK_FACTOR * lut8[v >> 8]!,
+  );
   return pairs;
 }
 let lut16: Int32Array | undefined;
@@ -31,7 +34,7 @@ function table16(): Int32Array {
  * Cell boundaries along one axis: the pixel that each cell shares with the next, and the fraction
  * of it, 0…255/256, that belongs to the first.
  */
-interface Cuts {
+interface CellBoundaries {
   readonly at: Int32Array;
   readonly part: Float64Array;
   /** Width of each cell in pixels; `widest` is the upper bound. */
@@ -39,32 +42,32 @@ interface Cuts {
   readonly widest: number;
 }
 
-function cutsOf(pixels: number, cells: number): Cuts {
+function cellBoundaries(pixels: number, cells: number): CellBoundaries {
   const at = new Int32Array(cells);
   const part = new Float64Array(cells);
   const wide = new Float64Array(cells);
   let before = 0;
   for (let cell = 0; cell < cells; cell++) {
-    const end = Math.round(((cell + 1) * pixels * PARTS) / cells);
-    at[cell] = Math.floor(end / PARTS);
-    part[cell] = (end % PARTS) / PARTS;
-    wide[cell] = (end - before) / PARTS;
+    const end = Math.round(((cell + 1) * pixels * SUBPIXEL_STEPS) / cells);
+    at[cell] = Math.floor(end / SUBPIXEL_STEPS);
+    part[cell] = (end % SUBPIXEL_STEPS) / SUBPIXEL_STEPS;
+    wide[cell] = (end - before) / SUBPIXEL_STEPS;
     before = end;
   }
   return { at, part, wide, widest: Math.ceil(pixels / cells) };
 }
 
 /**
- * One row of cells: sums of linear light in {@link UNIT}s (red, green, blue) and the pixel count of
+ * One row of cells: sums of linear light in {@link LIGHT_UNIT}s (red, green, blue) and the pixel count of
  * each cell.
  */
 export interface CellRow {
   readonly sums: Float64Array;
-  readonly seen: Float64Array;
+  readonly pixelCounts: Float64Array;
 }
 
 /** Receives each completed row of cells. The buffers are reused: copy what you keep. */
-export interface CellRows {
+export interface CellRowSink {
   finish(row: number, cells: CellRow): void;
 }
 
@@ -76,11 +79,11 @@ export interface AverageOptions {
   /** Same size as the photograph; pixels with value 0 are excluded. */
   readonly mask?: Mask | undefined;
   /** Rows of cells to compute; default: all. */
-  readonly part?: Span | undefined;
+  readonly part?: RowRange | undefined;
 }
 
 /** A range of rows; `to` is exclusive. */
-export interface Span {
+export interface RowRange {
   readonly from: number;
   readonly to: number;
 }
@@ -91,15 +94,15 @@ export interface Span {
  * from the top, so only one strip has to be in memory. Averaging in parts gives exactly the same
  * cells as averaging in one pass: the sums are fixed-point.
  */
-export class Averaging {
+export class AreaAverager {
   /** Rows of pixels that the caller passes to {@link add}. */
-  readonly lines: Span;
-  private readonly across: Cuts;
-  private readonly along: Cuts;
+  readonly pixelRows: RowRange;
+  private readonly across: CellBoundaries;
+  private readonly along: CellBoundaries;
   private readonly cells: CellRow;
   private readonly row: CellRow;
   private readonly options: AverageOptions;
-  private readonly to: CellRows;
+  private readonly to: CellRowSink;
   /**
    * Fully opaque pixel rows added to the current row of cells; their counts are added once, on
    * closing.
@@ -110,20 +113,20 @@ export class Averaging {
   private cell: number;
   private y: number;
 
-  constructor(options: AverageOptions, to: CellRows) {
+  constructor(options: AverageOptions, to: CellRowSink) {
     const { width, height, columns, rows, part = { from: 0, to: rows } } = options;
     this.options = options;
     this.to = to;
-    this.across = cutsOf(width, columns);
-    this.along = cutsOf(height, rows);
+    this.across = cellBoundaries(width, columns);
+    this.along = cellBoundaries(height, rows);
     this.cells = cellRow(columns);
     this.row = cellRow(columns);
     const { at, part: shared } = this.along;
-    this.lines = {
+    this.pixelRows = {
       from: part.from === 0 ? 0 : at[part.from - 1]!,
       to: at[part.to - 1]! + Math.ceil(shared[part.to - 1]!),
     };
-    this.y = this.lines.from;
+    this.y = this.pixelRows.from;
     // A pixel row shared with the previous row of cells also closes that row, which is not
     // reported.
     this.first = part.from;
@@ -145,12 +148,12 @@ export class Averaging {
     const isPlain = order === 'bgrx' || (words !== undefined && isOpaque(words));
     const red = order === 'rgba' ? 0 : 2;
     const { at, part } = this.along;
-    const hasRoom = this.across.widest * 3 < SECOND / UNIT;
+    const hasRoom = this.across.widest * 3 < PACK_FACTOR / LIGHT_UNIT;
     for (let r = 0; r < rows; r++, this.y++) {
       const start = r * width;
       const end = at[this.cell]!;
       if (words && isPlain && hasRoom && r + 3 <= rows && this.y + 3 <= end) {
-        addThree(words, start, width, this.across, new Filling(this.cells.sums, red));
+        addThree(words, start, width, this.across, new CellRowFiller(this.cells.sums, red));
         this.whole += 3;
         r += 2;
         this.y += 2;
@@ -160,7 +163,7 @@ export class Averaging {
         if (plain) {
           if (shared) this.row.sums.fill(0);
           const { sums } = shared ? this.row : this.cells;
-          addWords(words, start, this.across, new Filling(sums, red));
+          addWords(words, start, this.across, new CellRowFiller(sums, red));
         } else {
           addRow(data, start, mask?.data, this.y * width, this.across, this.row, order);
         }
@@ -178,7 +181,7 @@ export class Averaging {
 
   /** Reports the completed row of cells and starts the next. */
   private close(): void {
-    const { sums, seen } = this.cells;
+    const { sums, pixelCounts: seen } = this.cells;
     const { wide } = this.across;
     const { whole } = this;
     if (whole > 0) for (let i = 0; i < seen.length; i++) seen[i]! += whole * wide[i]!;
@@ -191,8 +194,8 @@ export class Averaging {
 
   /** Adds a fraction of the last summed pixel row to the current row of cells. */
   private take(part: number, isWhole = false): void {
-    const { sums, seen } = this.cells;
-    const { sums: rowSums, seen: rowSeen } = this.row;
+    const { sums, pixelCounts: seen } = this.cells;
+    const { sums: rowSums, pixelCounts: rowSeen } = this.row;
     for (let i = 0; i < sums.length; i++) sums[i]! += part * rowSums[i]!;
     if (isWhole) this.whole += part;
     else for (let i = 0; i < seen.length; i++) seen[i]! += part * rowSeen[i]!;
@@ -201,7 +204,7 @@ export class Averaging {
 
 const cellRow = (columns: number): CellRow => ({
   sums: new Float64Array(columns * 3),
-  seen: new Float64Array(columns),
+  pixelCounts: new Float64Array(columns),
 });
 
 /** Whether every RGBA pixel is fully opaque. */
@@ -215,7 +218,7 @@ function isOpaque(words: Int32Array): boolean {
  * Fills a row of cells from left to right and carries over the share of a boundary pixel that
  * belongs to the next cell.
  */
-class Filling {
+class CellRowFiller {
   private readonly sums: Float64Array;
   private readonly red: 0 | 2;
   private left0 = 0;
@@ -259,7 +262,12 @@ class Filling {
  * Adds one row of opaque pixels to its cells. This loop reads every pixel: keep it minimal. Int32
  * sums suffice, because a cell is less than 2048 pixels wide.
  */
-function addWords(words: Int32Array, start: number, { at, part }: Cuts, cells: Filling): void {
+function addWords(
+  words: Int32Array,
+  start: number,
+  { at, part }: CellBoundaries,
+  cells: CellRowFiller,
+): void {
   const lut = lut8;
   let p = start;
   for (let column = 0; column < at.length; column++) {
@@ -290,8 +298,8 @@ function addThree(
   words: Int32Array,
   start: number,
   width: number,
-  { at, part }: Cuts,
-  cells: Filling,
+  { at, part }: CellBoundaries,
+  cells: CellRowFiller,
 ): void {
   const two = pairTable();
   const one = lut8;
@@ -309,7 +317,7 @@ function addThree(
       both += two[u & 0xffff]! + two[v & 0xffff]! + two[w & 0xffff]!;
       sum2 = (sum2 + one[(u >>> 16) & 255]! + one[(v >>> 16) & 255]! + one[(w >>> 16) & 255]!) | 0;
     }
-    const sum1 = Math.floor(both * (1 / SECOND));
+    const sum1 = Math.floor(both * (1 / PACK_FACTOR));
     const f = part[column]!;
     let shared = 0;
     let v2 = 0;
@@ -320,8 +328,17 @@ function addThree(
       shared = two[u & 0xffff]! + two[v & 0xffff]! + two[w & 0xffff]!;
       v2 = one[(u >>> 16) & 255]! + one[(v >>> 16) & 255]! + one[(w >>> 16) & 255]!;
     }
-    const v1 = Math.floor(shared * (1 / SECOND));
-    cells.add(column * 3, both - SECOND * sum1, sum1, sum2, f, shared - SECOND * v1, v1, v2);
+    const v1 = Math.floor(shared * (1 / PACK_FACTOR));
+    cells.add(
+      column * 3,
+      both - PACK_FACTOR * sum1,
+      sum1,
+      sum2,
+      f,
+      shared - PACK_FACTOR * v1,
+      v1,
+      v2,
+    );
   }
 }
 
@@ -331,8 +348,8 @@ function addRow(
   start: number,
   mask: Uint8Array | undefined,
   maskStart: number,
-  { at, part }: Cuts,
-  { sums, seen }: CellRow,
+  { at, part }: CellBoundaries,
+  { sums, pixelCounts: seen }: CellRow,
   order: 'rgba' | 'bgrx',
 ): void {
   const deep = data instanceof Uint16Array;

@@ -8,7 +8,7 @@ import { isP3 } from './profile.ts';
  * @param inflate decompresses a PNG's deflated profile
  * @returns a copy; null if the profile is not Display P3 or the file is neither JPEG nor PNG
  */
-export function withoutP3(
+export function stripP3Profile(
   bytes: Uint8Array,
   inflate: (packed: Uint8Array) => Uint8Array,
 ): Uint8Array<ArrayBuffer> | null {

@@ -19,8 +19,8 @@ export type PhotoFault =
  * Pixel limits: photographs above the first are refused; above the second they may be downscaled
  * while decoding (workers/photo.ts).
  */
-export const MOST_PIXELS = 200e6;
-export const EVERY_PIXEL = 16e6;
+export const MAX_PIXELS = 200e6;
+export const MAX_DECODED_PIXELS = 16e6;
 
 /** The sentence for a fault: what happened, then what to do. */
 export function photoFaultWords(fault: PhotoFault): string {
@@ -74,7 +74,7 @@ export function inspectFile(
     if (bytes.at(-1) !== 0x3b) return fail({ code: 'truncated' });
     return ok({ kind: 'gif', wide: false, animated: hasBytes(bytes, 'NETSCAPE2.0') });
   }
-  if (ascii(bytes, 4, 8) === 'ftyp') return boxes(bytes);
+  if (ascii(bytes, 4, 8) === 'ftyp') return inspectIsoBoxes(bytes);
   const order = ascii(bytes, 0, 4);
   if (order === 'II*\0' || order === 'MM\0*')
     return ok({ kind: 'tiff', wide: false, animated: false });
@@ -162,7 +162,7 @@ function webp(bytes: Uint8Array): Result<FileFacts, PhotoFault> {
   return ok({ kind: 'webp', wide, animated });
 }
 
-function boxes(bytes: Uint8Array): Result<FileFacts, PhotoFault> {
+function inspectIsoBoxes(bytes: Uint8Array): Result<FileFacts, PhotoFault> {
   const first = u32(bytes, 0);
   const brands: string[] = [ascii(bytes, 8, 12)];
   for (let i = 16; i + 4 <= Math.min(first, bytes.length); i += 4)

@@ -1,10 +1,10 @@
-import { emptyPlanes, type WorkImage } from './work.ts';
+import { type DownsampledImage, emptyPlanes } from './work.ts';
 
 /**
  * OKLab planes of a work image after edge-preserving smoothing: without grain and without mixed
  * rims.
  */
-export interface FlatImage {
+export interface SmoothedImage {
   readonly L: Float32Array;
   readonly a: Float32Array;
   readonly b: Float32Array;
@@ -17,9 +17,9 @@ export interface FlatImage {
  * @returns new planes of width × height cells; excluded cells stay 0
  * @see M. Kuwahara et al., 1976, for choosing windows by variance (reference from memory)
  */
-export function flatten(work: WorkImage): FlatImage {
-  const { width, height, seen } = work;
-  const out: FlatImage = emptyPlanes(width * height);
+export function smoothImage(work: DownsampledImage): SmoothedImage {
+  const { width, height, pixelCounts: seen } = work;
+  const out: SmoothedImage = emptyPlanes(width * height);
   // Keep only five rows of windows: touching fresh memory costs more than the sums.
   const windows = new Windows(work);
   for (let next = 0; next < height + 2; next++) {
@@ -44,7 +44,7 @@ function chooseRow(
   row: number,
   width: number,
   [here, up, down]: readonly [here: number, up: number, down: number],
-  out: FlatImage,
+  out: SmoothedImage,
 ): void {
   const places = new Int32Array(5);
   for (let x = 0, i = row; x < width; x++, i++) {
@@ -101,12 +101,12 @@ class Windows {
   readonly own: Int32Array;
   private readonly spreads: Float32Array;
   private readonly owns: Float32Array;
-  private readonly work: WorkImage;
+  private readonly work: DownsampledImage;
   /** Sums over three columns for each of three rows: L, a, b, sum of squares, count. */
   private readonly ring: readonly Float64Array[];
   private y = 0;
 
-  constructor(work: WorkImage) {
+  constructor(work: DownsampledImage) {
     this.work = work;
     const { width } = work;
     const cells = 5 * width;
@@ -127,7 +127,7 @@ class Windows {
   /** Computes the next row of windows. */
   next(): void {
     const { L, a, b, spreads, owns } = this;
-    const { width, height, seen } = this.work;
+    const { width, height, pixelCounts: seen } = this.work;
     const y = this.y++;
     const below = this.ring[(y + 1) % 3]!;
     if (y + 1 < height) sumColumns(this.work, y + 1, below);
@@ -167,8 +167,8 @@ class Windows {
  * cells count as 0.
  * @param out 5 × width values; overwritten
  */
-function sumColumns(work: WorkImage, y: number, out: Float64Array): void {
-  const { width, L, a, b, seen } = work;
+function sumColumns(work: DownsampledImage, y: number, out: Float64Array): void {
+  const { width, L, a, b, pixelCounts: seen } = work;
   const row = y * width;
   let L0 = 0;
   let a0 = 0;

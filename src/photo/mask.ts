@@ -21,7 +21,7 @@ export function fullMask(width: number, height: number): Mask {
 }
 
 /** Share of the photograph that a mask includes, 0…1. */
-export const keptShare = ({ data }: Mask): number =>
+export const includedShare = ({ data }: Mask): number =>
   data.reduce((sum, v) => sum + v, 0) / data.length;
 
 const changed = (mask: Mask, keep: (x: number, y: number, old: number) => number): Mask => {
@@ -52,7 +52,12 @@ export const inverted = (mask: Mask): Mask => changed(mask, (_x, _y, old) => 1 -
  * @param radius of the brush, as a fraction of the photograph's longer edge
  * @returns a new mask
  */
-export function stroke(mask: Mask, places: readonly Place[], radius: number, keep: 0 | 1): Mask {
+export function brushStroke(
+  mask: Mask,
+  places: readonly Place[],
+  radius: number,
+  keep: 0 | 1,
+): Mask {
   const { width, height } = mask;
   const data = mask.data.slice();
   const r = Math.max(0.75, radius * Math.max(width, height));

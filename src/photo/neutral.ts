@@ -1,17 +1,17 @@
-import { linearAdaptation } from '../colour/adaptation.ts';
+import { rgbAdaptationMatrix } from '../colour/adaptation.ts';
 import { diagonal, type Matrix, product } from '../colour/matrix.ts';
-import { A, type XYZ } from '../colour/observer.ts';
+import { ILLUMINANT_A, type XYZ } from '../colour/observer.ts';
 import { RGB_WHITE, TO_XYZ } from '../colour/rgb.ts';
 import { fail, ok, type Result } from '../result.ts';
 import type { Pixels } from './pixels.ts';
-import { type Spot, type SpotFault, spotOf } from './spot.ts';
+import { type Spot, type SpotFault, sampleSpot } from './spot.ts';
 
 /** White balance of a photograph: a matrix for linear sRGB, and where it comes from. */
-export interface Setting {
+export interface WhiteBalance {
   readonly matrix: Matrix;
   readonly by:
     | { readonly kind: 'spot'; readonly spot: Spot }
-    | { readonly kind: 'light'; readonly light: StatedLight };
+    | { readonly kind: 'light'; readonly light: NamedLight };
   /** Factor applied to the exposure; 1 if unchanged. */
   readonly exposure: number;
 }
@@ -26,8 +26,8 @@ export type NeutralFault =
   | { readonly code: 'coloured' };
 
 /** Largest clipped share of a patch, and least luminance (Y, 0…1) of a neutral spot. */
-const CLIPPED = 0.02;
-const DARK = 0.01;
+const MAX_CLIPPED_SHARE = 0.02;
+const MIN_LUMINANCE = 0.01;
 
 /**
  * White balance from a spot that was white or neutral grey: Bradford adaptation in linear light
@@ -36,26 +36,26 @@ const DARK = 0.01;
  * @param grey reflectance of the card, 0…1 (0.18 for a grey card); also sets the exposure
  * @param side of the patch in pixels; default: {@link spotSide}
  */
-export function neutralAt(
+export function whiteBalanceAt(
   pixels: Pixels,
   x: number,
   y: number,
   grey?: number,
   side?: number,
-): Result<Setting, NeutralFault> {
-  const found = side === undefined ? spotOf(pixels, x, y) : spotOf(pixels, x, y, side);
+): Result<WhiteBalance, NeutralFault> {
+  const found = side === undefined ? sampleSpot(pixels, x, y) : sampleSpot(pixels, x, y, side);
   if (!found.ok) return found;
   const spot = found.value;
-  if (spot.clipped > CLIPPED) return fail({ code: 'clipped' });
+  if (spot.clipped > MAX_CLIPPED_SHARE) return fail({ code: 'clipped' });
   const [r, g, b] = spot.linear;
   const row = (i: number) => {
     const m = TO_XYZ.srgb[i]!;
     return m[0] * r + m[1] * g + m[2] * b;
   };
   const xyz: XYZ = [row(0), row(1), row(2)];
-  if (xyz[1] < 100 * DARK) return fail({ code: 'too-dark' });
+  if (xyz[1] < 100 * MIN_LUMINANCE) return fail({ code: 'too-dark' });
   if (!couldBeLight(xyz)) return fail({ code: 'coloured' });
-  const adapted = linearAdaptation(xyz, RGB_WHITE);
+  const adapted = rgbAdaptationMatrix(xyz, RGB_WHITE);
   const exposure = grey === undefined ? 1 : (100 * grey) / xyz[1];
   const matrix =
     exposure === 1 ? adapted : product(diagonal(exposure, exposure, exposure), adapted);
@@ -74,8 +74,8 @@ function couldBeLight([X, Y, Z]: XYZ): boolean {
 }
 
 /** Lights that the painter can choose by name. */
-export const STATED_LIGHTS = ['open shade', 'overcast', 'low sun', 'lamp'] as const;
-export type StatedLight = (typeof STATED_LIGHTS)[number];
+export const NAMED_LIGHTS = ['open shade', 'overcast', 'low sun', 'lamp'] as const;
+export type NamedLight = (typeof NAMED_LIGHTS)[number];
 
 /**
  * White point of CIE daylight, 4000 to 25000 K, scaled to Y = 100.
@@ -95,16 +95,16 @@ export function daylightWhite(kelvin: number): XYZ {
 }
 
 /** Colour temperatures by common photographic practice; lamp-light is CIE A. */
-const WHITES: Record<StatedLight, XYZ> = {
+const WHITES: Record<NamedLight, XYZ> = {
   'open shade': daylightWhite(8000),
   overcast: daylightWhite(7000),
   'low sun': daylightWhite(4000),
-  lamp: A.white,
+  lamp: ILLUMINANT_A.white,
 };
 
 /** White balance from a named light, for a camera set to daylight. */
-export const lightStated = (light: StatedLight): Setting => ({
-  matrix: linearAdaptation(WHITES[light], RGB_WHITE),
+export const whiteBalanceForLight = (light: NamedLight): WhiteBalance => ({
+  matrix: rgbAdaptationMatrix(WHITES[light], RGB_WHITE),
   by: { kind: 'light', light },
   exposure: 1,
 });

@@ -33,7 +33,7 @@ export const spotSide = (width: number, height: number): number =>
  * @param side in pixels; clipped at the photograph's edge
  * @returns the patch's colour, or a fault outside the photograph or where it is transparent
  */
-export function spotOf(
+export function sampleSpot(
   pixels: Pixels,
   x: number,
   y: number,

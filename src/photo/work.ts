@@ -1,7 +1,13 @@
 import { type Matrix, product } from '../colour/matrix.ts';
-import { CONES, OPPONENT } from '../colour/oklab.ts';
+import { OKLAB_CONES, OKLAB_OPPONENT } from '../colour/oklab.ts';
 import { FROM_XYZ, type RgbSpace, TO_XYZ } from '../colour/rgb.ts';
-import { Averaging, type CellRow, type CellRows, type Span, UNIT } from './average.ts';
+import {
+  AreaAverager,
+  type CellRow,
+  type CellRowSink,
+  LIGHT_UNIT,
+  type RowRange,
+} from './average.ts';
 import { cubeRoot } from './cuberoot.ts';
 import type { Mask } from './mask.ts';
 import type { Pixels } from './pixels.ts';
@@ -10,7 +16,7 @@ import type { Pixels } from './pixels.ts';
  * The photograph in OKLab, downsampled by averaging cells in linear light: small enough for many
  * passes, fine enough that an accent of a thousandth of the area keeps hundreds of cells.
  */
-export interface WorkImage {
+export interface DownsampledImage {
   readonly width: number;
   readonly height: number;
   /** OKLab of each cell, row by row. */
@@ -18,9 +24,9 @@ export interface WorkImage {
   readonly a: Float32Array;
   readonly b: Float32Array;
   /** Pixel count of each cell; 0 where it is transparent or masked. */
-  readonly seen: Float32Array;
+  readonly pixelCounts: Float32Array;
   /** Number of included pixels. */
-  readonly pixels: number;
+  readonly includedPixels: number;
   /** Share of the included cells that are clipped to white or black in every channel. */
   readonly clipped: { readonly white: number; readonly black: number };
   /** Whether any pixel was opaque, masked or not. */
@@ -41,7 +47,7 @@ export function toLinearSrgb(space: RgbSpace, adapt?: Matrix): Matrix | undefine
 }
 
 /** Options for downsampling. */
-export interface WorkOptions {
+export interface DownsampleOptions {
   readonly mask?: Mask | undefined;
   /** White balance: applied in linear sRGB, after averaging. */
   readonly adapt?: Matrix | undefined;
@@ -53,7 +59,7 @@ export interface WorkOptions {
  * Columns and rows of a photograph's downsampled image. They are the same at one, four or twelve
  * megapixels, so the harmony is the same too.
  */
-export function workSize(width: number, height: number): [columns: number, rows: number] {
+export function downsampledSize(width: number, height: number): [columns: number, rows: number] {
   const scale = Math.min(1, Math.sqrt(CELLS / (width * height)));
   return [Math.max(1, Math.round(width * scale)), Math.max(1, Math.round(height * scale))];
 }
@@ -68,22 +74,26 @@ const STRIP = 64;
  * @returns undefined if `pause` stopped it
  * @throws RangeError if there are not width × height × 4 values
  */
-export function workImage(pixels: Pixels, options: WorkOptions = {}): WorkImage | undefined {
+export function downsampled(
+  pixels: Pixels,
+  options: DownsampleOptions = {},
+): DownsampledImage | undefined {
   const { width, height, data, space } = pixels;
   if (data.length !== width * height * 4)
     throw new RangeError(`${width} × ${height} pixels need ${width * height * 4} values`);
-  const making = new WorkMaking({ width, height, space }, options);
+  const making = new Downsampler({ width, height, space }, options);
   for (let y = 0; y < height; y += STRIP) {
     if (options.pause?.(y / height)) return undefined;
     const rows = Math.min(STRIP, height - y);
     making.add(data.subarray(y * width * 4, (y + rows) * width * 4), rows);
   }
-  return making.made();
+  return making.mergeRows();
 }
 
-/** Some rows of a work image, computed in one pass; {@link WorkMaking.made} merges them. */
-export interface WorkPart extends Pick<WorkImage, 'L' | 'a' | 'b' | 'seen' | 'opaque'> {
-  readonly rows: Span;
+/** Some rows of a work image, computed in one pass; {@link Downsampler.mergeRows} merges them. */
+export interface DownsampledRows
+  extends Pick<DownsampledImage, 'L' | 'a' | 'b' | 'pixelCounts' | 'opaque'> {
+  readonly rows: RowRange;
   /** Number of included pixels. */
   readonly pixels: number;
   /** Number of included cells, and how many of them are clipped to white or to black. */
@@ -93,11 +103,11 @@ export interface WorkPart extends Pick<WorkImage, 'L' | 'a' | 'b' | 'seen' | 'op
 }
 
 /** Builds a work image, or some rows of it, from strips of pixels. */
-export class WorkMaking implements CellRows {
+export class Downsampler implements CellRowSink {
   private readonly size: readonly [columns: number, rows: number];
-  private readonly rows: Span;
-  private readonly cells: Pick<WorkImage, 'L' | 'a' | 'b' | 'seen'>;
-  private readonly averaging: Averaging;
+  private readonly rows: RowRange;
+  private readonly cells: Pick<DownsampledImage, 'L' | 'a' | 'b' | 'pixelCounts'>;
+  private readonly averaging: AreaAverager;
   /** From the photograph's linear RGB to the cone signals of OKLab. */
   private readonly toCones: Matrix;
   /** A mask that is not of the photograph's size. */
@@ -110,19 +120,19 @@ export class WorkMaking implements CellRows {
 
   constructor(
     { width, height, space }: Pick<Pixels, 'width' | 'height' | 'space'>,
-    { mask, adapt }: Pick<WorkOptions, 'mask' | 'adapt'> = {},
-    part?: Span,
+    { mask, adapt }: Pick<DownsampleOptions, 'mask' | 'adapt'> = {},
+    part?: RowRange,
   ) {
-    const [columns, rows] = workSize(width, height);
+    const [columns, rows] = downsampledSize(width, height);
     this.size = [columns, rows];
     this.rows = part ?? { from: 0, to: rows };
     // Allocate down to the last row: the parts below are merged into the first.
     this.cells = emptyCells(columns * (rows - this.rows.from));
     const toSrgb = toLinearSrgb(space, adapt);
-    this.toCones = toSrgb ? product(CONES, toSrgb) : CONES;
+    this.toCones = toSrgb ? product(OKLAB_CONES, toSrgb) : OKLAB_CONES;
     const isFine = mask !== undefined && mask.width === width && mask.height === height;
     this.coarse = isFine ? undefined : mask;
-    this.averaging = new Averaging(
+    this.averaging = new AreaAverager(
       { width, height, columns, rows, mask: isFine ? mask : undefined, part: this.rows },
       this,
     );
@@ -131,8 +141,8 @@ export class WorkMaking implements CellRows {
   }
 
   /** Rows of pixels that the caller passes to {@link add}. */
-  get lines(): Span {
-    return this.averaging.lines;
+  get lines(): RowRange {
+    return this.averaging.pixelRows;
   }
 
   /** Adds the next rows of pixels from the top; `bgrx`: blue first, fourth byte undefined. */
@@ -141,7 +151,7 @@ export class WorkMaking implements CellRows {
   }
 
   /** The finished rows; the arrays share memory with this object. */
-  part(): WorkPart {
+  finishedRows(): DownsampledRows {
     const { rows, cells, total: pixels, kept, white, black, opaque } = this;
     const end = this.size[0] * (rows.to - rows.from);
     return {
@@ -149,7 +159,7 @@ export class WorkMaking implements CellRows {
       L: cells.L.subarray(0, end),
       a: cells.a.subarray(0, end),
       b: cells.b.subarray(0, end),
-      seen: cells.seen.subarray(0, end),
+      pixelCounts: cells.pixelCounts.subarray(0, end),
       pixels,
       kept,
       white,
@@ -159,20 +169,21 @@ export class WorkMaking implements CellRows {
   }
 
   /** Merges this part, which starts at the first row, with the parts below it. */
-  made(others: readonly WorkPart[] = []): WorkImage {
-    const parts = [this.part(), ...others];
+  mergeRows(others: readonly DownsampledRows[] = []): DownsampledImage {
+    const parts = [this.finishedRows(), ...others];
     const [width, height] = this.size;
-    const sum = (of: (part: WorkPart) => number) => parts.reduce((all, part) => all + of(part), 0);
+    const sum = (of: (part: DownsampledRows) => number) =>
+      parts.reduce((all, part) => all + of(part), 0);
     const kept = sum((part) => part.kept);
     const { cells } = this;
     for (const part of others)
-      for (const key of ['L', 'a', 'b', 'seen'] as const)
+      for (const key of ['L', 'a', 'b', 'pixelCounts'] as const)
         cells[key].set(part[key], part.rows.from * width);
     return {
       width,
       height,
       ...cells,
-      pixels: sum((part) => part.pixels),
+      includedPixels: sum((part) => part.pixels),
       clipped: {
         white: kept ? sum(({ white }) => white) / kept : 0,
         black: kept ? sum(({ black }) => black) / kept : 0,
@@ -182,13 +193,13 @@ export class WorkMaking implements CellRows {
   }
 
   /** Callback of the averaging: converts one row of cell sums to OKLab. */
-  finish(row: number, { sums, seen }: CellRow): void {
+  finish(row: number, { sums, pixelCounts: seen }: CellRow): void {
     const { coarse } = this;
-    const { L, a, b, seen: looked } = this.cells;
+    const { L, a, b, pixelCounts: looked } = this.cells;
     const [columns, rows] = this.size;
     const maskRow = coarse ? Math.floor(((row + 0.5) / rows) * coarse.height) * coarse.width : 0;
     const [[lr, lg, lb], [mr, mg, mb], [sr, sg, sb]] = this.toCones;
-    const [[Ll, Lm, Ls], [al, am, as], [bl, bm, bs]] = OPPONENT;
+    const [[Ll, Lm, Ls], [al, am, as], [bl, bm, bs]] = OKLAB_OPPONENT;
     let total = 0;
     let kept = 0;
     let white = 0;
@@ -205,7 +216,7 @@ export class WorkMaking implements CellRows {
         const at = maskRow + Math.floor(((column + 0.5) / columns) * coarse.width);
         if (coarse.data[at] === 0) continue;
       }
-      const scale = 1 / (n * UNIT);
+      const scale = 1 / (n * LIGHT_UNIT);
       const r = sums[column * 3]! * scale;
       const g = sums[column * 3 + 1]! * scale;
       const v = sums[column * 3 + 2]! * scale;
@@ -236,4 +247,7 @@ export const emptyPlanes = (cells: number) => ({
   b: new Float32Array(cells),
 });
 
-const emptyCells = (cells: number) => ({ ...emptyPlanes(cells), seen: new Float32Array(cells) });
+const emptyCells = (cells: number) => ({
+  ...emptyPlanes(cells),
+  pixelCounts: new Float32Array(cells),
+});

@@ -1,6 +1,6 @@
 import { pasteOf, weightsOf } from './paste.ts';
 import type { Stock, StockEntry } from './stock.ts';
-import { grindOfPigment } from './weigh.ts';
+import { pigmentGrind } from './weigh.ts';
 
 /**
  * Volume of an entry in cubic centimetres of paste; a powder counts as ground in linseed oil. Null
@@ -10,7 +10,7 @@ export function pasteCm3(stock: Stock, entry: StockEntry): number | null {
   if (entry.amount === null) return null;
   if (entry.unit === 'ml') return entry.amount;
   const own = stock.own.find(({ id }) => id === entry.pigment);
-  const grind = grindOfPigment(entry.pigment, {
+  const grind = pigmentGrind(entry.pigment, {
     density: entry.density ?? own?.density ?? undefined,
     oil: entry.oil ?? own?.oil ?? undefined,
   });

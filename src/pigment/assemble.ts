@@ -2,7 +2,7 @@ import { type Spectrum, spectrum } from '../colour/grid.ts';
 import type { Surface } from '../optics/surface.ts';
 import { fail, ok, type Result } from '../result.ts';
 import type { ShelfFault } from './fault.ts';
-import { type Door, doorOf, type GridFault } from './resample.ts';
+import { type GridFault, type Resampler, resamplerFor } from './resample.ts';
 import type { Basis, Shelf, ShelfPaint } from './shelf.ts';
 import { findWhite } from './white.ts';
 
@@ -17,15 +17,15 @@ export interface Measured {
   readonly S: readonly number[];
 }
 
-/** {@link doorOf} with its faults as shelf faults. @param nms the file's wavelengths, nm */
-export function shelfDoor(nms: readonly number[]): Result<Door, ShelfFault> {
-  const door = doorOf(nms);
+/** {@link resamplerFor} with its faults as shelf faults. @param nms the file's wavelengths, nm */
+export function shelfResamplerFor(nms: readonly number[]): Result<Resampler, ShelfFault> {
+  const door = resamplerFor(nms);
   return door.ok ? door : fail(shelfGridFault(door.fault));
 }
 
 /** Validates a paint's K and S on the file's wavelengths, then resamples them to the grid. */
-export function paintThrough(
-  door: Door,
+export function resamplePaint(
+  door: Resampler,
   nms: readonly number[],
   { pigment, label, K, S }: Measured,
 ): Result<ShelfPaint, ShelfFault> {
@@ -75,11 +75,11 @@ export function shelfFrom(given: {
   const white = given.white === undefined ? findWhite(paints, surface) : given.white;
   if (white !== null && !names.includes(white))
     return fail({ code: 'shelf-white-unknown', pigment: white });
-  const remarks = [...given.remarks, ...oddities(white, paints.length, basis)];
+  const remarks = [...given.remarks, ...shelfRemarks(white, paints.length, basis)];
   return ok({ name, basis, surface, white, paints, remarks });
 }
 
-function* oddities(white: string | null, count: number, basis: Basis): Generator<string> {
+function* shelfRemarks(white: string | null, count: number, basis: Basis): Generator<string> {
   if (white === null)
     yield 'There is no white on this shelf: colours lighter than its paints are out of reach.';
   if (count === 1) yield 'There is one paint on this shelf, so nothing can be mixed from it yet.';

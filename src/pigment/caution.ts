@@ -2,7 +2,7 @@ import { type HazardLevel, pigmentOf } from './facts.ts';
 import type { Stock, StockEntry } from './stock.ts';
 
 /** Hazard of a stock entry and how to handle it. */
-export interface Caution {
+export interface EntryHazard {
   readonly level: HazardLevel;
   readonly hazard: string;
   readonly caution: string;
@@ -11,7 +11,7 @@ export interface Caution {
 }
 
 /** Hazard of an entry, from our facts, else from the studio's own pigment. */
-export function cautionOf(stock: Stock, entry: StockEntry): Caution {
+export function entryHazardOf(stock: Stock, entry: StockEntry): EntryHazard {
   const facts = pigmentOf(entry.pigment);
   const own = stock.own.find(({ id }) => id === entry.pigment);
   const level = facts?.hazard.level ?? own?.hazard ?? 'caution';

@@ -1,7 +1,7 @@
 import { type Reflectance, spectrum } from '../colour/grid.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { readNumber } from './number.ts';
-import { doorOf } from './resample.ts';
+import { resamplerFor } from './resample.ts';
 import type { SpectraFault } from './unreadable.ts';
 
 /** One measured spectrum from a file. */
@@ -53,7 +53,7 @@ export function readCgats(text: string): Result<Spectra, SpectraFault> {
     })
     .toSorted((p, q) => p.nm - q.nm);
   const nms = bands.map(({ nm }) => nm);
-  const door = doorOf(nms);
+  const door = resamplerFor(nms);
   if (!door.ok) return door;
 
   const measured: { name: string; values: number[] }[] = [];

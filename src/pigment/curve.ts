@@ -16,7 +16,7 @@ export interface Feature {
  * Parametric K and S of a pigment: a line plus features in ln K and a line in ln S, over
  * x = (λ − 550 nm) ÷ 100 nm, relative to titanium-white paste (mean S over 450-650 nm = 1).
  */
-export interface Curve {
+export interface KsCurveModel {
   readonly lnK: {
     readonly level: number;
     readonly slope: number;
@@ -31,21 +31,21 @@ export interface Curve {
  *                          + Σ height · e^(−½((λ − nm) ÷ width)²)     for a band
  *   ln S = level + slope·x
  */
-export function paintOf({ lnK, lnS }: Curve): Paint {
+export function paintOf({ lnK, lnS }: KsCurveModel): Paint {
   const K: Spectrum<'K'> = spectrum();
   const S: Spectrum<'S'> = spectrum();
   for (let band = 0; band < BANDS; band++) {
     const nm = bandNm(band);
     const x = (nm - 550) / 100;
     let k = lnK.level + lnK.slope * x;
-    for (const feature of lnK.features) k += rise(feature, nm);
+    for (const feature of lnK.features) k += featureValue(feature, nm);
     K[band] = Math.exp(k);
     S[band] = Math.exp(lnS.level + lnS.slope * x);
   }
   return { K, S };
 }
 
-function rise({ kind, height, nm: centre, width }: Feature, nm: number): number {
+function featureValue({ kind, height, nm: centre, width }: Feature, nm: number): number {
   const z = (nm - centre) / width;
   return kind === 'edge' ? height / (1 + Math.exp(z)) : height * Math.exp(-0.5 * z * z);
 }

@@ -1,10 +1,10 @@
 import type { Surface } from '../optics/surface.ts';
 import { fail, ok, type Result } from '../result.ts';
 import {
-  type Draft,
-  OWN,
+  OWN_ID_PREFIX,
   type OwnPigment,
   type Stock,
+  type StockDraft,
   type StockEntry,
   UNITS,
   type Unit,
@@ -15,9 +15,9 @@ import { checkEntry, checkOwn, type StockFault } from './validate.ts';
 export type StockResult = Result<Stock, readonly StockFault[]>;
 
 /** Adds a draft under a new id. @throws RangeError when the id is taken */
-export function addEntry(stock: Stock, draft: Draft, id: string): StockResult {
+export function addEntry(stock: Stock, draft: StockDraft, id: string): StockResult {
   if (stock.entries.some((entry) => entry.id === id)) throw new RangeError(`${id} is taken`);
-  const entry = tidied({ ...draft, id });
+  const entry = trimEntry({ ...draft, id });
   const faults = checkEntry(stock, entry);
   return faults.length > 0 ? fail(faults) : ok({ ...stock, entries: [...stock.entries, entry] });
 }
@@ -26,10 +26,10 @@ export function addEntry(stock: Stock, draft: Draft, id: string): StockResult {
  * Changes fields of an entry. A new form without a unit sets the form's usual unit if the old one
  * does not fit it, and then clears the amount rather than misread it.
  */
-export function editEntry(stock: Stock, id: string, change: Partial<Draft>): StockResult {
+export function editEntry(stock: Stock, id: string, change: Partial<StockDraft>): StockResult {
   const old = stock.entries.find((entry) => entry.id === id);
   if (old === undefined) return fail([{ code: 'stock-gone', field: null }]);
-  const entry = tidied({ ...old, ...inUnit(old, change), id });
+  const entry = trimEntry({ ...old, ...inUnit(old, change), id });
   const faults = checkEntry(stock, entry);
   if (faults.length > 0) return fail(faults);
   const entries = stock.entries.map((each) => (each.id === id ? entry : each));
@@ -68,8 +68,9 @@ export const setSpecular = (stock: Stock, specular: Surface['specular']): Stock 
 });
 
 /** Adds or changes an own pigment. @throws RangeError when its id does not start with `own:` */
-export function keepOwn(stock: Stock, pigment: OwnPigment): StockResult {
-  if (!pigment.id.startsWith(OWN)) throw new RangeError(`${pigment.id} does not start with ${OWN}`);
+export function saveOwnPigment(stock: Stock, pigment: OwnPigment): StockResult {
+  if (!pigment.id.startsWith(OWN_ID_PREFIX))
+    throw new RangeError(`${pigment.id} does not start with ${OWN_ID_PREFIX}`);
   const own = { ...pigment, name: pigment.name.trim(), caution: pigment.caution.trim() };
   const faults = checkOwn(stock, own);
   if (faults.length > 0) return fail(faults);
@@ -79,7 +80,7 @@ export function keepOwn(stock: Stock, pigment: OwnPigment): StockResult {
 }
 
 /** Removes an own pigment; fails while a stock entry uses it. */
-export function removeOwn(stock: Stock, id: string): StockResult {
+export function removeOwnPigment(stock: Stock, id: string): StockResult {
   const pigment = stock.own.find((each) => each.id === id);
   if (pigment === undefined) return fail([{ code: 'stock-gone', field: null }]);
   const used = stock.entries.filter((entry) => entry.pigment === id).length;
@@ -88,14 +89,14 @@ export function removeOwn(stock: Stock, id: string): StockResult {
   return ok({ ...stock, own: stock.own.filter((each) => each.id !== id) });
 }
 
-function inUnit(old: StockEntry, change: Partial<Draft>): Partial<Draft> {
+function inUnit(old: StockEntry, change: Partial<StockDraft>): Partial<StockDraft> {
   const { form, unit } = change;
   if (form === undefined || unit !== undefined) return change;
   if ((UNITS[form] as readonly Unit[]).includes(old.unit)) return change;
   return { amount: null, ...change, unit: UNITS[form][0] };
 }
 
-const tidied = (entry: StockEntry): StockEntry => ({
+const trimEntry = (entry: StockEntry): StockEntry => ({
   ...entry,
   grade: entry.grade.trim(),
   lot: entry.lot.trim(),

@@ -25,7 +25,7 @@ export interface Figure {
   readonly source: string;
 }
 
-export type Family = 'white' | 'yellow' | 'red' | 'blue' | 'green' | 'brown' | 'black';
+export type PigmentFamily = 'white' | 'yellow' | 'red' | 'blue' | 'green' | 'brown' | 'black';
 export type HazardLevel = 'low' | 'caution' | 'toxic' | 'very_toxic';
 export type Opacity = 'transparent' | 'semi-transparent' | 'semi-opaque' | 'opaque';
 export type Strength = 'very low' | 'low' | 'medium' | 'high' | 'very high';
@@ -36,7 +36,7 @@ export interface PigmentFacts {
   readonly id: string;
   readonly name: string;
   readonly synonyms: readonly string[];
-  readonly family: Family;
+  readonly family: PigmentFamily;
   readonly group: 'period' | 'later' | 'modern' | 'standin';
   readonly colourIndex: {
     readonly name: string | null;
@@ -83,7 +83,7 @@ export interface PigmentFacts {
 type FigureRow = (typeof figures.pigments)[number];
 type Words = (typeof sentences.pigments)[keyof typeof sentences.pigments];
 
-function joined(row: FigureRow): PigmentFacts {
+function joinFacts(row: FigureRow): PigmentFacts {
   const words = (sentences.pigments as Record<string, Words>)[row.id];
   if (words === undefined) throw new RangeError(`no sentences for ${row.id}`);
   const figure = (
@@ -111,7 +111,7 @@ function joined(row: FigureRow): PigmentFacts {
 }
 
 /** All pigments of data/figures.json, in its order. */
-export const PIGMENTS: readonly PigmentFacts[] = figures.pigments.map(joined);
+export const PIGMENTS: readonly PigmentFacts[] = figures.pigments.map(joinFacts);
 const BY_ID = new Map(PIGMENTS.map((facts) => [facts.id, facts]));
 
 /** Facts of a pigment id; null for an unknown id. */
@@ -129,10 +129,13 @@ export function standInsOf(id: string): readonly PigmentFacts[] {
 }
 
 /** Warning about two pigments in one pile, on one slab or in touching layers. */
-export type Pair = { readonly severity: 'avoid' | 'caution'; readonly why: readonly string[] };
+export type PairWarning = {
+  readonly severity: 'avoid' | 'caution';
+  readonly why: readonly string[];
+};
 
 /** The warning about a pair of pigment ids; null if there is none. Symmetric. */
-export function pairOf(id: string, other: string): Pair | null {
+export function pairWarningOf(id: string, other: string): PairWarning | null {
   const [one, two] = [pigmentOf(id), pigmentOf(other)];
   if (one === null || two === null || id === other) return null;
   const said = (list: (facts: PigmentFacts) => readonly string[]) =>

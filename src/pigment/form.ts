@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { BANDS, bandNm } from '../colour/grid.ts';
 import type { Surface } from '../optics/surface.ts';
 import { fail, ok, type Result } from '../result.ts';
-import { paintThrough, shelfDoor, shelfFrom } from './assemble.ts';
+import { resamplePaint, shelfFrom, shelfResamplerFor } from './assemble.ts';
 import type { ShelfFault } from './fault.ts';
 import type { Shelf, ShelfPaint } from './shelf.ts';
 import { ownPaint } from './starter.ts';
@@ -37,7 +37,7 @@ import { ownPaint } from './starter.ts';
  *   for varnished paint seen without glare. Without `surface` there is no surface correction.
  * - `white` is the studio's white, null for none; if absent, findWhite() looks for one.
  */
-const FORM = v.object({
+const SHELF_JSON = v.object({
   kind: v.literal('kingcup-shelf'),
   version: v.pipe(v.number(), v.integer()),
   name: v.optional(v.string()),
@@ -54,7 +54,7 @@ const FORM = v.object({
     }),
   ),
 });
-export const FORM_VERSION = 1;
+export const SHELF_JSON_VERSION = 1;
 
 const SURFACE = v.object({
   k1: v.pipe(
@@ -70,22 +70,22 @@ const SURFACE = v.object({
   specular: v.optional(v.picklist(['included', 'excluded']), 'included'),
 });
 const BASIS = v.picklist(['volume', 'mass', 'unknown']);
-type Row = v.InferOutput<typeof FORM>['paints'][number];
+type Row = v.InferOutput<typeof SHELF_JSON>['paints'][number];
 
 /**
  * Reads a shelf from the text of its JSON form.
  * @param options `name` is used if the file has none; `surface` overrides that of the file
  */
-export function readForm(
+export function readShelfJson(
   text: string,
   options: { readonly name: string; readonly surface?: Surface },
 ): Result<Shelf, ShelfFault> {
   const json = parse(text);
   if (json === undefined) return fail({ code: 'shelf-broken' });
-  const form = v.safeParse(FORM, json);
+  const form = v.safeParse(SHELF_JSON, json);
   if (!form.success) return fail({ code: 'shelf-not-a-shelf' });
   const { version, basis, wavelengths, paints: rows, ...rest } = form.output;
-  if (version > FORM_VERSION) return fail({ code: 'shelf-newer', version });
+  if (version > SHELF_JSON_VERSION) return fail({ code: 'shelf-newer', version });
   if (!v.is(BASIS, basis)) return fail({ code: 'shelf-basis', text: basis });
   const surface = v.safeParse(SURFACE, rest.surface ?? { k1: 0, k2: 0 });
   if (!surface.success && options.surface === undefined)
@@ -121,13 +121,13 @@ function paintOfRow(
     if (own === null) return fail({ code: 'shelf-pigment-unknown', pigment });
     return ok({ ...own, label: label ?? own.label });
   }
-  const door = shelfDoor(nms);
+  const door = shelfResamplerFor(nms);
   if (!door.ok) return door;
   for (const remark of door.value.remarks) remarks.add(remark);
   const [absorption, scattering] = [numbers(pigment, 'K', K, nms), numbers(pigment, 'S', S, nms)];
   if (!absorption.ok) return absorption;
   if (!scattering.ok) return scattering;
-  return paintThrough(door.value, nms, {
+  return resamplePaint(door.value, nms, {
     pigment,
     label: label ?? pigment,
     K: absorption.value,
@@ -168,10 +168,10 @@ const rounded = (values: Float64Array): number[] =>
   Array.from(values, (value) => Number(value.toPrecision(6)));
 
 /** Writes a shelf as JSON with all curves. Remarks are not written. */
-export function writeShelf({ name, basis, surface, white, paints }: Shelf): string {
+export function writeShelfJson({ name, basis, surface, white, paints }: Shelf): string {
   const head = {
     kind: 'kingcup-shelf',
-    version: FORM_VERSION,
+    version: SHELF_JSON_VERSION,
     name,
     basis,
     surface,
@@ -188,7 +188,7 @@ export function writeShelf({ name, basis, surface, white, paints }: Shelf): stri
 }
 
 /** Writes a shelf as CSV for readShelf(). Labels, white and `specular` are lost. */
-export function toCsv({ basis, surface, paints }: Shelf): string {
+export function writeShelfCsv({ basis, surface, paints }: Shelf): string {
   const quoted = (name: string) =>
     /[",\n\r]|^\s|\s$/.test(name) ? `"${name.replaceAll('"', '""')}"` : name;
   const lines = [

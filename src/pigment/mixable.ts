@@ -1,29 +1,29 @@
 import { type Spectrum, spectrum } from '../colour/grid.ts';
 import type { Paint } from '../optics/opaque.ts';
-import { ownCurve } from './curves.ts';
+import { builtInPaintOf } from './curves.ts';
 import { labelOf, nameIn } from './label.ts';
 import type { Shelf, ShelfPaint } from './shelf.ts';
-import type { KeptCurve, Stock, StockEntry } from './stock.ts';
+import type { Stock, StockEntry, StoredCurve } from './stock.ts';
 
 /**
  * The studio's curve for an entry: of its lot, else of its own pigment; null for the built-in one.
  */
-export const keptCurveOf = (stock: Stock, entry: StockEntry): KeptCurve | null =>
+export const studioCurveOf = (stock: Stock, entry: StockEntry): StoredCurve | null =>
   entry.curve ?? stock.own.find(({ id }) => id === entry.pigment)?.curve ?? null;
 
 /** K and S of an entry: of its lot, else of its pigment; null if unknown. */
 export function curveOfEntry(stock: Stock, entry: StockEntry): Paint | null {
-  const kept = keptCurveOf(stock, entry);
-  return kept === null ? ownCurve(entry.pigment) : paintOfKept(kept);
+  const kept = studioCurveOf(stock, entry);
+  return kept === null ? builtInPaintOf(entry.pigment) : paintOfKept(kept);
 }
 
-const paintOfKept = ({ K, S }: KeptCurve): Paint => ({
+const paintOfKept = ({ K, S }: StoredCurve): Paint => ({
   K: spectrum(K) as Spectrum<'K'>,
   S: spectrum(S) as Spectrum<'S'>,
 });
 
 /** The pigment id of a paint name; a lot with its own curve is named `pigment#entry`. */
-export const baseOf = (paint: string): string => paint.split('#')[0]!;
+export const pigmentOfPaint = (paint: string): string => paint.split('#')[0]!;
 
 /**
  * The shelf for the mixture search. All uncalibrated entries of a pigment become one paint under
@@ -31,7 +31,7 @@ export const baseOf = (paint: string): string => paint.split('#')[0]!;
  * the pigment's id if it is the only entry of the pigment, else under `pigment#entry`. Entries that
  * are used up or have no curve are left out, with a remark.
  */
-export function shelfOfStock(stock: Stock): Shelf {
+export function mixtureShelfOf(stock: Stock): Shelf {
   const remarks: string[] = [];
   const taken = new Map<string, ShelfPaint>();
   const paintOf = new Map<string, string>();

@@ -12,7 +12,7 @@ export interface Recipe {
 }
 
 /** A recipe whose predicted colour differs between two shelves. */
-export interface Moved {
+export interface RecipeChange {
   readonly id: string;
   readonly before: Lab;
   readonly after: Lab;
@@ -22,7 +22,7 @@ export interface Moved {
 /**
  * Predicted colour of a recipe; null if the shelf lacks one of its pigments or no part is above 0.
  */
-export function colourOf({ parts }: Recipe, shelf: Shelf): Lab | null {
+export function recipeColourOf({ parts }: Recipe, shelf: Shelf): Lab | null {
   const paints = parts.map(
     ({ pigment }) => shelf.paints.find((paint) => paint.pigment === pigment)?.paint,
   );
@@ -42,16 +42,16 @@ export function colourOf({ parts }: Recipe, shelf: Shelf): Lab | null {
  * @param limit changes up to this CIEDE2000 are ignored; up to 1 none is visible
  * @returns the moved recipes, and the ids of those that only the old shelf can mix
  */
-export function movedRecipes(
+export function changedRecipes(
   recipes: readonly Recipe[],
   before: Shelf,
   after: Shelf,
   limit = 1,
-): { readonly moved: readonly Moved[]; readonly lost: readonly string[] } {
-  const moved: Moved[] = [];
+): { readonly moved: readonly RecipeChange[]; readonly lost: readonly string[] } {
+  const moved: RecipeChange[] = [];
   const lost: string[] = [];
   for (const recipe of recipes) {
-    const [was, is] = [colourOf(recipe, before), colourOf(recipe, after)];
+    const [was, is] = [recipeColourOf(recipe, before), recipeColourOf(recipe, after)];
     if (was === null) continue;
     if (is === null) {
       lost.push(recipe.id);

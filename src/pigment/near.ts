@@ -6,7 +6,7 @@ import type { Shelf } from './shelf.ts';
 import { masstone } from './white.ts';
 
 /** The paint with the masstone nearest to a colour, and the change from it to the colour. */
-export interface Near {
+export interface NearestMasstone {
   readonly pigment: string;
   readonly label: string;
   /** CIEDE2000 from the masstone to the colour. */
@@ -23,7 +23,7 @@ const SEEN = 1;
 /**
  * Describes a colour (CIELAB, D65) by the nearest masstone of the shelf; null for an empty shelf.
  */
-export function nearOf(lab: Lab, shelf: Shelf): Near | null {
+export function nearestMasstoneOf(lab: Lab, shelf: Shelf): NearestMasstone | null {
   const nearest = masstonesOf(shelf)
     .map((one) => ({ ...one, difference: deltaE00(one.lab, lab) }))
     .reduce<(Masstone & { difference: number }) | null>(

@@ -1,8 +1,8 @@
 import { NO_SURFACE, type Surface } from '../optics/surface.ts';
 import { fail, ok, type Result } from '../result.ts';
-import { type Measured, paintThrough, shelfDoor, shelfFrom } from './assemble.ts';
+import { type Measured, resamplePaint, shelfFrom, shelfResamplerFor } from './assemble.ts';
 import type { ShelfFault } from './fault.ts';
-import { readForm } from './form.ts';
+import { readShelfJson } from './form.ts';
 import { readNumber } from './number.ts';
 import type { Basis, Shelf, ShelfPaint } from './shelf.ts';
 import { readTable, type Table } from './table.ts';
@@ -15,7 +15,7 @@ export interface ReadOptions {
 }
 
 /**
- * Reads a shelf from the text of a file: our JSON (see {@link readForm}) or a CSV of K and S. The
+ * Reads a shelf from the text of a file: our JSON (see {@link readShelfJson}) or a CSV of K and S. The
  * CSV:
  *
  * ```
@@ -35,7 +35,9 @@ export interface ReadOptions {
 export function readShelf(text: string, options: ReadOptions): Result<Shelf, ShelfFault> {
   const plain = text.replace(/^\uFEFF/, '');
   if (plain.trim() === '') return fail({ code: 'shelf-empty' });
-  return plain.trimStart().startsWith('{') ? readForm(plain, options) : readCsv(plain, options);
+  return plain.trimStart().startsWith('{')
+    ? readShelfJson(plain, options)
+    : readCsv(plain, options);
 }
 
 function readCsv(text: string, options: ReadOptions): Result<Shelf, ShelfFault> {
@@ -46,14 +48,14 @@ function readCsv(text: string, options: ReadOptions): Result<Shelf, ShelfFault> 
   if (!basis.ok) return basis;
   const surface = surfaceOf(comments.get('surface'), options.surface);
   if (!surface.ok) return surface;
-  const door = shelfDoor(nms);
+  const door = shelfResamplerFor(nms);
   if (!door.ok) return door;
   const rows = pairUp(table.value);
   if (!rows.ok) return rows;
 
   const paints: ShelfPaint[] = [];
   for (const row of rows.value) {
-    const paint = paintThrough(door.value, nms, row);
+    const paint = resamplePaint(door.value, nms, row);
     if (!paint.ok) return paint;
     paints.push(paint.value);
   }

@@ -2,7 +2,7 @@ import { BANDS, bandNm, FIRST_NM, LAST_NM, STEP_NM } from '../colour/grid.ts';
 import { fail, ok, type Result } from '../result.ts';
 
 /** Resampler from a file's wavelengths to the grid. */
-export interface Door {
+export interface Resampler {
   /** Takes one value per wavelength of the file; returns BANDS new values. */
   readonly resample: (values: readonly number[]) => Float64Array;
   /** Sentences about extrapolation and resampling. */
@@ -29,7 +29,7 @@ const WIDEST_STEP = 20;
  * Missing ends are extrapolated flat.
  * @param nms wavelengths in nanometres; must rise, in steps of at most 20, and cover 400 to 700
  */
-export function doorOf(nms: readonly number[]): Result<Door, GridFault> {
+export function resamplerFor(nms: readonly number[]): Result<Resampler, GridFault> {
   for (let i = 1; i < nms.length; i++) {
     if (!(nms[i]! > nms[i - 1]!)) return fail({ code: 'grid-order', nm: nms[i]! });
   }

@@ -3,7 +3,7 @@ import { pigmentOf } from './facts.ts';
 import { labelOf } from './label.ts';
 import type { Stock, StockEntry } from './stock.ts';
 
-export type Order = 'name' | 'family' | 'amount' | 'hazard';
+export type StockOrder = 'name' | 'family' | 'amount' | 'hazard';
 
 /** Families roughly from light to dark, as piles are set along a palette's edge. */
 const FAMILIES = ['white', 'yellow', 'red', 'green', 'blue', 'brown', 'black'];
@@ -13,7 +13,7 @@ const HAZARDS = ['very_toxic', 'toxic', 'caution', 'low'];
  * Entries that contain every word of a query (in name, synonyms, colour-index name, family, grade,
  * lot, form or note; ignoring case and accents), sorted. An empty query matches all.
  */
-export function findEntries(stock: Stock, query = '', order: Order = 'family'): StockEntry[] {
+export function findEntries(stock: Stock, query = '', order: StockOrder = 'family'): StockEntry[] {
   const words = plain(query)
     .split(/\s+/)
     .filter((word) => word !== '');
@@ -42,7 +42,7 @@ function textOf(stock: Stock, entry: StockEntry): string {
   );
 }
 
-function rankOf(stock: Stock, entry: StockEntry, order: Order): number {
+function rankOf(stock: Stock, entry: StockEntry, order: StockOrder): number {
   const facts = pigmentOf(entry.pigment);
   const own = stock.own.find(({ id }) => id === entry.pigment);
   switch (order) {

@@ -1,7 +1,7 @@
 import { BANDS, type Reflectance, type Spectrum, spectrum } from '../colour/grid.ts';
 import type { Lab } from '../colour/lab.ts';
 import { type Paint, ratioOf } from '../optics/opaque.ts';
-import { recover } from '../optics/recover.ts';
+import { recoverReflectance } from '../optics/recover.ts';
 import { removeSurface, type Surface } from '../optics/surface.ts';
 import type { Opacity } from './facts.ts';
 import { masstone } from './white.ts';
@@ -18,7 +18,7 @@ export const SCATTERING: Record<Opacity, number> = {
 };
 
 /** A paint estimated from its masstone alone. */
-export interface SeenPaint {
+export interface MasstonePaint {
   readonly paint: Paint;
   /** Colour of its opaque masstone, seen through the surface. */
   readonly lab: Lab;
@@ -33,9 +33,13 @@ export interface SeenPaint {
  * @param S   of an earlier lot, or one number for all bands (see {@link SCATTERING})
  * @throws RangeError as recover()
  */
-export function paintOfColour(lab: Lab, surface: Surface, S: number | Spectrum<'S'>): SeenPaint {
-  const { R, lab: seen, exact } = recover(lab, surface);
-  return { paint: paintUnder(R, S), lab: seen, exact };
+export function paintOfColour(
+  lab: Lab,
+  surface: Surface,
+  S: number | Spectrum<'S'>,
+): MasstonePaint {
+  const { R, lab: seen, exact } = recoverReflectance(lab, surface);
+  return { paint: paintFromRatio(R, S), lab: seen, exact };
 }
 
 /**
@@ -45,14 +49,14 @@ export function paintOfMasstone(
   measured: Reflectance,
   surface: Surface,
   S: number | Spectrum<'S'>,
-): SeenPaint {
+): MasstonePaint {
   const { R, clamped } = removeSurface(measured, surface);
-  const paint = paintUnder(R, S);
+  const paint = paintFromRatio(R, S);
   return { paint, lab: masstone(paint, surface), exact: clamped === 0 };
 }
 
 /** K ÷ S = (1 − R)² ÷ 2R of an opaque film (Kubelka and Munk). */
-function paintUnder(R: Reflectance, S: number | Spectrum<'S'>): Paint {
+function paintFromRatio(R: Reflectance, S: number | Spectrum<'S'>): Paint {
   const scattering = typeof S === 'number' ? new Float64Array(BANDS).fill(S) : S;
   return {
     K: spectrum<'K'>(R.map((value, band) => ratioOf(value) * scattering[band]!)),

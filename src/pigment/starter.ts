@@ -1,5 +1,5 @@
 import type { Surface } from '../optics/surface.ts';
-import { CURVES, type CurveRow, curveOf, ownCurve } from './curves.ts';
+import { BUILT_IN_CURVES, type BuiltInCurve, builtInCurveOf, builtInPaintOf } from './curves.ts';
 import type { Shelf, ShelfPaint } from './shelf.ts';
 import { draftOf, type Stock } from './stock.ts';
 
@@ -9,12 +9,12 @@ export const STARTER_WHITE = 'lead_white';
 
 /** A built-in pigment as a paint of a shelf; null for an id without a curve. */
 export function ownPaint(id: string): ShelfPaint | null {
-  const row = curveOf(id);
-  const paint = ownCurve(id);
+  const row = builtInCurveOf(id);
+  const paint = builtInPaintOf(id);
   return row === null || paint === null ? null : { pigment: id, label: row.name, paint };
 }
 
-function shelfOf(name: string, rows: readonly CurveRow[]): Shelf {
+function shelfOf(name: string, rows: readonly BuiltInCurve[]): Shelf {
   const paints = rows.map(({ id }) => ownPaint(id)!);
   return {
     name,
@@ -30,17 +30,20 @@ function shelfOf(name: string, rows: readonly CurveRow[]): Shelf {
 export const starterShelf = (): Shelf =>
   shelfOf(
     'starter shelf',
-    CURVES.filter(({ starter }) => starter),
+    BUILT_IN_CURVES.filter(({ starter }) => starter),
   );
 
 /** Shelf of all pigments with built-in curves, period pigments and stand-ins. */
-export const wholeShelf = (): Shelf => shelfOf('every pigment', CURVES);
+export const wholeShelf = (): Shelf => shelfOf('every pigment', BUILT_IN_CURVES);
 
 /** Stock of a new book: a tube of every pigment of the starter shelf, amounts unknown. */
 export const starterStock = (): Stock => ({
   name: 'starter shelf',
   surface: STARTER_SURFACE,
   white: STARTER_WHITE,
-  entries: CURVES.filter(({ starter }) => starter).map(({ id }) => ({ ...draftOf(id), id })),
+  entries: BUILT_IN_CURVES.filter(({ starter }) => starter).map(({ id }) => ({
+    ...draftOf(id),
+    id,
+  })),
   own: [],
 });

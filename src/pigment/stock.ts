@@ -1,6 +1,6 @@
 import type { Surface } from '../optics/surface.ts';
-import type { Trust } from './calibrate/trust.ts';
-import type { Family, HazardLevel } from './facts.ts';
+import type { CurveEvidence } from './calibrate/trust.ts';
+import type { HazardLevel, PigmentFamily } from './facts.ts';
 
 /** Physical form of a paint in stock. */
 export type StockForm = 'powder' | 'paste' | 'tube';
@@ -14,20 +14,20 @@ export const UNITS = {
 } as const satisfies Record<StockForm, readonly Unit[]>;
 
 /** Stored evidence and expected error of a fitted curve. */
-export type CurveTrust = Omit<Trust, 'known' | 'date'> & {
+export type StoredEvidence = Omit<CurveEvidence, 'known' | 'date'> & {
   /** ISO date of the fit. */
   readonly date: string;
 };
 
 /** Stored K and S on the grid (BANDS numbers each) with their provenance. */
-export interface KeptCurve {
+export interface StoredCurve {
   readonly known: 'photographed' | 'measured';
   readonly K: readonly number[];
   readonly S: readonly number[];
   /**
    * Only for a curve that was fitted to swatches, not for one read from a file or from one colour.
    */
-  readonly trust?: CurveTrust;
+  readonly trust?: StoredEvidence;
 }
 
 /** One item of the stock: a pigment of one grade and lot. */
@@ -49,7 +49,7 @@ export interface StockEntry {
   readonly density: number | null;
   readonly oil: number | null;
   /** K and S of this lot; null to use those of its pigment. */
-  readonly curve: KeptCurve | null;
+  readonly curve: StoredCurve | null;
   readonly note: string;
 }
 
@@ -58,17 +58,17 @@ export interface OwnPigment {
   readonly id: string;
   readonly name: string;
   readonly synonyms: readonly string[];
-  readonly family: Family;
+  readonly family: PigmentFamily;
   readonly hazard: HazardLevel;
   /** Handling advice, in the painter's words. */
   readonly caution: string;
   readonly density: number | null;
   readonly oil: number | null;
   /** null until it is calibrated: it can be weighed but not mixed. */
-  readonly curve: KeptCurve | null;
+  readonly curve: StoredCurve | null;
   readonly note: string;
 }
-export const OWN = 'own:';
+export const OWN_ID_PREFIX = 'own:';
 
 /** Everything that a studio has in stock. Immutable, so that undo can keep the old one. */
 export interface Stock {
@@ -80,10 +80,10 @@ export interface Stock {
   readonly own: readonly OwnPigment[];
 }
 
-export type Draft = Omit<StockEntry, 'id'>;
+export type StockDraft = Omit<StockEntry, 'id'>;
 
 /** A new entry of a pigment, with defaults for all optional fields. */
-export const draftOf = (pigment: string, form: StockForm = 'tube'): Draft => ({
+export const draftOf = (pigment: string, form: StockForm = 'tube'): StockDraft => ({
   pigment,
   grade: '',
   lot: '',

@@ -1,7 +1,7 @@
 import { BANDS } from '../colour/grid.ts';
 import { pigmentOf } from './facts.ts';
 import { labelOf } from './label.ts';
-import { type KeptCurve, type OwnPigment, type Stock, type StockEntry, UNITS } from './stock.ts';
+import { type OwnPigment, type Stock, type StockEntry, type StoredCurve, UNITS } from './stock.ts';
 
 /** The form field that a fault belongs to; null for the entry as a whole. */
 export type StockField =
@@ -49,7 +49,7 @@ export type StockFault =
     };
 
 /** Maximum lengths in characters. */
-const MOST_WORDS = { grade: 80, lot: 80, name: 80, note: 2000 } as const;
+const MAX_LENGTHS = { grade: 80, lot: 80, name: 80, note: 2000 } as const;
 /** In g or ml: a tonne, more than any studio has. */
 const MOST_AMOUNT = 1_000_000;
 /** Plausible g/cm3; the handbook values run from 1.35 (light lakes) to 9.6 (lead). */
@@ -92,7 +92,7 @@ export function checkOwn(stock: Stock, own: OwnPigment): StockFault[] {
 function checkFigures(of: {
   readonly density: number | null;
   readonly oil: number | null;
-  readonly curve: KeptCurve | null;
+  readonly curve: StoredCurve | null;
 }): StockFault[] {
   const faults: StockFault[] = [];
   const { density, oil, curve } = of;
@@ -111,13 +111,13 @@ function checkFigures(of: {
   return faults;
 }
 
-function tooLong<Field extends keyof typeof MOST_WORDS>(
+function tooLong<Field extends keyof typeof MAX_LENGTHS>(
   of: Readonly<Record<Field, string>>,
   fields: readonly Field[],
 ): StockFault[] {
   return fields
-    .filter((field) => of[field].length > MOST_WORDS[field])
-    .map((field) => ({ code: 'stock-long', field, most: MOST_WORDS[field] }));
+    .filter((field) => of[field].length > MAX_LENGTHS[field])
+    .map((field) => ({ code: 'stock-long', field, most: MAX_LENGTHS[field] }));
 }
 
 /** Message for a fault, then what to do. */

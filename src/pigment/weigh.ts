@@ -23,7 +23,7 @@ export interface OwnFigures {
  * defaults.
  * @returns a fault if a figure is unknown in both; it is never guessed
  */
-export function grindOfPigment(
+export function pigmentGrind(
   id: string,
   own: OwnFigures = {},
   oil: Oil = 'linseed',

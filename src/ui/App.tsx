@@ -4,10 +4,10 @@ import { SaveLine } from './book/SaveLine.tsx';
 import { BookIcon, DraperyIcon, HarmonyIcon, PaletteIcon, WalkIcon } from './drawn/icons.tsx';
 import { lazy } from './lazy.tsx';
 import { hrefOf, PLACES, type Place, place, route } from './route.ts';
-import { notice, turnPage, undoNotice } from './studio.ts';
-import { updateWaits } from './update.ts';
+import { dismissReadNotice, notice, undoNotice } from './studio.ts';
+import { activateUpdate } from './update.ts';
 import { WalkScreen } from './walk/WalkScreen.tsx';
-import { PLACE_NAMES, say } from './words/frame.ts';
+import { PLACE_NAMES, sharedTexts } from './words/frame.ts';
 
 const HarmonyScreen = lazy(async () => (await import('./harmony/HarmonyScreen.tsx')).HarmonyScreen);
 const DraperyScreen = lazy(async () => (await import('./drapery/DraperyScreen.tsx')).DraperyScreen);
@@ -21,7 +21,7 @@ export function App() {
   return (
     <>
       <button type="button" class="skip" onClick={toContents}>
-        {say.skip}
+        {sharedTexts.skip}
       </button>
       <header class="head">
         <p class="wordmark">Kingcup</p>
@@ -49,9 +49,9 @@ function Screen() {
   useLayoutEffect(() => {
     if (first.current) first.current = false;
     else document.querySelector<HTMLElement>('main h1')?.focus();
-    document.title = `${lost ? say.lostHeading : onShelf ? say.shelf : inGuide ? say.guide : PLACE_NAMES[where]} · Kingcup`;
+    document.title = `${lost ? sharedTexts.lostHeading : onShelf ? sharedTexts.shelf : inGuide ? sharedTexts.guide : PLACE_NAMES[where]} · Kingcup`;
   }, [where, onShelf, inGuide, lost]);
-  useEffect(turnPage, [where, open]);
+  useEffect(dismissReadNotice, [where, open]);
   if (lost) return <Lost />;
   switch (where) {
     case 'walk':
@@ -72,14 +72,14 @@ function Screen() {
 function Lost() {
   return (
     <section class="page">
-      <h1 tabIndex={-1}>{say.lostHeading}</h1>
-      <p class="lead">{say.lost}</p>
+      <h1 tabIndex={-1}>{sharedTexts.lostHeading}</h1>
+      <p class="lead">{sharedTexts.lost}</p>
       <p class="main-actions">
         <a class="button main" href={hrefOf('walk')}>
-          {say.toWalk}
+          {sharedTexts.toWalk}
         </a>
         <a class="button" href={hrefOf('book')}>
-          {say.toBook}
+          {sharedTexts.toBook}
         </a>
       </p>
     </section>
@@ -103,7 +103,7 @@ function Places() {
   // A new drapery has no id yet; without this the link would lead to the previous one.
   else if (here === 'drapery') delete lastOpen.drapery;
   return (
-    <nav class="places" aria-label={say.places}>
+    <nav class="places" aria-label={sharedTexts.places}>
       <ul>
         {PLACES.map((to) => (
           <li key={to}>
@@ -123,7 +123,7 @@ function Places() {
 
 function Notices() {
   const shown = notice.value;
-  const update = updateWaits.value;
+  const update = activateUpdate.value;
   return (
     <div class="notices" role="status">
       {shown && (
@@ -131,7 +131,7 @@ function Notices() {
           <p>{shown.text}</p>
           {shown.undo && (
             <button type="button" class="quiet" onClick={() => void undoNotice()}>
-              {say.undo}
+              {sharedTexts.undo}
             </button>
           )}
           <button
@@ -141,24 +141,24 @@ function Notices() {
               notice.value = null;
             }}
           >
-            {say.close}
+            {sharedTexts.close}
           </button>
         </div>
       )}
       {update && (
         <div class="notice">
-          <p>{say.updateWaits}</p>
+          <p>{sharedTexts.updateWaits}</p>
           <button type="button" class="quiet" onClick={() => void update()}>
-            {say.updateNow}
+            {sharedTexts.updateNow}
           </button>
           <button
             type="button"
             class="quiet"
             onClick={() => {
-              updateWaits.value = null;
+              activateUpdate.value = null;
             }}
           >
-            {say.later}
+            {sharedTexts.later}
           </button>
         </div>
       )}

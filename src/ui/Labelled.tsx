@@ -11,7 +11,7 @@ export function described(
 }
 
 /** A labelled control, with its help and error message below. */
-export function Labelled({
+export function LabelledControl({
   id,
   label,
   help,

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { readNumber } from '../pigment/number.ts';
-import { typed } from './locale.ts';
+import { formatForField } from './locale.ts';
 
 /**
  * A number field that accepts a decimal comma as well as a point; the browser's own number field
@@ -26,7 +26,7 @@ export function NumberInput({
   late?: boolean;
 }) {
   const input = useRef<HTMLInputElement>(null);
-  const shown = value === null ? '' : typed(value, decimals);
+  const shown = value === null ? '' : formatForField(value, decimals);
   useEffect(() => {
     if (input.current && input.current !== document.activeElement) input.current.value = shown;
   }, [shown]);

@@ -5,7 +5,7 @@ import { useEffect, useState } from 'preact/hooks';
  * Renders content below the first screenful after the first paint, each child in a task of its own.
  * @param room placeholder that reserves the space of the missing children
  */
-export function Soon({
+export function DeferredContent({
   children,
   room,
 }: {

@@ -1,7 +1,7 @@
 import { onHide } from '../book/drafts.ts';
-import { ownBox, using } from '../book/slips.ts';
+import { pageStorage, withSyncStorage } from '../book/slips.ts';
 
-const box = ownBox();
+const box = pageStorage();
 const keyOf = (name: string): string => `bench ${name}`;
 
 /**
@@ -9,21 +9,21 @@ const keyOf = (name: string): string => `bench ${name}`;
  * storage is synchronous, because a closing page has no time for more.
  * @param now the current draft; null for none, undefined to leave the saved draft unchanged
  */
-export function keepBench(name: string, now: () => unknown): void {
+export function saveDraftOnHide(name: string, now: () => unknown): void {
   onHide(window, () => {
     const lies = now();
-    if (lies === null) clearBench(name);
+    if (lies === null) clearDraft(name);
     else if (lies !== undefined)
       // Without localStorage there is nothing to do: the book has already reported it.
-      using(box, (open) => open.setItem(keyOf(name), JSON.stringify(lies)), undefined);
+      withSyncStorage(box, (open) => open.setItem(keyOf(name), JSON.stringify(lies)), undefined);
   });
 }
 
 /** The saved draft as JSON; null when there is none. */
-export function benchOf(name: string): string | null {
-  return using(box, (open) => open.getItem(keyOf(name)), null);
+export function readDraft(name: string): string | null {
+  return withSyncStorage(box, (open) => open.getItem(keyOf(name)), null);
 }
 
-export function clearBench(name: string): void {
-  using(box, (open) => open.removeItem(keyOf(name)), undefined);
+export function clearDraft(name: string): void {
+  withSyncStorage(box, (open) => open.removeItem(keyOf(name)), undefined);
 }

@@ -1,8 +1,8 @@
 import { signal } from '@preact/signals';
-import type { HandJob, HandResult } from '../../workers/hand.ts';
-import type { KeptPhoto, PhotoJob, PhotoResult } from '../../workers/photo.ts';
+import type { HandResult, ManualEditJob } from '../../workers/hand.ts';
+import type { PhotoJob, PhotoResult, StoredPhoto } from '../../workers/photo.ts';
 import { bookFaultWords } from '../book/faults.ts';
-import { keepGathering, keepPhotograph } from '../book/keep.ts';
+import { saveGathering, saveSpecimen } from '../book/keep.ts';
 import type { Entry } from '../book/record.ts';
 import { editFaultWords } from '../harmony/faults.ts';
 import { type PhotoFault, photoFaultWords } from '../photo/file.ts';
@@ -11,11 +11,11 @@ import { lookAgain, readPhoto } from './jobs.ts';
 import { today } from './locale.ts';
 import { go } from './route.ts';
 import { job } from './state/job.ts';
-import { complain, opening, tell } from './studio.ts';
-import { say } from './words/frame.ts';
+import { bookReady, showError, showNotice } from './studio.ts';
+import { sharedTexts } from './words/frame.ts';
 
 /** Progress of a photograph that is being saved, gathered or examined. */
-export interface Gathering {
+export interface PhotographJob {
   /** Id of the specimen; null until the photograph is saved. */
   readonly specimen: string | null;
   readonly stage: 'keeping' | 'gathering' | 'looking';
@@ -23,18 +23,18 @@ export interface Gathering {
   readonly done: number;
   readonly stop: () => void;
 }
-export const gathering = signal<Gathering | null>(null);
+export const gathering = signal<PhotographJob | null>(null);
 
 /**
  * Saves a photograph at once, opens it, and gathers its harmony.
  * @returns true when it was saved or can never be; false when it may be tried again
  */
-export async function bringPhotograph(file: Blob, name = ''): Promise<boolean> {
-  const book = await opening;
+export async function importPhotograph(file: Blob, name = ''): Promise<boolean> {
+  const book = await bookReady;
   if (!book) return false;
   let kept: Promise<Entry<'specimen'> | null> = Promise.resolve(null);
-  const keep = async ({ photo, small, type, width, height }: KeptPhoto) => {
-    const put = await keepPhotograph(
+  const keep = async ({ photo, small, type, width, height }: StoredPhoto) => {
+    const put = await saveSpecimen(
       book,
       { bytes: photo, type, width, height },
       { bytes: small, type, width, height },
@@ -42,7 +42,7 @@ export async function bringPhotograph(file: Blob, name = ''): Promise<boolean> {
       { name },
     );
     if (!put.ok) {
-      complain(bookFaultWords(put.fault));
+      showError(bookFaultWords(put.fault));
       return null;
     }
     if (gathering.value) gathering.value = { ...gathering.value, specimen: put.value.entry.id };
@@ -53,7 +53,7 @@ export async function bringPhotograph(file: Blob, name = ''): Promise<boolean> {
     kept = keep(photo);
   });
   const specimen = await kept;
-  if (result && !result.ok) complain(faultWords(result.fault));
+  if (result && !result.ok) showError(faultWords(result.fault));
   else if (result && specimen) await keepResult(specimen, result);
   return specimen !== null || result?.ok === false;
 }
@@ -64,9 +64,9 @@ export async function bringPhotograph(file: Blob, name = ''): Promise<boolean> {
 export const gatherFrom = (
   job: PhotoJob,
   specimen: string | null,
-  onKept?: (kept: KeptPhoto) => void,
+  onKept?: (kept: StoredPhoto) => void,
 ): Promise<PhotoResult | null> =>
-  working(specimen, job.keep ? 'keeping' : 'gathering', (signal, update) =>
+  runPhotographJob(specimen, job.keep ? 'keeping' : 'gathering', (signal, update) =>
     readPhoto(job, {
       signal,
       onNews: (news) => {
@@ -80,21 +80,24 @@ export const gatherFrom = (
   );
 
 /** Examines a photograph again for one colour. Null when stopped. */
-export const lookFrom = (job: HandJob, specimen: string): Promise<HandResult | null> =>
-  working(specimen, 'looking', (signal) => lookAgain(job, { signal }));
+export const reexaminePhotograph = (
+  job: ManualEditJob,
+  specimen: string,
+): Promise<HandResult | null> =>
+  runPhotographJob(specimen, 'looking', (signal) => lookAgain(job, { signal }));
 
 const reading = job({
-  onStop: () => tell(say.stopped),
+  onStop: () => showNotice(sharedTexts.stopped),
   onError: (error) =>
-    complain(photoFaultWords({ code: 'not-readable', why: (error as Error).message })),
+    showError(photoFaultWords({ code: 'not-readable', why: (error as Error).message })),
 });
 /** Gives up what is under way, without a message. */
-export const giveUp = reading.cancel;
+export const abortPhotographJob = reading.cancel;
 
-async function working<T>(
+async function runPhotographJob<T>(
   specimen: string | null,
-  stage: Gathering['stage'],
-  work: (signal: AbortSignal, update: (change: Partial<Gathering>) => void) => Promise<T>,
+  stage: PhotographJob['stage'],
+  work: (signal: AbortSignal, update: (change: Partial<PhotographJob>) => void) => Promise<T>,
 ): Promise<T | null> {
   // A function of its own each time: by it this reading knows its state from a later one's.
   const stop = () => reading.stop();
@@ -113,11 +116,11 @@ async function keepResult(
   specimen: Entry<'specimen'>,
   result: Extract<PhotoResult, { ok: true }>,
 ): Promise<void> {
-  const book = await opening;
+  const book = await bookReady;
   if (!book) return;
   const { gathered, remarks } = result.value;
-  const put = await keepGathering(book, specimen, { gathered: { ...gathered, remarks } });
-  if (!put.ok) complain(bookFaultWords(put.fault));
+  const put = await saveGathering(book, specimen, { gathered: { ...gathered, remarks } });
+  if (!put.ok) showError(bookFaultWords(put.fault));
 }
 
 type FaultOf<R> =

@@ -8,11 +8,11 @@ import type {
   TouchJob,
 } from '../../workers/calibrate.ts';
 import type { DraperyJob, DraperyNews } from '../../workers/drapery.ts';
-import type { HandJob, HandResult } from '../../workers/hand.ts';
+import type { HandResult, ManualEditJob } from '../../workers/hand.ts';
 import { type JobOptions, runJob, WarmWorker } from '../../workers/jobs.ts';
-import type { Kind, MixtureNews, MixtureWork } from '../../workers/mixture.ts';
+import type { MixtureKind, MixtureNews, MixtureWork } from '../../workers/mixture.ts';
 import type { PhotoJob, PhotoNews, PhotoResult } from '../../workers/photo.ts';
-import type { RehearsalJob } from '../../workers/rehearsal.ts';
+import type { WarmUpJob } from '../../workers/rehearsal.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 
 const photoWorker = new WarmWorker(
@@ -20,7 +20,7 @@ const photoWorker = new WarmWorker(
 );
 
 /** Starts the photograph worker, ready for a photograph that is about to be chosen. */
-export const expectPhoto = (): void => photoWorker.warm();
+export const startPhotoWorker = (): void => photoWorker.warm();
 
 /** Controls the one warm-up run; none is made after the first photograph. */
 let rehearsal: AbortController | undefined;
@@ -29,12 +29,12 @@ let rehearsal: AbortController | undefined;
  * Warms up the worker on a synthetic image while the painter chooses a photograph, because
  * compilation takes most of the first one's time. A photograph that comes earlier aborts it.
  */
-export async function rehearsePhoto(): Promise<void> {
+export async function warmUpPhotoWorker(): Promise<void> {
   if (rehearsal) return;
   rehearsal = new AbortController();
   const { signal } = rehearsal;
   try {
-    await photoWorker.run<RehearsalJob, null, never>({ act: 'rehearse' }, { signal });
+    await photoWorker.run<WarmUpJob, null, never>({ act: 'rehearse' }, { signal });
   } catch {
     // Aborted for a photograph, or not possible here: the first photograph only takes longer.
   }
@@ -48,11 +48,11 @@ export function readPhoto(job: PhotoJob, options: JobOptions<PhotoNews>): Promis
 }
 
 /** Examines a photograph again for one colour, in a worker. */
-export const lookAgain = (job: HandJob, options: JobOptions<never>): Promise<HandResult> =>
+export const lookAgain = (job: ManualEditJob, options: JobOptions<never>): Promise<HandResult> =>
   photoWorker.run(job, options);
 
 /** Runs one job of the mixture search in a worker. */
-export const workMixtures = <K extends Kind>(
+export const runMixtureJob = <K extends MixtureKind>(
   kind: K,
   takes: MixtureWork[K]['takes'] & { readonly shelf: Shelf },
   options: JobOptions<MixtureNews>,

@@ -1,6 +1,6 @@
 import type { ComponentChildren, ComponentType } from 'preact';
 import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
-import { say } from './words/frame.ts';
+import { sharedTexts } from './words/frame.ts';
 
 /**
  * A screen whose code is loaded at its first use, so that the first screen loads nothing else.
@@ -34,10 +34,10 @@ export function lazy(
     if (!failed) return <>{waiting}</>;
     return (
       <section class="page">
-        <p>{say.notComing}</p>
+        <p>{sharedTexts.notComing}</p>
         <p>
           <button type="button" onClick={() => setFailed(false)}>
-            {say.tryAgain}
+            {sharedTexts.tryAgain}
           </button>
         </p>
       </section>
@@ -47,6 +47,6 @@ export function lazy(
 
 const Coming = () => (
   <p class="page" role="status">
-    {say.coming}
+    {sharedTexts.coming}
   </p>
 );

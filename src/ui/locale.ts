@@ -24,25 +24,25 @@ function format(least: number, most: number, useGrouping: boolean): Intl.NumberF
  * A number with `least` to `most` decimals. Small whole numbers look the same in every locale, so
  * they do not load the browser's number formatting.
  */
-export const figure = (value: number, least: number, most = least): string =>
+export const formatNumber = (value: number, least: number, most = least): string =>
   least === 0 && Number.isInteger(value) && value >= 0 && value < 1000
     ? String(value)
     : format(least, most, true).format(value);
 /** A count as a whole number. */
-export const count = (value: number): string => figure(Math.round(value), 0);
+export const formatCount = (value: number): string => formatNumber(Math.round(value), 0);
 /** A number in the form of an input field: at most `most` decimals, no grouping. */
-export const typed = (value: number, most = 3): string =>
+export const formatForField = (value: number, most = 3): string =>
   format(0, most, false).format(value).replace('−', '-');
 
 let point: string | undefined;
 /** The locale's decimal separator. Computed on demand, because the first screen has no figures. */
 const pointHere = (): string => {
-  point ??= typed(1.5).replace(/\d/g, '');
+  point ??= formatForField(1.5).replace(/\d/g, '');
   return point;
 };
 const POINT = /(?<=\d)\.(?=\d)/g;
 /** A sentence of the core with the locale's decimal separator. */
-export const said = (text: string): string =>
+export const withLocalFigures = (text: string): string =>
   pointHere() === '.' ? text : text.replaceAll(POINT, pointHere());
 
 /**
@@ -51,7 +51,7 @@ export const said = (text: string): string =>
  * 8.1;").
  * @param lots the lots on the shelf
  */
-export function saidIn(page: Node | null, lots: readonly string[]): void {
+export function localiseFiguresIn(page: Node | null, lots: readonly string[]): void {
   if (page === null || pointHere() === '.') return;
   const written = lots
     .filter((lot) => lot.search(POINT) >= 0)

@@ -1,10 +1,10 @@
 import './style.css';
 import { render } from 'preact';
 import { App } from './App.tsx';
-import { takeShared } from './shared.ts';
+import { importShared } from './shared.ts';
 import { watchForUpdates } from './update.ts';
 
 render(<App />, document.getElementById('kingcup')!);
 watchForUpdates();
 // Without storage in the browser there is nothing to import.
-takeShared().catch(() => {});
+importShared().catch(() => {});

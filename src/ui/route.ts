@@ -1,5 +1,5 @@
 import { computed, signal } from '@preact/signals';
-import { arrived, leaving, named } from './trail.ts';
+import { pushHistoryEntry, recordPosition, restorePosition } from './trail.ts';
 
 export const PLACES = ['walk', 'harmony', 'drapery', 'palette', 'book'] as const;
 export type Place = (typeof PLACES)[number];
@@ -47,16 +47,16 @@ function read(): Route {
 export const route = signal<Route>(read());
 export const place = computed(() => route.value.place);
 
-function follow(): void {
+function syncRoute(): void {
   if (location.hash === shown) return;
   const before = route.value;
   const now = read();
-  leaving();
+  recordPosition();
   route.value = now;
   // A change within a screen keeps the scroll position.
-  arrived(before.place !== now.place || before.open !== now.open);
+  restorePosition(before.place !== now.place || before.open !== now.open);
 }
-addEventListener('hashchange', follow);
+addEventListener('hashchange', syncRoute);
 
 /** Address of a place and of what is open in it. */
 export const hrefOf = (to: Place, open?: string, ...within: readonly string[]): string =>
@@ -65,18 +65,18 @@ export const hrefOf = (to: Place, open?: string, ...within: readonly string[]): 
 export function go(to: Place, open?: string, ...within: readonly string[]): void {
   location.hash = hrefOf(to, open, ...within);
   // Synchronously, so that the previous screen is not shown changed for a moment.
-  follow();
+  syncRoute();
 }
 
 /** Opens something beside the current content: adds a history entry without scrolling. */
 export function openBeside(to: Place, open: string): void {
-  leaving();
-  named(hrefOf(to, open));
+  recordPosition();
+  pushHistoryEntry(hrefOf(to, open));
   route.value = read();
 }
 
 /** Replaces the address of what is open, without a history entry. */
-export function rename(to: Place, open: string): void {
+export function replaceAddress(to: Place, open: string): void {
   history.replaceState(history.state, '', hrefOf(to, open));
   route.value = read();
 }

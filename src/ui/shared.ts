@@ -1,18 +1,18 @@
 import { SHARED } from '../../workers/share.ts';
-import { bringPhotograph } from './gathering.ts';
-import { calledBy } from './walk/called.ts';
+import { importPhotograph } from './gathering.ts';
+import { nameFromFile } from './walk/called.ts';
 
 /**
  * Imports photographs shared from other apps, one after the other. Each stays in the cache until it
  * is saved or can never be.
  */
-export async function takeShared(): Promise<void> {
+export async function importShared(): Promise<void> {
   if (!('caches' in globalThis) || !(await caches.has(SHARED))) return;
   const waiting = await caches.open(SHARED);
   for (const request of await waiting.keys()) {
     const answer = await waiting.match(request);
     const name = decodeURIComponent(answer?.headers.get('X-Name') ?? '');
-    if (!answer || (await bringPhotograph(await answer.blob(), calledBy(name))))
+    if (!answer || (await importPhotograph(await answer.blob(), nameFromFile(name))))
       await waiting.delete(request);
   }
 }

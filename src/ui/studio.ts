@@ -5,8 +5,8 @@ import type { Entry } from '../book/record.ts';
 import type { SaveState } from '../book/saving.ts';
 import type { Book, Undo } from '../book/store.ts';
 import { watchKeeping } from './book/keeping.ts';
-import { mixedFrom, shelfIn } from './shelf/stocked.ts';
-import { say } from './words/frame.ts';
+import { mixingShelfOf, readStoredShelf } from './shelf/stocked.ts';
+import { sharedTexts } from './words/frame.ts';
 
 /** The open book; null while opening, and when it cannot be opened. */
 export const book = signal<Book | null>(null);
@@ -20,18 +20,18 @@ const unsaved = signal<readonly (() => boolean)[]>([]);
 /** Whether any screen has a change that is not in the book yet. */
 export const isUnsaved = computed(() => unsaved.value.some((has) => has()));
 /** Registers a predicate that reports a screen's unsaved changes. */
-export const watchUnsaved = (has: () => boolean): void => {
+export const registerUnsaved = (has: () => boolean): void => {
   unsaved.value = [...unsaved.peek(), has];
 };
 /** Increases with every change of the book, in this window or another. */
-export const edition = signal(0);
+export const bookRevision = signal(0);
 /** The studio's shelf as stored in the book; null while it is empty. */
-export const stocked = signal<Entry<'shelf'> | null>(null);
+export const storedShelf = signal<Entry<'shelf'> | null>(null);
 /**
  * The shelf for the mixture search: the stored shelf, or the starter shelf while that has nothing
  * to mix.
  */
-export const shelf = computed(() => mixedFrom(stocked.value?.body.stock ?? null));
+export const shelf = computed(() => mixingShelfOf(storedShelf.value?.body.stock ?? null));
 
 /** A notice about something that just happened, with undo where possible. */
 export interface Notice {
@@ -42,7 +42,7 @@ export interface Notice {
 export const notice = signal<Notice | null>(null);
 
 /** Shows a notice, with undo where possible. */
-export const tell = (text: string, undo?: Undo): void => {
+export const showNotice = (text: string, undo?: Undo): void => {
   toldAt = performance.now();
   notice.value = undo ? { text, undo } : { text };
 };
@@ -50,7 +50,7 @@ let toldAt = 0;
 /** Milliseconds to read a notice and to use its undo. */
 const READ_MS = 8000;
 /** Dismisses a notice on navigation when it was visible long enough; errors stay. */
-export function turnPage(): void {
+export function dismissReadNotice(): void {
   const shown = notice.peek();
   if (shown && !shown.bad && performance.now() - toldAt > READ_MS) notice.value = null;
 }
@@ -61,11 +61,11 @@ export const writeBeforeLeaving = (write: () => Promise<unknown>): void => {
   unsettled.add(write);
 };
 /** Resolves when all pending changes are in the book, or have reported a fault. */
-export async function settled(): Promise<void> {
+export async function flushAll(): Promise<void> {
   await Promise.all([book.peek()?.flush(), ...[...unsettled].map((write) => write())]);
 }
 /** Shows an error notice, which stays until it is closed. */
-export const complain = (text: string): void => {
+export const showError = (text: string): void => {
   notice.value = { text, bad: true };
 };
 
@@ -75,24 +75,24 @@ export async function undoNotice(): Promise<void> {
   if (!undo) return;
   notice.value = null;
   const undone = await undo();
-  if (undone.ok) tell(say.undone);
-  else complain(bookFaultWords(undone.fault));
+  if (undone.ok) showNotice(sharedTexts.undone);
+  else showError(bookFaultWords(undone.fault));
 }
 
 /**
  * Resolves to the book once it is open; to null, after an error notice, when it cannot be opened.
  */
-export const opening: Promise<Book | null> = openIt();
+export const bookReady: Promise<Book | null> = openIt();
 
 /** The book's code is loaded after that of the first screen. */
 async function openIt(): Promise<Book | null> {
   const { openBook } = await import('../book/store.ts');
-  const opened = await openBook({ notice: hear });
+  const opened = await openBook({ notice: onBookFault });
   // The window that blocked the upgrade has been closed.
   if (notice.peek()?.text === bookFaultWords({ code: 'older-window' })) notice.value = null;
   if (!opened.ok) {
     bookFault.value = opened.fault;
-    complain(bookFaultWords(opened.fault));
+    showError(bookFaultWords(opened.fault));
     return null;
   }
   const { value } = opened;
@@ -102,12 +102,12 @@ async function openIt(): Promise<Book | null> {
   // Before any screen requests a mixture.
   await readStocked(value);
   value.onChange(() => {
-    edition.value++;
+    bookRevision.value++;
     void readStocked(value);
   });
   onHide(window, () => {
     leaveField();
-    void value.flush().then(() => value.putAway());
+    void value.flush().then(() => value.clearLogMark());
     void noteAll(value);
   });
   watchKeeping(value);
@@ -134,21 +134,21 @@ const TURNS = 40;
  * run while a page closes; timers and storage requests do not.
  */
 async function noteAll(book: Book): Promise<void> {
-  book.note();
+  book.journalPendingWrites();
   for (let turn = 0; turn < TURNS; turn++) await null;
-  book.note();
+  book.journalPendingWrites();
 }
 
 /** Handles faults that arise outside a call: a blocked upgrade, another window that took over. */
-function hear(fault: BookFault): void {
+function onBookFault(fault: BookFault): void {
   if (fault.code !== 'older-window' && fault.code !== 'book-lost') bookFault.value = fault;
-  complain(bookFaultWords(fault));
+  showError(bookFaultWords(fault));
 }
 
 async function readStocked(book: Book): Promise<void> {
-  const found = await shelfIn(book);
-  if (!found.ok) complain(bookFaultWords(found.fault));
-  else if (found.value?.clock !== stocked.peek()?.clock) stocked.value = found.value;
+  const found = await readStoredShelf(book);
+  if (!found.ok) showError(bookFaultWords(found.fault));
+  else if (found.value?.clock !== storedShelf.peek()?.clock) storedShelf.value = found.value;
 }
 
 // A plain notice disappears by itself; one with undo or an error stays.

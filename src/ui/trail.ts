@@ -11,9 +11,9 @@ interface Left {
 
 const STORE = 'kingcup trail';
 /** Longest wait for a screen to render before restoring anyway, in milliseconds. */
-const PATIENCE = 2000;
+const RENDER_TIMEOUT_MS = 2000;
 /** After this time no screen moves the focus by itself, in milliseconds. */
-const SETTLED = 180;
+const FOCUS_DELAY_MS = 180;
 
 /** Current scroll position of the open page, in CSS pixels. */
 let y = 0;
@@ -23,7 +23,7 @@ history.scrollRestoration = 'manual';
 
 addEventListener('scroll', () => (y = scrollY), { passive: true });
 addEventListener('pagehide', () => {
-  leaving();
+  recordPosition();
   try {
     sessionStorage.setItem(STORE, JSON.stringify([...trail].slice(-50)));
   } catch {
@@ -31,7 +31,8 @@ addEventListener('pagehide', () => {
   }
 });
 // Restore a reloaded page.
-if (trail.has(here)) addEventListener('load', () => comeBack(trail.get(here)!), { once: true });
+if (trail.has(here))
+  addEventListener('load', () => restoreWhenRendered(trail.get(here)!), { once: true });
 
 function recalled(): [string, Left][] {
   try {
@@ -55,7 +56,7 @@ function mark(): string {
 }
 
 /** Call before another page is shown: records the current position and focus. */
-export function leaving(): void {
+export function recordPosition(): void {
   trail.set(here, { y, focus: focused() });
 }
 
@@ -63,17 +64,17 @@ export function leaving(): void {
  * Call after another page is shown: restores its position, or scrolls to the top.
  * @param isOther false when only part of the page changed
  */
-export function arrived(isOther: boolean): void {
+export function restorePosition(isOther: boolean): void {
   const known = keyNow();
   here = known ?? mark();
   const left = known === null ? undefined : trail.get(known);
-  if (left) comeBack(left);
+  if (left) restoreWhenRendered(left);
   else if (isOther) scrollTo(0, 0);
   y = scrollY;
 }
 
 /** Adds a history entry without navigating. */
-export function named(address: string): void {
+export function pushHistoryEntry(address: string): void {
   here = crypto.randomUUID();
   history.pushState({ at: here }, '', address);
 }
@@ -88,12 +89,12 @@ function focused(): Left['focus'] {
 }
 
 /**
- * Waits until the page is long enough and its focused element exists, at most {@link PATIENCE},
+ * Waits until the page is long enough and its focused element exists, at most {@link RENDER_TIMEOUT_MS},
  * then restores both.
  */
-function comeBack({ y: to, focus }: Left): void {
+function restoreWhenRendered({ y: to, focus }: Left): void {
   const at = here;
-  const until = performance.now() + PATIENCE;
+  const until = performance.now() + RENDER_TIMEOUT_MS;
   const look = () => {
     if (here !== at) return;
     const on = focus && document.querySelectorAll<HTMLElement>(focus[0])[focus[1]];
@@ -110,7 +111,7 @@ function comeBack({ y: to, focus }: Left): void {
     };
     place();
     // Again after the screen's own effects, which focus its heading.
-    setTimeout(place, SETTLED);
+    setTimeout(place, FOCUS_DELAY_MS);
   };
   let touched = false;
   const touch = () => {

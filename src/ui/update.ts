@@ -1,9 +1,9 @@
 import { signal } from '@preact/signals';
 import { Workbox } from 'workbox-window';
-import { settled } from './studio.ts';
+import { flushAll } from './studio.ts';
 
 /** Activates a waiting new version; null when there is none. */
-export const updateWaits = signal<(() => Promise<void>) | null>(null);
+export const activateUpdate = signal<(() => Promise<void>) | null>(null);
 /** True once all files of the app are available offline. */
 export const worksOffline = signal(false);
 
@@ -18,9 +18,9 @@ export function watchForUpdates(): void {
     worksOffline.value = true;
   });
   workbox.addEventListener('waiting', () => {
-    updateWaits.value = async () => {
+    activateUpdate.value = async () => {
       asked = true;
-      await settled();
+      await flushAll();
       workbox.messageSkipWaiting();
     };
   });

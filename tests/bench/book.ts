@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
-import type { Card } from '../../src/book/card.ts';
-import { createIndex, type Query } from '../../src/book/search.ts';
+import type { EntrySummary } from '../../src/book/card.ts';
+import { createSearchIndex, type Query } from '../../src/book/search.ts';
 import { deltaE00Of } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { Probed } from '../browser/probed.ts';
@@ -34,7 +34,7 @@ function timed(work: () => unknown): number {
 }
 
 /** What a search by colour would be without an index. */
-function scan(cards: readonly Card[]): number {
+function scan(cards: readonly EntrySummary[]): number {
   let near = 0;
   for (const { colours } of cards)
     if (colours.some(({ lab }) => deltaE00Of(...SOUGHT, ...lab) <= WITHIN)) near++;
@@ -67,12 +67,12 @@ export async function benchBook(): Promise<BookRow[] | null> {
     const page = await studio.open();
     await probed.probe(page);
     await page.evaluate((count) => window.probe.fill(count, 11), ENTRIES);
-    const cards = JSON.parse(await page.evaluate(() => window.probe.cards())) as Card[];
+    const cards = JSON.parse(await page.evaluate(() => window.probe.cards())) as EntrySummary[];
     const rows: BookRow[] = [];
 
     const plain = timed(() => scan(cards));
     const words = timed(() => cards.filter(({ words }) => words.includes('weir')));
-    const index = createIndex(cards);
+    const index = createSearchIndex(cards);
     const search = (query: Query) => timed(() => index.search(query));
     index.search({ colour: { lab: SOUGHT, within: WITHIN } });
     const byColour = search({ colour: { lab: SOUGHT, within: WITHIN } });

@@ -2,7 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import sharp from 'sharp';
-import { chance } from '../../src/chance.ts';
+import { seededRandom } from '../../src/chance.ts';
 import { onPage } from './browser.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
@@ -39,7 +39,7 @@ async function photograph(path: string, megapixels: number, noisy: boolean): Pro
     .raw()
     .toBuffer({ resolveWithObject: true });
   if (noisy) {
-    const next = chance(1);
+    const next = seededRandom(1);
     for (let i = 0; i < data.length; i++) data[i] = clamp(data[i]! + (next() - 0.5) * 36);
   }
   return sharp(data, { raw: { width, height, channels: 3 } })

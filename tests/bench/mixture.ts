@@ -3,11 +3,11 @@ import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { findMixtures } from '../../src/mixture/find.ts';
 import type { MixOptions } from '../../src/mixture/finder.ts';
-import { Metric } from '../../src/mixture/metric.ts';
-import type { Answer } from '../../src/mixture/mixture.ts';
-import { predict } from '../../src/mixture/predict.ts';
-import { compile } from '../../src/mixture/stock.ts';
-import { Trial } from '../../src/mixture/trial.ts';
+import { TargetMetric } from '../../src/mixture/metric.ts';
+import type { MixtureAnswer } from '../../src/mixture/mixture.ts';
+import { predictColour } from '../../src/mixture/predict.ts';
+import { compileShelf } from '../../src/mixture/stock.ts';
+import { MixtureEvaluator } from '../../src/mixture/trial.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';
 import { seeded } from '../colour/random.ts';
 import { manyPaints } from '../mixture/invented.ts';
@@ -30,7 +30,7 @@ export type Mix = (
   targets: readonly Lab[],
   shelf: Shelf,
   options: Pick<MixOptions, 'most' | 'quick' | 'alternatives'>,
-) => readonly Answer[];
+) => readonly MixtureAnswer[];
 
 const here: Mix = (targets, shelf, options) => {
   const found = findMixtures(targets, shelf, options);
@@ -42,7 +42,7 @@ const here: Mix = (targets, shelf, options) => {
 export function harmony(shelf: Shelf): Lab[] {
   const next = seeded(3);
   const pile = () =>
-    predict(
+    predictColour(
       [0, 0, 0].map(() => ({
         pigment: shelf.paints[Math.floor(next() * shelf.paints.length)]!.pigment,
         amount: 0.1 + next(),
@@ -72,8 +72,8 @@ function general(
   shelf: Shelf,
   every: number,
 ): { ms: number; best: number[] } {
-  const stock = compile(shelf.paints, shelf);
-  const trial = new Trial(stock);
+  const stock = compileShelf(shelf.paints, shelf);
+  const trial = new MixtureEvaluator(stock);
   const best = targets.map(() => Number.POSITIVE_INFINITY);
   const set: number[] = [];
   let count = 0;
@@ -81,12 +81,12 @@ function general(
   const walk = (from: number) => {
     if (set.length > 1 && count++ % every === 0) {
       for (const [k, target] of targets.entries()) {
-        const metric = new Metric(target);
+        const metric = new TargetMetric(target);
         const look = (x: readonly number[]) => {
           trial.n = set.length;
           trial.members.set(set);
           trial.x.set(x);
-          trial.look();
+          trial.evaluateColour();
           metric.exact(trial.L, trial.a, trial.b);
           return metric.r;
         };

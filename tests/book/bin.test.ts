@@ -1,6 +1,6 @@
 import { beforeEach, expect, test } from 'vitest';
 import type { Locks } from '../../src/book/house.ts';
-import { keepGathering, keepPhotograph } from '../../src/book/keep.ts';
+import { saveGathering, saveSpecimen } from '../../src/book/keep.ts';
 import { colour, freshDisk, harmonyBodyOf, must, NOON, openMade, picture } from './made.ts';
 
 beforeEach(() => {
@@ -11,7 +11,7 @@ const on = (day: number) => ({ now: () => NOON + day * DAY });
 
 test('empties itself after thirty days, keeping the mark of what was deleted', async () => {
   const book = await openMade(on(0));
-  const { entry } = must(await keepPhotograph(book, picture(1), picture(2), '2031-05-17'));
+  const { entry } = must(await saveSpecimen(book, picture(1), picture(2), '2031-05-17'));
   must(await book.put({ kind: 'harmony', body: harmonyBodyOf('Lane') }));
   must(await book.remove(entry.id));
   book.close();
@@ -25,7 +25,7 @@ test('empties itself after thirty days, keeping the mark of what was deleted', a
   const { file } = entry.body.photo;
   expect(await latest.photograph(file)).toEqual({ ok: false, fault: { code: 'not-found' } });
   const [mark] = must(
-    await latest.ledger.read(['records'], (transaction) =>
+    await latest.gateway.read(['records'], (transaction) =>
       Promise.all([transaction.objectStore('records').get(entry.id)]),
     ),
   );
@@ -54,7 +54,7 @@ test('an entry that cannot be read is left for a copy to mend, the others go', a
     must(await book.put({ kind: 'harmony', id, body: harmonyBodyOf(id) }));
     must(await book.remove(id));
   }
-  await book.ledger.write(null, ['records'], async (transaction) => {
+  await book.gateway.write(null, ['records'], async (transaction) => {
     const records = transaction.objectStore('records');
     const record = (await records.get('harmony-lane'))!;
     await records.put({ ...record, clock: 'spoilt' });
@@ -68,8 +68,8 @@ test('an entry that cannot be read is left for a copy to mend, the others go', a
 
 test('a photograph that another entry needs stays', async () => {
   const book = await openMade();
-  const first = must(await keepPhotograph(book, picture(1), picture(2), '2031-05-17')).entry;
-  const second = must(await keepPhotograph(book, picture(1), picture(2), '2031-05-18')).entry;
+  const first = must(await saveSpecimen(book, picture(1), picture(2), '2031-05-17')).entry;
+  const second = must(await saveSpecimen(book, picture(1), picture(2), '2031-05-18')).entry;
   must(await book.remove(first.id));
   expect(must(await book.emptyBin('2999-01-01T00:00:00.000Z'))).toBe(1);
   expect(must(await book.photograph(second.body.photo.file)).bytes).toEqual(picture(1).bytes);
@@ -94,18 +94,18 @@ function locksOf(): Locks {
 test('maps that were gathered anew are swept, but not under the eyes of another window', async () => {
   const locks = locksOf();
   const book = await openMade({ locks });
-  const { entry } = must(await keepPhotograph(book, picture(1), picture(2), '2031-05-17'));
+  const { entry } = must(await saveSpecimen(book, picture(1), picture(2), '2031-05-17'));
   const gather = async (cell: number) => {
     const labels = { width: 2, height: 1, data: new Uint8Array([cell, 255]) };
     const colours = [colour('near white', [90, 0, 2], 1)];
     const gathered = { width: 64, height: 48, colours, labels, remarks: [] };
-    must(await keepGathering(book, entry, { gathered }));
+    must(await saveGathering(book, entry, { gathered }));
   };
   await gather(0);
   await gather(1);
   const files = async (from: typeof book) =>
     must(
-      await from.ledger.read(['files'], (transaction) => transaction.objectStore('files').count()),
+      await from.gateway.read(['files'], (transaction) => transaction.objectStore('files').count()),
     );
   expect(await files(book)).toBe(3);
   const second = await openMade({ locks });

@@ -1,7 +1,7 @@
 import { unzipSync, zipSync } from 'fflate';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { FORMAT, INDEX, SEAL, VERSION } from '../../src/book/format.ts';
-import { keepGathering, keepPhotograph } from '../../src/book/keep.ts';
+import { saveGathering, saveSpecimen } from '../../src/book/keep.ts';
 import { volumesOf } from '../../src/book/pack.ts';
 import type { AnyRecord } from '../../src/book/record.ts';
 import type { Book } from '../../src/book/store.ts';
@@ -25,11 +25,11 @@ beforeEach(() => {
 /** A specimen with its gathering, two harmonies, one of them in the bin. */
 async function filled(options = {}): Promise<Book> {
   const book = await openMade(options);
-  const { entry } = must(await keepPhotograph(book, picture(1), picture(2), '2031-05-17'));
+  const { entry } = must(await saveSpecimen(book, picture(1), picture(2), '2031-05-17'));
   const labels = { width: 3, height: 2, data: new Uint8Array([0, 1, 0, 1, 255, 0]) };
   const colours = [colour('near yellow ochre', [66, 11, 48], 0.8)];
   const gathered = { width: 64, height: 48, colours, labels, remarks: [] };
-  must(await keepGathering(book, entry, { gathered }));
+  must(await saveGathering(book, entry, { gathered }));
   const body = harmonyBodyOf('Lane', { specimen: entry.id });
   must(await book.put({ kind: 'harmony', id: 'harmony-lane', body }));
   must(await book.put({ kind: 'harmony', id: 'harmony-mill', body: harmonyBodyOf('Mill') }));
@@ -45,7 +45,7 @@ async function zipOf(book: Book, ids?: readonly string[]) {
 async function everything(book: Book) {
   const tables = ['records', 'cards', 'files', 'thumbnails'] as const;
   return must(
-    await book.ledger.read(tables, (transaction) =>
+    await book.gateway.read(tables, (transaction) =>
       Promise.all(tables.map((table) => transaction.objectStore(table).getAll())),
     ),
   );
@@ -218,7 +218,7 @@ test('a very large book goes into several copies, which together are the book', 
 test('a lost photograph leaves its entry out, says so, and the rest is copied', async () => {
   const book = await filled();
   const [specimen] = must(await book.list('specimen'));
-  await book.ledger.write(null, ['files'], async (transaction) => {
+  await book.gateway.write(null, ['files'], async (transaction) => {
     await transaction.objectStore('files').clear();
     return { value: null, ids: [] };
   });

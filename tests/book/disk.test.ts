@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { keepPhotograph } from '../../src/book/keep.ts';
+import { saveSpecimen } from '../../src/book/keep.ts';
 import { dropOnce, failAtCommit } from './disk.ts';
 import { freshDisk, harmonyBodyOf, must, openMade, picture } from './made.ts';
 
@@ -23,7 +23,7 @@ describe('a full disk', () => {
     const body = harmonyBodyOf('Lane, evening');
     const put = await book.put({ kind: 'harmony', over: entry, body });
     expect(put).toEqual({ ok: false, fault: { code: 'disk-full' } });
-    const photo = await keepPhotograph(book, picture(1), picture(2), '2031-05-17');
+    const photo = await saveSpecimen(book, picture(1), picture(2), '2031-05-17');
     expect(photo).toEqual({ ok: false, fault: { code: 'disk-full' } });
     expect(line).toEqual(['saved', 'saving', 'not saved', 'not saved', 'not saved']);
     expect(must(await book.get('harmony', entry.id))).toEqual(entry);

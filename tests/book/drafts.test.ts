@@ -17,7 +17,7 @@ afterEach(() => {
 });
 
 const type = (name: string) =>
-  book.later({ kind: 'harmony', id: 'harmony-0001', body: harmonyBodyOf(name) });
+  book.saveSoon({ kind: 'harmony', id: 'harmony-0001', body: harmonyBodyOf(name) });
 const names = async () => must(await book.list()).map(({ name }) => name);
 
 test('what is typed is saving at once and saved soon, only its last state', async () => {

@@ -5,7 +5,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { moveTable, STEPS } from '../../src/book/database.ts';
 import { gatheringOf } from '../../src/book/keep.ts';
 import { upgraded } from '../../src/book/record.ts';
-import { createIndex } from '../../src/book/search.ts';
+import { createSearchIndex } from '../../src/book/search.ts';
 import { openBook } from '../../src/book/store.ts';
 import { importCopy } from '../../src/book/transfer.ts';
 import { openCopy } from '../../src/book/unpack.ts';
@@ -90,7 +90,7 @@ describe('a book of version 1', () => {
 
   test('is found in, and can be gone on with', async () => {
     const book = await openMade();
-    const index = createIndex(must(await book.list()));
+    const index = createSearchIndex(must(await book.list()));
     const found = index.search({ colour: { lab: [42, 6, 18], within: 0.5 } });
     expect(found.map(({ card }) => card.name)).toEqual(['Mill race']);
     expect(index.search({ pigments: ['raw-umber'], words: 'theirs' }).length).toBe(1);

@@ -3,7 +3,7 @@ import sharp from 'sharp';
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { bookFaultWords } from '../../src/book/faults.ts';
 import { INDEX, SEAL } from '../../src/book/format.ts';
-import { keepPhotograph } from '../../src/book/keep.ts';
+import { saveSpecimen } from '../../src/book/keep.ts';
 import { mergeBooks } from '../../src/book/merge.ts';
 import type { AnyRecord } from '../../src/book/record.ts';
 import type { Book } from '../../src/book/store.ts';
@@ -37,7 +37,7 @@ beforeAll(async () => {
   freshDisk();
   const book = await openMade();
   for (let i = 1; i <= 3; i++) {
-    const kept = await keepPhotograph(book, picture(i), picture(i + 10), '2031-05-17');
+    const kept = await saveSpecimen(book, picture(i), picture(i + 10), '2031-05-17');
     const specimen = must(kept).entry.id;
     const id = `harmony-000${i}`;
     must(await book.put({ kind: 'harmony', id, body: harmonyBodyOf(`Copied ${i}`, { specimen }) }));
@@ -219,14 +219,14 @@ const MEANING: Record<string, (files: Files, index: Index, randoms: Randoms) => 
 async function withLocal(): Promise<Book> {
   freshDisk();
   const book = await openMade();
-  must(await keepPhotograph(book, picture(21), picture(22), '2031-05-18'));
+  must(await saveSpecimen(book, picture(21), picture(22), '2031-05-18'));
   must(await book.put({ kind: 'harmony', id: 'local-0001', body: harmonyBodyOf('Local') }));
   return book;
 }
 
 async function kept(book: Book) {
   return must(
-    await book.ledger.read(['records', 'files'], (transaction) =>
+    await book.gateway.read(['records', 'files'], (transaction) =>
       Promise.all([
         transaction.objectStore('records').getAll(),
         transaction.objectStore('files').getAllKeys(),

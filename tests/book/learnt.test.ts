@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import {
-  asKept,
+  collectEvidence,
   entryOf,
-  hasNews,
-  learntFrom,
+  hasUnfittedEvidence,
   loggedPile,
   placeId,
   placeOfId,
+  storedSurface,
 } from '../../src/book/learnt.ts';
 import type { Bodies, Entry, Kind } from '../../src/book/record.ts';
 import { spectrum } from '../../src/colour/grid.ts';
@@ -48,12 +48,12 @@ const none = { cards: [], curves: [], piles: [] };
 describe('what the book tells of the paints on the shelf', () => {
   test('the same, whichever way the shelf is looked at', () => {
     const varnished = { ...stock, surface: { ...stock.surface, specular: 'excluded' as const } };
-    expect(learntFrom(all, varnished)).toEqual(learntFrom(all, stock));
-    expect(asKept(varnished)).toEqual(asKept(stock));
+    expect(collectEvidence(all, varnished)).toEqual(collectEvidence(all, stock));
+    expect(storedSurface(varnished)).toEqual(storedSurface(stock));
   });
 
   test('swatches, samples and piles, by the ids of the shelf’s entries', () => {
-    const { swatches, ofOthers } = learntFrom(all, stock);
+    const { swatches, ofOthers } = collectEvidence(all, stock);
     expect(ofOthers).toBe(0);
     expect(
       swatches.map(({ kind, parts }) => [kind, parts.map((p) => `${p.parts} ${p.pigment}`)]),
@@ -75,13 +75,16 @@ describe('what the book tells of the paints on the shelf', () => {
   test('nothing of another lot, of a paint off the shelf, or of a place that was left out', () => {
     const other = editEntry(stock, 'stock-2', { lot: '8' });
     if (!other.ok) throw new Error('not changed');
-    expect(learntFrom(all, other.value)).toEqual({ swatches: [], ofOthers: 3 });
-    expect(learntFrom(all, { ...stock, entries: [] })).toEqual({ swatches: [], ofOthers: 3 });
+    expect(collectEvidence(all, other.value)).toEqual({ swatches: [], ofOthers: 3 });
+    expect(collectEvidence(all, { ...stock, entries: [] })).toEqual({ swatches: [], ofOthers: 3 });
     const left = entryFrom('card', bodies.card);
-    expect(learntFrom({ ...none, cards: [left] }, stock)).toEqual({ swatches: [], ofOthers: 0 });
+    expect(collectEvidence({ ...none, cards: [left] }, stock)).toEqual({
+      swatches: [],
+      ofOthers: 0,
+    });
     const { reading: _, ...unread } = bodies.card;
     const waiting = entryFrom('card', unread);
-    expect(learntFrom({ ...none, cards: [waiting] }, stock).swatches).toEqual([]);
+    expect(collectEvidence({ ...none, cards: [waiting] }, stock).swatches).toEqual([]);
   });
 
   test('a pile is foreseen as it was on its day, and by eye it counts for little', () => {
@@ -108,9 +111,9 @@ describe('what the book tells of the paints on the shelf', () => {
 });
 
 test('there is news until the shelf’s curves were fitted to all that was seen', () => {
-  const learnt = learntFrom(all, stock);
-  expect(hasNews(learnt, stock)).toBe(true);
-  expect(hasNews(learntFrom(none, stock), stock)).toBe(false);
+  const learnt = collectEvidence(all, stock);
+  expect(hasUnfittedEvidence(learnt, stock)).toBe(true);
+  expect(hasUnfittedEvidence(collectEvidence(none, stock), stock)).toBe(false);
   const trust = { date: '2031-05-18', rough: false, swatches: 2, piles: 1 };
   const curve = { known: 'measured' as const, K: [], S: [] };
   const fitted = (piles: number): Stock => ({
@@ -120,9 +123,9 @@ test('there is news until the shelf’s curves were fitted to all that was seen'
       curve: { ...curve, trust: { ...trust, piles, expected: { median: 1, tenth: 2 } } },
     })),
   });
-  expect(hasNews(learnt, fitted(1))).toBe(false);
-  expect(hasNews(learnt, fitted(0))).toBe(true);
-  expect(hasNews(learntFrom(none, stock), fitted(1))).toBe(true);
+  expect(hasUnfittedEvidence(learnt, fitted(1))).toBe(false);
+  expect(hasUnfittedEvidence(learnt, fitted(0))).toBe(true);
+  expect(hasUnfittedEvidence(collectEvidence(none, stock), fitted(1))).toBe(true);
 });
 
 test('a place’s name keeps its card and its number', () => {
@@ -130,7 +133,7 @@ test('a place’s name keeps its card and its number', () => {
 });
 
 test('the colour of a sample is that of its spectrum', () => {
-  const [sample] = learntFrom(
+  const [sample] = collectEvidence(
     { ...none, curves: [entryFrom('curves', { ...bodies.curves, specular: null })] },
     stock,
   ).swatches;

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { START } from '../../src/book/clock.ts';
-import { beside, mergeBooks, previewMerge } from '../../src/book/merge.ts';
+import { mergeBooks, previewMerge, toConflictCopy } from '../../src/book/merge.ts';
 import { type AnyRecord, readRecord } from '../../src/book/record.ts';
-import { deleted, nextMarks, purged, restored } from '../../src/book/version.ts';
+import { deleted, nextVersionMetadata, purged, restored } from '../../src/book/version.ts';
 import { harmonyBodyOf, NOON } from './made.ts';
 
 const RUNS = process.env.KINGCUP_SOAK === '1' ? 5000 : 200;
@@ -25,7 +25,12 @@ class Studio {
   }
 
   private marks(device: number, wall: number, known: readonly AnyRecord[]) {
-    const marks = nextMarks(`device-${device}`, this.clocks[device]!, NOON + wall * 1000, known);
+    const marks = nextVersionMetadata(
+      `device-${device}`,
+      this.clocks[device]!,
+      NOON + wall * 1000,
+      known,
+    );
     this.clocks[device] = marks.clock;
     return marks;
   }
@@ -48,7 +53,7 @@ class Studio {
   overtake(device: number, wall: number, before: AnyRecord) {
     this.write(device, wall, before);
     const other = this.books[device]!.get(before.id)!;
-    const copy = { ...beside(other), ...this.marks(device, wall, [other]) };
+    const copy = { ...toConflictCopy(other), ...this.marks(device, wall, [other]) };
     this.books[device]!.set(copy.id, copy);
     const name = `text ${this.made++}`;
     const marks = this.marks(device, wall, [other, before]);

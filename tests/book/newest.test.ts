@@ -2,12 +2,12 @@ import { expect, test } from 'vitest';
 import { START } from '../../src/book/clock.ts';
 import { mergeBooks } from '../../src/book/merge.ts';
 import type { AnyRecord } from '../../src/book/record.ts';
-import { deleted, nextMarks, purged } from '../../src/book/version.ts';
+import { deleted, nextVersionMetadata, purged } from '../../src/book/version.ts';
 import { harmonyBodyOf, NOON } from './made.ts';
 
 /** A version of one entry, written on a device so many minutes after noon. */
 function version(device: string, minutes: number, name: string, over: AnyRecord[] = []): AnyRecord {
-  const marks = nextMarks(device, START, NOON + 60_000 * minutes, over);
+  const marks = nextVersionMetadata(device, START, NOON + 60_000 * minutes, over);
   const created = new Date(NOON).toISOString();
   return { id: 'lane', kind: 'harmony', created, ...marks, body: harmonyBodyOf(name) };
 }
@@ -39,7 +39,7 @@ test('a version made in knowledge of another replaces it, whatever the clocks sa
 });
 
 test('what was deleted for good stays so when an older copy comes back', () => {
-  const marks = nextMarks('device-one', tablet.clock, NOON + 3_600_000, [tablet]);
+  const marks = nextVersionMetadata('device-one', tablet.clock, NOON + 3_600_000, [tablet]);
   const gone = purged(deleted(tablet, marks));
   for (const older of [first, tablet, deleted(tablet, marks)])
     for (const merged of [mergeBooks([older], [gone]), mergeBooks([gone], [older])])

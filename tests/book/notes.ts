@@ -1,7 +1,7 @@
-import type { SlipBox } from '../../src/book/slips.ts';
+import type { SyncStorage } from '../../src/book/slips.ts';
 
 /** A browser's own notes, and those of a browser that lets nobody write. */
-export class Notes extends Map<string, string> implements SlipBox {
+export class Notes extends Map<string, string> implements SyncStorage {
   get length() {
     return this.size;
   }
@@ -17,7 +17,7 @@ export class Notes extends Map<string, string> implements SlipBox {
 const refuse = () => {
   throw new DOMException('denied', 'SecurityError');
 };
-export const CLOSED: SlipBox = {
+export const CLOSED: SyncStorage = {
   length: 1,
   key: refuse,
   getItem: refuse,

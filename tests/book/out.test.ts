@@ -1,14 +1,14 @@
 import Papa from 'papaparse';
 import { expect, test } from 'vitest';
-import { cardOf } from '../../src/book/card.ts';
+import { summaryOfEntry } from '../../src/book/card.ts';
 import { START } from '../../src/book/clock.ts';
 import { csvOf, fileNameOf, jsonOf } from '../../src/book/out.ts';
 import { type Bodies, type Entry, KINDS, type Kind } from '../../src/book/record.ts';
-import { nextMarks } from '../../src/book/version.ts';
+import { nextVersionMetadata } from '../../src/book/version.ts';
 import { bodies } from './kinds.ts';
 import { harmonyBodyOf, NOON } from './made.ts';
 
-const marks = nextMarks('device-0001', START, NOON, []);
+const marks = nextVersionMetadata('device-0001', START, NOON, []);
 const entryOf = <K extends Kind>(kind: K, body: Bodies[K] = bodies[kind]) =>
   ({ id: 'entry-0001', kind, created: marks.changed, ...marks, body }) as unknown as Entry;
 
@@ -49,7 +49,7 @@ test('a let-down is told as it lies on the bench, and found by what is in it', (
     'mixed L*': '80',
     'difference (CIEDE2000)': '0.5',
   });
-  expect(cardOf(entry)?.pigments).toEqual(['lead-white', 'bone-black']);
+  expect(summaryOfEntry(entry)?.pigments).toEqual(['lead-white', 'bone-black']);
 });
 
 test('a name that a spreadsheet would run is made harmless, a negative number stays one', () => {

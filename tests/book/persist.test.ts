@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { askToKeep, copyIsDue, keepingWords, roomOf } from '../../src/book/persist.ts';
+import { copyIsDue, keepingWords, requestPersistence, roomOf } from '../../src/book/persist.ts';
 
 test('asks once, and says what the browser answered', async () => {
   let asked = 0;
@@ -7,14 +7,16 @@ test('asks once, and says what the browser answered', async () => {
     asked++;
     return false;
   };
-  expect(await askToKeep({ persisted: async () => true, persist })).toBe('kept');
+  expect(await requestPersistence({ persisted: async () => true, persist })).toBe('kept');
   expect(asked).toBe(0);
-  expect(await askToKeep({ persisted: async () => false, persist })).toBe('may be cleared');
-  expect(await askToKeep({ persist: async () => true })).toBe('kept');
-  expect(await askToKeep({})).toBe('unknown');
-  expect(await askToKeep(undefined)).toBe('unknown');
+  expect(await requestPersistence({ persisted: async () => false, persist })).toBe(
+    'may be cleared',
+  );
+  expect(await requestPersistence({ persist: async () => true })).toBe('kept');
+  expect(await requestPersistence({})).toBe('unknown');
+  expect(await requestPersistence(undefined)).toBe('unknown');
   const refuses = () => Promise.reject(new TypeError('insecure'));
-  expect(await askToKeep({ persisted: refuses })).toBe('unknown');
+  expect(await requestPersistence({ persisted: refuses })).toBe('unknown');
 });
 
 test('never promises that the book is safe, and always asks for copies', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { cardOf } from '../../src/book/card.ts';
+import { summaryOfEntry } from '../../src/book/card.ts';
 import { START } from '../../src/book/clock.ts';
 import {
   type AnyRecord,
@@ -10,11 +10,11 @@ import {
   readRecord,
 } from '../../src/book/record.ts';
 import { shelfOf } from '../../src/book/shelf.ts';
-import { nextMarks } from '../../src/book/version.ts';
+import { nextVersionMetadata } from '../../src/book/version.ts';
 import { bodies, smallShelf } from './kinds.ts';
 import { NOON } from './made.ts';
 
-const marks = nextMarks('device-0001', START, NOON, []);
+const marks = nextVersionMetadata('device-0001', START, NOON, []);
 const recordOf = (kind: Kind): AnyRecord => {
   const id = `${kind}-0001`.padEnd(8, '0');
   return { id, kind, created: marks.changed, ...marks, body: bodies[kind] } as AnyRecord;
@@ -43,12 +43,14 @@ describe.each(KINDS)('a %s', (kind) => {
   });
 
   test('has a card with its name, its words and its pigments', () => {
-    const card = cardOf(record)!;
+    const card = summaryOfEntry(record)!;
     expect(card.name).toBe(bodies[kind].name);
     expect(card.words).toContain(bodies[kind].note);
     const mixed = JSON.stringify(bodies[kind]).includes('"red-earth"');
     expect(card.pigments.includes('red-earth')).toBe(mixed);
-    expect(cardOf({ ...record, deletedAt: marks.changed, purged: true, body: null })).toBeNull();
+    expect(
+      summaryOfEntry({ ...record, deletedAt: marks.changed, purged: true, body: null }),
+    ).toBeNull();
     const shares = card.colours.reduce((sum, { share }) => sum + share, 0);
     expect(shares).toBeLessThanOrEqual(1 + 1e-9);
   });

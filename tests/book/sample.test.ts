@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { hasBody, linksOf, readRecord } from '../../src/book/record.ts';
-import { forgetThrownAway, throwAway } from '../../src/book/sample.ts';
+import { binSampleBook, deleteSampleTombstones } from '../../src/book/sample.ts';
 import { isSample, SAMPLE_DEVICE, SAMPLE_FILE } from '../../src/book/sampled.ts';
 import type { Book } from '../../src/book/store.ts';
 import { importCopy } from '../../src/book/transfer.ts';
@@ -63,13 +63,13 @@ describe('bringing it in and throwing it away', () => {
     const brought = await bring(book);
     expect(brought.added.length).toBe(copy.records.length);
     const all = await names(book);
-    const thrown = must(await throwAway(book));
+    const thrown = must(await binSampleBook(book));
     expect(thrown).toMatchObject({ away: copy.records.length, stay: 0 });
     expect(await names(book)).toEqual(['Lane']);
     must(await thrown.undo());
     expect(await names(book)).toEqual(all);
     // As untouched as before: it can go again.
-    expect(must(await throwAway(book)).away).toBe(copy.records.length);
+    expect(must(await binSampleBook(book)).away).toBe(copy.records.length);
     expect(must(await book.get('harmony', 'own-harmony'))).toEqual(before);
   });
 
@@ -86,7 +86,7 @@ describe('bringing it in and throwing it away', () => {
         body: { ...bodies.drapery, harmony: 'sample-harmony-kingcup' },
       }),
     );
-    const thrown = must(await throwAway(book));
+    const thrown = must(await binSampleBook(book));
     // Two harmonies, and the two specimens that they were gathered from.
     expect(thrown.stay).toBe(4);
     const left = (await names(book)).toSorted();
@@ -96,21 +96,21 @@ describe('bringing it in and throwing it away', () => {
         ...[bodies.drapery.name, 'Weir in September'],
       ].toSorted(),
     );
-    expect(must(await throwAway(book)).away).toBe(0);
+    expect(must(await binSampleBook(book)).away).toBe(0);
   });
 
   test('thrown away, it can be brought in once more; the bin is then without it', async () => {
     await bring(book);
-    must(await throwAway(book));
+    must(await binSampleBook(book));
     expect((await bring(book)).added.length).toBe(0);
-    must(await forgetThrownAway(book));
+    must(await deleteSampleTombstones(book));
     expect(must(await book.bin()).length).toBe(0);
     expect((await bring(book)).added.length).toBe(copy.records.length);
     const photo = must(await book.get('specimen', 'sample-kingcup')).body.photo.file;
     expect(must(await book.photograph(photo)).bytes.byteLength).toBeGreaterThan(10_000);
-    must(await throwAway(book));
+    must(await binSampleBook(book));
     must(await book.emptyBin('2040-01-01T00:00:00Z'));
-    must(await forgetThrownAway(book));
+    must(await deleteSampleTombstones(book));
     expect((await bring(book)).added.length).toBe(copy.records.length);
   });
 
@@ -120,8 +120,8 @@ describe('bringing it in and throwing it away', () => {
     const body = { ...wall.body, name: 'My own wall' };
     must(await book.put({ kind: 'harmony', over: wall, body }));
     must(await book.remove(wall.id));
-    must(await throwAway(book));
-    must(await forgetThrownAway(book));
+    must(await binSampleBook(book));
+    must(await deleteSampleTombstones(book));
     expect(must(await book.bin()).map(({ name }) => name)).toEqual(['My own wall']);
     expect((await bring(book)).added.length).toBe(copy.records.length - 1);
     must(await book.restore(wall.id));

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { createSaving, type SaveState } from '../../src/book/saving.ts';
+import { createSaveTracker, type SaveState } from '../../src/book/saving.ts';
 
 function watched() {
-  const saving = createSaving();
+  const saving = createSaveTracker();
   const line: SaveState['state'][] = [];
   saving.subscribe(({ state }) => line.push(state));
   return { saving, line };
@@ -43,7 +43,7 @@ test('nothing to save after all is no failure', () => {
 });
 
 test('a listener that left hears nothing more', () => {
-  const saving = createSaving();
+  const saving = createSaveTracker();
   const heard: string[] = [];
   saving.subscribe(({ state }) => heard.push(state))();
   saving.begin('x');

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Card } from '../../src/book/card.ts';
-import { createCells } from '../../src/book/cells.ts';
-import { folded } from '../../src/book/folded.ts';
-import { createIndex, type Query } from '../../src/book/search.ts';
+import type { EntrySummary } from '../../src/book/card.ts';
+import { createColourIndex } from '../../src/book/cells.ts';
+import { foldText } from '../../src/book/folded.ts';
+import { createSearchIndex, type Query } from '../../src/book/search.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { NOON } from './made.ts';
@@ -39,7 +39,7 @@ const NOUNS = [
 ];
 
 /** A book of harmonies as a studio may have it: colours in clumps, words few and often repeated. */
-function cardsOf(count: number): Card[] {
+function cardsOf(count: number): EntrySummary[] {
   const random = randoms(11);
   const some = <T>(from: readonly T[]): T => from[Math.floor(random() * from.length)]!;
   return Array.from({ length: count }, (_, i) => {
@@ -54,7 +54,7 @@ function cardsOf(count: number): Card[] {
       id: `entry-${String(i).padStart(6, '0')}`,
       kind: i % 4 === 0 ? 'specimen' : 'harmony',
       name,
-      words: folded([name, 'seen from the bank', ...pigments].join('\n')),
+      words: foldText([name, 'seen from the bank', ...pigments].join('\n')),
       date: changed.slice(0, 10),
       changed,
       colours,
@@ -65,9 +65,9 @@ function cardsOf(count: number): Card[] {
 }
 
 const cards = cardsOf(2000);
-const index = createIndex(cards);
+const index = createSearchIndex(cards);
 const ids = (query: Query) => index.search(query).map(({ card }) => card.id);
-const scan = (keep: (card: Card) => boolean) => cards.filter(keep).map(({ id }) => id);
+const scan = (keep: (card: EntrySummary) => boolean) => cards.filter(keep).map(({ id }) => id);
 const sorted = (list: readonly string[]) => [...list].sort();
 
 describe('finds by', () => {
@@ -97,7 +97,7 @@ describe('finds by', () => {
 
   test('colour, nearest first, as a plain scan would', () => {
     const lab: Lab = [48, 21, 33];
-    const nearest = ({ colours }: Card) =>
+    const nearest = ({ colours }: EntrySummary) =>
       Math.min(...colours.map((colour) => deltaE00(lab, colour.lab)));
     const found = index.search({ colour: { lab, within: 4 } });
     expect(sorted(found.map(({ card }) => card.id))).toEqual(scan((card) => nearest(card) <= 4));
@@ -135,7 +135,7 @@ describe('cells', () => {
           return { lab: near, owner };
         });
         const found: number[] = [];
-        createCells(colours).near(query, within, (owner) => found.push(owner));
+        createColourIndex(colours).near(query, within, (owner) => found.push(owner));
         const wanted = colours.filter((colour) => deltaE00(query, colour.lab) <= within);
         expect(found.sort((x, y) => x - y)).toEqual(wanted.map(({ owner }) => owner));
       }),
@@ -160,7 +160,7 @@ describe('cells', () => {
       fc.property(either, either, (one, other) => {
         const within = deltaE00(one, other);
         let found = 0;
-        createCells([{ lab: other, owner: 0 }]).near(one, within, () => found++);
+        createColourIndex([{ lab: other, owner: 0 }]).near(one, within, () => found++);
         expect(found).toBe(1);
       }),
       { numRuns: process.env.KINGCUP_SOAK === '1' ? 100_000 : 3000, seed: 8 },
@@ -171,7 +171,7 @@ describe('cells', () => {
     const colours = cardsOf(10_000).flatMap((card, owner) =>
       card.colours.map((colour) => ({ lab: colour.lab, owner })),
     );
-    const cells = createCells(colours);
+    const cells = createColourIndex(colours);
     let found = 0;
     cells.near([52, 8, 14], 2, () => found++);
     expect(found).toBeGreaterThan(0);
@@ -181,5 +181,5 @@ describe('cells', () => {
 
 test('an empty book is searched without ado', () => {
   const query = { words: 'x', colour: { lab: [50, 0, 0] as const, within: 3 } };
-  expect(createIndex([]).search(query)).toEqual([]);
+  expect(createSearchIndex([]).search(query)).toEqual([]);
 });

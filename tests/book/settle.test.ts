@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { mergeBooks } from '../../src/book/merge.ts';
 import type { AnyRecord, Entry } from '../../src/book/record.ts';
-import type { Kept } from '../../src/book/settle.ts';
+import type { ConflictChoice } from '../../src/book/settle.ts';
 import type { Book } from '../../src/book/store.ts';
 import { importCopy } from '../../src/book/transfer.ts';
 import { freshDisk, harmonyBodyOf, must, openMade } from './made.ts';
@@ -11,7 +11,7 @@ let entry: Entry<'harmony'>;
 let theirs: Entry<'harmony'>;
 
 const recordsOf = (of: Book): Promise<readonly AnyRecord[]> =>
-  of.ledger
+  of.gateway
     .read(['records'], (transaction) => transaction.objectStore('records').getAll())
     .then(must);
 const names = async () =>
@@ -31,10 +31,10 @@ const beside = async () =>
 // One entry that two devices changed apart, met in one book.
 beforeEach(async () => {
   freshDisk();
-  const first = await openMade({ name: 'first', box: null });
+  const first = await openMade({ name: 'first', syncStorage: null });
   entry = must(await first.put({ kind: 'harmony', body: harmonyBodyOf('Jay') })).entry;
   const start = await recordsOf(first);
-  book = await openMade({ name: 'second', box: null });
+  book = await openMade({ name: 'second', syncStorage: null });
   must(await importCopy(book, copyOf(start)));
   const change = (of: Book, name: string) =>
     of.put({ kind: 'harmony', over: entry, body: { ...entry.body, name } });
@@ -44,13 +44,13 @@ beforeEach(async () => {
 });
 
 describe('a conflict ends', () => {
-  test.each<[Kept, readonly string[], string]>([
+  test.each<[ConflictChoice, readonly string[], string]>([
     ['the one in force', ['As the second has it'], 'As the first has it'],
     ['the one beside', ['As the first has it'], 'As the second has it'],
   ])('%s is kept: the other is in the bin, whole', async (kept, left, away) => {
     const other = (await beside())!;
     expect(await names()).toEqual(['As the first has it', 'As the second has it']);
-    const { undo } = must(await book.settle(entry.id, other, kept));
+    const { undo } = must(await book.resolveConflict(entry.id, other, kept));
     expect(await names()).toEqual(left);
     // Whatever was made from the entry still finds it.
     expect(must(await book.get('harmony', entry.id)).body.name).toBe(left[0]);
@@ -63,7 +63,7 @@ describe('a conflict ends', () => {
 
   test('both are kept: two entries, and their copy brings no conflict back', async () => {
     const other = (await beside())!;
-    const { undo } = must(await book.settle(entry.id, other, 'both'));
+    const { undo } = must(await book.resolveConflict(entry.id, other, 'both'));
     expect(await beside()).toBeNull();
     expect(await names()).toEqual(['As the first has it', 'As the second has it']);
     must(await importCopy(book, copyOf([theirs as AnyRecord])));
@@ -73,11 +73,11 @@ describe('a conflict ends', () => {
     expect(await beside()).toBe(other);
   });
 
-  test.each<Kept>(['the one in force', 'the one beside', 'both'])(
+  test.each<ConflictChoice>(['the one in force', 'the one beside', 'both'])(
     'decided, %s, it is decided in every book that learns of it',
     async (kept) => {
       const before = await recordsOf(book);
-      must(await book.settle(entry.id, (await beside())!, kept));
+      must(await book.resolveConflict(entry.id, (await beside())!, kept));
       const after = await recordsOf(book);
       const merged = mergeBooks(before, after);
       expect(mergeBooks(after, before)).toEqual(merged);
@@ -89,7 +89,7 @@ describe('a conflict ends', () => {
 
   test('taken back, it keeps what was changed since', async () => {
     const other = (await beside())!;
-    const { undo } = must(await book.settle(entry.id, other, 'the one beside'));
+    const { undo } = must(await book.resolveConflict(entry.id, other, 'the one beside'));
     const now = must(await book.get('harmony', entry.id));
     const body = { ...now.body, note: 'Seen again in the evening' };
     must(await book.put({ kind: 'harmony', over: now, body }));
@@ -102,7 +102,7 @@ describe('a conflict ends', () => {
   });
 
   test('what is not there cannot be decided', async () => {
-    expect(await book.settle(entry.id, 'nobody-0001', 'both')).toEqual({
+    expect(await book.resolveConflict(entry.id, 'nobody-0001', 'both')).toEqual({
       ok: false,
       fault: { code: 'not-found' },
     });

@@ -1,8 +1,8 @@
 import { beforeEach, expect, test } from 'vitest';
 import { bodyOfStock, shelfOf } from '../../src/book/shelf.ts';
-import { addEntry, keepOwn } from '../../src/pigment/edit.ts';
+import { addEntry, saveOwnPigment } from '../../src/pigment/edit.ts';
 import { markWhite } from '../../src/pigment/mark.ts';
-import { shelfOfStock } from '../../src/pigment/mixable.ts';
+import { mixtureShelfOf } from '../../src/pigment/mixable.ts';
 import { starterStock } from '../../src/pigment/starter.ts';
 import { draftOf, type Stock } from '../../src/pigment/stock.ts';
 import { freshDisk, must, openMade } from './made.ts';
@@ -28,7 +28,7 @@ function stocked(): Stock {
     curve: { ...curve, known: 'photographed' },
     note: '',
   } as const;
-  let stock = must(keepOwn(starterStock(), own));
+  let stock = must(saveOwnPigment(starterStock(), own));
   const more: [string, ReturnType<typeof draftOf>][] = [
     ['ochre-2', { ...draftOf('yellow_ochre', 'powder'), lot: '2', amount: 120, curve }],
     ['smalt-0', { ...draftOf('smalt'), amount: 0 }],
@@ -45,7 +45,7 @@ test('a stocked shelf comes back from the book as it was, amounts, lots, curves 
   must(await book.put({ kind: 'shelf', id: 'studio-shelf', body: bodyOfStock(stock) }));
   const { body } = must(await book.get('shelf', 'studio-shelf'));
   expect(body.stock).toEqual(stock);
-  expect(shelfOf(body)).toEqual(shelfOfStock(stock));
+  expect(shelfOf(body)).toEqual(mixtureShelfOf(stock));
   const known = new Map(body.paints.map((paint) => [paint.pigment, paint]));
   expect(known.get('yellow_ochre')).toMatchObject({ known: 'handbook', lot: '', form: 'paste' });
   expect(known.get('yellow_ochre#ochre-2')).toMatchObject({

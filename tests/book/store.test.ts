@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { gatheringOf, keepGathering, keepPhotograph } from '../../src/book/keep.ts';
+import { gatheringOf, saveGathering, saveSpecimen } from '../../src/book/keep.ts';
 import type { SaveState } from '../../src/book/saving.ts';
 import { colour, freshDisk, harmonyBodyOf, must, openMade, picture } from './made.ts';
 
@@ -10,7 +10,7 @@ beforeEach(() => {
 describe('a specimen', () => {
   test('is kept with nothing but its photograph, and is there after reopening', async () => {
     const book = await openMade();
-    const { entry } = must(await keepPhotograph(book, picture(1), picture(2), '2031-05-17'));
+    const { entry } = must(await saveSpecimen(book, picture(1), picture(2), '2031-05-17'));
     book.close();
 
     const again = await openMade();
@@ -25,7 +25,7 @@ describe('a specimen', () => {
 
   test('keeps what was gathered, with its label map', async () => {
     const book = await openMade();
-    const { entry } = must(await keepPhotograph(book, picture(1), picture(2), '2031-05-17'));
+    const { entry } = must(await saveSpecimen(book, picture(1), picture(2), '2031-05-17'));
     const gathered = {
       width: 64,
       height: 48,
@@ -35,7 +35,7 @@ describe('a specimen', () => {
     };
     const neutral = { x: 0.25, y: 0.5, radius: 0.02, gains: [1.1, 1, 0.8] } as const;
     const mask = { width: 2, height: 2, data: new Uint8Array([1, 1, 0, 1]) };
-    const saved = must(await keepGathering(book, entry, { gathered, neutral, mask }));
+    const saved = must(await saveGathering(book, entry, { gathered, neutral, mask }));
     expect(await gatheringOf(book, saved.entry)).toEqual(gathered);
     expect(saved.entry.body.neutral).toEqual(neutral);
     expect(must(await book.list('specimen'))[0]?.words).toContain('near yellow ochre');
@@ -57,7 +57,7 @@ describe('a harmony', () => {
     const { entry } = must(await book.put({ kind: 'harmony', body: harmonyBodyOf('Lane') }));
     const body = { ...entry.body, name: 'Lane, evening' };
     const renamed = must(await book.put({ kind: 'harmony', over: entry, body }));
-    expect(renamed.keptBeside).toBeNull();
+    expect(renamed.conflictCopyId).toBeNull();
     const cards = must(await book.list('harmony'));
     expect(cards.map(({ name }) => name)).toEqual(['Lane, evening']);
     expect(cards[0]?.pigments).toEqual(['green-earth', 'raw-umber']);

@@ -2,7 +2,7 @@ import './disk.ts';
 import { afterEach, expect, test } from 'vitest';
 import { connect, STEPS } from '../../src/book/database.ts';
 import type { Locks } from '../../src/book/house.ts';
-import { guard, keepsLog } from '../../src/book/torn.ts';
+import { guardConnection, usesDatabaseLog } from '../../src/book/torn.ts';
 
 let books = 0;
 const opened: { close(): void }[] = [];
@@ -45,11 +45,11 @@ const locksHeld = (...names: readonly string[]): Locks => ({
 
 test('a page is marked from before its first write until it is put away', async () => {
   const { name, watched, keys, most, write } = await book();
-  const guarded = await guard(watched, name, 'one', locksHeld());
+  const guarded = await guardConnection(watched, name, 'one', locksHeld());
   expect(await keys()).toEqual([]);
   await write(guarded, 'a');
   expect(await keys()).toEqual(['a', 'at work one']);
-  await guarded.putAway();
+  await guarded.clearLogMark();
   expect(await keys()).toEqual(['a']);
   await write(guarded, 'b');
   expect(await keys()).toEqual(['a', 'at work one', 'b']);
@@ -58,7 +58,7 @@ test('a page is marked from before its first write until it is put away', async 
 
 test('the mark stays until a write that is on its way has come to its end', async () => {
   const { name, watched, keys } = await book();
-  const guarded = await guard(watched, name, 'one', locksHeld());
+  const guarded = await guardConnection(watched, name, 'one', locksHeld());
   // A photograph, while the mark lies in another table and could be taken away beside it.
   const file = { id: 'jay', type: 'image/jpeg', bytes: new ArrayBuffer(8) };
   let isWritten = false;
@@ -71,7 +71,7 @@ test('the mark stays until a write that is on its way has come to its end', asyn
       isWritten = true;
       expect(await keys()).toEqual(['at work one']);
     });
-  await guarded.putAway();
+  await guarded.clearLogMark();
   expect(isWritten).toBe(true);
   await writing;
   expect(await keys()).toEqual([]);
@@ -79,37 +79,37 @@ test('the mark stays until a write that is on its way has come to its end', asyn
 
 test('what was left behind is made good once, with more than a log of Chromium holds', async () => {
   const { name, watched, keys, most, write } = await book();
-  await write(await guard(watched, name, 'one', locksHeld()), 'a');
-  const second = await guard(watched, name, 'two', locksHeld());
+  await write(await guardConnection(watched, name, 'one', locksHeld()), 'a');
+  const second = await guardConnection(watched, name, 'two', locksHeld());
   expect(most()).toBeGreaterThan(4 * 2 ** 20);
   expect(await keys()).toEqual(['a']);
   await write(second, 'b');
-  await second.putAway();
+  await second.clearLogMark();
   const before = most();
-  await guard(watched, name, 'three', undefined);
+  await guardConnection(watched, name, 'three', undefined);
   expect(most()).toBe(before);
   expect(await keys()).toEqual(['a', 'b']);
 });
 
 test('another page that is alive is left alone', async () => {
   const { name, watched, keys, most, write } = await book();
-  await write(await guard(watched, name, 'one', locksHeld()), 'a');
-  await guard(watched, name, 'two', locksHeld(`${name} at work one`));
+  await write(await guardConnection(watched, name, 'one', locksHeld()), 'a');
+  await guardConnection(watched, name, 'two', locksHeld(`${name} at work one`));
   expect(most()).toBe(0);
   expect(await keys()).toEqual(['a', 'at work one']);
 });
 
 test('a browser that does not tell of its locks opens the book all the same', async () => {
   const { name, watched, keys, write } = await book();
-  await write(await guard(watched, name, 'one', locksHeld()), 'a');
+  await write(await guardConnection(watched, name, 'one', locksHeld()), 'a');
   const query = () => Promise.reject(new DOMException('not here', 'SecurityError'));
-  await guard(watched, name, 'two', { ...locksHeld(), query });
+  await guardConnection(watched, name, 'two', { ...locksHeld(), query });
   expect(await keys()).toEqual(['a']);
 });
 
 test('only Chromium keeps such a log', () => {
   const brands = [{ brand: 'Not.A/Brand' }, { brand: 'Chromium' }];
-  expect(keepsLog({ userAgentData: { brands } })).toBe(true);
-  expect(keepsLog({ userAgentData: { brands: [] } })).toBe(false);
-  expect(keepsLog({})).toBe(false);
+  expect(usesDatabaseLog({ userAgentData: { brands } })).toBe(true);
+  expect(usesDatabaseLog({ userAgentData: { brands: [] } })).toBe(false);
+  expect(usesDatabaseLog({})).toBe(false);
 });

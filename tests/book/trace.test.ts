@@ -15,7 +15,7 @@ async function open(at: Notes | typeof CLOSED | null = box) {
   const notice = ({ code }: BookFault) => {
     isLost ||= code === 'book-lost';
   };
-  return { ...(await openMade({ box: at, notice })), isLost };
+  return { ...(await openMade({ syncStorage: at, notice })), isLost };
 }
 const save = async (into: Pick<Book, 'put'>) =>
   must(await into.put({ kind: 'harmony', body: harmonyBodyOf('Jay') }));

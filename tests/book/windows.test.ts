@@ -2,7 +2,7 @@ import { openDB } from 'idb';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { STEPS } from '../../src/book/database.ts';
 import type { BookFault } from '../../src/book/faults.ts';
-import { keepGathering, keepPhotograph } from '../../src/book/keep.ts';
+import { saveGathering, saveSpecimen } from '../../src/book/keep.ts';
 import type { BookChange, Channel } from '../../src/book/ledger.ts';
 import { openBook } from '../../src/book/store.ts';
 import { colour, freshDisk, harmonyBodyOf, must, openMade, picture } from './made.ts';
@@ -42,7 +42,7 @@ describe('two windows on one book', () => {
     must(await other.put({ kind: 'harmony', over: entry, body: theirs }));
     const ours = { ...entry.body, name: 'Lane, evening' };
     const put = must(await book.put({ kind: 'harmony', over: entry, body: ours }));
-    expect(put.keptBeside).toBeNull();
+    expect(put.conflictCopyId).toBeNull();
     expect(put.entry.body).toEqual({
       ...entry.body,
       name: 'Lane, evening',
@@ -56,7 +56,7 @@ describe('two windows on one book', () => {
     must(await other.put({ kind: 'harmony', over: entry, body: harmonyBodyOf('Theirs') }));
     const put = must(await book.put({ kind: 'harmony', over: entry, body: harmonyBodyOf('Ours') }));
     expect(put.entry.body.name).toBe('Ours');
-    expect(must(await book.get('harmony', put.keptBeside!)).body.name).toBe('Theirs');
+    expect(must(await book.get('harmony', put.conflictCopyId!)).body.name).toBe('Theirs');
     const cards = must(await other.list());
     expect(cards.map(({ name }) => name).sort()).toEqual(['Ours', 'Theirs']);
     expect(cards.find(({ name }) => name === 'Theirs')?.conflictOf).toBe(entry.id);
@@ -72,12 +72,12 @@ describe('two windows on one book', () => {
 
   test('what was gathered for an entry in the bin leaves it there; words bring it back', async () => {
     const book = await openMade();
-    const { entry } = must(await keepPhotograph(book, picture(1), picture(2), '2031-05-17'));
+    const { entry } = must(await saveSpecimen(book, picture(1), picture(2), '2031-05-17'));
     must(await book.remove(entry.id));
     const labels = { width: 1, height: 1, data: new Uint8Array(1) };
     const colours = [colour('near white', [90, 0, 2], 1)];
     const gathered = { width: 64, height: 48, colours, labels, remarks: [] };
-    must(await keepGathering(book, entry, { gathered }));
+    must(await saveGathering(book, entry, { gathered }));
     expect(must(await book.list())).toEqual([]);
     expect(must(await book.bin())[0]?.colours.length).toBe(1);
     must(await book.put({ kind: 'specimen', over: entry, body: { ...entry.body, name: 'Jay' } }));
@@ -113,7 +113,7 @@ describe('windows of different versions', () => {
   test('a book from a newer version can be read, is never changed, and says so', async () => {
     const next = await openMade({ steps: NEXT });
     const { entry } = must(await next.put({ kind: 'harmony', body: harmonyBodyOf('Lane') }));
-    must(await keepPhotograph(next, picture(1), picture(2), '2031-05-17'));
+    must(await saveSpecimen(next, picture(1), picture(2), '2031-05-17'));
     next.close();
     const old = await openMade();
     expect(old.readOnly).toEqual({ code: 'newer-book' });

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { chance } from '../../src/chance.ts';
+import { seededRandom } from '../../src/chance.ts';
 import { CHROMIUM_FLAGS, findChromium } from '../tools/chromium.ts';
 import { describeBrowser } from './open.ts';
 import { Probed } from './probed.ts';
@@ -100,7 +100,7 @@ describeBrowser('the browser is killed', () => {
   test(`${ROUNDS} times while it saves: all that was confirmed is there and whole`, {
     timeout: 20_000 * ROUNDS,
   }, async () => {
-    const next = chance(31);
+    const next = seededRandom(31);
     const mortal = new Mortal();
     /** The latest version that the book said is on disk. */
     const confirmed = new Map<string, string>();
@@ -176,7 +176,7 @@ describeBrowser('the browser is killed', () => {
   test(`${ROUNDS} times while it brings in a copy: all of it is there or nothing`, {
     timeout: 20_000 * ROUNDS,
   }, async () => {
-    const next = chance(57);
+    const next = seededRandom(57);
     const mortal = new Mortal();
     try {
       const first = await mortal.open();

@@ -5,11 +5,11 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Entry } from '../../src/book/record.ts';
 import { type Reflectance, spectrum } from '../../src/colour/grid.ts';
-import { seen } from '../../src/optics/swatch.ts';
-import type { Card } from '../../src/pigment/calibrate/card.ts';
+import { predictReflectance } from '../../src/optics/swatch.ts';
+import type { SwatchCard } from '../../src/pigment/calibrate/card.ts';
 import { spectraCgats } from '../../src/pigment/calibrate/spectra.ts';
 import type { Part } from '../../src/pigment/calibrate/swatches.ts';
-import { ownCurve } from '../../src/pigment/curves.ts';
+import { builtInPaintOf } from '../../src/pigment/curves.ts';
 import { STARTER_SURFACE } from '../../src/pigment/starter.ts';
 import { violations, violationsInBoth } from '../tools/axe.ts';
 import { type Photo, photograph, type Shot } from '../tools/card-photo.ts';
@@ -23,11 +23,11 @@ const LONG = { timeout: 40_000 };
 
 /** The painter's own tubes: every colour tints twice as strongly as the handbook's; the white is the handbook's. */
 const tube = (pigment: string) => {
-  const { K, S } = ownCurve(pigment)!;
+  const { K, S } = builtInPaintOf(pigment)!;
   return pigment === 'lead_white' ? { K, S } : { K: spectrum<'K'>(K.map((k) => 2 * k)), S };
 };
 const reflectance = (parts: readonly Part[]): Reflectance =>
-  seen(
+  predictReflectance(
     { parts: parts.map((part) => part.parts) },
     parts.map(({ pigment }) => tube(pigment)),
     STARTER_SURFACE,
@@ -73,7 +73,7 @@ describeBrowser('the painter’s own paints', () => {
     await served.stop();
   });
 
-  const shoot = async (plan: Card, shot: Shot): Promise<{ photo: Photo; path: string }> => {
+  const shoot = async (plan: SwatchCard, shot: Shot): Promise<{ photo: Photo; path: string }> => {
     const photo = await photograph(plan, ({ parts }) => reflectance(parts), shot);
     const path = join(folder, `${Math.random()}.jpg`);
     writeFileSync(path, await jpegOf(photo.pixels));

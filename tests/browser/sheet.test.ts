@@ -6,15 +6,15 @@ import { join, resolve } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { CLOSEST } from '../../src/palette/fit.ts';
+import { SMALLEST_READABLE } from '../../src/palette/fit.ts';
 import { readDay } from '../../src/palette/form.ts';
 import { sheetDocument, sheetPage } from '../../src/palette/page.ts';
 import type { Studio } from '../../src/palette/passage.ts';
 import type { Day } from '../../src/palette/plan.ts';
 import { type MorningSheet, sheetOf } from '../../src/palette/sheet.ts';
 import { ratioFor } from '../../src/palette/spread.ts';
-import { shelfOfStock } from '../../src/pigment/mixable.ts';
-import { sheetBoard } from '../../src/ui/drawn/paper.ts';
+import { mixtureShelfOf } from '../../src/pigment/mixable.ts';
+import { sheetPaletteMarkup } from '../../src/ui/drawn/paper.ts';
 import {
   askedOf,
   dice,
@@ -38,7 +38,9 @@ const PAPERS = ['A4', 'Letter'] as const;
 
 function printed(day: Day, studio: Studio): { html: string; sheets: readonly MorningSheet[] } {
   const sheets = day.palettes.map((_, at) => sheetOf(day, at, studio));
-  const pages = sheets.map((sheet, at) => sheetPage(sheet, sheetBoard(day.palettes[at]!, day)));
+  const pages = sheets.map((sheet, at) =>
+    sheetPage(sheet, sheetPaletteMarkup(day.palettes[at]!, day)),
+  );
   return { html: sheetDocument(pages, 'Morning sheet', STYLE), sheets };
 }
 
@@ -46,7 +48,7 @@ function sample(): { day: Day; studio: Studio } {
   const read = readDay(readFileSync(join(ROOT, 'samples/day.json'), 'utf8'));
   if (!read.ok) throw new Error('the sample day cannot be read');
   const { asked, stock } = read.value;
-  const studio = { shelf: shelfOfStock(stock!), stock };
+  const studio = { shelf: mixtureShelfOf(stock!), stock };
   return { day: planned(asked, studio), studio };
 }
 
@@ -224,7 +226,7 @@ describeBrowser('a morning sheet on paper', () => {
         }
         for (const palette of day.palettes) {
           const [, wide, high] = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(
-            sheetBoard(palette, day).html,
+            sheetPaletteMarkup(palette, day).html,
           )!;
           expect(Number(high) / Number(wide)).toBeLessThanOrEqual(ratioFor(palette) + 1e-9);
         }
@@ -233,7 +235,7 @@ describeBrowser('a morning sheet on paper', () => {
         for (const [at, fit] of [...html.matchAll(/<section class="sheet" data-fit="(\w+)"/g)]
           .map(([, found]) => Number(found))
           .entries())
-          expect(day.palettes[at]!.piles.length === 1 || fit <= CLOSEST).toBe(true);
+          expect(day.palettes[at]!.piles.length === 1 || fit <= SMALLEST_READABLE).toBe(true);
       }
       console.info(`${boards} of the boards are halves of what was asked for`);
     },

@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
-import { ofParts, predict } from '../../src/mixture/predict.ts';
+import { ofParts, predictColour } from '../../src/mixture/predict.ts';
 import { starterShelf } from '../../src/pigment/starter.ts';
 import { expectRefusal, kingcup, SAMPLES, scratch } from './run.ts';
 
@@ -220,9 +220,9 @@ describe('add', () => {
     { pigment: 'yellow_ochre', parts: 3 },
     { pigment: 'raw_umber', parts: 1 },
   ];
-  const target = predict(ofParts(right), shelf);
+  const target = predictColour(ofParts(right), shelf);
   // Twice the ochre went into it.
-  const wrong = predict(
+  const wrong = predictColour(
     ofParts(right.map((p) => (p.pigment === 'yellow_ochre' ? { ...p, parts: 6 } : p))),
     shelf,
   );
@@ -254,7 +254,7 @@ describe('add', () => {
     ]);
     for (const { pigment, parts } of first.add as Parts)
       after.set(pigment, (after.get(pigment) ?? 0) + parts);
-    const made = predict(
+    const made = predictColour(
       [...after].map(([pigment, amount]) => ({ pigment, amount })),
       shelf,
     );

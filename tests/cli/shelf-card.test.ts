@@ -4,10 +4,10 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { spectrum } from '../../src/colour/grid.ts';
 import { labOf } from '../../src/colour/lab.ts';
-import { seen } from '../../src/optics/swatch.ts';
+import { predictReflectance } from '../../src/optics/swatch.ts';
 import { planOf } from '../../src/pigment/calibrate/sheet.ts';
 import { spectraCsv } from '../../src/pigment/calibrate/spectra.ts';
-import { ownCurve } from '../../src/pigment/curves.ts';
+import { builtInPaintOf } from '../../src/pigment/curves.ts';
 import { STARTER_SURFACE } from '../../src/pigment/starter.ts';
 import { photograph } from '../tools/card-photo.ts';
 import { jpegOf } from '../tools/card-photographs.ts';
@@ -21,12 +21,12 @@ const shelf = join(folder, 'shelf.json');
 // The painter's own paints: not the handbook's, but weaker, stronger and darker by a good deal.
 const NAMES = ['yellow_ochre', 'red_earth', 'ultramarine'];
 const own = (id: string) => {
-  const { K, S } = ownCurve(id)!;
+  const { K, S } = builtInPaintOf(id)!;
   const more = { yellow_ochre: 1.5, red_earth: 0.7, ultramarine: 0.8 }[id] ?? 1;
   return { K: spectrum<'K'>(K.map((k) => k * more)), S };
 };
 const reflectance = (parts: readonly { pigment: string; parts: number }[]) =>
-  seen(
+  predictReflectance(
     { parts: parts.map((part) => part.parts) },
     parts.map(({ pigment }) => own(pigment)),
     STARTER_SURFACE,

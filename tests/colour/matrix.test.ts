@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import {
-  applied,
-  applyInto,
   diagonal,
   inverse,
   type Matrix,
+  multiplyColumn,
+  multiplyColumnInto,
   product,
 } from '../../src/colour/matrix.ts';
 import { expectMatrix, expectNear } from './near.ts';
@@ -26,8 +26,12 @@ test('a product acts from the right', () => {
     [0, 1, 4],
     [5, 6, 0],
   ];
-  expectNear(applied(product(M, N), 1, 2, 3), applied(M, ...applied(N, 1, 2, 3)), 1e-12);
-  expectNear(applyInto(N, 1, 2, 3, new Float64Array(3)), [14, 14, 17], 0);
+  expectNear(
+    multiplyColumn(product(M, N), 1, 2, 3),
+    multiplyColumn(M, ...multiplyColumn(N, 1, 2, 3)),
+    1e-12,
+  );
+  expectNear(multiplyColumnInto(N, 1, 2, 3, new Float64Array(3)), [14, 14, 17], 0);
 });
 
 test('a flat matrix has no inverse', () => {

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { changeWords, differenceWords } from '../../src/colour/change.ts';
-import { namesOf } from '../../src/colour/distinct.ts';
-import { hueOf } from '../../src/colour/family.ts';
+import { distinctNamesOf } from '../../src/colour/distinct.ts';
+import { namedHueOf } from '../../src/colour/family.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { nameOf } from '../../src/colour/name.ts';
 import {
   chromaWords,
-  describe as said,
+  describeColour as said,
   temperatureWords,
   valueWords,
 } from '../../src/colour/words.ts';
@@ -50,7 +50,7 @@ describe('names', () => {
     ['marigold', [70, 32, 75], 'orange'],
     ['lilac', [68, 18, -18], 'purple'],
   ])('%s', (_, colour, word) => {
-    expect(hueOf(colour).word).toBe(word);
+    expect(namedHueOf(colour).word).toBe(word);
   });
 
   test('a lost number is no colour', () => {
@@ -73,11 +73,11 @@ describe('names of one harmony', () => {
     const close = lab.chain((colour) => fc.array(near(colour, 6), { minLength: 1, maxLength: 7 }));
     fc.assert(
       fc.property(close, (labs) => {
-        const names = namesOf(labs);
+        const names = distinctNamesOf(labs);
         expect(new Set(names).size).toBe(labs.length);
         for (const [i, name] of names.entries()) {
           expect(name).not.toMatch(/\d|undefined/);
-          expect(name.endsWith(hueOf(labs[i]!).word)).toBe(true);
+          expect(name.endsWith(namedHueOf(labs[i]!).word)).toBe(true);
         }
       }),
       { seed: 2, numRuns: 400 },
@@ -90,31 +90,31 @@ describe('names of one harmony', () => {
       [40, -4, -36],
       [62, 14, 48],
     ];
-    expect(namesOf(labs)).toEqual(labs.map(nameOf));
+    expect(distinctNamesOf(labs)).toEqual(labs.map(nameOf));
   });
 
   test('say what sets two or three apart', () => {
     expect(
-      namesOf([
+      distinctNamesOf([
         [45, -6, -25],
         [56, -6, -25],
       ]),
     ).toEqual(['darker blue', 'lighter blue']);
     expect(
-      namesOf([
+      distinctNamesOf([
         [84, -5, -20],
         [72, -5, -20],
       ]),
     ).toEqual(['very light blue', 'light blue']);
     expect(
-      namesOf([
+      distinctNamesOf([
         [50, -8, -20],
         [50, -9, -26],
         [50, -9, -34],
       ]),
     ).toEqual(['duller blue', 'blue', 'brighter blue']);
     expect(
-      namesOf([
+      distinctNamesOf([
         [45, 0, 0],
         [60, 0, 0],
         [52, 0, 0],
@@ -124,13 +124,13 @@ describe('names of one harmony', () => {
 
   test('count what no eye tells apart', () => {
     expect(
-      namesOf([
+      distinctNamesOf([
         [50, 0, 0],
         [50, 0, 0],
         [50, 0, 0],
       ]),
     ).toEqual(['grey', 'second grey', 'third grey']);
-    expect(namesOf([])).toEqual([]);
+    expect(distinctNamesOf([])).toEqual([]);
   });
 });
 

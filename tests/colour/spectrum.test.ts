@@ -8,7 +8,7 @@ import {
   spectrum,
 } from '../../src/colour/grid.ts';
 import { chroma, labOf } from '../../src/colour/lab.ts';
-import { A, D50, D65, toXYZ } from '../../src/colour/observer.ts';
+import { D50, D65, ILLUMINANT_A, toXYZ } from '../../src/colour/observer.ts';
 
 test('the grid runs from 380 to 730 nm', () => {
   expect([bandNm(0), bandNm(BANDS - 1), LAST_NM]).toEqual([380, 730, 730]);
@@ -22,7 +22,7 @@ test('a spectrum has one finite number a band', () => {
 
 test('a flat reflectance is neutral under every light', () => {
   const grey = spectrum<'R'>(new Array(BANDS).fill(0.184475));
-  for (const light of [D65, D50, A]) {
+  for (const light of [D65, D50, ILLUMINANT_A]) {
     const lab = labOf(grey, light);
     // #777777 of sRGB has this Y: L* 50.034.
     expect(lab[0]).toBeCloseTo(50.034439, 4);

@@ -4,14 +4,14 @@ import { formulaBody } from '../../src/book/drapery.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { blacksOf } from '../../src/drapery/black.ts';
 import { formulaOfPiles, pigmentsIn } from '../../src/drapery/formula.ts';
-import { filmOver, insideOf } from '../../src/drapery/glaze.ts';
-import { WORKED, workedFormula } from '../../src/drapery/worked.ts';
-import { ofShares, predict } from '../../src/mixture/predict.ts';
+import { glazedColour, internalReflectance } from '../../src/drapery/glaze.ts';
+import { SHIPPED_FORMULAS, workedFormula } from '../../src/drapery/worked.ts';
+import { ofShares, predictColour } from '../../src/mixture/predict.ts';
 import { starterShelf } from '../../src/pigment/starter.ts';
 import { pileOf } from '../harmony/piles.ts';
 
 const shelf = starterShelf();
-const worked = WORKED.map((one) => {
+const worked = SHIPPED_FORMULAS.map((one) => {
   const made = workedFormula(one, shelf);
   if (!made.ok) throw new Error(`${one.name}: ${JSON.stringify(made.fault)}`);
   return made.value;
@@ -27,13 +27,18 @@ describe('the formulas that come with Kingcup', () => {
       for (const { layers } of formula.passages) {
         const [body, glaze] = [layers[0]!, layers[1]];
         expect(
-          deltaE00(predict(ofShares(body.mixture.recipe), shelf), body.mixture.lab),
+          deltaE00(predictColour(ofShares(body.mixture.recipe), shelf), body.mixture.lab),
         ).toBeLessThan(1e-6);
         if (!glaze) continue;
         const paint = shelf.paints.find(
           ({ pigment }) => pigment === glaze.mixture.recipe[0]!.pigment,
         )!;
-        const over = filmOver(paint, glaze.filmMm!, insideOf(body.mixture.recipe, shelf), shelf);
+        const over = glazedColour(
+          paint,
+          glaze.filmMm!,
+          internalReflectance(body.mixture.recipe, shelf),
+          shelf,
+        );
         expect(deltaE00(over, glaze.mixture.lab)).toBeLessThan(1e-6);
       }
       const L = seen(formula)

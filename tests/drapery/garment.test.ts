@@ -3,12 +3,17 @@ import { describe, expect, test, vi } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { chroma, hueTurnDeg, type Lab } from '../../src/colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../../src/colour/oklab.ts';
-import type { Cloth, ClothWish, GarmentWish } from '../../src/drapery/fold.ts';
+import type { Cloth, ClothRequest, GarmentRequest } from '../../src/drapery/fold.ts';
 import { drape } from '../../src/drapery/garment.ts';
-import { filmOver, insideOf, THICKEST_MM, THINNEST_MM } from '../../src/drapery/glaze.ts';
+import {
+  glazedColour,
+  internalReflectance,
+  THICKEST_MM,
+  THINNEST_MM,
+} from '../../src/drapery/glaze.ts';
 import { barredIn } from '../../src/drapery/lay.ts';
 import { STEPS } from '../../src/harmony/harmony.ts';
-import { ofParts, ofShares, predict } from '../../src/mixture/predict.ts';
+import { ofParts, ofShares, predictColour } from '../../src/mixture/predict.ts';
 import { starterShelf } from '../../src/pigment/starter.ts';
 import { runs } from '../harmony/piles.ts';
 import { deepened, glazed, nature, shot } from './wishes.ts';
@@ -16,7 +21,7 @@ import { deepened, glazed, nature, shot } from './wishes.ts';
 const shelf = starterShelf();
 vi.setConfig({ testTimeout: process.env.KINGCUP_SOAK === '1' ? 3_600_000 : 120_000 });
 
-function draped(wish: GarmentWish) {
+function draped(wish: GarmentRequest) {
   const made = drape(wish, shelf);
   if (!made.ok) throw new Error(`${JSON.stringify(wish)}: ${JSON.stringify(made.fault)}`);
   return made.value;
@@ -24,9 +29,9 @@ function draped(wish: GarmentWish) {
 
 /** What is seen of a fold in whole parts. */
 function inParts({ mixture, glaze }: Cloth['folds'][number]): Lab {
-  if (glaze === null) return predict(ofParts(mixture.parts), shelf);
+  if (glaze === null) return predictColour(ofParts(mixture.parts), shelf);
   const paint = shelf.paints.find(({ pigment }) => pigment === glaze.pigment)!;
-  return filmOver(paint, glaze.filmMm, insideOf(mixture.parts, shelf), shelf);
+  return glazedColour(paint, glaze.filmMm, internalReflectance(mixture.parts, shelf), shelf);
 }
 
 const hue = (lab: Lab) => oklabHueDeg(oklabOfLab(lab));
@@ -36,7 +41,7 @@ function expectHeld(from: Lab, to: Lab) {
 }
 
 /** What holds of every cloth, whatever its way. */
-function expectCloth(cloth: Cloth, wish: ClothWish) {
+function expectCloth(cloth: Cloth, wish: ClothRequest) {
   expect(cloth.folds.map(({ step }) => step)).toEqual(STEPS);
   const seen = cloth.folds.map(({ lab }) => lab[0]);
   const parts = cloth.folds.map((fold) => inParts(fold)[0]);
@@ -47,7 +52,9 @@ function expectCloth(cloth: Cloth, wish: ClothWish) {
   const all = [...cloth.folds, ...(cloth.reflected ? [cloth.reflected] : [])];
   for (const fold of all) {
     if (fold.glaze === null)
-      expect(deltaE00(predict(ofShares(fold.mixture.recipe), shelf), fold.lab)).toBeLessThan(1e-6);
+      expect(deltaE00(predictColour(ofShares(fold.mixture.recipe), shelf), fold.lab)).toBeLessThan(
+        1e-6,
+      );
     expect(fold.mixture.recipe.length).toBeLessThanOrEqual(4);
     expect(barredIn(fold.mixture, cloth.black.barred, shelf)).toBe(false);
     for (const { pigment } of fold.mixture.recipe) expect(cloth.pigments).toContain(pigment);

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { filmsOf } from '../../src/drapery/glaze.ts';
+import { glazeThicknesses } from '../../src/drapery/glaze.ts';
 
 // Common practice: the gleams stay bare, the glaze grows into the folds; two coats are 30 micrometres.
 test.each([0.001, 0.004, 0.01, 0.03])('a glaze of %d mm over the local colour', (localMm) => {
-  const [bare, ...films] = filmsOf(localMm);
+  const [bare, ...films] = glazeThicknesses(localMm);
   expect(bare).toBe(0);
   expect(films).toHaveLength(5);
   expect(films[1]).toBeCloseTo(Math.min(localMm, 0.03), 3);
@@ -15,7 +15,7 @@ test.each([0.001, 0.004, 0.01, 0.03])('a glaze of %d mm over the local colour', 
 });
 
 test('over the deepest fold it is 3.4 times as thick as over the local colour, where there is room', () => {
-  const films = filmsOf(0.005);
+  const films = glazeThicknesses(0.005);
   expect(films[5]! / films[2]!).toBeCloseTo(3.4, 9);
-  expect(filmsOf(0.02)[5]).toBe(0.03);
+  expect(glazeThicknesses(0.02)[5]).toBe(0.03);
 });

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { lightnesses, SHEENS, STUFFS } from '../../src/drapery/stuff.ts';
+import { FABRIC_SHEENS, FABRICS, lightnesses } from '../../src/drapery/stuff.ts';
 
 const ends = { lightest: 88, deepest: 18, white: 96 };
-const ladderOf = (stuff: (typeof STUFFS)[number], even = false) =>
+const ladderOf = (stuff: (typeof FABRICS)[number], even = false) =>
   lightnesses(52, ends, stuff, even);
 
 // Common practice, no published source: satin flashes, linen is crisp, velvet and wool take the light dully.
@@ -14,7 +14,7 @@ test('the gleam of satin is the lightest, then linen, velvet and wool', () => {
   expect(gleams[3]).toBeLessThan(75);
 });
 
-test.each(STUFFS)('%s falls from the gleam to the deepest fold, local colour third', (stuff) => {
+test.each(FABRICS)('%s falls from the gleam to the deepest fold, local colour third', (stuff) => {
   for (const steps of [ladderOf(stuff), ladderOf(stuff, true)]) {
     expect(steps).toHaveLength(6);
     expect(steps[2]).toBe(52);
@@ -22,5 +22,5 @@ test.each(STUFFS)('%s falls from the gleam to the deepest fold, local colour thi
     expect(steps[0]).toBeLessThanOrEqual(ends.white);
     expect(steps[5]).toBeGreaterThanOrEqual(ends.deepest);
   }
-  expect(SHEENS[stuff].shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 12);
+  expect(FABRIC_SHEENS[stuff].shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 12);
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { chroma, type Lab } from '../../src/colour/lab.ts';
-import type { ClothWish } from '../../src/drapery/fold.ts';
-import { STUFFS } from '../../src/drapery/stuff.ts';
+import type { ClothRequest } from '../../src/drapery/fold.ts';
+import { FABRICS } from '../../src/drapery/stuff.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';
 import { pilesOf } from '../harmony/piles.ts';
 
@@ -22,13 +22,13 @@ export const coloursFor = (shelf: Shelf): fc.Arbitrary<Lab> =>
   );
 
 const base = (lab: Lab) =>
-  fc.record({ stuff: fc.constantFrom(...STUFFS), even: fc.boolean() }).map((more) => ({
+  fc.record({ stuff: fc.constantFrom(...FABRICS), even: fc.boolean() }).map((more) => ({
     name: 'cloth',
     lab,
     ...more,
   }));
 
-export const deepened = (shelf: Shelf): fc.Arbitrary<ClothWish> =>
+export const deepened = (shelf: Shelf): fc.Arbitrary<ClothRequest> =>
   fc
     .tuple(coloursFor(shelf), fc.option(coloursFor(shelf), { nil: undefined }))
     .chain(([lab, neighbour]) =>
@@ -39,7 +39,7 @@ export const deepened = (shelf: Shelf): fc.Arbitrary<ClothWish> =>
       })),
     );
 
-export const shot = (shelf: Shelf): fc.Arbitrary<ClothWish> =>
+export const shot = (shelf: Shelf): fc.Arbitrary<ClothRequest> =>
   fc
     .tuple(coloursFor(shelf), coloursFor(shelf))
     .filter(([lab, shadows]) => lab[0] > 40 && chroma(shadows) > 10)
@@ -47,7 +47,7 @@ export const shot = (shelf: Shelf): fc.Arbitrary<ClothWish> =>
       base(lab).map((wish) => ({ ...wish, way: 'shot cloth' as const, shadows })),
     );
 
-export const nature = (shelf: Shelf): fc.Arbitrary<ClothWish> =>
+export const nature = (shelf: Shelf): fc.Arbitrary<ClothRequest> =>
   fc
     .tuple(...Array.from({ length: 6 }, () => coloursFor(shelf)))
     .map((ladder) => ladder.toSorted((p, q) => q[0] - p[0]))
@@ -55,7 +55,7 @@ export const nature = (shelf: Shelf): fc.Arbitrary<ClothWish> =>
       base(ladder[2]!).map((wish) => ({ ...wish, way: 'as nature had it' as const, ladder })),
     );
 
-export const glazed = (shelf: Shelf, glaze: string): fc.Arbitrary<ClothWish> =>
+export const glazed = (shelf: Shelf, glaze: string): fc.Arbitrary<ClothRequest> =>
   coloursFor(shelf)
     .filter((lab) => chroma(lab) > 12)
     .chain((lab) =>

@@ -1,6 +1,11 @@
 import { expect, test } from 'vitest';
-import { chance } from '../../src/chance.ts';
-import { borders, bordersOfNodes, FIELD, FIELDS } from '../../src/harmony/border.ts';
+import { seededRandom } from '../../src/chance.ts';
+import {
+  boundariesOfNodes,
+  boundaryStatistics,
+  SUM,
+  SUMS_PER_PAIR,
+} from '../../src/harmony/border.ts';
 import { emptyPlanes } from '../../src/photo/work.ts';
 
 const WIDTH = 40;
@@ -9,7 +14,7 @@ const HEIGHT = 34;
 const COUNT = 5;
 
 function scene() {
-  const next = chance(3);
+  const next = seededRandom(3);
   const image = emptyPlanes(WIDTH * HEIGHT);
   const label = new Uint16Array(WIDTH * HEIGHT);
   for (let i = 0; i < label.length; i++) {
@@ -45,9 +50,9 @@ function plainly({ image: { L, a, b }, label }: ReturnType<typeof scene>): Map<s
         if (p < 0 || q < 0 || label[p] === label[q]) continue;
         const [i, j] = [label[p]!, label[q]!];
         const key = `${Math.min(i, j)} ${Math.max(i, j)}`;
-        const sums = all.get(key) ?? new Array<number>(FIELDS).fill(0);
+        const sums = all.get(key) ?? new Array<number>(SUMS_PER_PAIR).fill(0);
         all.set(key, sums);
-        sums[FIELD.meetings]!++;
+        sums[SUM.meetings]!++;
         // Every second place, as on a chequerboard.
         if ((x + y) % 2 !== 0) continue;
         const room = (n: number) => Math.max(0, Math.min(2, n));
@@ -69,41 +74,42 @@ function plainly({ image: { L, a, b }, label }: ReturnType<typeof scene>): Map<s
           beside.reduce((sum, s) => sum + f(s), 0) / beside.length;
         const across = step(near, far);
         const way = i < j ? 1 : -1;
-        sums[FIELD.crossings]!++;
-        sums[FIELD.acrossL]! += across.L2;
-        sums[FIELD.acrossC]! += across.C2;
-        sums[FIELD.besideL]! += mean((s) => s.L2);
-        sums[FIELD.besideC]! += mean((s) => s.C2);
-        sums[FIELD.turnA]! += way * (across.da - mean((s) => s.da));
-        sums[FIELD.turnB]! += way * (across.db - mean((s) => s.db));
+        sums[SUM.crossings]!++;
+        sums[SUM.acrossL]! += across.L2;
+        sums[SUM.acrossC]! += across.C2;
+        sums[SUM.besideL]! += mean((s) => s.L2);
+        sums[SUM.besideC]! += mean((s) => s.C2);
+        sums[SUM.turnA]! += way * (across.da - mean((s) => s.da));
+        sums[SUM.turnB]! += way * (across.db - mean((s) => s.db));
       }
   return all;
 }
 
 test('the sums over borders are those of their definition, every pair of labels once and in order', () => {
   const given = scene();
-  const edges = borders(given.image, WIDTH, HEIGHT, given.label, COUNT);
+  const edges = boundaryStatistics(given.image, WIDTH, HEIGHT, given.label, COUNT);
   const plain = plainly(given);
   const keys = Array.from(edges.first, (i, pair) => `${i} ${edges.second[pair]}`);
   expect(keys).toEqual([...plain.keys()].sort());
   keys.forEach((key, pair) => {
     plain.get(key)!.forEach((sum, field) => {
-      expect(edges.sums[pair * FIELDS + field]).toBeCloseTo(sum, 4);
+      expect(edges.sums[pair * SUMS_PER_PAIR + field]).toBeCloseTo(sum, 4);
     });
   });
 });
 
 test('borders of nodes: what lies inside one falls out, and turning round changes the sign of a turn', () => {
   const { image, label } = scene();
-  const edges = borders(image, WIDTH, HEIGHT, label, COUNT);
+  const edges = boundaryStatistics(image, WIDTH, HEIGHT, label, COUNT);
   // The labels 0 and 3 are one node, in the reverse order of the labels.
   const nodeOf = Uint8Array.of(2, 1, 0, 2, 3);
-  const { count, sums } = bordersOfNodes(edges, nodeOf, 4, new Float64Array(16 * FIELDS));
-  const one = (i: number, j: number, field: number) => sums[(i * count + j) * FIELDS + field]!;
+  const { count, sums } = boundariesOfNodes(edges, nodeOf, 4, new Float64Array(16 * SUMS_PER_PAIR));
+  const one = (i: number, j: number, field: number) =>
+    sums[(i * count + j) * SUMS_PER_PAIR + field]!;
   const edge = (first: number, second: number, field: number) => {
     const pair = edges.first.findIndex((i, p) => i === first && edges.second[p] === second);
-    return edges.sums[pair * FIELDS + field]!;
+    return edges.sums[pair * SUMS_PER_PAIR + field]!;
   };
-  expect(one(0, 2, FIELD.meetings)).toBe(edge(0, 2, FIELD.meetings) + edge(2, 3, FIELD.meetings));
-  expect(one(0, 2, FIELD.turnA)).toBeCloseTo(edge(2, 3, FIELD.turnA) - edge(0, 2, FIELD.turnA), 6);
+  expect(one(0, 2, SUM.meetings)).toBe(edge(0, 2, SUM.meetings) + edge(2, 3, SUM.meetings));
+  expect(one(0, 2, SUM.turnA)).toBeCloseTo(edge(2, 3, SUM.turnA) - edge(0, 2, SUM.turnA), 6);
 });

@@ -1,7 +1,7 @@
 import { kmeans } from 'ml-kmeans';
 import { expect, test } from 'vitest';
-import { cluster, histogram } from '../../src/harmony/cluster.ts';
-import { workImage } from '../../src/photo/work.ts';
+import { colourHistogram, weightedKMeans } from '../../src/harmony/cluster.ts';
+import { downsampled } from '../../src/photo/work.ts';
 import { picture } from '../photo/paint.ts';
 
 const scene = picture(90, 70, (x, y) => [
@@ -11,8 +11,8 @@ const scene = picture(90, 70, (x, y) => [
 ]);
 
 test('bins hold every pixel, and their means are the pixels’ own', () => {
-  const work = workImage(scene)!;
-  const bins = histogram(work, work.seen);
+  const work = downsampled(scene)!;
+  const bins = colourHistogram(work, work.pixelCounts);
   expect(bins.weight.reduce((sum, w) => sum + w, 0)).toBe(6300);
   const mean = bins.L.reduce((sum, L, i) => sum + L * bins.weight[i]!, 0) / 6300;
   expect(mean).toBeCloseTo(work.L.reduce((sum, L) => sum + L, 0) / 6300, 6);
@@ -20,9 +20,9 @@ test('bins hold every pixel, and their means are the pixels’ own', () => {
 
 // The oracle: ml-kmeans on every pixel by itself, from the same first centres.
 test('clustering weighted bins ends where clustering every pixel does', () => {
-  const work = workImage(scene)!;
-  const bins = histogram(work, work.seen);
-  const ours = cluster(bins, 6, 1, 200);
+  const work = downsampled(scene)!;
+  const bins = colourHistogram(work, work.pixelCounts);
+  const ours = weightedKMeans(bins, 6, 1, 200);
   const centres = Array.from({ length: 6 }, (_, c) => [ours.L[c]!, ours.a[c]!, ours.b[c]!]);
   const points = Array.from(work.L, (L, i) => [L, work.a[i]!, work.b[i]!]);
   const oracle = kmeans(points, 6, { initialization: centres, maxIterations: 50 });
@@ -35,8 +35,8 @@ test('clustering weighted bins ends where clustering every pixel does', () => {
 });
 
 test('fewer colours than clusters: each its own, none empty', () => {
-  const work = workImage(picture(20, 20, (x) => (x < 5 ? [200, 0, 0] : [0, 0, 200])))!;
-  const clusters = cluster(histogram(work, work.seen), 40);
+  const work = downsampled(picture(20, 20, (x) => (x < 5 ? [200, 0, 0] : [0, 0, 200])))!;
+  const clusters = weightedKMeans(colourHistogram(work, work.pixelCounts), 40);
   expect(clusters.count).toBe(2);
   expect([...clusters.weight]).toEqual([300, 100]);
 });

@@ -1,17 +1,17 @@
 import { expect, test } from 'vitest';
 import {
   colourAt,
-  correct,
-  drop,
+  correctColourByEye,
   type EditedHarmony,
   type EditFault,
   markSheen,
-  rename,
+  removeColour,
+  withColourName,
 } from '../../src/harmony/edit.ts';
 import { editFaultWords } from '../../src/harmony/faults.ts';
 import { gather } from '../../src/harmony/gather.ts';
-import { addSpot, joinTwo, split } from '../../src/harmony/reshape.ts';
-import { spotOf } from '../../src/photo/spot.ts';
+import { addSpot, mergeColours, splitColourInTwo } from '../../src/harmony/reshape.ts';
+import { sampleSpot } from '../../src/photo/spot.ts';
 import type { Result } from '../../src/result.ts';
 import { picture } from '../photo/paint.ts';
 
@@ -49,14 +49,14 @@ test('the scene has three colours, told apart by touch', () => {
 });
 
 test('rename: the own name, never empty, never twice', () => {
-  expect(value(rename(start, 1, ' Mother’s jug ')).colours[1]!.name).toBe('Mother’s jug');
-  expect(rename(start, 1, '  ')).toEqual({ ok: false, fault: { code: 'no-name' } });
-  expect(rename(start, 1, start.colours[0]!.name).ok).toBe(false);
-  expect(rename(start, 9, 'x').ok).toBe(false);
+  expect(value(withColourName(start, 1, ' Mother’s jug ')).colours[1]!.name).toBe('Mother’s jug');
+  expect(withColourName(start, 1, '  ')).toEqual({ ok: false, fault: { code: 'no-name' } });
+  expect(withColourName(start, 1, start.colours[0]!.name).ok).toBe(false);
+  expect(withColourName(start, 9, 'x').ok).toBe(false);
 });
 
 test('drop: the others grow in proportion, its place is empty', () => {
-  const two = sound(value(drop(start, 0)));
+  const two = sound(value(removeColour(start, 0)));
   expect(two.colours.length).toBe(2);
   expect(two.colours[0]!.share / two.colours[1]!.share).toBeCloseTo(
     start.colours[1]!.share / start.colours[2]!.share,
@@ -64,24 +64,24 @@ test('drop: the others grow in proportion, its place is empty', () => {
   );
   expect(colourAt(two, 0.1, 0.5)).toBe(null);
   expect(two.colours[colourAt(two, 0.65, 0.5)!]!.name).toBe(start.colours[1]!.name);
-  const one = value(drop(two, 0));
-  expect(drop(one, 0)).toEqual({ ok: false, fault: { code: 'last-colour' } });
+  const one = value(removeColour(two, 0));
+  expect(removeColour(one, 0)).toEqual({ ok: false, fault: { code: 'last-colour' } });
 });
 
 test('join: shares are added and the place is shared', () => {
-  const joined = sound(value(joinTwo(start, 1, 2)));
+  const joined = sound(value(mergeColours(start, 1, 2)));
   expect(joined.colours.length).toBe(2);
   expect(joined.colours[1]!.share).toBeCloseTo(
     start.colours[1]!.share + start.colours[2]!.share,
     9,
   );
   expect(colourAt(joined, 0.65, 0.5)).toBe(colourAt(joined, 0.95, 0.5));
-  expect(joinTwo(start, 1, 1).ok).toBe(false);
+  expect(mergeColours(start, 1, 1).ok).toBe(false);
 });
 
 test('split undoes what was joined, from the pixels', () => {
-  const joined = value(joinTwo(start, 1, 2));
-  const parted = sound(value(split(joined, 1, scene)));
+  const joined = value(mergeColours(start, 1, 2));
+  const parted = sound(value(splitColourInTwo(joined, 1, scene)));
   expect(parted.colours.length).toBe(3);
   for (const c of start.colours) {
     const again = parted.colours.find((p) => Math.abs(p.share - c.share) < 0.02)!;
@@ -89,7 +89,7 @@ test('split undoes what was joined, from the pixels', () => {
   }
   const even = value(gather(picture(40, 40, () => [90, 90, 90])));
   expect(
-    split(
+    splitColourInTwo(
       even,
       0,
       picture(40, 40, () => [90, 90, 90]),
@@ -101,7 +101,7 @@ test('split undoes what was joined, from the pixels', () => {
 });
 
 test('a spot by hand takes its patch from what was there', () => {
-  const spot = spotOf(scene, 0.9, 0.5, 9);
+  const spot = sampleSpot(scene, 0.9, 0.5, 9);
   if (!spot.ok) throw new Error('no spot');
   const more = sound(value(addSpot(start, spot.value)));
   expect(more.colours.length).toBe(4);
@@ -116,7 +116,7 @@ test('a spot by hand takes its patch from what was there', () => {
 
 test('a correction by eye keeps both, and the ladder moves along', () => {
   const [L, a, b] = start.colours[0]!.lab;
-  const once = sound(value(correct(start, 0, [L, a - 3, b - 6])));
+  const once = sound(value(correctColourByEye(start, 0, [L, a - 3, b - 6])));
   expect(once.colours[0]!.lab).toEqual([L, a - 3, b - 6]);
   expect(once.colours[0]!.asGathered).toEqual([L, a, b]);
   expect(once.colours[0]!.altered).toBe('by eye');
@@ -124,7 +124,7 @@ test('a correction by eye keeps both, and the ladder moves along', () => {
     start.colours[0]!.ladder[2]!.lab[2] - 6,
     9,
   );
-  const twice = value(correct(once, 0, [L, a, b - 9], 'cooler than this'));
+  const twice = value(correctColourByEye(once, 0, [L, a, b - 9], 'cooler than this'));
   expect(twice.colours[0]!.asGathered).toEqual([L, a, b]);
   expect(start.colours[0]!.lab).toEqual([L, a, b]);
 });

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Lab } from '../../src/colour/lab.ts';
 import { type FewestOptions, fewest } from '../../src/harmony/fewest.ts';
-import { vary } from '../../src/harmony/vary.ts';
+import { variantTarget } from '../../src/harmony/vary.ts';
 import { findMixtures } from '../../src/mixture/find.ts';
-import { predict } from '../../src/mixture/predict.ts';
+import { predictColour } from '../../src/mixture/predict.ts';
 import { invented } from '../mixture/invented.ts';
 
 const find = (colours: readonly Lab[], options: FewestOptions = {}) => {
@@ -12,7 +12,7 @@ const find = (colours: readonly Lab[], options: FewestOptions = {}) => {
   return found.value;
 };
 const pile = (...parts: [string, number][]): Lab =>
-  predict(
+  predictColour(
     parts.map(([pigment, amount]) => ({ pigment, amount })),
     invented,
   );
@@ -78,7 +78,7 @@ describe('the fewest pigments of a harmony', () => {
     expect(varied.sought).toHaveLength(21);
     expect(varied.sought.slice(0, 3)).toEqual(alone.sought);
     for (const { of, way, lab } of varied.sought.slice(3))
-      expect(lab).toEqual(vary(harmony[of]!, way!, 'middle').lab);
+      expect(lab).toEqual(variantTarget(harmony[of]!, way!, 'middle').lab);
     expect(varied.enough!.count).toBeGreaterThanOrEqual(alone.enough!.count);
     // The figures of the curve are those of a search with that palette alone.
     const { pigments, deltaE00 } = varied.enough!;

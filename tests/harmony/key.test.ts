@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { chroma, type Lab } from '../../src/colour/lab.ts';
-import { keyOf, rangeOf } from '../../src/harmony/key.ts';
+import { rangeMapping, shelfLightness } from '../../src/harmony/key.ts';
 import { starterShelf } from '../../src/pigment/starter.ts';
 
 const shelf = starterShelf();
-const { darkest, lightest } = rangeOf(shelf);
+const { darkest, lightest } = shelfLightness(shelf);
 const lab = fc.tuple(
   fc.double({ min: 0, max: 100, noNaN: true }),
   fc.double({ min: -80, max: 80, noNaN: true }),
@@ -18,7 +18,7 @@ test('lightness is mapped linearly into the range of the shelf, chroma by the sa
     [51, 40, 30],
     [100, 0, 3],
   ];
-  const keyed = labs.map(keyOf(labs, shelf));
+  const keyed = labs.map(rangeMapping(labs, shelf));
   const factor = (lightest - darkest) / 98;
   expect(keyed[0]![0]).toBeCloseTo(darkest, 9);
   expect(keyed[1]![0]).toBeCloseTo(darkest + 49 * factor, 9);
@@ -31,13 +31,13 @@ test('what lies inside the range stays as it is', () => {
     [60, 2, -4],
     [70, -3, 5],
   ];
-  expect(misty.map(keyOf(misty, shelf))).toEqual(misty);
+  expect(misty.map(rangeMapping(misty, shelf))).toEqual(misty);
 });
 
 test('order of lightness and hue angles are kept, and nothing leaves the range', () => {
   fc.assert(
     fc.property(fc.array(lab, { minLength: 1, maxLength: 7 }), (labs) => {
-      const keyed = labs.map(keyOf(labs, shelf));
+      const keyed = labs.map(rangeMapping(labs, shelf));
       for (const [i, [L, a, b]] of keyed.entries()) {
         expect(L).toBeGreaterThanOrEqual(darkest - 1e-9);
         expect(L).toBeLessThanOrEqual(lightest + 1e-9);

@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
 import { STEPS } from '../../src/harmony/harmony.ts';
-import { ladder, localColour, tally } from '../../src/harmony/measure.ts';
-import { workImage } from '../../src/photo/work.ts';
+import { colourHistograms, ladder, localColour } from '../../src/harmony/measure.ts';
+import { downsampled } from '../../src/photo/work.ts';
 import { picture } from '../photo/paint.ts';
 
 /** One thing, as grey as its column: 0 to 199 of 255 from left to right. */
-const work = workImage(picture(200, 50, (x) => [x, x, x]))!;
-const [thing] = tally(work, new Uint8Array(work.L.length), 1);
+const work = downsampled(picture(200, 50, (x) => [x, x, x]))!;
+const [thing] = colourHistograms(work, new Uint8Array(work.L.length), 1);
 const steps = ladder(thing!);
 
 // By design: narrow gleams and narrow darks, most of a thing between its light and its half-tone.

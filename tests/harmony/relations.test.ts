@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { labOfLCh } from '../../src/colour/lab.ts';
-import { PERIOD, periodWords } from '../../src/harmony/period.ts';
+import { PERIOD_PAIRS, periodWords } from '../../src/harmony/period.ts';
 import { relationsOf } from '../../src/harmony/relations.ts';
 
 const meadow = [
@@ -71,8 +71,8 @@ describe('relations of a harmony', () => {
 });
 
 test('every row of period practice can be said', () => {
-  for (const row of PERIOD) expect(periodWords(row)).toMatch(/^[A-Z].*: .*\(.+\)\./);
-  expect(periodWords(PERIOD.find(({ held }) => held === 'held; disputed')!)).toBe(
+  for (const row of PERIOD_PAIRS) expect(periodWords(row)).toMatch(/^[A-Z].*: .*\(.+\)\./);
+  expect(periodWords(PERIOD_PAIRS.find(({ held }) => held === 'held; disputed')!)).toBe(
     'Blue and green: held to go together, but disputed (Leonardo da Vinci, A Treatise on Painting (English edition)). He held that green gains nothing beside blue.',
   );
 });

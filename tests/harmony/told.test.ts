@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { STILL } from '../../src/harmony/move.ts';
+import { IDENTITY_MOVE } from '../../src/harmony/move.ts';
 import { moveWords } from '../../src/harmony/told.ts';
 
 test('what stands still is said to', () => {
-  expect(moveWords(STILL)).toBe('Nothing has to move: the shelf reaches every colour.');
+  expect(moveWords(IDENTITY_MOVE)).toBe('Nothing has to move: the shelf reaches every colour.');
 });
 
 test.each([
@@ -14,7 +14,7 @@ test.each([
   [{ turnDeg: 4 }, /by 4 degrees, reds towards yellow/],
   [{ turnDeg: -8 }, /by 8 degrees, yellows towards red/],
 ])('%j in words', (change, words) => {
-  expect(moveWords({ ...STILL, ...change })).toMatch(words);
+  expect(moveWords({ ...IDENTITY_MOVE, ...change })).toMatch(words);
 });
 
 test('several at once make one sentence', () => {

@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { chroma, hueTurnDeg, type Lab } from '../../src/colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../../src/colour/oklab.ts';
-import { moveAll, STILL } from '../../src/harmony/move.ts';
+import { IDENTITY_MOVE, moveAll } from '../../src/harmony/move.ts';
 import { transpose } from '../../src/harmony/transpose.ts';
-import { predict } from '../../src/mixture/predict.ts';
+import { predictColour } from '../../src/mixture/predict.ts';
 import { invented } from '../mixture/invented.ts';
 
 const find = (colours: readonly Lab[], shelf = invented) => {
@@ -32,9 +32,9 @@ describe('transposing', () => {
         { pigment: 'white', amount: 1 },
         { pigment: 'earth', amount: 1 },
       ],
-    ].map((pile) => predict(pile, invented));
+    ].map((pile) => predictColour(pile, invented));
     const { transposed } = find(harmony);
-    expect(transposed.move).toEqual(STILL);
+    expect(transposed.move).toEqual(IDENTITY_MOVE);
     expect(transposed.colours.map((c) => c.to)).toEqual(harmony);
   });
 

@@ -6,7 +6,7 @@ import { chroma, hueTurnDeg } from '../../src/colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../../src/colour/oklab.ts';
 import { limitWords } from '../../src/harmony/limit.ts';
 import { originOf, variantOf, variantsOf } from '../../src/harmony/variant.ts';
-import { AMOUNTS, OPPOSITE, WAYS } from '../../src/harmony/vary.ts';
+import { AMOUNTS, OPPOSITE, VARIANT_WAYS } from '../../src/harmony/vary.ts';
 import { starterShelf } from '../../src/pigment/starter.ts';
 import { labOfRecipe, pileOf, pilesOf, runs } from './piles.ts';
 
@@ -16,7 +16,7 @@ const value = <T>(result: { ok: true; value: T } | { ok: false; fault: unknown }
   return result.value;
 };
 const piles = pilesOf(shelf);
-const way = fc.constantFrom(...WAYS);
+const way = fc.constantFrom(...VARIANT_WAYS);
 const amount = fc.constantFrom(...AMOUNTS);
 
 describe('over the whole reach', () => {
@@ -110,7 +110,7 @@ describe('the pile', () => {
       [58, -6, -8],
     ] as const) {
       const origin = value(originOf(lab, shelf));
-      for (const along of WAYS) {
+      for (const along of VARIANT_WAYS) {
         const made = value(variantOf(origin, along, 'small', shelf));
         whole += Number(made.granted === 'whole');
         same += Number(made.granted === 'whole' && made.samePigments);

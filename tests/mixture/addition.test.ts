@@ -2,18 +2,18 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
-import { additions, type Correction } from '../../src/mixture/addition.ts';
-import type { Part } from '../../src/mixture/mixture.ts';
-import { ofParts, predict } from '../../src/mixture/predict.ts';
+import { correctPile, type PileCorrection } from '../../src/mixture/addition.ts';
+import type { MixturePart } from '../../src/mixture/mixture.ts';
+import { ofParts, predictColour } from '../../src/mixture/predict.ts';
 import { invented } from './invented.ts';
 
-const colour = (parts: readonly Part[]): Lab => predict(ofParts(parts), invented);
-const mend = (parts: readonly Part[], seen: Lab, target: Lab): Correction => {
-  const found = additions({ parts, cm3: 20 }, seen, target, invented);
+const colour = (parts: readonly MixturePart[]): Lab => predictColour(ofParts(parts), invented);
+const mend = (parts: readonly MixturePart[], seen: Lab, target: Lab): PileCorrection => {
+  const found = correctPile({ parts, cm3: 20 }, seen, target, invented);
   if (!found.ok) throw new Error(found.fault.code);
   return found.value;
 };
-const recipe: Part[] = [
+const recipe: MixturePart[] = [
   { pigment: 'white', parts: 6 },
   { pigment: 'earth', parts: 3 },
   { pigment: 'blue', parts: 1 },
@@ -38,7 +38,7 @@ describe('additions', () => {
     });
     fc.assert(
       fc.property(batch, ({ used, parts, wrong, log, known }) => {
-        const meant: Part[] = used.map((pigment, i) => ({ pigment, parts: parts[i]! }));
+        const meant: MixturePart[] = used.map((pigment, i) => ({ pigment, parts: parts[i]! }));
         const made = meant.map((p, i) =>
           i === wrong % used.length ? { ...p, parts: p.parts * Math.exp(log) } : p,
         );
@@ -65,7 +65,7 @@ describe('additions', () => {
     const batch = fc.tuple(fc.constantFrom(...names), fc.integer({ min: 1, max: 20 }));
     fc.assert(
       fc.property(batch, ([stray, tenths]) => {
-        const made: Part[] = [...recipe, { pigment: stray, parts: tenths / 10 }];
+        const made: MixturePart[] = [...recipe, { pigment: stray, parts: tenths / 10 }];
         const found = mend(made, colour(made), colour(recipe));
         if (found.now <= 0.5) return;
         const best = found.options[0];
@@ -79,8 +79,8 @@ describe('additions', () => {
       { numRuns: 40, seed: 12 },
     );
   });
-  const total = (parts: readonly Part[]) => parts.reduce((sum, p) => sum + p.parts, 0);
-  const slipped = (parts: readonly Part[], { slip }: Correction) =>
+  const total = (parts: readonly MixturePart[]) => parts.reduce((sum, p) => sum + p.parts, 0);
+  const slipped = (parts: readonly MixturePart[], { slip }: PileCorrection) =>
     total(
       parts.map((p) => (p.pigment === slip?.pigment ? { ...p, parts: p.parts * slip.factor } : p)),
     );
@@ -102,7 +102,7 @@ describe('additions', () => {
   });
 
   test('say when the target lies where no addition leads', () => {
-    const mud: Part[] = [
+    const mud: MixturePart[] = [
       { pigment: 'black', parts: 5 },
       { pigment: 'green', parts: 5 },
     ];
@@ -119,8 +119,8 @@ describe('additions', () => {
   });
 
   test('bad input is a fault', () => {
-    const fault = (...args: Parameters<typeof additions>) => {
-      const found = additions(...args);
+    const fault = (...args: Parameters<typeof correctPile>) => {
+      const found = correctPile(...args);
       return found.ok ? null : found.fault;
     };
     const grey: Lab = [50, 0, 0];

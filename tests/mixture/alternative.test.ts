@@ -3,11 +3,11 @@ import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { findMixtures } from '../../src/mixture/find.ts';
 import type { Share } from '../../src/mixture/mixture.ts';
-import { predict } from '../../src/mixture/predict.ts';
+import { predictColour } from '../../src/mixture/predict.ts';
 import { invented } from './invented.ts';
 
 const colour = (recipe: readonly Share[]): Lab =>
-  predict(
+  predictColour(
     recipe.map(({ pigment, share }) => ({ pigment, amount: share })),
     invented,
   );

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
-import { benchOf } from '../../src/mixture/bench.ts';
+import { measuredRecipeOf } from '../../src/mixture/bench.ts';
 import { findMixtures } from '../../src/mixture/find.ts';
-import { ofParts, predict } from '../../src/mixture/predict.ts';
+import { ofParts, predictColour } from '../../src/mixture/predict.ts';
 import { starterShelf } from '../../src/pigment/starter.ts';
 
 const shelf = starterShelf();
@@ -13,14 +13,14 @@ const [pale] = (() => {
 })();
 
 test('the piles of a mixture with let-downs, and its pigments, both make the colour that is printed', () => {
-  const bench = benchOf(pale!, shelf);
+  const bench = measuredRecipeOf(pale!, shelf);
   expect(bench.letDowns.length).toBeGreaterThan(0);
   for (const { name, whiteParts } of bench.letDowns) {
     expect(bench.parts.map((part) => part.pigment)).toContain(name);
     expect([3, 5, 10, 20]).toContain(whiteParts);
   }
-  const asPiles = predict(ofParts(bench.parts), bench.shelf);
-  const asPigments = predict(ofParts(bench.pigments), shelf);
+  const asPiles = predictColour(ofParts(bench.parts), bench.shelf);
+  const asPigments = predictColour(ofParts(bench.pigments), shelf);
   expect(deltaE00(asPiles, bench.lab)).toBeLessThan(1e-6);
   expect(deltaE00(asPigments, bench.lab)).toBeLessThan(1e-6);
   const total = (parts: readonly { parts: number }[]) => parts.reduce((sum, p) => sum + p.parts, 0);
@@ -29,7 +29,7 @@ test('the piles of a mixture with let-downs, and its pigments, both make the col
 
 test('without let-downs the bench is the parts themselves', () => {
   const { letDown: _, ...plain } = pale!;
-  const bench = benchOf(plain, shelf);
+  const bench = measuredRecipeOf(plain, shelf);
   expect(bench.parts).toBe(plain.parts);
   expect(bench.pigments).toBe(plain.parts);
   expect(bench.shelf).toBe(shelf);

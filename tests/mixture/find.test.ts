@@ -5,18 +5,18 @@ import { spectrum } from '../../src/colour/grid.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
 import { findMixtures } from '../../src/mixture/find.ts';
 import type { MixOptions } from '../../src/mixture/finder.ts';
-import type { Answer } from '../../src/mixture/mixture.ts';
+import type { MixtureAnswer } from '../../src/mixture/mixture.ts';
 import { opaque } from '../../src/optics/opaque.ts';
 import { addSurface } from '../../src/optics/surface.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';
 import { invented, manyPaints } from './invented.ts';
 
-const mix = (targets: readonly Lab[], shelf: Shelf, options: MixOptions = {}): Answer[] => {
+const mix = (targets: readonly Lab[], shelf: Shelf, options: MixOptions = {}): MixtureAnswer[] => {
   const found = findMixtures(targets, shelf, options);
   if (!found.ok) throw new Error(JSON.stringify(found.fault));
   return found.value;
 };
-const names = (answer: Answer) => answer.recipe.map((s) => s.pigment);
+const names = (answer: MixtureAnswer) => answer.recipe.map((s) => s.pigment);
 const grey: Lab = [55, 2, 3];
 
 describe('a mixture', () => {
@@ -236,7 +236,7 @@ describe('long work', () => {
 test('what is kept first is nearer than in the nearest mixture', () => {
   const target: Lab = [55, -70, 40];
   const hue = (lab: Lab) => Math.atan2(lab[2], lab[1]);
-  const off = (a: Answer) => Math.abs(hue(a.lab) - hue(target));
+  const off = (a: MixtureAnswer) => Math.abs(hue(a.lab) - hue(target));
   const [nearest, byHue, byLightness] = (['nearest', 'hue', 'lightness'] as const).map(
     (keep) => mix([target], invented, { keep })[0]!,
   );

@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { BANDS, spectrum } from '../../src/colour/grid.ts';
 import { labOfXYZ } from '../../src/colour/lab.ts';
-import { A } from '../../src/colour/observer.ts';
-import { judge, lampDrift } from '../../src/mixture/judge.ts';
-import { type Amount, predict } from '../../src/mixture/predict.ts';
+import { ILLUMINANT_A } from '../../src/colour/observer.ts';
+import { lampDrift, mixturePropertiesOf } from '../../src/mixture/judge.ts';
+import { type Amount, predictColour } from '../../src/mixture/predict.ts';
 import { starterShelf } from '../../src/pigment/starter.ts';
 import { invented } from './invented.ts';
 
@@ -25,36 +25,39 @@ describe('a judgement', () => {
       const q = sum('K') / sum('S');
       const R = 1 + q - Math.sqrt(q * q + 2 * q);
       const seen = 0.03 + (0.97 * 0.35 * R) / (1 - 0.65 * R);
-      X += seen * A.X[b]!;
-      Y += seen * A.Y[b]!;
-      Z += seen * A.Z[b]!;
+      X += seen * ILLUMINANT_A.X[b]!;
+      Y += seen * ILLUMINANT_A.Y[b]!;
+      Z += seen * ILLUMINANT_A.Z[b]!;
     }
-    const lamp = labOfXYZ(X, Y, Z, A.white);
-    const found = judge(pile, invented);
+    const lamp = labOfXYZ(X, Y, Z, ILLUMINANT_A.white);
+    const found = mixturePropertiesOf(pile, invented);
     for (const i of [0, 1, 2] as const) expect(found.lamp[i]).toBeCloseTo(lamp[i], 8);
-    expect(found.lampShift).toBeCloseTo(deltaE00(predict(pile, invented), lamp), 8);
+    expect(found.lampShift).toBeCloseTo(deltaE00(predictColour(pile, invented), lamp), 8);
   });
 
   test('of a slip agrees with direct recomputation', () => {
-    const { slip } = judge(pile, invented);
+    const { slip } = mixturePropertiesOf(pile, invented);
     // Red absorbs more than the others: a little of it goes furthest.
     expect(slip.pigment).toBe('red');
     const at = (red: number) =>
-      predict([pile[0]!, pile[1]!, { ...pile[2]!, amount: red }], invented);
+      predictColour([pile[0]!, pile[1]!, { ...pile[2]!, amount: red }], invented);
     const worse = Math.max(deltaE00(at(1), at(1.1)), deltaE00(at(1), at(0.9)));
     expect(slip.deltaE00).toBeCloseTo(worse, 10);
   });
 
   test('does not depend on the unit of the amounts', () => {
     const tenfold = pile.map((a) => ({ ...a, amount: 10 * a.amount }));
-    const [one, other] = [judge(pile, invented), judge(tenfold, invented)];
+    const [one, other] = [
+      mixturePropertiesOf(pile, invented),
+      mixturePropertiesOf(tenfold, invented),
+    ];
     expect(other.slip.deltaE00).toBeCloseTo(one.slip.deltaE00, 9);
     expect(other.contrast).toBeCloseTo(one.contrast, 9);
   });
 
   test('tells what is known of our own pigments', () => {
     const shelf = starterShelf();
-    const { hazards, weakest, pairs, opacity } = judge(
+    const { hazards, weakest, pairs, opacity } = mixturePropertiesOf(
       [
         { pigment: 'lead_white', amount: 4 },
         { pigment: 'madder_lake', amount: 1 },
@@ -68,21 +71,21 @@ describe('a judgement', () => {
       [['lead_white', 'madder_lake'], 'caution'],
     ]);
     expect(['opaque', 'semi-opaque']).toContain(opacity);
-    const lake = judge([{ pigment: 'madder_lake', amount: 1 }], shelf);
+    const lake = mixturePropertiesOf([{ pigment: 'madder_lake', amount: 1 }], shelf);
     expect(lake.contrast).toBeLessThan(
-      judge([{ pigment: 'lead_white', amount: 1 }], shelf).contrast,
+      mixturePropertiesOf([{ pigment: 'lead_white', amount: 1 }], shelf).contrast,
     );
   });
 
   test('knows no facts of a stranger’s shelf, and says so by saying nothing', () => {
-    const found = judge(pile, invented);
+    const found = mixturePropertiesOf(pile, invented);
     expect(found.hazards).toEqual([]);
     expect(found.unknown).toEqual(['white', 'blue', 'red']);
     expect(found.weakest).toBeNull();
   });
 
   test('takes what a studio knows of its own pigments, whose light nobody tested', () => {
-    const found = judge(pile, invented, (pigment) =>
+    const found = mixturePropertiesOf(pile, invented, (pigment) =>
       pigment === 'blue'
         ? { hazard: { level: 'toxic', sentence: 'own', caution: 'gloves' }, lightfast: null }
         : null,
@@ -99,7 +102,9 @@ describe('a judgement', () => {
     const clear = { K: paint('red').K, S: spectrum<'S'>(none) };
     const lake = { pigment: 'lake', label: 'lake', paint: clear };
     const shelf = { ...invented, paints: [...invented.paints, lake] };
-    expect(judge([...pile, { pigment: 'lake', amount: 1 }], shelf).films).toEqual(['lake']);
+    expect(mixturePropertiesOf([...pile, { pigment: 'lake', amount: 1 }], shelf).films).toEqual([
+      'lake',
+    ]);
   });
 });
 

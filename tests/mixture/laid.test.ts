@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { volumesIn, volumesOf } from '../../src/mixture/laid.ts';
+import { mixtureVolumesOf, volumesOf } from '../../src/mixture/laid.ts';
 import type { Mixture } from '../../src/mixture/mixture.ts';
 
 const PLAIN: Mixture = {
@@ -29,11 +29,11 @@ const LET_DOWN: Mixture = {
 
 describe('what is in a pile', () => {
   test('whole parts as they stand', () => {
-    expect(volumesIn(PLAIN)).toEqual(PLAIN.parts);
+    expect(mixtureVolumesOf(PLAIN)).toEqual(PLAIN.parts);
   });
 
   test('a let-down counts as what it was made of', () => {
-    const [white, black] = volumesIn(LET_DOWN);
+    const [white, black] = mixtureVolumesOf(LET_DOWN);
     expect(white).toMatchObject({ pigment: 'lead_white' });
     expect(white!.parts).toBeCloseTo(12 + 10 / 11, 12);
     expect(black).toMatchObject({ pigment: 'bone_black' });

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { findMixtures } from '../../src/mixture/find.ts';
-import { letDown } from '../../src/mixture/letdown.ts';
-import { predict } from '../../src/mixture/predict.ts';
+import { letDownParts } from '../../src/mixture/letdown.ts';
+import { predictColour } from '../../src/mixture/predict.ts';
 import { invented } from './invented.ts';
 
 const tint = [
@@ -10,7 +10,7 @@ const tint = [
   { pigment: 'blue', share: 0.012 },
   { pigment: 'red', share: 0.003 },
 ];
-const target = predict(
+const target = predictColour(
   tint.map(({ pigment, share }) => ({ pigment, amount: share })),
   invented,
 );
@@ -19,7 +19,7 @@ test('a light tint is measured by let-downs where no plain parts come near', () 
   const found = findMixtures([target], invented, { alternatives: 0 });
   if (!found.ok) throw new Error(found.fault.code);
   const plain = found.value[0]!.partsDeltaE00;
-  const down = letDown(target, tint, invented)!;
+  const down = letDownParts(target, tint, invented)!;
   expect(down.deltaE00).toBeLessThan(Math.min(1, plain));
   const counts = down.parts.map((p) => p.parts);
   expect(counts.reduce((a, b) => a + b, 0)).toBeLessThanOrEqual(32);
@@ -30,7 +30,7 @@ test('a light tint is measured by let-downs where no plain parts come near', () 
 });
 
 test('its printed colour is that of all that goes in', () => {
-  const down = letDown(target, tint, invented)!;
+  const down = letDownParts(target, tint, invented)!;
   const amounts = down.parts.flatMap(({ pigment, parts, letDown: weak }) => {
     const { white, whiteParts } = down.letDowns.find((d) => d.pigment === pigment) ?? {
       white: '',
@@ -42,7 +42,7 @@ test('its printed colour is that of all that goes in', () => {
       { pigment: white, amount: (parts * whiteParts) / (1 + whiteParts) },
     ];
   });
-  expect(deltaE00(predict(amounts, invented), down.lab)).toBeLessThan(1e-6);
+  expect(deltaE00(predictColour(amounts, invented), down.lab)).toBeLessThan(1e-6);
   expect(down.deltaE00).toBeCloseTo(deltaE00(target, down.lab), 12);
 });
 
@@ -51,6 +51,6 @@ test('none where every pigment has its part, or without a white', () => {
     { pigment: 'white', share: 0.6 },
     { pigment: 'red', share: 0.4 },
   ];
-  expect(letDown([60, 30, 20], even, invented)).toBeNull();
-  expect(letDown(target, tint, { ...invented, white: null })).toBeNull();
+  expect(letDownParts([60, 30, 20], even, invented)).toBeNull();
+  expect(letDownParts(target, tint, { ...invented, white: null })).toBeNull();
 });

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { measures, mixingOrder } from '../../src/mixture/measure.ts';
+import { mixingOrder, pileMeasures } from '../../src/mixture/measure.ts';
 import { invented } from './invented.ts';
 
 const parts = [
@@ -11,7 +11,7 @@ const densities: Record<string, number> = { white: 4, blue: 1.5, black: 1.2 };
 const densityOf = (pigment: string) => densities[pigment] ?? null;
 
 test('by volume and by weight', () => {
-  const found = measures(parts, invented, 50, densityOf);
+  const found = pileMeasures(parts, invented, 50, densityOf);
   expect(found.map((m) => m.cm3)).toEqual([30, 15, 5]);
   // 30 cm3 of 4, 15 of 1.5, 5 of 1.2 g/cm3: 120, 22.5 and 6 g of 148.5.
   expect(found.map((m) => m.grams)).toEqual([120, 22.5, 6]);
@@ -20,9 +20,9 @@ test('by volume and by weight', () => {
 });
 
 test('no grams where a density is unknown or the shelf’s parts are no volumes', () => {
-  const unknown = measures([...parts, { pigment: 'red', parts: 1 }], invented, 50, densityOf);
+  const unknown = pileMeasures([...parts, { pigment: 'red', parts: 1 }], invented, 50, densityOf);
   expect(unknown.every((m) => m.grams === null && m.weight === null)).toBe(true);
-  const byMass = measures(parts, { basis: 'mass' }, 50, densityOf);
+  const byMass = pileMeasures(parts, { basis: 'mass' }, 50, densityOf);
   expect(byMass.every((m) => m.grams === null)).toBe(true);
 });
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
-import { Metric } from '../../src/mixture/metric.ts';
+import { TargetMetric } from '../../src/mixture/metric.ts';
 
 // Thousandths: a chroma of 1e-19 is neutral to one formula and a hue to another.
 const axis = (limit: number) =>
@@ -13,7 +13,7 @@ const colour = fc.tuple(lightness, axis(90), axis(90));
 test('its three squares sum to CIEDE2000', () => {
   fc.assert(
     fc.property(colour, colour, (target, sample) => {
-      const sum = new Metric(target).exact(...sample);
+      const sum = new TargetMetric(target).exact(...sample);
       expect(Math.sqrt(sum)).toBeCloseTo(deltaE00(target, sample), 8);
     }),
     { seed: 1 },
@@ -27,7 +27,7 @@ test('its other writing is equal up to hues 130 degrees apart', () => {
       const apart = Math.abs(((hue(sample) - hue(target) + 3 * Math.PI) % (2 * Math.PI)) - Math.PI);
       // a* is stretched before hues are taken, by up to half.
       fc.pre(apart < (100 * Math.PI) / 180);
-      const sum = new Metric(target).near(...sample);
+      const sum = new TargetMetric(target).near(...sample);
       expect(Math.sqrt(sum)).toBeCloseTo(deltaE00(target, sample), 3);
     }),
     { seed: 2 },
@@ -35,7 +35,7 @@ test('its other writing is equal up to hues 130 degrees apart', () => {
 });
 
 test('its slopes are those of its terms', () => {
-  const metric = new Metric([52, 21, -33]);
+  const metric = new TargetMetric([52, 21, -33]);
   const at: Lab = [55, 30, -20];
   const sum = metric.slopes(...at);
   expect(sum).toBe(metric.exact(...at));

@@ -1,14 +1,18 @@
 import { expect, test } from 'vitest';
-import { type Choice, type Constraints, choose } from '../../src/mixture/constraint.ts';
+import {
+  type AllowedPaints,
+  applyConstraints,
+  type Constraints,
+} from '../../src/mixture/constraint.ts';
 import { invented } from './invented.ts';
 
-function chosen(wish: Constraints): Choice {
-  const choice = choose(invented, wish, 3);
+function chosen(wish: Constraints): AllowedPaints {
+  const choice = applyConstraints(invented, wish, 3);
   if (!choice.ok) throw new Error(choice.fault.code);
   return choice.value;
 }
 /** Pairs that never go into one pile. */
-function apart({ paints, clash }: Choice): string[] {
+function apart({ paints, clash }: AllowedPaints): string[] {
   const names = paints.map(({ pigment }) => pigment);
   return names.flatMap((a, i) =>
     names.flatMap((b, j) => (clash[i * names.length + j] === 1 ? [`${a} ${b}`] : [])),
@@ -23,7 +27,7 @@ test('of several whites a pile holds one', () => {
   const held = chosen({ oneWhite, mustHold: ['chalk'] }).paints.map(({ pigment }) => pigment);
   expect(held).toContain('chalk');
   expect(held).not.toContain('white');
-  expect(choose(invented, { oneWhite, mustHold: oneWhite }, 3)).toEqual({
+  expect(applyConstraints(invented, { oneWhite, mustHold: oneWhite }, 3)).toEqual({
     ok: false,
     fault: { code: 'wanted-apart', pigments: oneWhite, by: 'oneWhite' },
   });

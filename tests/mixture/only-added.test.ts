@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { additions } from '../../src/mixture/addition.ts';
-import { ofParts, predict } from '../../src/mixture/predict.ts';
+import { correctPile } from '../../src/mixture/addition.ts';
+import { ofParts, predictColour } from '../../src/mixture/predict.ts';
 import { invented } from './invented.ts';
 
 const recipe = [
@@ -11,11 +11,17 @@ const recipe = [
 
 // What is in a pile stays in it: a colour that came out too strong is mended by more of the rest.
 test('a pile with a third too much red is mended by what is added to it alone', () => {
-  const wanted = predict(ofParts(recipe), invented);
+  const wanted = predictColour(ofParts(recipe), invented);
   const made = recipe.map((one) => (one.pigment === 'red' ? { ...one, parts: 2.7 } : one));
-  const found = additions({ parts: made }, predict(ofParts(made), invented), wanted, invented, {
-    most: 2,
-  });
+  const found = correctPile(
+    { parts: made },
+    predictColour(ofParts(made), invented),
+    wanted,
+    invented,
+    {
+      most: 2,
+    },
+  );
   if (!found.ok) throw new Error(found.fault.code);
   const { now, options } = found.value;
   expect(options.length).toBeGreaterThan(0);
@@ -25,7 +31,7 @@ test('a pile with a third too much red is mended by what is added to it alone', 
     expect(total).toBeGreaterThan(0);
     expect(deltaE00).toBeLessThan(now);
     // The whole pile and the additions together have the colour that is promised.
-    const both = predict(ofParts([...made, ...add]), invented);
+    const both = predictColour(ofParts([...made, ...add]), invented);
     for (const axis of [0, 1, 2] as const) expect(both[axis]).toBeCloseTo(lab[axis], 6);
   }
 });

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Lab } from '../../src/colour/lab.ts';
 import { findMixtures } from '../../src/mixture/find.ts';
-import { COARSE, FINE, type Limits } from '../../src/mixture/parts.ts';
+import { COARSE_PARTS, FINE_PARTS, type PartLimits } from '../../src/mixture/parts.ts';
 import { invented } from './invented.ts';
 
 const targets: Lab[] = [
@@ -9,7 +9,7 @@ const targets: Lab[] = [
   [62, 18, 34],
   [80, -2, 10],
 ];
-const totals = (limits: Limits) => {
+const totals = (limits: PartLimits) => {
   const found = findMixtures(targets, invented, { limits, quick: true, alternatives: 0 });
   if (!found.ok) throw new Error(found.fault.code);
   return found.value.flatMap((answer) =>
@@ -22,7 +22,7 @@ const totals = (limits: Limits) => {
 
 // By design: a bench that measures coarsely takes twelve parts in all, a fine one thirty-two.
 test('twelve parts are the most of a coarse bench, thirty-two of a fine one', () => {
-  const [coarse, fine] = [totals(COARSE), totals(FINE)];
+  const [coarse, fine] = [totals(COARSE_PARTS), totals(FINE_PARTS)];
   expect(coarse).toHaveLength(6);
   expect(Math.max(...coarse)).toBeLessThanOrEqual(12);
   expect(Math.max(...fine)).toBeGreaterThan(12);

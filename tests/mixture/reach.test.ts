@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
 import { findMixtures } from '../../src/mixture/find.ts';
-import { predict } from '../../src/mixture/predict.ts';
+import { predictColour } from '../../src/mixture/predict.ts';
 import { shortfallOf } from '../../src/mixture/shortfall.ts';
 import { invented } from './invented.ts';
 
 const earth = invented.paints.find(({ pigment }) => pigment === 'earth')!;
 const alone = { ...invented, white: null, paints: [earth] };
-const [L, a, b] = predict([{ pigment: 'earth', amount: 1 }], alone);
+const [L, a, b] = predictColour([{ pigment: 'earth', amount: 1 }], alone);
 
 // By design: up to a CIEDE2000 of 1 no difference is seen, and a mixture has reached its colour.
 test.each([

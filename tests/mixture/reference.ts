@@ -1,9 +1,9 @@
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { descend } from '../../src/mixture/descent.ts';
-import { Metric } from '../../src/mixture/metric.ts';
-import { compile } from '../../src/mixture/stock.ts';
-import { Trial } from '../../src/mixture/trial.ts';
+import { TargetMetric } from '../../src/mixture/metric.ts';
+import { compileShelf } from '../../src/mixture/stock.ts';
+import { MixtureEvaluator } from '../../src/mixture/trial.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';
 import { seeded } from '../colour/random.ts';
 
@@ -13,9 +13,9 @@ import { seeded } from '../colour/random.ts';
  * CIEDE2000 itself. Slow on purpose.
  */
 export function exhaustive(target: Lab, shelf: Shelf, most: number, starts = 4): number[] {
-  const stock = compile(shelf.paints, shelf);
-  const trial = new Trial(stock);
-  const metric = new Metric(target);
+  const stock = compileShelf(shelf.paints, shelf);
+  const trial = new MixtureEvaluator(stock);
+  const metric = new TargetMetric(target);
   const next = seeded(7);
   const best = new Array<number>(most + 1).fill(Number.POSITIVE_INFINITY);
   const members: number[] = [];

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import type { Lab } from '../../src/colour/lab.ts';
 import { findMixtures } from '../../src/mixture/find.ts';
-import { predict } from '../../src/mixture/predict.ts';
-import { lacksFor, shortfallOf, shortfallWords } from '../../src/mixture/shortfall.ts';
+import { predictColour } from '../../src/mixture/predict.ts';
+import { missingPigmentsFor, shortfallOf, shortfallWords } from '../../src/mixture/shortfall.ts';
 import { invented } from './invented.ts';
 
 const nearest = (target: Lab, shelf = invented) => {
@@ -16,7 +16,7 @@ test('a colour within reach has no shortfall', () => {
   expect(shortfallOf(target, nearest(target))).toBeNull();
 });
 
-const white = predict([{ pigment: 'white', amount: 1 }], invented);
+const white = predictColour([{ pigment: 'white', amount: 1 }], invented);
 test.each([
   {
     target: [45, 85, 55],
@@ -51,15 +51,15 @@ test('the pigment that would reach a colour is named, others are not', () => {
     ...invented,
     paints: invented.paints.filter((p) => !['red', 'earth'].includes(p.pigment)),
   };
-  const target = predict(
+  const target = predictColour(
     [
       { pigment: 'red', amount: 3 },
       { pigment: 'white', amount: 2 },
     ],
     invented,
   );
-  const lacks = lacksFor(target, without, invented.paints);
+  const lacks = missingPigmentsFor(target, without, invented.paints);
   expect(lacks[0]).toMatchObject({ pigment: 'red', reachable: true });
   expect(lacks.map((l) => l.pigment)).not.toContain('white');
-  expect(lacksFor([55, 2, 3], invented, invented.paints)).toEqual([]);
+  expect(missingPigmentsFor([55, 2, 3], invented, invented.paints)).toEqual([]);
 });

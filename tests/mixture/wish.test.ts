@@ -1,7 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { findMixtures } from '../../src/mixture/find.ts';
-import { constraintsOf, mixOptionsOf, NO_WISH, type Wish } from '../../src/mixture/wish.ts';
-import { pairOf, pigmentOf } from '../../src/pigment/facts.ts';
+import {
+  constraintsOf,
+  DEFAULT_PREFERENCES,
+  type MixingPreferences,
+  mixOptionsOf,
+} from '../../src/mixture/wish.ts';
+import { pairWarningOf, pigmentOf } from '../../src/pigment/facts.ts';
 import { starterShelf, wholeShelf } from '../../src/pigment/starter.ts';
 
 const shelf = starterShelf();
@@ -11,8 +16,12 @@ const TARGETS = [
   [30, 5, 4],
 ] as const;
 
-const pigmentsUsed = (wish: Partial<Wish>): Set<string> => {
-  const found = findMixtures(TARGETS, shelf, mixOptionsOf(shelf, { ...NO_WISH, ...wish }));
+const pigmentsUsed = (wish: Partial<MixingPreferences>): Set<string> => {
+  const found = findMixtures(
+    TARGETS,
+    shelf,
+    mixOptionsOf(shelf, { ...DEFAULT_PREFERENCES, ...wish }),
+  );
   if (!found.ok) throw new Error(found.fault.code);
   const all = found.value.flatMap((one) => [one, one.simplest, ...one.alternatives]);
   return new Set(all.flatMap(({ parts, recipe }) => [...parts, ...recipe].map((p) => p.pigment)));
@@ -27,7 +36,7 @@ describe('a painter’s wish', () => {
   test('a lot of a pigment is as dangerous as the pigment', () => {
     const lead = shelf.paints.find((paint) => paint.pigment === 'lead_white')!;
     const lots = { ...shelf, paints: [{ ...lead, pigment: 'lead_white#lot-7' }] };
-    expect(constraintsOf(lots, { ...NO_WISH, hazard: 'toxic' }).leaveOut).toEqual([
+    expect(constraintsOf(lots, { ...DEFAULT_PREFERENCES, hazard: 'toxic' }).leaveOut).toEqual([
       'lead_white#lot-7',
     ]);
   });
@@ -42,8 +51,8 @@ describe('a painter’s wish', () => {
 
   test('what is known of pigments holds without being asked for', () => {
     const whole = wholeShelf();
-    const { apart, oneWhite } = constraintsOf(whole, NO_WISH);
-    for (const [a, b] of apart!) expect(pairOf(a, b)?.severity).toBe('avoid');
+    const { apart, oneWhite } = constraintsOf(whole, DEFAULT_PREFERENCES);
+    for (const [a, b] of apart!) expect(pairWarningOf(a, b)?.severity).toBe('avoid');
     expect(apart!.length).toBeGreaterThan(0);
     expect(oneWhite).toContain('lead_white');
   });
@@ -53,7 +62,7 @@ describe('a painter’s wish', () => {
       ...shelf,
       paints: shelf.paints.map((paint, i) => ({ ...paint, pigment: `white no. ${i}` })),
     };
-    const { apart, oneWhite } = constraintsOf(strange, NO_WISH);
+    const { apart, oneWhite } = constraintsOf(strange, DEFAULT_PREFERENCES);
     expect([apart, oneWhite]).toEqual([[], []]);
   });
 });

@@ -1,9 +1,15 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { spectrum } from '../../src/colour/grid.ts';
-import { film, layer, overBlack, overGround, transmittance } from '../../src/optics/film.ts';
+import {
+  filmLayer,
+  filmOverGround,
+  overBlack,
+  overGround,
+  transmittance,
+} from '../../src/optics/film.ts';
 import { infiniteReflectance } from '../../src/optics/opaque.ts';
-import { onTop, stack } from '../../src/optics/stack.ts';
+import { combineLayers, filmStackReflectance } from '../../src/optics/stack.ts';
 import { NO_SURFACE, throughSurface } from '../../src/optics/surface.ts';
 import { flat, flatPaint } from './flat.ts';
 
@@ -71,8 +77,8 @@ test('laid in two coats or in one, a film is the same', () => {
 
 test('parts are proportions, the thickness is the amount', () => {
   const paints = [flatPaint(0.1, 0.5), flatPaint(0.02, 0.9)];
-  const a = film({ parts: [1, 3], paints, filmMm: 0.05 }, flat(0.7), spectrum<'R'>());
-  const b = film({ parts: [5, 15], paints, filmMm: 0.05 }, flat(0.7), spectrum<'R'>());
+  const a = filmOverGround({ parts: [1, 3], paints, filmMm: 0.05 }, flat(0.7), spectrum<'R'>());
+  const b = filmOverGround({ parts: [5, 15], paints, filmMm: 0.05 }, flat(0.7), spectrum<'R'>());
   expect(b).toEqual(a);
   // K = 300 (0.25 × 0.1 + 0.75 × 0.02), S = 300 (0.25 × 0.5 + 0.75 × 0.9) per millimetre.
   expect(a[7]).toBeCloseTo(overGround(12, 240, 0.05, 0.7), 14);
@@ -83,19 +89,21 @@ test('a stack is its films from the ground up, and has one surface', () => {
   const white = { parts: [1], paints: [flatPaint(0.001, 0.8)], filmMm: 0.1 };
   const ground = flat(0.3);
   const surface = { k1: 0.04, k2: 0.6, specular: 'included' } as const;
-  const R = stack([white, blue], ground, surface, spectrum<'R'>());
+  const R = filmStackReflectance([white, blue], ground, surface, spectrum<'R'>());
   const under = overGround(0.3, 240, 0.1, 0.3);
   expect(R[0]).toBeCloseTo(throughSurface(overGround(120, 15, 0.02, under), surface), 14);
-  expect(stack([blue, white], ground, surface, spectrum<'R'>())[0]).toBeGreaterThan(R[0]!);
-  expect(stack([], ground, NO_SURFACE, spectrum<'R'>())).toEqual(ground);
+  expect(filmStackReflectance([blue, white], ground, surface, spectrum<'R'>())[0]).toBeGreaterThan(
+    R[0]!,
+  );
+  expect(filmStackReflectance([], ground, NO_SURFACE, spectrum<'R'>())).toEqual(ground);
   expect(ground).toEqual(flat(0.3));
 
   // The same two as one layer over the ground.
-  const pair = onTop(layer(blue), layer(white));
+  const pair = combineLayers(filmLayer(blue), filmLayer(white));
   const R0 = pair.R0[0]!;
   const T = pair.T[0]!;
   expect(R0).toBeCloseTo(overGround(120, 15, 0.02, overGround(0.3, 240, 0.1, 0)), 14);
-  expect(T).toBeLessThan(layer(blue).T[0]!);
+  expect(T).toBeLessThan(filmLayer(blue).T[0]!);
 });
 
 test('a number that is none is refused', () => {
@@ -103,12 +111,20 @@ test('a number that is none is refused', () => {
   const out = spectrum<'R'>();
   const bad = flatPaint(0.1, 0.5);
   (bad.S as Float64Array)[3] = Number.NaN;
-  expect(() => film({ parts: [1], paints, filmMm: -1 }, flat(0.5), out)).toThrow(RangeError);
-  expect(() => film({ parts: [1], paints, filmMm: Number.NaN }, flat(0.5), out)).toThrow(
+  expect(() => filmOverGround({ parts: [1], paints, filmMm: -1 }, flat(0.5), out)).toThrow(
     RangeError,
   );
-  expect(() => film({ parts: [0], paints, filmMm: 1 }, flat(0.5), out)).toThrow(RangeError);
-  expect(() => film({ parts: [1], paints, filmMm: 1 }, flat(1.5), out)).toThrow(RangeError);
-  expect(() => film({ parts: [1], paints: [bad], filmMm: 1 }, flat(0.5), out)).toThrow('band 3');
-  expect(() => layer({ parts: [1], paints: [bad], filmMm: 1 })).toThrow('band 3');
+  expect(() => filmOverGround({ parts: [1], paints, filmMm: Number.NaN }, flat(0.5), out)).toThrow(
+    RangeError,
+  );
+  expect(() => filmOverGround({ parts: [0], paints, filmMm: 1 }, flat(0.5), out)).toThrow(
+    RangeError,
+  );
+  expect(() => filmOverGround({ parts: [1], paints, filmMm: 1 }, flat(1.5), out)).toThrow(
+    RangeError,
+  );
+  expect(() => filmOverGround({ parts: [1], paints: [bad], filmMm: 1 }, flat(0.5), out)).toThrow(
+    'band 3',
+  );
+  expect(() => filmLayer({ parts: [1], paints: [bad], filmMm: 1 })).toThrow('band 3');
 });

@@ -1,12 +1,16 @@
 import { expect, test } from 'vitest';
 import { BANDS, bandNm, type Spectrum, spectrum } from '../../src/colour/grid.ts';
 import { labOf } from '../../src/colour/lab.ts';
-import { type Experiment, equations, look } from '../../src/optics/cost.ts';
+import {
+  evaluateFit,
+  type ParametricObservations,
+  posteriorNormalEquations,
+} from '../../src/optics/cost.ts';
 import { fitExperiment, fitPaints } from '../../src/optics/fit.ts';
 import type { Paint } from '../../src/optics/opaque.ts';
 import { namedPaint, UNKNOWN_PAINT } from '../../src/optics/prior.ts';
 import { NO_SURFACE, removeSurface, type Surface } from '../../src/optics/surface.ts';
-import { type Swatch, seen } from '../../src/optics/swatch.ts';
+import { predictReflectance, type Swatch } from '../../src/optics/swatch.ts';
 import { type FitPaint, unknownsOf } from '../../src/optics/unknowns.ts';
 import { flat, flatPaint } from './flat.ts';
 import { random } from './random.ts';
@@ -30,11 +34,11 @@ const paints: FitPaint[] = [{ known: white }, { prior: UNKNOWN_PAINT }, { prior:
 
 const measured = (parts: number[], sd = 0.1, film?: Swatch['film']): Swatch => {
   const made = film ? { parts, film } : { parts };
-  return { ...made, spectrum: { R: seen(made, truth, surface), sd } };
+  return { ...made, spectrum: { R: predictReflectance(made, truth, surface), sd } };
 };
 const photographed = (parts: number[], sd = 0.3): Swatch => ({
   parts,
-  lab: { lab: labOf(seen({ parts }, truth, surface)), sd },
+  lab: { lab: labOf(predictReflectance({ parts }, truth, surface)), sd },
 });
 const worst = (found: Float64Array, wanted: Float64Array) =>
   Math.max(...found.map((v, band) => Math.abs(Math.log(v / wanted[band]!))));
@@ -75,10 +79,10 @@ test('photographs of masstones and tints foresee a mixture; logged mixtures fore
     [0, 0, 1],
     [4, 0, 1],
   ].map((p) => photographed(p));
-  const wanted = labOf(seen({ parts: [2, 1, 2] }, truth, surface));
+  const wanted = labOf(predictReflectance({ parts: [2, 1, 2] }, truth, surface));
   const off = (more: Swatch[]) => {
     const fit = fitPaints({ swatches: [...swatches, ...more], surface }, paints);
-    const lab = labOf(seen({ parts: [2, 1, 2] }, fit.paints, surface));
+    const lab = labOf(predictReflectance({ parts: [2, 1, 2] }, fit.paints, surface));
     return Math.hypot(...lab.map((v, i) => v - wanted[i]!));
   };
   const before = off([]);
@@ -95,15 +99,15 @@ test('a named pigment needs one swatch to be put right', () => {
     { known: blue },
   ]);
   const error = (paint: Paint) => {
-    const lab = labOf(seen({ parts: [1, 1, 0] }, [white, paint, blue], surface));
-    const wanted = labOf(seen({ parts: [1, 1, 0] }, truth, surface));
+    const lab = labOf(predictReflectance({ parts: [1, 1, 0] }, [white, paint, blue], surface));
+    const wanted = labOf(predictReflectance({ parts: [1, 1, 0] }, truth, surface));
     return Math.hypot(...lab.map((v, i) => v - wanted[i]!));
   };
   expect(error(fit.paints[1]!)).toBeLessThan(0.3 * error(library));
 });
 
 /** Swatches of every kind at once, and a surface and a strength that are not well known. */
-function everything(): Experiment {
+function everything(): ParametricObservations {
   const { uniform } = random(3);
   const ground = flat(0.4 + 0.4 * uniform());
   return {
@@ -129,7 +133,7 @@ test('the gradient and the curvature are those of the cost', () => {
   const experiment = everything();
   // What was seen stays as it is: freeze it, or the finite difference would move the target too.
   const fixed = experiment.at(Float64Array.of(0, Math.log(0.03))).swatches;
-  const frozen: Experiment = {
+  const frozen: ParametricObservations = {
     ...experiment,
     at: (settings) => {
       const trial = experiment.at(settings);
@@ -145,8 +149,13 @@ test('the gradient and the curvature are those of the cost', () => {
   const x = Float64Array.from({ length: unknowns.size }, () => 0.3 * normal());
   x[unknowns.settingsAt + 1]! += Math.log(0.03);
   for (const robust of [undefined, 3]) {
-    const cost = (at: Float64Array) => look(frozen, paints, unknowns, at, robust).cost;
-    const { gradient } = equations(frozen, unknowns, x, look(frozen, paints, unknowns, x, robust));
+    const cost = (at: Float64Array) => evaluateFit(frozen, paints, unknowns, at, robust).cost;
+    const { gradient } = posteriorNormalEquations(
+      frozen,
+      unknowns,
+      x,
+      evaluateFit(frozen, paints, unknowns, x, robust),
+    );
     const largest = Math.max(...gradient.map(Math.abs));
     for (let i = 0; i < unknowns.size; i++) {
       const at = (h: number) => cost(x.map((v, j) => (i === j ? v + h : v)));
@@ -164,7 +173,7 @@ test('settings that are not well known are found with the paints', () => {
   });
   const seenAt = [0.5, 1, 2, 4].map((amount) => ({
     amount,
-    R: seen({ parts: [0, 1, 0], film: strong(amount ** 0.8)! }, truth, surface),
+    R: predictReflectance({ parts: [0, 1, 0], film: strong(amount ** 0.8)! }, truth, surface),
   }));
   const fit = fitExperiment(
     {

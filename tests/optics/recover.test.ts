@@ -3,8 +3,8 @@ import { expect, test } from 'vitest';
 import { BANDS, spectrum } from '../../src/colour/grid.ts';
 import { labOfHex } from '../../src/colour/hex.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
-import { A } from '../../src/colour/observer.ts';
-import { recover } from '../../src/optics/recover.ts';
+import { ILLUMINANT_A } from '../../src/colour/observer.ts';
+import { recoverReflectance } from '../../src/optics/recover.ts';
 import { addSurface, NO_SURFACE, type Surface, throughSurface } from '../../src/optics/surface.ts';
 import { flat } from './flat.ts';
 
@@ -30,7 +30,7 @@ test('a smooth paint: its colour comes back exactly, through any surface', () =>
         }),
       );
       const lab = labOf(addSurface(R, surface));
-      const found = recover(lab, surface);
+      const found = recoverReflectance(lab, surface);
       expect(found.exact).toBe(true);
       expect(apart(found.lab, lab)).toBeLessThan(1e-7);
       expect(bounded(found.R)).toBe(true);
@@ -42,20 +42,21 @@ test('a smooth paint: its colour comes back exactly, through any surface', () =>
 test('a neutral is flat under its surface, in daylight and by lamp-light', () => {
   for (const surface of [NO_SURFACE, glossy]) {
     const grey = labOf(addSurface(flat(0.3), surface));
-    const { R, exact } = recover([grey[0], 0, 0], surface);
+    const { R, exact } = recoverReflectance([grey[0], 0, 0], surface);
     expect(exact).toBe(true);
     for (const r of R) expect(r).toBeCloseTo(0.3, 8);
-    for (const r of recover([grey[0], 0, 0], surface, A).R) expect(r).toBeCloseTo(0.3, 8);
+    for (const r of recoverReflectance([grey[0], 0, 0], surface, ILLUMINANT_A).R)
+      expect(r).toBeCloseTo(0.3, 8);
   }
 });
 
 test('darker than the surface, lighter than white, or too vivid: the nearest, and said so', () => {
-  const dark = recover([5, 0, 0], glossy);
+  const dark = recoverReflectance([5, 0, 0], glossy);
   expect(dark.exact).toBe(false);
   expect(dark.lab[0]).toBeCloseTo(labOf(flat(throughSurface(1e-4, glossy)))[0], 6);
-  expect(recover([110, 0, 0], NO_SURFACE).lab[0]).toBeGreaterThan(99.9);
+  expect(recoverReflectance([110, 0, 0], NO_SURFACE).lab[0]).toBeGreaterThan(99.9);
   const vivid: Lab = [40, 120, 90];
-  const found = recover(vivid, glossy);
+  const found = recoverReflectance(vivid, glossy);
   expect(found.exact).toBe(false);
   expect(bounded(found.R)).toBe(true);
   expect(found.lab[0]).toBeCloseTo(40, 6);
@@ -70,7 +71,7 @@ test('every corner of the sRGB cube gives a bounded curve', () => {
       for (const g of ['00', '66', 'ff'])
         for (const b of ['00', '66', 'ff']) {
           const lab = labOfHex(`#${r}${g}${b}`);
-          const found = recover(lab, surface);
+          const found = recoverReflectance(lab, surface);
           expect(bounded(found.R)).toBe(true);
           if (found.exact) expect(apart(found.lab, lab)).toBeLessThan(1e-6);
           else expect(apart(found.lab, lab)).toBeGreaterThan(1e-6);
@@ -78,6 +79,6 @@ test('every corner of the sRGB cube gives a bounded curve', () => {
 });
 
 test('a colour that is no number is refused', () => {
-  expect(() => recover([50, Number.NaN, 0], glossy)).toThrow(RangeError);
-  expect(() => recover([50, 0, 0], { ...glossy, k2: 1 })).toThrow(RangeError);
+  expect(() => recoverReflectance([50, Number.NaN, 0], glossy)).toThrow(RangeError);
+  expect(() => recoverReflectance([50, 0, 0], { ...glossy, k2: 1 })).toThrow(RangeError);
 });

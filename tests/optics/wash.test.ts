@@ -1,10 +1,16 @@
 import { expect, test } from 'vitest';
 import { BANDS, bandNm, type Reflectance, spectrum } from '../../src/colour/grid.ts';
 import { PER_MM } from '../../src/optics/opaque.ts';
-import { deltaEab, fitChosen, foldsOf, foresee, type Mixed } from '../../src/optics/pairs.ts';
+import {
+  crossValidationFolds,
+  deltaEab,
+  fitCrossValidated,
+  type MeasuredWashMixture,
+  predictWashes,
+} from '../../src/optics/pairs.ts';
 import { removeSurface, type Surface } from '../../src/optics/surface.ts';
-import { seen } from '../../src/optics/swatch.ts';
-import { fitWashes, seenWash, type Wash } from '../../src/optics/wash.ts';
+import { predictReflectance } from '../../src/optics/swatch.ts';
+import { fitWashes, predictWash, type Wash } from '../../src/optics/wash.ts';
 import { flat, flatPaint } from './flat.ts';
 
 const surface: Surface = { k1: 0.02, k2: 0.6, specular: 'included' };
@@ -23,7 +29,11 @@ const paints = [
 function painted(amounts: number[]): Reflectance {
   const parts = amounts.map((amount) => (amount === 0 ? 0 : (amount / 0.04) ** 0.85));
   const film = { filmMm: (parts.reduce((sum, v) => sum + v, 0) + 0.38) / PER_MM, ground };
-  return seen({ parts: [...parts, 0.38], film }, [...paints, flatPaint(0, 1)], surface);
+  return predictReflectance(
+    { parts: [...parts, 0.38], film },
+    [...paints, flatPaint(0, 1)],
+    surface,
+  );
 }
 const wash = (...amounts: number[]): Wash => ({ amounts, R: painted(amounts) });
 const singles = [0.01, 0.03, 0.06, 0.12].flatMap((a) => [
@@ -31,9 +41,12 @@ const singles = [0.01, 0.03, 0.06, 0.12].flatMap((a) => [
   wash(0, a, 0),
   wash(0, 0, a),
 ]);
-const mixed = (pair: string, ...amounts: number[]): Mixed => ({ ...wash(...amounts), pair });
+const mixed = (pair: string, ...amounts: number[]): MeasuredWashMixture => ({
+  ...wash(...amounts),
+  pair,
+});
 const off = (amounts: number[], washes: ReturnType<typeof fitWashes>) => {
-  const [found] = foresee([mixed('any', ...amounts)], washes);
+  const [found] = predictWashes([mixed('any', ...amounts)], washes);
   return deltaEab(found!);
 };
 
@@ -42,7 +55,7 @@ test('washes and mixtures of the model itself are foreseen', () => {
   expect(washes.surface.k2).toBeCloseTo(0.6, 1);
   expect(off([0.04, 0.02, 0], washes)).toBeLessThan(2);
   expect(off([0.02, 0.02, 0.04], washes)).toBeLessThan(4);
-  expect(seenWash([0.02, 0, 0], washes)).toHaveLength(BANDS);
+  expect(predictWash([0.02, 0, 0], washes)).toHaveLength(BANDS);
   for (const exponent of washes.exponents) expect(Math.abs(exponent - 0.85)).toBeLessThan(0.15);
 });
 
@@ -58,19 +71,20 @@ test('folds hold whole pairs, each once, as the seed has it', () => {
     mixed(pair, 0.02, 0.02, 0),
     mixed(pair, 0.04, 0.02, 0),
   ]);
-  const folds = foldsOf(mixtures, 3, 5);
+  const folds = crossValidationFolds(mixtures, 3, 5);
   expect(folds.flat()).toHaveLength(14);
   const pairs = folds.map((fold) => new Set(fold.map(({ pair }) => pair)));
   expect(pairs.map(({ size }) => size)).toEqual([3, 2, 2]);
   expect(new Set(pairs.flatMap((set) => [...set])).size).toBe(7);
-  const named = (seed: number) => foldsOf(mixtures, 3, seed).map((f) => f.map(({ pair }) => pair));
+  const named = (seed: number) =>
+    crossValidationFolds(mixtures, 3, seed).map((f) => f.map(({ pair }) => pair));
   expect(named(5)).toEqual(named(5));
   expect(named(5)).not.toEqual(named(6));
 });
 
 test('with few pairs nothing is chosen, but all is fitted', () => {
   const data = { pigments: ['a', 'b', 'c'], paper, singles };
-  const { washes, options } = fitChosen(data, [mixed('a and b', 0.02, 0.02, 0)]);
+  const { washes, options } = fitCrossValidated(data, [mixed('a and b', 0.02, 0.02, 0)]);
   expect(options.singles).toBe(0.2);
   expect(off([0.02, 0.02, 0], washes)).toBeLessThan(1);
 });

@@ -1,13 +1,13 @@
 import { expect, test } from 'vitest';
-import { type Coat, layerWarnings } from '../../src/palette/layer.ts';
+import { type CoatRecipe, layerWarnings } from '../../src/palette/layer.ts';
 import { partsOf, STARTER } from './made.ts';
 
-const coat = (parts: Record<string, number>, more: Partial<Coat> = {}): Coat => ({
+const coat = (parts: Record<string, number>, more: Partial<CoatRecipe> = {}): CoatRecipe => ({
   parts: partsOf(parts),
   film: 'body colour',
   ...more,
 });
-const rules = (over: Coat, under: Coat) =>
+const rules = (over: CoatRecipe, under: CoatRecipe) =>
   layerWarnings(over, under, STARTER).map(({ rule }) => rule);
 const lean = coat({ yellow_ochre: 1 });
 const fat = coat({ yellow_ochre: 1 }, { spareOil: 0.4 });

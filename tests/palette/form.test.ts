@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { planDay } from '../../src/palette/day.ts';
 import { paletteFaultWords } from '../../src/palette/faults.ts';
 import { readDay } from '../../src/palette/form.ts';
-import { shelfOfStock } from '../../src/pigment/mixable.ts';
+import { mixtureShelfOf } from '../../src/pigment/mixable.ts';
 
 const TEXT = readFileSync(resolve(import.meta.dirname, '../../samples/day.json'), 'utf8');
 const SAMPLE = JSON.parse(TEXT);
@@ -25,7 +25,7 @@ test('the sample day can be read and planned', () => {
   const { asked, stock } = taken(SAMPLE);
   expect(asked.palettes.map(({ name }) => name)).toEqual(['The mill stream', 'The red cloth']);
   expect(asked.palettes[0]!.passages).toHaveLength(2);
-  const day = planDay(asked, { shelf: shelfOfStock(stock!), stock });
+  const day = planDay(asked, { shelf: mixtureShelfOf(stock!), stock });
   expect(day.ok && day.value.leftOff).toEqual([]);
   expect(day.ok && day.value.lacks).toEqual([]);
 });

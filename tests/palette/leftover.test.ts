@@ -4,10 +4,10 @@ import {
   keepsDays,
   LEFTOVER_WORDS,
   type Leftover,
+  leftoverFromPile,
   leftoverState,
   mayLieUnderWater,
   offersOf,
-  putAway,
 } from '../../src/palette/leftover.ts';
 import { sheetOf } from '../../src/palette/sheet.ts';
 import { askedOf, partsOf, passageOf, pileOf, planned, STARTER } from './made.ts';
@@ -107,7 +107,12 @@ describe('offered next time', () => {
       letDowns: [{ pigment: 'bone_black', white: 'lead_white', parts: 1 as const, whiteParts: 10 }],
       lab: [80, 0, 0] as const,
     };
-    const away = putAway(mist, { id: 'a', cm3: 1, kept: 'under film', date: '2026-05-13' });
+    const away = leftoverFromPile(mist, {
+      id: 'a',
+      cm3: 1,
+      kept: 'under film',
+      date: '2026-05-13',
+    });
     expect(away.parts.reduce((sum, { parts }) => sum + parts, 0)).toBeCloseTo(1, 12);
     const { lab: _, ...colourless } = away;
     expect(offersOf([colourless], [mist], '2026-05-14')[0]!.piles).toEqual(['mist']);

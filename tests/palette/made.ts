@@ -1,5 +1,5 @@
-import type { LaidPart } from '../../src/mixture/laid.ts';
-import { type DayAsked, RULES } from '../../src/palette/asked.ts';
+import type { PilePart } from '../../src/mixture/laid.ts';
+import { type DayRequest, DEFAULT_RULES } from '../../src/palette/asked.ts';
 import { planDay } from '../../src/palette/day.ts';
 import { paletteFaultWords } from '../../src/palette/faults.ts';
 import { FILM_WORDS } from '../../src/palette/film.ts';
@@ -23,7 +23,7 @@ export function dice(seed: number) {
 }
 export type Dice = ReturnType<typeof dice>;
 
-export const partsOf = (record: Record<string, number>): LaidPart[] =>
+export const partsOf = (record: Record<string, number>): PilePart[] =>
   Object.entries(record).map(([pigment, parts]) => ({ pigment, parts }));
 
 export const pileOf = (
@@ -47,11 +47,11 @@ export const passageOf = (
 
 export const askedOf = (
   passages: readonly Passage[],
-  rules: Partial<DayAsked['rules']> = {},
-): DayAsked => ({
+  rules: Partial<DayRequest['rules']> = {},
+): DayRequest => ({
   date: '2026-05-14',
   palettes: [{ name: 'Mill', passages }],
-  rules: { ...RULES, ...rules },
+  rules: { ...DEFAULT_RULES, ...rules },
   leftovers: [],
 });
 
@@ -77,7 +77,7 @@ export const shelfWith = (...ids: string[]) => ({
   paints: ids.map((id) => ownPaint(id)!),
 });
 
-export function planned(asked: DayAsked, studio: Studio): Day {
+export function planned(asked: DayRequest, studio: Studio): Day {
   const day = planDay(asked, studio);
   if (!day.ok) throw new Error(day.fault.map(paletteFaultWords).join(' '));
   return day.value;
@@ -87,10 +87,10 @@ export function planned(asked: DayAsked, studio: Studio): Day {
 export function randomDay(
   d: Dice,
   pigments: readonly string[],
-  rules: Partial<DayAsked['rules']> = {},
-): DayAsked {
+  rules: Partial<DayRequest['rules']> = {},
+): DayRequest {
   let pile = 0;
-  const parts = (): LaidPart[] => {
+  const parts = (): PilePart[] => {
     const chosen = new Map<string, number>();
     for (let i = d.whole(1, 4); i > 0; i--) chosen.set(d.one(pigments), d.whole(1, 12));
     return partsOf(Object.fromEntries(chosen));

@@ -5,7 +5,7 @@ import { drawPalette, paletteWords, pilesOf } from '../../src/palette/drawing.ts
 import { markup } from '../../src/palette/markup.ts';
 import { sheetDocument, sheetPage } from '../../src/palette/page.ts';
 import { sheetOf } from '../../src/palette/sheet.ts';
-import { sheetBoard } from '../../src/ui/drawn/paper.ts';
+import { sheetPaletteMarkup } from '../../src/ui/drawn/paper.ts';
 import { askedOf, passageOf, pileOf, planned, STARTER } from './made.ts';
 
 const STYLE = readFileSync(resolve(import.meta.dirname, '../../src/palette/sheet.css'), 'utf8');
@@ -22,7 +22,7 @@ function page(name: string, rules = {}) {
     rules,
   );
   const day = planned(asked, STARTER);
-  const board = sheetBoard(day.palettes[0]!, day);
+  const board = sheetPaletteMarkup(day.palettes[0]!, day);
   return { day, board, html: sheetPage(sheetOf(day, 0, STARTER), board).html };
 }
 

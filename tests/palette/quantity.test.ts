@@ -6,7 +6,7 @@ import { FILM_WORDS, FILMS } from '../../src/palette/film.ts';
 import { amountOf, type PileAmount } from '../../src/palette/quantity.ts';
 import { weigh } from '../../src/palette/supply.ts';
 import { pasteOf } from '../../src/pigment/paste.ts';
-import { grindOfPigment } from '../../src/pigment/weigh.ts';
+import { pigmentGrind } from '../../src/pigment/weigh.ts';
 import { dice, entryOf, passageOf, pileOf, randomDay } from './made.ts';
 
 const PIGMENTS = [
@@ -45,7 +45,7 @@ describe('100 random passages', () => {
   test('volumes and grams agree both ways', () => {
     for (const { pile, passage } of piles)
       for (const { pigment, cm3 } of amount(pile, passage).pigments) {
-        const grind = grindOfPigment(pigment);
+        const grind = pigmentGrind(pigment);
         if (!grind.ok) throw new Error(pigment);
         const tube = weigh(null, pigment, entryOf(pigment), cm3);
         const jar = weigh(null, pigment, entryOf(pigment, { form: 'powder' }), cm3);

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import type { Lab } from '../../src/colour/lab.ts';
 import {
-  asSet,
+  inManualOrder,
   lightFirst,
   mixedOrder,
-  moved,
+  moveInOrder,
   placedAt,
   placesOf,
   proposeSeats,
-  seated,
+  seatOrder,
 } from '../../src/palette/seat.ts';
 import { askedOf, dice, passageOf, pileOf, planned, randomDay, STARTER, WHOLE } from './made.ts';
 
@@ -57,7 +57,7 @@ test('the studio’s own order is kept when neighbours are absent, and a guest m
     placed('w', [95, 0, 0]),
     placed('blue', [50, 0, -40]),
   ];
-  const order = keys(seated(set, seats, 'w'));
+  const order = keys(seatOrder(set, seats, 'w'));
   expect(order.filter((key) => key !== 'blue')).toEqual(['w', 'black', 'yellow']);
   expect(order).toContain('blue');
 });
@@ -78,17 +78,17 @@ test('tints of the white before the other mixtures, also where they are darker',
 
 test('moved by key, placed by hand, restored by forgetting the order', () => {
   const order = ['a', 'b', 'c', 'd'];
-  expect(moved(order, 'b', 1)).toEqual(['a', 'c', 'b', 'd']);
-  expect(moved(order, 'b', -9)).toEqual(['b', 'a', 'c', 'd']);
-  expect(moved(order, 'x', 1)).toBe(order);
+  expect(moveInOrder(order, 'b', 1)).toEqual(['a', 'c', 'b', 'd']);
+  expect(moveInOrder(order, 'b', -9)).toEqual(['b', 'a', 'c', 'd']);
+  expect(moveInOrder(order, 'x', 1)).toBe(order);
   expect(placedAt(order, 'd', 1)).toEqual(['a', 'd', 'b', 'c']);
-  expect(moved(moved(order, 'b', 1), 'b', -1)).toEqual(order);
+  expect(moveInOrder(moveInOrder(order, 'b', 1), 'b', -1)).toEqual(order);
   expect(order).toEqual(['a', 'b', 'c', 'd']);
 });
 
 test('an order set by hand holds for what it names', () => {
   const piles = [placed('a', [90, 0, 0]), placed('b', [50, 0, 0]), placed('c', [20, 0, 0])];
-  expect(keys(asSet(piles, ['c', 'gone', 'a']))).toEqual(['c', 'a', 'b']);
+  expect(keys(inManualOrder(piles, ['c', 'gone', 'a']))).toEqual(['c', 'a', 'b']);
   const asked = askedOf([
     passageOf('p', [
       pileOf('light', { lead_white: 3, raw_umber: 1 }),

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { formulaOfPiles } from '../../src/drapery/formula.ts';
 import { findMixtures } from '../../src/mixture/find.ts';
-import { laidOf } from '../../src/mixture/laid.ts';
+import { pilePartsOf } from '../../src/mixture/laid.ts';
 import type { Mixture } from '../../src/mixture/mixture.ts';
-import { pileOfMixture, pilesOfFormula } from '../../src/palette/source.ts';
+import { pileFromMixture, pilesOfFormula } from '../../src/palette/source.ts';
 import { starterShelf } from '../../src/pigment/starter.ts';
 import { askedOf, passageOf, planned, STARTER } from './made.ts';
 
@@ -24,7 +24,7 @@ const MIXTURE: Mixture = {
 };
 
 test('whole parts where there are some, let-downs before them, shares where there is nothing else', () => {
-  expect(laidOf(MIXTURE)).toMatchObject({ parts: MIXTURE.parts, lab: MIXTURE.partsLab });
+  expect(pilePartsOf(MIXTURE)).toMatchObject({ parts: MIXTURE.parts, lab: MIXTURE.partsLab });
   const letDown = {
     letDowns: [{ pigment: 'indigo', white: 'lead_white', parts: 1 as const, whiteParts: 10 }],
     parts: [
@@ -34,18 +34,18 @@ test('whole parts where there are some, let-downs before them, shares where ther
     lab: [80.1, -4, -8] as const,
     deltaE00: 0.1,
   };
-  expect(laidOf({ ...MIXTURE, letDown })).toEqual({
+  expect(pilePartsOf({ ...MIXTURE, letDown })).toEqual({
     parts: letDown.parts,
     letDowns: letDown.letDowns,
     lab: letDown.lab,
   });
-  expect(laidOf({ ...MIXTURE, parts: [] }).parts[0]).toMatchObject({ parts: 0.97 });
+  expect(pilePartsOf({ ...MIXTURE, parts: [] }).parts[0]).toMatchObject({ parts: 0.97 });
 });
 
 test('a colour that was mixed becomes a pile that can be planned', () => {
   const found = findMixtures([[60, 20, 20]], starterShelf(), { quick: true, alternatives: 0 });
   if (!found.ok) throw new Error(found.fault.code);
-  const pile = pileOfMixture({
+  const pile = pileFromMixture({
     id: 'a',
     name: 'rose',
     mixture: found.value[0]!,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { sheetOf } from '../../src/palette/sheet.ts';
-import { Cupboard, putBack, takeFrom, takingsOf, weigh } from '../../src/palette/supply.ts';
+import { putBack, StockDrawer, takeFrom, weigh, withdrawalsOf } from '../../src/palette/supply.ts';
 import { pasteCm3 } from '../../src/pigment/amount.ts';
 import { askedOf, dice, entryOf, passageOf, pileOf, planned, STARTER, stockOf } from './made.ts';
 
@@ -14,7 +14,7 @@ describe('a cupboard', () => {
   test('draws lot after lot, and says what lacks', () => {
     const held = OCHRES.entries.map((entry) => pasteCm3(OCHRES, entry)!);
     const all = held.reduce((sum, cm3) => sum + cm3, 0);
-    const supply = new Cupboard(OCHRES).draw('yellow_ochre', all + 1);
+    const supply = new StockDrawer(OCHRES).draw('yellow_ochre', all + 1);
     expect(supply.draws.map(({ entry }) => entry?.lot)).toEqual(['1', '2', '3', undefined]);
     expect(supply.lackCm3).toBeCloseTo(1, 9);
     const drawn = supply.draws.reduce((sum, { cm3 }) => sum + cm3, 0);
@@ -22,19 +22,19 @@ describe('a cupboard', () => {
   });
 
   test('remembers over a day what is gone', () => {
-    const cupboard = new Cupboard(stockOf([entryOf('chalk', { amount: 3, unit: 'ml' })]));
+    const cupboard = new StockDrawer(stockOf([entryOf('chalk', { amount: 3, unit: 'ml' })]));
     expect(cupboard.draw('chalk', 2).lackCm3).toBe(0);
     expect(cupboard.draw('chalk', 2).lackCm3).toBeCloseTo(1, 12);
   });
 
   test('paint that was never weighed suffices, and is said to be uncounted', () => {
-    const supply = new Cupboard(stockOf([entryOf('chalk')])).draw('chalk', 100);
+    const supply = new StockDrawer(stockOf([entryOf('chalk')])).draw('chalk', 100);
     expect(supply).toMatchObject({ lackCm3: 0, uncounted: true });
   });
 
   test('a lot with a paint of its own is drawn from that lot alone', () => {
     const two = stockOf([entryOf('chalk', { lot: 'a' }), entryOf('chalk', { lot: 'b' })]);
-    const supply = new Cupboard(two).draw('chalk#chalk-b-tube', 1);
+    const supply = new StockDrawer(two).draw('chalk#chalk-b-tube', 1);
     expect(supply.draws.map(({ entry }) => entry?.lot)).toEqual(['b']);
   });
 });
@@ -66,10 +66,10 @@ describe('prepared, and undone', () => {
   const d = dice(3);
   test('what leaves the stock is what was drawn; undo gives the same stock back', () => {
     for (let n = 0; n < 100; n++) {
-      const cupboard = new Cupboard(OCHRES);
+      const cupboard = new StockDrawer(OCHRES);
       const want = d.next() * 6;
       const supply = cupboard.draw('yellow_ochre', want);
-      const { stock, taken } = takeFrom(OCHRES, takingsOf([supply]));
+      const { stock, taken } = takeFrom(OCHRES, withdrawalsOf([supply]));
       const held = (of: typeof OCHRES) =>
         of.entries.reduce((sum, entry) => sum + pasteCm3(of, entry)!, 0);
       expect(held(OCHRES) - held(stock)).toBeCloseTo(want - supply.lackCm3, 9);

@@ -1,7 +1,7 @@
 import { inflateSync } from 'node:zlib';
 import sharp from 'sharp';
 import { expect, test } from 'vitest';
-import { withoutP3 } from '../../src/photo/bare.ts';
+import { stripP3Profile } from '../../src/photo/bare.ts';
 import { BROAD, widePng } from '../tools/gamut.ts';
 
 const inflate = (packed: Uint8Array) => inflateSync(packed);
@@ -17,7 +17,7 @@ test('a Display P3 JPEG keeps its numbers and its rotation, and loses its profil
   head.write('ICC_PROFILE\0\x01\x01', 4, 'latin1');
   const tagged = Buffer.concat([plain.subarray(0, 2), head, icc!, plain.subarray(2)]);
   expect((await sharp(tagged).metadata()).icc).toBeDefined();
-  const bare = withoutP3(tagged, inflate)!;
+  const bare = stripP3Profile(tagged, inflate)!;
   expect((await sharp(bare).metadata()).icc).toBeUndefined();
   expect((await sharp(bare).metadata()).orientation).toBe(6);
   const pixels = (bytes: Uint8Array) => sharp(bytes).raw().toBuffer();
@@ -26,7 +26,7 @@ test('a Display P3 JPEG keeps its numbers and its rotation, and loses its profil
 
 test('a Display P3 PNG too', async () => {
   const rgb = Uint8Array.from({ length: 30 }, (_, i) => 7 * i);
-  const bare = withoutP3(await widePng(rgb, 5, 2), inflate)!;
+  const bare = stripP3Profile(await widePng(rgb, 5, 2), inflate)!;
   expect((await sharp(bare).metadata()).icc).toBeUndefined();
   expect(Uint8Array.from(await sharp(bare).raw().toBuffer())).toEqual(rgb);
 });
@@ -42,7 +42,7 @@ test('any other file stays as it is', async () => {
     Buffer.from('words'),
     new Uint8Array(0),
   ])
-    expect(withoutP3(bytes, inflate)).toBeNull();
+    expect(stripP3Profile(bytes, inflate)).toBeNull();
 });
 
 test('half a file never throws and never hangs', async () => {
@@ -50,5 +50,5 @@ test('half a file never throws and never hangs', async () => {
   const png = await widePng(new Uint8Array(30).fill(9), 5, 2);
   for (const bytes of [jpeg, png])
     for (let length = 0; length < bytes.length; length += 7)
-      expect(() => withoutP3(bytes.subarray(0, length), inflate)).not.toThrow();
+      expect(() => stripP3Profile(bytes.subarray(0, length), inflate)).not.toThrow();
 });

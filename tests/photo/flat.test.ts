@@ -1,13 +1,13 @@
 import { expect, test } from 'vitest';
-import { chance } from '../../src/chance.ts';
-import { flatten } from '../../src/photo/flat.ts';
-import { emptyPlanes, type WorkImage } from '../../src/photo/work.ts';
+import { seededRandom } from '../../src/chance.ts';
+import { smoothImage } from '../../src/photo/flat.ts';
+import { type DownsampledImage, emptyPlanes } from '../../src/photo/work.ts';
 
 const PLANES = ['L', 'a', 'b'] as const;
 
 /** Two colours with grain, and holes that are not looked at. */
-function scene(width: number, height: number): WorkImage {
-  const next = chance(7);
+function scene(width: number, height: number): DownsampledImage {
+  const next = seededRandom(7);
   const planes = emptyPlanes(width * height);
   const seen = new Float32Array(width * height);
   for (let i = 0; i < seen.length; i++) {
@@ -19,15 +19,23 @@ function scene(width: number, height: number): WorkImage {
     planes.b[i] = 0.05 * next();
   }
   const pixels = seen.reduce((sum, n) => sum + n, 0);
-  return { width, height, ...planes, seen, pixels, clipped: { white: 0, black: 0 }, opaque: true };
+  return {
+    width,
+    height,
+    ...planes,
+    pixelCounts: seen,
+    includedPixels: pixels,
+    clipped: { white: 0, black: 0 },
+    opaque: true,
+  };
 }
 
 /** Mean and variance of the 3 × 3 window round a cell, over what is looked at. */
-function windowAt(work: WorkImage, x: number, y: number) {
+function windowAt(work: DownsampledImage, x: number, y: number) {
   const cells: number[] = [];
   for (let v = Math.max(0, y - 1); v <= Math.min(work.height - 1, y + 1); v++)
     for (let u = Math.max(0, x - 1); u <= Math.min(work.width - 1, x + 1); u++)
-      if (work.seen[v * work.width + u]! > 0) cells.push(v * work.width + u);
+      if (work.pixelCounts[v * work.width + u]! > 0) cells.push(v * work.width + u);
   const mean = (f: (i: number) => number) => cells.reduce((sum, i) => sum + f(i), 0) / cells.length;
   const means = PLANES.map((plane) => mean((i) => work[plane][i]!));
   const spread = PLANES.reduce(
@@ -40,8 +48,8 @@ function windowAt(work: WorkImage, x: number, y: number) {
 // By the definition, window by window (M. Kuwahara et al., 1976, from memory).
 test('each cell takes the mean of the window that varies least', () => {
   const work = scene(37, 29);
-  const { width, height, seen } = work;
-  const flat = flatten(work);
+  const { width, height, pixelCounts: seen } = work;
+  const flat = smoothImage(work);
   let differ = 0;
   for (let y = 0; y < height; y++)
     for (let x = 0; x < width; x++) {
@@ -71,8 +79,13 @@ test('each cell takes the mean of the window that varies least', () => {
 
 test('what is not looked at stays nothing, and a scene of one cell is itself', () => {
   const work = scene(20, 20);
-  const flat = flatten(work);
-  for (let i = 0; i < work.seen.length; i++) if (work.seen[i] === 0) expect(flat.L[i]).toBe(0);
-  const one = flatten({ ...scene(1, 1), L: Float32Array.of(0.5), seen: Float32Array.of(1) });
+  const flat = smoothImage(work);
+  for (let i = 0; i < work.pixelCounts.length; i++)
+    if (work.pixelCounts[i] === 0) expect(flat.L[i]).toBe(0);
+  const one = smoothImage({
+    ...scene(1, 1),
+    L: Float32Array.of(0.5),
+    pixelCounts: Float32Array.of(1),
+  });
   expect(one.L[0]).toBeCloseTo(0.5, 6);
 });

@@ -4,36 +4,36 @@ import { gather } from '../../src/harmony/gather.ts';
 import { toneHistogram } from '../../src/photo/histogram.ts';
 import {
   daylightWhite,
-  lightStated,
-  neutralAt,
+  type NAMED_LIGHTS,
   neutralFaultWords,
-  type STATED_LIGHTS,
+  whiteBalanceAt,
+  whiteBalanceForLight,
 } from '../../src/photo/neutral.ts';
-import { spotOf } from '../../src/photo/spot.ts';
+import { sampleSpot } from '../../src/photo/spot.ts';
 import { picture } from './paint.ts';
 
 const warm = picture(200, 100, (x) => (x < 100 ? [180, 150, 110] : [150, 60, 30]));
 
-function code(result: ReturnType<typeof neutralAt>) {
+function code(result: ReturnType<typeof whiteBalanceAt>) {
   return result.ok ? 'ok' : result.fault.code;
 }
 
 test('the spot turns grey and keeps its light; the rest follows', () => {
-  const set = neutralAt(warm, 0.25, 0.5);
+  const set = whiteBalanceAt(warm, 0.25, 0.5);
   if (!set.ok) throw new Error(neutralFaultWords[set.fault.code]);
   const before = gather(warm);
   const after = gather(warm, { adapt: set.value.matrix });
   if (!before.ok || !after.ok) throw new Error('not gathered');
   const grey = after.value.colours.find((c) => Math.hypot(c.lab[1], c.lab[2]) < 1);
   expect(grey).toBeDefined();
-  const was = spotOf(warm, 0.25, 0.5);
+  const was = sampleSpot(warm, 0.25, 0.5);
   if (!was.ok) throw new Error('no spot');
   expect(grey!.lab[0]).toBeCloseTo(was.value.lab[0], 1);
   expect(set.value.exposure).toBe(1);
 });
 
 test('a grey card sets the exposure too', () => {
-  const set = neutralAt(warm, 0.25, 0.5, 0.18);
+  const set = whiteBalanceAt(warm, 0.25, 0.5, 0.18);
   if (!set.ok) throw new Error('no spot');
   const after = gather(warm, { adapt: set.value.matrix });
   if (!after.ok) throw new Error('not gathered');
@@ -46,7 +46,7 @@ test('a grey card sets the exposure too', () => {
 test('what cannot be a neutral spot is refused with words', () => {
   expect(
     code(
-      neutralAt(
+      whiteBalanceAt(
         picture(50, 50, () => [255, 250, 240]),
         0.5,
         0.5,
@@ -55,7 +55,7 @@ test('what cannot be a neutral spot is refused with words', () => {
   ).toBe('clipped');
   expect(
     code(
-      neutralAt(
+      whiteBalanceAt(
         picture(50, 50, () => [9, 8, 7]),
         0.5,
         0.5,
@@ -64,7 +64,7 @@ test('what cannot be a neutral spot is refused with words', () => {
   ).toBe('too-dark');
   expect(
     code(
-      neutralAt(
+      whiteBalanceAt(
         picture(50, 50, () => [200, 10, 10]),
         0.5,
         0.5,
@@ -73,24 +73,24 @@ test('what cannot be a neutral spot is refused with words', () => {
   ).toBe('coloured');
   expect(
     code(
-      neutralAt(
+      whiteBalanceAt(
         picture(50, 50, () => [90, 90, 90, 0]),
         0.5,
         0.5,
       ),
     ),
   ).toBe('see-through');
-  expect(code(neutralAt(warm, 1.2, 0.5))).toBe('outside');
+  expect(code(whiteBalanceAt(warm, 1.2, 0.5))).toBe('outside');
   expect(Object.values(neutralFaultWords).every((w) => w.endsWith('.'))).toBe(true);
 });
 
 test('a spot is a patch, never one pixel, and lies inside at the edge', () => {
-  const spot = spotOf(warm, 1, 1);
+  const spot = sampleSpot(warm, 1, 1);
   if (!spot.ok) throw new Error('no spot');
   expect(spot.value.side).toBeGreaterThanOrEqual(5);
   expect(
     code(
-      neutralAt(
+      whiteBalanceAt(
         picture(1, 1, () => [120, 120, 120]),
         0,
         0,
@@ -111,8 +111,8 @@ test.each([
 });
 
 test('a stated light makes warm light cooler, or cool light warmer', () => {
-  const blueOf = (light: (typeof STATED_LIGHTS)[number]) => {
-    const [, , row] = lightStated(light).matrix;
+  const blueOf = (light: (typeof NAMED_LIGHTS)[number]) => {
+    const [, , row] = whiteBalanceForLight(light).matrix;
     return row[0] + row[1] + row[2];
   };
   expect(blueOf('lamp')).toBeGreaterThan(blueOf('low sun'));

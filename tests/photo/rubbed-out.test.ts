@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { fullMask, stroke } from '../../src/photo/mask.ts';
-import { workImage } from '../../src/photo/work.ts';
+import { brushStroke, fullMask } from '../../src/photo/mask.ts';
+import { downsampled } from '../../src/photo/work.ts';
 import { picture } from './paint.ts';
 
 const [width, height] = [1200, 800];
@@ -11,7 +11,7 @@ test('what a brush has rubbed out is not looked at, the rest is', () => {
   const full = fullMask(width, height);
   expect(full.width).toBeLessThan(width);
   // Down the left edge, an eighth of the longer edge to either side: the red quarter, about.
-  const mask = stroke(
+  const mask = brushStroke(
     full,
     [
       [0.06, -0.2],
@@ -20,11 +20,11 @@ test('what a brush has rubbed out is not looked at, the rest is', () => {
     0.2,
     0,
   );
-  const { seen, a, pixels, L } = workImage(scene, { mask })!;
-  const all = workImage(scene)!;
-  expect(all.pixels).toBe(width * height);
-  expect(pixels / all.pixels).toBeGreaterThan(0.7);
-  expect(pixels / all.pixels).toBeLessThan(0.78);
+  const { pixelCounts: seen, a, includedPixels: pixels, L } = downsampled(scene, { mask })!;
+  const all = downsampled(scene)!;
+  expect(all.includedPixels).toBe(width * height);
+  expect(pixels / all.includedPixels).toBeGreaterThan(0.7);
+  expect(pixels / all.includedPixels).toBeLessThan(0.78);
   const columns = all.width;
   const middle = Math.floor(all.height / 2) * columns;
   expect(seen[middle + 2]).toBe(0);

@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
-import { cautionOf } from '../../src/pigment/caution.ts';
+import { entryHazardOf } from '../../src/pigment/caution.ts';
 import { STARTER_SURFACE } from '../../src/pigment/starter.ts';
 import { draftOf, type Stock, type StockForm } from '../../src/pigment/stock.ts';
 
 const stock: Stock = { name: 'test', surface: STARTER_SURFACE, white: null, entries: [], own: [] };
 const caution = (pigment: string, form: StockForm) =>
-  cautionOf(stock, { ...draftOf(pigment, form), id: 'one' });
+  entryHazardOf(stock, { ...draftOf(pigment, form), id: 'one' });
 
 // Common practice: what is toxic is bought as paste; its dust is the danger.
 test.each(['lead_white', 'vermilion', 'orpiment'])(

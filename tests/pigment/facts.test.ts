@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { CURVES } from '../../src/pigment/curves.ts';
+import { BUILT_IN_CURVES } from '../../src/pigment/curves.ts';
 import sentences from '../../src/pigment/data/words.json' with { type: 'json' };
 import {
   PIGMENTS,
   PROVENANCE_WORDS,
-  pairOf,
+  pairWarningOf,
   pigmentOf,
   standInsOf,
 } from '../../src/pigment/facts.ts';
@@ -12,8 +12,8 @@ import { describeShared, readShared } from '../shared.ts';
 
 describe('facts', () => {
   test('there are facts of every pigment with a curve, under one name', () => {
-    expect(CURVES.length).toBeGreaterThanOrEqual(26);
-    for (const { id, name } of CURVES) {
+    expect(BUILT_IN_CURVES.length).toBeGreaterThanOrEqual(26);
+    for (const { id, name } of BUILT_IN_CURVES) {
       expect(pigmentOf(id)?.name).toBe(name);
       expect(pigmentOf(id)?.curve).toMatch(/\.$/);
     }
@@ -69,8 +69,8 @@ describe('facts', () => {
       for (const other of [...facts.avoid, ...facts.careWith]) {
         if (other === 'cadmium_yellow') continue; // named in old warnings, not stocked
         expect(pigmentOf(other)).not.toBeNull();
-        expect(pairOf(other, facts.id)).toEqual({
-          severity: pairOf(facts.id, other)!.severity,
+        expect(pairWarningOf(other, facts.id)).toEqual({
+          severity: pairWarningOf(facts.id, other)!.severity,
           why: expect.any(Array),
         });
       }

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { BANDS, bandNm, type Spectrum, spectrum } from '../../src/colour/grid.ts';
 import { type ShelfFault, shelfFaultWords } from '../../src/pigment/fault.ts';
-import { toCsv, writeShelf } from '../../src/pigment/form.ts';
+import { writeShelfCsv, writeShelfJson } from '../../src/pigment/form.ts';
 import { readShelf } from '../../src/pigment/read.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';
 import { ownPaint, starterShelf } from '../../src/pigment/starter.ts';
@@ -32,7 +32,7 @@ const curve = (value: number) => NMS.map(() => value);
 describe('there and back', () => {
   test('the starter shelf through JSON', () => {
     const shelf = starterShelf();
-    const back = read(writeShelf(shelf));
+    const back = read(writeShelfJson(shelf));
     expect(back.white).toBe('lead_white');
     expect(back.surface).toEqual(shelf.surface);
     expect(back.paints.map(({ label }) => label)).toEqual(shelf.paints.map(({ label }) => label));
@@ -68,7 +68,7 @@ describe('there and back', () => {
             })),
             remarks: [],
           };
-          for (const text of [writeShelf(shelf), toCsv(shelf)]) {
+          for (const text of [writeShelfJson(shelf), writeShelfCsv(shelf)]) {
             const back = read(text);
             expect(back.paints.map(({ pigment }) => pigment)).toEqual(
               rows.map(({ pigment }) => pigment),
@@ -134,7 +134,7 @@ describe('the JSON form', () => {
   });
 
   test('a file cut short', () => {
-    const text = writeShelf(starterShelf());
+    const text = writeShelfJson(starterShelf());
     for (const share of [0.02, 0.5, 0.99])
       expect(faultOf(text.slice(0, Math.floor(share * text.length))).code).toBe('shelf-broken');
   });

@@ -1,13 +1,13 @@
 import { expect, test } from 'vitest';
 import type { Lab } from '../../src/colour/lab.ts';
-import { masstonesOf, nearOf } from '../../src/pigment/near.ts';
+import { masstonesOf, nearestMasstoneOf } from '../../src/pigment/near.ts';
 import { starterShelf, wholeShelf } from '../../src/pigment/starter.ts';
 
 const shelf = starterShelf();
 const of = (id: string): Lab => masstonesOf(shelf).find(({ pigment }) => pigment === id)!.lab;
 
 test('a masstone is called by its name alone', () => {
-  expect(nearOf(of('red_earth'), shelf)).toMatchObject({
+  expect(nearestMasstoneOf(of('red_earth'), shelf)).toMatchObject({
     pigment: 'red_earth',
     change: '',
     words: 'red earth',
@@ -16,7 +16,7 @@ test('a masstone is called by its name alone', () => {
 
 test('what differs is said after the name', () => {
   const [L, a, b] = of('red_earth');
-  const near = nearOf([L + 9, a * 0.8, b * 0.8], shelf)!;
+  const near = nearestMasstoneOf([L + 9, a * 0.8, b * 0.8], shelf)!;
   expect(near.pigment).toBe('red_earth');
   expect(near.words).toBe('near red earth, lighter, a little duller');
   expect(near.deltaE00).toBeGreaterThan(1);
@@ -25,7 +25,7 @@ test('what differs is said after the name', () => {
 test('names of places and people keep their capital', () => {
   const whole = wholeShelf();
   const prussian = masstonesOf(whole).find(({ pigment }) => pigment === 'prussian_blue')!.lab;
-  expect(nearOf(prussian, whole)!.words).toBe('Prussian blue');
+  expect(nearestMasstoneOf(prussian, whole)!.words).toBe('Prussian blue');
 });
 
 test('names of a file stay letter for letter', () => {
@@ -35,9 +35,9 @@ test('names of a file stay letter for letter', () => {
     label: "Payne's GREY",
   }));
   const file = { ...shelf, paints: named.slice(0, 1) };
-  expect(nearOf([50, 0, 0], file)!.words).toMatch(/^near Payne's GREY, /);
+  expect(nearestMasstoneOf([50, 0, 0], file)!.words).toMatch(/^near Payne's GREY, /);
 });
 
 test('an empty shelf has no words', () => {
-  expect(nearOf([50, 0, 0], { ...shelf, paints: [] })).toBeNull();
+  expect(nearestMasstoneOf([50, 0, 0], { ...shelf, paints: [] })).toBeNull();
 });

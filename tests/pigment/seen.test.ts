@@ -4,7 +4,7 @@ import { type Reflectance, spectrum } from '../../src/colour/grid.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { opaque } from '../../src/optics/opaque.ts';
 import { addSurface, NO_SURFACE } from '../../src/optics/surface.ts';
-import { CURVES, ownCurve } from '../../src/pigment/curves.ts';
+import { BUILT_IN_CURVES, builtInPaintOf } from '../../src/pigment/curves.ts';
 import { pigmentOf } from '../../src/pigment/facts.ts';
 import { paintOfColour, paintOfMasstone, SCATTERING } from '../../src/pigment/seen.ts';
 import { STARTER_SURFACE } from '../../src/pigment/starter.ts';
@@ -28,7 +28,7 @@ describe('a paint from its masstone', () => {
   });
 
   test('keeps the S of an earlier lot, band by band', () => {
-    const { S } = ownCurve('red_earth')!;
+    const { S } = builtInPaintOf('red_earth')!;
     const { paint } = paintOfColour([38, 30, 22], STARTER_SURFACE, S);
     expect(paint.S).toEqual(S);
     expect(paint.S).not.toBe(S);
@@ -41,22 +41,25 @@ describe('a paint from its masstone', () => {
     expect(deltaE00(masstone(paint, STARTER_SURFACE), lab)).toBeLessThan(0.01);
   });
 
-  test.each(CURVES.map(({ id }) => id))('from its spectrum, %s has its own K again', (id) => {
-    const paint = ownCurve(id)!;
-    const R: Reflectance = addSurface(opaque([1], [paint], spectrum()), STARTER_SURFACE);
-    const { paint: read } = paintOfMasstone(R, STARTER_SURFACE, paint.S);
-    // Where less comes back than the inverse can tell from nothing, K is a large number either way.
-    for (const [band, k] of read.K.entries())
-      if (k < 100 * paint.S[band]!) expect(k).toBeCloseTo(paint.K[band]!, 6);
-  });
+  test.each(BUILT_IN_CURVES.map(({ id }) => id))(
+    'from its spectrum, %s has its own K again',
+    (id) => {
+      const paint = builtInPaintOf(id)!;
+      const R: Reflectance = addSurface(opaque([1], [paint], spectrum()), STARTER_SURFACE);
+      const { paint: read } = paintOfMasstone(R, STARTER_SURFACE, paint.S);
+      // Where less comes back than the inverse can tell from nothing, K is a large number either way.
+      for (const [band, k] of read.K.entries())
+        if (k < 100 * paint.S[band]!) expect(k).toBeCloseTo(paint.K[band]!, 6);
+    },
+  );
 });
 
 test('scattering by how a paint hides: the medians of our own curves', () => {
   for (const [word, expected] of Object.entries(SCATTERING)) {
-    const means = CURVES.filter(({ id }) => pigmentOf(id)?.opacity.word === word)
+    const means = BUILT_IN_CURVES.filter(({ id }) => pigmentOf(id)?.opacity.word === word)
       .map(
         ({ id }) =>
-          ownCurve(id)!
+          builtInPaintOf(id)!
             .S.slice(7, 28)
             .reduce((sum, s) => sum + s, 0) / 21,
       )

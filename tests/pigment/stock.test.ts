@@ -2,29 +2,29 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { BANDS } from '../../src/colour/grid.ts';
 import { pasteCm3 } from '../../src/pigment/amount.ts';
-import { cautionOf } from '../../src/pigment/caution.ts';
+import { entryHazardOf } from '../../src/pigment/caution.ts';
 import {
   addEntry,
   duplicateEntry,
   editEntry,
-  keepOwn,
   removeEntry,
-  removeOwn,
+  removeOwnPigment,
   type StockResult,
+  saveOwnPigment,
 } from '../../src/pigment/edit.ts';
 import { labelOf } from '../../src/pigment/label.ts';
 import { markWhite } from '../../src/pigment/mark.ts';
-import { shelfOfStock } from '../../src/pigment/mixable.ts';
-import { movedRecipes } from '../../src/pigment/moved.ts';
+import { mixtureShelfOf } from '../../src/pigment/mixable.ts';
+import { changedRecipes } from '../../src/pigment/moved.ts';
 import { pasteOf } from '../../src/pigment/paste.ts';
-import { findEntries, type Order } from '../../src/pigment/search.ts';
+import { findEntries, type StockOrder } from '../../src/pigment/search.ts';
 import { STARTER_SURFACE, starterShelf, starterStock } from '../../src/pigment/starter.ts';
 import {
   draftOf,
-  type KeptCurve,
   type OwnPigment,
   type Stock,
   type StockEntry,
+  type StoredCurve,
 } from '../../src/pigment/stock.ts';
 import { stockFaultWords } from '../../src/pigment/validate.ts';
 
@@ -44,7 +44,7 @@ const EMPTY: Stock = {
   entries: [],
   own: [],
 };
-const curve = (K: number, S = 0.2): KeptCurve => ({
+const curve = (K: number, S = 0.2): StoredCurve => ({
   known: 'measured',
   K: Array(BANDS).fill(K),
   S: Array(BANDS).fill(S),
@@ -173,32 +173,37 @@ describe('what is wrong is said all at once, each with its field', () => {
 });
 
 describe('a pigment of one of its own', () => {
-  const stock = stocked(keepOwn(EMPTY, moss));
+  const stock = stocked(saveOwnPigment(EMPTY, moss));
   test('can stand on the shelf and be mixed', () => {
     const one = stocked(addEntry(stock, draftOf('own:moss'), 'a'));
     expect(labelOf(one, one.entries[0]!)).toBe('Moss green');
-    expect(shelfOfStock(one).paints[0]).toMatchObject({ pigment: 'own:moss', label: 'Moss green' });
-    expect(codes(removeOwn(one, 'own:moss'))).toEqual(['own-in-use']);
-    expect(stocked(removeOwn(stocked(removeEntry(one, 'a')), 'own:moss')).own).toEqual([]);
+    expect(mixtureShelfOf(one).paints[0]).toMatchObject({
+      pigment: 'own:moss',
+      label: 'Moss green',
+    });
+    expect(codes(removeOwnPigment(one, 'own:moss'))).toEqual(['own-in-use']);
+    expect(stocked(removeOwnPigment(stocked(removeEntry(one, 'a')), 'own:moss')).own).toEqual([]);
   });
   test('without a curve it waits, and a remark says so', () => {
-    const bare = stocked(keepOwn(EMPTY, { ...moss, curve: null }));
-    const shelf = shelfOfStock(stocked(addEntry(bare, draftOf('own:moss'), 'a')));
+    const bare = stocked(saveOwnPigment(EMPTY, { ...moss, curve: null }));
+    const shelf = mixtureShelfOf(stocked(addEntry(bare, draftOf('own:moss'), 'a')));
     expect(shelf.paints).toEqual([]);
     expect(shelf.remarks[0]).toBe('Moss green has no K and S yet, so nothing is mixed with it.');
   });
   test('needs a name that no other has', () => {
-    expect(codes(keepOwn(stock, { ...moss, id: 'own:b', name: ' moss GREEN ' }))).toEqual([
+    expect(codes(saveOwnPigment(stock, { ...moss, id: 'own:b', name: ' moss GREEN ' }))).toEqual([
       'own-name-taken',
     ]);
-    expect(codes(keepOwn(stock, { ...moss, name: '  ' }))).toEqual(['own-name-missing']);
-    expect(stocked(keepOwn(stock, { ...moss, note: 'from the north wall' })).own).toHaveLength(1);
+    expect(codes(saveOwnPigment(stock, { ...moss, name: '  ' }))).toEqual(['own-name-missing']);
+    expect(
+      stocked(saveOwnPigment(stock, { ...moss, note: 'from the north wall' })).own,
+    ).toHaveLength(1);
   });
 });
 
 describe('the shelf that is mixed on', () => {
   test('the starter stock is the starter shelf', () => {
-    expect(shelfOfStock(starterStock())).toEqual(starterShelf());
+    expect(mixtureShelfOf(starterStock())).toEqual(starterShelf());
   });
   const two = stocked(
     addEntry(
@@ -208,29 +213,29 @@ describe('the shelf that is mixed on', () => {
     ),
   );
   test('lots that look alike are one paint', () => {
-    expect(shelfOfStock(two).paints.map(({ pigment }) => pigment)).toEqual(['yellow_ochre']);
+    expect(mixtureShelfOf(two).paints.map(({ pigment }) => pigment)).toEqual(['yellow_ochre']);
   });
   test('a calibrated lot beside others is a paint of its own', () => {
     const own = stocked(editEntry(two, 'b', { curve: curve(1) }));
-    expect(shelfOfStock(own).paints.map(({ pigment, label }) => [pigment, label])).toEqual([
+    expect(mixtureShelfOf(own).paints.map(({ pigment, label }) => [pigment, label])).toEqual([
       ['yellow_ochre', 'Yellow ochre'],
       ['yellow_ochre#b', 'Yellow ochre, lot 2'],
     ]);
   });
   test('a calibrated lot alone goes by its pigment, so that recipes find it', () => {
     const own = stocked(editEntry(stocked(removeEntry(two, 'a')), 'b', { curve: curve(1) }));
-    const [paint] = shelfOfStock(own).paints;
+    const [paint] = mixtureShelfOf(own).paints;
     expect(paint!.pigment).toBe('yellow_ochre');
     expect(paint!.paint.K[0]).toBe(1);
   });
   test('what is used up is left out', () => {
     const used = stocked(editEntry(starterStock(), 'indigo', { amount: 0 }));
-    const shelf = shelfOfStock(used);
+    const shelf = mixtureShelfOf(used);
     expect(shelf.paints.some(({ pigment }) => pigment === 'indigo')).toBe(false);
     expect(shelf.remarks).toContain('Indigo is used up.');
   });
   test('an empty stock', () => {
-    expect(shelfOfStock(EMPTY)).toMatchObject({ paints: [], white: null });
+    expect(mixtureShelfOf(EMPTY)).toMatchObject({ paints: [], white: null });
   });
 });
 
@@ -238,22 +243,22 @@ describe("the studio's white", () => {
   test('is marked, and may be a bought stand-in', () => {
     const stock = stocked(addEntry(starterStock(), draftOf('titanium_white'), 't'));
     const marked = stocked(markWhite(stock, 't'));
-    expect(shelfOfStock(marked).white).toBe('titanium_white');
-    expect(shelfOfStock(stocked(markWhite(stock, null))).white).toBeNull();
+    expect(mixtureShelfOf(marked).white).toBe('titanium_white');
+    expect(mixtureShelfOf(stocked(markWhite(stock, null))).white).toBeNull();
   });
   test('is not a red earth, nor chalk, nor something without a curve', () => {
     const stock = starterStock();
     expect(codes(markWhite(stock, 'red_earth'))).toEqual(['stock-white-dark']);
     const chalk = stocked(addEntry(stock, draftOf('chalk'), 'c'));
     expect(codes(markWhite(chalk, 'c'))).toEqual(['stock-white-dark']);
-    const bare = stocked(keepOwn(stock, { ...moss, curve: null }));
+    const bare = stocked(saveOwnPigment(stock, { ...moss, curve: null }));
     expect(codes(markWhite(stocked(addEntry(bare, draftOf('own:moss'), 'm')), 'm'))).toEqual([
       'stock-white-uncurved',
     ]);
     expect(codes(markWhite(stock, 'nothing'))).toEqual(['stock-gone']);
   });
   test('that is used up is said', () => {
-    const shelf = shelfOfStock(stocked(editEntry(starterStock(), 'lead_white', { amount: 0 })));
+    const shelf = mixtureShelfOf(stocked(editEntry(starterStock(), 'lead_white', { amount: 0 })));
     expect(shelf.white).toBeNull();
     expect(shelf.remarks.join(' ')).toContain('mark another');
   });
@@ -276,7 +281,7 @@ describe('how much it is', () => {
   });
   test('nobody weighed it, or nobody knows', () => {
     expect(of({})).toBeNull();
-    const bare = stocked(keepOwn(EMPTY, { ...moss, oil: null }));
+    const bare = stocked(saveOwnPigment(EMPTY, { ...moss, oil: null }));
     const draft = { ...draftOf('own:moss', 'powder'), amount: 5 };
     const stock = stocked(addEntry(bare, draft, 'a'));
     expect(pasteCm3(stock, stock.entries[0]!)).toBeNull();
@@ -291,7 +296,7 @@ describe('search and order', () => {
       'u2',
     ),
   );
-  const found = (query: string, order?: Order) =>
+  const found = (query: string, order?: StockOrder) =>
     findEntries(stock, query, order).map(({ id }) => id);
   test('by name, other names, colour-index name, family, grade and lot, without accents', () => {
     expect(found('umber')).toEqual(['burnt_umber', 'raw_umber']);
@@ -329,14 +334,14 @@ describe('cautions', () => {
       ['azurite', false],
     ] as const) {
       const stock = stocked(addEntry(EMPTY, draftOf(pigment, 'powder'), 'a'));
-      expect(cautionOf(stock, stock.entries[0]!).dryRefused).toBe(refused);
+      expect(entryHazardOf(stock, stock.entries[0]!).dryRefused).toBe(refused);
       const tube = stocked(addEntry(EMPTY, draftOf(pigment), 'a'));
-      expect(cautionOf(tube, tube.entries[0]!).dryRefused).toBe(false);
+      expect(entryHazardOf(tube, tube.entries[0]!).dryRefused).toBe(false);
     }
   });
   test("of one's own pigment the painter's words", () => {
-    const stock = stocked(addEntry(stocked(keepOwn(EMPTY, moss)), draftOf('own:moss'), 'a'));
-    expect(cautionOf(stock, stock.entries[0]!)).toMatchObject({
+    const stock = stocked(addEntry(stocked(saveOwnPigment(EMPTY, moss)), draftOf('own:moss'), 'a'));
+    expect(entryHazardOf(stock, stock.entries[0]!)).toMatchObject({
       level: 'caution',
       caution: 'Let no dust rise.',
     });
@@ -358,18 +363,18 @@ describe('recipes that a new lot moves', () => {
     recipe('foreign', { moss: 1 }),
   ];
   test('only those are named that move by more than 1, most moved first', () => {
-    const { moved, lost } = movedRecipes(book, shelfOfStock(stock), shelfOfStock(stronger));
+    const { moved, lost } = changedRecipes(book, mixtureShelfOf(stock), mixtureShelfOf(stronger));
     expect(moved.map(({ id }) => id).toSorted()).toEqual(['mud', 'sand']);
     expect(moved[0]!.deltaE00).toBeGreaterThan(moved[1]!.deltaE00);
     expect(lost).toEqual([]);
   });
   test('nothing moves when nothing changed', () => {
-    const shelf = shelfOfStock(stock);
-    expect(movedRecipes(book, shelf, shelfOfStock(starterStock())).moved).toEqual([]);
+    const shelf = mixtureShelfOf(stock);
+    expect(changedRecipes(book, shelf, mixtureShelfOf(starterStock())).moved).toEqual([]);
   });
   test('what cannot be mixed any more is named apart', () => {
     const without = stocked(removeEntry(stock, 'yellow_ochre'));
-    const { lost } = movedRecipes(book, shelfOfStock(stock), shelfOfStock(without));
+    const { lost } = changedRecipes(book, mixtureShelfOf(stock), mixtureShelfOf(without));
     expect(lost).toEqual(['sand', 'trace', 'mud']);
   });
 });
@@ -402,7 +407,7 @@ test('any sequence of edits keeps a stock that is sound', () => {
       );
       expect(new Set(keys).size).toBe(keys.length);
       expect(stock.white === null || stock.entries.some(({ id }) => id === stock.white)).toBe(true);
-      const { paints, white } = shelfOfStock(stock);
+      const { paints, white } = mixtureShelfOf(stock);
       expect(new Set(paints.map((paint) => paint.pigment)).size).toBe(paints.length);
       expect(white === null || paints.some((paint) => paint.pigment === white)).toBe(true);
     }),

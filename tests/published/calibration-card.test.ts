@@ -2,14 +2,14 @@ import { expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { type Reflectance, spectrum } from '../../src/colour/grid.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
-import { seen } from '../../src/optics/swatch.ts';
+import { predictReflectance } from '../../src/optics/swatch.ts';
 import { photographedSwatches } from '../../src/pigment/calibrate/calibrate.ts';
-import { type Card, planCards } from '../../src/pigment/calibrate/card.ts';
+import { planCards, type SwatchCard } from '../../src/pigment/calibrate/card.ts';
 import { calibrationFaultWords } from '../../src/pigment/calibrate/fault.ts';
-import { calibrate } from '../../src/pigment/calibrate/fit.ts';
+import { calibratePaints } from '../../src/pigment/calibrate/fit.ts';
 import { readCard } from '../../src/pigment/calibrate/read.ts';
 import { median } from '../../src/pigment/calibrate/sample.ts';
-import type { Painted } from '../../src/pigment/calibrate/swatches.ts';
+import type { PaintedSwatch } from '../../src/pigment/calibrate/swatches.ts';
 import { random } from '../optics/random.ts';
 import { describeShared, readSharedJson } from '../shared.ts';
 import { type Camera, gaussianCamera, IDEAL } from '../tools/card-camera.ts';
@@ -28,24 +28,25 @@ const soak = process.env.KINGCUP_SOAK === '1';
 describeShared('paints calibrated from photographed cards', () => {
   const truth = measuredPaints();
   const names = truth.map((_, i) => `paint ${i}`);
-  const labTrue = (parts: ArrayLike<number>) => labOf(seen({ parts }, truth, surface));
+  const labTrue = (parts: ArrayLike<number>) =>
+    labOf(predictReflectance({ parts }, truth, surface));
   const reflectance = (parts: readonly { pigment: string; parts: number }[]): Reflectance =>
-    seen(
+    predictReflectance(
       { parts: names.map((name) => parts.find((p) => p.pigment === name)?.parts ?? 0) },
       truth,
       surface,
     );
   const paint = (pigment: string) => ({ pigment, label: pigment, density: null, caution: '' });
   const [white, ...others] = names.map(paint);
-  const cards: Card[] = planCards(white!, others);
+  const cards: SwatchCard[] = planCards(white!, others);
   const { chart24 } = readSharedJson('reference/colour-checks.json');
   const patches: Reflectance[] = chart24.patches.map((patch: { R_x1000: number[] }) =>
     spectrum<'R'>(patch.R_x1000.map((v) => v / 1000)),
   );
   const chartLabs = patches.map((R) => labOf(R));
 
-  async function swatchesOf(camera: Camera, charted: boolean): Promise<Painted[]> {
-    const all: Painted[] = [];
+  async function swatchesOf(camera: Camera, charted: boolean): Promise<PaintedSwatch[]> {
+    const all: PaintedSwatch[] = [];
     for (const card of cards) {
       // Beside the page, where a chart lies on a table.
       const chart: Chart = { R: patches, x: -42, y: 60, step: 7 };
@@ -73,20 +74,23 @@ describeShared('paints calibrated from photographed cards', () => {
     return all;
   }
 
-  function judge(swatches: readonly Painted[], named: boolean): [median: number, tenth: number] {
+  function judge(
+    swatches: readonly PaintedSwatch[],
+    named: boolean,
+  ): [median: number, tenth: number] {
     const { normal } = random(3);
     const paints = names.map((pigment, i) => ({
       pigment,
       label: pigment,
       named: named ? (i === 0 ? truth[0]! : neighbourOf(truth[i]!, normal)) : null,
     }));
-    const result = calibrate(names[0]!, paints, swatches, surface);
+    const result = calibratePaints(names[0]!, paints, swatches, surface);
     if (!result.ok) throw new Error(calibrationFaultWords(result.fault));
     const found = result.value.paints.map((fitted) => fitted.paint);
     const { uniform } = random(77);
     const off = Array.from({ length: 300 }, () => {
       const parts = randomPile(truth.length, uniform);
-      return deltaE00(labTrue(parts), labOf(seen({ parts }, found, surface)));
+      return deltaE00(labTrue(parts), labOf(predictReflectance({ parts }, found, surface)));
     }).sort((a, b) => a - b);
     return [median(off), off[Math.floor(0.9 * off.length)]!];
   }

@@ -4,7 +4,11 @@ import { type Reflectance, spectrum } from '../../src/colour/grid.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
 import { planCards } from '../../src/pigment/calibrate/card.ts';
 import { readChart } from '../../src/pigment/calibrate/chart.ts';
-import { fitCorrection, residualOf, rootTerms } from '../../src/pigment/calibrate/correct.ts';
+import {
+  correctionErrorOf,
+  fitCorrection,
+  rootTerms,
+} from '../../src/pigment/calibrate/correct.ts';
 import { calibrationFaultWords } from '../../src/pigment/calibrate/fault.ts';
 import { readCard } from '../../src/pigment/calibrate/read.ts';
 import type { Rgb } from '../../src/pigment/calibrate/sample.ts';
@@ -50,8 +54,8 @@ describeShared('a chart of 24 patches', () => {
     ['lamp-light', LAMP],
   ])('under %s a linear fit leaves less than 2, a root polynomial less', (light, power) => {
     const rgbs = balanced(power);
-    const linear = residualOf(rgbs, labs, 'linear');
-    const root = residualOf(rgbs, labs, 'root-polynomial');
+    const linear = correctionErrorOf(rgbs, labs, 'linear');
+    const root = correctionErrorOf(rgbs, labs, 'root-polynomial');
     say(`${light}, linear: mean, max, held out`, Object.values(linear));
     say(`${light}, root polynomial`, Object.values(root));
     expect(linear.mean).toBeLessThan(2);

@@ -2,12 +2,16 @@ import { expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
 import type { Paint } from '../../src/optics/opaque.ts';
-import { seen } from '../../src/optics/swatch.ts';
-import { type Calibration, calibrate, type PaintToFit } from '../../src/pigment/calibrate/fit.ts';
+import { predictReflectance } from '../../src/optics/swatch.ts';
+import {
+  type Calibration,
+  calibratePaints,
+  type PaintToFit,
+} from '../../src/pigment/calibrate/fit.ts';
 import { median } from '../../src/pigment/calibrate/sample.ts';
-import { suggest } from '../../src/pigment/calibrate/suggest.ts';
-import type { Painted } from '../../src/pigment/calibrate/swatches.ts';
-import { trustOf } from '../../src/pigment/calibrate/trust.ts';
+import { suggestSwatches } from '../../src/pigment/calibrate/suggest.ts';
+import type { PaintedSwatch } from '../../src/pigment/calibrate/swatches.ts';
+import { evidenceOfFit } from '../../src/pigment/calibrate/trust.ts';
 import { random } from '../optics/random.ts';
 import { describeShared } from '../shared.ts';
 import {
@@ -26,9 +30,10 @@ describeShared('a studio that calibrates its paints', () => {
   const truth = measuredPaints();
   const names = truth.map((_, i) => `paint ${i}`);
   const white = names[0]!;
-  const labTrue = (parts: ArrayLike<number>) => labOf(seen({ parts }, truth, surface));
+  const labTrue = (parts: ArrayLike<number>) =>
+    labOf(predictReflectance({ parts }, truth, surface));
 
-  function painted(parts: number[], sigma: number, normal: () => number, more = {}): Painted {
+  function painted(parts: number[], sigma: number, normal: () => number, more = {}): PaintedSwatch {
     return {
       id: parts.join(),
       parts: parts.flatMap((p, i) => (p > 0 ? [{ pigment: names[i]!, parts: p }] : [])),
@@ -49,8 +54,8 @@ describeShared('a studio that calibrates its paints', () => {
     );
   const unnamed = names.map((pigment): PaintToFit => ({ pigment, label: pigment, named: null }));
 
-  function fitted(paints: readonly PaintToFit[], swatches: readonly Painted[]): Calibration {
-    const result = calibrate(white, paints, swatches, surface);
+  function fitted(paints: readonly PaintToFit[], swatches: readonly PaintedSwatch[]): Calibration {
+    const result = calibratePaints(white, paints, swatches, surface);
     if (!result.ok) throw new Error(result.fault.code);
     return result.value;
   }
@@ -59,7 +64,7 @@ describeShared('a studio that calibrates its paints', () => {
     const { uniform } = random(77);
     return Array.from({ length: count }, () => {
       const parts = randomPile(truth.length, uniform);
-      return deltaE00(labTrue(parts), labOf(seen({ parts }, found, surface)));
+      return deltaE00(labTrue(parts), labOf(predictReflectance({ parts }, found, surface)));
     });
   }
   const quantiles = (of: readonly number[]): [median: number, tenth: number] => {
@@ -111,8 +116,8 @@ describeShared('a studio that calibrates its paints', () => {
 
   test('with true spectra instead of photographs', () => {
     const swatches = truth.flatMap((_, i) =>
-      (i === 0 ? [only(1, 0)] : [only(0, i), only(4, i)]).map((parts): Painted => {
-        const R = seen({ parts }, truth, surface);
+      (i === 0 ? [only(1, 0)] : [only(0, i), only(4, i)]).map((parts): PaintedSwatch => {
+        const R = predictReflectance({ parts }, truth, surface);
         const { normal } = random(1);
         return { ...painted(parts, 0, normal), kind: 'measured', lab: labOf(R), R, sd: 0.1 };
       }),
@@ -127,12 +132,12 @@ describeShared('a studio that calibrates its paints', () => {
     const rough = fitted(unnamed, swatchesOf(1, normal, []));
     say('masstone alone', quantiles(differences(paintsOf(rough))));
     for (const paint of rough.paints.slice(1)) {
-      const trust = trustOf(paint, '2026-05-01');
+      const trust = evidenceOfFit(paint, '2026-05-01');
       expect(trust.rough).toBe(true);
       expect(trust.expected.tenth).toBeGreaterThanOrEqual(16);
     }
     const better = fitted(unnamed, swatchesOf(1, normal));
-    expect(better.paints.some((paint) => trustOf(paint, '2026-05-01').rough)).toBe(false);
+    expect(better.paints.some((paint) => evidenceOfFit(paint, '2026-05-01').rough)).toBe(false);
   });
 
   test('the error that it expects is the error that it makes', () => {
@@ -157,7 +162,7 @@ describeShared('a studio that calibrates its paints', () => {
       parts.every(({ pigment }) => paints.some((paint) => paint.pigment === pigment)),
     );
     const before = fitted(paints, all);
-    const asked = suggest(before, { count: 6 });
+    const asked = suggestSwatches(before, { count: 6 });
     expect(asked).toHaveLength(6);
     for (const { parts, before: now, after, why } of asked) {
       expect(after).toBeLessThan(now);
@@ -190,8 +195,8 @@ describeShared('a studio that calibrates its paints', () => {
       return median(
         Array.from({ length: 300 }, () => {
           const parts = randomPile(own.length, uniform);
-          const is = labOf(seen({ parts }, own, surface));
-          return deltaE00(is, labOf(seen({ parts }, paintsOf(calibration), surface)));
+          const is = labOf(predictReflectance({ parts }, own, surface));
+          return deltaE00(is, labOf(predictReflectance({ parts }, paintsOf(calibration), surface)));
         }),
       );
     };

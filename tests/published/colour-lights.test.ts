@@ -3,11 +3,11 @@ import table from '../../src/colour/data/weights.json' with { type: 'json' };
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { spectrum } from '../../src/colour/grid.ts';
 import { type Lab, labOf, labOfXYZ } from '../../src/colour/lab.ts';
-import { A, D50, D65, type Light, toXYZ } from '../../src/colour/observer.ts';
+import { D50, D65, ILLUMINANT_A, type Light, toXYZ } from '../../src/colour/observer.ts';
 import { expectNear } from '../colour/near.ts';
 import { describeShared, readShared, readSharedJson } from '../shared.ts';
 
-const LIGHTS: readonly Light[] = [D65, D50, A];
+const LIGHTS: readonly Light[] = [D65, D50, ILLUMINANT_A];
 type Triple = [number, number, number];
 
 describeShared('weights of light and observer', () => {
@@ -30,7 +30,7 @@ describeShared('weights of light and observer', () => {
   // weights here do by construction from the CIE tables.
   test('whites', () => {
     const printed = checks.white_points.ASTM_E308_2deg;
-    for (const light of [D65, A])
+    for (const light of [D65, ILLUMINANT_A])
       for (let c = 0; c < 3; c++)
         expect(Math.abs(light.white[c]! - printed[light.name][c])).toBeLessThan(6e-4);
     for (let c = 0; c < 3; c++) expect(Math.abs(D50.white[c]! - printed.D50[c])).toBeLessThan(9e-3);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { hueOf } from '../../src/colour/family.ts';
+import { namedHueOf } from '../../src/colour/family.ts';
 import { labOfHex } from '../../src/colour/hex.ts';
 import { nameOf } from '../../src/colour/name.ts';
 import { expectMatrix } from '../colour/near.ts';
@@ -72,7 +72,7 @@ describeShared('the Munsell look-up', () => {
       expect(Math.abs(got.C - HVC[2])).toBeLessThan(0.04);
       if (HVC[2] > 0.5) expect(hueOff(got.H, HVC[0])).toBeLessThan(0.06);
       expect(munsell.nameOfNotation(got).number).toBe(iscc_number);
-      console.info(`${hex}: ${iscc_name} | ${nameOf(lab)} (${hueOf(lab).family})`);
+      console.info(`${hex}: ${iscc_name} | ${nameOf(lab)} (${namedHueOf(lab).family})`);
     }
   });
 });

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type Family, hueOf } from '../../src/colour/family.ts';
+import { type HueFamily, namedHueOf } from '../../src/colour/family.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { nameOf } from '../../src/colour/name.ts';
 import { describeShared } from '../shared.ts';
@@ -9,7 +9,7 @@ import { readMunsell } from './munsell.ts';
  * Which of our families may stand for a level-2 name of ISCC-NBS. The first is the one to expect;
  * the others are near synonyms that share a border with it.
  */
-const MAY_BE: Record<string, readonly Family[]> = {
+const MAY_BE: Record<string, readonly HueFamily[]> = {
   pink: ['pink'],
   red: ['red'],
   orange: ['orange'],
@@ -48,8 +48,12 @@ describeShared('hue families against ISCC-NBS', () => {
   const judge = (
     colours: readonly { readonly lab: Lab; readonly level2: string; readonly level3: string }[],
   ) => {
-    const wrong = colours.filter(({ lab, level2 }) => !MAY_BE[level2]!.includes(hueOf(lab).family));
-    const first = colours.filter(({ lab, level2 }) => MAY_BE[level2]![0] === hueOf(lab).family);
+    const wrong = colours.filter(
+      ({ lab, level2 }) => !MAY_BE[level2]!.includes(namedHueOf(lab).family),
+    );
+    const first = colours.filter(
+      ({ lab, level2 }) => MAY_BE[level2]![0] === namedHueOf(lab).family,
+    );
     return {
       wrong,
       share: 1 - wrong.length / colours.length,
@@ -93,7 +97,7 @@ describeShared('hue families against ISCC-NBS', () => {
     );
     const count = new Map<string, number>();
     for (const { level2, lab } of wrong) {
-      const key = `${level2}: ${hueOf(lab).word}`;
+      const key = `${level2}: ${namedHueOf(lab).word}`;
       count.set(key, (count.get(key) ?? 0) + 1);
     }
     const worst = [...count].sort((x, y) => y[1] - x[1]).slice(0, 40);

@@ -1,6 +1,11 @@
 import { differenceCiede2000 } from 'culori';
 import { describe, expect, test } from 'vitest';
-import { deltaE00, deltaE00Of, differenceAt, squaredNear } from '../../src/colour/difference.ts';
+import {
+  deltaE00,
+  deltaE00Of,
+  deltaE00QuadraticForm,
+  squaredByQuadraticForm,
+} from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { seeded } from '../colour/random.ts';
 import { describeShared, readSharedJson } from '../shared.ts';
@@ -82,7 +87,7 @@ describe('the quadratic form at a target', () => {
     const [dL, da, db] = d.map((v) => v * scale) as [number, number, number];
     const [L, a, b] = target;
     const exact = deltaE00Of(L, a, b, L + dL, a + da, b + db);
-    return Math.sqrt(squaredNear(differenceAt(target), dL, da, db)) / exact - 1;
+    return Math.sqrt(squaredByQuadraticForm(deltaE00QuadraticForm(target), dL, da, db)) / exact - 1;
   };
   const worstOf = (step: number) => {
     const random = seeded(7);
@@ -104,7 +109,7 @@ describe('the quadratic form at a target', () => {
     expect(median).toBeLessThan(0.03);
   });
   test('at a neutral has a stretched by half and nothing else', () => {
-    const form = differenceAt([50, 0, 0]);
+    const form = deltaE00QuadraticForm([50, 0, 0]);
     expect([...form].map((v) => Math.round(v * 1e9) / 1e9)).toEqual([1, 0, 0, 0, 2.25, 0, 0, 0, 1]);
   });
 });

@@ -3,7 +3,12 @@ import { type Reflectance, spectrum } from '../../src/colour/grid.ts';
 import { chroma } from '../../src/colour/lab.ts';
 import { blackRule, outsideRule } from '../../src/drapery/black.ts';
 import { drape } from '../../src/drapery/garment.ts';
-import { filmOver, glazesOf, insideOf, THICKEST_MM } from '../../src/drapery/glaze.ts';
+import {
+  glazedColour,
+  glazesOf,
+  internalReflectance,
+  THICKEST_MM,
+} from '../../src/drapery/glaze.ts';
 import { kindOf } from '../../src/harmony/family.ts';
 import { removeSurface } from '../../src/optics/surface.ts';
 import { starterShelf, wholeShelf } from '../../src/pigment/starter.ts';
@@ -20,9 +25,9 @@ describe('glazes as finite films', () => {
     '%s darkens white and never lightens it',
     (_, paint) => {
       const white = removeSurface(flat(0.85), whole.surface).R;
-      let last = filmOver(paint, 0, white, whole)[0];
+      let last = glazedColour(paint, 0, white, whole)[0];
       for (let um = 1; um <= 1000 * THICKEST_MM; um++) {
-        const L = filmOver(paint, um / 1000, white, whole)[0];
+        const L = glazedColour(paint, um / 1000, white, whole)[0];
         expect(L).toBeLessThan(last);
         last = L;
       }
@@ -33,15 +38,15 @@ describe('glazes as finite films', () => {
     '%s: no film shows the ground, an endless one its masstone',
     (id) => {
       const paint = shelf.paints.find(({ pigment }) => pigment === id)!;
-      const ground = insideOf([{ pigment: 'vermilion', share: 1 }], shelf);
+      const ground = internalReflectance([{ pigment: 'vermilion', share: 1 }], shelf);
       const vermilion = masstone(
         shelf.paints.find(({ pigment }) => pigment === 'vermilion')!.paint,
         shelf.surface,
       );
       const own = masstone(paint.paint, shelf.surface);
       const [bare, endless] = [
-        filmOver(paint, 0, ground, shelf),
-        filmOver(paint, 1e3, ground, shelf),
+        glazedColour(paint, 0, ground, shelf),
+        glazedColour(paint, 1e3, ground, shelf),
       ];
       for (const i of [0, 1, 2] as const) {
         expect(bare[i]).toBeCloseTo(vermilion[i], 9);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { cluster } from '../../src/harmony/cluster.ts';
+import { weightedKMeans } from '../../src/harmony/cluster.ts';
 import { describeShared, readSharedJson } from '../shared.ts';
 
 // D. Arthur and S. Vassilvitskii, SODA 2007, for seeding by squared distance; the weighted example
@@ -10,7 +10,7 @@ describeShared('weighted k-means against the worked example', () => {
     'reference/colour-checks.json',
   ).clustering.kmeans_example;
   const column = (i: number) => Float64Array.from(points_Lab, (p: number[]) => p[i]!);
-  const clusters = cluster(
+  const clusters = weightedKMeans(
     { bins: 24, weight: Float64Array.from(weights), L: column(0), a: column(1), b: column(2) },
     5,
     1,

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { adaptation } from '../../src/colour/adaptation.ts';
+import { adaptationMatrix } from '../../src/colour/adaptation.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { type Reflectance, spectrum } from '../../src/colour/grid.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
-import { applied } from '../../src/colour/matrix.ts';
-import { A, toXYZ, type XYZ } from '../../src/colour/observer.ts';
+import { multiplyColumn } from '../../src/colour/matrix.ts';
+import { ILLUMINANT_A, toXYZ, type XYZ } from '../../src/colour/observer.ts';
 import { DECODE_8BIT, encode, FROM_XYZ, inSrgb, labOfLinear } from '../../src/colour/rgb.ts';
-import { daylightWhite, neutralAt } from '../../src/photo/neutral.ts';
+import { daylightWhite, whiteBalanceAt } from '../../src/photo/neutral.ts';
 import { picture } from '../photo/paint.ts';
 import { describeShared, readSharedJson } from '../shared.ts';
 
@@ -57,7 +57,7 @@ describeShared('a neutral spot brings the chart back', () => {
   /** Renders the chart under a light with no adaptation, as a camera set to daylight does. */
   function comesBack(xyzOf: (R: Reflectance) => XYZ): { mean: number; count: number } {
     const seen = patches.flatMap((p) => {
-      const linear = applied(FROM_XYZ.srgb, ...xyzOf(p.R));
+      const linear = multiplyColumn(FROM_XYZ.srgb, ...xyzOf(p.R));
       return linear.every((v) => v >= 0 && v <= 1) && inSrgb(p.lab)
         ? [{ ...p, rgb: linear.map((v) => Math.round(255 * encode(v))) }]
         : [];
@@ -65,12 +65,12 @@ describeShared('a neutral spot brings the chart back', () => {
     const grey = seen.findIndex((p) => p.name.startsWith('neutral 6.5'));
     expect(grey).toBeGreaterThanOrEqual(0);
     const chart = picture(seen.length * 20, 20, (x) => seen[Math.floor(x / 20)]!.rgb);
-    const set = neutralAt(chart, (grey + 0.5) / seen.length, 0.5);
+    const set = whiteBalanceAt(chart, (grey + 0.5) / seen.length, 0.5);
     if (!set.ok) throw new Error(set.fault.code);
     let sum = 0;
     for (const p of seen) {
       const [r, g, b] = p.rgb.map((v) => DECODE_8BIT[v]!) as [number, number, number];
-      const back = labOfLinear(...applied(set.value.matrix, r, g, b));
+      const back = labOfLinear(...multiplyColumn(set.value.matrix, r, g, b));
       sum += deltaE00(back, p.lab);
     }
     return { mean: sum / seen.length, count: seen.length };
@@ -78,7 +78,7 @@ describeShared('a neutral spot brings the chart back', () => {
 
   test('from lamp-light (CIE A), within a mean of 2.5', () => {
     const { mean, count } = comesBack((R) => {
-      const [X, Y, Z] = toXYZ(R, A, new Float64Array(3));
+      const [X, Y, Z] = toXYZ(R, ILLUMINANT_A, new Float64Array(3));
       return [X!, Y!, Z!];
     });
     console.log(`lamp-light: ${count} patches, mean CIEDE2000 ${mean.toFixed(2)}`);
@@ -104,7 +104,7 @@ describeShared('a neutral spot brings the chart back', () => {
   // B. Lindbloom's Bradford matrices between the whites of ASTM E308, 7 decimals.
   test('the adaptation is the published one', () => {
     for (const { from_white, to_white, matrix } of checks.adaptation.bradford)
-      adaptation(from_white, to_white)
+      adaptationMatrix(from_white, to_white)
         .flat()
         .forEach((v, i) => {
           expect(Math.abs(v - matrix.flat()[i])).toBeLessThan(2e-7);
@@ -114,7 +114,7 @@ describeShared('a neutral spot brings the chart back', () => {
 
 describe('a neutral spot that is neutral already', () => {
   test('changes nothing', () => {
-    const set = neutralAt(
+    const set = whiteBalanceAt(
       picture(20, 20, () => [140, 140, 140]),
       0.5,
       0.5,

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
-import { additions } from '../../src/mixture/addition.ts';
-import type { Part } from '../../src/mixture/mixture.ts';
-import { ofParts, predict } from '../../src/mixture/predict.ts';
+import { correctPile } from '../../src/mixture/addition.ts';
+import type { MixturePart } from '../../src/mixture/mixture.ts';
+import { ofParts, predictColour } from '../../src/mixture/predict.ts';
 import { seeded } from '../colour/random.ts';
 import { delft, randomRecipes, rit, TWELVE, withPaints } from '../mixture/data.ts';
 import { describeShared } from '../shared.ts';
@@ -22,7 +22,7 @@ describeShared('the bench, on published paints', () => {
       { pigment, amount: 1 },
       { pigment: 'Titanium white', amount: 4 },
     ];
-    const off = predict(amounts, shelf()).map((value, i) => value - lab[i]!);
+    const off = predictColour(amounts, shelf()).map((value, i) => value - lab[i]!);
     expect(Math.hypot(...off)).toBeLessThan(0.02);
   });
 
@@ -33,13 +33,13 @@ describeShared('the bench, on published paints', () => {
     const shelf = from();
     const next = seeded(41);
     for (const recipe of randomRecipes(shelf, COUNT, 42)) {
-      const meant: Part[] = [...recipe].map(([pigment, parts]) => ({ pigment, parts }));
+      const meant: MixturePart[] = [...recipe].map(([pigment, parts]) => ({ pigment, parts }));
       const wrong = Math.floor(next() * meant.length);
       const factor = Math.exp(2.2 * next() - 1.1);
       const made = meant.map((p, i) => (i === wrong ? { ...p, parts: p.parts * factor } : p));
-      const colour = (parts: readonly Part[]): Lab => predict(ofParts(parts), shelf);
+      const colour = (parts: readonly MixturePart[]): Lab => predictColour(ofParts(parts), shelf);
       const target = colour(meant);
-      const found = additions({ parts: made }, colour(made), target, shelf);
+      const found = correctPile({ parts: made }, colour(made), target, shelf);
       if (!found.ok) throw new Error(found.fault.code);
       if (found.value.now <= 0.5) continue;
       const best = found.value.options[0]!;

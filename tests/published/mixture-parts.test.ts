@@ -1,6 +1,6 @@
 import { expect, test, vi } from 'vitest';
 import { findMixtures } from '../../src/mixture/find.ts';
-import { COARSE, FINE, type Limits } from '../../src/mixture/parts.ts';
+import { COARSE_PARTS, FINE_PARTS, type PartLimits } from '../../src/mixture/parts.ts';
 import { munsell, rit, TWELVE, withPaints } from '../mixture/data.ts';
 import { describeShared } from '../shared.ts';
 
@@ -13,7 +13,7 @@ describeShared('whole parts of reachable Munsell colours', () => {
   const targets = munsell(300, 5);
   const shelf = withPaints(rit(), TWELVE);
   const differences = (
-    limits: Limits,
+    limits: PartLimits,
     from = shelf,
     some = targets,
     look: (counts: readonly number[]) => void = () => {},
@@ -38,8 +38,8 @@ describeShared('whole parts of reachable Munsell colours', () => {
   // these paints) was tried once for the colours that the strict search misses by more; 90 % is 4.4 then.
   test('at most 32 in all: median at most 0.3, 90 % under 3; few pass the ratio', () => {
     let past = 0;
-    const sorted = differences(FINE, shelf, targets, (counts) => {
-      past += Number(Math.max(...counts) > FINE.ratio * Math.min(...counts));
+    const sorted = differences(FINE_PARTS, shelf, targets, (counts) => {
+      past += Number(Math.max(...counts) > FINE_PARTS.ratio * Math.min(...counts));
     });
     expect(sorted.length).toBeGreaterThan(120);
     expect(at(sorted, 0.5)).toBeLessThanOrEqual(0.3);
@@ -48,11 +48,11 @@ describeShared('whole parts of reachable Munsell colours', () => {
   });
 
   test('at most 12 in all: median at most 0.9', () => {
-    expect(at(differences(COARSE), 0.5)).toBeLessThanOrEqual(0.9);
+    expect(at(differences(COARSE_PARTS), 0.5)).toBeLessThanOrEqual(0.9);
   });
 
   test('never past the ratio when that is forbidden: median at most 0.3', () => {
-    const strict = { ...FINE, beyond: Number.POSITIVE_INFINITY };
+    const strict = { ...FINE_PARTS, beyond: Number.POSITIVE_INFINITY };
     expect(at(differences(strict), 0.5)).toBeLessThanOrEqual(0.3);
   });
 
@@ -76,7 +76,7 @@ describeShared('whole parts of reachable Munsell colours', () => {
 
   test('24 paints give them nearer still', () => {
     const more = { ...rit(), paints: rit().paints.slice(0, 24) };
-    const sorted = differences(FINE, more, SOAK ? targets : targets.slice(0, 60));
+    const sorted = differences(FINE_PARTS, more, SOAK ? targets : targets.slice(0, 60));
     expect(at(sorted, 0.5)).toBeLessThanOrEqual(0.2);
     // A few dozen colours say nothing about the worst tenth.
     if (SOAK) expect(at(sorted, 0.9)).toBeLessThan(3);

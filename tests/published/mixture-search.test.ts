@@ -4,7 +4,7 @@ import { spectrum } from '../../src/colour/grid.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
 import { findMixtures } from '../../src/mixture/find.ts';
 import type { MixOptions } from '../../src/mixture/finder.ts';
-import type { Answer } from '../../src/mixture/mixture.ts';
+import type { MixtureAnswer } from '../../src/mixture/mixture.ts';
 import { opaque } from '../../src/optics/opaque.ts';
 import { addSurface } from '../../src/optics/surface.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';
@@ -26,12 +26,12 @@ describeShared('mixtures of published paints', () => {
     );
     return labOf(addSurface(opaque([...recipe.values()], paints, spectrum<'R'>()), shelf.surface));
   };
-  const mix = (targets: readonly Lab[], shelf: Shelf, options: MixOptions): Answer[] => {
+  const mix = (targets: readonly Lab[], shelf: Shelf, options: MixOptions): MixtureAnswer[] => {
     const found = findMixtures(targets, shelf, { alternatives: 0, ...options });
     if (!found.ok) throw new Error(found.fault.code);
     return found.value;
   };
-  const share = (answers: readonly Answer[], under: number) =>
+  const share = (answers: readonly MixtureAnswer[], under: number) =>
     answers.filter((a) => a.deltaE00 < under).length / answers.length;
   const first = (shelf: Shelf, count: number): Shelf => ({
     ...shelf,

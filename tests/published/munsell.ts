@@ -1,6 +1,6 @@
-import { adaptation } from '../../src/colour/adaptation.ts';
+import { adaptationMatrix } from '../../src/colour/adaptation.ts';
 import { type Lab, labOfXYZ, xyzOfLab } from '../../src/colour/lab.ts';
-import { applied } from '../../src/colour/matrix.ts';
+import { multiplyColumn } from '../../src/colour/matrix.ts';
 import type { XYZ } from '../../src/colour/observer.ts';
 import { RGB_WHITE } from '../../src/colour/rgb.ts';
 import { valueOfY, yOfValue } from '../../src/colour/value.ts';
@@ -51,8 +51,8 @@ export function readMunsell() {
     100,
     (100 * (1 - white[0] - white[1])) / white[1],
   ];
-  const toD65 = adaptation(whiteC, RGB_WHITE, 'bradford');
-  const toC = adaptation(RGB_WHITE, whiteC, 'bradford');
+  const toD65 = adaptationMatrix(whiteC, RGB_WHITE, 'bradford');
+  const toC = adaptationMatrix(RGB_WHITE, whiteC, 'bradford');
   const planes = new Map<number, Map<number, HueRow>>();
   for (const [V, rows] of Object.entries(table.planes as Record<string, Record<string, HueRow>>))
     planes.set(Number(V), new Map(Object.entries(rows).map(([H, row]) => [Number(H), row])));
@@ -92,7 +92,7 @@ export function readMunsell() {
     if (!xy) return null;
     const [x, y] = xy;
     const Y = yOfValue(notation.V);
-    return labOfXYZ(...applied(toD65, (x * Y) / y, Y, ((1 - x - y) * Y) / y), RGB_WHITE);
+    return labOfXYZ(...multiplyColumn(toD65, (x * Y) / y, Y, ((1 - x - y) * Y) / y), RGB_WHITE);
   }
 
   /**
@@ -138,7 +138,7 @@ export function readMunsell() {
 
   /** Notation of a CIELAB (D65) colour. */
   function notationOfLab(lab: Lab): Notation {
-    const [X, Y, Z] = applied(toC, ...xyzOfLab(lab, RGB_WHITE));
+    const [X, Y, Z] = multiplyColumn(toC, ...xyzOfLab(lab, RGB_WHITE));
     return notationOf([X / (X + Y + Z), Y / (X + Y + Z)], Y);
   }
 

@@ -2,7 +2,7 @@ import { inverse, Matrix } from 'ml-matrix';
 import { expect, test } from 'vitest';
 import { labOfXYZ } from '../../src/colour/lab.ts';
 import { D65 } from '../../src/colour/observer.ts';
-import { recover } from '../../src/optics/recover.ts';
+import { recoverReflectance } from '../../src/optics/recover.ts';
 import { NO_SURFACE } from '../../src/optics/surface.ts';
 import { describeShared, readSharedJson } from '../shared.ts';
 
@@ -25,7 +25,7 @@ describeShared('smoothest reflectances of seven colours', () => {
   test.each(cases)('$name', ({ linear_rgb, LHTSS }) => {
     const scaled = Matrix.mul(Matrix.columnVector(linear_rgb), whiteRgb);
     const [X, Y, Z] = toXYZ.mmul(scaled).to1DArray();
-    const found = recover(labOfXYZ(X!, Y!, Z!, D65.white), NO_SURFACE);
+    const found = recoverReflectance(labOfXYZ(X!, Y!, Z!, D65.white), NO_SURFACE);
     expect(found.exact).toBe(true);
     found.R.forEach((r, band) => {
       expect(Math.abs(r - LHTSS[band]!)).toBeLessThan(tolerance);

@@ -1,18 +1,23 @@
 import { describe, expect, test } from 'vitest';
-import { type Coat, fatnessOf, type LayerRule, layerWarnings } from '../../src/palette/layer.ts';
+import {
+  type CoatRecipe,
+  fatnessOf,
+  type LayerRule,
+  layerWarnings,
+} from '../../src/palette/layer.ts';
 import { partsOf, WHOLE } from '../palette/made.ts';
 
 const coat = (
-  film: Coat['film'],
+  film: CoatRecipe['film'],
   parts: Record<string, number>,
-  more: Partial<Coat> = {},
-): Coat => ({ film, parts: partsOf(parts), ...more });
+  more: Partial<CoatRecipe> = {},
+): CoatRecipe => ({ film, parts: partsOf(parts), ...more });
 
 // Pairs of coats and what practice says of them. Sources of the facts: drying words from Massey 1967,
 // Field and Gettens & Stout 1942 p.149, 168; black underneath from a handbook statement and Gardner
 // 1911; Cassel earth, fat over lean: common practice; zinc white from Mecklenburg & Tumosa; glazes over
 // dry lean underpaint: Excellency of the Pen and Pencil 1668 and MS Fr. 640.
-const PAIRS: [name: string, over: Coat, under: Coat, expected: LayerRule[]][] = [
+const PAIRS: [name: string, over: CoatRecipe, under: CoatRecipe, expected: LayerRule[]][] = [
   [
     'lead white over a dead colour of umber and lead white',
     coat('body colour', { lead_white: 1 }),

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Lab, labOfLCh } from '../../src/colour/lab.ts';
 import { kindOf } from '../../src/harmony/family.ts';
-import { PERIOD, periodOf } from '../../src/harmony/period.ts';
+import { PERIOD_PAIRS, periodOf } from '../../src/harmony/period.ts';
 import { ownPaint, STARTER_SURFACE } from '../../src/pigment/starter.ts';
 import { masstone } from '../../src/pigment/white.ts';
 import { describeShared, readShared } from '../shared.ts';
@@ -68,7 +68,7 @@ describeShared('the pairs of period practice', () => {
   test('our table has every row, and no other', () => {
     const key = ({ pair }: { pair: readonly string[] }) => pair.toSorted().join(' - ');
     expect(printed.length).toBe(20);
-    expect(PERIOD.map(key).toSorted()).toEqual(printed.map(key).toSorted());
+    expect(PERIOD_PAIRS.map(key).toSorted()).toEqual(printed.map(key).toSorted());
   });
 
   test.each(printed)('$pair: $held', ({ pair, held, support }) => {

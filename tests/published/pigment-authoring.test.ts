@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { paintOf } from '../../src/pigment/curve.ts';
-import { CURVES, curveOf } from '../../src/pigment/curves.ts';
+import { BUILT_IN_CURVES, builtInCurveOf } from '../../src/pigment/curves.ts';
 import { STARTER_SURFACE } from '../../src/pigment/starter.ts';
 import { masstone } from '../../src/pigment/white.ts';
 import { author, BRIEFS } from '../tools/pigment-author.ts';
@@ -24,7 +24,7 @@ describe('curves from their briefs', () => {
       const id = /^\s*\{"id": "(\w+)"/.exec(line)?.[1];
       const found = made.find(({ brief }) => brief.id === id);
       if (found === undefined) return line;
-      const { id: _, name, starter } = curveOf(found.brief.id)!;
+      const { id: _, name, starter } = builtInCurveOf(found.brief.id)!;
       const row = { id, name, starter, lnK: found.curve.lnK, lnS: found.curve.lnS };
       const text = JSON.stringify(row).replace(/(?<=[\w"\]}]),(?=["{])|(?<="):/g, '$& ');
       return `  ${text}${line.endsWith(',') ? ',' : ''}`;
@@ -34,7 +34,7 @@ describe('curves from their briefs', () => {
 
   test('every curve but the unit of all others has a brief', () => {
     expect(BRIEFS.map(({ id }) => id).toSorted()).toEqual(
-      CURVES.map(({ id }) => id)
+      BUILT_IN_CURVES.map(({ id }) => id)
         .filter((id) => id !== 'titanium_white')
         .toSorted(),
     );

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { pairOf, pigmentOf } from '../../src/pigment/facts.ts';
+import { pairWarningOf, pigmentOf } from '../../src/pigment/facts.ts';
 import {
   coverageCm2,
   criticalShare,
@@ -11,10 +11,10 @@ import {
   pasteOf,
   weightsOf,
 } from '../../src/pigment/paste.ts';
-import { grindOfPigment, weighFaultWords } from '../../src/pigment/weigh.ts';
+import { pigmentGrind, weighFaultWords } from '../../src/pigment/weigh.ts';
 
 const grind = (id: string, oil: 'linseed' | 'walnut' = 'linseed') => {
-  const found = grindOfPigment(id, {}, oil);
+  const found = pigmentGrind(id, {}, oil);
   if (!found.ok) throw new Error(weighFaultWords(found.fault));
   return found.value;
 };
@@ -102,11 +102,11 @@ describe('check values of the handbook sheet', () => {
     near(coverageCm2(10, 20), 5000);
   });
   test('17: pairs', () => {
-    expect(pairOf('orpiment', 'lead_white')?.severity).toBe('avoid');
-    expect(pairOf('vermilion', 'lead_white')).toBeNull();
-    expect(pairOf('azurite', 'realgar')?.severity).toBe('avoid');
-    expect(pairOf('madder_lake', 'lead_white')?.severity).toBe('caution');
-    expect(pairOf('vermilion', 'yellow_ochre')).toBeNull();
+    expect(pairWarningOf('orpiment', 'lead_white')?.severity).toBe('avoid');
+    expect(pairWarningOf('vermilion', 'lead_white')).toBeNull();
+    expect(pairWarningOf('azurite', 'realgar')?.severity).toBe('avoid');
+    expect(pairWarningOf('madder_lake', 'lead_white')?.severity).toBe('caution');
+    expect(pairWarningOf('vermilion', 'yellow_ochre')).toBeNull();
   });
   test('18: walnut oil in place of linseed', () => {
     const walnut = pasteOf(grind('lead_white', 'walnut')).density;
@@ -114,7 +114,7 @@ describe('check values of the handbook sheet', () => {
     expect(1 - walnut / paste('lead_white').density).toBeLessThan(0.003);
   });
   test('19: saffron is refused', () => {
-    const refused = grindOfPigment('saffron');
+    const refused = pigmentGrind('saffron');
     if (refused.ok) throw new Error('it was weighed');
     expect(refused.fault).toMatchObject({ code: 'weigh-no-figures', lacks: ['density', 'oil'] });
     expect(weighFaultWords(refused.fault)).toContain('Saffron cannot be weighed');
@@ -151,13 +151,13 @@ test.each([
 
 describe('a studio figure of its own', () => {
   test('is preferred to the handbook', () => {
-    const found = grindOfPigment('azurite', { oil: 26 });
+    const found = pigmentGrind('azurite', { oil: 26 });
     expect(found.ok && found.value.oil).toBe(26);
     expect(found.ok && found.value.density).toBe(3.8);
   });
   test('makes an unknown pigment weighable', () => {
-    expect(grindOfPigment('own:moss').ok).toBe(false);
-    expect(grindOfPigment('own:moss', { density: 2.5 }).ok).toBe(false);
-    expect(grindOfPigment('own:moss', { density: 2.5, oil: 40 }).ok).toBe(true);
+    expect(pigmentGrind('own:moss').ok).toBe(false);
+    expect(pigmentGrind('own:moss', { density: 2.5 }).ok).toBe(false);
+    expect(pigmentGrind('own:moss', { density: 2.5, oil: 40 }).ok).toBe(true);
   });
 });

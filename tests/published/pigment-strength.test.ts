@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { chroma, hueDeg } from '../../src/colour/lab.ts';
-import { CURVES } from '../../src/pigment/curves.ts';
+import { BUILT_IN_CURVES } from '../../src/pigment/curves.ts';
 import { PIGMENTS, type PigmentFacts, pigmentOf } from '../../src/pigment/facts.ts';
 import { pasteOf } from '../../src/pigment/paste.ts';
 import { mixed } from '../tools/pigment-mixing.ts';
@@ -12,7 +12,7 @@ const strength = (id: string) =>
 
 const RANKS = ['very low', 'low', 'medium', 'high', 'very high'];
 const rank = ({ strength: { word } }: PigmentFacts) => RANKS.indexOf(word);
-const drawn = PIGMENTS.filter(({ id }) => CURVES.some((curve) => curve.id === id));
+const drawn = PIGMENTS.filter(({ id }) => BUILT_IN_CURVES.some((curve) => curve.id === id));
 
 // Words of the handbook sheet (from memory there). Within one family: a weaker word is
 // never the stronger tinter. Stand-ins are compared among themselves, for they are mostly stronger

@@ -4,7 +4,7 @@ import { labOfHex } from '../../src/colour/hex.ts';
 import { chroma, hueDeg, type Lab, labOfLCh } from '../../src/colour/lab.ts';
 import { pairHarmony } from '../../src/colour/pair.ts';
 import { relationsOf } from '../../src/harmony/relations.ts';
-import { AMOUNTS, vary, type Way } from '../../src/harmony/vary.ts';
+import { AMOUNTS, type VariantWay, variantTarget } from '../../src/harmony/vary.ts';
 import { describeShared, readSharedJson } from '../shared.ts';
 
 interface Told {
@@ -24,7 +24,7 @@ interface Case {
 }
 
 /** Our way for each of the table's variants. */
-const TABLE: Record<string, Way> = {
+const TABLE: Record<string, VariantWay> = {
   warmer_15: 'warmer',
   cooler_15: 'cooler',
   duller: 'duller',
@@ -61,7 +61,7 @@ describeShared('variants against the published scales', () => {
     test.each(Object.entries(TABLE))('%s has the signs of the table', (row, way) => {
       const told = variants[row]!;
       for (const by of AMOUNTS) {
-        const { lab, stopped } = vary(from, way, by);
+        const { lab, stopped } = variantTarget(from, way, by);
         const signs = (
           [
             [warmCool(lab) - warmCool(from), told.WC - base.WC],

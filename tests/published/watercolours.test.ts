@@ -2,7 +2,7 @@ import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import { readMixtures, readWashes } from '../../src/cli/washes.ts';
 import { report } from '../../src/cli/watercolours.ts';
-import { deltaEab, foldsOf, foresee } from '../../src/optics/pairs.ts';
+import { crossValidationFolds, deltaEab, predictWashes } from '../../src/optics/pairs.ts';
 import { fitWashes } from '../../src/optics/wash.ts';
 import { describeShared, SHARED } from '../shared.ts';
 
@@ -20,9 +20,9 @@ describeShared('measured mixtures of watercolours', () => {
     const mixtures = readMixtures(mixturesFile, data.pigments);
     expect([data.pigments.length, data.singles.length, mixtures.length]).toEqual([13, 143, 520]);
     // One fold of five; the whole cross-validation is the report's.
-    const [held, ...rest] = foldsOf(mixtures, 5, 1);
+    const [held, ...rest] = crossValidationFolds(mixtures, 5, 1);
     const washes = fitWashes(13, data.paper, [...data.singles, ...rest.flat()]);
-    const within = share(foresee(held!, washes).map(deltaEab));
+    const within = share(predictWashes(held!, washes).map(deltaEab));
     console.log(`one fold of ${held!.length}: ${(100 * within).toFixed(1)} % within dE*ab 5`);
     expect(within).toBeGreaterThanOrEqual(0.75);
   });
@@ -31,7 +31,7 @@ describeShared('measured mixtures of watercolours', () => {
     const data = readWashes(washesFile);
     const mixtures = readMixtures(mixturesFile, data.pigments);
     const washes = fitWashes(13, data.paper, data.singles);
-    const within = share(foresee(mixtures, washes).map(deltaEab));
+    const within = share(predictWashes(mixtures, washes).map(deltaEab));
     console.log(`from washes alone: ${(100 * within).toFixed(1)} % within dE*ab 5`);
     expect(within).toBeGreaterThanOrEqual(0.25);
   });

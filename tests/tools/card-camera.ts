@@ -5,7 +5,7 @@ import { D65, toXYZ } from '../../src/colour/observer.ts';
 import { FROM_XYZ, RGB_WHITE } from '../../src/colour/rgb.ts';
 import { opaque } from '../../src/optics/opaque.ts';
 import { addSurface } from '../../src/optics/surface.ts';
-import { CURVES, ownCurve } from '../../src/pigment/curves.ts';
+import { BUILT_IN_CURVES, builtInPaintOf } from '../../src/pigment/curves.ts';
 import { STARTER_SURFACE } from '../../src/pigment/starter.ts';
 
 type Rgb = [number, number, number];
@@ -66,9 +66,9 @@ export function gaussianCamera(peaks: Rgb = [610, 532, 462], widths: Rgb = [27, 
       }
       return seen / white;
     }) as Rgb;
-  const white = ownCurve('titanium_white')!;
-  const paints = CURVES.flatMap(({ id }) => {
-    const paint = ownCurve(id)!;
+  const white = builtInPaintOf('titanium_white')!;
+  const paints = BUILT_IN_CURVES.flatMap(({ id }) => {
+    const paint = builtInPaintOf(id)!;
     return [0, 4].map((parts) =>
       addSurface(opaque([1, parts], [paint, white], spectrum<'R'>()), STARTER_SURFACE),
     );

@@ -2,7 +2,12 @@ import sharp from 'sharp';
 import { BANDS, type Reflectance, spectrum } from '../../src/colour/grid.ts';
 import { encode } from '../../src/colour/rgb.ts';
 import type { Pixels } from '../../src/photo/pixels.ts';
-import { type Card, MARK, markCentres, PAPER_MM } from '../../src/pigment/calibrate/card.ts';
+import {
+  MARK_MM,
+  markCentres,
+  PAPER_MM,
+  type SwatchCard,
+} from '../../src/pigment/calibrate/card.ts';
 import { type Camera, IDEAL, LAMP } from './card-camera.ts';
 import { hash, normal, smooth } from './specimen-noise.ts';
 
@@ -76,8 +81,8 @@ export interface Photo {
  * @param paint reflectance, as measured, of a painted place; undefined leaves it bare
  */
 export async function photograph(
-  card: Card,
-  paint: (place: Card['places'][number]) => Reflectance | undefined,
+  card: SwatchCard,
+  paint: (place: SwatchCard['places'][number]) => Reflectance | undefined,
   shot: Shot = {},
   chart?: Chart,
 ): Promise<Photo> {
@@ -143,7 +148,7 @@ export async function photograph(
   // Materials: each with its light by day and by lamp.
   const table = shot.table ?? TABLE;
   const materials: Reflectance[] = [PAPER, INK, table, flat(0.7), flat(0.25)];
-  const placeAt: { place: Card['places'][number]; material: number }[] = [];
+  const placeAt: { place: SwatchCard['places'][number]; material: number }[] = [];
   for (const place of card.places) {
     const R =
       place.kind === 'white'
@@ -174,8 +179,8 @@ export async function photograph(
     if (x < 0 || y < 0 || x > pageWidth || y > pageHeight) return 2;
     for (const [i, [cx, cy]] of centres.entries()) {
       const r = Math.hypot(x - cx, y - cy);
-      if (r > MARK.outer) continue;
-      return r > MARK.eye || (i === 0 && r < MARK.pupil) ? 1 : 0;
+      if (r > MARK_MM.outer) continue;
+      return r > MARK_MM.eye || (i === 0 && r < MARK_MM.pupil) ? 1 : 0;
     }
     for (const { place, material } of placeAt) {
       const [u, v] = [x - place.x, y - place.y];

@@ -3,7 +3,7 @@ import { spectrum } from '../../src/colour/grid.ts';
 import { labOf } from '../../src/colour/lab.ts';
 import { opaque, type Paint } from '../../src/optics/opaque.ts';
 import { addSurface } from '../../src/optics/surface.ts';
-import { type Curve, type Feature, paintOf } from '../../src/pigment/curve.ts';
+import { type Feature, type KsCurveModel, paintOf } from '../../src/pigment/curve.ts';
 import { STARTER_SURFACE } from '../../src/pigment/starter.ts';
 import table from './pigment-targets.json' with { type: 'json' };
 
@@ -36,7 +36,7 @@ const PALE_LEVEL = -6.5;
  * of ln S and every feature, towards the target colours and, by their trust, towards their starts.
  * Rounded, so that no figure pretends to more than it knows.
  */
-export function author(brief: Brief, white: Paint): Curve {
+export function author(brief: Brief, white: Paint): KsCurveModel {
   const start = [
     brief.targets.masstone[0]! > 78 && brief.slopeK === 0 ? PALE_LEVEL : 0,
     brief.slopeK ?? 0,
@@ -51,7 +51,7 @@ export function author(brief: Brief, white: Paint): Curve {
   );
 }
 
-function curveOf({ slopeK, slopeS, features }: Brief, at: readonly number[]): Curve {
+function curveOf({ slopeK, slopeS, features }: Brief, at: readonly number[]): KsCurveModel {
   return {
     lnK: {
       level: at[0]!,
@@ -129,7 +129,7 @@ function leastSquares(of: (at: readonly number[]) => number[], start: readonly n
   return at;
 }
 
-function rounded({ lnK, lnS }: Curve): Curve {
+function rounded({ lnK, lnS }: KsCurveModel): KsCurveModel {
   const to = (value: number, digits: number) => Number(value.toFixed(digits));
   return {
     lnK: {

@@ -1,7 +1,7 @@
 import { BANDS, type Reflectance, spectrum } from '../../src/colour/grid.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
 import { opaque, type Paint } from '../../src/optics/opaque.ts';
-import { stack } from '../../src/optics/stack.ts';
+import { filmStackReflectance } from '../../src/optics/stack.ts';
 import { addSurface, type Surface } from '../../src/optics/surface.ts';
 import { STARTER_SURFACE, wholeShelf } from '../../src/pigment/starter.ts';
 
@@ -27,7 +27,7 @@ export const mixed = (
 /** The colour of a film of one pigment over a ground (internal reflectance). */
 export function glazed(id: string, filmMm: number, ground: Reflectance): Lab {
   const films = [{ parts: [1], paints: [paint(id)], filmMm }];
-  return labOf(stack(films, ground, STARTER_SURFACE, spectrum<'R'>()));
+  return labOf(filmStackReflectance(films, ground, STARTER_SURFACE, spectrum<'R'>()));
 }
 
 export const flatGround = (R: number): Reflectance =>

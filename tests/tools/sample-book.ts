@@ -4,31 +4,36 @@ import { writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import sharp from 'sharp';
 import type { HarmonyColour } from '../../src/book/harmony.ts';
-import { keepGathering, keepPhotograph } from '../../src/book/keep.ts';
+import { saveGathering, saveSpecimen } from '../../src/book/keep.ts';
 import type { PassageBody, PileRecord } from '../../src/book/palette.ts';
 import type { Entry } from '../../src/book/record.ts';
 import { SAMPLE_DEVICE, SAMPLE_FILE, sampleId } from '../../src/book/sampled.ts';
 import { type Book, openBook } from '../../src/book/store.ts';
 import { makeCopy } from '../../src/book/transfer.ts';
 import { decodeBytes } from '../../src/cli/decode.ts';
-import type { Garment, GarmentWish } from '../../src/drapery/fold.ts';
+import type { Garment, GarmentRequest } from '../../src/drapery/fold.ts';
 import { formulaOf } from '../../src/drapery/formula.ts';
 import { drape } from '../../src/drapery/garment.ts';
 import { gather } from '../../src/harmony/gather.ts';
 import type { LabelMap } from '../../src/harmony/harmony.ts';
-import { keyOf } from '../../src/harmony/key.ts';
-import { vary } from '../../src/harmony/vary.ts';
+import { rangeMapping } from '../../src/harmony/key.ts';
+import { variantTarget } from '../../src/harmony/vary.ts';
 import { findMixtures } from '../../src/mixture/find.ts';
-import { mixOptionsOf, NO_WISH } from '../../src/mixture/wish.ts';
-import { RULES } from '../../src/palette/asked.ts';
+import { DEFAULT_PREFERENCES, mixOptionsOf } from '../../src/mixture/wish.ts';
+import { DEFAULT_RULES } from '../../src/palette/asked.ts';
 import { planDay } from '../../src/palette/day.ts';
 import type { Leftover } from '../../src/palette/leftover.ts';
 import { starterShelf, starterStock } from '../../src/pigment/starter.ts';
 import type { Result } from '../../src/result.ts';
-import { keptHarmony } from '../../src/ui/drapery/kept.ts';
+import { sourceFromHarmony } from '../../src/ui/drapery/kept.ts';
 import { recordsOf } from '../../src/ui/drapery/record.ts';
-import { pilesFrom, type Source } from '../../src/ui/palette/from.ts';
-import { amountsOf, coatOf, leftoverBodyOf, passageOf } from '../../src/ui/palette/kept.ts';
+import { type PassageSource, pilesOfSource } from '../../src/ui/palette/from.ts';
+import {
+  amountsOf,
+  coatFromLayer,
+  leftoverBodyOf,
+  passageFromEntry,
+} from '../../src/ui/palette/kept.ts';
 import { render } from './specimen-camera.ts';
 import { walkScenes } from './specimen-walks.ts';
 
@@ -122,7 +127,7 @@ function smaller({ width, height, data }: LabelMap, edge: number): LabelMap {
 }
 
 const shelf = starterShelf();
-const options = mixOptionsOf(shelf, NO_WISH);
+const options = mixOptionsOf(shelf, DEFAULT_PREFERENCES);
 
 /**
  * Makes the sample book: every photograph rendered, every harmony gathered, every mixture sought and
@@ -177,7 +182,7 @@ async function keepWalk(
   // The store names a new photograph itself; the sample book names every entry.
   const named: Book = { ...book, put: (draft) => book.put({ id, ...draft }) };
   const { entry } = must(
-    await keepPhotograph(
+    await saveSpecimen(
       named,
       picture(file, width, height),
       picture(small, Math.round((SMALL_HEIGHT * width) / height), SMALL_HEIGHT),
@@ -186,7 +191,7 @@ async function keepWalk(
     ),
   );
   must(
-    await keepGathering(named, entry, {
+    await saveGathering(named, entry, {
       gathered: {
         ...gathered,
         remarks: [...decoded.remarks, ...gathered.remarks],
@@ -194,14 +199,14 @@ async function keepWalk(
       },
     }),
   );
-  const toKey = keyOf(
+  const toKey = rangeMapping(
     gathered.colours.map(({ lab }) => lab),
     shelf,
   );
   // In the dusk the painter took the sky a little deeper than it was.
   const deepened = scene === 'mill-pond' ? 0 : -1;
   const targets = gathered.colours.map(({ lab }, i) =>
-    i === deepened ? vary(toKey(lab), 'deeper', 'small').lab : toKey(lab),
+    i === deepened ? variantTarget(toKey(lab), 'deeper', 'small').lab : toKey(lab),
   );
   const answers = must(findMixtures(targets, shelf, options));
   const colours = gathered.colours.map(
@@ -228,7 +233,7 @@ type Harmonies = ReadonlyMap<string, Entry<'harmony'>>;
 /** The colour of a harmony that comes nearest to what is looked for. */
 function pick(harmonies: Harmonies, scene: string, [, a, b]: readonly [number, number, number]) {
   const entry = harmonies.get(scene)!;
-  const { colours } = keptHarmony(entry.id, entry.body);
+  const { colours } = sourceFromHarmony(entry.id, entry.body);
   return colours.toSorted(
     (x, y) => Math.hypot(x.lab[1] - a, x.lab[2] - b) - Math.hypot(y.lab[1] - a, y.lab[2] - b),
   )[0]!;
@@ -240,11 +245,11 @@ async function keepDraperies(book: Book, harmonies: Harmonies) {
   const yellow = pick(harmonies, 'kingcup', [80, 6, 80]);
   const grey = pick(harmonies, 'lichened-wall', [56, 0, -3]);
   const plain = { way: 'deepened in its own hue', stuff: 'wool' } as const;
-  const girl: readonly GarmentWish[] = [
+  const girl: readonly GarmentRequest[] = [
     { ...plain, name: 'gown', lab: blue.lab },
     { ...plain, name: 'kerchief', lab: [86, 1, 9], stuff: 'linen', declared: 'white' },
   ];
-  const miller: readonly GarmentWish[] = [
+  const miller: readonly GarmentRequest[] = [
     {
       ...plain,
       name: 'cloak',
@@ -259,7 +264,7 @@ async function keepDraperies(book: Book, harmonies: Harmonies) {
     id: string,
     harmony: string,
     note: string,
-    wishes: readonly GarmentWish[],
+    wishes: readonly GarmentRequest[],
   ) => {
     const garments = wishes.map((wish) => must(drape(wish, shelf)));
     const put = await book.put({
@@ -325,12 +330,12 @@ async function keepPalette(book: Book, girl: Entry<'drapery'>, weir: Entry<'harm
   const passage = async (
     id: string,
     name: string,
-    from: Source,
+    from: PassageSource,
     shares: readonly number[],
     had: PassageBody['coats'],
   ) => {
     let n = 0;
-    const piles = pilesFrom(from, () => `pile-${n++}`)
+    const piles = pilesOfSource(from, () => `pile-${n++}`)
       .slice(0, shares.length)
       .map(({ areaCm2: _, ...pile }, i): PileRecord => ({ ...pile, share: shares[i]! }));
     const put = await book.put({
@@ -343,7 +348,7 @@ async function keepPalette(book: Book, girl: Entry<'drapery'>, weir: Entry<'harm
     });
     return must(put).entry;
   };
-  const under = coatOf({
+  const under = coatFromLayer({
     date: '2025-09-10',
     film: 'dead colour',
     parts: [
@@ -376,8 +381,8 @@ async function keepPalette(book: Book, girl: Entry<'drapery'>, weir: Entry<'harm
     planDay(
       {
         date: DAY,
-        palettes: [{ name: palette.body.name, passages: passages.map(passageOf) }],
-        rules: RULES,
+        palettes: [{ name: palette.body.name, passages: passages.map(passageFromEntry) }],
+        rules: DEFAULT_RULES,
         leftovers: [left],
       },
       { shelf, stock: starterStock() },

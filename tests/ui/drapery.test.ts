@@ -2,22 +2,22 @@ import { is } from 'valibot';
 import { describe, expect, test } from 'vitest';
 import { type DraperyBody, draperyBody, type FormulaBody } from '../../src/book/drapery.ts';
 import type { Lab } from '../../src/colour/lab.ts';
-import type { Cloth, GarmentWish } from '../../src/drapery/fold.ts';
+import type { Cloth, GarmentRequest } from '../../src/drapery/fold.ts';
 import { formulaOf } from '../../src/drapery/formula.ts';
 import { drape } from '../../src/drapery/garment.ts';
 import { STEPS } from '../../src/harmony/harmony.ts';
 import { starterShelf } from '../../src/pigment/starter.ts';
-import { schemeOfFormula } from '../../src/ui/drapery/passages.ts';
-import { isTold, recordsOf, schemeIn } from '../../src/ui/drapery/record.ts';
-import type { Worn } from '../../src/ui/drapery/state.ts';
+import { schemeFromFormula } from '../../src/ui/drapery/passages.ts';
+import { hasAllRequests, recordsOf, schemeFromRecord } from '../../src/ui/drapery/record.ts';
+import type { SchemeGarment } from '../../src/ui/drapery/state.ts';
 
 const shelf = starterShelf();
-const draped = (wish: GarmentWish) => {
+const draped = (wish: GarmentRequest) => {
   const made = drape(wish, shelf);
   if (!made.ok) throw new Error(JSON.stringify(made.fault));
   return made.value;
 };
-const cloak: Worn = {
+const cloak: SchemeGarment = {
   wish: {
     ...{ name: 'cloak', lab: [45, 30, 18] as Lab, way: 'deepened in its own hue', stuff: 'wool' },
     ...{ even: true, neighbour: [60, -5, -10] as Lab, insistBlack: false },
@@ -25,7 +25,7 @@ const cloak: Worn = {
   },
   share: 0.7,
 };
-const sleeve: Worn = {
+const sleeve: SchemeGarment = {
   wish: {
     ...{ name: 'sleeve', lab: [40, 44, 20] as Lab, way: 'underpaint and glaze', stuff: 'satin' },
     glaze: 'madder_lake',
@@ -41,8 +41,8 @@ const body: DraperyBody = {
 describe('a drapery in the book', () => {
   test('comes back with all that was wished, and with its shares', () => {
     expect(is(draperyBody, JSON.parse(JSON.stringify(body)))).toBe(true);
-    expect(isTold(body)).toBe(true);
-    const back = schemeIn(JSON.parse(JSON.stringify(body)));
+    expect(hasAllRequests(body)).toBe(true);
+    const back = schemeFromRecord(JSON.parse(JSON.stringify(body)));
     // A trim's own name is not kept: it is called by its part.
     const { trim, ...wish } = cloak.wish;
     const { name: _, ...edge } = trim!;
@@ -52,8 +52,8 @@ describe('a drapery in the book', () => {
 
   test('of an older book is guessed from its ladders', () => {
     const old = { ...body, garments: body.garments.map(({ wish: _w, share: _s, ...one }) => one) };
-    expect(isTold(old)).toBe(false);
-    const { garments: worn } = schemeIn(old);
+    expect(hasAllRequests(old)).toBe(false);
+    const { garments: worn } = schemeFromRecord(old);
     expect(worn.map(({ wish }) => [wish.name, wish.way, wish.stuff, wish.trim?.stuff])).toEqual([
       ['cloak', 'deepened in its own hue', 'wool', 'satin'],
       ['sleeve', 'underpaint and glaze', 'satin', undefined],
@@ -76,7 +76,7 @@ describe('a drapery that begins from a formula', () => {
         name: `${garments[i]!.name}: ${one.name}`,
       })),
     );
-    const { garments: worn } = schemeOfFormula(formula(all))!;
+    const { garments: worn } = schemeFromFormula(formula(all))!;
     expect(worn.map(({ wish }) => [wish.name, wish.way, wish.stuff])).toEqual([
       ['cloak', 'as nature had it', 'satin'],
       ['sleeve', 'underpaint and glaze', 'satin'],
@@ -89,11 +89,11 @@ describe('a drapery that begins from a formula', () => {
 
   test('of a single garment is called by the formula; of other passages it takes their colours', () => {
     const { passages } = formulaOf(garments[1]!, head, shelf);
-    expect(schemeOfFormula(formula(passages))!.garments[0]!.wish.name).toBe(head.name);
+    expect(schemeFromFormula(formula(passages))!.garments[0]!.wish.name).toBe(head.name);
     const jug = ['lit side', 'reflected light'].map((name, i) => ({ ...passages[i]!, name }));
-    const scheme = schemeOfFormula(formula(jug))!;
+    const scheme = schemeFromFormula(formula(jug))!;
     expect(scheme.garments.map(({ wish }) => wish.name)).toEqual(['lit side', 'reflected light']);
-    expect(schemeOfFormula(formula([]))).toBeNull();
+    expect(schemeFromFormula(formula([]))).toBeNull();
     expect(passages.map(({ name }) => name).slice(0, 6)).toEqual([...STEPS]);
   });
 });

@@ -2,17 +2,17 @@ import { act, cleanup, render as renderSoon, screen } from '@testing-library/pre
 import type { JSX } from 'preact';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { STEPS } from '../../src/harmony/harmony.ts';
-import { BesideWanted } from '../../src/ui/drawn/BesideWanted.tsx';
-import { Cloth } from '../../src/ui/drawn/Cloth.tsx';
+import { ColourComparison } from '../../src/ui/drawn/BesideWanted.tsx';
+import { HangingCloth } from '../../src/ui/drawn/Cloth.tsx';
 import { ClothLine } from '../../src/ui/drawn/ClothLine.tsx';
 import type { DrawnLadder } from '../../src/ui/drawn/drawn.ts';
-import { Fold } from '../../src/ui/drawn/Fold.tsx';
+import { ClothFold } from '../../src/ui/drawn/Fold.tsx';
 import { FoldRow } from '../../src/ui/drawn/FoldRow.tsx';
 import { CameraIcon } from '../../src/ui/drawn/icons.tsx';
 import { Ladder } from '../../src/ui/drawn/Ladder.tsx';
 import { PaletteBoard } from '../../src/ui/drawn/PaletteBoard.tsx';
 import { Pile } from '../../src/ui/drawn/Pile.tsx';
-import { PileRow } from '../../src/ui/drawn/PileRow.tsx';
+import { RecipeDrawing } from '../../src/ui/drawn/PileRow.tsx';
 import { drawAll } from '../../src/ui/drawn/turn.ts';
 
 const ladder = (hexes: string, ...unreached: number[]): DrawnLadder =>
@@ -37,17 +37,17 @@ function render(what: JSX.Element) {
 
 const everything = (name: string) => (
   <>
-    <Cloth name={name} ladder={red} trim={blue} lining={blue} seed={1} detail="small" />
-    <Fold name={name} ladder={blue} seed={2} />
+    <HangingCloth name={name} ladder={red} trim={blue} lining={blue} seed={1} detail="small" />
+    <ClothFold name={name} ladder={blue} seed={2} />
     <FoldRow label={name} seed={1} folds={[{ id: 'a', name, ladder: blue }]} />
     <ClothLine label={name} cloths={[{ name, ladder: red, share: 1 }]} width={300} />
     <Pile name={name} hex="#c8963c" parts={2} seed={1} />
-    <PileRow
+    <RecipeDrawing
       piles={[{ name, hex: '#c8963c', parts: 2 }]}
       mixed={{ name, hex: '#8f9a86' }}
       width={500}
     />
-    <BesideWanted wanted={{ name, hex: '#8f9a86' }} mixed={{ name, hex: '#95997f' }} />
+    <ColourComparison wanted={{ name, hex: '#8f9a86' }} mixed={{ name, hex: '#95997f' }} />
     <PaletteBoard
       label={name}
       pigments={[{ name, hex: '#f4f2ec', amount: 1 }]}
@@ -93,11 +93,11 @@ describe('every drawing', () => {
   });
 
   test('is the same for the same seed', () => {
-    const first = render(<Cloth name="x" ladder={red} seed={9} detail="small" />).container;
+    const first = render(<HangingCloth name="x" ladder={red} seed={9} detail="small" />).container;
     const paths = (element: Element) =>
       [...element.querySelectorAll('path')].map((path) => path.getAttribute('d')).join();
-    const again = render(<Cloth name="x" ladder={red} seed={9} detail="small" />).container;
-    const other = render(<Cloth name="x" ladder={red} seed={10} detail="small" />).container;
+    const again = render(<HangingCloth name="x" ladder={red} seed={9} detail="small" />).container;
+    const other = render(<HangingCloth name="x" ladder={red} seed={10} detail="small" />).container;
     expect(paths(again)).toBe(paths(first));
     expect(paths(other)).not.toBe(paths(first));
   });
@@ -110,7 +110,9 @@ describe('every drawing', () => {
 
 describe('cloth', () => {
   test('says what is out of reach and hatches it', () => {
-    const { container } = render(<Cloth name="cloak" ladder={blue} seed={3} detail="small" />);
+    const { container } = render(
+      <HangingCloth name="cloak" ladder={blue} seed={3} detail="small" />,
+    );
     expect(screen.getByRole('img').textContent).toContain(
       'highlight and deepest fold out of reach',
     );
@@ -118,12 +120,14 @@ describe('cloth', () => {
   });
 
   test('is not hatched where all is in reach', () => {
-    const { container } = render(<Cloth name="cloak" ladder={red} seed={3} detail="small" />);
+    const { container } = render(
+      <HangingCloth name="cloak" ladder={red} seed={3} detail="small" />,
+    );
     expect(container.querySelectorAll('path[fill^="url(#"]')).toHaveLength(0);
   });
 
   test('is painted in all of its ladder', () => {
-    const { container } = render(<Cloth name="cloak" ladder={red} seed={3} />);
+    const { container } = render(<HangingCloth name="cloak" ladder={red} seed={3} />);
     const fills = new Set(
       [...container.querySelectorAll('path')].map((path) => path.getAttribute('fill')),
     );
@@ -132,8 +136,12 @@ describe('cloth', () => {
 
   test('hangs from one peg or two', () => {
     const pegs = (container: Element) => container.querySelectorAll('circle').length / 4;
-    const one = render(<Cloth name="x" ladder={red} seed={3} hang="one peg" detail="small" />);
-    const two = render(<Cloth name="x" ladder={red} seed={3} hang="two pegs" detail="small" />);
+    const one = render(
+      <HangingCloth name="x" ladder={red} seed={3} hang="one peg" detail="small" />,
+    );
+    const two = render(
+      <HangingCloth name="x" ladder={red} seed={3} hang="two pegs" detail="small" />,
+    );
     expect(pegs(one.container)).toBe(1);
     expect(pegs(two.container)).toBe(2);
   });
@@ -143,14 +151,16 @@ test('another colour falls in the same folds, even one whose steps are alike', (
   const black = ladder('#111111,#111111,#111111,#111111,#000000,#000000');
   const shown = (container: Element, what: string) =>
     [...container.querySelectorAll('g > g > path')].map((path) => path.getAttribute(what));
-  const { container, rerender } = render(<Cloth name="x" ladder={red} seed={4} detail="small" />);
+  const { container, rerender } = render(
+    <HangingCloth name="x" ladder={red} seed={4} detail="small" />,
+  );
   const shapes = shown(container, 'd');
   const colours = shown(container, 'fill');
-  rerender(<Cloth name="x" ladder={black} seed={4} detail="small" />);
+  rerender(<HangingCloth name="x" ladder={black} seed={4} detail="small" />);
   act(drawAll);
   expect(shown(container, 'd')).toEqual(shapes);
   expect(new Set(shown(container, 'fill')).size).toBeLessThan(8);
-  rerender(<Cloth name="x" ladder={red} seed={4} detail="small" />);
+  rerender(<HangingCloth name="x" ladder={red} seed={4} detail="small" />);
   act(drawAll);
   expect(shown(container, 'fill')).toEqual(colours);
 });
@@ -201,7 +211,7 @@ test('a row of folds marks the chosen one and those out of reach in words', () =
 
 test('a recipe says its parts under each pile', () => {
   render(
-    <PileRow
+    <RecipeDrawing
       width={600}
       piles={[
         { name: 'white', hex: '#ffffff', parts: 3 },

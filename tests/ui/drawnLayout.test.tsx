@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { boxOf } from '../../src/ui/drawn/board.ts';
-import { HEAP_AREA, heap } from '../../src/ui/drawn/heap.ts';
-import { layLine } from '../../src/ui/drawn/line.ts';
-import { layRecipe } from '../../src/ui/drawn/recipe.ts';
-import { layPalette } from '../../src/ui/drawn/seats.ts';
-import { type Box, linesOf, meets, wordsWidth } from '../../src/ui/drawn/text.ts';
+import { HEAP_AREA, heapSurface } from '../../src/ui/drawn/heap.ts';
+import { layOutClothLine } from '../../src/ui/drawn/line.ts';
+import { layOutRecipe } from '../../src/ui/drawn/recipe.ts';
+import { layOutPalette } from '../../src/ui/drawn/seats.ts';
+import { type Box, boxesOverlap, breakLines, estimateTextWidth } from '../../src/ui/drawn/text.ts';
 
 const names = fc.constantFrom(
   'titanium white',
@@ -40,7 +40,7 @@ describe('the palette', () => {
     })
     .map((given) => ({
       given,
-      out: layPalette(given.pigments, given.mixed, given.shape, given.hand, given.width),
+      out: layOutPalette(given.pigments, given.mixed, given.shape, given.hand, given.width),
     }));
   test('mixed piles keep the order given where they are asked to', () => {
     const mixed = ['#202020', '#f0f0f0', '#808080'].map((hex, i) => ({
@@ -49,13 +49,13 @@ describe('the palette', () => {
       amount: 1,
     }));
     const rows = (order?: 'as given') =>
-      layPalette([], mixed, 'oval', 'left', 720, order)
+      layOutPalette([], mixed, 'oval', 'left', 720, order)
         .seats.filter(({ kind }) => kind === 'mixed')
         .map(({ index }) => index);
     expect(rows('as given')).toEqual([0, 1, 2]);
     expect(rows()).toEqual([1, 2, 0]);
   });
-  const holeOf = ({ board, mirrored, width }: ReturnType<typeof layPalette>) =>
+  const holeOf = ({ board, mirrored, width }: ReturnType<typeof layOutPalette>) =>
     boxOf(
       mirrored ? width - board.hole.x : board.hole.x,
       board.hole.y,
@@ -67,12 +67,12 @@ describe('the palette', () => {
     fc.assert(
       fc.property(laid, ({ out }) => {
         for (const [k, seat] of out.seats.entries()) {
-          expect(meets(seat.label, holeOf(out))).toBe(false);
+          expect(boxesOverlap(seat.label, holeOf(out))).toBe(false);
           expect(inside(seat.label, out.width, out.height)).toBe(true);
           for (const [m, other] of out.seats.entries()) {
             if (m === k) continue;
-            expect(meets(seat.label, other.label)).toBe(false);
-            expect(meets(seat.label, boxOf(other.x, other.y, other.radius))).toBe(false);
+            expect(boxesOverlap(seat.label, other.label)).toBe(false);
+            expect(boxesOverlap(seat.label, boxOf(other.x, other.y, other.radius))).toBe(false);
           }
         }
       }),
@@ -103,7 +103,7 @@ describe('the palette', () => {
 
   test('areas are as the amounts', () => {
     const pigments = [1, 2, 4, 9].map((amount) => ({ name: `p${amount}`, hex: '#888888', amount }));
-    const { seats } = layPalette(pigments, [], 'oval', 'left', 700);
+    const { seats } = layOutPalette(pigments, [], 'oval', 'left', 700);
     const one = (seats[0]?.radius ?? 0) ** 2;
     for (const [k, { amount }] of pigments.entries()) {
       expect((seats[k]?.radius ?? 0) ** 2 / one).toBeCloseTo(amount, 6);
@@ -118,7 +118,7 @@ describe('the palette', () => {
     }));
     for (const hand of ['left', 'right'] as const) {
       for (const shape of ['oval', 'square'] as const) {
-        const out = layPalette(pigments, [], shape, hand, 720);
+        const out = layOutPalette(pigments, [], shape, hand, 720);
         const hole = holeOf(out);
         const away = out.seats.map(({ x, y }) => Math.hypot(x - hole.left, y - hole.top));
         expect(away.indexOf(Math.min(...away))).toBe(0);
@@ -154,13 +154,13 @@ describe('a line of cloths', () => {
   test('names do not meet and stay on the page; what is pressed is 44 px or more', () => {
     fc.assert(
       fc.property(hangings, fc.integer({ min: 320, max: 1400 }), (given, width) => {
-        const out = layLine(given, width);
+        const out = layOutClothLine(given, width);
         expect(out.places).toHaveLength(given.length);
         for (const [k, { label, press }] of out.places.entries()) {
           expect(inside(label.box, out.width, out.height)).toBe(true);
           expect(press.width).toBeGreaterThanOrEqual(43.4);
           for (const other of out.places.slice(k + 1)) {
-            expect(meets(label.box, other.label.box)).toBe(false);
+            expect(boxesOverlap(label.box, other.label.box)).toBe(false);
           }
         }
         // Nothing that is pressed lies over another, and none sticks out.
@@ -177,7 +177,7 @@ describe('a line of cloths', () => {
   });
 
   test('widths follow the shares', () => {
-    const out = layLine(
+    const out = layOutClothLine(
       [
         { name: 'a', share: 0.6 },
         { name: 'b', share: 0.3 },
@@ -205,10 +205,10 @@ describe('a recipe', () => {
         ),
         fc.integer({ min: 280, max: 1000 }),
         (given, width) => {
-          const out = layRecipe(given, width, ({ parts }) => `${parts} parts`);
+          const out = layOutRecipe(given, width, ({ parts }) => `${parts} parts`);
           const unit = (out.piles[0]?.radius ?? 0) ** 2 / (given[0]?.parts ?? 1);
           const boxes = out.piles.map(({ words, lines }) => {
-            const wide = Math.max(...lines.map((line) => wordsWidth(line, 13)));
+            const wide = Math.max(...lines.map((line) => estimateTextWidth(line, 13)));
             return {
               left: words.x - wide / 2,
               right: words.x + wide / 2,
@@ -222,11 +222,13 @@ describe('a recipe', () => {
             if (!box) continue;
             expect(inside(box, out.width, out.height)).toBe(true);
             for (const [m, other] of out.piles.entries()) {
-              expect(meets(box, boxOf(other.x, other.y, other.radius))).toBe(false);
+              expect(boxesOverlap(box, boxOf(other.x, other.y, other.radius))).toBe(false);
               const next = boxes[m];
-              if (m > k && next) expect(meets(box, next)).toBe(false);
+              if (m > k && next) expect(boxesOverlap(box, next)).toBe(false);
             }
-            expect(meets(box, boxOf(out.mixed.x, out.mixed.y, out.mixed.radius))).toBe(false);
+            expect(boxesOverlap(box, boxOf(out.mixed.x, out.mixed.y, out.mixed.radius))).toBe(
+              false,
+            );
           }
         },
       ),
@@ -237,7 +239,7 @@ describe('a recipe', () => {
 
 test('heaps of one amount cover one area, whatever their shape', () => {
   for (let seed = 0; seed < 20; seed++) {
-    const { columns, rows, x, y } = heap(seed);
+    const { columns, rows, x, y } = heapSurface(seed);
     const rim = [
       ...Array.from({ length: columns - 1 }, (_, i) => i),
       ...Array.from({ length: rows - 1 }, (_, j) => j * columns + columns - 1),
@@ -255,7 +257,7 @@ test('heaps of one amount cover one area, whatever their shape', () => {
 });
 
 test('words are cut at spaces, and shortened only where they must be', () => {
-  expect(linesOf('lead-tin yellow', 13, 200)).toEqual(['lead-tin yellow']);
-  expect(linesOf('lead-tin yellow', 13, 80)).toEqual(['lead-tin', 'yellow']);
-  expect(linesOf('quinacridone', 13, 50)[0]).toMatch(/…$/);
+  expect(breakLines('lead-tin yellow', 13, 200)).toEqual(['lead-tin yellow']);
+  expect(breakLines('lead-tin yellow', 13, 80)).toEqual(['lead-tin', 'yellow']);
+  expect(breakLines('quinacridone', 13, 50)[0]).toMatch(/…$/);
 });

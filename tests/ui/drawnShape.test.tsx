@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { STEPS } from '../../src/harmony/harmony.ts';
-import { blend, brightness } from '../../src/ui/drawn/blend.ts';
+import { blendLight, relativeLuminance } from '../../src/ui/drawn/blend.ts';
 import { contours } from '../../src/ui/drawn/contour.ts';
-import { hang } from '../../src/ui/drawn/hang.ts';
+import { hangGarment } from '../../src/ui/drawn/hang.ts';
 import { colourAt } from '../../src/ui/drawn/mass.ts';
 import { borderOf, outline, pathOf } from '../../src/ui/drawn/path.ts';
-import { toneOf } from '../../src/ui/drawn/tone.ts';
-import { weave } from '../../src/ui/drawn/weave.ts';
+import { toneMapOf } from '../../src/ui/drawn/tone.ts';
+import { clothSurface } from '../../src/ui/drawn/weave.ts';
 
 /** A square grid over -1…1 with a field on it. */
 function field(size: number, f: (x: number, y: number) => number) {
@@ -116,7 +116,7 @@ test.each([
   [1, 0.7652],
   [1.5, 0.51183],
 ])('cloth that swings to %d rad gathers to J0 of it', (swing, width) => {
-  const { x, z, columns } = weave(
+  const { x, z, columns } = clothSurface(
     {
       flanks: 4,
       first: 1,
@@ -136,11 +136,11 @@ test.each([
 describe('tones', () => {
   // IEC 61966-2-1: half the light of white is 188 of 255 (0.5 → 1.055 · 0.5^(1/2.4) − 0.055).
   test('are mixed as light', () => {
-    expect(blend('#000000', '#ffffff', 0.5)).toBe('#bcbcbc');
-    expect(blend('#123456', '#abcdef', 0)).toBe('#123456');
-    expect(blend('#123456', '#abcdef', 1)).toBe('#abcdef');
-    expect(blend('red', '#808080', 0.3)).toBe('#808080');
-    expect(brightness('#ffffff')).toBeCloseTo(1, 6);
+    expect(blendLight('#000000', '#ffffff', 0.5)).toBe('#bcbcbc');
+    expect(blendLight('#123456', '#abcdef', 0)).toBe('#123456');
+    expect(blendLight('#123456', '#abcdef', 1)).toBe('#abcdef');
+    expect(blendLight('red', '#808080', 0.3)).toBe('#808080');
+    expect(relativeLuminance('#ffffff')).toBeCloseTo(1, 6);
   });
 
   const ladder = STEPS.map((step, at) => ({
@@ -151,8 +151,8 @@ describe('tones', () => {
   }));
 
   test('fall as the light falls, from the highlight to the deepest fold', () => {
-    const sheets = hang(3, 'one peg', 'small', 0).lengths.flatMap(({ pieces }) => pieces);
-    const tone = toneOf(
+    const sheets = hangGarment(3, 'one peg', 'small', 0).lengths.flatMap(({ pieces }) => pieces);
+    const tone = toneMapOf(
       sheets,
       ladder.map(({ share }) => share),
     );
@@ -168,9 +168,9 @@ describe('tones', () => {
 
   test('between two steps lie between their colours', () => {
     expect(colourAt(ladder, 2)).toBe(ladder[2]?.hex);
-    const between = brightness(colourAt(ladder, 2.5));
-    expect(between).toBeLessThan(brightness(ladder[2]?.hex ?? ''));
-    expect(between).toBeGreaterThan(brightness(ladder[3]?.hex ?? ''));
+    const between = relativeLuminance(colourAt(ladder, 2.5));
+    expect(between).toBeLessThan(relativeLuminance(ladder[2]?.hex ?? ''));
+    expect(between).toBeGreaterThan(relativeLuminance(ladder[3]?.hex ?? ''));
     expect(colourAt(ladder, 5)).toBe(ladder[5]?.hex);
   });
 });
@@ -184,7 +184,7 @@ test.each(['one peg', 'two pegs', 'strip'] as const)(
         [300, 400],
         [620, 380],
       ] as const) {
-        const { lengths, pegs } = hang(seed, how, 'small', 0, { width, height });
+        const { lengths, pegs } = hangGarment(seed, how, 'small', 0, { width, height });
         expect(pegs).toHaveLength(how === 'two pegs' ? 2 : 1);
         const pieces = lengths.flatMap((length) => length.pieces);
         const outside = (places: Float64Array, least: number, most: number) =>

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { Helper, runJob, WarmWorker } from '../../workers/jobs.ts';
+import { ReadyWorker, runJob, WarmWorker } from '../../workers/jobs.ts';
 
 /** A worker that answers when the test says so. */
 class Slow {
@@ -39,7 +39,7 @@ afterEach(() => {
 
 test('nothing is sent to a worker before it listens, then all of it in order', () => {
   const slow = new Slow();
-  const helper = new Helper<string, string, never>(() => asWorker(slow));
+  const helper = new ReadyWorker<string, string, never>(() => asWorker(slow));
   helper.send('first');
   helper.send('second');
   expect(slow.heard).toEqual([]);

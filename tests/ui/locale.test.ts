@@ -1,5 +1,11 @@
 import { expect, test } from 'vitest';
-import { figure, inchesOf, readLength, said, typed } from '../../src/ui/locale.ts';
+import {
+  formatForField,
+  formatNumber,
+  inchesOf,
+  readLength,
+  withLocalFigures,
+} from '../../src/ui/locale.ts';
 
 // An inch is 2.54 cm exactly (international yard and pound agreement, 1959).
 test.each([
@@ -23,7 +29,7 @@ test('what is shown in inches is what was written', () => {
 });
 
 test('a field shows no more than it takes back', () => {
-  expect(typed(12_345.678_9)).toBe('12345.679');
-  expect(figure(12_345.6, 1)).toBe('12,345.6');
-  expect(said('1.25 cm³ of it. 3 more.')).toBe('1.25 cm³ of it. 3 more.');
+  expect(formatForField(12_345.678_9)).toBe('12345.679');
+  expect(formatNumber(12_345.6, 1)).toBe('12,345.6');
+  expect(withLocalFigures('1.25 cm³ of it. 3 more.')).toBe('1.25 cm³ of it. 3 more.');
 });

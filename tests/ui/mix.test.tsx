@@ -4,35 +4,36 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Entry } from '../../src/book/record.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { STEPS } from '../../src/harmony/harmony.ts';
-import { NO_WISH } from '../../src/mixture/wish.ts';
+import { DEFAULT_PREFERENCES } from '../../src/mixture/wish.ts';
 import { starterShelf, starterStock } from '../../src/pigment/starter.ts';
 import type { OwnPigment, Stock } from '../../src/pigment/stock.ts';
 import type { MixtureJob } from '../../workers/mixture.ts';
-import { doWork } from '../../workers/mixture.ts';
+import { executeMixtureJob } from '../../workers/mixture.ts';
 
 // No worker here: the same work, done at once. The page is told of it a moment later, as ever.
 vi.mock('../../src/ui/jobs.ts', () => ({
   isAbort: () => false,
   workMixtures: async (kind: string, takes: object) => {
     await Promise.resolve();
-    return doWork({ ...takes, kind } as MixtureJob, () => {}).value;
+    return executeMixtureJob({ ...takes, kind } as MixtureJob, () => {}).value;
   },
 }));
 
 // Nothing has a place on a page that is not laid out: all of it is looked at.
 vi.stubGlobal('IntersectionObserver', undefined);
 
-const { stocked, shelf, notice } = await import('../../src/ui/studio.ts');
-const { studied, isKeyed, chosen, answers, undo } = await import('../../src/ui/harmony/state.ts');
-const { Bench } = await import('../../src/ui/harmony/Bench.tsx');
-const { VariantRows } = await import('../../src/ui/harmony/vary/VariantRows.tsx');
-const { varied } = await import('../../src/ui/harmony/vary/varied.ts');
-const { used } = await import('../../src/ui/harmony/mix/used.ts');
-const { Asked, Wishes } = await import('../../src/ui/harmony/mix/Wishes.tsx');
-const { HarmonyMix } = await import('../../src/ui/harmony/mix/BenchMix.tsx');
-const { changeWish, lastSaid, openChoices, undoSaid, wish } = await import(
-  '../../src/ui/harmony/mix/decided.ts'
+const { storedShelf, shelf, notice } = await import('../../src/ui/studio.ts');
+const { harmonyColours, isMappedToShelf, selectedIndex, answers, undoHarmonyChange } = await import(
+  '../../src/ui/harmony/state.ts'
 );
+const { SelectedColour } = await import('../../src/ui/harmony/Bench.tsx');
+const { VariantRows } = await import('../../src/ui/harmony/vary/VariantRows.tsx');
+const { mixedVariants } = await import('../../src/ui/harmony/vary/varied.ts');
+const { mixturesInUse } = await import('../../src/ui/harmony/mix/used.ts');
+const { PreferencesSummary, PreferencesForm } = await import('../../src/ui/harmony/mix/Wishes.tsx');
+const { HarmonyMixingTools } = await import('../../src/ui/harmony/mix/BenchMix.tsx');
+const { changePreferences, undoableDecision, resetDecisions, undoDecision, mixingPreferences } =
+  await import('../../src/ui/harmony/mix/decided.ts');
 
 /** A colour as a photograph gave it, as it is to be mixed. */
 const gathered = (name: string, lab: Lab) => ({
@@ -46,9 +47,9 @@ const gathered = (name: string, lab: Lab) => ({
   taken: [],
 });
 const shows = (...labs: Lab[]) => {
-  isKeyed.value = false;
-  chosen.value = 0;
-  studied.value = labs.map((lab, i) => gathered(`colour ${i + 1}`, lab));
+  isMappedToShelf.value = false;
+  selectedIndex.value = 0;
+  harmonyColours.value = labs.map((lab, i) => gathered(`colour ${i + 1}`, lab));
 };
 const stockOf = (pigments: readonly string[], more: Partial<Stock> = {}): Stock => {
   const all = starterStock();
@@ -57,7 +58,8 @@ const stockOf = (pigments: readonly string[], more: Partial<Stock> = {}): Stock 
   return { ...all, entries, white, ...more };
 };
 const stock = (value: Stock | null) => {
-  stocked.value = value && ({ body: { stock: value }, clock: 'x' } as unknown as Entry<'shelf'>);
+  storedShelf.value =
+    value && ({ body: { stock: value }, clock: 'x' } as unknown as Entry<'shelf'>);
 };
 const mixed = () => vi.waitFor(() => expect(answers.value.every(Boolean)).toBe(true), 20_000);
 const opened = (container: Element, summary: string | RegExp) => {
@@ -71,9 +73,9 @@ const opened = (container: Element, summary: string | RegExp) => {
 beforeEach(() => {
   stock(null);
   notice.value = null;
-  studied.value = [];
-  if (wish.value !== NO_WISH) changeWish(NO_WISH, '');
-  openChoices();
+  harmonyColours.value = [];
+  if (mixingPreferences.value !== DEFAULT_PREFERENCES) changePreferences(DEFAULT_PREFERENCES, '');
+  resetDecisions();
 });
 afterEach(cleanup);
 
@@ -81,40 +83,40 @@ describe('what is asked of all mixtures', () => {
   test('two wishes that exclude each other are named, and one step goes back', async () => {
     const { container } = render(
       <>
-        <Wishes />
-        <Asked />
+        <PreferencesForm />
+        <PreferencesSummary />
       </>,
     );
     opened(container, 'What may go into a pile');
     fireEvent.change(await screen.findByLabelText('Leave out by danger'), {
       target: { value: 'toxic' },
     });
-    changeWish({ mustHold: ['lead_white'] }, 'lead white in every pile');
+    changePreferences({ mustHold: ['lead_white'] }, 'lead white in every pile');
     await screen.findByText(/Lead white is asked for in every pile, and left out as well/);
     fireEvent.click(screen.getByText('Undo: lead white in every pile'));
     await vi.waitFor(() => expect(screen.queryByText(/left out as well/)).toBeNull(), 20_000);
-    expect(wish.value.hazard).toBe('toxic');
+    expect(mixingPreferences.value.hazard).toBe('toxic');
   });
 
   test('a harmony comes with its own wish; without one the sitting’s holds again', () => {
-    changeWish({ noBlack: true }, 'no black');
-    openChoices([], { ...NO_WISH, most: 2 });
-    expect(wish.value).toMatchObject({ most: 2, noBlack: false });
-    openChoices();
-    expect(wish.value).toMatchObject({ most: 4, noBlack: true });
-    changeWish({ noBlack: false }, 'black too');
-    undoSaid();
-    expect([wish.value.noBlack, lastSaid.value]).toEqual([true, null]);
+    changePreferences({ noBlack: true }, 'no black');
+    resetDecisions([], { ...DEFAULT_PREFERENCES, most: 2 });
+    expect(mixingPreferences.value).toMatchObject({ most: 2, noBlack: false });
+    resetDecisions();
+    expect(mixingPreferences.value).toMatchObject({ most: 4, noBlack: true });
+    changePreferences({ noBlack: false }, 'black too');
+    undoDecision();
+    expect([mixingPreferences.value.noBlack, undoableDecision.value]).toEqual([true, null]);
   });
 });
 
 test('the fewest pigments: the variants too, what must be in every pile, and the palette is taken', async () => {
   shows([62, 10, 24], [50, 4, 10]);
-  changeWish({ mustHold: ['raw_umber'] }, 'raw umber in every pile');
+  changePreferences({ mustHold: ['raw_umber'] }, 'raw umber in every pile');
   const { container } = render(
     <>
-      <HarmonyMix />
-      <Asked />
+      <HarmonyMixingTools />
+      <PreferencesSummary />
     </>,
   );
   opened(container, 'The fewest pigments for all of it');
@@ -125,8 +127,8 @@ test('the fewest pigments: the variants too, what must be in every pile, and the
   await screen.findByText(/(is|are) enough: .*raw umber/);
   fireEvent.click(screen.getByText(/^Mix with these \d+ only$/));
   await screen.findByText(/Asked of all mixtures:/);
-  expect(wish.value.mustHold).toEqual(['raw_umber']);
-  expect(wish.value.only).toContain('raw_umber');
+  expect(mixingPreferences.value.mustHold).toEqual(['raw_umber']);
+  expect(mixingPreferences.value.only).toContain('raw_umber');
 });
 
 describe('variants', () => {
@@ -136,36 +138,36 @@ describe('variants', () => {
     shows([62, 10, 24], [50, 4, 10]);
     render(<VariantRows />);
     await mixed();
-    await vi.waitFor(() => expect(varied.value?.size).toBe(18), 20_000);
+    await vi.waitFor(() => expect(mixedVariants.value?.size).toBe(18), 20_000);
     fireEvent.click(await fold('duller, clearly'));
     await screen.findByText(/To the eye: .*In the pile: /);
-    const made = varied.value!.get('duller-middle')!;
+    const made = mixedVariants.value!.get('duller-middle')!;
     fireEvent.click(screen.getByText('Take this variant'));
     const taken = [{ way: 'duller', amount: 'middle' }];
-    await vi.waitFor(() => expect(studied.value[0]!.taken).toEqual(taken), 20_000);
+    await vi.waitFor(() => expect(harmonyColours.value[0]!.taken).toEqual(taken), 20_000);
     await mixed();
     // It keeps the pile that was shown, though the search would begin anew.
-    expect(used.value[0]!.parts).toEqual(made.mixture.parts);
-    undo();
-    expect(studied.value[0]!.taken).toEqual([]);
+    expect(mixturesInUse.value[0]!.parts).toEqual(made.mixture.parts);
+    undoHarmonyChange();
+    expect(harmonyColours.value[0]!.taken).toEqual([]);
   });
 
   test('the whole harmony at once, colour by colour, and one step back', async () => {
     shows([62, 10, 24], [50, 4, 10]);
     render(<VariantRows />);
     await mixed();
-    await vi.waitFor(() => expect(varied.value).not.toBeNull(), 20_000);
+    await vi.waitFor(() => expect(mixedVariants.value).not.toBeNull(), 20_000);
     fireEvent.click(await fold('lighter, a little'));
     fireEvent.click(await screen.findByText('See the whole harmony so'));
     await screen.findByText('The whole harmony, lighter, a little');
     await screen.findByText('The shelf makes the change in every colour.');
     expect(screen.getAllByText(/In the pile: /)).toHaveLength(3);
     fireEvent.click(screen.getByText('Take it for the whole harmony'));
-    for (const { taken } of studied.value)
+    for (const { taken } of harmonyColours.value)
       expect(taken).toEqual([{ way: 'lighter', amount: 'small' }]);
     await vi.waitFor(() => expect(screen.queryByText(/The whole harmony/)).toBeNull(), 20_000);
-    undo();
-    for (const { taken } of studied.value) expect(taken).toEqual([]);
+    undoHarmonyChange();
+    for (const { taken } of harmonyColours.value) expect(taken).toEqual([]);
   });
 
   test('what the shelf does not do is said and marked, and cannot be taken', async () => {
@@ -173,8 +175,8 @@ describe('variants', () => {
     shows([50, 22, 18]);
     render(<VariantRows />);
     await mixed();
-    await vi.waitFor(() => expect(varied.value).not.toBeNull(), 20_000);
-    const none = [...varied.value!.values()].find(({ granted }) => granted === 'nothing')!;
+    await vi.waitFor(() => expect(mixedVariants.value).not.toBeNull(), 20_000);
+    const none = [...mixedVariants.value!.values()].find(({ granted }) => granted === 'nothing')!;
     const words = { small: 'a little', middle: 'clearly', large: 'much' }[none.amount];
     const button = await fold(`${none.way}, ${words}`);
     expect(button.textContent).toMatch(/out of reach/);
@@ -200,7 +202,7 @@ describe('alternatives', () => {
     stock({ ...base, own: [own], entries: [...base.entries, entry] });
     expect(shelf.value.paints.map(({ pigment }) => pigment)).toContain(own.id);
     shows([45, 22, 20]);
-    const { container } = render(<Bench />);
+    const { container } = render(<SelectedColour />);
     await mixed();
     opened(container, /other ways? to mix it/i);
     await vi.waitFor(() => expect(container.textContent).toMatch(/Brick dust \(toxic\)/), 20_000);
@@ -214,7 +216,7 @@ describe('on odd shelves the bench still answers', () => {
   const answered = async (value: Stock, ...labs: Lab[]) => {
     stock(value);
     shows(...labs);
-    const { container } = render(<Bench />);
+    const { container } = render(<SelectedColour />);
     await mixed();
     await vi.waitFor(() => expect(container.querySelector('.piles')).not.toBeNull(), 20_000);
     expect(notice.value).toBeNull();

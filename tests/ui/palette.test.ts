@@ -2,8 +2,13 @@ import { describe, expect, test } from 'vitest';
 import type { Entry } from '../../src/book/record.ts';
 import { readRecord } from '../../src/book/record.ts';
 import { starterShelf } from '../../src/pigment/starter.ts';
-import { namedApart, pilesFrom } from '../../src/ui/palette/from.ts';
-import { handMixture, leftoverBodyOf, leftoverOf, passageOf } from '../../src/ui/palette/kept.ts';
+import { pilesOfSource, withUniqueNames } from '../../src/ui/palette/from.ts';
+import {
+  leftoverBodyOf,
+  leftoverFromEntry,
+  manualMixture,
+  passageFromEntry,
+} from '../../src/ui/palette/kept.ts';
 import { bodies } from '../book/kinds.ts';
 
 /** An entry around a body, as the book gives it. */
@@ -17,7 +22,7 @@ const entry = <K extends 'passage' | 'leftover' | 'formula' | 'palette' | 'sheet
 
 describe('what the palette keeps in the book', () => {
   test('a passage of an older book still opens: equal parts of its coats’ pigments', () => {
-    const [layer] = passageOf(entry('passage', bodies.passage)).layers;
+    const [layer] = passageFromEntry(entry('passage', bodies.passage)).layers;
     expect(layer!.parts).toEqual([{ pigment: 'red-earth', parts: 1 }]);
     expect(layer!.filmUm).toBeCloseTo(100, 9);
     expect(layer!.spareOil).toBe(0.05);
@@ -31,7 +36,7 @@ describe('what the palette keeps in the book', () => {
       canvas: { widthCm: 60, heightCm: 45 },
       piles: [pile, { ...rest, id: 'b', film: 'glaze', share: 0.2, tooth: 0.3, waste: 0 }],
     };
-    const { piles, canvas } = passageOf(entry('passage', body));
+    const { piles, canvas } = passageFromEntry(entry('passage', body));
     expect(canvas).toEqual({ widthCm: 60, heightCm: 45 });
     expect(piles[0]).toMatchObject({ cover: { cm2: 120 }, film: 'body colour', filmUm: 100 });
     expect(piles[1]).toMatchObject({ cover: { share: 0.2 }, film: 'glaze', tooth: 0.3, waste: 0 });
@@ -39,19 +44,19 @@ describe('what the palette keeps in the book', () => {
 
   test('a leftover comes back as it was put away', () => {
     const shelf = starterShelf();
-    const { partsLab, parts } = handMixture([{ pigment: 'lead_white', parts: 1 }], shelf);
+    const { partsLab, parts } = manualMixture([{ pigment: 'lead_white', parts: 1 }], shelf);
     const left = {
       ...{ id: 'leftover-0001', name: 'white', parts, lab: partsLab, cm3: 2 },
       ...{ kept: 'under water' as const, date: '2031-05-17' },
     };
-    expect(leftoverOf(entry('leftover', leftoverBodyOf(left)))).toEqual(left);
+    expect(leftoverFromEntry(entry('leftover', leftoverBodyOf(left)))).toEqual(left);
   });
 
   test('a formula gives a pile for every coat, and names are kept apart', () => {
     let n = 0;
-    const piles = pilesFrom(entry('formula', bodies.formula), () => `id-${n++}`);
+    const piles = pilesOfSource(entry('formula', bodies.formula), () => `id-${n++}`);
     expect(piles.map(({ film }) => film)).toContain('glaze');
-    const apart = namedApart([...piles, ...piles], [piles[0]!.name]).map(({ name }) => name);
+    const apart = withUniqueNames([...piles, ...piles], [piles[0]!.name]).map(({ name }) => name);
     expect(new Set([...apart, piles[0]!.name]).size).toBe(2 * piles.length + 1);
   });
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Card } from '../../src/book/card.ts';
+import type { EntrySummary } from '../../src/book/card.ts';
 import { bodyOfStock } from '../../src/book/shelf.ts';
 import type { Book } from '../../src/book/store.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
@@ -7,10 +7,10 @@ import type { Reflectance } from '../../src/colour/grid.ts';
 import { spectrum } from '../../src/colour/grid.ts';
 import { opaque } from '../../src/optics/opaque.ts';
 import { addSurface } from '../../src/optics/surface.ts';
-import { ownCurve } from '../../src/pigment/curves.ts';
+import { builtInPaintOf } from '../../src/pigment/curves.ts';
 import { addEntry, setSpecular } from '../../src/pigment/edit.ts';
-import { toCsv, writeShelf } from '../../src/pigment/form.ts';
-import { colourOf } from '../../src/pigment/moved.ts';
+import { writeShelfCsv, writeShelfJson } from '../../src/pigment/form.ts';
+import { recipeColourOf } from '../../src/pigment/moved.ts';
 import { STARTER_SURFACE, starterShelf, starterStock } from '../../src/pigment/starter.ts';
 import { draftOf } from '../../src/pigment/stock.ts';
 import { masstone } from '../../src/pigment/white.ts';
@@ -18,7 +18,7 @@ import { ok } from '../../src/result.ts';
 import { readCurves } from '../../src/ui/shelf/curvefile.ts';
 import { linesOf } from '../../src/ui/shelf/order.ts';
 import { movedBy, recipesWith } from '../../src/ui/shelf/recipes.ts';
-import { EMPTY, isStarter, mixedFrom } from '../../src/ui/shelf/stocked.ts';
+import { EMPTY, isStarter, mixingShelfOf } from '../../src/ui/shelf/stocked.ts';
 import { strokesOf } from '../../src/ui/shelf/strokes.ts';
 
 function must<T>(result: { ok: true; value: T } | { ok: false; fault: unknown }): T {
@@ -28,17 +28,17 @@ function must<T>(result: { ok: true; value: T } | { ok: false; fault: unknown })
 
 describe('what mixtures are sought on', () => {
   test('the starter shelf while nothing is stocked, or nothing of it can be mixed', () => {
-    expect(isStarter(mixedFrom(null))).toBe(true);
-    expect(isStarter(mixedFrom(EMPTY))).toBe(true);
+    expect(isStarter(mixingShelfOf(null))).toBe(true);
+    expect(isStarter(mixingShelfOf(EMPTY))).toBe(true);
     const usedUp = must(addEntry(EMPTY, { ...draftOf('smalt'), amount: 0 }, 'one'));
-    expect(isStarter(mixedFrom(usedUp))).toBe(true);
+    expect(isStarter(mixingShelfOf(usedUp))).toBe(true);
     const uncurved = must(addEntry(EMPTY, draftOf('saffron', 'powder'), 'one'));
-    expect(isStarter(mixedFrom(uncurved))).toBe(true);
+    expect(isStarter(mixingShelfOf(uncurved))).toBe(true);
   });
 
   test('the studio’s own as soon as one paint can be mixed, and nothing beside it', () => {
     const stock = must(addEntry(EMPTY, draftOf('smalt'), 'one'));
-    expect(mixedFrom(stock).paints.map(({ pigment }) => pigment)).toEqual(['smalt']);
+    expect(mixingShelfOf(stock).paints.map(({ pigment }) => pigment)).toEqual(['smalt']);
   });
 });
 
@@ -46,17 +46,17 @@ describe('paint with its gloss, or varnished and seen without glare', () => {
   const varnished = setSpecular(EMPTY, 'excluded');
 
   test('the choice holds before anything is stocked, and is the same starter shelf each time', () => {
-    expect(isStarter(mixedFrom(varnished))).toBe(true);
-    expect(mixedFrom(varnished)).toBe(mixedFrom(varnished));
-    expect(mixedFrom(varnished).surface).toEqual({ ...STARTER_SURFACE, specular: 'excluded' });
+    expect(isStarter(mixingShelfOf(varnished))).toBe(true);
+    expect(mixingShelfOf(varnished)).toBe(mixingShelfOf(varnished));
+    expect(mixingShelfOf(varnished).surface).toEqual({ ...STARTER_SURFACE, specular: 'excluded' });
     expect(EMPTY.surface.specular).toBe('included');
   });
 
   // Saunderson (1942): what the surface mirrors, k1 = 0.03, is added to every band; left out, a black
   // that measured Y = 3 and some measures what its body sends back alone.
   test('darks are deeper and no paint is lighter without it, by k1 in every band', () => {
-    const glossy = mixedFrom(EMPTY);
-    const clear = mixedFrom(varnished);
+    const glossy = mixingShelfOf(EMPTY);
+    const clear = mixingShelfOf(varnished);
     for (const [at, { paint }] of glossy.paints.entries()) {
       const [L] = masstone(paint, glossy.surface);
       const [deeper] = masstone(clear.paints[at]!.paint, clear.surface);
@@ -70,7 +70,7 @@ describe('paint with its gloss, or varnished and seen without glare', () => {
 
   test('what is stocked then keeps it', () => {
     const stock = must(addEntry(varnished, draftOf('smalt'), 'one'));
-    expect(mixedFrom(stock).surface.specular).toBe('excluded');
+    expect(mixingShelfOf(stock).surface.specular).toBe('excluded');
     expect(bodyOfStock(stock).stock?.surface.specular).toBe('excluded');
   });
 });
@@ -93,11 +93,11 @@ describe('the list', () => {
 
   test('is brushed out in masstone and tints, each lighter than the one before; white in masstone', () => {
     const stock = starterStock();
-    const strokes = strokesOf(stock, ownCurve('ultramarine'), [2, 10]);
+    const strokes = strokesOf(stock, builtInPaintOf('ultramarine'), [2, 10]);
     const light = strokes.map(({ hex }) => Number.parseInt(hex.slice(3, 5), 16));
     expect(strokes).toHaveLength(3);
     expect(light).toEqual(light.toSorted((p, q) => p - q));
-    expect(strokesOf(stock, ownCurve('lead_white'), [2, 10])).toHaveLength(1);
+    expect(strokesOf(stock, builtInPaintOf('lead_white'), [2, 10])).toHaveLength(1);
     expect(strokesOf(stock, null, [2])).toEqual([]);
   });
 });
@@ -105,8 +105,8 @@ describe('the list', () => {
 describe('curves of a file', () => {
   const shelf = starterShelf();
   test.each([
-    ['JSON', writeShelf(shelf)],
-    ['CSV', toCsv(shelf)],
+    ['JSON', writeShelfJson(shelf)],
+    ['CSV', writeShelfCsv(shelf)],
   ])('every paint of a shelf in %s is offered', async (kind, text) => {
     const file = new File([text], `shelf.${kind.toLowerCase()}`);
     const read = must(await readCurves(file, STARTER_SURFACE, 0.2));
@@ -118,7 +118,7 @@ describe('curves of a file', () => {
   });
 
   test('a measured spectrum of a masstone looks as it was measured', async () => {
-    const paint = ownCurve('red_earth')!;
+    const paint = builtInPaintOf('red_earth')!;
     const R: Reflectance = addSurface(opaque([1], [paint], spectrum()), STARTER_SURFACE);
     const fields = Array.from(R, (_, band) => `SPECTRAL_NM${380 + 10 * band}`);
     const text = [
@@ -151,7 +151,7 @@ describe('recipes that move when a lot is replaced', () => {
     Object.entries(of).map(([pigment, n]) => ({ pigment, parts: n }));
   const mixture = (of: Record<string, number>) => {
     const recipe = parts(of);
-    const lab = colourOf({ id: '', parts: recipe }, shelf)!;
+    const lab = recipeColourOf({ id: '', parts: recipe }, shelf)!;
     const plain = { lab, deltaE00: 0, reachable: true, partsLab: lab, partsDeltaE00: 0 };
     return { ...plain, recipe: [], parts: recipe };
   };
@@ -162,7 +162,7 @@ describe('recipes that move when a lot is replaced', () => {
     { id: 'harmony-1', kind: 'harmony', name: 'Jay', pigments: ['lead_white', 'red_earth'] },
     { id: 'formula-1', kind: 'formula', name: 'Skies', pigments: ['lead_white', 'azurite'] },
     { id: 'gone-1', kind: 'palette', name: 'Gone', pigments: ['red_earth'] },
-  ] as unknown as Card[];
+  ] as unknown as EntrySummary[];
   const bodies: Record<string, unknown> = {
     'harmony-1': {
       colours: [
@@ -195,8 +195,8 @@ describe('recipes that move when a lot is replaced', () => {
 
   test('the same lot again moves none; another moves those of which it is a good part, most moved first', async () => {
     const recipes = must(await recipesWith(book, 'red_earth'));
-    expect(movedBy(recipes, shelf, 'red_earth', ownCurve('red_earth')!)).toEqual([]);
-    const moved = movedBy(recipes, shelf, 'red_earth', ownCurve('burnt_sienna')!);
+    expect(movedBy(recipes, shelf, 'red_earth', builtInPaintOf('red_earth')!)).toEqual([]);
+    const moved = movedBy(recipes, shelf, 'red_earth', builtInPaintOf('burnt_sienna')!);
     for (const { deltaE00: difference, before, after } of moved) {
       expect(difference).toBeGreaterThan(1);
       expect(deltaE00(before, after)).toBeCloseTo(difference, 9);

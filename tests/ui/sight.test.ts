@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { fullMask, keepMiddle, keptShare } from '../../src/photo/mask.ts';
-import { neutralAt } from '../../src/photo/neutral.ts';
+import { fullMask, includedShare, keepMiddle } from '../../src/photo/mask.ts';
+import { whiteBalanceAt } from '../../src/photo/neutral.ts';
 import {
-  lookedAt,
-  lookOf,
-  matrixOf,
-  NO_LOOK,
-  spotLight,
-  statedLight,
+  DEFAULT_GATHERING_SETTINGS,
+  gatheringMask,
+  settingsFromSpecimen,
   storedMask,
+  whiteBalanceFromSpot,
+  whiteBalanceFromStated,
+  whiteBalanceMatrix,
 } from '../../src/ui/harmony/sight/look.ts';
 import { picture } from '../photo/paint.ts';
 
@@ -18,12 +18,12 @@ const warm = picture(40, 20, () => [190, 160, 110]);
 
 describe('the light in a record', () => {
   test.each([undefined, 0.18])('gives the same matrix when it is read again (card %s)', (grey) => {
-    const set = neutralAt(warm, 0.5, 0.5, grey);
+    const set = whiteBalanceAt(warm, 0.5, 0.5, grey);
     if (!set.ok) throw new Error(set.fault.code);
     const at = { x: 0.5, y: 0.5, patch: 0.01, ...(grey === undefined ? {} : { grey }) };
-    const light = spotLight(set.value, at, warm);
+    const light = whiteBalanceFromSpot(set.value, at, warm);
     if (light?.kind !== 'spot') throw new Error('no spot');
-    matrixOf(light.spot).forEach((row, i) => {
+    whiteBalanceMatrix(light.spot).forEach((row, i) => {
       row.forEach((v, j) => {
         expect(v).toBeCloseTo(set.value.matrix[i]![j]!, 9);
       });
@@ -33,8 +33,12 @@ describe('the light in a record', () => {
 
   test('a stated light is known by its name', () => {
     const gathered = { width: 40, height: 20, colours: [], labels: file, remarks: [] };
-    const look = lookOf({ ...words, photo: file, stated: 'lamp', gathered }, null, null);
-    expect(look.light).toEqual(statedLight('lamp'));
+    const look = settingsFromSpecimen(
+      { ...words, photo: file, stated: 'lamp', gathered },
+      null,
+      null,
+    );
+    expect(look.light).toEqual(whiteBalanceFromStated('lamp'));
   });
 });
 
@@ -46,26 +50,36 @@ describe('what is kept, in a record', () => {
     const labels = fullMask(40, 20);
     labels.data.fill(0);
     labels.data[5 * 40 + 7] = 255;
-    const look = lookOf(body, labels, null);
+    const look = settingsFromSpecimen(body, labels, null);
     expect(look.mask).toBeNull();
-    expect(look.clear?.data.reduce((sum, v) => sum + v, 0)).toBe(5);
-    expect(lookedAt(look)!.data[5 * 40 + 8]).toBe(0);
-    expect(keptShare(lookedAt(look)!)).toBeCloseTo(1 - 5 / 800, 9);
+    expect(look.transparentMask?.data.reduce((sum, v) => sum + v, 0)).toBe(5);
+    expect(gatheringMask(look)!.data[5 * 40 + 8]).toBe(0);
+    expect(includedShare(gatheringMask(look)!)).toBeCloseTo(1 - 5 / 800, 9);
   });
 
   test('rubbed out and see-through come back apart', () => {
     const clear = { ...fullMask(40, 20), data: new Uint8Array(800) };
     clear.data[3] = 1;
     const mask = keepMiddle(fullMask(40, 20));
-    const stored = storedMask({ ...NO_LOOK, width: 40, height: 20, mask, clear });
-    const look = lookOf(body, null, stored);
-    expect(look.clear).toEqual(clear);
-    expect(lookedAt(look)).toEqual(lookedAt({ mask, clear }));
+    const stored = storedMask({
+      ...DEFAULT_GATHERING_SETTINGS,
+      width: 40,
+      height: 20,
+      mask,
+      transparentMask: clear,
+    });
+    const look = settingsFromSpecimen(body, null, stored);
+    expect(look.transparentMask).toEqual(clear);
+    expect(gatheringMask(look)).toEqual(gatheringMask({ mask, transparentMask: clear }));
   });
 
   test('a mask that keeps everything is none', () => {
-    const look = lookOf(body, null, storedMask({ ...NO_LOOK, width: 40, height: 20 }));
+    const look = settingsFromSpecimen(
+      body,
+      null,
+      storedMask({ ...DEFAULT_GATHERING_SETTINGS, width: 40, height: 20 }),
+    );
     expect(look).toMatchObject({ mask: null, clear: null, remarks: ['small'] });
-    expect(lookedAt(look)).toBeUndefined();
+    expect(gatheringMask(look)).toBeUndefined();
   });
 });

@@ -2,17 +2,17 @@ import { describe, expect, test } from 'vitest';
 import { START } from '../../src/book/clock.ts';
 import { loggedPile } from '../../src/book/learnt.ts';
 import { type Entry, readRecord } from '../../src/book/record.ts';
-import { nextMarks } from '../../src/book/version.ts';
+import { nextVersionMetadata } from '../../src/book/version.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { spectrum } from '../../src/colour/grid.ts';
 import { labOf } from '../../src/colour/lab.ts';
-import { labOfText } from '../../src/colour/typed.ts';
-import { seen } from '../../src/optics/swatch.ts';
+import { parseLab } from '../../src/colour/typed.ts';
+import { predictReflectance } from '../../src/optics/swatch.ts';
 import { spectraCgats, spectraCsv } from '../../src/pigment/calibrate/spectra.ts';
-import { ownCurve } from '../../src/pigment/curves.ts';
+import { builtInPaintOf } from '../../src/pigment/curves.ts';
 import { STARTER_SURFACE, starterStock } from '../../src/pigment/starter.ts';
 import type { Stock } from '../../src/pigment/stock.ts';
-import { foreseenOf, measured, pileBodyOf } from '../../src/ui/swatches/pile.ts';
+import { observedFromSpectrum, pileBodyOf, predictPile } from '../../src/ui/swatches/pile.ts';
 import { rowFault, samplesOf } from '../../src/ui/swatches/sample.ts';
 import { NOON } from '../book/made.ts';
 import { describeShared, readShared } from '../shared.ts';
@@ -20,9 +20,9 @@ import { describeShared, readShared } from '../shared.ts';
 const stock = starterStock();
 const part = (pigment: string, parts: number) => ({ pigment, parts });
 const green = [part('yellow_ochre', 2), part('ultramarine', 1)];
-const R = seen(
+const R = predictReflectance(
   { parts: green.map(({ parts }) => parts) },
-  green.map(({ pigment }) => ownCurve(pigment)!),
+  green.map(({ pigment }) => builtInPaintOf(pigment)!),
   STARTER_SURFACE,
 );
 
@@ -102,7 +102,7 @@ describe('a pile that came out', () => {
       { pigment: 'yellow_ochre', lot: '', entry: 'yellow_ochre' },
       { pigment: 'ultramarine', lot: '9', entry: 'ultramarine' },
     ]);
-    const marks = nextMarks('device-0001', START, NOON, []);
+    const marks = nextVersionMetadata('device-0001', START, NOON, []);
     const record = { id: 'pile-0001', kind: 'pile', created: marks.changed, ...marks, body };
     expect(readRecord(record)).toMatchObject({ ok: true });
     const logged = loggedPile(record as unknown as Entry<'pile'>, own)!;
@@ -112,24 +112,27 @@ describe('a pile that came out', () => {
   });
 
   test('nothing is foreseen of what is no pile', () => {
-    expect(foreseenOf([], stock)).toBeNull();
-    expect(foreseenOf([part('ultramarine', 0)], stock)).toBeNull();
-    expect(foreseenOf([part('ultramarine', 1), part('ultramarine', 2)], stock)).toBeNull();
-    expect(foreseenOf([part('not here', 1)], stock)).toBeNull();
+    expect(predictPile([], stock)).toBeNull();
+    expect(predictPile([part('ultramarine', 0)], stock)).toBeNull();
+    expect(predictPile([part('ultramarine', 1), part('ultramarine', 2)], stock)).toBeNull();
+    expect(predictPile([part('not here', 1)], stock)).toBeNull();
   });
 
   test('a spectrum measured without gloss is seen with the shelf’s', () => {
     const flat = spectrum<'R'>(new Float64Array(36).fill(0.4));
-    expect(measured(flat, 'excluded', stock).R![7]).toBeCloseTo(0.4 + STARTER_SURFACE.k1, 12);
-    expect(measured(flat, 'included', stock).R![7]).toBeCloseTo(0.4, 12);
-    expect(measured(flat, null, stock).R![7]).toBeCloseTo(0.4, 12);
+    expect(observedFromSpectrum(flat, 'excluded', stock).R![7]).toBeCloseTo(
+      0.4 + STARTER_SURFACE.k1,
+      12,
+    );
+    expect(observedFromSpectrum(flat, 'included', stock).R![7]).toBeCloseTo(0.4, 12);
+    expect(observedFromSpectrum(flat, null, stock).R![7]).toBeCloseTo(0.4, 12);
   });
 });
 
 test('CIELAB as people type it', () => {
-  expect(labOfText('52 14 -28')).toEqual([52, 14, -28]);
-  expect(labOfText(' 52,5; 14,25;−28 ')).toEqual([52.5, 14.25, -28]);
-  expect(labOfText('52.5, 14, 28')).toEqual([52.5, 14, 28]);
+  expect(parseLab('52 14 -28')).toEqual([52, 14, -28]);
+  expect(parseLab(' 52,5; 14,25;−28 ')).toEqual([52.5, 14.25, -28]);
+  expect(parseLab('52.5, 14, 28')).toEqual([52.5, 14, 28]);
   for (const wrong of ['', '52 14', '52 14 28 3', '101 0 0', '50 200 0', 'red'])
-    expect(labOfText(wrong)).toBeNull();
+    expect(parseLab(wrong)).toBeNull();
 });

@@ -5,8 +5,8 @@ import type { Point } from '../../src/pigment/calibrate/straighten.ts';
 import type { Part } from '../../src/pigment/calibrate/swatches.ts';
 import { AccuracyChart } from '../../src/ui/swatches/AccuracyChart.tsx';
 import { Crosshair } from '../../src/ui/swatches/Crosshair.tsx';
-import { PartsFields } from '../../src/ui/swatches/PartsFields.tsx';
-import { Touching } from '../../src/ui/swatches/Touching.tsx';
+import { CompositionFields } from '../../src/ui/swatches/PartsFields.tsx';
+import { PointMarker } from '../../src/ui/swatches/Touching.tsx';
 
 afterEach(cleanup);
 
@@ -47,7 +47,7 @@ describe('a photograph under a cross', () => {
       { words: 'Touch the pile.', mark: '2', mayMiss: true },
       { words: 'Touch the grey.', mark: '3' },
     ];
-    render(<Touching url="x" alt="piles" turns={turns} onDone={done} />);
+    render(<PointMarker url="x" alt="piles" turns={turns} onDone={done} />);
     const enter = () => fireEvent.keyDown(screen.getByRole('application'), { key: 'Enter' });
     expect(screen.queryByText('It is not in the picture')).toBeNull();
     enter();
@@ -85,7 +85,7 @@ describe('what something was mixed from', () => {
       { pigment: 'smalt', parts: 2 },
       { pigment: 'ultramarine', parts: 3 },
     ];
-    render(<PartsFields of="pile" parts={parts} onChange={change} />);
+    render(<CompositionFields of="pile" parts={parts} onChange={change} />);
     const selects = screen.getAllByRole('combobox');
     expect(selects).toHaveLength(3);
     expect(screen.getAllByRole('option', { name: 'Ultramarine' })).toHaveLength(3);

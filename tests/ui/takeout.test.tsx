@@ -1,15 +1,15 @@
 import { expect, test } from 'vitest';
 import { START } from '../../src/book/clock.ts';
 import { type Entry, KINDS, type Kind } from '../../src/book/record.ts';
-import { nextMarks } from '../../src/book/version.ts';
-import { contentsOf } from '../../src/ui/book/contents.ts';
+import { nextVersionMetadata } from '../../src/book/version.ts';
+import { entryItems } from '../../src/ui/book/contents.ts';
 import { differencesOf } from '../../src/ui/book/differing.ts';
 import { pigmentWords } from '../../src/ui/book/names.ts';
 import { svgOf } from '../../src/ui/book/takeout.tsx';
 import { bodies } from '../book/kinds.ts';
 import { mixtureOf } from '../book/made.ts';
 
-const marks = nextMarks('device-0001', START, Date.UTC(2031, 4, 17, 12), []);
+const marks = nextVersionMetadata('device-0001', START, Date.UTC(2031, 4, 17, 12), []);
 const EVIL = '</svg><script>alert(1)</script> & "x"';
 const entryOf = (kind: Kind, change: object = {}) =>
   ({
@@ -33,7 +33,7 @@ test.each(KINDS)(
     expect(svg).toContain('&lt;script&gt;');
     const parsed = new DOMParser().parseFromString(svg, 'image/svg+xml');
     expect(parsed.querySelector('parsererror')).toBeNull();
-    for (const { lines } of contentsOf(entry, pigmentWords).slice(0, 1)) {
+    for (const { lines } of entryItems(entry, pigmentWords).slice(0, 1)) {
       expect(lines.length).toBeGreaterThan(0);
       // Long names are broken into lines; their first word is there all the same.
       const text = parsed.documentElement.textContent;

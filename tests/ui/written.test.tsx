@@ -1,5 +1,5 @@
 import { afterAll, expect, test } from 'vitest';
-import { said, saidIn } from '../../src/ui/locale.ts';
+import { localiseFiguresIn, withLocalFigures } from '../../src/ui/locale.ts';
 
 // As a reader has it whose decimals stand behind a comma.
 const Format = Intl.NumberFormat;
@@ -15,12 +15,12 @@ afterAll(() => {
 const shown = (html: string, lots: readonly string[]): string => {
   const page = document.createElement('div');
   page.innerHTML = html;
-  saidIn(page, lots);
+  localiseFiguresIn(page, lots);
   return page.textContent ?? '';
 };
 
 test('figures are set in the reader’s manner', () => {
-  expect(said('1.25 cm³ of it. 3 more.')).toBe('1,25 cm³ of it. 3 more.');
+  expect(withLocalFigures('1.25 cm³ of it. 3 more.')).toBe('1,25 cm³ of it. 3 more.');
   expect(shown('<td>7.2</td> <td>17.25 g</td>', [])).toBe('7,2 17,25 g');
 });
 

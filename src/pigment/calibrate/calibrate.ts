@@ -13,7 +13,7 @@
  * 4. {@link photographedSwatches} and measuredSwatches() return `Painted` swatches; a `LoggedPile`
  *    is a swatch too. calibrate() fits the paints of {@link paintsToFit}; its result has the
  *    predicted and the observed colour of each swatch for review.
- * 5. {@link accept} stores the fitted curves in a copy of the stock.
+ * 5. {@link acceptCalibration} stores the fitted curves in a copy of the stock.
  * 6. suggest() recommends the next swatches to paint. accuracyOf() measures past predictions.
  *    trustOf(), trustWords(), mixtureError() and errorWords() describe the evidence for each
  *    pigment and the expected error of a mixture.
@@ -27,18 +27,18 @@ import { labelOf } from '../label.ts';
 import { curveOfEntry } from '../mixable.ts';
 import { pasteOf } from '../paste.ts';
 import type { Stock, StockEntry } from '../stock.ts';
-import { grindOfPigment } from '../weigh.ts';
+import { pigmentGrind } from '../weigh.ts';
 import type { CardPaint } from './card.ts';
 import type { CalibrationFault } from './fault.ts';
 import type { Calibration, FittedPaint, PaintToFit } from './fit.ts';
-import type { Reading } from './reading.ts';
-import type { Painted } from './swatches.ts';
-import { trustOf } from './trust.ts';
+import type { SwatchCardReading } from './reading.ts';
+import type { PaintedSwatch } from './swatches.ts';
+import { evidenceOfFit } from './trust.ts';
 
 /** A card's paint from a pigment id: name, density of its paste (g/cm3) and hazard. */
 export function cardPaintOf(pigment: string, label?: string): CardPaint {
   const facts = pigmentOf(pigment);
-  const grind = grindOfPigment(pigment);
+  const grind = pigmentGrind(pigment);
   const toxic = facts !== null && facts.hazard.level !== 'low';
   return {
     pigment,
@@ -63,10 +63,10 @@ export function paintsToFit(stock: Stock, entries: readonly StockEntry[]): Paint
 
 /** The painted places of a reading as swatches. @param date ISO date */
 export function photographedSwatches(
-  { places, sd }: Reading,
+  { places, sd }: SwatchCardReading,
   date: string,
   id: (place: number) => string = (place) => `place:${place}`,
-): Painted[] {
+): PaintedSwatch[] {
   return places.map(({ place, lab }) => ({
     id: id(place.number),
     parts: place.parts,
@@ -78,11 +78,11 @@ export function photographedSwatches(
   }));
 }
 
-/** The part of a {@link Calibration} that {@link accept} needs. */
-export type Fitted = Pick<Calibration, 'white' | 'paints'>;
+/** The part of a {@link Calibration} that {@link acceptCalibration} needs. */
+export type FittedCurves = Pick<Calibration, 'white' | 'paints'>;
 
 /** The paints that were fitted: all except a white without swatches. */
-export const learnt = ({ white, paints }: Fitted): readonly FittedPaint[] =>
+export const fittedPaintsOf = ({ white, paints }: FittedCurves): readonly FittedPaint[] =>
   paints.filter(({ pigment, swatches }) => pigment !== white || swatches > 0);
 
 /**
@@ -90,18 +90,18 @@ export const learnt = ({ white, paints }: Fitted): readonly FittedPaint[] =>
  * id. Returns a new stock; the old one serves undo.
  * @param date ISO date
  */
-export function accept(
+export function acceptCalibration(
   stock: Stock,
-  calibration: Fitted,
+  calibration: FittedCurves,
   date: string,
 ): Result<Stock, CalibrationFault> {
-  const fitted = learnt(calibration);
+  const fitted = fittedPaintsOf(calibration);
   const missing = fitted.find(({ pigment }) => !stock.entries.some(({ id }) => id === pigment));
   if (missing) return fail({ code: 'swatch-paint-unknown', pigment: missing.label });
   const entries = stock.entries.map((entry): StockEntry => {
     const found = fitted.find(({ pigment }) => pigment === entry.id);
     if (!found) return entry;
-    const { known: _, ...trust } = trustOf(found, date);
+    const { known: _, ...trust } = evidenceOfFit(found, date);
     const { known, paint } = found;
     const [K, S] = [Array.from(paint.K), Array.from(paint.S)];
     return { ...entry, curve: { known, K, S, trust: { ...trust, date } } };
@@ -111,9 +111,9 @@ export function accept(
 
 /**
  * A copy of the stock in which these entries have no curve of their own: the inverse of
- * {@link accept}.
+ * {@link acceptCalibration}.
  */
-export const forget = (stock: Stock, ids: readonly string[]): Stock => ({
+export const removeCalibration = (stock: Stock, ids: readonly string[]): Stock => ({
   ...stock,
   entries: stock.entries.map((entry) =>
     ids.includes(entry.id) ? { ...entry, curve: null } : entry,

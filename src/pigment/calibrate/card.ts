@@ -19,7 +19,7 @@ export interface CardPaint {
 }
 
 /** One rectangle of a card, in millimetres from the top left corner of the page. */
-export interface Place {
+export interface CardPlace {
   readonly number: number;
   /** A paint or a reference; `white` and `grey` references are at the top and at the bottom. */
   readonly kind: 'paint' | 'white' | 'grey' | 'black';
@@ -36,7 +36,7 @@ export interface Place {
 }
 
 /** Layout of one page of swatches, for printing it and for finding it in a photograph. */
-export interface Card {
+export interface SwatchCard {
   /** Name printed at the top: "Card 3, 17 May 2031". */
   readonly name?: string;
   readonly paper: Paper;
@@ -44,7 +44,7 @@ export interface Card {
   readonly pages: number;
   /** Pigment of the studio white. */
   readonly white: string;
-  readonly places: readonly Place[];
+  readonly places: readonly CardPlace[];
   readonly cautions: readonly string[];
 }
 
@@ -53,12 +53,12 @@ export interface Card {
  * `outer`, `eye` and `pupil` are radii, `fromEdge` the distance of the centre from both page edges,
  * in millimetres.
  */
-export const MARK = { outer: 7, eye: 4, pupil: 2, fromEdge: 15 } as const;
+export const MARK_MM = { outer: 7, eye: 4, pupil: 2, fromEdge: 15 } as const;
 
 /** Centres of the marks in millimetres, clockwise from the top left one, which has the pupil. */
 export function markCentres(paper: Paper): readonly (readonly [x: number, y: number])[] {
   const [width, height] = PAPER_MM[paper];
-  const near = MARK.fromEdge;
+  const near = MARK_MM.fromEdge;
   return [
     [near, near],
     [width - near, near],
@@ -108,12 +108,12 @@ export function planCards(
   white: CardPaint,
   paints: readonly CardPaint[],
   options: CardOptions = {},
-): Card[] {
+): SwatchCard[] {
   const { paper = 'A4', tints = [4], mixtures = [] } = options;
   if (!tints.every((tint) => tint > 0 && Number.isFinite(tint)))
     throw new RangeError(`tints of ${tints.join(', ')}`);
   const all = [white, ...paints];
-  const rows: Omit<Place, 'number' | 'x' | 'y' | 'width' | 'height'>[][] = [
+  const rows: Omit<CardPlace, 'number' | 'x' | 'y' | 'width' | 'height'>[][] = [
     [swatch(`${white.label}, alone`, [{ pigment: white.pigment, parts: 1 }], '')],
     ...paints.map((paint) => [
       swatch(`${paint.label}, alone`, [{ pigment: paint.pigment, parts: 1 }], ''),
@@ -163,7 +163,7 @@ export function planCards(
       page: at + 1,
       pages,
       white: white.pigment,
-      places: laidOut([HEAD, ...mine, TAIL], paper, at * perPage * COLUMNS),
+      places: layOutPlaces([HEAD, ...mine, TAIL], paper, at * perPage * COLUMNS),
       cautions,
     };
   });
@@ -198,11 +198,11 @@ function linesOf<T>(groups: readonly (readonly T[])[]): T[][] {
 }
 
 /** Numbers the places from `before` + 1 and sets their positions. */
-function laidOut(
-  lines: readonly (readonly Omit<Place, 'number' | 'x' | 'y' | 'width' | 'height'>[])[],
+function layOutPlaces(
+  lines: readonly (readonly Omit<CardPlace, 'number' | 'x' | 'y' | 'width' | 'height'>[])[],
   paper: Paper,
   before: number,
-): Place[] {
+): CardPlace[] {
   const [width, height] = PAPER_MM[paper];
   const left = (width - (COLUMNS - 1) * PITCH.x) / 2;
   // The last line is always at the bottom of the page, where it samples the illumination.

@@ -1,7 +1,7 @@
-import { adaptation } from '../../colour/adaptation.ts';
+import { adaptationMatrix } from '../../colour/adaptation.ts';
 import { spectrum } from '../../colour/grid.ts';
 import { type Lab, labOf, labOfXYZ, xyzOfLab } from '../../colour/lab.ts';
-import { applied } from '../../colour/matrix.ts';
+import { multiplyColumn } from '../../colour/matrix.ts';
 import { D50, D65 } from '../../colour/observer.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { cellsOf, readCgats, tablesOf } from '../cgats.ts';
@@ -41,11 +41,11 @@ export function readChart(text: string): Result<readonly Lab[], CalibrationFault
   return fail({ code: 'chart-values' });
 }
 
-const TO_D65 = adaptation(D50.white, D65.white);
+const TO_D65 = adaptationMatrix(D50.white, D65.white);
 
 function fromD50([p, q, r]: readonly number[], isLab: boolean): Lab {
   const [X, Y, Z] = isLab ? xyzOfLab([p!, q!, r!], D50.white) : [p!, q!, r!];
-  const [x, y, z] = applied(TO_D65, X, Y, Z);
+  const [x, y, z] = multiplyColumn(TO_D65, X, Y, Z);
   return labOfXYZ(x, y, z, D65.white);
 }
 
@@ -59,7 +59,7 @@ const counted = (labs: readonly Lab[]): Result<readonly Lab[], CalibrationFault>
  * @returns up to eight homographies from patch coordinates (column, row) to pixels; empty if the
  *   corners are collinear or not four
  */
-export function chartWays(corners: readonly Point[]): Homography[] {
+export function chartHomographies(corners: readonly Point[]): Homography[] {
   if (corners.length !== 4) return [];
   const right = CHART.columns - 1;
   const bottom = CHART.rows - 1;

@@ -1,12 +1,12 @@
 import type { Lab } from '../../colour/lab.ts';
 import { fail, ok, type Result } from '../../result.ts';
-import { CHART, chartWays } from './chart.ts';
-import { bestCorrection, type Correction, type Residual } from './correct.ts';
+import { CHART, chartHomographies } from './chart.ts';
+import { bestCorrection, type ColourCorrection, type CorrectionError } from './correct.ts';
 import type { CalibrationFault } from './fault.ts';
 import type { Picture } from './picture.ts';
-import { type Rgb, sample } from './sample.ts';
+import { type Rgb, robustMeanColour } from './sample.ts';
 import type { Homography, Point } from './straighten.ts';
-import type { Tone } from './tone.ts';
+import type { ToneCorrection } from './tone.ts';
 
 /** A 24-patch chart in a photograph. */
 export interface PlacedChart {
@@ -28,10 +28,13 @@ export function chartCorrection(
   pixels: Picture,
   { labs, corners }: PlacedChart,
   lightAt: (x: number, y: number) => Rgb,
-  tone: Tone,
-): Result<{ readonly correction: Correction; readonly residual: Residual }, CalibrationFault> {
-  let best: { correction: Correction; residual: Residual } | null = null;
-  for (const way of chartWays(corners)) {
+  tone: ToneCorrection,
+): Result<
+  { readonly correction: ColourCorrection; readonly residual: CorrectionError },
+  CalibrationFault
+> {
+  let best: { correction: ColourCorrection; residual: CorrectionError } | null = null;
+  for (const way of chartHomographies(corners)) {
     const rgbs = samplesOf(pixels, way, lightAt, tone);
     if (rgbs === null) continue;
     const fitted = bestCorrection(rgbs, labs);
@@ -43,24 +46,24 @@ export function chartCorrection(
 }
 
 /** Side of the sampled square at each patch centre, as a share of the patch distance. */
-const INNER = 0.4;
+const SAMPLED_PATCH_SHARE = 0.4;
 
 function samplesOf(
   pixels: Picture,
   way: Homography,
   lightAt: (x: number, y: number) => Rgb,
-  tone: Tone,
+  tone: ToneCorrection,
 ): Rgb[] | null {
   const rgbs: Rgb[] = [];
   for (let patch = 0; patch < CHART.patches; patch++) {
     const [x, y] = [patch % CHART.columns, Math.floor(patch / CHART.columns)];
-    const fine = Math.max(5, Math.min(40, Math.round(INNER * way.scale(x, y))));
+    const fine = Math.max(5, Math.min(40, Math.round(SAMPLED_PATCH_SHARE * way.scale(x, y))));
     const points = Array.from({ length: fine * fine }, (_, i): Point => {
       const u = ((i % fine) + 0.5) / fine - 0.5;
       const v = (Math.floor(i / fine) + 0.5) / fine - 0.5;
-      return way.at(x + INNER * u, y + INNER * v);
+      return way.at(x + SAMPLED_PATCH_SHARE * u, y + SAMPLED_PATCH_SHARE * v);
     });
-    const seen = sample(pixels, points);
+    const seen = robustMeanColour(pixels, points);
     if (seen === null) return null;
     const light = lightAt(...way.at(x, y));
     rgbs.push(tone.at(seen.rgb.map((v, c) => v / light[c]!) as unknown as Rgb));

@@ -8,14 +8,14 @@ import type { Rgb } from './sample.ts';
 export type CorrectionKind = 'linear' | 'root-polynomial';
 
 /** A colour correction fitted to patches of known colour. */
-export interface Correction {
+export interface ColourCorrection {
   readonly kind: CorrectionKind;
   /** CIELAB (D65) of white-balanced linear RGB. */
   labOf(rgb: Rgb): Lab;
 }
 
 /** Errors of a correction on the patches (CIEDE2000). */
-export interface Residual {
+export interface CorrectionError {
   readonly mean: number;
   readonly max: number;
   /** Mean leave-one-out error: the error to expect for colours that are not on the chart. */
@@ -52,7 +52,7 @@ export function fitCorrection(
   rgbs: readonly Rgb[],
   labs: readonly Lab[],
   kind: CorrectionKind,
-): Correction {
+): ColourCorrection {
   const rows = rgbs.map((rgb) => termsOf(kind, rgb));
   if (rows.length !== labs.length || rows.length < (rows[0]?.length ?? 3))
     throw new RangeError(
@@ -78,11 +78,11 @@ export function fitCorrection(
 }
 
 /** Errors of one kind of correction, fitted to all patches and leave-one-out. */
-export function residualOf(
+export function correctionErrorOf(
   rgbs: readonly Rgb[],
   labs: readonly Lab[],
   kind: CorrectionKind,
-): Residual {
+): CorrectionError {
   const whole = fitCorrection(rgbs, labs, kind);
   const off = rgbs.map((rgb, i) => deltaE00(whole.labOf(rgb), labs[i]!));
   const held = rgbs.map((rgb, i) => {
@@ -98,10 +98,10 @@ export function residualOf(
 export function bestCorrection(
   rgbs: readonly Rgb[],
   labs: readonly Lab[],
-): { readonly correction: Correction; readonly residual: Residual } {
+): { readonly correction: ColourCorrection; readonly residual: CorrectionError } {
   const [linear, root] = (['linear', 'root-polynomial'] as const).map((kind) => ({
     correction: fitCorrection(rgbs, labs, kind),
-    residual: residualOf(rgbs, labs, kind),
+    residual: correctionErrorOf(rgbs, labs, kind),
   }));
   return root!.residual.heldOut < linear!.residual.heldOut ? root! : linear!;
 }

@@ -1,9 +1,9 @@
-import { doubtOf, type Posterior } from './posterior.ts';
+import { type Posterior, predictionError } from './posterior.ts';
 import { median } from './sample.ts';
-import { strength } from './strength.ts';
+import { tintingStrength } from './strength.ts';
 
 /** Expected error of predicted mixtures (CIEDE2000). */
-export interface Expected {
+export interface ErrorQuantiles {
   /** Median error. */
   readonly median: number;
   /** 90th percentile: one mixture in ten has a larger error. */
@@ -15,12 +15,18 @@ const PARTNERS = 8;
 
 /**
  * Expected error of mixtures with one paint, from the posterior standard deviation of its usual
- * piles (see {@link pilesOf}). For three components of unequal variance the median distance is
+ * piles (see {@link typicalPilesOf}). For three components of unequal variance the median distance is
  * about 0.8 of the root mean square, and the 90th percentile about 1.5 of it.
  * @param paint, white indices in the posterior's paints
  */
-export function expectedOf(posterior: Posterior, paint: number, white: number): Expected {
-  const doubts = pilesOf(posterior, paint, white).map((parts) => doubtOf(posterior, parts));
+export function expectedErrorOf(
+  posterior: Posterior,
+  paint: number,
+  white: number,
+): ErrorQuantiles {
+  const doubts = typicalPilesOf(posterior, paint, white).map((parts) =>
+    predictionError(posterior, parts),
+  );
   const sorted = doubts.toSorted((p, q) => p - q);
   return {
     median: 0.8 * median(sorted),
@@ -33,7 +39,11 @@ export function expectedOf(posterior: Posterior, paint: number, white: number): 
  * three times its strength, also in white.
  * @returns parts of all paints of the posterior, newly allocated
  */
-export function pilesOf({ paints }: Posterior, paint: number, white: number): Float64Array[] {
+export function typicalPilesOf(
+  { paints }: Posterior,
+  paint: number,
+  white: number,
+): Float64Array[] {
   const pile = (...amounts: readonly (readonly [index: number, parts: number])[]) => {
     const parts = new Float64Array(paints.length);
     for (const [index, amount] of amounts) parts[index]! += amount;
@@ -45,7 +55,7 @@ export function pilesOf({ paints }: Posterior, paint: number, white: number): Fl
   // Evenly spaced over the shelf, for partners of all colours.
   const step = Math.max(1, Math.floor(others.length / PARTNERS));
   const partners = others.filter((_, at) => at % step === 0).slice(0, PARTNERS);
-  const equal = (i: number) => strength(paints[paint]!) / strength(paints[i]!);
+  const equal = (i: number) => tintingStrength(paints[paint]!) / tintingStrength(paints[i]!);
   return [
     own,
     ...(paint === white ? [] : [pile([paint, 1], [white, 4])]),

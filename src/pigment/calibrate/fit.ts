@@ -4,7 +4,7 @@ import { fitPaints } from '../../optics/fit.ts';
 import type { Paint } from '../../optics/opaque.ts';
 import {
   curvePrior,
-  logs,
+  logCurve,
   namedPaint,
   type PaintPrior,
   UNKNOWN_WHITE,
@@ -13,12 +13,12 @@ import type { Surface } from '../../optics/surface.ts';
 import type { Swatch } from '../../optics/swatch.ts';
 import type { FitPaint } from '../../optics/unknowns.ts';
 import { fail, ok, type Result } from '../../result.ts';
-import { type Expected, expectedOf } from './expected.ts';
+import { type ErrorQuantiles, expectedErrorOf } from './expected.ts';
 import type { CalibrationFault } from './fault.ts';
 import { type Posterior, posteriorOf } from './posterior.ts';
-import { type Painted, soleOf, tintOf, USUAL_SD } from './swatches.ts';
-import { tintFaults } from './tint.ts';
-import { UNNAMED } from './unnamed.ts';
+import { type PaintedSwatch, soleOf, tintOf, USUAL_SD } from './swatches.ts';
+import { inconsistentTints } from './tint.ts';
+import { UNKNOWN_PIGMENT_PRIORS } from './unnamed.ts';
 
 /** A paint to be calibrated, or one that occurs in the swatches. */
 export interface PaintToFit {
@@ -47,12 +47,12 @@ export interface FittedPaint {
   /** Number of other mixtures with it, logged or painted. */
   readonly piles: number;
   /** Expected error of mixtures with it. */
-  readonly expected: Expected;
+  readonly expected: ErrorQuantiles;
 }
 
 /** One swatch with the colour that the fitted paints predict (CIELAB, D65). */
 export interface FittedPainted {
-  readonly painted: Painted;
+  readonly painted: PaintedSwatch;
   readonly foreseen: Lab;
   /** CIEDE2000 between prediction and observation. */
   readonly deltaE00: number;
@@ -60,7 +60,7 @@ export interface FittedPainted {
   readonly unlikely: boolean;
 }
 
-/** Result of {@link calibrate}. */
+/** Result of {@link calibratePaints}. */
 export interface Calibration {
   readonly white: string;
   readonly surface: Surface;
@@ -74,11 +74,11 @@ export interface Calibration {
 }
 
 /** Constant of the robust cost with logged piles: squared misfit per swatch, in variances. */
-const FORGIVEN = 16;
+const ROBUST_CONSTANT = 16;
 /** Squared misfit of a colour, in variances (3 degrees of freedom), of an outlier: p = 1e-4. */
-const UNLIKELY = 21;
+const OUTLIER_SQUARE = 21;
 /** See FitOptions.detail: swatches do not determine finer directions of the curves. */
-const DETAIL = 1e-3;
+const FIT_DETAIL = 1e-3;
 
 /**
  * Fits K and S of the painter's own paints jointly to all swatches: masstones, tints, mixtures and
@@ -94,10 +94,10 @@ const DETAIL = 1e-3;
  * @param paints   at least all paints of the swatches, including the white
  * @param swatches as seen with the surface (see seenAs())
  */
-export function calibrate(
+export function calibratePaints(
   white: string,
   paints: readonly PaintToFit[],
-  swatches: readonly Painted[],
+  swatches: readonly PaintedSwatch[],
   surface: Surface,
   options: CalibrateOptions = {},
 ): Result<Calibration, CalibrationFault> {
@@ -117,7 +117,7 @@ export function calibrate(
   if (!whitePaint || (alone.length === 0 && whitePaint.named === null))
     return fail({ code: 'swatch-white-missing', label: whitePaint?.label ?? white });
 
-  const trialOf = (some: readonly Painted[], of: readonly PaintToFit[]) => ({
+  const trialOf = (some: readonly PaintedSwatch[], of: readonly PaintToFit[]) => ({
     surface,
     swatches: some.map((painted) => swatchOf(painted, of)),
   });
@@ -127,7 +127,9 @@ export function calibrate(
       ? whitePaint.named!
       : fitPaints(trialOf(alone, [whitePaint]), [whitePrior]).paints[0]!;
   if (alone.length > 0) {
-    const impossible = tintFaults(swatches, white, alone[0]!.lab, (of) => labelOf(of, used))[0];
+    const impossible = inconsistentTints(swatches, white, alone[0]!.lab, (of) =>
+      swatchLabelOf(of, used),
+    )[0];
     if (impossible) return fail(impossible);
   }
 
@@ -143,15 +145,15 @@ export function calibrate(
   let stopped = false;
   const fitted = (given: readonly FitPaint[]) => {
     const fit = fitPaints(trial, given, {
-      detail: DETAIL,
+      detail: FIT_DETAIL,
       tolerance: 1e-4,
-      ...(swatches.some(({ logged }) => logged) ? { robust: FORGIVEN } : {}),
+      ...(swatches.some(({ logged }) => logged) ? { robust: ROBUST_CONSTANT } : {}),
       proceed: (round) => {
         stopped = options.proceed?.(round) === false;
         return !stopped;
       },
     });
-    return { fit, posterior: posteriorOf(trial, given, fit.paints, DETAIL) };
+    return { fit, posterior: posteriorOf(trial, given, fit.paints, FIT_DETAIL) };
   };
   const unnamed = used.filter(({ named }, i) => named === null && i !== whiteAt).length;
   const telling = swatches.filter(({ parts, R }) => {
@@ -160,7 +162,9 @@ export function calibrate(
   }).length;
   let best: ReturnType<typeof fitted> | null = null;
   // Colours of masstones and tints hardly determine the shape of S; spectra and mixtures do.
-  for (const prior of unnamed > 0 && telling >= unnamed ? UNNAMED : UNNAMED.slice(0, 1)) {
+  for (const prior of unnamed > 0 && telling >= unnamed
+    ? UNKNOWN_PIGMENT_PRIORS
+    : UNKNOWN_PIGMENT_PRIORS.slice(0, 1)) {
     const next = fitted(givenBy(prior, best?.fit.paints));
     if (stopped) return fail({ code: 'stopped' });
     if (best === null || next.posterior.surprise < best.posterior.surprise) best = next;
@@ -174,20 +178,23 @@ export function calibrate(
       label,
       paint: fit.paints[i]!,
       ...countsOf(pigment, white, swatches),
-      expected: expectedOf(posterior, i, whiteAt),
+      expected: expectedErrorOf(posterior, i, whiteAt),
     })),
     swatches: fit.swatches.map(({ lab, square }, i) => ({
       painted: swatches[i]!,
       foreseen: lab,
       deltaE00: deltaE00(lab, swatches[i]!.lab),
-      unlikely: square > (swatches[i]!.R ? 3 * UNLIKELY : UNLIKELY),
+      unlikely: square > (swatches[i]!.R ? 3 * OUTLIER_SQUARE : OUTLIER_SQUARE),
     })),
     posterior,
     rounds: fit.rounds,
   });
 }
 
-function swatchOf({ parts, kind, lab, R, sd }: Painted, paints: readonly PaintToFit[]): Swatch {
+function swatchOf(
+  { parts, kind, lab, R, sd }: PaintedSwatch,
+  paints: readonly PaintToFit[],
+): Swatch {
   const amounts = paints.map(({ pigment }) =>
     parts.reduce((sum, part) => sum + (part.pigment === pigment ? part.parts : 0), 0),
   );
@@ -203,13 +210,13 @@ function swatchOf({ parts, kind, lab, R, sd }: Painted, paints: readonly PaintTo
  */
 function namedWhite(named: Paint): PaintPrior {
   return {
-    K: curvePrior(logs(named.K), { level: 0.7, shape: 0.3, lengthNm: 90 }),
-    S: curvePrior(logs(named.S), { level: 0.02, shape: 0.1, lengthNm: 150 }),
+    K: curvePrior(logCurve(named.K), { level: 0.7, shape: 0.3, lengthNm: 90 }),
+    S: curvePrior(logCurve(named.S), { level: 0.02, shape: 0.1, lengthNm: 150 }),
   };
 }
 
 /** Evidence for one paint: its provenance and its numbers of swatches and piles. */
-function countsOf(pigment: string, white: string, swatches: readonly Painted[]) {
+function countsOf(pigment: string, white: string, swatches: readonly PaintedSwatch[]) {
   const of = swatches.filter(({ parts }) =>
     parts.some((part) => part.pigment === pigment && part.parts > 0),
   );
@@ -232,8 +239,8 @@ function countsOf(pigment: string, white: string, swatches: readonly Painted[]) 
 }
 
 /** Name of a swatch within a sentence: "yellow ochre", or "yellow ochre 1, lead white 4". */
-export function labelOf(
-  { parts }: Pick<Painted, 'parts'>,
+export function swatchLabelOf(
+  { parts }: Pick<PaintedSwatch, 'parts'>,
   paints: readonly Pick<PaintToFit, 'pigment' | 'label'>[],
 ): string {
   const used = parts.filter((part) => part.parts > 0);

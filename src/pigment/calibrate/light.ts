@@ -1,13 +1,13 @@
 import { Matrix, solve } from 'ml-matrix';
 import { fail, ok, type Result } from '../../result.ts';
-import { type Card, PAPER_MM } from './card.ts';
+import { PAPER_MM, type SwatchCard } from './card.ts';
 import type { CalibrationFault } from './fault.ts';
 import type { Picture } from './picture.ts';
-import { median, type Rgb, type Sampled, sample } from './sample.ts';
+import { median, type Rgb, type RobustColour, robustMeanColour } from './sample.ts';
 import type { Homography, Point } from './straighten.ts';
 
 /** Illumination over the page, estimated from its bare paper. */
-export interface Light {
+export interface Illumination {
   /** Linear RGB of lit paper at a point of the page (millimetres). */
   at(x: number, y: number): Rgb;
   /** Brightest over darkest place. */
@@ -21,7 +21,7 @@ export interface Light {
 }
 
 /** Limits beyond which illumination cannot be corrected; our own judgement, not published. */
-export const LIMITS = {
+export const ILLUMINATION_LIMITS = {
   ratio: 2,
   colourRatio: 1.12,
   outliers: 0.22,
@@ -37,13 +37,13 @@ export const LIMITS = {
  * the bare paper between the places by iteratively reweighted least squares (Tukey's biweight), so
  * that shaded or soiled spots have no influence.
  */
-export function lightOf(
+export function estimateIllumination(
   pixels: Picture,
-  card: Card,
+  card: SwatchCard,
   page: Homography,
-): Result<Light, CalibrationFault> {
+): Result<Illumination, CalibrationFault> {
   const spots = paperSpots(card).flatMap((at) => {
-    const seen = sample(pixels, around(page, at, 1.6, 1.6));
+    const seen = robustMeanColour(pixels, rectanglePoints(page, at, 1.6, 1.6));
     return seen === null ? [] : [{ at, seen }];
   });
   const clipped = spots.filter(({ seen }) => seen.clipped > 0.3).length;
@@ -51,30 +51,37 @@ export function lightOf(
   if (clipped > 0.3 * spots.length)
     return fail({ code: 'card-clipped', place: card.places[0]!.number, label: 'the paper' });
   const paper = [0, 1, 2].map((c) => median(spots.map(({ seen }) => seen.rgb[c]!)));
-  if (!(paper[1]! > LIMITS.darkest) || spots.some(({ seen }) => Math.min(...seen.rgb) <= 0))
+  if (
+    !(paper[1]! > ILLUMINATION_LIMITS.darkest) ||
+    spots.some(({ seen }) => Math.min(...seen.rgb) <= 0)
+  )
     return fail({ code: 'card-dark' });
   const ratio = Math.max(...paper) / Math.min(...paper);
-  if (ratio > LIMITS.cast) return fail({ code: 'card-light-coloured', ratio });
+  if (ratio > ILLUMINATION_LIMITS.cast) return fail({ code: 'card-light-coloured', ratio });
   const fitted = fitLight(spots, card);
-  if (fitted.outliers > LIMITS.outliers || fitted.residual > LIMITS.residual) {
+  if (
+    fitted.outliers > ILLUMINATION_LIMITS.outliers ||
+    fitted.residual > ILLUMINATION_LIMITS.residual
+  ) {
     // A hard edge between two lights causes outliers too; its colour distinguishes it from a
     // shadow.
-    if (colourSpread(spots) > LIMITS.colourRatio)
+    if (colourSpread(spots) > ILLUMINATION_LIMITS.colourRatio)
       return fail({ code: 'card-two-lights', ratio: colourSpread(spots) });
     return fail({ code: 'card-shadow', share: fitted.outliers });
   }
-  if (fitted.colourRatio > LIMITS.colourRatio)
+  if (fitted.colourRatio > ILLUMINATION_LIMITS.colourRatio)
     return fail({ code: 'card-two-lights', ratio: fitted.colourRatio });
-  if (fitted.ratio > LIMITS.ratio) return fail({ code: 'card-light-uneven', ratio: fitted.ratio });
+  if (fitted.ratio > ILLUMINATION_LIMITS.ratio)
+    return fail({ code: 'card-light-uneven', ratio: fitted.ratio });
   return ok(fitted);
 }
 
-interface Spot {
+interface PaperSample {
   readonly at: Point;
-  readonly seen: Sampled;
+  readonly seen: RobustColour;
 }
 
-function fitLight(spots: readonly Spot[], card: Card): Light {
+function fitLight(spots: readonly PaperSample[], card: SwatchCard): Illumination {
   const [width, height] = PAPER_MM[card.paper];
   const terms = ([x, y]: Point): number[] => {
     const [u, v] = [(2 * x) / width - 1, (2 * y) / height - 1];
@@ -94,7 +101,9 @@ function fitLight(spots: readonly Spot[], card: Card): Light {
     });
     off = spots.map(({ seen }, i) =>
       Math.max(
-        ...coefficients.map((each, c) => Math.abs(Math.log(seen.rgb[c]!) - dotOf(each, A[i]!))),
+        ...coefficients.map((each, c) =>
+          Math.abs(Math.log(seen.rgb[c]!) - dotProduct(each, A[i]!)),
+        ),
       ),
     );
     deviation = Math.max(1.4826 * median(off), 0.004);
@@ -105,7 +114,7 @@ function fitLight(spots: readonly Spot[], card: Card): Light {
   }
   const at = (x: number, y: number): Rgb => {
     const row = terms([x, y]);
-    return coefficients.map((each) => Math.exp(dotOf(each, row))) as unknown as Rgb;
+    return coefficients.map((each) => Math.exp(dotProduct(each, row))) as unknown as Rgb;
   };
   const lights = card.places.map((place) => at(place.x, place.y));
   const greens = lights.map(([, g]) => g);
@@ -122,12 +131,12 @@ function fitLight(spots: readonly Spot[], card: Card): Light {
   };
 }
 
-const dotOf = (p: readonly number[], q: readonly number[]): number =>
+const dotProduct = (p: readonly number[], q: readonly number[]): number =>
   p.reduce((sum, v, i) => sum + v * q[i]!, 0);
 const rangeOf = (values: readonly number[]): number => Math.max(...values) / Math.min(...values);
 
 /** Range of the paper's colour over the page, without the extreme twelfth at either end. */
-function colourSpread(spots: readonly Spot[]): number {
+function colourSpread(spots: readonly PaperSample[]): number {
   const spread = (of: (rgb: Rgb) => number) => {
     const sorted = spots.map(({ seen }) => of(seen.rgb)).sort((p, q) => p - q);
     const cut = Math.floor(sorted.length / 12);
@@ -140,7 +149,7 @@ function colourSpread(spots: readonly Spot[]): number {
 }
 
 /** Points of bare paper (millimetres): beside the places and at regular steps along each row. */
-function paperSpots({ places, paper }: Card): Point[] {
+function paperSpots({ places, paper }: SwatchCard): Point[] {
   const [width] = PAPER_MM[paper];
   const rows = [...new Set(places.map(({ y }) => y))];
   return rows.flatMap((y) => {
@@ -166,7 +175,12 @@ function paperSpots({ places, paper }: Card): Point[] {
  * photograph, at most 4 per millimetre.
  * @param width, height in millimetres
  */
-export function around(page: Homography, [x, y]: Point, width: number, height: number): Point[] {
+export function rectanglePoints(
+  page: Homography,
+  [x, y]: Point,
+  width: number,
+  height: number,
+): Point[] {
   const fine = Math.min(page.scale(x, y), 4);
   const columns = Math.max(3, Math.round(width * fine));
   const rows = Math.max(3, Math.round(height * fine));

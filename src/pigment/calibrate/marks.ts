@@ -1,4 +1,4 @@
-import { MARK } from './card.ts';
+import { MARK_MM } from './card.ts';
 import { localMeans, type Plane } from './plane.ts';
 
 /** A corner mark in a photograph, in its pixels. */
@@ -81,7 +81,7 @@ function blobs({ width, height, values }: Plane, means: Float32Array, share: num
 }
 
 /** Area of the eye as a share of the ring's disc. */
-const HOLE = (MARK.eye / MARK.outer) ** 2;
+const HOLE = (MARK_MM.eye / MARK_MM.outer) ** 2;
 /** In cells. */
 const LEAST_AREA = 45;
 const DIRECTIONS = 32;
@@ -117,8 +117,8 @@ function asMark({ width, height, values, block }: Plane, blob: Blob): Mark | nul
   };
   const along = (radius: number): number[] =>
     Array.from({ length: DIRECTIONS }, (_, k) => light(radius, (2 * Math.PI * k) / DIRECTIONS));
-  const ring = along((MARK.outer + MARK.eye) / 2 / MARK.outer);
-  const eye = along((MARK.eye + MARK.pupil) / 2 / MARK.outer);
+  const ring = along((MARK_MM.outer + MARK_MM.eye) / 2 / MARK_MM.outer);
+  const eye = along((MARK_MM.eye + MARK_MM.pupil) / 2 / MARK_MM.outer);
   const paper = along(1.3);
   if (![...ring, ...paper].every(Number.isFinite)) return null;
   const [inRing, inEye, outside] = [mean(ring), mean(eye), mean(paper)];

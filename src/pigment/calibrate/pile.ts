@@ -1,11 +1,11 @@
 import { deltaE00 } from '../../colour/difference.ts';
 import type { Lab } from '../../colour/lab.ts';
-import type { Expected } from './expected.ts';
+import type { ErrorQuantiles } from './expected.ts';
 import { median } from './sample.ts';
-import type { Painted } from './swatches.ts';
+import type { PaintedSwatch } from './swatches.ts';
 
 /** A mixed pile with its predicted and its observed colour. */
-export interface LoggedPile extends Painted {
+export interface LoggedPile extends PaintedSwatch {
   readonly logged: true;
   /** ISO date. */
   readonly date: string;
@@ -24,9 +24,9 @@ export interface Accuracy {
     readonly deltaE00: number;
   }[];
   /** Of the last {@link RECENT}; null below three piles. */
-  readonly lately: Expected | null;
+  readonly lately: ErrorQuantiles | null;
   /** Of the first {@link RECENT}; null below {@link RECENT} + 3 piles. */
-  readonly atFirst: Expected | null;
+  readonly atFirst: ErrorQuantiles | null;
 }
 
 const RECENT = 10;
@@ -39,12 +39,12 @@ export function accuracyOf(piles: readonly LoggedPile[]): Accuracy {
   const off = known.map((each) => each.deltaE00);
   return {
     piles: known,
-    lately: off.length < 3 ? null : summary(off.slice(-RECENT)),
-    atFirst: off.length < RECENT + 3 ? null : summary(off.slice(0, RECENT)),
+    lately: off.length < 3 ? null : errorSummary(off.slice(-RECENT)),
+    atFirst: off.length < RECENT + 3 ? null : errorSummary(off.slice(0, RECENT)),
   };
 }
 
-function summary(off: readonly number[]): Expected {
+function errorSummary(off: readonly number[]): ErrorQuantiles {
   const sorted = off.toSorted((p, q) => p - q);
   return { median: median(sorted), tenth: sorted[Math.floor(0.9 * (sorted.length - 1) + 0.5)]! };
 }
@@ -60,7 +60,7 @@ export function accuracyWords({ piles, lately, atFirst }: Accuracy): string {
 }
 
 /** The piles mixed only from current lots. @param lotOf current lot of a pigment */
-export function pilesOfLots(
+export function pilesOfCurrentLots(
   piles: readonly LoggedPile[],
   lotOf: (pigment: string) => string | null,
 ): LoggedPile[] {

@@ -1,12 +1,12 @@
 import { CholeskyDecomposition, Matrix } from 'ml-matrix';
-import { differenceAt } from '../../colour/difference.ts';
+import { deltaE00QuadraticForm } from '../../colour/difference.ts';
 import { BANDS } from '../../colour/grid.ts';
 import { labOf } from '../../colour/lab.ts';
-import { equations, look, type Trial } from '../../optics/cost.ts';
+import { evaluateFit, type Observations, posteriorNormalEquations } from '../../optics/cost.ts';
 import type { Paint } from '../../optics/opaque.ts';
 import { opaqueSlopes } from '../../optics/slopes.ts';
 import { type Surface, surfaceSlope } from '../../optics/surface.ts';
-import { labSlopes, seen } from '../../optics/swatch.ts';
+import { labSlopes, predictReflectance } from '../../optics/swatch.ts';
 import { type FitPaint, startOf, type Unknowns, unknownsOf } from '../../optics/unknowns.ts';
 
 /**
@@ -30,7 +30,7 @@ export interface Posterior {
  * @param detail the option of the fit
  */
 export function posteriorOf(
-  trial: Trial,
+  trial: Observations,
   given: readonly FitPaint[],
   paints: readonly Paint[],
   detail?: number,
@@ -41,12 +41,12 @@ export function posteriorOf(
   );
   const x = startOf(unknowns, from, []);
   const experiment = { settings: [], at: () => trial };
-  const now = look(experiment, given, unknowns, x, undefined);
+  const now = evaluateFit(experiment, given, unknowns, x, undefined);
   if (unknowns.size === 0) {
     const covariance = Matrix.zeros(0, 0);
     return { paints, surface: trial.surface, unknowns, covariance, surprise: now.cost };
   }
-  const { matrix } = equations(experiment, unknowns, x, now);
+  const { matrix } = posteriorNormalEquations(experiment, unknowns, x, now);
   const cholesky = new CholeskyDecomposition(matrix);
   const lower = cholesky.lowerTriangularMatrix;
   let logDeterminant = 0;
@@ -69,9 +69,9 @@ export function posteriorOf(
  * Jacobian of L*, a*, b* (D65) of an opaque pile by the unknowns: 3 × `unknowns.size`.
  * @param parts by volume, one per paint of the posterior
  */
-export function slopesOfPile(posterior: Posterior, parts: ArrayLike<number>): Matrix {
+export function pileJacobian(posterior: Posterior, parts: ArrayLike<number>): Matrix {
   const { paints, surface, unknowns } = posterior;
-  const R = seen({ parts }, paints, surface);
+  const R = predictReflectance({ parts }, paints, surface);
   const toLab = labSlopes(R, { lab: labOf(R), sd: 1 });
   const out = Matrix.zeros(3, unknowns.size);
   const active = paints.flatMap((_, i) => (parts[i]! > 0 ? [i] : []));
@@ -109,7 +109,7 @@ export function slopesOfPile(posterior: Posterior, parts: ArrayLike<number>): Ma
 
 /** Posterior covariance (3 × 3) of a pile's predicted L*, a*, b*. */
 export function covarianceOfPile(posterior: Posterior, parts: ArrayLike<number>): Matrix {
-  const J = slopesOfPile(posterior, parts);
+  const J = pileJacobian(posterior, parts);
   // A pile depends only on the unknowns of its own paints: a few dozen of perhaps a thousand.
   const { curves, curveOf } = posterior.unknowns;
   const columns = posterior.paints.flatMap((_, i) => {
@@ -125,8 +125,8 @@ export function covarianceOfPile(posterior: Posterior, parts: ArrayLike<number>)
 }
 
 /** Root mean square CIEDE2000 between a pile's predicted and actual colour under the posterior. */
-export function doubtOf(posterior: Posterior, parts: ArrayLike<number>): number {
-  const lab = labOf(seen({ parts }, posterior.paints, posterior.surface));
-  const form = Matrix.from1DArray(3, 3, [...differenceAt(lab)]);
+export function predictionError(posterior: Posterior, parts: ArrayLike<number>): number {
+  const lab = labOf(predictReflectance({ parts }, posterior.paints, posterior.surface));
+  const form = Matrix.from1DArray(3, 3, [...deltaE00QuadraticForm(lab)]);
   return Math.sqrt(Math.max(0, form.mmul(covarianceOfPile(posterior, parts)).trace()));
 }

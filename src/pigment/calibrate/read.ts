@@ -1,15 +1,22 @@
 import { deltaE00 } from '../../colour/difference.ts';
 import { labOfLinear } from '../../colour/rgb.ts';
 import { fail, ok, type Result } from '../../result.ts';
-import { type Card, markCentres, type Place } from './card.ts';
+import { type CardPlace, markCentres, type SwatchCard } from './card.ts';
 import type { CalibrationFault } from './fault.ts';
-import { around, lightOf } from './light.ts';
+import { estimateIllumination, rectanglePoints } from './light.ts';
 import { findMarks } from './marks.ts';
 import type { Picture } from './picture.ts';
 import { planeOf } from './plane.ts';
-import { divided, type Even, faultOf, finish, type Reading, type ReadOptions } from './reading.ts';
-import { sample } from './sample.ts';
-import { type Homography, homography, type Point, straighten } from './straighten.ts';
+import {
+  divideRgb,
+  type LitSample,
+  type ReadOptions,
+  readingFromSamples,
+  type SwatchCardReading,
+  sampleFaultOf,
+} from './reading.ts';
+import { robustMeanColour } from './sample.ts';
+import { type Homography, homography, type Point, pageHomography } from './straighten.ts';
 
 export interface ReadCardOptions extends ReadOptions {
   /**
@@ -20,7 +27,7 @@ export interface ReadCardOptions extends ReadOptions {
 }
 
 /** Sampled share of a place's width and height: its rim may be paper or a neighbour's paint. */
-const INNER = 0.62;
+const SAMPLED_SHARE = 0.62;
 /** Minimum pixels per millimetre, for enough pixels in a place. */
 const LEAST_SCALE = 1.6;
 
@@ -32,9 +39,9 @@ const LEAST_SCALE = 1.6;
  */
 export function readCard(
   pixels: Picture,
-  card: Card,
+  card: SwatchCard,
   options: ReadCardOptions = {},
-): Result<Reading, CalibrationFault> {
+): Result<SwatchCardReading, CalibrationFault> {
   const page = pageOf(pixels, card, options.corners);
   if (!page.ok) return page;
   for (const place of card.places) {
@@ -44,47 +51,51 @@ export function readCard(
       if (!(x >= 0 && y >= 0 && x < pixels.width && y < pixels.height))
         return fail({ code: 'card-out', place: place.number });
   }
-  const light = lightOf(pixels, card, page.value);
+  const light = estimateIllumination(pixels, card, page.value);
   if (!light.ok) return light;
 
   const seen = card.places.map((place) => {
-    const points = around(
+    const points = rectanglePoints(
       page.value,
       [place.x, place.y],
-      INNER * place.width,
-      INNER * place.height,
+      SAMPLED_SHARE * place.width,
+      SAMPLED_SHARE * place.height,
     );
-    return { place, corners: cornersOf(page.value, place), sampled: sample(pixels, points) };
+    return {
+      place,
+      corners: cornersOf(page.value, place),
+      sampled: robustMeanColour(pixels, points),
+    };
   });
   for (const { place, sampled } of seen) {
-    const fault = faultOf(place, sampled);
+    const fault = sampleFaultOf(place, sampled);
     if (fault) return fail(fault);
   }
   const even = seen.map(
-    ({ place, sampled, corners }): Even => ({
+    ({ place, sampled, corners }): LitSample => ({
       place,
       corners,
       sampled: sampled!,
-      rgb: divided(sampled!.rgb, light.value.at(place.x, place.y)),
+      rgb: divideRgb(sampled!.rgb, light.value.at(place.x, place.y)),
     }),
   );
   const blank = even.find((each) => each.place.kind !== 'white' && isPaper(each, card.white));
   if (blank)
     return fail({ code: 'card-blank', place: blank.place.number, label: blank.place.label });
-  return finish(pixels, even, light.value, options);
+  return readingFromSamples(pixels, even, light.value, options);
 }
 
 /**
  * Whether a place shows bare paper, which is 1, 1, 1 after division by the light. Pure white paint
  * may look the same and passes.
  */
-function isPaper({ place, rgb }: Even, white: string): boolean {
+function isPaper({ place, rgb }: LitSample, white: string): boolean {
   if (place.parts.length > 0 && place.parts.every(({ pigment }) => pigment === white)) return false;
   const paper = labOfLinear(0.85, 0.85, 0.85);
   return deltaE00(labOfLinear(0.85 * rgb[0], 0.85 * rgb[1], 0.85 * rgb[2]), paper) < 1.2;
 }
 
-function cornersOf(page: Homography, { x, y, width, height }: Place): Point[] {
+function cornersOf(page: Homography, { x, y, width, height }: CardPlace): Point[] {
   const [u, v] = [width / 2, height / 2];
   return [
     page.at(x - u, y - v),
@@ -96,7 +107,7 @@ function cornersOf(page: Homography, { x, y, width, height }: Place): Point[] {
 
 function pageOf(
   pixels: Picture,
-  card: Card,
+  card: SwatchCard,
   corners: readonly Point[] | undefined,
 ): Result<Homography, CalibrationFault> {
   if (corners) {
@@ -104,7 +115,7 @@ function pageOf(
     return found ? ok(found) : fail({ code: 'card-corners' });
   }
   const marks = findMarks(planeOf(pixels));
-  const page = straighten(card, marks);
+  const page = pageHomography(card, marks);
   if (page) return ok(page);
   if (marks.length === 0) return fail({ code: 'card-none' });
   return marks.length < 4

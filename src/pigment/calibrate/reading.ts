@@ -2,19 +2,24 @@ import { deltaE00 } from '../../colour/difference.ts';
 import { chroma, type Lab } from '../../colour/lab.ts';
 import { labOfLinear } from '../../colour/rgb.ts';
 import { fail, ok, type Result } from '../../result.ts';
-import type { Place } from './card.ts';
+import type { CardPlace } from './card.ts';
 import { chartCorrection, type PlacedChart } from './charted.ts';
-import type { CorrectionKind, Residual } from './correct.ts';
+import type { CorrectionError, CorrectionKind } from './correct.ts';
 import type { CalibrationFault } from './fault.ts';
-import type { Light } from './light.ts';
+import type { Illumination } from './light.ts';
 import type { Picture } from './picture.ts';
-import type { Rgb, Sampled } from './sample.ts';
+import type { Rgb, RobustColour } from './sample.ts';
 import type { Point } from './straighten.ts';
-import { type References, type Tone, toneOf, USUAL_REFERENCES } from './tone.ts';
+import {
+  type References,
+  type ToneCorrection,
+  toneCorrectionOf,
+  USUAL_REFERENCES,
+} from './tone.ts';
 
 /** Observed colour of one place of a photographed card. */
-export interface PlaceSeen {
-  readonly place: Place;
+export interface ObservedPlace {
+  readonly place: CardPlace;
   /** CIELAB (D65), corrected by the references and the chart. */
   readonly lab: Lab;
   /** Share of its pixels without gloss and dust, 0…1. */
@@ -26,11 +31,11 @@ export interface PlaceSeen {
 }
 
 /** Observed colours of a photographed card. */
-export interface Reading {
+export interface SwatchCardReading {
   /** The painted places, in the order of the card. */
-  readonly places: readonly PlaceSeen[];
+  readonly places: readonly ObservedPlace[];
   /** The references, after correction. */
-  readonly references: readonly PlaceSeen[];
+  readonly references: readonly ObservedPlace[];
   /** Brightest over darkest place, before correction. */
   readonly unevenness: number;
   /** Relative residual of the illumination model on the paper. */
@@ -38,7 +43,7 @@ export interface Reading {
   /** Largest CIEDE2000 of a white or grey reference from its known colour, after correction. */
   readonly referenceResidual: number;
   /** Errors on the chart's patches; null without a chart. */
-  readonly chart: (Residual & { readonly kind: CorrectionKind }) | null;
+  readonly chart: (CorrectionError & { readonly kind: CorrectionKind }) | null;
   /** Expected standard deviation of each of L*, a*, b*: smaller with a chart. */
   readonly sd: number;
   readonly remarks: readonly string[];
@@ -52,29 +57,29 @@ export interface ReadOptions {
 }
 
 /** One sampled place, corrected for the illumination. */
-export interface Even {
-  readonly place: Place;
+export interface LitSample {
+  readonly place: CardPlace;
   readonly corners: readonly Point[];
-  readonly sampled: Sampled;
+  readonly sampled: RobustColour;
   /** Linear RGB divided by the light at the place. */
   readonly rgb: Rgb;
 }
 
 /** Converts samples corrected for illumination to colours, with checks of the references. */
-export function finish(
+export function readingFromSamples(
   pixels: Picture,
-  even: readonly Even[],
-  light: Pick<Light, 'at' | 'ratio' | 'residual' | 'outliers'>,
+  even: readonly LitSample[],
+  light: Pick<Illumination, 'at' | 'ratio' | 'residual' | 'outliers'>,
   options: ReadOptions,
-): Result<Reading, CalibrationFault> {
+): Result<SwatchCardReading, CalibrationFault> {
   const known = options.references ?? USUAL_REFERENCES;
-  const of = (kind: Place['kind']) => even.filter(({ place }) => place.kind === kind);
+  const of = (kind: CardPlace['kind']) => even.filter(({ place }) => place.kind === kind);
   const [whites, greys] = [of('white'), of('grey')];
-  const tone = toneOf(meanOf(whites), meanOf(greys), known, pixels.space);
+  const tone = toneCorrectionOf(meanOf(whites), meanOf(greys), known, pixels.space);
   if (!tone.ok) return tone;
 
   let toLab = (rgb: Rgb): Lab => labOfLinear(...rgb, pixels.space);
-  let chart: Reading['chart'] = null;
+  let chart: SwatchCardReading['chart'] = null;
   if (options.chart) {
     // The chart lies outside the page's model of light: use the light of the nearest place.
     const near = (x: number, y: number): Rgb => {
@@ -88,7 +93,7 @@ export function finish(
     toLab = fitted.value.correction.labOf;
     chart = { ...fitted.value.residual, kind: fitted.value.correction.kind };
   }
-  const asSeen = ({ place, corners, sampled, rgb }: Even): PlaceSeen => ({
+  const asSeen = ({ place, corners, sampled, rgb }: LitSample): ObservedPlace => ({
     place,
     corners,
     lab: toLab(tone.value.at(rgb)),
@@ -118,9 +123,13 @@ export function finish(
   });
 }
 
-export const divided = (rgb: Rgb, by: Rgb): Rgb => [rgb[0] / by[0], rgb[1] / by[1], rgb[2] / by[2]];
+export const divideRgb = (rgb: Rgb, by: Rgb): Rgb => [
+  rgb[0] / by[0],
+  rgb[1] / by[1],
+  rgb[2] / by[2],
+];
 
-const meanOf = (of: readonly Even[]): Rgb =>
+const meanOf = (of: readonly LitSample[]): Rgb =>
   [0, 1, 2].map((c) => of.reduce((sum, { rgb }) => sum + rgb[c]!, 0) / of.length) as unknown as Rgb;
 
 function farFrom(corners: readonly Point[], x: number, y: number): number {
@@ -135,7 +144,10 @@ const MOST_SPREAD = 0.045;
 const MOST_CLIPPED = 0.2;
 
 /** Validates the sample of one place by itself; null if valid. */
-export function faultOf(place: Place, sampled: Sampled | null): CalibrationFault | null {
+export function sampleFaultOf(
+  place: CardPlace,
+  sampled: RobustColour | null,
+): CalibrationFault | null {
   const { number, label } = place;
   if (sampled === null) return { code: 'card-out', place: number };
   // Clipped pixels that were rejected as outliers are gloss; more than that is overexposure.
@@ -147,7 +159,7 @@ export function faultOf(place: Place, sampled: Sampled | null): CalibrationFault
 }
 
 /** The first reference that is implausible beside the others; null if all are plausible. */
-function wrongReference(references: readonly PlaceSeen[]): Place | null {
+function wrongReference(references: readonly ObservedPlace[]): CardPlace | null {
   const lightest = Math.max(...references.map(({ lab }) => lab[0]));
   for (const { place, lab } of references) {
     if (place.kind === 'black' ? lab[0] > 45 || chroma(lab) > 14 : chroma(lab) > 8) return place;
@@ -164,10 +176,10 @@ function wrongReference(references: readonly PlaceSeen[]): Place | null {
 }
 
 function remarksOf(
-  places: readonly PlaceSeen[],
-  light: Pick<Light, 'ratio'>,
-  { exponent }: Tone,
-  chart: Reading['chart'],
+  places: readonly ObservedPlace[],
+  light: Pick<Illumination, 'ratio'>,
+  { exponent }: ToneCorrection,
+  chart: SwatchCardReading['chart'],
 ): string[] {
   const streaky = places.filter(({ uneven }) => uneven > 2.5).map(({ place }) => place.number);
   return [

@@ -6,7 +6,7 @@ import { linearTable } from './plane.ts';
 export type Rgb = readonly [r: number, g: number, b: number];
 
 /** Robust mean colour of one patch of pixels. */
-export interface Sampled {
+export interface RobustColour {
   /** Mean of the inliers, linear 0…1. */
   readonly rgb: Rgb;
   /** Number of sampled pixels. */
@@ -22,9 +22,9 @@ export interface Sampled {
 /** Encoded values from this share of the range up count as clipped. */
 const CLIPPED = 0.985;
 /** Inliers are within this many robust standard deviations of the median. */
-const WITHIN = 2.8;
+const INLIER_DEVIATIONS = 2.8;
 /** Noise of an 8-bit photograph in CIELAB's f(t): smaller deviations are always inliers. */
-const GRAIN = 0.012;
+const NOISE_FLOOR = 0.012;
 
 /**
  * Robust mean colour of a patch. Pixels far from the median of any channel (in median absolute
@@ -34,10 +34,10 @@ const GRAIN = 0.012;
  * @param points in pixels of the photograph
  * @returns null if a point is outside the photograph or no pixel is left
  */
-export function sample(
+export function robustMeanColour(
   pixels: Picture,
   points: readonly (readonly [x: number, y: number])[],
-): Sampled | null {
+): RobustColour | null {
   const { width, height, data } = pixels;
   const light = linearTable(pixels);
   const top = CLIPPED * (data instanceof Uint16Array ? 65535 : 255);
@@ -70,7 +70,7 @@ export function sample(
     keep = keep.map((_, i) =>
       limits.every(
         ({ middle, deviation }, c) =>
-          Math.abs(rooted[c]![i]! - middle) <= Math.max(WITHIN * deviation, GRAIN),
+          Math.abs(rooted[c]![i]! - middle) <= Math.max(INLIER_DEVIATIONS * deviation, NOISE_FLOOR),
       )
         ? 1
         : 0,

@@ -2,7 +2,7 @@ import { labOf } from '../../colour/lab.ts';
 import type { Surface } from '../../optics/surface.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import type { Sample, Spectra } from '../cgats.ts';
-import { type Painted, type Part, seenAs } from './swatches.ts';
+import { inSpecularMode, type PaintedSwatch, type Part } from './swatches.ts';
 
 /** One row of the table that maps measured samples to mixtures. */
 export interface SampleRow {
@@ -12,7 +12,7 @@ export interface SampleRow {
 }
 
 /** A pigment with the names that may occur in sample names. */
-export interface Named {
+export interface NamedPigment {
   readonly pigment: string;
   readonly label: string;
   readonly synonyms?: readonly string[];
@@ -42,7 +42,7 @@ export function sampleFaultWords(fault: SampleFault): string {
  */
 export function guessTable(
   samples: readonly Sample[],
-  pigments: readonly Named[],
+  pigments: readonly NamedPigment[],
   white: string,
 ): SampleRow[] {
   const names = pigments
@@ -96,8 +96,8 @@ export function measuredSwatches(
   table: readonly SampleRow[],
   surface: Surface,
   id: (sample: string) => string = (sample) => `measured:${sample}`,
-): Result<readonly Painted[], SampleFault> {
-  const swatches: Painted[] = [];
+): Result<readonly PaintedSwatch[], SampleFault> {
+  const swatches: PaintedSwatch[] = [];
   for (const { sample, parts } of table) {
     const found = spectra.samples.find(({ name }) => name === sample);
     if (!found) return fail({ code: 'sample-unknown', sample });
@@ -105,14 +105,14 @@ export function measuredSwatches(
     const once = new Set(parts.map(({ pigment }) => pigment)).size === parts.length;
     if (!once || !parts.every((part) => part.parts > 0 && Number.isFinite(part.parts)))
       return fail({ code: 'sample-parts', sample });
-    const painted: Painted = {
+    const painted: PaintedSwatch = {
       id: id(sample),
       parts,
       kind: 'measured',
       lab: labOf(found.R),
       R: found.R,
     };
-    swatches.push(seenAs(painted, spectra.specular ?? surface.specular, surface));
+    swatches.push(inSpecularMode(painted, spectra.specular ?? surface.specular, surface));
   }
   return swatches.length > 0 ? ok(swatches) : fail({ code: 'sample-none' });
 }

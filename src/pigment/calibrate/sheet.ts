@@ -1,12 +1,12 @@
-import { escaped, unescaped } from '../../escaped.ts';
-import { type Card, MARK, markCentres, PAPER_MM, type Place } from './card.ts';
+import { escapeHtml, unescapeHtml } from '../../escaped.ts';
+import { type CardPlace, MARK_MM, markCentres, PAPER_MM, type SwatchCard } from './card.ts';
 
 /**
  * Draws a card as SVG to be printed at 100 % (user units are millimetres). The layout is embedded
  * as metadata, so that the file alone suffices to read a photograph of the card: see
  * {@link planOf}.
  */
-export function drawCard(card: Card): string {
+export function drawCard(card: SwatchCard): string {
   const [width, height] = PAPER_MM[card.paper];
   const pages = card.pages > 1 ? `, page ${card.page} of ${card.pages}` : '';
   const what = card.name
@@ -15,7 +15,7 @@ export function drawCard(card: Card): string {
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" font-family="sans-serif" fill="#000">`,
     `<title>Swatch card${pages}</title>`,
-    `<metadata>${escaped(JSON.stringify({ kind: 'kingcup-card', version: 1, card }))}</metadata>`,
+    `<metadata>${escapeHtml(JSON.stringify({ kind: 'kingcup-card', version: 1, card }))}</metadata>`,
     `<rect width="${width}" height="${height}" fill="#fff"/>`,
     ...markCentres(card.paper).map(([x, y], at) => mark(x, y, at === 0)),
     text(27, 13, 4.2, `${what}${pages}`),
@@ -35,18 +35,18 @@ const INSTRUCTIONS = [
 ];
 
 const text = (x: number, y: number, size: number, words: string, anchor = 'start'): string =>
-  `<text x="${x}" y="${y}" font-size="${size}" text-anchor="${anchor}">${escaped(words)}</text>`;
+  `<text x="${x}" y="${y}" font-size="${size}" text-anchor="${anchor}">${escapeHtml(words)}</text>`;
 
 function mark(x: number, y: number, different: boolean): string {
   const disc = (r: number, fill: string) => `<circle cx="${x}" cy="${y}" r="${r}" fill="${fill}"/>`;
   return [
-    disc(MARK.outer, '#000'),
-    disc(MARK.eye, '#fff'),
-    ...(different ? [disc(MARK.pupil, '#000')] : []),
+    disc(MARK_MM.outer, '#000'),
+    disc(MARK_MM.eye, '#fff'),
+    ...(different ? [disc(MARK_MM.pupil, '#000')] : []),
   ].join('');
 }
 
-function drawPlace({ number, label, measure, x, y, width, height }: Place): string[] {
+function drawPlace({ number, label, measure, x, y, width, height }: CardPlace): string[] {
   const bottom = y + height / 2;
   return [
     `<rect x="${round(x - width / 2)}" y="${round(y - height / 2)}" width="${width}" height="${height}" fill="none" stroke="#999" stroke-width="0.2"/>`,
@@ -69,7 +69,7 @@ function folded(words: string, most = 27): string[] {
   return [words.slice(0, cut), words.slice(cut).trim().slice(0, most)];
 }
 
-function foot({ cautions }: Card, height: number): string[] {
+function foot({ cautions }: SwatchCard, height: number): string[] {
   if (cautions.length === 0) return [];
   const lines = [
     'Read the safety data sheet of each paint. No food at the bench; wash your hands; keep the card from children.',
@@ -87,11 +87,11 @@ function wrapped(words: string, most: number): string[] {
 }
 
 /** Reads the layout embedded in an SVG by {@link drawCard}; null if missing, invalid or newer. */
-export function planOf(svg: string): Card | null {
+export function planOf(svg: string): SwatchCard | null {
   const found = /<metadata>([\s\S]*?)<\/metadata>/.exec(svg)?.[1];
   if (found === undefined) return null;
   try {
-    const { kind, version, card } = JSON.parse(unescaped(found)) as Record<string, unknown>;
+    const { kind, version, card } = JSON.parse(unescapeHtml(found)) as Record<string, unknown>;
     return kind === 'kingcup-card' && version === 1 && isCard(card) ? card : null;
   } catch {
     return null;
@@ -99,8 +99,8 @@ export function planOf(svg: string): Card | null {
 }
 
 /** Validates a layout from a file that may have been edited. */
-function isCard(given: unknown): given is Card {
-  const card = given as Card;
+function isCard(given: unknown): given is SwatchCard {
+  const card = given as SwatchCard;
   const number = (v: unknown) => typeof v === 'number' && Number.isFinite(v);
   return (
     typeof card === 'object' &&
@@ -111,7 +111,7 @@ function isCard(given: unknown): given is Card {
     Array.isArray(card.cautions) &&
     Array.isArray(card.places) &&
     card.places.every(
-      (place: Place) =>
+      (place: CardPlace) =>
         [place.number, place.x, place.y, place.width, place.height].every(number) &&
         ['paint', 'white', 'grey', 'black'].includes(place.kind) &&
         typeof place.label === 'string' &&

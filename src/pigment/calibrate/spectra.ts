@@ -3,7 +3,7 @@ import { BANDS, bandNm, spectrum } from '../../colour/grid.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { readCgats, type Sample, type Spectra } from '../cgats.ts';
 import { readNumber } from '../number.ts';
-import { doorOf } from '../resample.ts';
+import { resamplerFor } from '../resample.ts';
 import { type SpectraFault, spectraFaultWords } from '../unreadable.ts';
 
 /** Why a file of measured curves cannot be read. */
@@ -69,7 +69,7 @@ function readCsv(text: string): Result<Spectra, CurvesFault> {
   if (table === null) return fail({ code: 'curves-none' });
   const sorted = table.nms.map((nm, column) => ({ nm, column })).sort((p, q) => p.nm - q.nm);
   const nms = sorted.map(({ nm }) => nm);
-  const door = doorOf(nms);
+  const door = resamplerFor(nms);
   if (!door.ok) return door;
 
   const measured: { name: string; values: number[] }[] = [];

@@ -1,5 +1,5 @@
 import { Matrix, SingularValueDecomposition } from 'ml-matrix';
-import { type Card, MARK, markCentres } from './card.ts';
+import { MARK_MM, markCentres, type SwatchCard } from './card.ts';
 import type { Mark } from './marks.ts';
 
 export type Point = readonly [x: number, y: number];
@@ -70,15 +70,18 @@ function normalising(points: readonly Point[]): Normalising {
 }
 
 /** Maximum number of marks (highest contrast first) considered as the card's four. */
-const TRIED = 10;
+const MAX_MARKS_TRIED = 10;
 
 /**
  * Homography of the page from detected marks: four marks, exactly one of them with a pupil, that
  * form a convex quadrilateral and have the radii that the homography predicts. Null if no four
  * marks fit.
  */
-export function straighten(card: Pick<Card, 'paper'>, marks: readonly Mark[]): Homography | null {
-  const tried = marks.slice(0, TRIED);
+export function pageHomography(
+  card: Pick<SwatchCard, 'paper'>,
+  marks: readonly Mark[],
+): Homography | null {
+  const tried = marks.slice(0, MAX_MARKS_TRIED);
   const centres = markCentres(card.paper);
   let best: Homography | null = null;
   let least = 0.25;
@@ -94,7 +97,7 @@ export function straighten(card: Pick<Card, 'paper'>, marks: readonly Mark[]): H
       const off = Math.max(
         ...four.map((mark, i) => {
           const [x, y] = centres[i]!;
-          return Math.abs(Math.log((found.scale(x, y) * MARK.outer) / mark.radius));
+          return Math.abs(Math.log((found.scale(x, y) * MARK_MM.outer) / mark.radius));
         }),
       );
       if (off < least) {

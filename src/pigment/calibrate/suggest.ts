@@ -1,11 +1,11 @@
 import { CholeskyDecomposition, Matrix } from 'ml-matrix';
-import { differenceAt } from '../../colour/difference.ts';
+import { deltaE00QuadraticForm } from '../../colour/difference.ts';
 import { labOf } from '../../colour/lab.ts';
-import { seen } from '../../optics/swatch.ts';
-import { pilesOf } from './expected.ts';
+import { predictReflectance } from '../../optics/swatch.ts';
+import { typicalPilesOf } from './expected.ts';
 import type { Calibration } from './fit.ts';
-import { slopesOfPile } from './posterior.ts';
-import { strength } from './strength.ts';
+import { pileJacobian } from './posterior.ts';
+import { tintingStrength } from './strength.ts';
 import { type Part, USUAL_SD } from './swatches.ts';
 
 /** A recommended swatch to paint. */
@@ -35,25 +35,30 @@ export interface SuggestOptions {
  *
  * @returns best first; greedy: each one assumes that those before it were painted
  */
-export function suggest(calibration: Calibration, options: SuggestOptions = {}): Suggestion[] {
+export function suggestSwatches(
+  calibration: Calibration,
+  options: SuggestOptions = {},
+): Suggestion[] {
   const { posterior, white, paints } = calibration;
   const { count = 3, sd = USUAL_SD.photographed } = options;
   if (posterior.unknowns.size === 0) return [];
   const whiteAt = paints.findIndex(({ pigment }) => pigment === white);
   // Rows are derivatives of the components of ΔE of the usual piles.
-  const wanted = paints.flatMap((_, i) => pilesOf(posterior, i, whiteAt));
+  const wanted = paints.flatMap((_, i) => typicalPilesOf(posterior, i, whiteAt));
   const targets = stacked(
     wanted.map((parts) => {
       const form = Matrix.from1DArray(3, 3, [
-        ...differenceAt(labOf(seen({ parts }, posterior.paints, posterior.surface))),
+        ...deltaE00QuadraticForm(
+          labOf(predictReflectance({ parts }, posterior.paints, posterior.surface)),
+        ),
       ]);
       const root = new CholeskyDecomposition(form).lowerTriangularMatrix.transpose();
-      return root.mmul(slopesOfPile(posterior, parts));
+      return root.mmul(pileJacobian(posterior, parts));
     }),
   );
   const candidates = candidatesOf(calibration, whiteAt, options.pigments).map((parts) => ({
     parts,
-    slopes: slopesOfPile(posterior, parts),
+    slopes: pileJacobian(posterior, parts),
   }));
   let covariance = posterior.covariance;
   const out: Suggestion[] = [];
@@ -124,7 +129,7 @@ function candidatesOf(
     if (wantedAt(i)) out.push(made([i, 1]), made([i, 1], [white, 4]));
     for (let j = i + 1; j < paints.length; j++) {
       if (j === white || !(wantedAt(i) || wantedAt(j))) continue;
-      const ratio = strength(posterior.paints[i]!) / strength(posterior.paints[j]!);
+      const ratio = tintingStrength(posterior.paints[i]!) / tintingStrength(posterior.paints[j]!);
       const whole = Math.min(16, Math.max(1, Math.round(Math.max(ratio, 1 / ratio))));
       out.push(ratio >= 1 ? made([i, 1], [j, whole]) : made([i, whole], [j, 1]));
     }

@@ -13,7 +13,7 @@ export interface Part {
 /**
  * A swatch: composition and observed colour, from a card, an instrument, or a pile at the easel.
  */
-export interface Painted {
+export interface PaintedSwatch {
   readonly id: string;
   /** By volume; not all 0. */
   readonly parts: readonly Part[];
@@ -42,7 +42,11 @@ export const USUAL_SD = { photographed: 1, measured: 0.1 } as const;
  * @param seen the mode in which the swatch was observed
  * @returns the same object if nothing changes, else a copy
  */
-export function seenAs(painted: Painted, seen: Surface['specular'], surface: Surface): Painted {
+export function inSpecularMode(
+  painted: PaintedSwatch,
+  seen: Surface['specular'],
+  surface: Surface,
+): PaintedSwatch {
   if (seen === surface.specular) return painted;
   const more = surface.specular === 'included' ? surface.k1 : -surface.k1;
   const { R, lab } = painted;
@@ -56,14 +60,14 @@ export function seenAs(painted: Painted, seen: Surface['specular'], surface: Sur
 }
 
 /** The pigment of a swatch with a single pigment; null for a mixture. */
-export function soleOf({ parts }: Pick<Painted, 'parts'>): string | null {
+export function soleOf({ parts }: Pick<PaintedSwatch, 'parts'>): string | null {
   const used = parts.filter((part) => part.parts > 0);
   return used.length === 1 ? used[0]!.pigment : null;
 }
 
 /** Pigment and parts of white per part of it; null if the swatch is not a tint in that white. */
 export function tintOf(
-  { parts }: Pick<Painted, 'parts'>,
+  { parts }: Pick<PaintedSwatch, 'parts'>,
   white: string,
 ): { readonly pigment: string; readonly white: number } | null {
   const used = parts.filter((part) => part.parts > 0);

@@ -2,10 +2,10 @@ import { deltaE00 } from '../../colour/difference.ts';
 import { type Lab, xyzOfLab } from '../../colour/lab.ts';
 import { D65 } from '../../colour/observer.ts';
 import type { CalibrationFault } from './fault.ts';
-import { type Painted, soleOf, tintOf } from './swatches.ts';
+import { type PaintedSwatch, soleOf, tintOf } from './swatches.ts';
 
 /** Tolerance, in units like L*, for camera errors and noise. */
-const SLACK = 5;
+const TINT_TOLERANCE = 5;
 
 /**
  * Finds tints that contradict their stated composition. K and S add, so in each band, and in X, Y
@@ -15,11 +15,11 @@ const SLACK = 5;
  *
  * @param labelOf display name of a swatch
  */
-export function tintFaults(
-  swatches: readonly Painted[],
+export function inconsistentTints(
+  swatches: readonly PaintedSwatch[],
   white: string,
   whiteLab: Lab,
-  labelOf: (swatch: Painted) => string,
+  labelOf: (swatch: PaintedSwatch) => string,
 ): CalibrationFault[] {
   const faults: CalibrationFault[] = [];
   const tints = swatches.flatMap((swatch) => {
@@ -49,7 +49,7 @@ function isBetween(lab: Lab, one: Lab, other: Lab): boolean {
   const [own, from, to] = [lab, one, other].map(rooted) as [number[], number[], number[]];
   const inside = own.every((v, i) => {
     const [low, high] = [Math.min(from[i]!, to[i]!), Math.max(from[i]!, to[i]!)];
-    return v >= low - SLACK && v <= high + SLACK;
+    return v >= low - TINT_TOLERANCE && v <= high + TINT_TOLERANCE;
   });
   if (!inside) return false;
   // Unless the paint is itself nearly white, its tint must be nearer to the white than the paint

@@ -2,7 +2,7 @@ import type { Lab } from '../../colour/lab.ts';
 import { linearOfLab, type RgbSpace } from '../../colour/rgb.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import type { CalibrationFault } from './fault.ts';
-import { LIMITS } from './light.ts';
+import { ILLUMINATION_LIMITS } from './light.ts';
 import type { Rgb } from './sample.ts';
 
 /** Known colours of the references (CIELAB, D65). */
@@ -18,7 +18,7 @@ export interface References {
 export const USUAL_REFERENCES: References = { white: [95, 0, 0], grey: [49.5, 0, 0] };
 
 /** Correction of exposure, colour cast and contrast: per channel a gain and an exponent. */
-export interface Tone {
+export interface ToneCorrection {
   at(rgb: Rgb): Rgb;
   /** Mean exponent; 1 for a camera that is linear between grey and white. */
   readonly exponent: number;
@@ -33,17 +33,17 @@ const EXPONENTS = [0.6, 1.6] as const;
  * @param white, grey linear RGB of the references, corrected for the illumination
  * @param space       RGB space of the photograph
  */
-export function toneOf(
+export function toneCorrectionOf(
   white: Rgb,
   grey: Rgb,
   known: References,
   space: RgbSpace = 'srgb',
-): Result<Tone, CalibrationFault> {
+): Result<ToneCorrection, CalibrationFault> {
   if (Math.min(...grey) < 1e-3) return fail({ code: 'card-dark' });
   const [wanted, middle] = [linearOfLab(known.white, space), linearOfLab(known.grey, space)];
   const cast = white.map((v, c) => v / wanted[c]!);
   const ratio = Math.max(...cast) / Math.min(...cast);
-  if (!(ratio < LIMITS.cast)) return fail({ code: 'card-light-coloured', ratio });
+  if (!(ratio < ILLUMINATION_LIMITS.cast)) return fail({ code: 'card-light-coloured', ratio });
   const exponents = white.map((v, c) => Math.log(wanted[c]! / middle[c]!) / Math.log(v / grey[c]!));
   const exponent = exponents.reduce((sum, v) => sum + v, 0) / 3;
   if (!exponents.every((p) => p > EXPONENTS[0] && p < EXPONENTS[1]))

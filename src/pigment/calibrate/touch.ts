@@ -1,15 +1,22 @@
 import { fail, type Result } from '../../result.ts';
-import type { Place } from './card.ts';
+import type { CardPlace } from './card.ts';
 import type { CalibrationFault } from './fault.ts';
-import { LIMITS } from './light.ts';
+import { ILLUMINATION_LIMITS } from './light.ts';
 import type { Picture } from './picture.ts';
-import { divided, type Even, faultOf, finish, type Reading, type ReadOptions } from './reading.ts';
-import { type Rgb, sample } from './sample.ts';
+import {
+  divideRgb,
+  type LitSample,
+  type ReadOptions,
+  readingFromSamples,
+  type SwatchCardReading,
+  sampleFaultOf,
+} from './reading.ts';
+import { type Rgb, robustMeanColour } from './sample.ts';
 import type { Point } from './straighten.ts';
 
 /** One touched point: a place of a card or of any sheet of swatches. */
 export interface Touch {
-  readonly place: Pick<Place, 'number' | 'kind' | 'label' | 'parts'>;
+  readonly place: Pick<CardPlace, 'number' | 'kind' | 'label' | 'parts'>;
   /** In pixels. */
   readonly at: Point;
   /** Half side of the sampled square in pixels; default a hundredth of the long edge. */
@@ -24,19 +31,19 @@ export function readTouched(
   pixels: Picture,
   touches: readonly Touch[],
   options: ReadOptions = {},
-): Result<Reading, CalibrationFault> {
+): Result<SwatchCardReading, CalibrationFault> {
   const usual = Math.max(2, Math.round(Math.max(pixels.width, pixels.height) / 100));
-  const seen: (Even & { at: Point })[] = [];
+  const seen: (LitSample & { at: Point })[] = [];
   for (const { place, at, reach = usual } of touches) {
     const [x, y] = at;
     const points = Array.from({ length: (2 * reach + 1) ** 2 }, (_, i): Point => {
       const side = 2 * reach + 1;
       return [x + (i % side) - reach, y + Math.floor(i / side) - reach];
     });
-    const sampled = sample(pixels, points);
+    const sampled = robustMeanColour(pixels, points);
     if (sampled === null) return fail({ code: 'touch-outside', place: place.number });
     const whole = { ...place, measure: '', x, y, width: 2 * reach, height: 2 * reach };
-    const fault = faultOf(whole, sampled);
+    const fault = sampleFaultOf(whole, sampled);
     if (fault) return fail(fault);
     const corners: Point[] = [
       [x - reach, y - reach],
@@ -50,18 +57,19 @@ export function readTouched(
     if (!seen.some(({ place }) => place.kind === kind))
       return fail({ code: 'touch-reference-missing', kind });
   const plane = tiltOf(seen);
-  const even = seen.map((each) => ({ ...each, rgb: divided(each.rgb, plane.at(...each.at)) }));
-  if (plane.ratio > LIMITS.ratio) return fail({ code: 'card-light-uneven', ratio: plane.ratio });
-  if (plane.colourRatio > LIMITS.colourRatio)
+  const even = seen.map((each) => ({ ...each, rgb: divideRgb(each.rgb, plane.at(...each.at)) }));
+  if (plane.ratio > ILLUMINATION_LIMITS.ratio)
+    return fail({ code: 'card-light-uneven', ratio: plane.ratio });
+  if (plane.colourRatio > ILLUMINATION_LIMITS.colourRatio)
     return fail({ code: 'card-two-lights', ratio: plane.colourRatio });
-  return finish(pixels, even, plane, options);
+  return readingFromSamples(pixels, even, plane, options);
 }
 
 /**
  * Illumination as a linear gradient in log RGB, from references of the same kind at several points;
  * constant without at least two of a kind.
  */
-function tiltOf(seen: readonly (Even & { readonly at: Point })[]) {
+function tiltOf(seen: readonly (LitSample & { readonly at: Point })[]) {
   const references = (['white', 'grey'] as const).flatMap((kind) => {
     const same = seen.filter(({ place }) => place.kind === kind);
     if (same.length < 2) return [];

@@ -1,12 +1,12 @@
 import type { Paint } from '../../optics/opaque.ts';
-import type { KeptCurve } from '../stock.ts';
-import type { Expected } from './expected.ts';
+import type { StoredCurve } from '../stock.ts';
+import type { ErrorQuantiles } from './expected.ts';
 import type { FittedPaint } from './fit.ts';
-import { strength } from './strength.ts';
+import { tintingStrength } from './strength.ts';
 import type { Part } from './swatches.ts';
 
 /** Evidence for a pigment's curve and the expected error of its mixtures. */
-export interface Trust {
+export interface CurveEvidence {
   readonly known: 'handbook' | 'photographed' | 'measured';
   /** Whether only its masstone is known. */
   readonly rough: boolean;
@@ -14,7 +14,7 @@ export interface Trust {
   readonly date: string | null;
   readonly swatches: number;
   readonly piles: number;
-  readonly expected: Expected;
+  readonly expected: ErrorQuantiles;
 }
 
 /**
@@ -22,7 +22,7 @@ export interface Trust {
  * different makers, and from mixtures predicted from white tints alone in a measured set of
  * watercolours (median about 4, 90th percentile 9).
  */
-export const HANDBOOK: Trust = {
+export const HANDBOOK_EVIDENCE: CurveEvidence = {
   known: 'handbook',
   rough: false,
   date: null,
@@ -34,36 +34,36 @@ export const HANDBOOK: Trust = {
 /**
  * Lower bound for a paint known by its masstone alone: median and 90th percentile in simulation.
  */
-const ROUGH: Expected = { median: 5, tenth: 16 };
+const MASSTONE_ONLY_ERROR: ErrorQuantiles = { median: 5, tenth: 16 };
 
 /**
  * Error of the additive model itself: in watercolours, curves fitted to many measured mixtures left
  * a median of about 2. For opaque paste this is an estimate, to be replaced by the accuracy of the
  * studio's own piles.
  */
-export const MODEL: Expected = { median: 1, tenth: 2.5 };
+export const MODEL_ERROR: ErrorQuantiles = { median: 1, tenth: 2.5 };
 
 /** K and S from a file: measured for this paint with unknown accuracy, so an estimate. */
-const FROM_FILE: Expected = { median: 1.5, tenth: 4 };
+const FROM_FILE: ErrorQuantiles = { median: 1.5, tenth: 4 };
 
 /** Evidence for a paint from its stored curve; null means the built-in curve. */
-export function trustOfCurve(curve: KeptCurve | null): Trust {
-  if (curve === null) return HANDBOOK;
+export function evidenceOfCurve(curve: StoredCurve | null): CurveEvidence {
+  if (curve === null) return HANDBOOK_EVIDENCE;
   const { known, trust } = curve;
   if (trust) return { known, ...trust };
   // A single colour determines the masstone but not the tints.
   const rough = known === 'photographed';
-  const expected = rough ? ROUGH : FROM_FILE;
+  const expected = rough ? MASSTONE_ONLY_ERROR : FROM_FILE;
   return { known, rough, date: null, swatches: 0, piles: 0, expected };
 }
 
 /** Evidence for a newly fitted paint. @param date ISO date */
-export function trustOf(fitted: FittedPaint, date: string): Trust {
+export function evidenceOfFit(fitted: FittedPaint, date: string): CurveEvidence {
   const { known, rough, swatches, piles, expected } = fitted;
   const kept = rough
     ? {
-        median: Math.max(expected.median, ROUGH.median),
-        tenth: Math.max(expected.tenth, ROUGH.tenth),
+        median: Math.max(expected.median, MASSTONE_ONLY_ERROR.median),
+        tenth: Math.max(expected.tenth, MASSTONE_ONLY_ERROR.tenth),
       }
     : expected;
   return { known, rough, date, swatches, piles, expected: kept };
@@ -79,14 +79,14 @@ export function trustOf(fitted: FittedPaint, date: string): Trust {
  */
 export function mixtureError(
   parts: readonly Part[],
-  trust: (pigment: string) => Trust,
+  trust: (pigment: string) => CurveEvidence,
   paintOf: (pigment: string) => Paint,
-  seen: Expected = MODEL,
-): Expected {
-  const weights = parts.map((part) => part.parts * strength(paintOf(part.pigment)));
+  seen: ErrorQuantiles = MODEL_ERROR,
+): ErrorQuantiles {
+  const weights = parts.map((part) => part.parts * tintingStrength(paintOf(part.pigment)));
   const total = weights.reduce((sum, v) => sum + v, 0);
   if (!(total > 0)) throw new RangeError('a mixture without paint');
-  const joined = (of: keyof Expected) =>
+  const joined = (of: keyof ErrorQuantiles) =>
     Math.sqrt(
       parts.reduce(
         (sum, part, i) => sum + (weights[i]! / total) * trust(part.pigment).expected[of] ** 2,
@@ -99,7 +99,14 @@ export function mixtureError(
 const rounded = (v: number): string => (v < 3 ? v.toFixed(1) : Math.round(v).toString());
 
 /** The evidence for a pigment in a sentence or two. */
-export function trustWords({ known, rough, date, swatches, piles, expected }: Trust): string {
+export function evidenceWords({
+  known,
+  rough,
+  date,
+  swatches,
+  piles,
+  expected,
+}: CurveEvidence): string {
   if (known === 'handbook')
     return 'From the handbook: a guess about your own tube until a swatch of it is photographed. Brush out what you mix before you trust it.';
   const from = [
@@ -114,13 +121,13 @@ export function trustWords({ known, rough, date, swatches, piles, expected }: Tr
 }
 
 /** An expected error in words, with numbers. */
-export function errorWords(expected: Expected): string {
+export function errorWords(expected: ErrorQuantiles): string {
   const { median, tenth } = expected;
-  return `${nearWords(expected)} (about ${rounded(median)}; one in ten is worse than ${rounded(tenth)}).`;
+  return `${expectedErrorWords(expected)} (about ${rounded(median)}; one in ten is worse than ${rounded(tenth)}).`;
 }
 
 /** An expected error in words, without numbers: "Usually only a trained eye sees a difference". */
-export const nearWords = ({ median }: Expected): string =>
+export const expectedErrorWords = ({ median }: ErrorQuantiles): string =>
   median <= 1
     ? 'Usually no difference is seen'
     : median <= 3

@@ -8,7 +8,11 @@ import { curvePrior, type PaintPrior, UNKNOWN_PAINT } from '../../optics/prior.t
  * @see D. J. C. MacKay, Neural Computation 4 (1992) 415-447, for choosing priors by evidence (from
  *   memory)
  */
-export const UNNAMED: readonly PaintPrior[] = [UNKNOWN_PAINT, bent(0.3, 250), bent(0.8, 100)];
+export const UNKNOWN_PIGMENT_PRIORS: readonly PaintPrior[] = [
+  UNKNOWN_PAINT,
+  bent(0.3, 250),
+  bent(0.8, 100),
+];
 
 function bent(shape: number, lengthNm: number): PaintPrior {
   const mean = new Float64Array(BANDS).fill(-1.4);

@@ -1,11 +1,11 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
-import type { Card } from '../../book/card.ts';
+import type { EntrySummary } from '../../book/card.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import { dateWords } from '../locale.ts';
-import { book, complain, edition, tell } from '../studio.ts';
-import { KIND_WORDS, sayBook } from '../words/book.ts';
-import { say } from '../words/frame.ts';
-import { Long } from './Long.tsx';
+import { book, bookRevision, showError, showNotice } from '../studio.ts';
+import { bookTexts, KIND_WORDS } from '../words/book.ts';
+import { sharedTexts } from '../words/frame.ts';
+import { VirtualList } from './Long.tsx';
 import { nameOfCard } from './names.ts';
 import { useThumbnail } from './Picture.tsx';
 
@@ -14,22 +14,22 @@ const DAY_MS = 86_400_000;
 
 /** Deleted entries, with the date until which each is kept and a way to restore it. */
 export function Bin() {
-  const away = useSignal<readonly Card[] | null>(null);
+  const away = useSignal<readonly EntrySummary[] | null>(null);
   const isAsking = useSignal(false);
   useSignalEffect(() => {
-    edition.value;
+    bookRevision.value;
     void book.value?.bin().then((list) => {
       if (list.ok) away.value = list.value;
-      else complain(bookFaultWords(list.fault));
+      else showError(bookFaultWords(list.fault));
     });
   });
-  if (away.value === null) return <p role="status">{say.bookOpening}</p>;
+  if (away.value === null) return <p role="status">{sharedTexts.bookOpening}</p>;
   const { length } = away.value;
-  if (length === 0) return <p class="lead">{sayBook.binEmpty}</p>;
+  if (length === 0) return <p class="lead">{bookTexts.binEmpty}</p>;
   const canWrite = book.value?.readOnly === null;
   return (
     <>
-      <p>{sayBook.binAbout}</p>
+      <p>{bookTexts.binAbout}</p>
       {canWrite && !isAsking.value && (
         <p>
           <button
@@ -38,13 +38,13 @@ export function Bin() {
               isAsking.value = true;
             }}
           >
-            {sayBook.emptyBin}
+            {bookTexts.emptyBin}
           </button>
         </p>
       )}
       {isAsking.value && (
-        <div class="asking" role="alertdialog" aria-label={sayBook.emptyBin}>
-          <p>{sayBook.emptyAsk(length)}</p>
+        <div class="asking" role="alertdialog" aria-label={bookTexts.emptyBin}>
+          <p>{bookTexts.emptyAsk(length)}</p>
           <p class="entry-actions">
             <button
               type="button"
@@ -54,7 +54,7 @@ export function Bin() {
                 void empty();
               }}
             >
-              {sayBook.emptyYes}
+              {bookTexts.emptyYes}
             </button>
             <button
               type="button"
@@ -63,16 +63,16 @@ export function Bin() {
                 isAsking.value = false;
               }}
             >
-              {say.cancel}
+              {sharedTexts.cancel}
             </button>
           </p>
         </div>
       )}
       <div class="bin-list">
-        <Long
+        <VirtualList
           items={away.value}
           rem={6.5}
-          label={sayBook.listOfBin}
+          label={bookTexts.listOfBin}
           keyOf={({ id }) => id}
           row={(card) => <Row card={card} canWrite={canWrite} />}
         />
@@ -81,7 +81,7 @@ export function Bin() {
   );
 }
 
-function Row({ card, canWrite }: { card: Card; canWrite: boolean }) {
+function Row({ card, canWrite }: { card: EntrySummary; canWrite: boolean }) {
   const url = useThumbnail(card);
   const name = nameOfCard(card);
   const until = new Date(Date.parse(card.deletedAt!) + BIN_DAYS * DAY_MS).toISOString();
@@ -90,27 +90,27 @@ function Row({ card, canWrite }: { card: Card; canWrite: boolean }) {
       <span class="row-picture">{url && <img src={url} alt="" width="72" height="72" />}</span>
       <span class="row-words">
         <span class="row-name">{name}</span>
-        <span class="small">{sayBook.binUntil(KIND_WORDS[card.kind], dateWords(until))}</span>
+        <span class="small">{bookTexts.binUntil(KIND_WORDS[card.kind], dateWords(until))}</span>
       </span>
       {canWrite && (
         <button
           type="button"
-          aria-label={`${sayBook.restore}: ${name}`}
+          aria-label={`${bookTexts.restore}: ${name}`}
           onClick={() => void putBack(card)}
         >
-          {sayBook.restore}
+          {bookTexts.restore}
         </button>
       )}
     </div>
   );
 }
 
-async function putBack(card: Card): Promise<void> {
+async function putBack(card: EntrySummary): Promise<void> {
   const here = book.value;
   if (!here) return;
   const back = await here.restore(card.id);
-  if (!back.ok) return complain(bookFaultWords(back.fault));
-  tell(sayBook.restored(nameOfCard(card)), async () => {
+  if (!back.ok) return showError(bookFaultWords(back.fault));
+  showNotice(bookTexts.restored(nameOfCard(card)), async () => {
     const away = await here.remove(card.id);
     return away.ok ? { ok: true, value: null } : away;
   });
@@ -118,6 +118,6 @@ async function putBack(card: Card): Promise<void> {
 
 async function empty(): Promise<void> {
   const emptied = await book.value?.emptyBin(new Date().toISOString());
-  if (emptied?.ok) tell(sayBook.emptied(emptied.value));
-  else if (emptied) complain(bookFaultWords(emptied.fault));
+  if (emptied?.ok) showNotice(bookTexts.emptied(emptied.value));
+  else if (emptied) showError(bookFaultWords(emptied.fault));
 }

@@ -1,11 +1,11 @@
 import './book.css';
 import { useEffect } from 'preact/hooks';
 import { hrefOf, route } from '../route.ts';
-import { sayBook } from '../words/book.ts';
+import { bookTexts } from '../words/book.ts';
 import { Bin } from './Bin.tsx';
 import { Copies } from './Copies.tsx';
-import { Entries } from './Entries.tsx';
-import { wantCards } from './state.ts';
+import { EntryList } from './Entries.tsx';
+import { loadEntries } from './state.ts';
 
 const PARTS = ['bin', 'copies', 'shelf'] as const;
 type Part = (typeof PARTS)[number];
@@ -18,29 +18,29 @@ const isPart = (open: string | null): open is Part => (PARTS as readonly unknown
 export function BookScreen() {
   const { open } = route.value;
   const part = isPart(open) ? open : null;
-  useEffect(wantCards, []);
+  useEffect(loadEntries, []);
   return (
     <section class="page book">
       <div class="book-head">
-        <h1 tabIndex={-1}>{sayBook.heading}</h1>
-        <nav aria-label={sayBook.parts}>
+        <h1 tabIndex={-1}>{bookTexts.heading}</h1>
+        <nav aria-label={bookTexts.parts}>
           <ul class="parts">
             <li>
               <a href={hrefOf('book')} aria-current={part === null ? 'page' : undefined}>
-                {sayBook.entries}
+                {bookTexts.entries}
               </a>
             </li>
             {PARTS.map((one) => (
               <li key={one}>
                 <a href={hrefOf('book', one)} aria-current={part === one ? 'page' : undefined}>
-                  {sayBook[one]}
+                  {bookTexts[one]}
                 </a>
               </li>
             ))}
           </ul>
         </nav>
       </div>
-      {part === null && <Entries />}
+      {part === null && <EntryList />}
       {part === 'bin' && <Bin />}
       {part === 'copies' && <Copies />}
     </section>

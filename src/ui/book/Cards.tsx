@@ -1,27 +1,27 @@
 import './book.css';
 import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import type { Card } from '../../book/card.ts';
+import type { EntrySummary } from '../../book/card.ts';
 import type { Kind } from '../../book/record.ts';
 import { BinIcon } from '../drawn/icons.tsx';
 import { dateWords } from '../locale.ts';
 import { hrefOf } from '../route.ts';
 import { book } from '../studio.ts';
-import { sayBook } from '../words/book.ts';
-import { say } from '../words/frame.ts';
+import { bookTexts } from '../words/book.ts';
+import { sharedTexts } from '../words/frame.ts';
 import { putIntoBin, Renaming } from './actions.tsx';
 import { dabs } from './dabs.ts';
 import { CopyReminder } from './Keeping.tsx';
 import { nameOfCard } from './names.ts';
 import { useThumbnail } from './Picture.tsx';
 import { SampleLine, SampleMark } from './SampleBook.tsx';
-import { cards, clearSearch, kind as kindSought, wantCards } from './state.ts';
+import { clearSearch, entrySummaries, searchKind as kindSought, loadEntries } from './state.ts';
 
 /** Number of entries shown outside the book; the book lists all. */
 const MOST = 24;
 
 /** The most recent entries of one kind, with their actions. */
-export function Cards({
+export function RecentEntries({
   kind,
   heading,
   empty,
@@ -30,9 +30,10 @@ export function Cards({
   heading: string;
   empty: ComponentChildren;
 }) {
-  useEffect(wantCards, []);
-  if (cards.value === null) return <p role="status">{book.value && say.bookOpening}</p>;
-  const all = cards.value.filter((card) => card.kind === kind);
+  useEffect(loadEntries, []);
+  if (entrySummaries.value === null)
+    return <p role="status">{book.value && sharedTexts.bookOpening}</p>;
+  const all = entrySummaries.value.filter((card) => card.kind === kind);
   if (all.length === 0) return empty;
   return (
     <>
@@ -55,7 +56,7 @@ export function Cards({
               kindSought.value = kind;
             }}
           >
-            {sayBook.moreInBook}
+            {bookTexts.moreInBook}
           </a>
         </p>
       )}
@@ -63,12 +64,16 @@ export function Cards({
   );
 }
 
-function EntryCard({ card }: { card: Card }) {
+function EntryCard({ card }: { card: EntrySummary }) {
   const [renaming, setRenaming] = useState(false);
   const name = nameOfCard(card);
   return (
     <article class="card">
-      <a class="card-open" href={hrefOf('harmony', card.id)} aria-label={`${say.open}: ${name}`}>
+      <a
+        class="card-open"
+        href={hrefOf('harmony', card.id)}
+        aria-label={`${sharedTexts.open}: ${name}`}
+      >
         <CardPicture card={card} />
       </a>
       {renaming ? (
@@ -87,18 +92,18 @@ function EntryCard({ card }: { card: Card }) {
             type="button"
             class="quiet"
             onClick={() => setRenaming(true)}
-            aria-label={`${say.rename}: ${name}`}
+            aria-label={`${sharedTexts.rename}: ${name}`}
           >
-            {say.rename}
+            {sharedTexts.rename}
           </button>
           <button
             type="button"
             class="quiet"
             onClick={() => void putIntoBin(card)}
-            aria-label={`${say.remove}: ${name}`}
+            aria-label={`${sharedTexts.remove}: ${name}`}
           >
             <BinIcon size={20} />
-            {say.remove}
+            {sharedTexts.remove}
           </button>
         </p>
       )}
@@ -107,7 +112,7 @@ function EntryCard({ card }: { card: Card }) {
 }
 
 /** Thumbnail of the photograph, with the gathered colours below it. */
-function CardPicture({ card }: { card: Card }) {
+function CardPicture({ card }: { card: EntrySummary }) {
   const url = useThumbnail(card);
   return (
     <span class="card-picture">

@@ -1,20 +1,20 @@
 import { hexOf, labOfHex } from '../../colour/hex.ts';
 import { nameOf } from '../../colour/words.ts';
-import { Patch } from '../drawn/Patch.tsx';
-import { sayBook } from '../words/book.ts';
-import { colour, coloursThere, within } from './state.ts';
+import { BrushStroke } from '../drawn/Patch.tsx';
+import { bookTexts } from '../words/book.ts';
+import { coloursThere, searchColour, searchTolerance } from './state.ts';
 
 const EDGE = 44;
 
 /** Search by colour: one of the book's own colours or any other, and the maximum difference. */
-export function ColourChoice() {
-  const now = colour.value;
+export function ColourSearch() {
+  const now = searchColour.value;
   const hex = now ? hexOf(now) : null;
   return (
     <fieldset class="colour-choice">
-      <legend>{sayBook.colour}</legend>
+      <legend>{bookTexts.colour}</legend>
       {coloursThere.value.length > 0 && (
-        <ul class="strokes" aria-label={sayBook.colourFromBook}>
+        <ul class="strokes" aria-label={bookTexts.colourFromBook}>
           {coloursThere.value.map((lab) => {
             const own = hexOf(lab);
             return (
@@ -26,11 +26,11 @@ export function ColourChoice() {
                   aria-label={nameOf(lab)}
                   title={nameOf(lab)}
                   onClick={() => {
-                    colour.value = own === hex ? null : lab;
+                    searchColour.value = own === hex ? null : lab;
                   }}
                 >
                   <svg viewBox={`0 0 ${EDGE} ${EDGE}`} aria-hidden="true">
-                    <Patch
+                    <BrushStroke
                       hex={own}
                       seed={Number.parseInt(own.slice(1), 16)}
                       x={3}
@@ -46,32 +46,40 @@ export function ColourChoice() {
         </ul>
       )}
       <label class="colour-other">
-        {sayBook.colourOther}
+        {bookTexts.colourOther}
         <input
           type="color"
           value={hex ?? '#7f7f7f'}
           onInput={(event) => {
-            colour.value = labOfHex(event.currentTarget.value);
+            searchColour.value = labOfHex(event.currentTarget.value);
           }}
         />
       </label>
       {now && (
         <>
           <label>
-            {sayBook.within}
+            {bookTexts.within}
             <input
               type="range"
               min="1"
               max="25"
               step="1"
-              value={within}
-              aria-valuetext={sayBook.withinNow(sayBook.withinWords(within.value), within.value)}
+              value={searchTolerance}
+              aria-valuetext={bookTexts.withinNow(
+                bookTexts.withinWords(searchTolerance.value),
+                searchTolerance.value,
+              )}
               onInput={(event) => {
-                within.value = event.currentTarget.valueAsNumber;
+                searchTolerance.value = event.currentTarget.valueAsNumber;
               }}
             />
           </label>
-          <p class="small">{sayBook.withinNow(sayBook.withinWords(within.value), within.value)}</p>
+          <p class="small">
+            {bookTexts.withinNow(
+              bookTexts.withinWords(searchTolerance.value),
+              searchTolerance.value,
+            )}
+          </p>
         </>
       )}
     </fieldset>

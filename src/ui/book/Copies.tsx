@@ -1,14 +1,20 @@
 import { useEffect, useRef } from 'preact/hooks';
-import type { Looked, Several } from '../../../workers/copy.ts';
-import { dateWords, count as number } from '../locale.ts';
+import type { ImportPreview, Several } from '../../../workers/copy.ts';
+import { dateWords, formatCount as number } from '../locale.ts';
 import { book } from '../studio.ts';
-import { KIND_WORDS, sayBook } from '../words/book.ts';
-import { say } from '../words/frame.ts';
-import { bringIn, bringing, dropCopy, lookAt, touched } from './bringing.ts';
-import { changedSince, Keeping } from './Keeping.tsx';
-import { copied } from './keeping.ts';
-import { MakingLine } from './MakingLine.tsx';
-import { makeBookCopy, making } from './making.ts';
+import { bookTexts, KIND_WORDS } from '../words/book.ts';
+import { sharedTexts } from '../words/frame.ts';
+import {
+  changedEntryCount,
+  copyImport,
+  discardPreview,
+  importPreviewedCopy,
+  previewCopyFile,
+} from './bringing.ts';
+import { changedSince, StorageStatus } from './Keeping.tsx';
+import { lastCopyTime } from './keeping.ts';
+import { CopyProgress } from './MakingLine.tsx';
+import { copyInProgress, makeBookCopy } from './making.ts';
 import { nameOfCard } from './names.ts';
 import { Dabs } from './Picture.tsx';
 import { SampleOffer } from './SampleBook.tsx';
@@ -21,54 +27,54 @@ export function Copies() {
       <Make />
       {book.value?.readOnly === null && <Bring />}
       <SampleOffer quiet />
-      <Keeping />
+      <StorageStatus />
     </div>
   );
 }
 
 function Make() {
-  const last = copied.value;
-  const isRunning = making.value?.of === null;
+  const last = lastCopyTime.value;
+  const isRunning = copyInProgress.value?.of === null;
   return (
     <section class="part" aria-labelledby="make-heading">
-      <h2 id="make-heading">{sayBook.makeHeading}</h2>
-      <p>{sayBook.makeAbout}</p>
+      <h2 id="make-heading">{bookTexts.makeHeading}</h2>
+      <p>{bookTexts.makeAbout}</p>
       <p class="small">
         {last === null
-          ? sayBook.noCopy
-          : `${sayBook.lastCopy(dateWords(last))} ${sayBook.changedSince(changedSince())}`}
+          ? bookTexts.noCopy
+          : `${bookTexts.lastCopy(dateWords(last))} ${bookTexts.changedSince(changedSince())}`}
       </p>
       {!isRunning && (
         <p class="main-actions">
           <button type="button" class="main" onClick={() => void makeBookCopy()}>
-            {sayBook.make}
+            {bookTexts.make}
           </button>
         </p>
       )}
-      {isRunning && <MakingLine />}
+      {isRunning && <CopyProgress />}
     </section>
   );
 }
 
 function Bring() {
-  const now = bringing.value;
+  const now = copyImport.value;
   const input = useRef<HTMLInputElement>(null);
   const onChange = () => {
     const file = input.current?.files?.[0];
     if (!file) return;
     // Reset the input, so that the same file can be chosen again.
-    void lookAt(file).finally(() => {
+    void previewCopyFile(file).finally(() => {
       if (input.current) input.current.value = '';
     });
   };
   return (
     <section class="part" aria-labelledby="bring-heading">
-      <h2 id="bring-heading">{sayBook.bringHeading}</h2>
-      <p>{sayBook.bringAbout}</p>
+      <h2 id="bring-heading">{bookTexts.bringHeading}</h2>
+      <p>{bookTexts.bringAbout}</p>
       {(now === null || now.stage === 'looked') && (
         <p class="main-actions">
           <label class="button">
-            {sayBook.bring}
+            {bookTexts.bring}
             <input
               ref={input}
               class="unseen"
@@ -82,10 +88,10 @@ function Bring() {
       <div class="work-line" role="status">
         {now && now.stage !== 'looked' && !isBringingSample.value && (
           <>
-            <p>{now.stage === 'looking' ? sayBook.looking : sayBook.bringing}</p>
-            <progress max={1} value={now.done} aria-label={sayBook.bringing} />
+            <p>{now.stage === 'looking' ? bookTexts.looking : bookTexts.bringing}</p>
+            <progress max={1} value={now.done} aria-label={bookTexts.bringing} />
             <button type="button" class="quiet" onClick={now.stop}>
-              {say.stop}
+              {sharedTexts.stop}
             </button>
           </>
         )}
@@ -97,31 +103,31 @@ function Bring() {
 
 const SORTS = ['added', 'changed', 'deleted', 'kept', 'settled'] as const;
 
-function Preview({ looked }: { looked: Looked }) {
+function Preview({ looked }: { looked: ImportPreview }) {
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     heading.current?.focus({ preventScroll: true });
     heading.current?.scrollIntoView({ block: 'center' });
   }, [looked]);
-  const count = touched(looked);
+  const count = changedEntryCount(looked);
   return (
     <section class="preview" aria-labelledby="preview-heading">
       <h3 id="preview-heading" ref={heading} tabIndex={-1}>
-        {sayBook.previewHeading(dateWords(looked.made))}
+        {bookTexts.previewHeading(dateWords(looked.made))}
       </h3>
       {SORTS.map((sort) => (
-        <Sort key={sort} heading={sayBook[sort]} several={looked[sort]} />
+        <Sort key={sort} heading={bookTexts[sort]} several={looked[sort]} />
       ))}
-      {count === 0 && <p>{sayBook.nothingNew}</p>}
-      {count > 0 && looked.same > 0 && <p>{sayBook.same(looked.same)}</p>}
+      {count === 0 && <p>{bookTexts.nothingNew}</p>}
+      {count > 0 && looked.same > 0 && <p>{bookTexts.same(looked.same)}</p>}
       <p class="entry-actions">
         {count > 0 && (
-          <button type="button" class="main" onClick={() => void bringIn()}>
-            {sayBook.bringIn}
+          <button type="button" class="main" onClick={() => void importPreviewedCopy()}>
+            {bookTexts.bringIn}
           </button>
         )}
-        <button type="button" class="quiet" onClick={dropCopy}>
-          {say.cancel}
+        <button type="button" class="quiet" onClick={discardPreview}>
+          {sharedTexts.cancel}
         </button>
       </p>
     </section>
@@ -146,7 +152,7 @@ function Sort({ heading, several }: { heading: string; several: Several }) {
             <Dabs card={card} width={180} height={18} />
           </li>
         ))}
-        {count > first.length && <li>{sayBook.andMore(count - first.length)}</li>}
+        {count > first.length && <li>{bookTexts.andMore(count - first.length)}</li>}
       </ul>
     </details>
   );

@@ -1,11 +1,11 @@
 import type { Entry } from '../../book/record.ts';
 import { hexOf } from '../../colour/hex.ts';
-import { layLine } from '../drawn/line.ts';
+import { layOutClothLine } from '../drawn/line.ts';
 import { Hatching, PaintedCloth } from '../drawn/PaintedCloth.tsx';
-import { Patch } from '../drawn/Patch.tsx';
+import { BrushStroke } from '../drawn/Patch.tsx';
 import { seedOf } from '../drawn/seed.ts';
-import { linesOf } from '../drawn/text.ts';
-import { drawn } from '../harmony/drawn.ts';
+import { breakLines } from '../drawn/text.ts';
+import { displayLadder } from '../harmony/drawn.ts';
 import { dateWords } from '../locale.ts';
 import { KIND_WORDS } from '../words/book.ts';
 import type { Group } from './contents.ts';
@@ -30,13 +30,13 @@ interface Placed {
  * An entry as one SVG page, black on white, with each colour as a painted stroke beside its words.
  * Used for printing and for the SVG export. It depends on no styles or fonts of the page.
  */
-export function Drawing({ entry, groups }: { entry: Entry; groups: readonly Group[] }) {
+export function EntryDrawing({ entry, groups }: { entry: Entry; groups: readonly Group[] }) {
   const { body, kind } = entry;
   const texts: Placed[] = [];
   const strokes: { readonly y: number; readonly hex: string; readonly seed: number }[] = [];
   let y = MARGIN;
   const write = (text: string, size: number, x = MARGIN, bold = false, most = 3) => {
-    for (const line of linesOf(text, size, WIDTH - MARGIN - x, most)) {
+    for (const line of breakLines(text, size, WIDTH - MARGIN - x, most)) {
       y += size * 1.35;
       texts.push({ y, size, x, text: line, bold });
     }
@@ -47,7 +47,7 @@ export function Drawing({ entry, groups }: { entry: Entry; groups: readonly Grou
   y += 18;
 
   const hung = clothsOf(entry);
-  const laid = hung.length > 0 ? layLine(hung, ROOM) : null;
+  const laid = hung.length > 0 ? layOutClothLine(hung, ROOM) : null;
   const wallTop = y;
   if (laid) y += laid.wall + 22;
 
@@ -112,7 +112,7 @@ export function Drawing({ entry, groups }: { entry: Entry; groups: readonly Grou
         </g>
       )}
       {strokes.map(({ y, hex, seed }) => (
-        <Patch key={y} hex={hex} seed={seed} x={MARGIN} y={y} {...PATCH} />
+        <BrushStroke key={y} hex={hex} seed={seed} x={MARGIN} y={y} {...PATCH} />
       ))}
       {texts.map(({ x, y, size, text, bold }) => (
         <text
@@ -140,5 +140,10 @@ export function clothsOf(entry: Entry) {
         : [];
   return colours
     .filter(({ ladder }) => ladder.length > 0)
-    .map(({ name, share, accent, ladder }) => ({ name, share, accent, ladder: drawn(ladder) }));
+    .map(({ name, share, accent, ladder }) => ({
+      name,
+      share,
+      accent,
+      ladder: displayLadder(ladder),
+    }));
 }

@@ -1,22 +1,30 @@
 import { signal } from '@preact/signals';
 import { useEffect, useLayoutEffect, useState } from 'preact/hooks';
-import type { Card } from '../../book/card.ts';
+import type { EntrySummary } from '../../book/card.ts';
 import type { Kind } from '../../book/record.ts';
-import type { Found } from '../../book/search.ts';
+import type { SearchHit } from '../../book/search.ts';
 import { BookIcon, PaletteIcon, PrintIcon } from '../drawn/icons.tsx';
 import { dateWords } from '../locale.ts';
 import { hrefOf, openBeside, route } from '../route.ts';
 import { ShelfLink } from '../shelf/ShelfLink.tsx';
-import { KIND_WORDS, sayBook } from '../words/book.ts';
-import { say } from '../words/frame.ts';
+import { bookTexts, KIND_WORDS } from '../words/book.ts';
+import { sharedTexts } from '../words/frame.ts';
 import { EntryPane } from './EntryPane.tsx';
-import { Finding } from './Finding.tsx';
+import { EntrySearch } from './Finding.tsx';
 import { CopyReminder } from './Keeping.tsx';
-import { Long } from './Long.tsx';
+import { VirtualList } from './Long.tsx';
 import { nameOfCard } from './names.ts';
 import { Dabs, useThumbnail } from './Picture.tsx';
 import { SampleLine, SampleMark, SampleOffer } from './SampleBook.tsx';
-import { cards, clearSearch, found, onlyVersions, pairs, scrolled, versions } from './state.ts';
+import {
+  clearSearch,
+  conflictIds,
+  conflictPairs,
+  entrySummaries,
+  onlyVersions,
+  scrolled,
+  searchHits,
+} from './state.ts';
 
 const wide = matchMedia('(min-width: 60rem)');
 /** Whether the window has room for the list and an entry side by side. */
@@ -31,10 +39,10 @@ wide.addEventListener('change', () => {
  * The list of entries with its search, and the open entry: beside the list, or instead of it on a
  * phone.
  */
-export function Entries() {
+export function EntryList() {
   const { open } = route.value;
-  const all = cards.value;
-  const first = useRested(found.value[0]?.card.id ?? null);
+  const all = entrySummaries.value;
+  const first = useRested(searchHits.value[0]?.card.id ?? null);
   const beside = open ?? first;
   const isOver = open !== null && !isWide.value;
   useLayoutEffect(() => {
@@ -47,18 +55,18 @@ export function Entries() {
     return () => removeEventListener('scroll', keep);
   }, [isOver]);
 
-  if (all === null) return <p role="status">{say.bookOpening}</p>;
+  if (all === null) return <p role="status">{sharedTexts.bookOpening}</p>;
   if (isOver) return <EntryPane id={open} back />;
   if (all.length === 0)
     return (
       <>
-        <p class="lead">{say.bookEmpty}</p>
+        <p class="lead">{sharedTexts.bookEmpty}</p>
         <p class="main-actions">
           <a class="button main" href={hrefOf('walk')}>
-            {say.toWalk}
+            {sharedTexts.toWalk}
           </a>
           <a class="button" href={hrefOf('book', 'copies')}>
-            {sayBook.bringHeading}
+            {bookTexts.bringHeading}
           </a>
         </p>
         <SampleOffer quiet />
@@ -66,29 +74,29 @@ export function Entries() {
         <GuideLink />
       </>
     );
-  const shown = found.value;
+  const shown = searchHits.value;
   return (
     <div class="panes">
       <div class="pane-list">
         <CopyReminder />
         <SampleLine />
-        <Finding />
+        <EntrySearch />
         <Versions />
         <p class="small found" role="status">
-          {sayBook.found(shown.length, all.length)}
+          {bookTexts.found(shown.length, all.length)}
         </p>
         {shown.length === 0 ? (
           <p>
-            {sayBook.none}{' '}
+            {bookTexts.none}{' '}
             <button type="button" class="quiet" onClick={clearSearch}>
-              {sayBook.clear}
+              {bookTexts.clear}
             </button>
           </p>
         ) : (
-          <Long
+          <VirtualList
             items={shown}
             rem={5.5}
-            label={sayBook.listOf}
+            label={bookTexts.listOf}
             keyOf={({ card }) => card.id}
             row={(one) => <Row one={one} isOpen={isWide.value && one.card.id === beside} />}
           />
@@ -105,7 +113,7 @@ export function Entries() {
 const GuideLink = () => (
   <p>
     <a class="way" href={hrefOf('book', 'guide')}>
-      {say.guide}
+      {sharedTexts.guide}
     </a>
   </p>
 );
@@ -127,11 +135,11 @@ function useRested(id: string | null): string | null {
 }
 
 function Versions() {
-  const { length } = pairs.value;
+  const { length } = conflictPairs.value;
   if (length === 0) return null;
   return (
     <div class="versions">
-      <p>{sayBook.twoVersions(length)}</p>
+      <p>{bookTexts.twoVersions(length)}</p>
       <button
         type="button"
         class="quiet"
@@ -139,14 +147,14 @@ function Versions() {
           onlyVersions.value = !onlyVersions.value;
         }}
       >
-        {onlyVersions.value ? sayBook.showAll : sayBook.showVersions}
+        {onlyVersions.value ? bookTexts.showAll : bookTexts.showVersions}
       </button>
     </div>
   );
 }
 
 /** For an entry without a photograph: its first colour, or the icon of its kind. */
-function Sign({ card }: { card: Card }) {
+function Sign({ card }: { card: EntrySummary }) {
   if (card.colours.length > 0 || card.picture !== undefined || card.specimen !== undefined)
     return <Dabs card={{ ...card, colours: card.colours.slice(0, 1) }} width={40} height={40} />;
   const Icon = SIGNS[card.kind] ?? BookIcon;
@@ -154,7 +162,7 @@ function Sign({ card }: { card: Card }) {
 }
 const SIGNS: Partial<Record<Kind, typeof BookIcon>> = { palette: PaletteIcon, sheet: PrintIcon };
 
-function Row({ one: { card, deltaE00 }, isOpen }: { one: Found; isOpen: boolean }) {
+function Row({ one: { card, deltaE00 }, isOpen }: { one: SearchHit; isOpen: boolean }) {
   const url = useThumbnail(card);
   const href = hrefOf('book', card.id);
   return (
@@ -178,8 +186,8 @@ function Row({ one: { card, deltaE00 }, isOpen }: { one: Found; isOpen: boolean 
         </span>
         <span class="small" aria-hidden="true">
           {KIND_WORDS[card.kind]} · {dateWords(card.date)}
-          {deltaE00 !== null && ` · ${sayBook.differs(deltaE00)}`}
-          {versions.value.has(card.id) && ` · ${sayBook.conflictHeading.toLowerCase()}`}
+          {deltaE00 !== null && ` · ${bookTexts.differs(deltaE00)}`}
+          {conflictIds.value.has(card.id) && ` · ${bookTexts.conflictHeading.toLowerCase()}`}
         </span>
         <Dabs card={card} width={260} height={22} />
       </span>

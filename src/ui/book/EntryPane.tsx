@@ -1,31 +1,31 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
-import type { Card } from '../../book/card.ts';
+import type { EntrySummary } from '../../book/card.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { Entry } from '../../book/record.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { ClothLine } from '../drawn/ClothLine.tsx';
 import { BinIcon, SearchIcon } from '../drawn/icons.tsx';
-import { Patch } from '../drawn/Patch.tsx';
-import { shownOf } from '../drawn/screen.ts';
+import { BrushStroke } from '../drawn/Patch.tsx';
+import { cssColourOf } from '../drawn/screen.ts';
 import { seedOf } from '../drawn/seed.ts';
 import { dateWords } from '../locale.ts';
 import { go, hrefOf, route } from '../route.ts';
-import { book, complain } from '../studio.ts';
-import { KIND_WORDS, sayBook } from '../words/book.ts';
+import { book, showError } from '../studio.ts';
+import { bookTexts, KIND_WORDS } from '../words/book.ts';
 import { putIntoBin, Renaming } from './actions.tsx';
-import { contentsOf, type Line } from './contents.ts';
+import { type EntryItem, entryItems } from './contents.ts';
 import { clothsOf } from './Drawing.tsx';
 import { nameOfCard, pigmentWords } from './names.ts';
-import { Onward } from './Onward.tsx';
-import { Out, Printed } from './Out.tsx';
-import { Photograph } from './Photograph.tsx';
+import { EntryLinks } from './Onward.tsx';
+import { EntryExport, PrintedEntry } from './Out.tsx';
+import { EntryPhotograph } from './Photograph.tsx';
 import { SampleMark } from './SampleBook.tsx';
-import { cards, colour, scrolled } from './state.ts';
-import { Versions } from './Versions.tsx';
+import { entrySummaries, scrolled, searchColour } from './state.ts';
+import { VersionConflict } from './Versions.tsx';
 
 /** One complete entry with its actions. */
 export function EntryPane({ id, back = false }: { id: string; back?: boolean }) {
-  const card = cards.value?.find((one) => one.id === id) ?? null;
+  const card = entrySummaries.value?.find((one) => one.id === id) ?? null;
   const entry = useEntry(card);
   const heading = useRef<HTMLHeadingElement>(null);
   // A layout effect, so that a key pressed at once already acts from here.
@@ -37,29 +37,29 @@ export function EntryPane({ id, back = false }: { id: string; back?: boolean }) 
       {back && (
         <p>
           <a class="back" href={hrefOf('book')}>
-            {sayBook.back}
+            {bookTexts.back}
           </a>
         </p>
       )}
       {card === null ? (
         <>
           <h2 ref={heading} tabIndex={-1}>
-            {sayBook.goneHeading}
+            {bookTexts.goneHeading}
           </h2>
-          <p>{sayBook.gone}</p>
+          <p>{bookTexts.gone}</p>
           <p class="main-actions">
             <a class="button main" href={hrefOf('book')}>
-              {sayBook.back}
+              {bookTexts.back}
             </a>
             <a class="button" href={hrefOf('book', 'bin')}>
-              {sayBook.toBin}
+              {bookTexts.toBin}
             </a>
           </p>
         </>
       ) : (
         <>
           <Heading key={card.id} card={card} at={heading} />
-          <Versions card={card} />
+          <VersionConflict card={card} />
           {entry && <Body entry={entry} card={card} />}
         </>
       )}
@@ -67,7 +67,7 @@ export function EntryPane({ id, back = false }: { id: string; back?: boolean }) 
   );
 }
 
-function useEntry(card: Card | null): Entry | null {
+function useEntry(card: EntrySummary | null): Entry | null {
   const [entry, setEntry] = useState<Entry | null>(null);
   useEffect(() => {
     let gone = false;
@@ -75,7 +75,7 @@ function useEntry(card: Card | null): Entry | null {
       void book.value?.get(card.kind, card.id).then((found) => {
         if (gone) return;
         if (found.ok) setEntry(found.value);
-        else complain(bookFaultWords(found.fault));
+        else showError(bookFaultWords(found.fault));
       });
     return () => {
       gone = true;
@@ -84,7 +84,7 @@ function useEntry(card: Card | null): Entry | null {
   return entry?.id === card?.id ? entry : null;
 }
 
-function Heading({ card, at }: { card: Card; at: { current: HTMLHeadingElement | null } }) {
+function Heading({ card, at }: { card: EntrySummary; at: { current: HTMLHeadingElement | null } }) {
   const [renaming, setRenaming] = useState(false);
   const name = nameOfCard(card);
   const canWrite = book.value?.readOnly === null;
@@ -101,10 +101,10 @@ function Heading({ card, at }: { card: Card; at: { current: HTMLHeadingElement |
         {KIND_WORDS[card.kind]} · {dateWords(card.date)} <SampleMark id={card.id} />
       </p>
       <p class="entry-actions">
-        <Onward card={card} />
+        <EntryLinks card={card} />
         {canWrite && !renaming && (
           <button type="button" class="quiet" onClick={() => setRenaming(true)}>
-            {sayBook.rename}
+            {bookTexts.rename}
           </button>
         )}
         {canWrite && (
@@ -118,7 +118,7 @@ function Heading({ card, at }: { card: Card; at: { current: HTMLHeadingElement |
             }}
           >
             <BinIcon size={20} />
-            {sayBook.remove}
+            {bookTexts.remove}
           </button>
         )}
       </p>
@@ -126,15 +126,15 @@ function Heading({ card, at }: { card: Card; at: { current: HTMLHeadingElement |
   );
 }
 
-function Body({ entry, card }: { entry: Entry; card: Card }) {
-  const groups = contentsOf(entry, pigmentWords);
+function Body({ entry, card }: { entry: Entry; card: EntrySummary }) {
+  const groups = entryItems(entry, pigmentWords);
   const cloths = clothsOf(entry);
   const { note } = entry.body;
   return (
     <>
-      <Photograph card={card} />
+      <EntryPhotograph card={card} />
       {cloths.length > 0 && <ClothLine label={nameOfCard(card)} cloths={cloths} />}
-      {groups.length > 0 && <h3 class="unseen">{sayBook.contents}</h3>}
+      {groups.length > 0 && <h3 class="unseen">{bookTexts.contents}</h3>}
       {groups.map(({ heading, lines }) => (
         <section key={heading} class="group">
           {heading && <h4>{heading}</h4>}
@@ -149,22 +149,29 @@ function Body({ entry, card }: { entry: Entry; card: Card }) {
       ))}
       {note && (
         <section>
-          <h3>{sayBook.noteHeading}</h3>
+          <h3>{bookTexts.noteHeading}</h3>
           <p class="note">{note}</p>
         </section>
       )}
-      <Out entry={entry} />
-      <Printed entry={entry} />
+      <EntryExport entry={entry} />
+      <PrintedEntry entry={entry} />
     </>
   );
 }
 
-function LineRow({ line: { name, lab, words } }: { line: Line }) {
+function LineRow({ line: { name, lab, words } }: { line: EntryItem }) {
   return (
     <div class="line">
       {lab && (
         <svg viewBox="0 0 72 34" width="72" height="34" aria-hidden="true">
-          <Patch hex={shownOf(lab)} seed={seedOf(name)} x={1} y={2} width={70} height={30} />
+          <BrushStroke
+            hex={cssColourOf(lab)}
+            seed={seedOf(name)}
+            x={1}
+            y={2}
+            width={70}
+            height={30}
+          />
         </svg>
       )}
       <div>
@@ -176,7 +183,7 @@ function LineRow({ line: { name, lab, words } }: { line: Line }) {
           type="button"
           class="quiet like"
           onClick={() => findLike(lab)}
-          aria-label={sayBook.findLike(name)}
+          aria-label={bookTexts.findLike(name)}
         >
           <SearchIcon size={20} />
         </button>
@@ -187,7 +194,7 @@ function LineRow({ line: { name, lab, words } }: { line: Line }) {
 
 /** Searches the book for entries with this colour. */
 function findLike(lab: Lab): void {
-  colour.value = lab;
+  searchColour.value = lab;
   scrolled.y = 0;
   go('book');
 }

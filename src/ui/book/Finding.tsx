@@ -2,38 +2,38 @@ import { type Signal, useSignal } from '@preact/signals';
 import type { Kind } from '../../book/record.ts';
 import { SORTS, type Sort } from '../../book/search.ts';
 import { nameOf } from '../../colour/words.ts';
-import { KIND_WORDS, SORT_WORDS, sayBook } from '../words/book.ts';
-import { ColourChoice } from './ColourChoice.tsx';
+import { bookTexts, KIND_WORDS, SORT_WORDS } from '../words/book.ts';
+import { ColourSearch } from './ColourChoice.tsx';
 import { pigmentWords } from './names.ts';
 import {
   clearSearch,
-  colour,
-  from,
+  conflictIds,
   isNarrowed,
-  kind,
   kindsThere,
   onlyVersions,
-  pigments,
   pigmentsThere,
-  sort,
-  to,
-  versions,
-  words,
+  searchColour,
+  searchFrom,
+  searchKind,
+  searchOrder,
+  searchPigments,
+  searchTo,
+  searchWords,
 } from './state.ts';
 
 /** The search form: words, and further criteria on demand. */
-export function Finding() {
+export function EntrySearch() {
   const isOpen = useSignal(false);
   return (
     <search class="finding">
       <label class="search">
-        {sayBook.search}
+        {bookTexts.search}
         <input
           type="search"
-          placeholder={sayBook.searchHint}
-          value={words}
+          placeholder={bookTexts.searchHint}
+          value={searchWords}
           onInput={(event) => {
-            words.value = event.currentTarget.value;
+            searchWords.value = event.currentTarget.value;
           }}
         />
       </label>
@@ -43,7 +43,7 @@ export function Finding() {
           isOpen.value = currentTarget.open;
         }}
       >
-        <summary>{sayBook.narrow}</summary>
+        <summary>{bookTexts.narrow}</summary>
         {isOpen.value && <Fields />}
       </details>
       {isNarrowed.value && <Conditions />}
@@ -53,22 +53,23 @@ export function Finding() {
 
 /** Mounted only when opened, because its options are computed from the whole book. */
 function Fields() {
-  const order = sort.value ?? (colour.value ? 'nearest' : 'newest');
+  const order = searchOrder.value ?? (searchColour.value ? 'nearest' : 'newest');
   return (
     <div class="narrow-fields">
-      <ColourChoice />
+      <ColourSearch />
       <label>
-        {sayBook.pigment}
+        {bookTexts.pigment}
         <select
           value=""
           onChange={({ currentTarget }) => {
-            if (currentTarget.value) pigments.value = [...pigments.value, currentTarget.value];
+            if (currentTarget.value)
+              searchPigments.value = [...searchPigments.value, currentTarget.value];
             currentTarget.value = '';
           }}
         >
-          <option value="">{sayBook.anyPigment}</option>
+          <option value="">{bookTexts.anyPigment}</option>
           {pigmentsThere.value
-            .filter((pigment) => !pigments.value.includes(pigment))
+            .filter((pigment) => !searchPigments.value.includes(pigment))
             .map((pigment) => (
               <option key={pigment} value={pigment}>
                 {pigmentWords(pigment)}
@@ -77,14 +78,14 @@ function Fields() {
         </select>
       </label>
       <label>
-        {sayBook.kind}
+        {bookTexts.kind}
         <select
-          value={kind.value ?? ''}
+          value={searchKind.value ?? ''}
           onChange={({ currentTarget }) => {
-            kind.value = currentTarget.value === '' ? null : (currentTarget.value as Kind);
+            searchKind.value = currentTarget.value === '' ? null : (currentTarget.value as Kind);
           }}
         >
-          <option value="">{sayBook.everyKind}</option>
+          <option value="">{bookTexts.everyKind}</option>
           {kindsThere.value.map((one) => (
             <option key={one} value={one}>
               {KIND_WORDS[one]}
@@ -92,17 +93,17 @@ function Fields() {
           ))}
         </select>
       </label>
-      <DayField label={sayBook.from} day={from} />
-      <DayField label={sayBook.to} day={to} />
+      <DayField label={bookTexts.from} day={searchFrom} />
+      <DayField label={bookTexts.to} day={searchTo} />
       <label>
-        {sayBook.sort}
+        {bookTexts.sort}
         <select
           value={order}
           onChange={({ currentTarget }) => {
-            sort.value = currentTarget.value as Sort;
+            searchOrder.value = currentTarget.value as Sort;
           }}
         >
-          {SORTS.filter((one) => one !== 'nearest' || colour.value).map((one) => (
+          {SORTS.filter((one) => one !== 'nearest' || searchColour.value).map((one) => (
             <option key={one} value={one}>
               {SORT_WORDS[one]}
             </option>
@@ -131,30 +132,30 @@ function DayField({ label, day }: { label: string; day: Signal<string> }) {
 /** The active criteria, each with a button that removes it. */
 function Conditions() {
   const all: (readonly [text: string, drop: () => void])[] = [];
-  if (colour.value)
+  if (searchColour.value)
     all.push([
-      sayBook.chosenColour(nameOf(colour.value)),
+      bookTexts.chosenColour(nameOf(searchColour.value)),
       () => {
-        colour.value = null;
+        searchColour.value = null;
       },
     ]);
-  for (const pigment of pigments.value)
+  for (const pigment of searchPigments.value)
     all.push([
       pigmentWords(pigment),
       () => {
-        pigments.value = pigments.value.filter((one) => one !== pigment);
+        searchPigments.value = searchPigments.value.filter((one) => one !== pigment);
       },
     ]);
-  if (kind.value)
+  if (searchKind.value)
     all.push([
-      KIND_WORDS[kind.value],
+      KIND_WORDS[searchKind.value],
       () => {
-        kind.value = null;
+        searchKind.value = null;
       },
     ]);
   for (const [label, day] of [
-    [sayBook.from, from],
-    [sayBook.to, to],
+    [bookTexts.from, searchFrom],
+    [bookTexts.to, searchTo],
   ] as const)
     if (day.value)
       all.push([
@@ -163,9 +164,9 @@ function Conditions() {
           day.value = '';
         },
       ]);
-  if (onlyVersions.value && versions.value.size > 0)
+  if (onlyVersions.value && conflictIds.value.size > 0)
     all.push([
-      sayBook.conflictHeading,
+      bookTexts.conflictHeading,
       () => {
         onlyVersions.value = false;
       },
@@ -174,14 +175,19 @@ function Conditions() {
     <ul class="conditions">
       {all.map(([text, drop]) => (
         <li key={text}>
-          <button type="button" class="condition" onClick={drop} aria-label={sayBook.without(text)}>
+          <button
+            type="button"
+            class="condition"
+            onClick={drop}
+            aria-label={bookTexts.without(text)}
+          >
             {text} <span aria-hidden="true">×</span>
           </button>
         </li>
       ))}
       <li>
         <button type="button" class="quiet" onClick={clearSearch}>
-          {sayBook.clear}
+          {bookTexts.clear}
         </button>
       </li>
     </ul>

@@ -8,7 +8,7 @@ const BEYOND = 6;
  * A virtualised list: renders only the rows near the visible part.
  * @param rem height of each row in rem, so that it scales with the font size
  */
-export function Long<T>({
+export function VirtualList<T>({
   items,
   rem,
   label,

@@ -1,19 +1,19 @@
-import { sayBook, sizeWords } from '../words/book.ts';
-import { say } from '../words/frame.ts';
+import { bookTexts, fileSizeWords } from '../words/book.ts';
+import { sharedTexts } from '../words/frame.ts';
 import { canShare } from './hand.ts';
-import { closeMaking, handOver, makeNextPart, making } from './making.ts';
+import { closeMaking, copyInProgress, deliverCopy, makeNextPart } from './making.ts';
 
 /** Progress of a copy being made, then the ways to save or share it. */
-export function MakingLine() {
-  const held = making.value;
+export function CopyProgress() {
+  const held = copyInProgress.value;
   return (
     <div class="making" role="status">
       {held?.now.stage === 'making' && (
         <div class="work-line">
-          <p>{sayBook.making}</p>
-          <progress max={1} value={held.now.done} aria-label={sayBook.making} />
+          <p>{bookTexts.making}</p>
+          <progress max={1} value={held.now.done} aria-label={bookTexts.making} />
           <button type="button" class="quiet" onClick={held.now.stop}>
-            {say.stop}
+            {sharedTexts.stop}
           </button>
         </div>
       )}
@@ -22,39 +22,39 @@ export function MakingLine() {
   );
 }
 
-type Held = NonNullable<typeof making.value>['now'];
+type Held = NonNullable<typeof copyInProgress.value>['now'];
 
 function Ready({ now }: { now: Exclude<Held, { stage: 'making' }> }) {
   const { file, made, part, parts, stage } = now;
   return (
     <>
-      {parts > 1 && <p>{sayBook.partOf(part, parts)}</p>}
-      <p>{sayBook.madeOf(made.entries, sizeWords(file.size))}</p>
-      {made.leftOut.length > 0 && <p>{sayBook.leftOut(made.leftOut.length)}</p>}
-      {stage === 'saved' && <p>{sayBook.copySaved}</p>}
+      {parts > 1 && <p>{bookTexts.partOf(part, parts)}</p>}
+      <p>{bookTexts.madeOf(made.entries, fileSizeWords(file.size))}</p>
+      {made.leftOut.length > 0 && <p>{bookTexts.leftOut(made.leftOut.length)}</p>}
+      {stage === 'saved' && <p>{bookTexts.copySaved}</p>}
       <p class="entry-actions">
         {stage === 'saved' && part < parts ? (
           <button type="button" class="main" onClick={() => void makeNextPart(part + 1)}>
-            {sayBook.nextPart}
+            {bookTexts.nextPart}
           </button>
         ) : (
           <>
             {canShare(file) && (
-              <button type="button" class="main" onClick={() => void handOver('share')}>
-                {sayBook.share}
+              <button type="button" class="main" onClick={() => void deliverCopy('share')}>
+                {bookTexts.share}
               </button>
             )}
             <button
               type="button"
               class={canShare(file) ? '' : 'main'}
-              onClick={() => void handOver('save')}
+              onClick={() => void deliverCopy('save')}
             >
-              {sayBook.save}
+              {bookTexts.save}
             </button>
           </>
         )}
         <button type="button" class="quiet" onClick={closeMaking}>
-          {say.close}
+          {sharedTexts.close}
         </button>
       </p>
     </>

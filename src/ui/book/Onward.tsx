@@ -1,48 +1,48 @@
-import type { Card } from '../../book/card.ts';
-import { FromFormula } from '../drapery/FromFormula.tsx';
-import { LayOut } from '../palette/LayOut.tsx';
+import type { EntrySummary } from '../../book/card.ts';
+import { FormulaDraperyButton } from '../drapery/FromFormula.tsx';
+import { LayOutButton } from '../palette/LayOut.tsx';
 import { hrefOf } from '../route.ts';
 import { hrefTo } from '../swatches/routes.ts';
-import { sayBook } from '../words/book.ts';
+import { bookTexts } from '../words/book.ts';
 
 /** Links to the places where an entry can be edited and used. */
-export function Onward({ card: { id, kind, name, date } }: { card: Card }) {
+export function EntryLinks({ card: { id, kind, name, date } }: { card: EntrySummary }) {
   switch (kind) {
     case 'specimen':
-      return <Open href={hrefOf('harmony', id)} words={sayBook.openInHarmony} />;
+      return <Open href={hrefOf('harmony', id)} words={bookTexts.openInHarmony} />;
     case 'harmony':
       return (
         <>
-          <Open href={hrefOf('harmony', id)} words={sayBook.openInHarmony} />
-          <LayOut id={id} />
+          <Open href={hrefOf('harmony', id)} words={bookTexts.openInHarmony} />
+          <LayOutButton id={id} />
         </>
       );
     case 'drapery':
       return (
         <>
-          <Open href={hrefOf('drapery', id)} words={sayBook.openInDrapery} />
-          <LayOut id={id} />
+          <Open href={hrefOf('drapery', id)} words={bookTexts.openInDrapery} />
+          <LayOutButton id={id} />
         </>
       );
     case 'formula':
       return (
         <>
-          <LayOut id={id} main />
-          <FromFormula id={id} name={name} />
+          <LayOutButton id={id} main />
+          <FormulaDraperyButton id={id} name={name} />
         </>
       );
     case 'passage':
     case 'palette':
-      return <Open href={hrefOf('palette', id)} words={sayBook.openInPalette} />;
+      return <Open href={hrefOf('palette', id)} words={bookTexts.openInPalette} />;
     case 'sheet':
       return (
-        <Open href={hrefOf('palette', 'sheet', date.slice(0, 10))} words={sayBook.openSheet} />
+        <Open href={hrefOf('palette', 'sheet', date.slice(0, 10))} words={bookTexts.openSheet} />
       );
     case 'card':
     case 'curves':
-      return <Open href={hrefTo(kind, id)} words={sayBook.openOnShelf} />;
+      return <Open href={hrefTo(kind, id)} words={bookTexts.openOnShelf} />;
     case 'pile':
-      return <Open href={hrefTo()} words={sayBook.openOnShelf} />;
+      return <Open href={hrefTo()} words={bookTexts.openOnShelf} />;
     default:
       return null;
   }

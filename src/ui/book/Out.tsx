@@ -2,41 +2,41 @@ import { render } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Entry } from '../../book/record.ts';
 import { PrintIcon } from '../drawn/icons.tsx';
-import { atOnce } from '../drawn/turn.ts';
-import { sayBook } from '../words/book.ts';
-import { contentsOf } from './contents.ts';
-import { Drawing } from './Drawing.tsx';
-import { MakingLine } from './MakingLine.tsx';
-import { makeEntryCopy, making } from './making.ts';
+import { drawSynchronously } from '../drawn/turn.ts';
+import { bookTexts } from '../words/book.ts';
+import { entryItems } from './contents.ts';
+import { EntryDrawing } from './Drawing.tsx';
+import { CopyProgress } from './MakingLine.tsx';
+import { copyInProgress, makeEntryCopy } from './making.ts';
 import { pigmentWords } from './names.ts';
-import { type Form, takeOut } from './takeout.tsx';
+import { type ExportFormat, exportEntry } from './takeout.tsx';
 
-const FORMS: readonly (readonly [Form, string])[] = [
-  ['svg', sayBook.asCard],
-  ['csv', sayBook.asCsv],
-  ['json', sayBook.asJson],
+const FORMS: readonly (readonly [ExportFormat, string])[] = [
+  ['svg', bookTexts.asCard],
+  ['csv', bookTexts.asCsv],
+  ['json', bookTexts.asJson],
 ];
 
 /** The export buttons of an entry. */
-export function Out({ entry }: { entry: Entry }) {
+export function EntryExport({ entry }: { entry: Entry }) {
   return (
     <section class="out" aria-labelledby="out-heading">
-      <h3 id="out-heading">{sayBook.outHeading}</h3>
+      <h3 id="out-heading">{bookTexts.outHeading}</h3>
       <p class="out-forms">
         {FORMS.map(([form, text]) => (
-          <button key={form} type="button" onClick={() => void takeOut(entry, form)}>
+          <button key={form} type="button" onClick={() => void exportEntry(entry, form)}>
             {text}
           </button>
         ))}
         <button type="button" onClick={() => print()}>
           <PrintIcon size={20} />
-          {sayBook.asPrint}
+          {bookTexts.asPrint}
         </button>
         <button type="button" onClick={() => void copyOf(entry)}>
-          {sayBook.copyOne}
+          {bookTexts.copyOne}
         </button>
       </p>
-      {making.value?.of === entry.id && <MakingLine />}
+      {copyInProgress.value?.of === entry.id && <CopyProgress />}
     </section>
   );
 }
@@ -50,12 +50,14 @@ async function copyOf(entry: Entry): Promise<void> {
  * The page to print, rendered synchronously on `beforeprint`, because printing does not wait for an
  * asynchronous render.
  */
-export function Printed({ entry }: { entry: Entry }) {
+export function PrintedEntry({ entry }: { entry: Entry }) {
   const sheet = useRef<HTMLDivElement>(null);
   useEffect(() => {
     const draw = () => {
-      const groups = contentsOf(entry, pigmentWords);
-      atOnce(() => render(<Drawing entry={entry} groups={groups} />, sheet.current!));
+      const groups = entryItems(entry, pigmentWords);
+      drawSynchronously(() =>
+        render(<EntryDrawing entry={entry} groups={groups} />, sheet.current!),
+      );
     };
     const clear = () => render(null, sheet.current!);
     addEventListener('beforeprint', draw);

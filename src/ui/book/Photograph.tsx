@@ -1,11 +1,11 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { Card } from '../../book/card.ts';
+import type { EntrySummary } from '../../book/card.ts';
 import { book } from '../studio.ts';
-import { say } from '../words/frame.ts';
+import { sharedTexts } from '../words/frame.ts';
 import { nameOfCard } from './names.ts';
 
 /** The photograph of an entry, read from the book only while the entry is open. */
-export function Photograph({ card }: { card: Card }) {
+export function EntryPhotograph({ card }: { card: EntrySummary }) {
   const [url, setUrl] = useState<string | null>(null);
   useEffect(() => {
     let made: string | null = null;
@@ -26,7 +26,7 @@ export function Photograph({ card }: { card: Card }) {
   if (card.picture === undefined && card.specimen === undefined) return null;
   return (
     <div class="entry-photograph">
-      {url && <img src={url} alt={say.photoOf(nameOfCard(card))} />}
+      {url && <img src={url} alt={sharedTexts.photoOf(nameOfCard(card))} />}
     </div>
   );
 }

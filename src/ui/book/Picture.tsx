@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { Card } from '../../book/card.ts';
+import type { EntrySummary } from '../../book/card.ts';
 import { book } from '../studio.ts';
 import { dabs } from './dabs.ts';
 
@@ -7,7 +7,7 @@ import { dabs } from './dabs.ts';
  * Object URL of an entry's thumbnail; null while loading and when there is none. Revoked on
  * unmount.
  */
-export function useThumbnail(card: Card): string | null {
+export function useThumbnail(card: EntrySummary): string | null {
   const [url, setUrl] = useState<string | null>(null);
   useEffect(() => {
     let made: string | null = null;
@@ -28,7 +28,15 @@ export function useThumbnail(card: Card): string | null {
 }
 
 /** An entry's colours as a row of paint dabs. */
-export function Dabs({ card, width, height }: { card: Card; width: number; height: number }) {
+export function Dabs({
+  card,
+  width,
+  height,
+}: {
+  card: EntrySummary;
+  width: number;
+  height: number;
+}) {
   return (
     <svg class="dabs" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
       {dabs(card.colours, height).map(({ x, r, hex }) => (

@@ -3,48 +3,48 @@ import { isSample } from '../../book/sampled.ts';
 import { BinIcon, BookIcon } from '../drawn/icons.tsx';
 import { go } from '../route.ts';
 import { book } from '../studio.ts';
-import { sayBook } from '../words/book.ts';
-import { say } from '../words/frame.ts';
-import { bringing } from './bringing.ts';
-import { bringSample, isBringingSample, samplesThere, throwSampleAway } from './sample.ts';
-import { wantCards } from './state.ts';
+import { bookTexts } from '../words/book.ts';
+import { sharedTexts } from '../words/frame.ts';
+import { copyImport } from './bringing.ts';
+import { importSampleBook, isBringingSample, removeSampleBook, samplesThere } from './sample.ts';
+import { loadEntries } from './state.ts';
 
 /**
  * Offers the sample book while none of its entries is in the book.
  * @param quiet shown beside other ways to begin, so not as the main action
  */
 export function SampleOffer({ quiet = false }: { quiet?: boolean }) {
-  useEffect(wantCards, []);
-  const now = isBringingSample.value ? bringing.value : null;
-  const isBusy = isBringingSample.value || bringing.value !== null;
+  useEffect(loadEntries, []);
+  const now = isBringingSample.value ? copyImport.value : null;
+  const isBusy = isBringingSample.value || copyImport.value !== null;
   if (book.value?.readOnly !== null || samplesThere.value !== 0) return null;
   return (
     <section class="part" aria-labelledby="sample-heading">
-      <h2 id="sample-heading">{sayBook.sampleHeading}</h2>
-      <p>{sayBook.sampleAbout}</p>
+      <h2 id="sample-heading">{bookTexts.sampleHeading}</h2>
+      <p>{bookTexts.sampleAbout}</p>
       {!isBusy && (
         <p class="main-actions">
           <button
             type="button"
             class={quiet ? '' : 'main'}
             onClick={() => {
-              void bringSample().then((there) => {
+              void importSampleBook().then((there) => {
                 if (there) go('book');
               });
             }}
           >
             <BookIcon size={20} />
-            {sayBook.sampleBring}
+            {bookTexts.sampleBring}
           </button>
         </p>
       )}
       <div class="work-line" role="status">
         {now && now.stage !== 'looked' && (
           <>
-            <p>{sayBook.sampleBringing}</p>
-            <progress max={1} value={now.done} aria-label={sayBook.sampleBringing} />
+            <p>{bookTexts.sampleBringing}</p>
+            <progress max={1} value={now.done} aria-label={bookTexts.sampleBringing} />
             <button type="button" class="quiet" onClick={now.stop}>
-              {say.stop}
+              {sharedTexts.stop}
             </button>
           </>
         )}
@@ -59,10 +59,10 @@ export function SampleLine() {
   if (!there || book.value?.readOnly !== null) return null;
   return (
     <div class="sample-line">
-      <p>{sayBook.sampleHere(there)}</p>
-      <button type="button" onClick={() => void throwSampleAway()}>
+      <p>{bookTexts.sampleHere(there)}</p>
+      <button type="button" onClick={() => void removeSampleBook()}>
         <BinIcon size={20} />
-        {sayBook.sampleThrow}
+        {bookTexts.sampleThrow}
       </button>
     </div>
   );
@@ -70,4 +70,4 @@ export function SampleLine() {
 
 /** Marks an entry of the sample book. */
 export const SampleMark = ({ id }: { id: string }) =>
-  isSample(id) ? <span class="sample-mark">{sayBook.sampleMark}</span> : null;
+  isSample(id) ? <span class="sample-mark">{bookTexts.sampleMark}</span> : null;

@@ -1,8 +1,8 @@
 import { bookFaultWords } from '../../book/faults.ts';
 import { hrefOf } from '../route.ts';
 import { book, bookFault, isUnsaved, saveState } from '../studio.ts';
-import { sayBook } from '../words/book.ts';
-import { say } from '../words/frame.ts';
+import { bookTexts } from '../words/book.ts';
+import { sharedTexts } from '../words/frame.ts';
 
 /** The save line. It shows "saved" only when everything is on disk. */
 export function SaveLine() {
@@ -11,20 +11,20 @@ export function SaveLine() {
   if (state.state === 'not saved')
     return (
       <p class="save-line" role="status" data-state="not saved">
-        <strong>{say.notSaved}.</strong> {bookFaultWords(state.fault)}{' '}
+        <strong>{sharedTexts.notSaved}.</strong> {bookFaultWords(state.fault)}{' '}
         <button type="button" class="quiet" onClick={() => void book.value?.retry()}>
-          {say.tryAgain}
+          {sharedTexts.tryAgain}
         </button>
-        <a href={hrefOf('book', 'copies')}>{sayBook.toCopies}</a>{' '}
+        <a href={hrefOf('book', 'copies')}>{bookTexts.toCopies}</a>{' '}
         <button type="button" class="quiet" onClick={() => book.value?.saving.forget()}>
-          {sayBook.giveUp}
+          {bookTexts.giveUp}
         </button>
       </p>
     );
   if (fault)
     return (
       <p class="save-line" role="status" data-state="not saved">
-        <strong>{fault.code === 'newer-book' ? sayBook.readOnly : say.notSaved}.</strong>{' '}
+        <strong>{fault.code === 'newer-book' ? bookTexts.readOnly : sharedTexts.notSaved}.</strong>{' '}
         {bookFaultWords(fault)}
       </p>
     );
@@ -33,7 +33,7 @@ export function SaveLine() {
   return (
     <p class="save-line" role="status" data-state={isSaving ? 'saving' : 'saved'}>
       {/* A new element for new words, so that the change is no layout shift. */}
-      <span key={isSaving}>{isSaving ? say.saving : say.saved}</span>
+      <span key={isSaving}>{isSaving ? sharedTexts.saving : sharedTexts.saved}</span>
     </p>
   );
 }

@@ -1,55 +1,55 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { Card } from '../../book/card.ts';
+import type { EntrySummary } from '../../book/card.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { Entry } from '../../book/record.ts';
-import type { Kept } from '../../book/settle.ts';
-import { Patch } from '../drawn/Patch.tsx';
-import { shownOf } from '../drawn/screen.ts';
+import type { ConflictChoice } from '../../book/settle.ts';
+import { BrushStroke } from '../drawn/Patch.tsx';
+import { cssColourOf } from '../drawn/screen.ts';
 import { momentWords } from '../locale.ts';
 import { go, hrefOf } from '../route.ts';
-import { book, complain, tell } from '../studio.ts';
-import { sayBook } from '../words/book.ts';
-import { type Difference, differencesOf, type Side } from './differing.ts';
+import { book, showError, showNotice } from '../studio.ts';
+import { bookTexts } from '../words/book.ts';
+import { differencesOf, type Side, type VersionDifference } from './differing.ts';
 import { nameOfCard, pigmentWords } from './names.ts';
-import { cards, pairs } from './state.ts';
+import { conflictPairs, entrySummaries } from './state.ts';
 
 /**
  * The two versions of an entry in conflict: their differences side by side, and the choice between
  * them.
  */
-export function Versions({ card }: { card: Card }) {
-  const pair = pairs.value.find((both) => both.includes(card.id));
+export function VersionConflict({ card }: { card: EntrySummary }) {
+  const pair = conflictPairs.value.find((both) => both.includes(card.id));
   if (!pair) return null;
-  const [inForce, beside] = pair.map((id) => cards.value?.find((one) => one.id === id));
+  const [inForce, beside] = pair.map((id) => entrySummaries.value?.find((one) => one.id === id));
   if (!inForce || !beside) return null;
   return <Comparison key={pair.join()} inForce={inForce} beside={beside} open={card.id} />;
 }
 
 interface Both {
-  readonly inForce: Card;
-  readonly beside: Card;
+  readonly inForce: EntrySummary;
+  readonly beside: EntrySummary;
 }
 
 function Comparison({ inForce, beside, open }: Both & { open: string }) {
   const entries = useEntries(inForce, beside);
   const canWrite = book.value?.readOnly === null;
-  const settle = (kept: Kept) => void end({ inForce, beside }, kept);
+  const settle = (kept: ConflictChoice) => void end({ inForce, beside }, kept);
   return (
     <section class="versions" aria-labelledby="versions-heading">
-      <h3 id="versions-heading">{sayBook.conflictHeading}</h3>
-      <p>{sayBook.conflictAbout}</p>
+      <h3 id="versions-heading">{bookTexts.conflictHeading}</h3>
+      <p>{bookTexts.conflictAbout}</p>
       <ul class="version-names">
         {[inForce, beside].map((one) => (
           <li key={one.id}>
             <span class="version-mark">
-              {one === inForce ? sayBook.conflictNow : sayBook.conflictBeside}
+              {one === inForce ? bookTexts.conflictNow : bookTexts.conflictBeside}
             </span>{' '}
             {one.id === open ? (
               <strong>{nameOfCard(one)}</strong>
             ) : (
               <a href={hrefOf('book', one.id)}>{nameOfCard(one)}</a>
             )}
-            <span class="small">{sayBook.conflictWritten(momentWords(one.changed))}</span>
+            <span class="small">{bookTexts.conflictWritten(momentWords(one.changed))}</span>
           </li>
         ))}
       </ul>
@@ -57,13 +57,13 @@ function Comparison({ inForce, beside, open }: Both & { open: string }) {
       {canWrite && (
         <p class="entry-actions">
           <button type="button" onClick={() => settle('the one in force')}>
-            {sayBook.keepNow}
+            {bookTexts.keepNow}
           </button>
           <button type="button" onClick={() => settle('the one beside')}>
-            {sayBook.keepBeside}
+            {bookTexts.keepBeside}
           </button>
           <button type="button" onClick={() => settle('both')}>
-            {sayBook.keepBoth}
+            {bookTexts.keepBoth}
           </button>
         </p>
       )}
@@ -71,16 +71,16 @@ function Comparison({ inForce, beside, open }: Both & { open: string }) {
   );
 }
 
-function Differences({ differences }: { differences: readonly Difference[] }) {
-  if (differences.length === 0) return <p>{sayBook.conflictSame}</p>;
+function Differences({ differences }: { differences: readonly VersionDifference[] }) {
+  if (differences.length === 0) return <p>{bookTexts.conflictSame}</p>;
   return (
     <table class="differences">
-      <caption class="unseen">{sayBook.conflictWhat}</caption>
+      <caption class="unseen">{bookTexts.conflictWhat}</caption>
       <thead>
         <tr>
-          <th scope="col">{sayBook.conflictWhat}</th>
-          <th scope="col">{sayBook.conflictNow}</th>
-          <th scope="col">{sayBook.conflictBeside}</th>
+          <th scope="col">{bookTexts.conflictWhat}</th>
+          <th scope="col">{bookTexts.conflictNow}</th>
+          <th scope="col">{bookTexts.conflictBeside}</th>
         </tr>
       </thead>
       <tbody>
@@ -90,7 +90,7 @@ function Differences({ differences }: { differences: readonly Difference[] }) {
               {what}
               {deltaE00 !== null && (
                 <span class="small">
-                  {sayBook.conflictDiffers(sayBook.conflictDifference(deltaE00), deltaE00)}
+                  {bookTexts.conflictDiffers(bookTexts.conflictDifference(deltaE00), deltaE00)}
                 </span>
               )}
             </th>
@@ -108,15 +108,15 @@ function Cell({ side: { words, lab } }: { side: Side }) {
     <td>
       {lab && (
         <svg viewBox="0 0 96 40" width="96" height="40" aria-hidden="true">
-          <Patch hex={shownOf(lab)} seed={7} x={1} y={2} width={94} height={36} />
+          <BrushStroke hex={cssColourOf(lab)} seed={7} x={1} y={2} width={94} height={36} />
         </svg>
       )}
-      <span>{words || (lab ? '' : sayBook.conflictMissing)}</span>
+      <span>{words || (lab ? '' : bookTexts.conflictMissing)}</span>
     </td>
   );
 }
 
-function useEntries(inForce: Card, beside: Card): readonly [Entry, Entry] | null {
+function useEntries(inForce: EntrySummary, beside: EntrySummary): readonly [Entry, Entry] | null {
   const [entries, setEntries] = useState<readonly [Entry, Entry] | null>(null);
   useEffect(() => {
     let gone = false;
@@ -134,11 +134,11 @@ function useEntries(inForce: Card, beside: Card): readonly [Entry, Entry] | null
   return entries;
 }
 
-async function end({ inForce, beside }: Both, kept: Kept): Promise<void> {
-  const settled = await book.value?.settle(inForce.id, beside.id, kept);
+async function end({ inForce, beside }: Both, kept: ConflictChoice): Promise<void> {
+  const settled = await book.value?.resolveConflict(inForce.id, beside.id, kept);
   if (!settled) return;
-  if (!settled.ok) return complain(bookFaultWords(settled.fault));
+  if (!settled.ok) return showError(bookFaultWords(settled.fault));
   const name = nameOfCard(kept === 'the one beside' ? beside : inForce);
-  tell(kept === 'both' ? sayBook.keptBoth : sayBook.keptOne(name), settled.value.undo);
+  showNotice(kept === 'both' ? bookTexts.keptBoth : bookTexts.keptOne(name), settled.value.undo);
   if (kept !== 'both') go('book', inForce.id);
 }

@@ -1,35 +1,38 @@
-import type { Card } from '../../book/card.ts';
+import type { EntrySummary } from '../../book/card.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { Bodies, Entry, Kind } from '../../book/record.ts';
-import { book, complain, tell } from '../studio.ts';
-import { say } from '../words/frame.ts';
+import { book, showError, showNotice } from '../studio.ts';
+import { sharedTexts } from '../words/frame.ts';
 import { nameOfCard } from './names.ts';
 
 /**
  * Moves an entry to the bin.
  * @returns true on success
  */
-export async function putIntoBin(card: Card): Promise<boolean> {
+export async function putIntoBin(card: EntrySummary): Promise<boolean> {
   const removed = await book.value?.remove(card.id);
-  if (removed?.ok) tell(say.removed(nameOfCard(card)), removed.value.undo);
-  else if (removed) complain(bookFaultWords(removed.fault));
+  if (removed?.ok) showNotice(sharedTexts.removed(nameOfCard(card)), removed.value.undo);
+  else if (removed) showError(bookFaultWords(removed.fault));
   return removed?.ok === true;
 }
 
-async function rename<K extends Kind>(card: Card & { kind: K }, name: string): Promise<void> {
+async function rename<K extends Kind>(
+  card: EntrySummary & { kind: K },
+  name: string,
+): Promise<void> {
   const here = book.value;
   if (!here || name === card.name) return;
   const found = await here.get(card.kind, card.id);
-  if (!found.ok) return complain(bookFaultWords(found.fault));
+  if (!found.ok) return showError(bookFaultWords(found.fault));
   const over: Entry<K> = found.value;
   const body = { ...over.body, name } as Bodies[K];
   const put = await here.put<K>({ kind: card.kind, id: card.id, over, body });
-  if (put.ok) tell(say.renamed(name), put.value.undo);
-  else complain(bookFaultWords(put.fault));
+  if (put.ok) showNotice(sharedTexts.renamed(name), put.value.undo);
+  else showError(bookFaultWords(put.fault));
 }
 
 /** Form for renaming an entry. */
-export function Renaming({ card, done }: { card: Card; done: () => void }) {
+export function Renaming({ card, done }: { card: EntrySummary; done: () => void }) {
   const submit = (event: SubmitEvent) => {
     event.preventDefault();
     const text = new FormData(event.currentTarget as HTMLFormElement).get('name');
@@ -38,13 +41,13 @@ export function Renaming({ card, done }: { card: Card; done: () => void }) {
   return (
     <form class="renaming" onSubmit={submit}>
       <label>
-        {say.nameOf}
+        {sharedTexts.nameOf}
         <input name="name" type="text" maxLength={200} defaultValue={card.name} ref={focused} />
       </label>
       <p class="entry-actions">
-        <button type="submit">{say.rename}</button>
+        <button type="submit">{sharedTexts.rename}</button>
         <button type="button" class="quiet" onClick={done}>
-          {say.cancel}
+          {sharedTexts.cancel}
         </button>
       </p>
     </form>

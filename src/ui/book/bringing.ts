@@ -1,37 +1,43 @@
 import { signal } from '@preact/signals';
-import type { Brought, Looked } from '../../../workers/copy.ts';
+import type { ImportEffect, ImportPreview } from '../../../workers/copy.ts';
 import type { BookFault } from '../../book/faults.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import { fail, type Result } from '../../result.ts';
 import { isAbort } from '../jobs.ts';
-import { complain, tell } from '../studio.ts';
-import { sayBook } from '../words/book.ts';
-import { type Talk, talkOfCopies } from './worker.ts';
+import { showError, showNotice } from '../studio.ts';
+import { bookTexts } from '../words/book.ts';
+import { type CopySession, openCopySession } from './worker.ts';
 
 /** State of an import. */
-export type Bringing =
+export type CopyImport =
   | { readonly stage: 'looking' | 'bringing'; readonly done: number; readonly stop: () => void }
-  | { readonly stage: 'looked'; readonly looked: Looked };
-export const bringing = signal<Bringing | null>(null);
+  | { readonly stage: 'looked'; readonly looked: ImportPreview };
+export const copyImport = signal<CopyImport | null>(null);
 
 /** Session with the worker that has opened the copy. */
-let talk: Talk | null = null;
+let talk: CopySession | null = null;
 /** Session that can undo the last import. */
-let merged: Talk | null = null;
+let merged: CopySession | null = null;
 
 /** Number of entries that a merge changes. */
-export const touched = ({ added, changed, deleted, kept, settled }: Brought): number =>
+export const changedEntryCount = ({
+  added,
+  changed,
+  deleted,
+  kept,
+  settled,
+}: ImportEffect): number =>
   added.count + changed.count + deleted.count + kept.count + settled.count;
 
 /** Opens and validates a copy and previews its changes; does not change the book. */
-export async function lookAt(file: Blob): Promise<void> {
-  dropCopy();
-  const mine = talkOfCopies();
+export async function previewCopyFile(file: Blob): Promise<void> {
+  discardPreview();
+  const mine = openCopySession();
   talk = mine;
   const stop = () => mine.end();
-  bringing.value = { stage: 'looking', done: 0, stop };
-  const show = (next: Bringing | null) => {
-    if (talk === mine) bringing.value = next;
+  copyImport.value = { stage: 'looking', done: 0, stop };
+  const show = (next: CopyImport | null) => {
+    if (talk === mine) copyImport.value = next;
   };
   try {
     const answer = await mine.ask({ kind: 'look', file }, (done) =>
@@ -42,12 +48,12 @@ export async function lookAt(file: Blob): Promise<void> {
     if (result.ok) return show({ stage: 'looked', looked: result.value });
     show(null);
     mine.end();
-    complain(bookFaultWords(result.fault));
+    showError(bookFaultWords(result.fault));
   } catch (error) {
     show(null);
     mine.end();
-    if (isAbort(error)) tell(sayBook.broughtStopped);
-    else complain(sayBook.bringFailed);
+    if (isAbort(error)) showNotice(bookTexts.broughtStopped);
+    else showError(bookTexts.bringFailed);
   }
 }
 
@@ -55,38 +61,38 @@ export async function lookAt(file: Blob): Promise<void> {
  * Merges the previewed copy: all of it or nothing.
  * @returns true once it is in the book
  */
-export async function bringIn(): Promise<boolean> {
+export async function importPreviewedCopy(): Promise<boolean> {
   const mine = talk;
-  if (!mine || bringing.value?.stage !== 'looked') return false;
+  if (!mine || copyImport.value?.stage !== 'looked') return false;
   // Request a stop instead of ending the worker: only the merge knows whether it was already
   // complete.
   const stop = () => mine.stop();
-  bringing.value = { stage: 'bringing', done: 0, stop };
+  copyImport.value = { stage: 'bringing', done: 0, stop };
   try {
     const answer = await mine.ask({ kind: 'bring' }, (done) => {
-      if (talk === mine) bringing.value = { stage: 'bringing', done, stop };
+      if (talk === mine) copyImport.value = { stage: 'bringing', done, stop };
     });
     if (answer.kind !== 'bring') return false;
-    bringing.value = null;
+    copyImport.value = null;
     talk = null;
     if (answer.result.ok) {
       merged?.end();
       merged = mine;
-      tell(sayBook.brought(touched(answer.result.value)), () => takeBack(mine));
+      showNotice(bookTexts.brought(changedEntryCount(answer.result.value)), () => takeBack(mine));
       return true;
     }
     mine.end();
     const { fault } = answer.result;
-    if (fault.code === 'stopped') tell(sayBook.broughtStopped);
-    else complain(bookFaultWords(fault));
+    if (fault.code === 'stopped') showNotice(bookTexts.broughtStopped);
+    else showError(bookFaultWords(fault));
   } catch (error) {
-    bringing.value = null;
-    if (!isAbort(error)) complain(bookFaultWords({ code: 'not-written', detail: String(error) }));
+    copyImport.value = null;
+    if (!isAbort(error)) showError(bookFaultWords({ code: 'not-written', detail: String(error) }));
   }
   return false;
 }
 
-async function takeBack(from: Talk): Promise<Result<null, BookFault>> {
+async function takeBack(from: CopySession): Promise<Result<null, BookFault>> {
   try {
     const answer = await from.ask({ kind: 'take back' });
     from.end();
@@ -97,9 +103,9 @@ async function takeBack(from: Talk): Promise<Result<null, BookFault>> {
 }
 
 /** Discards the previewed copy. Does nothing during a merge. */
-export function dropCopy(): void {
-  if (bringing.value?.stage === 'bringing') return;
+export function discardPreview(): void {
+  if (copyImport.value?.stage === 'bringing') return;
   talk?.end();
   talk = null;
-  bringing.value = null;
+  copyImport.value = null;
 }

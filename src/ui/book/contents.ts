@@ -2,15 +2,15 @@ import type { Entry } from '../../book/record.ts';
 import { spectrum } from '../../colour/grid.ts';
 import { type Lab, labOf } from '../../colour/lab.ts';
 import { nameOf } from '../../colour/words.ts';
-import { laidOf } from '../../mixture/laid.ts';
+import { pilePartsOf } from '../../mixture/laid.ts';
 import type { Mixture } from '../../mixture/mixture.ts';
 import { cm3Words, gramsWords } from '../../palette/figure.ts';
-import { pileWords } from '../drawn/say.ts';
-import { count, said } from '../locale.ts';
+import { recipeWords } from '../drawn/say.ts';
+import { formatCount, withLocalFigures } from '../locale.ts';
 import { shareWords } from '../words/frame.ts';
 
 /** One item of an entry: a colour with its mixture, or a pigment with its amount. */
-export interface Line {
+export interface EntryItem {
   readonly name: string;
   readonly lab: Lab | null;
   readonly words: readonly string[];
@@ -18,19 +18,19 @@ export interface Line {
 /** Items under a heading, which is '' when the entry has only one group. */
 export interface Group {
   readonly heading: string;
-  readonly lines: readonly Line[];
+  readonly lines: readonly EntryItem[];
 }
 
 /**
  * Formats the contents of an entry as text for the screen, the card and the print.
  * @param label formats a pigment's name for the reader
  */
-export function contentsOf(entry: Entry, label: (pigment: string) => string): readonly Group[] {
+export function entryItems(entry: Entry, label: (pigment: string) => string): readonly Group[] {
   const recipe = (mixture: Mixture | undefined): string[] =>
-    mixture ? [pileWords(mixture, label)] : [];
-  const mixed = (name: string, mixture: Mixture, words: readonly string[] = []): Line => ({
+    mixture ? [recipeWords(mixture, label)] : [];
+  const mixed = (name: string, mixture: Mixture, words: readonly string[] = []): EntryItem => ({
     name,
-    lab: laidOf(mixture).lab,
+    lab: pilePartsOf(mixture).lab,
     words: [...recipe(mixture), ...words],
   });
   switch (entry.kind) {
@@ -64,7 +64,7 @@ export function contentsOf(entry: Entry, label: (pigment: string) => string): re
         heading: name,
         lines: layers.map(({ film, mixture, filmMm, note }) =>
           mixed(film, mixture, [
-            ...(filmMm === undefined ? [] : [`${count(filmMm * 1000)} µm`]),
+            ...(filmMm === undefined ? [] : [`${formatCount(filmMm * 1000)} µm`]),
             ...present(note),
           ]),
         ),
@@ -83,7 +83,7 @@ export function contentsOf(entry: Entry, label: (pigment: string) => string): re
           lab: null,
           words: [
             ...present(lot),
-            ...(grams === undefined ? [] : [said(gramsWords(grams, false))]),
+            ...(grams === undefined ? [] : [withLocalFigures(gramsWords(grams, false))]),
             ...(cm3 === undefined ? [] : [volume(cm3)]),
           ],
         })),
@@ -130,7 +130,7 @@ export function contentsOf(entry: Entry, label: (pigment: string) => string): re
   }
 }
 
-const volume = (cm3: number): string => said(cm3Words(cm3));
-const one = (lines: readonly Line[]): readonly Group[] =>
+const volume = (cm3: number): string => withLocalFigures(cm3Words(cm3));
+const one = (lines: readonly EntryItem[]): readonly Group[] =>
   lines.length === 0 ? [] : [{ heading: '', lines }];
 const present = (text: string | undefined): string[] => (text ? [text] : []);

@@ -1,5 +1,5 @@
-import type { Card } from '../../book/card.ts';
-import { shownOf } from '../drawn/screen.ts';
+import type { EntrySummary } from '../../book/card.ts';
+import { cssColourOf } from '../drawn/screen.ts';
 
 /**
  * Geometry of colours as a row of paint dabs: area proportional to share, with a minimum radius so
@@ -8,7 +8,7 @@ import { shownOf } from '../drawn/screen.ts';
  * @param from   x of the left edge
  */
 export function dabs(
-  colours: Card['colours'],
+  colours: EntrySummary['colours'],
   height: number,
   from = 0,
 ): { x: number; r: number; hex: string }[] {
@@ -18,6 +18,6 @@ export function dabs(
   return colours.map(({ lab, share }) => {
     const r = Math.max(most / 2.6, most * Math.sqrt(share));
     x += 2 * r + gap;
-    return { x: x - r - gap, r, hex: shownOf(lab) };
+    return { x: x - r - gap, r, hex: cssColourOf(lab) };
   });
 }

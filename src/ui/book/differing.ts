@@ -2,8 +2,8 @@ import type { Entry } from '../../book/record.ts';
 import { deltaE00 } from '../../colour/difference.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { dateWords } from '../locale.ts';
-import { KIND_WORDS, sayBook } from '../words/book.ts';
-import { contentsOf, type Line } from './contents.ts';
+import { bookTexts, KIND_WORDS } from '../words/book.ts';
+import { type EntryItem, entryItems } from './contents.ts';
 
 /** One version's value; `words` is empty when it has none. */
 export interface Side {
@@ -11,7 +11,7 @@ export interface Side {
   readonly lab: Lab | null;
 }
 /** One difference between two versions of an entry. */
-export interface Difference {
+export interface VersionDifference {
   readonly what: string;
   readonly sides: readonly [Side, Side];
   /** CIEDE2000 when both sides have a colour and the colours differ, otherwise null. */
@@ -27,13 +27,13 @@ export function differencesOf(
   one: Entry,
   other: Entry,
   label: (pigment: string) => string,
-): readonly Difference[] {
+): readonly VersionDifference[] {
   return [...fieldsOf(one, other), ...linesOf(one, other, label)];
 }
 
-function fieldsOf(one: Entry, other: Entry): Difference[] {
+function fieldsOf(one: Entry, other: Entry): VersionDifference[] {
   const [mine, theirs] = [one.body, other.body] as unknown as Record<string, unknown>[];
-  return Object.entries(sayBook.fields).flatMap(([key, what]) => {
+  return Object.entries(bookTexts.fields).flatMap(([key, what]) => {
     const [x, y] = [said(key, mine![key]), said(key, theirs![key])];
     if (x === y) return [];
     return [{ what, sides: [side(x), side(y)], deltaE00: null }];
@@ -43,23 +43,27 @@ function fieldsOf(one: Entry, other: Entry): Difference[] {
 const side = (words: string, lab: Lab | null = null): Side => ({ words, lab });
 
 function said(key: string, value: unknown): string {
-  if (typeof value === 'boolean') return value ? sayBook.yes : sayBook.no;
+  if (typeof value === 'boolean') return value ? bookTexts.yes : bookTexts.no;
   if (typeof value !== 'string') return '';
   return key === 'date' ? dateWords(value) : value;
 }
 
 interface Named {
   readonly what: string;
-  readonly line: Line;
+  readonly line: EntryItem;
 }
 
-function linesOf(one: Entry, other: Entry, label: (pigment: string) => string): Difference[] {
+function linesOf(
+  one: Entry,
+  other: Entry,
+  label: (pigment: string) => string,
+): VersionDifference[] {
   // An item that has the entry's own name is labelled with the kind; a changed name is already
   // reported as a field.
   const called = ({ kind, body }: Entry, name: string) =>
     name === body.name ? KIND_WORDS[kind] : name;
   const all = (entry: Entry): Named[] =>
-    contentsOf(entry, label).flatMap(({ heading, lines }) =>
+    entryItems(entry, label).flatMap(({ heading, lines }) =>
       lines.map((line) => ({
         what: [heading, called(entry, line.name)].filter(Boolean).join(': '),
         line,

@@ -1,5 +1,5 @@
 /** Outcome of saving or sharing a file; 'left' when the user cancelled. */
-export type Handed = 'done' | 'left' | 'failed';
+export type FileOutcome = 'done' | 'left' | 'failed';
 
 interface Writable {
   write(data: Blob): Promise<void>;
@@ -17,7 +17,7 @@ export const canShare = (file: File): boolean => navigator.canShare?.({ files: [
  * Opens the share sheet. The file must exist before the tap, because the browser requires a direct
  * user action.
  */
-export async function shareFile(file: File): Promise<Handed> {
+export async function shareFile(file: File): Promise<FileOutcome> {
   try {
     await navigator.share({ files: [file] });
     return 'done';
@@ -27,7 +27,7 @@ export async function shareFile(file: File): Promise<Handed> {
 }
 
 /** Saves a file at a place chosen by the user; without a save dialog, as a download. */
-export async function saveFile(file: File): Promise<Handed> {
+export async function saveFile(file: File): Promise<FileOutcome> {
   const picker = (window as { showSaveFilePicker?: Picker }).showSaveFilePicker;
   if (!picker) return download(file);
   try {
@@ -49,7 +49,7 @@ export async function saveFile(file: File): Promise<Handed> {
 const hasLeft = (error: unknown): boolean =>
   error instanceof DOMException && error.name === 'AbortError';
 
-function download(file: File): Handed {
+function download(file: File): FileOutcome {
   const url = URL.createObjectURL(file);
   const link = document.createElement('a');
   link.href = url;

@@ -1,16 +1,16 @@
 import { signal } from '@preact/signals';
-import { askToKeep, type Keeping } from '../../book/persist.ts';
+import { requestPersistence, type StoragePromise } from '../../book/persist.ts';
 import type { Book } from '../../book/store.ts';
 
 /** The browser's answer to the request for persistent storage; null before an answer. */
-export const keeping = signal<Keeping | null>(null);
+export const storagePromise = signal<StoragePromise | null>(null);
 /** The request was made. Some browsers ask the user, who may never answer. */
 export const isAsked = signal(false);
 /** ISO date and time of the last copy of the whole book; null when there is none. */
-export const copied = signal<string | null>(null);
+export const lastCopyTime = signal<string | null>(null);
 
 const ASKED = 'keeping';
-const ANSWERS: readonly Keeping[] = ['kept', 'may be cleared', 'unknown'];
+const ANSWERS: readonly StoragePromise[] = ['kept', 'may be cleared', 'unknown'];
 
 /**
  * Requests persistent storage after the first save, when there is something to lose. A browser that
@@ -31,10 +31,10 @@ export function watchKeeping(book: Book): void {
 
 async function recall(book: Book): Promise<void> {
   const [last, answer] = await Promise.all([book.recall('copied'), book.recall(ASKED)]);
-  if (last.ok) copied.value = last.value;
+  if (last.ok) lastCopyTime.value = last.value;
   if (!answer.ok || answer.value === null) return;
-  if (await alreadyKept()) keeping.value = 'kept';
-  else keeping.value = ANSWERS.find((one) => one === answer.value) ?? 'unknown';
+  if (await alreadyKept()) storagePromise.value = 'kept';
+  else storagePromise.value = ANSWERS.find((one) => one === answer.value) ?? 'unknown';
 }
 
 const alreadyKept = async (): Promise<boolean> => {
@@ -49,7 +49,7 @@ async function ask(book: Book): Promise<void> {
   const before = await book.recall(ASKED);
   if (before.ok && before.value !== null) return;
   isAsked.value = true;
-  const answer = await askToKeep(navigator.storage);
-  keeping.value = answer;
+  const answer = await requestPersistence(navigator.storage);
+  storagePromise.value = answer;
   await book.remember(ASKED, answer);
 }

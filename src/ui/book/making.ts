@@ -2,14 +2,14 @@ import { signal } from '@preact/signals';
 import type { Made } from '../../../workers/copy.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import { isAbort } from '../jobs.ts';
-import { book, complain, tell } from '../studio.ts';
-import { sayBook } from '../words/book.ts';
-import { type Handed, saveFile, shareFile } from './hand.ts';
-import { copied } from './keeping.ts';
-import { type Talk, talkOfCopies } from './worker.ts';
+import { book, showError, showNotice } from '../studio.ts';
+import { bookTexts } from '../words/book.ts';
+import { type FileOutcome, saveFile, shareFile } from './hand.ts';
+import { lastCopyTime } from './keeping.ts';
+import { type CopySession, openCopySession } from './worker.ts';
 
 /** State of a copy being made. */
-export type Making =
+export type CopyState =
   | { readonly stage: 'making'; readonly done: number; readonly stop: () => void }
   | {
       readonly stage: 'ready' | 'saved';
@@ -20,13 +20,16 @@ export type Making =
       readonly parts: number;
     };
 /** The current copy: of the whole book when `of` is null, otherwise of that entry. */
-export const making = signal<{ readonly of: string | null; readonly now: Making } | null>(null);
+export const copyInProgress = signal<{
+  readonly of: string | null;
+  readonly now: CopyState;
+} | null>(null);
 
 let volumes: readonly (readonly string[])[] = [];
 
 /** Makes a copy of the whole book, or its first volume when it needs several. */
 export const makeBookCopy = (): Promise<void> =>
-  work(null, async (talk, onNews) => {
+  runCopyJob(null, async (talk, onNews) => {
     const plan = await talk.ask({ kind: 'plan' });
     if (plan.kind !== 'plan') return null;
     if (!plan.result.ok) return fault(plan.result.fault);
@@ -35,11 +38,11 @@ export const makeBookCopy = (): Promise<void> =>
   });
 
 export const makeNextPart = (part: number): Promise<void> =>
-  work(null, (talk, onNews) => one(talk, part, onNews));
+  runCopyJob(null, (talk, onNews) => one(talk, part, onNews));
 
 /** Makes a copy of one entry and the entries that it was made from. */
 export const makeEntryCopy = (id: string, fileName: string): Promise<void> =>
-  work(id, async (talk, onNews) => {
+  runCopyJob(id, async (talk, onNews) => {
     const answer = await talk.ask({ kind: 'make', ids: [id] }, onNews);
     if (answer.kind !== 'make') return null;
     if (!answer.result.ok) return fault(answer.result.fault);
@@ -47,51 +50,52 @@ export const makeEntryCopy = (id: string, fileName: string): Promise<void> =>
   });
 
 export function closeMaking(): void {
-  if (making.value?.now.stage === 'making') making.value.now.stop();
-  making.value = null;
+  if (copyInProgress.value?.now.stage === 'making') copyInProgress.value.now.stop();
+  copyInProgress.value = null;
 }
 
-export async function handOver(how: 'save' | 'share'): Promise<void> {
-  const held = making.value;
+export async function deliverCopy(how: 'save' | 'share'): Promise<void> {
+  const held = copyInProgress.value;
   if (!held || held.now.stage === 'making') return;
   const { file, made, part, parts } = held.now;
-  const handed: Handed = await (how === 'save' ? saveFile(file) : shareFile(file));
-  if (handed === 'failed') return complain(sayBook.fileFailed);
+  const handed: FileOutcome = await (how === 'save' ? saveFile(file) : shareFile(file));
+  if (handed === 'failed') return showError(bookTexts.fileFailed);
   if (handed === 'left') return;
-  making.value = { of: held.of, now: { ...held.now, stage: 'saved' } };
+  copyInProgress.value = { of: held.of, now: { ...held.now, stage: 'saved' } };
   if (held.of !== null || part < parts || !book.value) return;
   const { noteCopy } = await import('../../book/transfer.ts');
   const noted = await noteCopy(book.value, made.made);
-  if (noted.ok) copied.value = made.made;
+  if (noted.ok) lastCopyTime.value = made.made;
 }
 
-type Ready = Extract<Making, { stage: 'ready' | 'saved' }>;
+type Ready = Extract<CopyState, { stage: 'ready' | 'saved' }>;
 
-async function work(
+async function runCopyJob(
   of: string | null,
-  job: (talk: Talk, onNews: (done: number) => void) => Promise<Ready | null>,
+  job: (talk: CopySession, onNews: (done: number) => void) => Promise<Ready | null>,
 ): Promise<void> {
   closeMaking();
-  const talk = talkOfCopies();
+  const talk = openCopySession();
   const stop = () => talk.end();
-  const mine = () => making.value?.now.stage === 'making' && making.value.now.stop === stop;
-  making.value = { of, now: { stage: 'making', done: 0, stop } };
+  const mine = () =>
+    copyInProgress.value?.now.stage === 'making' && copyInProgress.value.now.stop === stop;
+  copyInProgress.value = { of, now: { stage: 'making', done: 0, stop } };
   try {
     const made = await job(talk, (done) => {
-      if (mine()) making.value = { of, now: { stage: 'making', done, stop } };
+      if (mine()) copyInProgress.value = { of, now: { stage: 'making', done, stop } };
     });
-    if (mine()) making.value = made && { of, now: made };
+    if (mine()) copyInProgress.value = made && { of, now: made };
   } catch (error) {
-    if (mine()) making.value = null;
-    if (isAbort(error)) tell(sayBook.copyStopped);
-    else complain(bookFaultWords({ code: 'not-read', detail: String((error as Error)?.message) }));
+    if (mine()) copyInProgress.value = null;
+    if (isAbort(error)) showNotice(bookTexts.copyStopped);
+    else showError(bookFaultWords({ code: 'not-read', detail: String((error as Error)?.message) }));
   } finally {
     talk.end();
   }
 }
 
 async function one(
-  talk: Talk,
+  talk: CopySession,
   part: number,
   onNews: (done: number) => void,
 ): Promise<Ready | null> {
@@ -114,6 +118,6 @@ const ready = (made: Made, name: string, part: number, parts: number): Ready => 
 });
 
 function fault(why: Parameters<typeof bookFaultWords>[0]): null {
-  complain(bookFaultWords(why));
+  showError(bookFaultWords(why));
   return null;
 }

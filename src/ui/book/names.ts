@@ -1,10 +1,10 @@
-import type { Card } from '../../book/card.ts';
+import type { EntrySummary } from '../../book/card.ts';
 import { shelf } from '../studio.ts';
-import { KIND_WORDS, sayBook } from '../words/book.ts';
+import { bookTexts, KIND_WORDS } from '../words/book.ts';
 
 /** The displayed name of an entry. */
-export const nameOfCard = ({ name, kind }: Pick<Card, 'name' | 'kind'>): string =>
-  name || sayBook.nameless(KIND_WORDS[kind]);
+export const nameOfCard = ({ name, kind }: Pick<EntrySummary, 'name' | 'kind'>): string =>
+  name || bookTexts.nameless(KIND_WORDS[kind]);
 
 /**
  * The displayed name of a pigment: its label on the shelf, otherwise its id with spaces for hyphens

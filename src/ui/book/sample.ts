@@ -1,13 +1,15 @@
 import { computed, signal } from '@preact/signals';
 import { bookFaultWords } from '../../book/faults.ts';
 import { isSample, SAMPLE_FILE } from '../../book/sampled.ts';
-import { book, complain, opening, tell } from '../studio.ts';
-import { sayBook } from '../words/book.ts';
-import { bringIn, bringing, lookAt } from './bringing.ts';
-import { cards } from './state.ts';
+import { book, bookReady, showError, showNotice } from '../studio.ts';
+import { bookTexts } from '../words/book.ts';
+import { copyImport, importPreviewedCopy, previewCopyFile } from './bringing.ts';
+import { entrySummaries } from './state.ts';
 
 /** Number of entries of the sample book in the book; undefined until the list is read. */
-export const samplesThere = computed(() => cards.value?.filter(({ id }) => isSample(id)).length);
+export const samplesThere = computed(
+  () => entrySummaries.value?.filter(({ id }) => isSample(id)).length,
+);
 
 /** True while the running import is that of the sample book. */
 export const isBringingSample = signal(false);
@@ -16,7 +18,7 @@ export const isBringingSample = signal(false);
  * Imports the sample book like any other copy.
  * @returns true once it is in the book
  */
-export async function bringSample(): Promise<boolean> {
+export async function importSampleBook(): Promise<boolean> {
   isBringingSample.value = true;
   try {
     return await broughtIn();
@@ -26,33 +28,33 @@ export async function bringSample(): Promise<boolean> {
 }
 
 async function broughtIn(): Promise<boolean> {
-  const here = await opening;
-  if (!here || here.readOnly || bringing.peek()) return false;
+  const here = await bookReady;
+  if (!here || here.readOnly || copyImport.peek()) return false;
   const answer = await fetch(`/samples/${SAMPLE_FILE}`).catch(() => null);
   if (!answer?.ok) {
-    complain(sayBook.sampleMissing);
+    showError(bookTexts.sampleMissing);
     return false;
   }
   const file = await answer.blob();
   // Without this the entries deleted earlier would stay deleted: a merge does not restore them.
-  const { forgetThrownAway } = await import('../../book/sample.ts');
-  const forgotten = await forgetThrownAway(here);
+  const { deleteSampleTombstones } = await import('../../book/sample.ts');
+  const forgotten = await deleteSampleTombstones(here);
   if (!forgotten.ok) {
-    complain(bookFaultWords(forgotten.fault));
+    showError(bookFaultWords(forgotten.fault));
     return false;
   }
-  await lookAt(file);
-  return bringIn();
+  await previewCopyFile(file);
+  return importPreviewedCopy();
 }
 
 /** Moves the sample book to the bin, with undo. */
-export async function throwSampleAway(): Promise<void> {
+export async function removeSampleBook(): Promise<void> {
   const here = book.value;
   if (!here) return;
-  const { throwAway } = await import('../../book/sample.ts');
-  const thrown = await throwAway(here);
-  if (!thrown.ok) return complain(bookFaultWords(thrown.fault));
+  const { binSampleBook } = await import('../../book/sample.ts');
+  const thrown = await binSampleBook(here);
+  if (!thrown.ok) return showError(bookFaultWords(thrown.fault));
   const { away, stay, undo } = thrown.value;
-  if (away === 0) tell(sayBook.sampleInUse);
-  else tell(stay === 0 ? sayBook.sampleAway : sayBook.sampleAwayBut(stay), undo);
+  if (away === 0) showNotice(bookTexts.sampleInUse);
+  else showNotice(stay === 0 ? bookTexts.sampleAway : bookTexts.sampleAwayBut(stay), undo);
 }

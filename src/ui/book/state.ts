@@ -1,28 +1,28 @@
 import { computed, signal } from '@preact/signals';
-import type { Card } from '../../book/card.ts';
+import type { EntrySummary } from '../../book/card.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import { STUDIO_PALETTE } from '../../book/palette.ts';
 import type { Kind } from '../../book/record.ts';
-import { createIndex, type Found, type Query, type Sort } from '../../book/search.ts';
+import { createSearchIndex, type Query, type SearchHit, type Sort } from '../../book/search.ts';
 import type { Book } from '../../book/store.ts';
 import type { Lab } from '../../colour/lab.ts';
-import { complain, opening } from '../studio.ts';
+import { bookReady, showError } from '../studio.ts';
 
 /** False for the shelf and the studio's own palette, which have their own places. */
-const listed = ({ id, kind }: Card): boolean => kind !== 'shelf' && id !== STUDIO_PALETTE;
+const listed = ({ id, kind }: EntrySummary): boolean => kind !== 'shelf' && id !== STUDIO_PALETTE;
 
 /** All entries outside the bin, most recently changed first; null until they are read. */
-export const cards = signal<readonly Card[] | null>(null);
+export const entrySummaries = signal<readonly EntrySummary[] | null>(null);
 
 /** A change of more entries than this reads the whole list again. */
 const FEW = 40;
 let wanted = false;
 
 /** Loads the list when a screen first needs it, and keeps it up to date afterwards. */
-export function wantCards(): void {
+export function loadEntries(): void {
   if (wanted) return;
   wanted = true;
-  void opening.then((book) => {
+  void bookReady.then((book) => {
     if (!book) return;
     let last = readAll(book);
     // One after the other, so that an older answer cannot replace a newer one.
@@ -36,67 +36,73 @@ export function wantCards(): void {
 
 async function readAll(book: Book): Promise<void> {
   const list = await book.list();
-  if (list.ok) cards.value = list.value.filter(listed);
-  else complain(bookFaultWords(list.fault));
+  if (list.ok) entrySummaries.value = list.value.filter(listed);
+  else showError(bookFaultWords(list.fault));
 }
 
 async function readSome(book: Book, ids: readonly string[]): Promise<void> {
-  const read = await book.ledger.read(['cards'], (transaction) =>
+  const read = await book.gateway.read(['cards'], (transaction) =>
     Promise.all(ids.map((id) => transaction.objectStore('cards').get(id))),
   );
-  if (!read.ok) return complain(bookFaultWords(read.fault));
+  if (!read.ok) return showError(bookFaultWords(read.fault));
   const fresh = read.value.filter((card) => card !== undefined && card.deletedAt === undefined);
   const changed = new Set(ids);
-  const rest = (cards.peek() ?? []).filter(({ id }) => !changed.has(id));
-  const all = [...(fresh as Card[]).filter(listed), ...rest];
-  cards.value = all.sort((x, y) => (x.changed < y.changed ? 1 : x.changed > y.changed ? -1 : 0));
+  const rest = (entrySummaries.peek() ?? []).filter(({ id }) => !changed.has(id));
+  const all = [...(fresh as EntrySummary[]).filter(listed), ...rest];
+  entrySummaries.value = all.sort((x, y) =>
+    x.changed < y.changed ? 1 : x.changed > y.changed ? -1 : 0,
+  );
 }
 
-export const words = signal('');
-export const kind = signal<Kind | null>(null);
-export const from = signal('');
-export const to = signal('');
-export const pigments = signal<readonly string[]>([]);
-export const colour = signal<Lab | null>(null);
+export const searchWords = signal('');
+export const searchKind = signal<Kind | null>(null);
+export const searchFrom = signal('');
+export const searchTo = signal('');
+export const searchPigments = signal<readonly string[]>([]);
+export const searchColour = signal<Lab | null>(null);
 /** Maximum CIEDE2000 difference of a search by colour. */
-export const within = signal(8);
-export const sort = signal<Sort | null>(null);
+export const searchTolerance = signal(8);
+export const searchOrder = signal<Sort | null>(null);
 /** Show only entries with an unresolved conflict. */
 export const onlyVersions = signal(false);
 
-export const query = computed(
+export const searchQuery = computed(
   (): Query => ({
-    words: words.value,
-    ...(kind.value ? { kinds: [kind.value] } : {}),
-    ...(from.value ? { from: from.value } : {}),
-    ...(to.value ? { to: to.value } : {}),
-    pigments: pigments.value,
-    ...(colour.value ? { colour: { lab: colour.value, within: within.value } } : {}),
-    ...(sort.value && (sort.value !== 'nearest' || colour.value) ? { sort: sort.value } : {}),
+    words: searchWords.value,
+    ...(searchKind.value ? { kinds: [searchKind.value] } : {}),
+    ...(searchFrom.value ? { from: searchFrom.value } : {}),
+    ...(searchTo.value ? { to: searchTo.value } : {}),
+    pigments: searchPigments.value,
+    ...(searchColour.value
+      ? { colour: { lab: searchColour.value, within: searchTolerance.value } }
+      : {}),
+    ...(searchOrder.value && (searchOrder.value !== 'nearest' || searchColour.value)
+      ? { sort: searchOrder.value }
+      : {}),
   }),
 );
 export const isNarrowed = computed(
   () =>
-    kind.value !== null ||
-    from.value !== '' ||
-    to.value !== '' ||
-    pigments.value.length > 0 ||
-    colour.value !== null ||
-    (onlyVersions.value && versions.value.size > 0),
+    searchKind.value !== null ||
+    searchFrom.value !== '' ||
+    searchTo.value !== '' ||
+    searchPigments.value.length > 0 ||
+    searchColour.value !== null ||
+    (onlyVersions.value && conflictIds.value.size > 0),
 );
 
-const index = computed(() => createIndex(cards.value ?? []));
-export const found = computed((): readonly Found[] => {
-  const all = index.value.search(query.value);
-  const isOnly = onlyVersions.value && versions.value.size > 0;
-  return isOnly ? all.filter(({ card }) => versions.value.has(card.id)) : all;
+const index = computed(() => createSearchIndex(entrySummaries.value ?? []));
+export const searchHits = computed((): readonly SearchHit[] => {
+  const all = index.value.search(searchQuery.value);
+  const isOnly = onlyVersions.value && conflictIds.value.size > 0;
+  return isOnly ? all.filter(({ card }) => conflictIds.value.has(card.id)) : all;
 });
 
 /**
  * Pairs of versions in conflict, both outside the bin: the current version and its conflict copy.
  */
-export const pairs = computed((): readonly (readonly [id: string, beside: string])[] => {
-  const all = cards.value ?? [];
+export const conflictPairs = computed((): readonly (readonly [id: string, beside: string])[] => {
+  const all = entrySummaries.value ?? [];
   const besides = all.filter(({ conflictOf }) => conflictOf !== undefined);
   if (besides.length === 0) return [];
   const there = new Set(all.map(({ id }) => id));
@@ -104,13 +110,13 @@ export const pairs = computed((): readonly (readonly [id: string, beside: string
     there.has(conflictOf!) ? [[conflictOf!, id] as const] : [],
   );
 });
-export const versions = computed((): ReadonlySet<string> => new Set(pairs.value.flat()));
+export const conflictIds = computed((): ReadonlySet<string> => new Set(conflictPairs.value.flat()));
 
 export const kindsThere = computed((): readonly Kind[] => [
-  ...new Set((cards.value ?? []).map((card) => card.kind)),
+  ...new Set((entrySummaries.value ?? []).map((card) => card.kind)),
 ]);
 export const pigmentsThere = computed((): readonly string[] =>
-  [...new Set((cards.value ?? []).flatMap((card) => card.pigments))].sort(),
+  [...new Set((entrySummaries.value ?? []).flatMap((card) => card.pigments))].sort(),
 );
 
 /** Maximum number of the book's colours to offer. */
@@ -121,7 +127,7 @@ const COARSE = 18;
 /** Representative colours of the book: one from each of the most frequent cells, ordered by hue. */
 export const coloursThere = computed((): readonly Lab[] => {
   const cells = new Map<string, { readonly lab: Lab; count: number }>();
-  for (const card of cards.value ?? [])
+  for (const card of entrySummaries.value ?? [])
     for (const { lab } of card.colours) {
       const key = lab.map((value) => Math.round(value / COARSE)).join(' ');
       const cell = cells.get(key);
@@ -136,13 +142,13 @@ export const coloursThere = computed((): readonly Lab[] => {
 });
 
 export function clearSearch(): void {
-  words.value = '';
-  kind.value = null;
-  from.value = '';
-  to.value = '';
-  pigments.value = [];
-  colour.value = null;
-  sort.value = null;
+  searchWords.value = '';
+  searchKind.value = null;
+  searchFrom.value = '';
+  searchTo.value = '';
+  searchPigments.value = [];
+  searchColour.value = null;
+  searchOrder.value = null;
   onlyVersions.value = false;
 }
 

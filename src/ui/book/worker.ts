@@ -1,8 +1,8 @@
 import type { CopyAnswer, CopyJob, CopyNews } from '../../../workers/copy.ts';
-import { Helper } from '../../../workers/jobs.ts';
+import { ReadyWorker } from '../../../workers/jobs.ts';
 
 /** A worker session that keeps its state between requests. */
-export interface Talk {
+export interface CopySession {
   /** Sends a request. Rejects with an AbortError once the session has ended. */
   ask(job: CopyJob, onNews?: (done: number) => void): Promise<CopyAnswer>;
   /** Requests a stop of the running job; that job's reply says whether it stopped. */
@@ -12,8 +12,8 @@ export interface Talk {
 }
 
 /** Starts the worker that makes, opens and merges copies. */
-export function talkOfCopies(): Talk {
-  const helper = new Helper<CopyJob, CopyAnswer, CopyNews>(
+export function openCopySession(): CopySession {
+  const helper = new ReadyWorker<CopyJob, CopyAnswer, CopyNews>(
     () =>
       new Worker(new URL('../../../workers/copy.worker.ts', import.meta.url), { type: 'module' }),
   );

@@ -1,49 +1,49 @@
 import { useEffect } from 'preact/hooks';
 import { bookFaultWords } from '../../book/faults.ts';
-import { WORKED } from '../../drapery/worked.ts';
-import { cards, wantCards } from '../book/state.ts';
-import { shownOf } from '../drawn/screen.ts';
+import { SHIPPED_FORMULAS } from '../../drapery/worked.ts';
+import { entrySummaries, loadEntries } from '../book/state.ts';
+import { cssColourOf } from '../drawn/screen.ts';
 import { dateWords } from '../locale.ts';
 import { go, hrefOf } from '../route.ts';
-import { book, complain } from '../studio.ts';
-import { say } from '../words/drapery.ts';
-import { say as sayAll } from '../words/frame.ts';
+import { book, showError } from '../studio.ts';
+import { draperyTexts } from '../words/drapery.ts';
+import { sharedTexts as sayAll } from '../words/frame.ts';
 import { openHarmony } from './colours.ts';
-import { Dab } from './Dab.tsx';
-import { FromFormula } from './FromFormula.tsx';
-import { keptHarmony } from './kept.ts';
-import { begin } from './saved.ts';
-import { schemeOf } from './state.ts';
+import { ColourStrokes } from './Dab.tsx';
+import { FormulaDraperyButton } from './FromFormula.tsx';
+import { sourceFromHarmony } from './kept.ts';
+import { replaceDrapery } from './saved.ts';
+import { schemeFromColours } from './state.ts';
 
 const MOST = 12;
 
 /** Empty state: sources of a new drapery, and the saved draperies and formulas. */
-export function Begin() {
-  useEffect(wantCards, []);
+export function NewDrapery() {
+  useEffect(loadEntries, []);
   const open = openHarmony.value;
-  const all = cards.value ?? [];
+  const all = entrySummaries.value ?? [];
   const harmonies = all.filter(({ kind }) => kind === 'harmony').slice(0, MOST);
   const made = all
     .filter(({ kind }) => kind === 'drapery' || kind === 'formula')
     .slice(0, 2 * MOST);
   return (
     <section class="page drapery-begin">
-      <h1 tabIndex={-1}>{say.heading}</h1>
-      <p class="lead">{say.lead}</p>
+      <h1 tabIndex={-1}>{draperyTexts.heading}</h1>
+      <p class="lead">{draperyTexts.lead}</p>
       {open && (
         <p class="main-actions">
           <button
             type="button"
             class="main"
-            onClick={() => begin(schemeOf(open.name, open.harmony, open.colours))}
+            onClick={() => replaceDrapery(schemeFromColours(open.name, open.harmony, open.colours))}
           >
-            {say.fromOpen(open.name)}
+            {draperyTexts.fromOpen(open.name)}
           </button>
         </p>
       )}
       {made.length > 0 && (
         <>
-          <h2>{say.keptDraperies}</h2>
+          <h2>{draperyTexts.keptDraperies}</h2>
           <ul class="drapery-list">
             {made.map(({ id, kind, name, colours, date }) => (
               <li key={id}>
@@ -51,48 +51,55 @@ export function Begin() {
                   class="drapery-take"
                   href={kind === 'drapery' ? hrefOf('drapery', id) : hrefOf('book', id)}
                 >
-                  <Dab hexes={colours.slice(0, 6).map(({ lab }) => shownOf(lab))} />
+                  <ColourStrokes hexes={colours.slice(0, 6).map(({ lab }) => cssColourOf(lab))} />
                   <span>{name}</span>
                   <span class="small">
-                    {kind === 'drapery' ? say.draperyIn : say.formulaIn}, {dateWords(date)}
+                    {kind === 'drapery' ? draperyTexts.draperyIn : draperyTexts.formulaIn},{' '}
+                    {dateWords(date)}
                   </span>
                 </a>
-                {kind === 'formula' && <FromFormula id={id} name={name} />}
+                {kind === 'formula' && <FormulaDraperyButton id={id} name={name} />}
               </li>
             ))}
           </ul>
         </>
       )}
-      <h2>{say.fromWorked}</h2>
-      <p>{say.workedAbout}</p>
+      <h2>{draperyTexts.fromWorked}</h2>
+      <p>{draperyTexts.workedAbout}</p>
       <ul class="drapery-list">
-        {WORKED.map(({ name, note, wish }) => (
+        {SHIPPED_FORMULAS.map(({ name, note, wish }) => (
           <li key={name}>
             <button
               type="button"
               class="drapery-take"
               onClick={() =>
-                begin({ name, harmony: null, garments: [{ wish: { ...wish, name }, share: 1 }] })
+                replaceDrapery({
+                  name,
+                  harmony: null,
+                  garments: [{ wish: { ...wish, name }, share: 1 }],
+                })
               }
             >
-              <Dab hexes={[wish.lab, ...(wish.shadows ? [wish.shadows] : [])].map(shownOf)} />
+              <ColourStrokes
+                hexes={[wish.lab, ...(wish.shadows ? [wish.shadows] : [])].map(cssColourOf)}
+              />
               <span>{name}</span>
               <span class="small">{note}</span>
             </button>
           </li>
         ))}
       </ul>
-      <h2>{say.fromHarmonies}</h2>
+      <h2>{draperyTexts.fromHarmonies}</h2>
       {harmonies.length === 0 ? (
         <p>
-          {say.noHarmonies} <a href={hrefOf('walk')}>{sayAll.toWalk}</a>
+          {draperyTexts.noHarmonies} <a href={hrefOf('walk')}>{sayAll.toWalk}</a>
         </p>
       ) : (
         <ul class="drapery-list">
           {harmonies.map(({ id, name, colours, date }) => (
             <li key={id}>
               <button type="button" class="drapery-take" onClick={() => void take(id)}>
-                <Dab hexes={colours.map(({ lab }) => shownOf(lab))} />
+                <ColourStrokes hexes={colours.map(({ lab }) => cssColourOf(lab))} />
                 <span>{name}</span>
                 <span class="small">{dateWords(date)}</span>
               </button>
@@ -107,8 +114,8 @@ export function Begin() {
 async function take(id: string): Promise<void> {
   const found = await book.value?.get('harmony', id);
   if (!found) return;
-  if (!found.ok) return complain(bookFaultWords(found.fault));
-  const { name, colours, harmony } = keptHarmony(id, found.value.body);
-  begin(schemeOf(name, harmony, colours));
+  if (!found.ok) return showError(bookFaultWords(found.fault));
+  const { name, colours, harmony } = sourceFromHarmony(id, found.value.body);
+  replaceDrapery(schemeFromColours(name, harmony, colours));
   go('drapery');
 }

@@ -1,12 +1,12 @@
-import { Patch } from '../drawn/Patch.tsx';
+import { BrushStroke } from '../drawn/Patch.tsx';
 
 /** Colours brushed side by side. Decorative: the text beside them names them. */
-export function Dab({ hexes }: { hexes: readonly string[] }) {
+export function ColourStrokes({ hexes }: { hexes: readonly string[] }) {
   const each = 84 / Math.max(1, hexes.length);
   return (
     <svg class="drapery-dab" viewBox="0 0 88 44" aria-hidden="true">
       {hexes.map((hex, i) => (
-        <Patch
+        <BrushStroke
           key={`${i}${hex}`}
           hex={hex}
           seed={5 + i}

@@ -1,76 +1,89 @@
 import './drapery.css';
 import { BookIcon, PrintIcon } from '../drawn/icons.tsx';
-import { LayOut } from '../palette/LayOut.tsx';
+import { LayOutButton } from '../palette/LayOut.tsx';
 import { hrefOf } from '../route.ts';
-import { say } from '../words/drapery.ts';
-import { say as sayAll } from '../words/frame.ts';
-import { Begin } from './Begin.tsx';
-import { goOn, isWhole, stop, stopped, working } from './cloths.ts';
-import { keepFormula } from './formula.ts';
-import { GarmentBench } from './GarmentBench.tsx';
-import { PickColour } from './PickColour.tsx';
-import { Printed } from './Printed.tsx';
-import { RelationsWords } from './RelationsWords.tsx';
-import { begin, calledNow, isSaved, keep, kept, stage } from './saved.ts';
-import { callIt, canUndo, scheme, undo } from './state.ts';
-import { Wall } from './Wall.tsx';
+import { draperyTexts } from '../words/drapery.ts';
+import { sharedTexts as sayAll } from '../words/frame.ts';
+import { NewDrapery } from './Begin.tsx';
+import {
+  areAllComputed,
+  drapingProgress,
+  isDrapingStopped,
+  resumeDraping,
+  stopDraping,
+} from './cloths.ts';
+import { saveFormula } from './formula.ts';
+import { GarmentEditor } from './GarmentBench.tsx';
+import { ClothColourChoice } from './PickColour.tsx';
+import { PrintedLadders } from './Printed.tsx';
+import { SchemeRelations } from './RelationsWords.tsx';
+import {
+  currentDraperyName,
+  draperyStage,
+  isDraperySaved,
+  replaceDrapery,
+  saveDrapery,
+  savedDrapery,
+} from './saved.ts';
+import { canUndoScheme, scheme, setSchemeName, undoScheme } from './state.ts';
+import { GarmentWall } from './Wall.tsx';
 
 /** The Drapery place: garments, their ladders, relations, and saving. */
 export function DraperyScreen() {
-  if (stage.value === 'missing')
+  if (draperyStage.value === 'missing')
     return (
       <section class="page">
-        <h1 tabIndex={-1}>{say.heading}</h1>
-        <p class="lead">{say.missing}</p>
+        <h1 tabIndex={-1}>{draperyTexts.heading}</h1>
+        <p class="lead">{draperyTexts.missing}</p>
         <p class="main-actions">
           <a class="button main" href={hrefOf('book')}>
             {sayAll.toBook}
           </a>
-          <a class="button" href={hrefOf('drapery')} onClick={() => begin()}>
-            {say.another}
+          <a class="button" href={hrefOf('drapery')} onClick={() => replaceDrapery()}>
+            {draperyTexts.another}
           </a>
         </p>
       </section>
     );
-  if (scheme.value.garments.length === 0) return <Begin />;
+  if (scheme.value.garments.length === 0) return <NewDrapery />;
   return (
     <section class="page drapery has-bar">
       <div class="title">
-        <h1 tabIndex={-1}>{scheme.value.name || say.heading}</h1>
+        <h1 tabIndex={-1}>{scheme.value.name || draperyTexts.heading}</h1>
         <KeepLine />
       </div>
       <Work />
-      <Wall />
-      <PickColour />
-      <GarmentBench />
-      <RelationsWords />
+      <GarmentWall />
+      <ClothColourChoice />
+      <GarmentEditor />
+      <SchemeRelations />
       <section class="drapery-keep" aria-labelledby="drapery-words">
         <h2 id="drapery-words">{sayAll.wordsHeading}</h2>
         <label>
-          {say.nameOf}
+          {draperyTexts.nameOf}
           <input
             type="text"
             maxLength={200}
-            placeholder={calledNow()}
+            placeholder={currentDraperyName()}
             value={scheme.value.name}
-            onInput={(event) => callIt(event.currentTarget.value)}
+            onInput={(event) => setSchemeName(event.currentTarget.value)}
           />
         </label>
         <p class="main-actions">
-          <button type="button" disabled={!isWhole.value} onClick={() => void keepFormula()}>
+          <button type="button" disabled={!areAllComputed.value} onClick={() => void saveFormula()}>
             <BookIcon size={20} />
-            {say.keepFormula}
+            {draperyTexts.keepFormula}
           </button>
-          <button type="button" disabled={!isWhole.value} onClick={() => print()}>
+          <button type="button" disabled={!areAllComputed.value} onClick={() => print()}>
             <PrintIcon size={20} />
-            {say.print}
+            {draperyTexts.print}
           </button>
-          <a class="button" href={hrefOf('drapery')} onClick={() => begin()}>
-            {say.another}
+          <a class="button" href={hrefOf('drapery')} onClick={() => replaceDrapery()}>
+            {draperyTexts.another}
           </a>
         </p>
       </section>
-      <Printed />
+      <PrintedLadders />
     </section>
   );
 }
@@ -79,19 +92,24 @@ export function DraperyScreen() {
 function KeepLine() {
   return (
     <div class="drapery-bar keep-bar">
-      {canUndo.value && (
-        <button type="button" onClick={undo}>
-          {say.undo}
+      {canUndoScheme.value && (
+        <button type="button" onClick={undoScheme}>
+          {draperyTexts.undo}
         </button>
       )}
-      {isSaved() ? (
+      {isDraperySaved() ? (
         <>
-          <p class="small">{say.kept}</p>
-          {kept.value && <LayOut id={kept.value.id} main />}
+          <p class="small">{draperyTexts.kept}</p>
+          {savedDrapery.value && <LayOutButton id={savedDrapery.value.id} main />}
         </>
       ) : (
-        <button type="button" class="main" disabled={!isWhole.value} onClick={() => void keep()}>
-          {kept.value ? say.keepChanges : say.keep}
+        <button
+          type="button"
+          class="main"
+          disabled={!areAllComputed.value}
+          onClick={() => void saveDrapery()}
+        >
+          {savedDrapery.value ? draperyTexts.keepChanges : draperyTexts.keep}
         </button>
       )}
     </div>
@@ -100,23 +118,23 @@ function KeepLine() {
 
 /** Progress of the computation, with a stop button, or a resume button after a stop. */
 function Work() {
-  const done = working.value;
+  const done = drapingProgress.value;
   return (
     <div class="work-line roomy" role="status">
       {done !== null && (
         <>
-          <p>{say.working}</p>
-          <progress max={1} value={done} aria-label={say.working} />
-          <button type="button" class="quiet" onClick={stop}>
-            {say.stop}
+          <p>{draperyTexts.working}</p>
+          <progress max={1} value={done} aria-label={draperyTexts.working} />
+          <button type="button" class="quiet" onClick={stopDraping}>
+            {draperyTexts.stop}
           </button>
         </>
       )}
-      {stopped.value && done === null && !isWhole.value && (
+      {isDrapingStopped.value && done === null && !areAllComputed.value && (
         <>
-          <p>{say.stoppedWords}</p>
-          <button type="button" onClick={goOn}>
-            {say.goOn}
+          <p>{draperyTexts.stoppedWords}</p>
+          <button type="button" onClick={resumeDraping}>
+            {draperyTexts.goOn}
           </button>
         </>
       )}

@@ -1,25 +1,31 @@
 import { useEffect } from 'preact/hooks';
 import { hueDeg, hueTurnDeg } from '../../colour/lab.ts';
-import { type ClothWish, DRAPERY_WAYS, type DraperyWay } from '../../drapery/fold.ts';
+import { type ClothRequest, DRAPERY_WAYS, type DraperyWay } from '../../drapery/fold.ts';
 import { glazesOf } from '../../drapery/glaze.ts';
-import { STUFFS } from '../../drapery/stuff.ts';
-import { WORKED } from '../../drapery/worked.ts';
-import { Choice } from '../shelf/Choice.tsx';
+import { FABRICS } from '../../drapery/stuff.ts';
+import { SHIPPED_FORMULAS } from '../../drapery/worked.ts';
+import { SelectField } from '../shelf/Choice.tsx';
 import { shelf } from '../studio.ts';
-import { PART_NAMES, STUFF_NAMES, say, WAY_HELP, WAY_NAMES } from '../words/drapery.ts';
-import { answered, garmentOf, troubleOf } from './cloths.ts';
-import { Hanging } from './Hanging.tsx';
-import { part, picking } from './picking.ts';
-import { Steps } from './Steps.tsx';
 import {
-  chosen,
+  DRAPERY_WAY_HELP,
+  DRAPERY_WAY_NAMES,
+  draperyTexts,
+  FABRIC_NAMES,
+  PART_NAMES,
+} from '../words/drapery.ts';
+import { clothFaultWords, clothResultOf, garmentOf } from './cloths.ts';
+import { GarmentDrawing } from './Hanging.tsx';
+import { colourTarget, selectedPart } from './picking.ts';
+import { LadderSteps } from './Steps.tsx';
+import {
+  clothOfPart,
+  type GarmentPart,
   MOST_GARMENTS,
-  type Part,
-  partOf,
   removeGarment,
+  replaceGarment,
+  type SchemeGarment,
   scheme,
-  setWorn,
-  type Worn,
+  selectedGarment,
   withPart,
 } from './state.ts';
 
@@ -27,32 +33,32 @@ import {
  * Editor of the selected garment: its drawing, its fold model and fabric, and its ladder with the
  * piles.
  */
-export function GarmentBench() {
-  const at = chosen.value;
+export function GarmentEditor() {
+  const at = selectedGarment.value;
   const worn = scheme.value.garments[at];
   useEffect(() => {
-    part.value = 'cloth';
+    selectedPart.value = 'cloth';
   }, [at]);
   if (!worn) return null;
   const { wish } = worn;
-  const shown: Part = partOf(wish, part.value) ? part.value : 'cloth';
-  const cloth = partOf(wish, shown)!;
-  const has = (['cloth', 'lining', 'trim'] as const).filter((one) => partOf(wish, one));
-  const set = (next: ClothWish | null) => setWorn(at, withPart(worn, shown, next));
-  const answer = answered(cloth);
-  const trouble = troubleOf(cloth);
+  const shown: GarmentPart = clothOfPart(wish, selectedPart.value) ? selectedPart.value : 'cloth';
+  const cloth = clothOfPart(wish, shown)!;
+  const has = (['cloth', 'lining', 'trim'] as const).filter((one) => clothOfPart(wish, one));
+  const set = (next: ClothRequest | null) => replaceGarment(at, withPart(worn, shown, next));
+  const answer = clothResultOf(cloth);
+  const trouble = clothFaultWords(cloth);
   return (
     <section class="drapery-bench" aria-labelledby="garment-heading">
       {scheme.value.garments.length > 1 && (
         <div class="drapery-hanging">
-          <Hanging worn={worn} garment={garmentOf(worn)} />
+          <GarmentDrawing worn={worn} garment={garmentOf(worn)} />
         </div>
       )}
       <div class="drapery-side">
         <h2 id="garment-heading">{wish.name}</h2>
         {has.length > 1 && (
           <fieldset class="choice">
-            <legend class="unseen">{say.whichPart}</legend>
+            <legend class="unseen">{draperyTexts.whichPart}</legend>
             {has.map((one) => (
               <label key={one}>
                 <input
@@ -60,7 +66,7 @@ export function GarmentBench() {
                   name="drapery-part"
                   checked={one === shown}
                   onChange={() => {
-                    part.value = one;
+                    selectedPart.value = one;
                   }}
                 />
                 <span>{PART_NAMES[one]}</span>
@@ -68,38 +74,38 @@ export function GarmentBench() {
             ))}
           </fieldset>
         )}
-        <Wishes key={`${at} ${shown}`} cloth={cloth} at={at} shown={shown} set={set} />
+        <ClothSettings key={`${at} ${shown}`} cloth={cloth} at={at} shown={shown} set={set} />
         <Parts worn={worn} at={at} shown={shown} />
       </div>
       <div class="drapery-ladder" aria-live="polite">
         {trouble && <p class="drapery-trouble">{trouble}</p>}
-        {answer?.ok && <Steps cloth={answer.value} />}
+        {answer?.ok && <LadderSteps cloth={answer.value} />}
       </div>
     </section>
   );
 }
 
-function Wishes({
+function ClothSettings({
   cloth,
   at,
   shown,
   set,
 }: {
-  cloth: ClothWish;
+  cloth: ClothRequest;
   at: number;
-  shown: Part;
-  set: (next: ClothWish) => void;
+  shown: GarmentPart;
+  set: (next: ClothRequest) => void;
 }) {
   const others = scheme.value.garments.filter((_, i) => i !== at);
   const beside = others[0]?.wish;
   const { neighbour: _, ...alone } = cloth;
   const { glaze: _glaze, ...unglazed } = cloth;
-  const answer = answered(cloth);
+  const answer = clothResultOf(cloth);
   return (
     <div class="drapery-wishes">
       {shown === 'cloth' && (
         <label class="drapery-name">
-          {say.garment}
+          {draperyTexts.garment}
           <input
             type="text"
             maxLength={80}
@@ -111,48 +117,48 @@ function Wishes({
           />
         </label>
       )}
-      <Choice
-        label={say.way}
+      <SelectField
+        label={draperyTexts.way}
         options={DRAPERY_WAYS.filter((way) => way !== 'as nature had it' || cloth.ladder).map(
-          (way) => [way, WAY_NAMES[way]] as const,
+          (way) => [way, DRAPERY_WAY_NAMES[way]] as const,
         )}
         chosen={cloth.way}
-        onChoose={(way) => set(goingWay(cloth, way))}
+        onChoose={(way) => set(withFoldModel(cloth, way))}
       >
-        {WAY_HELP[cloth.way]} {!cloth.ladder && say.noLadder}
-      </Choice>
-      <Choice
-        label={say.stuff}
-        options={STUFFS.map((stuff) => [stuff, STUFF_NAMES[stuff]] as const)}
+        {DRAPERY_WAY_HELP[cloth.way]} {!cloth.ladder && draperyTexts.noLadder}
+      </SelectField>
+      <SelectField
+        label={draperyTexts.stuff}
+        options={FABRICS.map((stuff) => [stuff, FABRIC_NAMES[stuff]] as const)}
         chosen={cloth.stuff}
         onChoose={(stuff) => set({ ...cloth, stuff })}
       />
       <div class="drapery-checks">
         <Check
-          label={say.even}
+          label={draperyTexts.even}
           checked={cloth.even ?? false}
           onChange={(even) => set({ ...cloth, even })}
         />
         {(beside || cloth.neighbour) && (
           <Check
-            label={say.reflects(beside?.name ?? 'cloth beside it')}
+            label={draperyTexts.reflects(beside?.name ?? 'cloth beside it')}
             checked={cloth.neighbour !== undefined}
             onChange={(yes) => set(yes && beside ? { ...alone, neighbour: beside.lab } : alone)}
           />
         )}
         {(cloth.insistBlack || (answer?.ok && answer.value.black.barred.length > 0)) && (
           <Check
-            label={say.insist}
+            label={draperyTexts.insist}
             checked={cloth.insistBlack ?? false}
             onChange={(insistBlack) => set({ ...cloth, insistBlack })}
           />
         )}
       </div>
       {cloth.way === 'underpaint and glaze' && (
-        <Choice
-          label={say.glazeOf}
+        <SelectField
+          label={draperyTexts.glazeOf}
           options={[
-            ['', say.glazeChosen] as const,
+            ['', draperyTexts.glazeChosen] as const,
             ...glazesOf(shelf.value).map(({ pigment, label }) => [pigment, label] as const),
           ]}
           chosen={cloth.glaze ?? ''}
@@ -163,10 +169,10 @@ function Wishes({
         <button
           type="button"
           onClick={() => {
-            picking.value = { what: 'shadows', part: shown };
+            colourTarget.value = { what: 'shadows', part: shown };
           }}
         >
-          {say.shadowsOf}
+          {draperyTexts.shadowsOf}
         </button>
       )}
     </div>
@@ -198,7 +204,7 @@ function Check({
  * Sets the fold model. Shot cloth without shadows takes the hue of the scheme that differs most, by
  * more than 40° and at least 8 L* darker; else a usual one.
  */
-function goingWay(cloth: ClothWish, way: DraperyWay): ClothWish {
+function withFoldModel(cloth: ClothRequest, way: DraperyWay): ClothRequest {
   if (way !== 'shot cloth' || cloth.shadows) return { ...cloth, way };
   const hue = hueDeg(cloth.lab) ?? 0;
   const far = scheme.value.garments
@@ -207,35 +213,36 @@ function goingWay(cloth: ClothWish, way: DraperyWay): ClothWish {
     .map((lab) => ({ lab, turn: Math.abs(hueTurnDeg(hue, hueDeg(lab) ?? hue)) }))
     .filter(({ turn }) => turn > 40)
     .toSorted((x, y) => y.turn - x.turn);
-  const usual = WORKED.find(({ wish }) => wish.shadows)?.wish.shadows ?? ([30, 8, -18] as const);
+  const usual =
+    SHIPPED_FORMULAS.find(({ wish }) => wish.shadows)?.wish.shadows ?? ([30, 8, -18] as const);
   return { ...cloth, way, shadows: far[0]?.lab ?? usual };
 }
 
 /** Buttons that add or remove parts of a garment, and change its share. */
-function Parts({ worn, at, shown }: { worn: Worn; at: number; shown: Part }) {
+function Parts({ worn, at, shown }: { worn: SchemeGarment; at: number; shown: GarmentPart }) {
   const { wish, share } = worn;
   const many = scheme.value.garments.length;
-  const pick = (what: 'garment' | Part) => {
-    picking.value = { what, part: shown };
+  const pick = (what: 'garment' | GarmentPart) => {
+    colourTarget.value = { what, part: shown };
   };
   return (
     <p class="drapery-parts">
       <button type="button" onClick={() => pick(shown)}>
-        {say.colourOf}
+        {draperyTexts.colourOf}
       </button>
       {!wish.lining && (
         <button type="button" onClick={() => pick('lining')}>
-          {say.addLining}
+          {draperyTexts.addLining}
         </button>
       )}
       {!wish.trim && (
         <button type="button" onClick={() => pick('trim')}>
-          {say.addTrim}
+          {draperyTexts.addTrim}
         </button>
       )}
       {many < MOST_GARMENTS && (
         <button type="button" onClick={() => pick('garment')}>
-          {say.addGarment}
+          {draperyTexts.addGarment}
         </button>
       )}
       {many > 1 && (
@@ -243,16 +250,16 @@ function Parts({ worn, at, shown }: { worn: Worn; at: number; shown: Part }) {
           <button
             type="button"
             class="quiet"
-            onClick={() => setWorn(at, { ...worn, share: share * 1.3 })}
+            onClick={() => replaceGarment(at, { ...worn, share: share * 1.3 })}
           >
-            {say.more}
+            {draperyTexts.more}
           </button>
           <button
             type="button"
             class="quiet"
-            onClick={() => setWorn(at, { ...worn, share: share / 1.3 })}
+            onClick={() => replaceGarment(at, { ...worn, share: share / 1.3 })}
           >
-            {say.less}
+            {draperyTexts.less}
           </button>
         </>
       )}
@@ -260,14 +267,14 @@ function Parts({ worn, at, shown }: { worn: Worn; at: number; shown: Part }) {
         <button
           type="button"
           class="quiet"
-          onClick={() => setWorn(at, withPart(worn, shown, null))}
+          onClick={() => replaceGarment(at, withPart(worn, shown, null))}
         >
-          {say.removePart(shown)}
+          {draperyTexts.removePart(shown)}
         </button>
       )}
       {many > 1 && (
         <button type="button" class="quiet" onClick={() => removeGarment(at)}>
-          {say.removeGarment}
+          {draperyTexts.removeGarment}
         </button>
       )}
     </p>

@@ -1,20 +1,26 @@
 import type { Garment } from '../../drapery/fold.ts';
-import { Cloth } from '../drawn/Cloth.tsx';
+import { HangingCloth } from '../drawn/Cloth.tsx';
 import { seedOf } from '../drawn/seed.ts';
-import { say } from '../words/drapery.ts';
-import { drawnOf } from './spoken.ts';
-import type { Worn } from './state.ts';
+import { draperyTexts } from '../words/drapery.ts';
+import { drawnLadderOf } from './spoken.ts';
+import type { SchemeGarment } from './state.ts';
 
 /** One garment drawn large, with its lining and trim. */
-export function Hanging({ worn, garment }: { worn: Worn; garment: Garment | null }) {
+export function GarmentDrawing({
+  worn,
+  garment,
+}: {
+  worn: SchemeGarment;
+  garment: Garment | null;
+}) {
   const { name } = worn.wish;
-  if (!garment) return <p class="small">{say.notDrawn}</p>;
+  if (!garment) return <p class="small">{draperyTexts.notDrawn}</p>;
   return (
-    <Cloth
+    <HangingCloth
       name={`${name}, ${garment.stuff}`}
-      ladder={drawnOf(garment)}
-      trim={garment.trim ? drawnOf(garment.trim) : undefined}
-      lining={garment.lining ? drawnOf(garment.lining) : undefined}
+      ladder={drawnLadderOf(garment)}
+      trim={garment.trim ? drawnLadderOf(garment.trim) : undefined}
+      lining={garment.lining ? drawnLadderOf(garment.lining) : undefined}
       seed={seedOf(name)}
       detail="fine"
     />

@@ -1,11 +1,11 @@
 import { go } from '../route.ts';
-import { say } from '../words/drapery.ts';
+import { draperyTexts } from '../words/drapery.ts';
 import { openHarmony } from './colours.ts';
-import { begin } from './saved.ts';
-import { schemeOf } from './state.ts';
+import { replaceDrapery } from './saved.ts';
+import { schemeFromColours } from './state.ts';
 
 /** Button that starts a drapery from the open harmony. */
-export function MakeDrapery({ main = false }: { main?: boolean }) {
+export function MakeDraperyButton({ main = false }: { main?: boolean }) {
   const open = openHarmony.value;
   if (!open) return null;
   return (
@@ -14,11 +14,11 @@ export function MakeDrapery({ main = false }: { main?: boolean }) {
         type="button"
         class={main ? 'main' : ''}
         onClick={() => {
-          begin(schemeOf(open.name, open.harmony, open.colours));
+          replaceDrapery(schemeFromColours(open.name, open.harmony, open.colours));
           go('drapery');
         }}
       >
-        {say.makeOf}
+        {draperyTexts.makeOf}
       </button>
     </p>
   );

@@ -1,35 +1,39 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { bookFaultWords } from '../../book/faults.ts';
-import { WORKED } from '../../drapery/worked.ts';
-import { cards, wantCards } from '../book/state.ts';
-import { shownOf } from '../drawn/screen.ts';
-import { Choice } from '../shelf/Choice.tsx';
-import { book, complain } from '../studio.ts';
-import { say } from '../words/drapery.ts';
-import { openHarmony, workedColours } from './colours.ts';
-import { Dab } from './Dab.tsx';
-import { keptHarmony, type Source } from './kept.ts';
-import { type Picking, part, picking } from './picking.ts';
+import { SHIPPED_FORMULAS } from '../../drapery/worked.ts';
+import { entrySummaries, loadEntries } from '../book/state.ts';
+import { cssColourOf } from '../drawn/screen.ts';
+import { SelectField } from '../shelf/Choice.tsx';
+import { book, showError } from '../studio.ts';
+import { draperyTexts } from '../words/drapery.ts';
+import { exampleColours, openHarmony } from './colours.ts';
+import { ColourStrokes } from './Dab.tsx';
+import { type ColourSource, sourceFromHarmony } from './kept.ts';
+import { type ColourTarget, colourTarget, selectedPart } from './picking.ts';
 import {
   addGarment,
-  chosen,
-  clothOf,
-  type Offered,
-  partOf,
+  type ColourOption,
+  clothFromColour,
+  clothOfPart,
+  replaceGarment,
   scheme,
-  setWorn,
+  selectedGarment,
   withPart,
 } from './state.ts';
 
-const WORKED_SOURCE: Source = { name: say.sourceWorked, harmony: null, colours: workedColours };
+const WORKED_SOURCE: ColourSource = {
+  name: draperyTexts.sourceWorked,
+  harmony: null,
+  colours: exampleColours,
+};
 
 /** Choice of a colour for a cloth: from the open harmony, a saved one, or the example cloths. */
-export function PickColour() {
-  useEffect(wantCards, []);
-  const source = useSignal<Source | null>(null);
+export function ClothColourChoice() {
+  useEffect(loadEntries, []);
+  const source = useSignal<ColourSource | null>(null);
   const heading = useRef<HTMLHeadingElement>(null);
-  const what = picking.value;
+  const what = colourTarget.value;
   useLayoutEffect(() => {
     if (what) heading.current?.focus();
   }, [what]);
@@ -44,23 +48,23 @@ export function PickColour() {
   if (!what) return null;
   const open = openHarmony.value;
   const shown = source.value ?? open ?? WORKED_SOURCE;
-  const harmonies = (cards.value ?? []).filter(
+  const harmonies = (entrySummaries.value ?? []).filter(
     ({ kind, id }) => kind === 'harmony' && id !== open?.harmony,
   );
   const options: [string, string][] = [
-    ...(open ? [['open', say.sourceOpen(open.name)] as [string, string]] : []),
+    ...(open ? [['open', draperyTexts.sourceOpen(open.name)] as [string, string]] : []),
     ...harmonies.map(({ id, name }): [string, string] => [id, name]),
-    ['worked', say.sourceWorked],
+    ['worked', draperyTexts.sourceWorked],
   ];
   const current =
     shown === WORKED_SOURCE ? 'worked' : shown.harmony !== open?.harmony ? shown.harmony : 'open';
   return (
     <section class="drapery-pick" aria-labelledby="pick-heading">
       <h2 id="pick-heading" tabIndex={-1} ref={heading}>
-        {say.pick[what.what]}
+        {draperyTexts.pick[what.what]}
       </h2>
-      <Choice
-        label={say.source}
+      <SelectField
+        label={draperyTexts.source}
         options={options}
         chosen={current ?? 'open'}
         onChoose={(id) => {
@@ -76,7 +80,7 @@ export function PickColour() {
         {shown.colours.map((colour) => (
           <li key={colour.name}>
             <button type="button" class="drapery-take" onClick={() => take(colour, shown, what)}>
-              <Dab hexes={(colour.ladder ?? [colour.lab]).map(shownOf)} />
+              <ColourStrokes hexes={(colour.ladder ?? [colour.lab]).map(cssColourOf)} />
               <span>{colour.name}</span>
             </button>
           </li>
@@ -87,52 +91,61 @@ export function PickColour() {
           type="button"
           class="quiet"
           onClick={() => {
-            picking.value = null;
+            colourTarget.value = null;
           }}
         >
-          {say.leave}
+          {draperyTexts.leave}
         </button>
       </p>
     </section>
   );
 }
 
-async function read(id: string): Promise<Source | null> {
+async function read(id: string): Promise<ColourSource | null> {
   const found = await book.value?.get('harmony', id);
   if (!found) return null;
-  if (found.ok) return keptHarmony(id, found.value.body);
-  complain(bookFaultWords(found.fault));
+  if (found.ok) return sourceFromHarmony(id, found.value.body);
+  showError(bookFaultWords(found.fault));
   return null;
 }
 
-function take(colour: Offered, source: Source, { what, part: whose }: Picking): void {
-  const worn = scheme.value.garments[chosen.value];
-  picking.value = null;
+function take(
+  colour: ColourOption,
+  source: ColourSource,
+  { what, part: whose }: ColourTarget,
+): void {
+  const worn = scheme.value.garments[selectedGarment.value];
+  colourTarget.value = null;
   if (what === 'garment') {
-    const worked = source === WORKED_SOURCE && WORKED.find(({ wish }) => wish.name === colour.name);
+    const worked =
+      source === WORKED_SOURCE && SHIPPED_FORMULAS.find(({ wish }) => wish.name === colour.name);
     const shares = scheme.value.garments.map(({ share }) => share);
     const share = Math.min(colour.share, ...shares) || colour.share;
-    part.value = 'cloth';
+    selectedPart.value = 'cloth';
     addGarment(
-      { wish: worked ? worked.wish : clothOf(colour, 'linen'), share },
+      { wish: worked ? worked.wish : clothFromColour(colour, 'linen'), share },
       scheme.value.harmony ?? source.harmony,
     );
     return;
   }
   if (!worn) return;
   if (what === 'shadows') {
-    const cloth = partOf(worn.wish, whose);
-    if (cloth) setWorn(chosen.value, withPart(worn, whose, { ...cloth, shadows: colour.lab }));
+    const cloth = clothOfPart(worn.wish, whose);
+    if (cloth)
+      replaceGarment(
+        selectedGarment.value,
+        withPart(worn, whose, { ...cloth, shadows: colour.lab }),
+      );
     return;
   }
-  part.value = what;
-  const before = partOf(worn.wish, what);
-  const fresh = clothOf(colour, before?.stuff ?? (what === 'trim' ? 'satin' : 'linen'));
+  selectedPart.value = what;
+  const before = clothOfPart(worn.wish, what);
+  const fresh = clothFromColour(colour, before?.stuff ?? (what === 'trim' ? 'satin' : 'linen'));
   // Keep the fold model if the new colour supports it.
   const way =
     before === undefined || (before.way === 'as nature had it' && !colour.ladder)
       ? fresh.way
       : before.way;
   const shadows = way === 'shot cloth' && before?.shadows ? { shadows: before.shadows } : {};
-  setWorn(chosen.value, withPart(worn, what, { ...fresh, way, ...shadows }));
+  replaceGarment(selectedGarment.value, withPart(worn, what, { ...fresh, way, ...shadows }));
 }

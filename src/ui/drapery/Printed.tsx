@@ -1,13 +1,13 @@
 import { hexOf } from '../../colour/hex.ts';
 import type { Cloth } from '../../drapery/fold.ts';
-import { say } from '../words/drapery.ts';
+import { draperyTexts } from '../words/drapery.ts';
 import { garments } from './cloths.ts';
-import { Dab } from './Dab.tsx';
-import { BlackWords } from './Steps.tsx';
+import { ColourStrokes } from './Dab.tsx';
+import { BlackRuleText } from './Steps.tsx';
 import { foldWords } from './spoken.ts';
 
 /** Print version: every cloth's ladder, expanded. */
-export function Printed() {
+export function PrintedLadders() {
   const whole = garments.value.filter((one) => one !== null);
   return (
     <div class="drapery-printed">
@@ -17,7 +17,7 @@ export function Printed() {
           ? [
               <Sheet
                 key={`${garment.name} lining`}
-                name={say.partOf('Lining', garment.name)}
+                name={draperyTexts.partOf('Lining', garment.name)}
                 cloth={garment.lining}
               />,
             ]
@@ -26,7 +26,7 @@ export function Printed() {
           ? [
               <Sheet
                 key={`${garment.name} trim`}
-                name={say.partOf('Trim', garment.name)}
+                name={draperyTexts.partOf('Trim', garment.name)}
                 cloth={garment.trim}
               />,
             ]
@@ -45,7 +45,7 @@ function Sheet({ name, cloth }: { name: string; cloth: Cloth }) {
       <ol class="drapery-steps">
         {[...cloth.folds, ...(cloth.reflected ? [cloth.reflected] : [])].map((fold) => (
           <li key={fold.step} class="drapery-line">
-            <Dab hexes={[hexOf(fold.lab)]} />
+            <ColourStrokes hexes={[hexOf(fold.lab)]} />
             <span class="drapery-step">
               <strong>{fold.step}</strong>
               <span>{foldWords(fold)}</span>
@@ -53,7 +53,7 @@ function Sheet({ name, cloth }: { name: string; cloth: Cloth }) {
           </li>
         ))}
       </ol>
-      <BlackWords cloth={cloth} />
+      <BlackRuleText cloth={cloth} />
       {cloth.remarks.map((remark) => (
         <p key={remark}>{remark}</p>
       ))}

@@ -1,10 +1,10 @@
-import type { Cloth, ClothWish } from '../../drapery/fold.ts';
+import type { Cloth, ClothRequest } from '../../drapery/fold.ts';
 import type { Related } from '../../harmony/beside.ts';
 import { periodWords } from '../../harmony/period.ts';
 import { relationsOf } from '../../harmony/relations.ts';
-import { figure as decimals } from '../locale.ts';
-import { PART_NAMES, say } from '../words/drapery.ts';
-import { answered } from './cloths.ts';
+import { formatNumber as decimals } from '../locale.ts';
+import { draperyTexts, PART_NAMES } from '../words/drapery.ts';
+import { clothResultOf } from './cloths.ts';
 import { scheme } from './state.ts';
 
 /** Assumed visible share of a garment's trim and of its lining. */
@@ -14,8 +14,8 @@ const LINING = 0.08;
 /** The computed cloths of the scheme, as colours with shares. */
 function related(): Related[] {
   return scheme.value.garments.flatMap(({ wish, share }) => {
-    const one = (cloth: ClothWish | undefined, name: string, part: number, accent: boolean) => {
-      const answer = cloth && answered(cloth);
+    const one = (cloth: ClothRequest | undefined, name: string, part: number, accent: boolean) => {
+      const answer = cloth && clothResultOf(cloth);
       if (!cloth || !answer?.ok) return [];
       return [
         {
@@ -42,13 +42,13 @@ const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${w
 const figure = (score: number): string => decimals(score, 2).replace('-', '−');
 
 /** The relations between the garments' colours, in words. */
-export function RelationsWords() {
+export function SchemeRelations() {
   const colours = related();
   if (colours.length < 2) return null;
   return (
     <section class="drapery-relations" aria-labelledby="relations-heading">
-      <h2 id="relations-heading">{say.relations}</h2>
-      <Relations colours={colours} />
+      <h2 id="relations-heading">{draperyTexts.relations}</h2>
+      <ColourRelations colours={colours} />
     </section>
   );
 }
@@ -57,31 +57,31 @@ export function RelationsWords() {
  * Relations between at least two colours, in words. For information only: nothing is chosen by
  * them.
  */
-export function Relations({ colours }: { colours: readonly Related[] }) {
+export function ColourRelations({ colours }: { colours: readonly Related[] }) {
   const total = colours.reduce((sum, { share }) => sum + share, 0) || 1;
   const all = colours.map((colour) => ({ ...colour, share: colour.share / total }));
   const { words, temperature, pairs, meanScore } = relationsOf(all);
   return (
     <>
       <p>
-        {words} {say.temperature(temperature.words)}
+        {words} {draperyTexts.temperature(temperature.words)}
       </p>
       {pairs.map(({ of, beside, lightness, chroma, hue, period, score }) => (
         <details key={`${of} ${beside}`} open={pairs.length === 1}>
-          <summary>{say.pair(all[of]!.name, all[beside]!.name)}</summary>
+          <summary>{draperyTexts.pair(all[of]!.name, all[beside]!.name)}</summary>
           <ul class="drapery-remarks mix-points">
             <li>{[lightness, chroma, hue].map((one) => sentence(one.words)).join(' ')}</li>
             {period.length === 0 ? (
-              <li>{say.periodSilent}</li>
+              <li>{draperyTexts.periodSilent}</li>
             ) : (
               period.map((row) => <li key={row.pair.join()}>{periodWords(row)}</li>)
             )}
-            <li class="small">{say.score(figure(score.score))}</li>
+            <li class="small">{draperyTexts.score(figure(score.score))}</li>
           </ul>
         </details>
       ))}
       {meanScore !== null && pairs.length > 1 && (
-        <p class="small">{say.meanScore(figure(meanScore))}</p>
+        <p class="small">{draperyTexts.meanScore(figure(meanScore))}</p>
       )}
     </>
   );

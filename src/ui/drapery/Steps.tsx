@@ -1,26 +1,26 @@
 import { differenceWords } from '../../colour/words.ts';
 import type { Cloth, Fold } from '../../drapery/fold.ts';
-import { BesideWanted } from '../drawn/BesideWanted.tsx';
-import { shownOf } from '../drawn/screen.ts';
-import { LaidPiles } from '../harmony/LaidPiles.tsx';
-import { HoldUp } from '../held/HoldUp.tsx';
-import { BLACK_WHY, say } from '../words/drapery.ts';
-import { say as sayAll } from '../words/frame.ts';
-import { Dab } from './Dab.tsx';
-import { benchOfFold, foldWords, spoken } from './spoken.ts';
+import { ColourComparison } from '../drawn/BesideWanted.tsx';
+import { cssColourOf } from '../drawn/screen.ts';
+import { RecipePiles } from '../harmony/LaidPiles.tsx';
+import { FullScreenColours } from '../held/HoldUp.tsx';
+import { BLACK_WHY, draperyTexts } from '../words/drapery.ts';
+import { sharedTexts as sayAll } from '../words/frame.ts';
+import { ColourStrokes } from './Dab.tsx';
+import { foldRecipe, foldWords, pigmentInSentence } from './spoken.ts';
 
 /** A cloth's ladder: each step with its pile and glaze, then the rule of black and remarks. */
-export function Steps({ cloth }: { cloth: Cloth }) {
+export function LadderSteps({ cloth }: { cloth: Cloth }) {
   const all = [...cloth.folds, ...(cloth.reflected ? [cloth.reflected] : [])];
   return (
     <>
-      <h3>{say.steps}</h3>
+      <h3>{draperyTexts.steps}</h3>
       <ol class="drapery-steps">
         {all.map((fold) => (
           <li key={fold.step}>
             <details>
               <summary>
-                <Dab hexes={[shownOf(fold.lab)]} />
+                <ColourStrokes hexes={[cssColourOf(fold.lab)]} />
                 <span class="drapery-step">
                   <strong>{fold.step}</strong>
                   <span>{foldWords(fold)}</span>
@@ -31,10 +31,10 @@ export function Steps({ cloth }: { cloth: Cloth }) {
           </li>
         ))}
       </ol>
-      <BlackWords cloth={cloth} />
+      <BlackRuleText cloth={cloth} />
       {cloth.remarks.length > 0 && (
         <>
-          <h3>{say.remarks}</h3>
+          <h3>{draperyTexts.remarks}</h3>
           <ul class="drapery-remarks">
             {cloth.remarks.map((remark) => (
               <li key={remark}>{remark}</li>
@@ -50,47 +50,54 @@ function Recipe({ fold }: { fold: Fold }) {
   const { glaze, lab, wish, deltaE00, step } = fold;
   return (
     <div class="drapery-recipe">
-      <LaidPiles bench={benchOfFold(fold)} mixed={glaze ? say.beneath : step} />
-      {glaze && <p>{say.filmAbout(spoken(glaze.pigment), Math.round(1000 * glaze.filmMm))}</p>}
+      <RecipePiles bench={foldRecipe(fold)} mixed={glaze ? draperyTexts.beneath : step} />
+      {glaze && (
+        <p>
+          {draperyTexts.filmAbout(
+            pigmentInSentence(glaze.pigment),
+            Math.round(1000 * glaze.filmMm),
+          )}
+        </p>
+      )}
       <div class="drapery-beside">
-        <BesideWanted
-          wanted={{ name: say.wanted, hex: shownOf(wish) }}
-          mixed={{ name: say.mixed, hex: shownOf(lab) }}
+        <ColourComparison
+          wanted={{ name: draperyTexts.wanted, hex: cssColourOf(wish) }}
+          mixed={{ name: draperyTexts.mixed, hex: cssColourOf(lab) }}
           reachable={deltaE00 <= 3}
         />
       </div>
       <p>
-        <HoldUp
+        <FullScreenColours
           colours={[
-            { name: say.wanted, lab: wish },
-            { name: say.mixed, lab },
+            { name: draperyTexts.wanted, lab: wish },
+            { name: draperyTexts.mixed, lab },
           ]}
         />
       </p>
       <p class="small">
-        {sayAll.differs[differenceWords(deltaE00)]} {say.ciede(deltaE00)}
-        {deltaE00 > 3 && ` ${say.outOfReach}`}
+        {sayAll.differs[differenceWords(deltaE00)]} {draperyTexts.ciede(deltaE00)}
+        {deltaE00 > 3 && ` ${draperyTexts.outOfReach}`}
       </p>
     </div>
   );
 }
 
 /** Whether this cloth may take black, and the chroma that deepening with black would lose. */
-export function BlackWords({ cloth }: { cloth: Cloth }) {
+export function BlackRuleText({ cloth }: { cloth: Cloth }) {
   const { black, blackLoss } = cloth;
   const rule = black.why
-    ? say.blackMay(BLACK_WHY[black.why])
+    ? draperyTexts.blackMay(BLACK_WHY[black.why])
     : black.barred.length > 0
-      ? say.blackNone
-      : say.blackNoneHere;
+      ? draperyTexts.blackNone
+      : draperyTexts.blackNoneHere;
   return (
     <div class="drapery-black">
-      <h3>{say.blackHeading}</h3>
+      <h3>{draperyTexts.blackHeading}</h3>
       <p>{rule}</p>
       {blackLoss && (
         <p>
-          {say.blackLoss(
-            spoken(blackLoss.black),
+          {draperyTexts.blackLoss(
+            pigmentInSentence(blackLoss.black),
             blackLoss.step,
             Math.round(blackLoss.withBlack),
             Math.round(blackLoss.chroma),

@@ -1,27 +1,27 @@
-import { describe } from '../../colour/words.ts';
-import type { ClothWish } from '../../drapery/fold.ts';
+import { describeColour } from '../../colour/words.ts';
+import type { ClothRequest } from '../../drapery/fold.ts';
 import { STEPS } from '../../harmony/harmony.ts';
 import { ClothLine, type LineCloth } from '../drawn/ClothLine.tsx';
 import type { DrawnLadder } from '../drawn/drawn.ts';
-import { shownOf } from '../drawn/screen.ts';
-import { say } from '../words/drapery.ts';
+import { cssColourOf } from '../drawn/screen.ts';
+import { draperyTexts } from '../words/drapery.ts';
 import { shareWords } from '../words/frame.ts';
-import { answered } from './cloths.ts';
-import { picking } from './picking.ts';
-import { drawnOf } from './spoken.ts';
-import { chosen, scheme, type Worn } from './state.ts';
+import { clothResultOf } from './cloths.ts';
+import { colourTarget } from './picking.ts';
+import { drawnLadderOf } from './spoken.ts';
+import { type SchemeGarment, scheme, selectedGarment } from './state.ts';
 
 /** A cloth without a result hangs flat in its local colour. */
-const flat = ({ lab }: ClothWish): DrawnLadder =>
-  STEPS.map((step) => ({ step, share: 0, reachable: true, hex: shownOf(lab) }));
+const flat = ({ lab }: ClothRequest): DrawnLadder =>
+  STEPS.map((step) => ({ step, share: 0, reachable: true, hex: cssColourOf(lab) }));
 
-const ladderOf = (wish: ClothWish): DrawnLadder => {
-  const cloth = answered(wish);
-  return cloth?.ok ? drawnOf(cloth.value) : flat(wish);
+const ladderOf = (wish: ClothRequest): DrawnLadder => {
+  const cloth = clothResultOf(wish);
+  return cloth?.ok ? drawnLadderOf(cloth.value) : flat(wish);
 };
 
 /** All garments hung together, and their description in words. */
-export function Wall() {
+export function GarmentWall() {
   const { garments } = scheme.value;
   const all = garments.reduce((sum, { share }) => sum + share, 0) || 1;
   const cloths = garments.map(
@@ -36,12 +36,12 @@ export function Wall() {
   return (
     <div class="drapery-wall">
       <ClothLine
-        label={say.wall}
+        label={draperyTexts.wall}
         cloths={cloths}
-        chosen={chosen.value}
+        chosen={selectedGarment.value}
         onChoose={(at) => {
-          chosen.value = at;
-          picking.value = null;
+          selectedGarment.value = at;
+          colourTarget.value = null;
         }}
       />
       <p class="drapery-seen">{garments.map((worn) => seen(worn, worn.share / all)).join(' ')}</p>
@@ -49,13 +49,13 @@ export function Wall() {
   );
 }
 
-const colourOf = (wish: ClothWish) => {
-  const cloth = answered(wish);
-  return describe(cloth?.ok ? cloth.value.folds[2]!.lab : wish.lab);
+const colourOf = (wish: ClothRequest) => {
+  const cloth = clothResultOf(wish);
+  return describeColour(cloth?.ok ? cloth.value.folds[2]!.lab : wish.lab);
 };
 
 /** For example "Blue-grey (60 % of the wall): wool, dark, dull blue; edged with satin, …." */
-function seen({ wish }: Worn, share: number): string {
+function seen({ wish }: SchemeGarment, share: number): string {
   const { name, stuff, trim, lining } = wish;
   const parts = [
     `${stuff}, ${colourOf(wish)}`,

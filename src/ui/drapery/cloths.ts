@@ -1,21 +1,24 @@
 import { computed, effect, signal } from '@preact/signals';
 import { canonical } from '../../book/digest.ts';
-import type { Cloth, ClothWish, DraperyFault, Garment } from '../../drapery/fold.ts';
+import type { Cloth, ClothRequest, DraperyFault, Garment } from '../../drapery/fold.ts';
 import { draperyFaultWords } from '../../drapery/remarks.ts';
 import { mixFaultWords } from '../../mixture/faults.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
 import type { Result } from '../../result.ts';
 import { drapeCloths } from '../jobs.ts';
 import { job } from '../state/job.ts';
-import { complain, shelf } from '../studio.ts';
+import { shelf, showError } from '../studio.ts';
 import { labelOf } from './spoken.ts';
-import { bare, scheme, type Worn } from './state.ts';
+import { clothOnly, type SchemeGarment, scheme } from './state.ts';
 
 /** The computed cloth, or why it cannot be computed. */
-type Answered = Result<Cloth, DraperyFault>;
+type ClothResult = Result<Cloth, DraperyFault>;
 
 /** Results on one shelf, by key of the request. A change of shelf makes them all invalid. */
-const found = signal<{ readonly on: Shelf; readonly cloths: ReadonlyMap<string, Answered> }>({
+const clothResults = signal<{
+  readonly on: Shelf;
+  readonly cloths: ReadonlyMap<string, ClothResult>;
+}>({
   on: shelf.peek(),
   cloths: new Map(),
 });
@@ -23,36 +26,37 @@ const found = signal<{ readonly on: Shelf; readonly cloths: ReadonlyMap<string, 
  * Most cached results; the oldest go first. A scheme has at most 12 cloths (4 garments, each with
  * lining and trim).
  */
-const MOST_KEPT = 200;
+const MAX_CACHED_CLOTHS = 200;
 /** True after the painter stopped the computation, or after it failed. */
-export const stopped = signal(false);
+export const isDrapingStopped = signal(false);
 const draping = job({
   onError: (error) => {
-    stopped.value = true;
-    complain((error as Error).message);
+    isDrapingStopped.value = true;
+    showError((error as Error).message);
   },
 });
 /** Progress of the computation, 0…1; null while none runs. */
-export const working = draping.progress;
+export const drapingProgress = draping.progress;
 
 // The name is part of the key although it does not change the ladder: fault messages contain it.
-const keyOf = (wish: ClothWish): string => canonical(bare(wish));
+const keyOf = (wish: ClothRequest): string => canonical(clothOnly(wish));
 
-const known = (on: Shelf) => (found.value.on === on ? found.value.cloths : new Map());
+const resultsOn = (on: Shelf) =>
+  clothResults.value.on === on ? clothResults.value.cloths : new Map();
 
 /** Result for a cloth on the current shelf; null while it is missing. */
-export const answered = (wish: ClothWish): Answered | null =>
-  known(shelf.value).get(keyOf(wish)) ?? null;
+export const clothResultOf = (wish: ClothRequest): ClothResult | null =>
+  resultsOn(shelf.value).get(keyOf(wish)) ?? null;
 
-const wishesOf = ({ wish }: Worn): ClothWish[] =>
-  [wish, wish.lining, wish.trim].filter((one) => one !== undefined).map(bare);
+const clothRequestsOf = ({ wish }: SchemeGarment): ClothRequest[] =>
+  [wish, wish.lining, wish.trim].filter((one) => one !== undefined).map(clothOnly);
 
 /** A garment with its lining and trim; null while a cloth is missing or has a fault. */
-export function garmentOf({ wish }: Worn): Garment | null {
-  const cloth = answered(wish);
+export function garmentOf({ wish }: SchemeGarment): Garment | null {
+  const cloth = clothResultOf(wish);
   if (!cloth?.ok) return null;
-  const edge = wish.trim ? answered(wish.trim) : null;
-  const inner = wish.lining ? answered(wish.lining) : null;
+  const edge = wish.trim ? clothResultOf(wish.trim) : null;
+  const inner = wish.lining ? clothResultOf(wish.lining) : null;
   if ((wish.trim && !edge?.ok) || (wish.lining && !inner?.ok)) return null;
   return {
     ...cloth.value,
@@ -63,13 +67,13 @@ export function garmentOf({ wish }: Worn): Garment | null {
 
 export const garments = computed(() => scheme.value.garments.map(garmentOf));
 /** Whether every garment is computed without a fault. */
-export const isWhole = computed(
+export const areAllComputed = computed(
   () => garments.value.length > 0 && garments.value.every((one) => one !== null),
 );
 
 /** Why a cloth cannot be computed, as a sentence; null if it can, or is not computed yet. */
-export function troubleOf(wish: ClothWish): string | null {
-  const cloth = answered(wish);
+export function clothFaultWords(wish: ClothRequest): string | null {
+  const cloth = clothResultOf(wish);
   if (cloth === null || cloth.ok) return null;
   const { fault } = cloth;
   switch (fault.code) {
@@ -83,17 +87,17 @@ export function troubleOf(wish: ClothWish): string | null {
 }
 
 /** Keys of the cloths that the running job computes; empty while none runs. */
-let under = '';
+let runningKeys = '';
 
-async function workOut(missing: readonly ClothWish[], on: Shelf): Promise<void> {
+async function computeCloths(missing: readonly ClothRequest[], on: Shelf): Promise<void> {
   const all = missing.map(keyOf).join();
-  under = all;
-  const learn = (wish: ClothWish, cloth: Answered) => {
-    const before = found.peek();
-    const kept = before.on === on ? [...before.cloths].slice(-MOST_KEPT) : [];
-    found.value = { on, cloths: new Map([...kept, [keyOf(wish), cloth]]) };
+  runningKeys = all;
+  const learn = (wish: ClothRequest, cloth: ClothResult) => {
+    const before = clothResults.peek();
+    const kept = before.on === on ? [...before.cloths].slice(-MAX_CACHED_CLOTHS) : [];
+    clothResults.value = { on, cloths: new Map([...kept, [keyOf(wish), cloth]]) };
   };
-  await draping.run(({ signal, onNews }) =>
+  await draping.run(({ signal, onProgress: onNews }) =>
     drapeCloths(
       { wishes: missing, shelf: on },
       {
@@ -106,26 +110,26 @@ async function workOut(missing: readonly ClothWish[], on: Shelf): Promise<void> 
       },
     ),
   );
-  if (working.peek() === null) under = '';
+  if (drapingProgress.peek() === null) runningKeys = '';
 }
 
 /** Stops the computation; finished cloths stay. */
-export function stop(): void {
-  stopped.value = true;
+export function stopDraping(): void {
+  isDrapingStopped.value = true;
   draping.stop();
 }
 
 /** Resumes the computation of missing cloths. */
-export const goOn = (): void => {
-  stopped.value = false;
+export const resumeDraping = (): void => {
+  isDrapingStopped.value = false;
 };
 
 // Compute every cloth of the scheme that has no result; cancel the job when none is missing.
 effect(() => {
   const on = shelf.value;
-  const wishes = scheme.value.garments.flatMap(wishesOf);
-  if (stopped.value) return;
-  const have = found.peek().on === on ? found.peek().cloths : new Map();
+  const wishes = scheme.value.garments.flatMap(clothRequestsOf);
+  if (isDrapingStopped.value) return;
+  const have = clothResults.peek().on === on ? clothResults.peek().cloths : new Map();
   const missing = wishes.filter(
     (wish, i) =>
       !have.has(keyOf(wish)) && wishes.findIndex((one) => keyOf(one) === keyOf(wish)) === i,
@@ -135,6 +139,6 @@ effect(() => {
     draping.cancel();
     return;
   }
-  if (all === under && working.peek() !== null) return;
-  void workOut(missing, on);
+  if (all === runningKeys && drapingProgress.peek() !== null) return;
+  void computeCloths(missing, on);
 });

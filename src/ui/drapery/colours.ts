@@ -1,27 +1,33 @@
 import { computed } from '@preact/signals';
-import { WORKED } from '../../drapery/worked.ts';
-import { name as harmonyName, kept, ladders, studied, targets } from '../harmony/state.ts';
-import { ladderOf, type Source } from './kept.ts';
-import type { Offered } from './state.ts';
+import { SHIPPED_FORMULAS } from '../../drapery/worked.ts';
+import {
+  harmonyColours,
+  name as harmonyName,
+  ladders,
+  savedHarmony,
+  targets,
+} from '../harmony/state.ts';
+import { type ColourSource, sixStepLadder } from './kept.ts';
+import type { ColourOption } from './state.ts';
 
 /** The harmony that is open in the Harmony place, with its target colours; null if none is open. */
-export const openHarmony = computed<Source | null>(() => {
-  if (studied.value.length === 0) return null;
+export const openHarmony = computed<ColourSource | null>(() => {
+  if (harmonyColours.value.length === 0) return null;
   return {
-    name: harmonyName.value || studied.value.map(({ gathered }) => gathered.name).join(', '),
-    harmony: kept.value?.id ?? null,
-    colours: studied.value.map(({ gathered: { name, share, accent } }, i) => ({
+    name: harmonyName.value || harmonyColours.value.map(({ gathered }) => gathered.name).join(', '),
+    harmony: savedHarmony.value?.id ?? null,
+    colours: harmonyColours.value.map(({ gathered: { name, share, accent } }, i) => ({
       name,
       share,
       accent,
       lab: targets.value[i]!,
-      ...ladderOf(ladders.value[i]!.map(({ lab }) => lab)),
+      ...sixStepLadder(ladders.value[i]!.map(({ lab }) => lab)),
     })),
   };
 });
 
 /** The example cloths that come with Kingcup. */
-export const workedColours: readonly Offered[] = WORKED.map(({ wish }) => ({
+export const exampleColours: readonly ColourOption[] = SHIPPED_FORMULAS.map(({ wish }) => ({
   name: wish.name,
   lab: wish.lab,
   share: 1,

@@ -6,10 +6,10 @@ import type { Book } from '../../book/store.ts';
 import { formulaOf, type Passage } from '../../drapery/formula.ts';
 import { joinWords } from '../../wording.ts';
 import { today } from '../locale.ts';
-import { book, complain, shelf, tell } from '../studio.ts';
-import { say } from '../words/drapery.ts';
+import { book, shelf, showError, showNotice } from '../studio.ts';
+import { draperyTexts } from '../words/drapery.ts';
 import { garments } from './cloths.ts';
-import { calledNow, kept } from './saved.ts';
+import { currentDraperyName, savedDrapery } from './saved.ts';
 import { scheme } from './state.ts';
 
 /** Most passages that the book's schema allows in one formula. */
@@ -19,7 +19,7 @@ const MOST_PASSAGES = 40;
  * Saves the passages of all garments to the book as one formula, or as one for each garment when
  * they exceed {@link MOST_PASSAGES}. Does nothing until every garment is computed.
  */
-export async function keepFormula(): Promise<void> {
+export async function saveFormula(): Promise<void> {
   const here = book.value;
   const whole = garments.value.filter((one) => one !== null);
   if (!here || whole.length < scheme.value.garments.length) return;
@@ -28,7 +28,7 @@ export async function keepFormula(): Promise<void> {
       whole.length === 1 ? passage : { ...passage, name: `${garment.name}: ${passage.name}` },
     ),
   );
-  const name = calledNow();
+  const name = currentDraperyName();
   const parts =
     each.flat().length <= MOST_PASSAGES
       ? [{ name, passages: each.flat(), of: whole }]
@@ -43,11 +43,11 @@ export async function keepFormula(): Promise<void> {
       name,
       note: remarks.join(' '),
       date: today(),
-      subject: say.subject(joinWords([...new Set(of.map(({ stuff }) => stuff))])),
-      from: kept.value?.id ?? scheme.value.harmony,
+      subject: draperyTexts.subject(joinWords([...new Set(of.map(({ stuff }) => stuff))])),
+      from: savedDrapery.value?.id ?? scheme.value.harmony,
       passages,
     };
-    await put(here, body);
+    await putFormula(here, body);
   }
 }
 
@@ -55,24 +55,27 @@ export async function keepFormula(): Promise<void> {
  * Saves a formula. Updates a saved one of the same name and origin; skips the write if nothing
  * changed.
  */
-async function put(here: Book, body: FormulaBody): Promise<void> {
-  const before = await keptBefore(here, body);
+async function putFormula(here: Book, body: FormulaBody): Promise<void> {
+  const before = await findSavedFormula(here, body);
   if (before && contentsOf(before.body) === contentsOf(body))
-    return tell(say.formulaThere(body.name));
+    return showNotice(draperyTexts.formulaThere(body.name));
   const put = await here.put({
     kind: 'formula',
     body,
     ...(before ? { id: before.id, over: before } : {}),
   });
-  if (!put.ok) return complain(bookFaultWords(put.fault));
-  tell((before ? say.formulaAnew : say.formulaKept)(body.name), put.value.undo);
+  if (!put.ok) return showError(bookFaultWords(put.fault));
+  showNotice(
+    (before ? draperyTexts.formulaAnew : draperyTexts.formulaKept)(body.name),
+    put.value.undo,
+  );
 }
 
 /** Canonical contents without the date: a new date alone is no change. */
 const contentsOf = (body: FormulaBody): string => canonical({ ...body, date: '' });
 
 /** The saved formula with the same name and origin; null if there is none. */
-async function keptBefore(
+async function findSavedFormula(
   here: Book,
   { name, from }: FormulaBody,
 ): Promise<Entry<'formula'> | null> {

@@ -1,43 +1,43 @@
 import type { FormulaBody } from '../../book/drapery.ts';
 import type { Lab } from '../../colour/lab.ts';
-import type { ClothWish } from '../../drapery/fold.ts';
-import { STUFFS } from '../../drapery/stuff.ts';
+import type { ClothRequest } from '../../drapery/fold.ts';
+import { FABRICS } from '../../drapery/stuff.ts';
 import { STEPS } from '../../harmony/harmony.ts';
 import {
+  type ColourOption,
+  type GarmentPart,
   MOST_GARMENTS,
-  type Offered,
-  type Part,
   type Scheme,
-  schemeOf,
-  type Worn,
+  type SchemeGarment,
+  schemeFromColours,
 } from './state.ts';
 
 type Passage = FormulaBody['passages'][number];
 
 /** "cloak: trim, half-tone": optional garment, optional part, step. */
-const NAME = new RegExp(`^(?:(.*): )?(?:(lining|trim), )?(${STEPS.join('|')})$`);
+const PASSAGE_NAME = new RegExp(`^(?:(.*): )?(?:(lining|trim), )?(${STEPS.join('|')})$`);
 
 /** Visible colour of a passage: that of its last layer. Null without layers. */
-const seenOf = ({ layers }: Passage): Lab | null => layers.at(-1)?.mixture.lab ?? null;
+const visibleColourOf = ({ layers }: Passage): Lab | null => layers.at(-1)?.mixture.lab ?? null;
 
 /**
  * A scheme from a saved formula. Each cloth with all six steps becomes a garment, or the lining or
  * trim of one. Without such a cloth, the passages are offered as the colours of a new scheme. Null
  * if no passage has a colour.
  */
-export function schemeOfFormula({ name, subject, passages }: FormulaBody): Scheme | null {
+export function schemeFromFormula({ name, subject, passages }: FormulaBody): Scheme | null {
   const cloths = new Map<string, Passage[]>();
   for (const passage of passages) {
-    const found = NAME.exec(passage.name);
+    const found = PASSAGE_NAME.exec(passage.name);
     if (!found) continue;
     const key = JSON.stringify([found[1] ?? name, found[2] ?? 'cloth']);
     cloths.set(key, [...(cloths.get(key) ?? []), passage]);
   }
-  const stuff = STUFFS.find((one) => subject.includes(one)) ?? 'wool';
-  const worn: Worn[] = [];
+  const stuff = FABRICS.find((one) => subject.includes(one)) ?? 'wool';
+  const worn: SchemeGarment[] = [];
   for (const [key, steps] of cloths) {
-    const [whose, part] = JSON.parse(key) as [string, Part];
-    const cloth = clothOf(part === 'cloth' ? whose : part, steps, stuff);
+    const [whose, part] = JSON.parse(key) as [string, GarmentPart];
+    const cloth = clothFromPassages(part === 'cloth' ? whose : part, steps, stuff);
     if (!cloth) continue;
     if (part === 'cloth') worn.push({ wish: cloth, share: 1 });
     else {
@@ -47,24 +47,24 @@ export function schemeOfFormula({ name, subject, passages }: FormulaBody): Schem
     }
   }
   if (worn.length > 0) return { name: '', harmony: null, garments: worn.slice(0, MOST_GARMENTS) };
-  const offered = passages.flatMap((passage): Offered[] => {
-    const lab = seenOf(passage);
+  const offered = passages.flatMap((passage): ColourOption[] => {
+    const lab = visibleColourOf(passage);
     return lab ? [{ name: passage.name, lab, share: 1 / passages.length, accent: false }] : [];
   });
-  return offered.length > 0 ? schemeOf('', null, offered) : null;
+  return offered.length > 0 ? schemeFromColours('', null, offered) : null;
 }
 
 /** A cloth from its six steps, glazed if any step has a glaze; null if a step is missing. */
-function clothOf(
+function clothFromPassages(
   name: string,
   passages: readonly Passage[],
-  stuff: ClothWish['stuff'],
-): ClothWish | null {
+  stuff: ClothRequest['stuff'],
+): ClothRequest | null {
   const labs = STEPS.map((step) => {
     const passage = passages.find(
-      (one) => one.name.endsWith(step) && NAME.exec(one.name)?.[3] === step,
+      (one) => one.name.endsWith(step) && PASSAGE_NAME.exec(one.name)?.[3] === step,
     );
-    return passage ? seenOf(passage) : null;
+    return passage ? visibleColourOf(passage) : null;
   });
   if (!labs.every((lab) => lab !== null)) return null;
   const glaze = passages.flatMap(({ layers }) => layers).find(({ film }) => film === 'glaze')

@@ -1,13 +1,13 @@
 import { signal } from '@preact/signals';
-import type { Part } from './state.ts';
+import type { GarmentPart } from './state.ts';
 
 /** What the painter is choosing a colour for. */
-export interface Picking {
-  readonly what: 'garment' | Part | 'shadows';
+export interface ColourTarget {
+  readonly what: 'garment' | GarmentPart | 'shadows';
   /** The part whose shadows are meant, for `shadows`. */
-  readonly part: Part;
+  readonly part: GarmentPart;
 }
 /** The choice in progress; null if none. */
-export const picking = signal<Picking | null>(null);
+export const colourTarget = signal<ColourTarget | null>(null);
 /** The selected part of the selected garment. */
-export const part = signal<Part>('cloth');
+export const selectedPart = signal<GarmentPart>('cloth');

@@ -1,13 +1,13 @@
 import type { DraperyBody, GarmentRecord } from '../../book/drapery.ts';
-import { type Cloth, type ClothWish, DRAPERY_WAYS, type Garment } from '../../drapery/fold.ts';
-import { STUFFS } from '../../drapery/stuff.ts';
-import { bare, type Scheme, type Worn } from './state.ts';
+import { type Cloth, type ClothRequest, DRAPERY_WAYS, type Garment } from '../../drapery/fold.ts';
+import { FABRICS } from '../../drapery/stuff.ts';
+import { clothOnly, type Scheme, type SchemeGarment } from './state.ts';
 
 const LINING = ', lining';
 const TRIM = ', trim';
 
-function recordOf(cloth: Cloth, name: string, asked: ClothWish | undefined): GarmentRecord {
-  const { name: _, ...wish } = asked ? bare(asked) : { name };
+function recordOf(cloth: Cloth, name: string, asked: ClothRequest | undefined): GarmentRecord {
+  const { name: _, ...wish } = asked ? clothOnly(asked) : { name };
   return {
     name,
     way: cloth.way,
@@ -23,7 +23,7 @@ function recordOf(cloth: Cloth, name: string, asked: ClothWish | undefined): Gar
  * A garment in its stored form: its own record, then those of its lining and trim, named after it.
  * Each record has its ladder and its request.
  */
-export function recordsOf(garment: Garment, { wish, share }: Worn): GarmentRecord[] {
+export function recordsOf(garment: Garment, { wish, share }: SchemeGarment): GarmentRecord[] {
   const { name, lining, trim } = garment;
   return [
     { ...recordOf(garment, name, wish), share },
@@ -36,12 +36,12 @@ export function recordsOf(garment: Garment, { wish, share }: Worn): GarmentRecor
  * The scheme of a stored drapery. Records of older books have no requests: estimate them from the
  * ladders.
  */
-export function schemeIn({ name, harmony, garments }: DraperyBody): Scheme {
-  const worn: Worn[] = [];
+export function schemeFromRecord({ name, harmony, garments }: DraperyBody): Scheme {
+  const worn: SchemeGarment[] = [];
   for (const record of garments) {
-    const wish = wishOf(record);
+    const wish = requestFromRecord(record);
     const owner = worn.at(-1);
-    const part = owner && partOf(record.name, owner.wish.name);
+    const part = owner && partFromName(record.name, owner.wish.name);
     if (owner && part) worn[worn.length - 1] = { ...owner, wish: { ...owner.wish, [part]: wish } };
     else worn.push({ wish, share: record.share ?? 1 / garments.length });
   }
@@ -49,13 +49,13 @@ export function schemeIn({ name, harmony, garments }: DraperyBody): Scheme {
 }
 
 /** Whether every record of a stored drapery has its request. */
-export const isTold = ({ garments }: DraperyBody): boolean =>
+export const hasAllRequests = ({ garments }: DraperyBody): boolean =>
   garments.every(({ wish }) => wish !== undefined);
 
-const partOf = (name: string, owner: string) =>
+const partFromName = (name: string, owner: string) =>
   name === `${owner}${LINING}` ? 'lining' : name === `${owner}${TRIM}` ? 'trim' : null;
 
-function wishOf({ name, way, stuff, folds, wish }: GarmentRecord): ClothWish {
+function requestFromRecord({ name, way, stuff, folds, wish }: GarmentRecord): ClothRequest {
   if (wish) return { name, ...wish };
   const steps = folds.slice(0, 6).map(({ lab }) => lab);
   const known = DRAPERY_WAYS.find((one) => one === way);
@@ -63,7 +63,7 @@ function wishOf({ name, way, stuff, folds, wish }: GarmentRecord): ClothWish {
     name,
     lab: steps[2] ?? [50, 0, 0],
     way: known ?? 'deepened in its own hue',
-    stuff: STUFFS.find((one) => one === stuff) ?? 'wool',
+    stuff: FABRICS.find((one) => one === stuff) ?? 'wool',
     ...(known === 'as nature had it' && steps.length === 6 ? { ladder: steps } : {}),
     ...(known === 'shot cloth' && steps[4] ? { shadows: steps[4] } : {}),
   };

@@ -3,7 +3,7 @@ import { Peg } from './Peg.tsx';
 const PEGS = [46, 118, 204, 262, 330] as const;
 
 /** An empty wall with pegs and dotted outlines of cloths, for an empty state. */
-export function BarePegs() {
+export function EmptyWall() {
   return (
     <svg class="bare" viewBox="0 0 380 150" aria-hidden="true">
       {PEGS.slice(0, -1).map((x, at) => {

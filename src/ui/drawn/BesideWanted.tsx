@@ -1,9 +1,9 @@
 import { useId } from 'preact/hooks';
-import { stroke } from './brush.ts';
-import { NearestMark } from './NearestMark.tsx';
+import { brushedOutline } from './brush.ts';
+import { GamutMark } from './NearestMark.tsx';
 import { Hatching } from './PaintedCloth.tsx';
-import { spokenOf } from './say.ts';
-import { isNearest } from './screen.ts';
+import { nameWithGamutNote } from './say.ts';
+import { isGamutMapped } from './screen.ts';
 
 export interface BesideWantedProps {
   /** Display colour and name of the wanted colour. */
@@ -21,15 +21,15 @@ export interface BesideWantedProps {
  * The wanted and the mixed colour as two adjacent halves of one brushed patch, for visual
  * comparison.
  */
-export function BesideWanted(props: BesideWantedProps) {
+export function ColourComparison(props: BesideWantedProps) {
   const id = useId();
   const { wanted, mixed, seed = 5, reachable = true, difference } = props;
   const words = [
-    `${spokenOf(wanted.name, wanted.hex)} beside ${spokenOf(mixed.name, mixed.hex)}: two halves of one patch`,
+    `${nameWithGamutNote(wanted.name, wanted.hex)} beside ${nameWithGamutNote(mixed.name, mixed.hex)}: two halves of one patch`,
     reachable ? '' : 'out of reach',
     difference ?? '',
   ].filter(Boolean);
-  const whole = stroke(seed, { x: 8, y: 6, width: 224, height: 72 });
+  const whole = brushedOutline(seed, { x: 8, y: 6, width: 224, height: 72 });
   return (
     <svg
       class={props.class}
@@ -53,8 +53,8 @@ export function BesideWanted(props: BesideWantedProps) {
       {reachable ? null : (
         <path d={whole} fill={`url(#${id}-hatch)`} clip-path={`url(#${id}-end)`} />
       )}
-      {isNearest(wanted.hex) ? <NearestMark x={118} y={10} /> : null}
-      {isNearest(mixed.hex) ? <NearestMark x={228} y={10} /> : null}
+      {isGamutMapped(wanted.hex) ? <GamutMark x={118} y={10} /> : null}
+      {isGamutMapped(mixed.hex) ? <GamutMark x={228} y={10} /> : null}
       <g
         fill="var(--ink, #1c1c1c)"
         font-size="13"

@@ -1,7 +1,7 @@
 import type { Detail, DrawnLadder, Hang } from './drawn.ts';
-import { Framed } from './Framed.tsx';
+import { FramedCloth } from './Framed.tsx';
 import { CLOTH } from './hang.ts';
-import { nearestWords, unreachedWords } from './say.ts';
+import { gamutWords, outOfReachWords } from './say.ts';
 
 export interface ClothProps {
   /** What hangs there: the start of the text alternative. */
@@ -35,16 +35,16 @@ export interface ClothProps {
  * One garment as a drapery study: cloth hung from one or two pegs, whose folds show the six steps
  * of its ladder.
  */
-export function Cloth(props: ClothProps) {
+export function HangingCloth(props: ClothProps) {
   const { name, ladder, trim, lining, width = CLOTH.width, height = CLOTH.height } = props;
   return (
-    <Framed
+    <FramedCloth
       words={[
         `${name}: hanging cloth`,
         trim ? 'with a trim' : '',
         lining ? 'its lining turned back' : '',
-        unreachedWords(ladder),
-        nearestWords(ladder),
+        outOfReachWords(ladder),
+        gamutWords(ladder),
         props.say ?? '',
       ]}
       class={props.class}

@@ -1,9 +1,9 @@
 import { useId } from 'preact/hooks';
 import { joinWords } from '../../wording.ts';
 import type { DrawnLadder } from './drawn.ts';
-import { layLine, NAME_SIZE } from './line.ts';
+import { layOutClothLine, NAME_SIZE } from './line.ts';
 import { Hatching, PaintedCloth } from './PaintedCloth.tsx';
-import { nearestWords, unreachedWords } from './say.ts';
+import { gamutWords, outOfReachWords } from './say.ts';
 import { seedOf } from './seed.ts';
 import { useWidth } from './width.ts';
 
@@ -45,13 +45,13 @@ export function ClothLine(props: ClothLineProps) {
   const id = useId();
   const measured = useWidth<HTMLDivElement>(640);
   const width = Math.max(200, props.width ?? measured.width);
-  const laid = layLine(props.cloths, width);
+  const laid = layOutClothLine(props.cloths, width);
   const words = props.cloths.map((cloth) =>
     [
       `${cloth.name} ${percent(cloth.share)}`,
       cloth.accent ? '(accent)' : '',
-      unreachedWords(cloth.ladder),
-      nearestWords(cloth.ladder),
+      outOfReachWords(cloth.ladder),
+      gamutWords(cloth.ladder),
     ]
       .filter(Boolean)
       .join(' '),

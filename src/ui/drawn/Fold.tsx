@@ -1,6 +1,6 @@
 import type { DrawnLadder } from './drawn.ts';
-import { Framed } from './Framed.tsx';
-import { nearestWords, unreachedWords } from './say.ts';
+import { FramedCloth } from './Framed.tsx';
+import { gamutWords, outOfReachWords } from './say.ts';
 
 export interface FoldProps {
   /** Start of the text alternative. */
@@ -17,10 +17,10 @@ export interface FoldProps {
  * A short fold of cloth on one peg, for rows of variants. Its hatching is coarse because it is
  * drawn small.
  */
-export function Fold({ name, ladder, seed, width = 90, height = 120, class: of }: FoldProps) {
+export function ClothFold({ name, ladder, seed, width = 90, height = 120, class: of }: FoldProps) {
   return (
-    <Framed
-      words={[`${name}: a fold of cloth`, unreachedWords(ladder), nearestWords(ladder)]}
+    <FramedCloth
+      words={[`${name}: a fold of cloth`, outOfReachWords(ladder), gamutWords(ladder)]}
       unit={18}
       class={of}
       ladder={ladder}

@@ -1,6 +1,6 @@
 import type { DrawnLadder } from './drawn.ts';
-import { Fold } from './Fold.tsx';
-import { nearestWords } from './say.ts';
+import { ClothFold } from './Fold.tsx';
+import { gamutWords } from './say.ts';
 
 export interface RowFold {
   /** Unique within the row. */
@@ -57,7 +57,7 @@ export function FoldRow(props: FoldRowProps) {
           <>
             {/* The name and marks follow as text. */}
             <span aria-hidden="true">
-              <Fold name={fold.name} ladder={ladder} seed={props.seed} />
+              <ClothFold name={fold.name} ladder={ladder} seed={props.seed} />
             </span>
             <span class="fold-name" style={{ display: 'block', overflowWrap: 'anywhere' }}>
               {chosen ? <b>{fold.name}</b> : fold.name}
@@ -71,7 +71,7 @@ export function FoldRow(props: FoldRowProps) {
               {[
                 chosen ? `✓ ${words.chosen}` : '',
                 fold.mark ?? (reachable ? '' : words.unreached),
-                nearestWords(fold.ladder),
+                gamutWords(fold.ladder),
               ]
                 .filter(Boolean)
                 .join(', ')}

@@ -1,14 +1,14 @@
 import { useId } from 'preact/hooks';
 import { Hatching, PaintedCloth } from './PaintedCloth.tsx';
-import type { Garment } from './paint.ts';
+import type { GarmentDrawingInput } from './paint.ts';
 
 /** One garment as a complete picture with a text alternative; scales to its container. */
-export function Framed({
+export function FramedCloth({
   words,
   unit = 10,
   class: className,
   ...garment
-}: Garment & {
+}: GarmentDrawingInput & {
   /** Pieces of the text alternative; empty ones are left out. */
   readonly words: readonly string[];
   /** Scale of the hatching, in tenths of a drawing unit. */

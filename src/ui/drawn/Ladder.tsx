@@ -1,10 +1,10 @@
 import { useId } from 'preact/hooks';
 import type { DrawnLadder } from './drawn.ts';
 import { Hatching } from './PaintedCloth.tsx';
-import { Patch } from './Patch.tsx';
-import { BEYOND_SCREEN, nearestWords, unreachedWords } from './say.ts';
-import { isNearest } from './screen.ts';
-import { linesOf } from './text.ts';
+import { BrushStroke } from './Patch.tsx';
+import { BEYOND_SCREEN, gamutWords, outOfReachWords } from './say.ts';
+import { isGamutMapped } from './screen.ts';
+import { breakLines } from './text.ts';
 
 export interface LadderProps {
   /** Name of the ladder: the start of the text alternative. */
@@ -25,8 +25,8 @@ export function Ladder(props: LadderProps) {
   const { name, ladder, way = 'down', seed = 3, unreached = 'out of reach' } = props;
   const title = [
     `${name}: ${ladder.length} steps from ${ladder[0]?.step ?? 'light'} to ${ladder.at(-1)?.step ?? 'dark'}`,
-    unreachedWords(ladder),
-    nearestWords(ladder),
+    outOfReachWords(ladder),
+    gamutWords(ladder),
   ].filter(Boolean);
   const down = way === 'down';
   const step = down ? 46 : 92;
@@ -46,7 +46,7 @@ export function Ladder(props: LadderProps) {
         <Hatching id={`${id}-hatch`} />
       </defs>
       {ladder.map((rung, k) => (
-        <Patch
+        <BrushStroke
           key={rung.step}
           hex={rung.hex}
           seed={seed + k}
@@ -64,13 +64,13 @@ export function Ladder(props: LadderProps) {
         const more = [
           props.words?.[k] ?? '',
           rung.reachable ? '' : unreached,
-          isNearest(rung.hex) ? BEYOND_SCREEN : '',
+          isGamutMapped(rung.hex) ? BEYOND_SCREEN : '',
         ].filter(Boolean);
         const lines = down
-          ? [rung.step, ...more].flatMap((line) => linesOf(line, 13, 158, 1)).slice(0, 3)
+          ? [rung.step, ...more].flatMap((line) => breakLines(line, 13, 158, 1)).slice(0, 3)
           : [
-              ...linesOf(rung.step, 13, step - 6),
-              ...more.flatMap((line) => linesOf(line, 13, step - 6, 1)),
+              ...breakLines(rung.step, 13, step - 6),
+              ...more.flatMap((line) => breakLines(line, 13, step - 6, 1)),
             ].slice(0, 4);
         return lines.map((line, n) => (
           <text

@@ -4,7 +4,7 @@
  *
  * @param x, y the outer corner, at the upper right
  */
-export function NearestMark({ x, y, size = 9 }: { x: number; y: number; size?: number }) {
+export function GamutMark({ x, y, size = 9 }: { x: number; y: number; size?: number }) {
   return (
     <path
       class="nearest-mark"

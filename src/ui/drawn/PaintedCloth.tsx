@@ -1,10 +1,10 @@
 import { Fragment } from 'preact';
 import { useMemo, useRef } from 'preact/hooks';
-import { NearestMark } from './NearestMark.tsx';
+import { GamutMark } from './NearestMark.tsx';
 import { Peg } from './Peg.tsx';
-import { cloths, type Garment, paint } from './paint.ts';
-import { isNearest } from './screen.ts';
-import { useTurn } from './turn.ts';
+import { clothShapeCache, type GarmentDrawingInput, paintGarment } from './paint.ts';
+import { isGamutMapped } from './screen.ts';
+import { useScheduledDrawing } from './turn.ts';
 
 /**
  * Hatching pattern for colours out of reach: pairs of a dark and a light line, visible on any
@@ -37,21 +37,21 @@ export function Hatching({ id, unit = 1 }: { id: string; unit?: number }) {
 }
 
 /** One garment as a group inside a drawing: its shadow on the wall, its folds and its pegs. */
-export function PaintedCloth({ hatching, ...given }: Garment & { hatching: string }) {
+export function PaintedCloth({ hatching, ...given }: GarmentDrawingInput & { hatching: string }) {
   const { ladder, trim, lining, seed, hang, detail, width, height } = given;
   const garment = useMemo(
     () => ({ ladder, trim, lining, seed, hang, detail, width, height }),
     [ladder, trim, lining, seed, hang, detail, width, height],
   );
   const place = useRef<SVGGElement>(null);
-  const drawn = useTurn(garment, cloths, place);
+  const drawn = useScheduledDrawing(garment, clothShapeCache, place);
   // Reuse unchanged nodes: selecting one of many cloths must not redraw them all.
   const nodes = useMemo(() => drawn && painted(drawn, hatching), [drawn, hatching]);
   return <g ref={place}>{nodes}</g>;
 }
 
-function painted(garment: Garment, hatching: string) {
-  const { shadow, layers, pegs, colour } = paint(garment);
+function painted(garment: GarmentDrawingInput, hatching: string) {
+  const { shadow, layers, pegs, colour } = paintGarment(garment);
   const peg = Math.min(5, 2 + Math.min(garment.width, garment.height) / 90);
   return (
     <g data-hung>
@@ -79,8 +79,8 @@ function painted(garment: Garment, hatching: string) {
       {pegs.map(({ x, y }) => (
         <Peg key={x} x={x} y={y} radius={peg} />
       ))}
-      {garment.ladder.some(({ hex }) => isNearest(hex)) ? (
-        <NearestMark x={(pegs.at(-1)?.x ?? garment.width) + peg + 12} y={2} />
+      {garment.ladder.some(({ hex }) => isGamutMapped(hex)) ? (
+        <GamutMark x={(pegs.at(-1)?.x ?? garment.width) + peg + 12} y={2} />
       ) : null}
     </g>
   );

@@ -1,13 +1,13 @@
 import { useMemo, useRef } from 'preact/hooks';
 import { STEPS } from '../../harmony/harmony.ts';
-import { blend, brightness } from './blend.ts';
+import { blendLight, relativeLuminance } from './blend.ts';
 import type { DrawnLadder } from './drawn.ts';
 import { colourAt } from './mass.ts';
-import { NearestMark } from './NearestMark.tsx';
-import { isNearest } from './screen.ts';
+import { GamutMark } from './NearestMark.tsx';
+import { isGamutMapped } from './screen.ts';
 import { type HeapShapes, heapShapes } from './shapes.ts';
-import { type Answered, answered } from './shaping.ts';
-import { useTurn } from './turn.ts';
+import { createShapeCache, type ShapeCache } from './shaping.ts';
+import { useScheduledDrawing } from './turn.ts';
 
 /** Share of a heap that each tone takes, lightest first. */
 const SHARES = [0.012, 0.12, 0.56, 0.18, 0.09, 0.038] as const;
@@ -17,14 +17,14 @@ const SHARES = [0.012, 0.12, 0.56, 0.18, 0.09, 0.038] as const;
  */
 export function bodyLadder(hex: string): DrawnLadder {
   // Gloss that suits white would be too strong on black.
-  const gloss = 0.35 + 0.65 * Math.sqrt(brightness(hex));
+  const gloss = 0.35 + 0.65 * Math.sqrt(relativeLuminance(hex));
   const tones = [
-    blend(hex, '#ffffff', 0.4 * gloss),
-    blend(hex, '#ffffff', 0.08 * gloss),
+    blendLight(hex, '#ffffff', 0.4 * gloss),
+    blendLight(hex, '#ffffff', 0.08 * gloss),
     hex,
-    blend(hex, '#000000', 0.1),
-    blend(hex, '#000000', 0.26),
-    blend(hex, '#000000', 0.48),
+    blendLight(hex, '#000000', 0.1),
+    blendLight(hex, '#000000', 0.26),
+    blendLight(hex, '#000000', 0.48),
   ];
   return STEPS.map((step, at) => ({
     step,
@@ -41,7 +41,7 @@ interface Heap {
 }
 
 /** Cached shapes of heaps. They depend on seed and size, not on colour. */
-const heaps: Answered<Heap, HeapShapes> = answered(
+const heaps: ShapeCache<Heap, HeapShapes> = createShapeCache(
   'heap',
   90,
   ({ seed, radius }: Heap) => ({ seed, radius, shares: SHARES }),
@@ -52,13 +52,13 @@ const heaps: Answered<Heap, HeapShapes> = answered(
 export function PaintedHeap({ hex, seed, radius }: Heap) {
   const wanted = useMemo(() => ({ hex, seed, radius }), [hex, seed, radius]);
   const place = useRef<SVGGElement>(null);
-  const drawn = useTurn(wanted, heaps, place);
+  const drawn = useScheduledDrawing(wanted, heaps, place);
   const nodes = useMemo(() => drawn && painted(drawn), [drawn]);
   return <g ref={place}>{nodes}</g>;
 }
 
 function painted(one: Heap) {
-  const { masses, base } = heaps.of(one);
+  const { masses, base } = heaps.get(one);
   const ladder = bodyLadder(one.hex);
   return (
     <g>
@@ -76,8 +76,8 @@ function painted(one: Heap) {
           <path key={mass.place} d={mass.d} fill={colourAt(ladder, mass.place)} />
         ))}
       </g>
-      {isNearest(one.hex) ? (
-        <NearestMark x={one.radius} y={-one.radius} size={Math.max(7, one.radius / 3)} />
+      {isGamutMapped(one.hex) ? (
+        <GamutMark x={one.radius} y={-one.radius} size={Math.max(7, one.radius / 3)} />
       ) : null}
     </g>
   );

@@ -1,11 +1,11 @@
 import { useId } from 'preact/hooks';
 import { joinWords } from '../../wording.ts';
-import { inkUpon } from './blend.ts';
-import type { Shape } from './board.ts';
+import { textColourOn } from './blend.ts';
+import type { BoardShape } from './board.ts';
 import { PaintedHeap } from './PaintedHeap.tsx';
-import { layPalette, type MixedOrder, type Seat, SIZE } from './seats.ts';
+import { LABEL_SIZE, layOutPalette, type MixedOrder, type Seat } from './seats.ts';
 import { seedOf } from './seed.ts';
-import { type BoardPile, LINE } from './spots.ts';
+import { type BoardPile, LABEL_LINE_PX } from './spots.ts';
 import { useWidth } from './width.ts';
 
 export interface PaletteBoardProps {
@@ -17,7 +17,7 @@ export interface PaletteBoardProps {
   readonly mixed: readonly BoardPile[];
   /** Order of the mixed piles; default: light to dark. */
   readonly order?: MixedOrder | undefined;
-  readonly shape?: Shape | undefined;
+  readonly shape?: BoardShape | undefined;
   /** The hand that holds the palette; default: left. */
   readonly hand?: 'left' | 'right' | undefined;
   /** Width in px; default: measured from the page. */
@@ -57,7 +57,7 @@ export function PaletteBoard(props: PaletteBoardProps) {
   const measured = useWidth<HTMLDivElement>(720);
   const width = Math.max(280, props.width ?? measured.width);
   const { pigments, mixed, shape = 'oval', hand = 'left', order = 'light to dark' } = props;
-  const laid = layPalette(pigments, mixed, shape, hand, width, order);
+  const laid = layOutPalette(pigments, mixed, shape, hand, width, order);
   const { board } = laid;
   const pigmentWords = pigments.map(({ name }) => name);
   const mixedWords = laid.seats
@@ -113,10 +113,10 @@ export function PaletteBoard(props: PaletteBoardProps) {
                 <text
                   key={line}
                   x={(seat.label.left + seat.label.right) / 2}
-                  y={seat.label.top + LINE * (n + 0.78)}
+                  y={seat.label.top + LABEL_LINE_PX * (n + 0.78)}
                   text-anchor="middle"
-                  fill={seat.upon ? inkUpon(pile.hex) : '#fff'}
-                  style={{ fontSize: `${SIZE}px` }}
+                  fill={seat.upon ? textColourOn(pile.hex) : '#fff'}
+                  style={{ fontSize: `${LABEL_SIZE}px` }}
                 >
                   {line}
                 </text>
@@ -130,7 +130,7 @@ export function PaletteBoard(props: PaletteBoardProps) {
             x={entry.x}
             y={entry.y}
             fill="var(--ink, #1c1c1c)"
-            style={{ fontSize: `${SIZE}px` }}
+            style={{ fontSize: `${LABEL_SIZE}px` }}
           >
             {entry.words}
           </text>

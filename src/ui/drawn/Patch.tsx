@@ -1,9 +1,9 @@
-import { bristles, type Ends, stroke } from './brush.ts';
-import { NearestMark } from './NearestMark.tsx';
-import { isNearest } from './screen.ts';
+import { bristles, brushedOutline, type Ends } from './brush.ts';
+import { GamutMark } from './NearestMark.tsx';
+import { isGamutMapped } from './screen.ts';
 
 /** One brush stroke of colour, as part of a drawing. */
-export function Patch(props: {
+export function BrushStroke(props: {
   hex: string;
   seed: number;
   x: number;
@@ -16,7 +16,7 @@ export function Patch(props: {
   marks?: number;
 }) {
   const box = { x: props.x, y: props.y, width: props.width, height: props.height };
-  const d = stroke(props.seed, box, props.ends);
+  const d = brushedOutline(props.seed, box, props.ends);
   return (
     <g>
       <path d={d} fill={props.hex} />
@@ -31,8 +31,8 @@ export function Patch(props: {
           stroke-linecap="round"
         />
       ))}
-      {isNearest(props.hex) ? (
-        <NearestMark x={box.x + box.width - 3} y={box.y + 3} size={Math.min(10, box.height / 3)} />
+      {isGamutMapped(props.hex) ? (
+        <GamutMark x={box.x + box.width - 3} y={box.y + 3} size={Math.min(10, box.height / 3)} />
       ) : null}
       {props.hatching ? <path d={d} fill={`url(#${props.hatching})`} /> : null}
     </g>

@@ -1,9 +1,9 @@
 import { useId } from 'preact/hooks';
 import { joinWords } from '../../wording.ts';
 import { PaintedHeap } from './PaintedHeap.tsx';
-import { layRecipe, type RecipePile, WORD } from './recipe.ts';
-import { partsWords, spokenOf } from './say.ts';
-import { between, chance, seedOf } from './seed.ts';
+import { layOutRecipe, RECIPE_FONT_PX, type RecipePile } from './recipe.ts';
+import { nameWithGamutNote, partsWords } from './say.ts';
+import { drawingRandom, randomBetween, seedOf } from './seed.ts';
 import { useWidth } from './width.ts';
 
 export interface PileRowProps {
@@ -26,7 +26,7 @@ function pullsOf(
   piles: readonly RecipePile[],
 ): { readonly d: string; readonly of: number }[] {
   const all = piles.reduce((sum, { parts }) => sum + Math.max(0, parts), 0) || 1;
-  const next = chance(seedOf(piles.map(({ name }) => name).join()));
+  const next = drawingRandom(seedOf(piles.map(({ name }) => name).join()));
   const streaks = piles
     .flatMap(({ parts }, of) =>
       Array.from({ length: 3 }, () => ({ of, broad: parts / all / 3, at: next() })),
@@ -39,7 +39,7 @@ function pullsOf(
   let y = to.y - tall * 0.3;
   return streaks.map(({ of, broad }) => {
     const high = Math.max(1.2, tall * broad);
-    const left = to.x - to.radius * between(next, 1.55, 2);
+    const left = to.x - to.radius * randomBetween(next, 1.55, 2);
     const middle = (left + right) / 2;
     // Each streak overlaps the next a little, and tapers to a point where the blade was set down.
     const d =
@@ -53,13 +53,15 @@ function pullsOf(
 }
 
 /** A recipe as a drawing: the piles of its pigments, the pull of the knife, and the mixed pile. */
-export function PileRow(props: PileRowProps) {
+export function RecipeDrawing(props: PileRowProps) {
   const id = useId();
   const measured = useWidth<HTMLDivElement>(640);
   const width = Math.max(220, props.width ?? measured.width);
   const { piles, mixed } = props;
-  const laid = layRecipe(piles, width, (pile) => partsWords(pile.parts));
-  const words = piles.map((pile) => `${partsWords(pile.parts)} ${spokenOf(pile.name, pile.hex)}`);
+  const laid = layOutRecipe(piles, width, (pile) => partsWords(pile.parts));
+  const words = piles.map(
+    (pile) => `${partsWords(pile.parts)} ${nameWithGamutNote(pile.name, pile.hex)}`,
+  );
   const smear = laid.mixed;
   return (
     <div ref={measured.ref} class={props.class} style={{ width: '100%' }}>
@@ -71,7 +73,7 @@ export function PileRow(props: PileRowProps) {
       >
         <title
           id={`${id}-title`}
-        >{`${spokenOf(mixed.name, mixed.hex)}: ${joinWords(words)}, mixed into one pile`}</title>
+        >{`${nameWithGamutNote(mixed.name, mixed.hex)}: ${joinWords(words)}, mixed into one pile`}</title>
         <defs>
           {piles.map((pile, k) => (
             <linearGradient
@@ -109,7 +111,7 @@ export function PileRow(props: PileRowProps) {
                   y={place.words.y + n * 16}
                   text-anchor="middle"
                   fill="var(--ink, #1c1c1c)"
-                  style={{ fontSize: `${WORD}px`, fontWeight: n === 0 ? '600' : '400' }}
+                  style={{ fontSize: `${RECIPE_FONT_PX}px`, fontWeight: n === 0 ? '600' : '400' }}
                 >
                   {line}
                 </text>
@@ -122,7 +124,7 @@ export function PileRow(props: PileRowProps) {
           y={smear.y + smear.radius + 22}
           text-anchor="middle"
           fill="var(--ink, #1c1c1c)"
-          style={{ fontSize: `${WORD}px`, fontWeight: '600' }}
+          style={{ fontSize: `${RECIPE_FONT_PX}px`, fontWeight: '600' }}
         >
           {mixed.name}
         </text>

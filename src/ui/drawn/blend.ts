@@ -13,17 +13,17 @@ const toValue = (light: number) => {
 };
 
 /** Linear RGB, 0…1. */
-interface Light {
+interface LinearColour {
   readonly space: RgbSpace;
   readonly rgb: Float64Array;
 }
 
 /** Cache, because painting one cloth reads the same few colours very often. */
-const lights = new Map<string, Light>();
+const lights = new Map<string, LinearColour>();
 const MOST_LIGHTS = 500;
 
 /** Linear light of a CSS colour; mid-grey for text that is not a colour. */
-function lightOf(shown: string): Light {
+function lightOf(shown: string): LinearColour {
   const known = lights.get(shown);
   if (known) return known;
   if (lights.size >= MOST_LIGHTS) lights.clear();
@@ -32,7 +32,7 @@ function lightOf(shown: string): Light {
   return light;
 }
 
-function readLight(shown: string): Light {
+function readLight(shown: string): LinearColour {
   const space = shown.startsWith('color(display-p3') ? 'display-p3' : 'srgb';
   return { space, rgb: Float64Array.from(values(shown), toLight) };
 }
@@ -48,7 +48,7 @@ function values(shown: string): readonly number[] {
 }
 
 /** Converts linear light to another space; returns the same array when it is already there. */
-function within({ space, rgb }: Light, to: RgbSpace): Float64Array {
+function within({ space, rgb }: LinearColour, to: RgbSpace): Float64Array {
   return space === to
     ? rgb
     : linearBetween(space, to, rgb[0]!, rgb[1]!, rgb[2]!, new Float64Array(3));
@@ -60,7 +60,7 @@ function within({ space, rgb }: Light, to: RgbSpace): Float64Array {
  * @param share of `to`, 0…1
  * @returns `#rrggbb`, or `color(display-p3 …)` if either colour is in that space
  */
-export function blend(from: string, to: string, share: number): string {
+export function blendLight(from: string, to: string, share: number): string {
   const lights = [lightOf(from), lightOf(to)] as const;
   const isWide = lights.some(({ space }) => space === 'display-p3');
   const space = isWide ? 'display-p3' : 'srgb';
@@ -78,10 +78,11 @@ export function blend(from: string, to: string, share: number): string {
 }
 
 /** Relative luminance 0…1 of a CSS colour (sRGB weights). */
-export function brightness(shown: string): number {
+export function relativeLuminance(shown: string): number {
   const [r = 0, g = 0, b = 0] = within(lightOf(shown), 'srgb');
   return 0.2126 * r + 0.7152 * g + 0.0722 * b;
 }
 
 /** Black or white for text on this colour, whichever contrasts more. */
-export const inkUpon = (shown: string) => (brightness(shown) > 0.18 ? '#161616' : '#f4f4f4');
+export const textColourOn = (shown: string) =>
+  relativeLuminance(shown) > 0.18 ? '#161616' : '#f4f4f4';

@@ -1,7 +1,7 @@
 import type { Box } from './text.ts';
 
 /** The wooden palette without its piles: outline, thumb hole, and lines for piles, px. */
-export interface Board {
+export interface BoardOutline {
   readonly width: number;
   readonly height: number;
   readonly outline: string;
@@ -22,13 +22,13 @@ export interface Board {
   readonly chord: (y: number, inset: number) => readonly [number, number];
 }
 
-export type Shape = 'oval' | 'square';
+export type BoardShape = 'oval' | 'square';
 
 /**
  * The board with its thumb hole at the left; `layPalette` mirrors it for the other hand. Sizes in
  * px.
  */
-export function boardOf(shape: Shape, width: number, height: number): Board {
+export function boardOutline(shape: BoardShape, width: number, height: number): BoardOutline {
   const tall = height > width;
   const hole = {
     x: width * (tall ? 0.155 : 0.13),
@@ -39,7 +39,7 @@ export function boardOf(shape: Shape, width: number, height: number): Board {
   return shape === 'oval' ? oval(width, height, hole) : square(width, height, hole);
 }
 
-function oval(width: number, height: number, hole: Board['hole']): Board {
+function oval(width: number, height: number, hole: BoardOutline['hole']): BoardOutline {
   const cx = width / 2;
   const cy = height / 2;
   const a = width / 2 - 6;
@@ -73,7 +73,7 @@ function oval(width: number, height: number, hole: Board['hole']): Board {
       const s = Math.sign(v) * Math.abs(v) ** (power / 2);
       return Math.hypot(c, s) <= dent(Math.atan2(s, c)) ** (power / 2);
     },
-    seat: evenly((way, inset) => at(Math.PI * (1.015 + 1.06 * way), inset)),
+    seat: byArcLength((way, inset) => at(Math.PI * (1.015 + 1.06 * way), inset)),
     chord: (y, inset) => {
       const v = Math.min(1, Math.abs((y - cy) / (b - inset)));
       const half = (a - inset) * Math.max(0, 1 - v ** power) ** (1 / power);
@@ -82,7 +82,7 @@ function oval(width: number, height: number, hole: Board['hole']): Board {
   };
 }
 
-function square(width: number, height: number, hole: Board['hole']): Board {
+function square(width: number, height: number, hole: BoardOutline['hole']): BoardOutline {
   const edge = 6;
   const r = Math.min(22, width * 0.04);
   const left = edge;
@@ -130,7 +130,7 @@ function square(width: number, height: number, hole: Board['hole']): Board {
 }
 
 /** Reparametrises a line by arc length. */
-function evenly(line: Board['seat']): Board['seat'] {
+function byArcLength(line: BoardOutline['seat']): BoardOutline['seat'] {
   return (way, inset) => {
     const steps = 80;
     const gone = [0];

@@ -1,10 +1,10 @@
-import type { Loop } from './path.ts';
+import type { Polygon } from './path.ts';
 
 /**
  * A grid of `columns` × `rows` points, row by row, with their positions on the page in drawing
  * units. The grid may be deformed in any way.
  */
-export interface Sheet {
+export interface PointGrid {
   readonly columns: number;
   readonly rows: number;
   readonly x: Float64Array;
@@ -21,21 +21,21 @@ export interface Sheet {
  *   points, slivers of the tone below would show between them.
  */
 export function contours(
-  sheet: Sheet,
+  sheet: PointGrid,
   value: Float64Array,
   level: number,
   border?: Uint8Array,
-): Loop[] {
+): Polygon[] {
   const { columns, rows, x, y } = sheet;
   // A frame of outside points closes every loop along the border.
   const width = columns + 2;
   const height = rows + 2;
   const vertical = width * height;
-  if (bench.inside.length < vertical) {
-    bench.inside = new Uint8Array(vertical);
-    bench.next = new Int32Array(2 * vertical).fill(-1);
+  if (contourBuffers.inside.length < vertical) {
+    contourBuffers.inside = new Uint8Array(vertical);
+    contourBuffers.next = new Int32Array(2 * vertical).fill(-1);
   }
-  const { inside, next } = bench;
+  const { inside, next } = contourBuffers;
   inside.fill(0, 0, vertical);
   for (let j = 0; j < rows; j++) {
     const from = j * columns;
@@ -51,7 +51,7 @@ export function contours(
         ((inside[at + 1] ?? 0) << 1) |
         ((inside[at + width + 1] ?? 0) << 2) |
         ((inside[at + width] ?? 0) << 3);
-      const ways = WAYS[cell] ?? [];
+      const ways = MARCHING_CASES[cell] ?? [];
       for (let k = 0; k < ways.length; k += 2) {
         const entry = crossingOf(ways[k] ?? 0, at, width, vertical);
         next[entry] = crossingOf(ways[k + 1] ?? 0, at, width, vertical);
@@ -59,7 +59,7 @@ export function contours(
       }
     }
   }
-  const point = (crossing: number, loop: Loop) => {
+  const point = (crossing: number, loop: Polygon) => {
     const upright = crossing >= vertical;
     const first = upright ? crossing - vertical : crossing;
     const second = first + (upright ? width : 1);
@@ -80,10 +80,10 @@ export function contours(
     loop.x.push((x[a] ?? 0) + ((x[b] ?? 0) - (x[a] ?? 0)) * part);
     loop.y.push((y[a] ?? 0) + ((y[b] ?? 0) - (y[a] ?? 0)) * part);
   };
-  const loops: Loop[] = [];
+  const loops: Polygon[] = [];
   for (const start of starts) {
     if ((next[start] ?? -1) < 0) continue;
-    const loop: Loop = { x: [], y: [], fixed: [] };
+    const loop: Polygon = { x: [], y: [], fixed: [] };
     let at = start;
     while ((next[at] ?? -1) >= 0) {
       point(at, loop);
@@ -99,14 +99,14 @@ export function contours(
 /**
  * Scratch buffers, reused between calls: one cloth needs some hundred lines. `next` is left all -1.
  */
-const bench = { inside: new Uint8Array(0), next: new Int32Array(0) };
+const contourBuffers = { inside: new Uint8Array(0), next: new Int32Array(0) };
 
 /**
  * Marching squares table. For each of the 16 combinations of inside corners (clockwise from the
  * upper left, bits 1, 2, 4, 8): pairs of edges by which a line enters and leaves. Edges: 0 top, 1
  * right, 2 bottom, 3 left. Going round the cell, a line enters where outside turns to inside.
  */
-const WAYS: readonly (readonly number[])[] = Array.from({ length: 16 }, (_, cell) => {
+const MARCHING_CASES: readonly (readonly number[])[] = Array.from({ length: 16 }, (_, cell) => {
   const lies = (corner: number) => (cell >> (corner % 4)) & 1;
   const ways: number[] = [];
   for (let edge = 0; edge < 4; edge++) {

@@ -1,11 +1,11 @@
 import type { Detail } from './drawn.ts';
-import { FINENESS, type Length } from './length.ts';
+import { CLOTH_DETAIL, type ClothLength } from './length.ts';
 import { piecesOf } from './piece.ts';
-import { between, type Chance } from './seed.ts';
-import { type Section, type Weave, weave } from './weave.ts';
+import { type RandomGenerator, randomBetween } from './seed.ts';
+import { type ClothSurface, clothSurface, type SurfaceSection } from './weave.ts';
 
 /** Geometry of a cloth that falls from one peg, in drawing units. */
-export interface Fall {
+export interface FallingClothShape {
   readonly peg: { readonly x: number; readonly y: number };
   /** Greatest width, drawing units. */
   readonly wide: number;
@@ -31,19 +31,19 @@ export interface Fall {
  * @param next seeded random generator
  * @returns the lit surface and its hem
  */
-export function fall(
-  shape: Fall,
-  next: Chance,
+export function fallingCloth(
+  shape: FallingClothShape,
+  next: RandomGenerator,
   detail: Detail,
-): { woven: Weave; hem: (s: number) => number } {
+): { woven: ClothSurface; hem: (s: number) => number } {
   const flanks = shape.folds * 2 + (next() < 0.5 ? 1 : 0);
   const wave = Array.from({ length: flanks }, () => ({
-    above: between(next, 0.55, 1.1) * (next() < 0.3 ? 1.7 : 1),
-    below: between(next, 0.7, 1.45),
-    swingAbove: between(next, 0.95, 1.4),
-    swingBelow: between(next, shape.swing[0], shape.swing[1]),
+    above: randomBetween(next, 0.55, 1.1) * (next() < 0.3 ? 1.7 : 1),
+    below: randomBetween(next, 0.7, 1.45),
+    swingAbove: randomBetween(next, 0.95, 1.4),
+    swingBelow: randomBetween(next, shape.swing[0], shape.swing[1]),
     dies: next() < 0.25,
-    where: between(next, 0.3, 0.7),
+    where: randomBetween(next, 0.3, 0.7),
   }));
   // Both halves of a fold fade together, or its ridge would become a step.
   for (let k = 0; k + 1 < flanks; k += 2) {
@@ -54,15 +54,15 @@ export function fall(
       other.where = one.where;
     }
   }
-  const sway = between(next, -0.01, 0.01) * shape.wide;
+  const sway = randomBetween(next, -0.01, 0.01) * shape.wide;
   // The free edges turn back narrow and never lie flat.
   for (const edge of [wave[0], wave.at(-1)]) {
     if (!edge) continue;
     edge.dies = false;
     edge.below *= 0.4;
   }
-  const ripple = between(next, 0.6, 1.3);
-  const section: Section = {
+  const ripple = randomBetween(next, 0.6, 1.3);
+  const section: SurfaceSection = {
     flanks,
     first: next() < 0.5 ? 1 : -1,
     turn: 0.2,
@@ -93,7 +93,7 @@ export function fall(
       return [x, shape.peg.y + shape.long * v + 0.17 * spread * out, z];
     },
   };
-  return { woven: weave(section, FINENESS[detail].weave), hem: shape.hem };
+  return { woven: clothSurface(section, CLOTH_DETAIL[detail].weave), hem: shape.hem };
 }
 
 /**
@@ -101,16 +101,16 @@ export function fall(
  *
  * @param size height of the bunch, drawing units
  */
-export function ear(
+export function pinchedCloth(
   peg: { x: number; y: number },
   size: number,
-  next: Chance,
+  next: RandomGenerator,
   detail: Detail,
-): Length {
+): ClothLength {
   const folds = 2;
-  const wave = Array.from({ length: folds * 2 }, () => between(next, 0.7, 1.4));
-  const tips = Array.from({ length: 8 }, () => between(next, 0.4, 1));
-  const woven = weave(
+  const wave = Array.from({ length: folds * 2 }, () => randomBetween(next, 0.7, 1.4));
+  const tips = Array.from({ length: 8 }, () => randomBetween(next, 0.4, 1));
+  const woven = clothSurface(
     {
       flanks: folds * 2,
       first: 1,
@@ -124,7 +124,7 @@ export function ear(
     },
     16,
   );
-  const { columns } = FINENESS[detail];
+  const { columns } = CLOTH_DETAIL[detail];
   const hem = (s: number) => {
     const at = s * (tips.length - 1);
     const k = Math.min(tips.length - 2, Math.floor(at));

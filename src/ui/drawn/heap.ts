@@ -1,8 +1,8 @@
-import { between, chance } from './seed.ts';
-import type { LitSheet } from './tone.ts';
+import { drawingRandom, randomBetween } from './seed.ts';
+import type { LitGrid } from './tone.ts';
 
 /** Smoothstep from 0 to 1 for t from -1 to 1. */
-const soft = (t: number) => {
+const softStep = (t: number) => {
   const c = Math.min(1, Math.max(0, 0.5 + t / 2));
   return c * c * (3 - 2 * c);
 };
@@ -17,27 +17,27 @@ export const HEAP_AREA = 2.25;
  *
  * @param size points along each side of the grid
  */
-export function heap(seed: number, size = 33): LitSheet {
-  const next = chance(seed);
+export function heapSurface(seed: number, size = 33): LitGrid {
+  const next = drawingRandom(seed);
   const wobble = Array.from({ length: 4 }, (_, k) => ({
     many: k + 2,
-    much: between(next, 0.02, 0.075) / (1 + k * 0.4),
-    turn: between(next, 0, 2 * Math.PI),
+    much: randomBetween(next, 0.02, 0.075) / (1 + k * 0.4),
+    turn: randomBetween(next, 0, 2 * Math.PI),
   }));
-  const first = between(next, 0, 2 * Math.PI);
+  const first = randomBetween(next, 0, 2 * Math.PI);
   const pulls = Array.from({ length: 2 }, (_, k) => {
-    const way = first + k * between(next, 1.9, 2.7);
+    const way = first + k * randomBetween(next, 1.9, 2.7);
     return {
       x: Math.cos(way),
       y: Math.sin(way),
-      off: between(next, -0.25, 0.25),
-      bow: between(next, 0.25, 0.6) * (next() < 0.5 ? -1 : 1),
-      half: between(next, 0.36, 0.5),
-      end: between(next, 0.05, 0.4),
-      high: between(next, 0.3, 0.38) + 0.06 * k,
-      lift: between(next, 0.1, 0.24),
-      comb: between(next, 15, 22),
-      shift: between(next, 0, 6),
+      off: randomBetween(next, -0.25, 0.25),
+      bow: randomBetween(next, 0.25, 0.6) * (next() < 0.5 ? -1 : 1),
+      half: randomBetween(next, 0.36, 0.5),
+      end: randomBetween(next, 0.05, 0.4),
+      high: randomBetween(next, 0.3, 0.38) + 0.06 * k,
+      lift: randomBetween(next, 0.1, 0.24),
+      comb: randomBetween(next, 15, 22),
+      shift: randomBetween(next, 0, 6),
     };
   });
   const height = (x: number, y: number) => {
@@ -48,8 +48,8 @@ export function heap(seed: number, size = 33): LitSheet {
       const u = x * pull.x + y * pull.y;
       const side = -x * pull.y + y * pull.x - pull.off - pull.bow * u * u;
       const n = Math.abs(side);
-      const along = soft((pull.end - u) / 0.16);
-      const within = soft((pull.half - n) / 0.2) * along;
+      const along = softStep((pull.end - u) / 0.16);
+      const within = softStep((pull.half - n) / 0.2) * along;
       const blade =
         (pull.high + pull.lift * u + 0.007 * Math.sin(pull.comb * side + pull.shift)) * dome;
       h += (blade - h) * within * 0.85;
@@ -58,7 +58,7 @@ export function heap(seed: number, size = 33): LitSheet {
         0.09 *
         dome *
         Math.exp(-(((u - pull.end - 0.05) / 0.12) ** 2)) *
-        soft((pull.half * 0.9 - n) / 0.25);
+        softStep((pull.half * 0.9 - n) / 0.25);
     }
     return h;
   };

@@ -4,7 +4,7 @@
  *
  * @param angle of the thread: 0 (left arm), round below, to π (right arm)
  */
-const thread = (angle: number, left: number, right: number, deep: number) => {
+const threadLength = (angle: number, left: number, right: number, deep: number) => {
   const side = Math.cos(angle) >= 0 ? left : right;
   const over = Math.abs(Math.cos(angle));
   const below = Math.sin(angle);
@@ -24,7 +24,7 @@ const thread = (angle: number, left: number, right: number, deep: number) => {
  * @returns length of the thread at position s (0…1), at least 0.12
  */
 export const hemOf = (left: number, right: number, deep: number, from = 0, to = Math.PI) => {
-  const at = (s: number) => thread(from + (to - from) * s, left, right, deep);
+  const at = (s: number) => threadLength(from + (to - from) * s, left, right, deep);
   let longest = 0;
   for (let s = 0; s <= 1; s += 0.01) longest = Math.max(longest, at(s));
   return (s: number) => Math.max(0.12, at(s) / longest);

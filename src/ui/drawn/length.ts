@@ -1,18 +1,18 @@
 import type { Detail } from './drawn.ts';
 import { type Piece, piecesOf } from './piece.ts';
-import type { Weave } from './weave.ts';
+import type { ClothSurface } from './weave.ts';
 
 /**
  * Resolution for each level of detail: points across and along a piece, and rows of the light grid.
  */
-export const FINENESS = {
+export const CLOTH_DETAIL = {
   fine: { columns: 15, rows: 42, weave: 60 },
   plain: { columns: 11, rows: 28, weave: 44 },
   small: { columns: 8, rows: 17, weave: 26 },
 } as const;
 
 /** One length of cloth; its pieces from back to front. */
-export interface Length {
+export interface ClothLength {
   readonly pieces: readonly Piece[];
   /**
    * The turned-back or trimmed band along its edge, each piece painted over its piece of the cloth.
@@ -28,13 +28,13 @@ export interface Length {
  * @param hem end of the cloth, in v, at position s (0…1) across it
  * @param band width in v; 0 for none
  */
-export function length(
-  woven: Weave,
+export function cutLength(
+  woven: ClothSurface,
   hem: (s: number) => number,
   band: number,
   detail: Detail,
-): Length {
-  const { columns, rows } = FINENESS[detail];
+): ClothLength {
+  const { columns, rows } = CLOTH_DETAIL[detail];
   const pieces = piecesOf(woven, { to: hem, columns, rows });
   return {
     pieces,

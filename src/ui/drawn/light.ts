@@ -1,10 +1,10 @@
 /** Direction of the light, a unit vector but for rounding: upper left, in front of the cloth. */
 const LIGHT = [-0.6, -0.42, 0.68] as const;
 /** Direction of the weak reflected light from wall and floor: from the right and below. */
-const BACK = [0.8, 0.35, 0.25] as const;
+const REFLECTED_LIGHT = [0.8, 0.35, 0.25] as const;
 
 /** Smoothstep from `low` to `high`, 0…1. */
-const smooth = (low: number, high: number, value: number) => {
+const smoothstep = (low: number, high: number, value: number) => {
   const t = Math.min(1, Math.max(0, (value - low) / (high - low)));
   return t * t * (3 - 2 * t);
 };
@@ -13,7 +13,7 @@ const smooth = (low: number, high: number, value: number) => {
  * A surface on a grid, row by row: x right, y down, z towards the viewer, `rise` 0 in hollows to 1
  * on ridges.
  */
-export interface Lay {
+export interface HeightGrid {
   readonly columns: number;
   readonly rows: number;
   readonly x: Float64Array;
@@ -29,7 +29,10 @@ export interface Lay {
  * @param turn strength of a linear shading from left to right
  * @returns columns × rows values, about 0…1 without clamping, owned by the caller
  */
-export function lit({ columns, rows, x, y, z, rise }: Lay, turn: number): Float64Array {
+export function surfaceLight(
+  { columns, rows, x, y, z, rise }: HeightGrid,
+  turn: number,
+): Float64Array {
   const light = new Float64Array(columns * rows);
   const slope = LIGHT[2] / -LIGHT[0];
   for (let j = 0; j < rows; j++) {
@@ -59,12 +62,15 @@ export function lit({ columns, rows, x, y, z, rise }: Lay, turn: number): Float6
       ny *= side / length;
       nz *= side / length;
       const direct = Math.max(0, nx * LIGHT[0] + ny * LIGHT[1] + nz * LIGHT[2]);
-      const back = Math.max(0, nx * BACK[0] + ny * BACK[1] + nz * BACK[2]);
+      const back = Math.max(
+        0,
+        nx * REFLECTED_LIGHT[0] + ny * REFLECTED_LIGHT[1] + nz * REFLECTED_LIGHT[2],
+      );
       const height = (z[at] ?? 0) + (x[at] ?? 0) * slope;
-      const cast = smooth(0, 0.5 * reach + 0.01, horizon - height);
+      const cast = smoothstep(0, 0.5 * reach + 0.01, horizon - height);
       horizon = Math.max(horizon, height);
       const hollow = (1 - (rise[at] ?? 0)) ** 1.5;
-      const floor = smooth(0.86, 1, j / (rows - 1));
+      const floor = smoothstep(0.86, 1, j / (rows - 1));
       light[at] =
         0.86 * direct * (1 - 0.55 * cast) * (1 - 0.3 * hollow) +
         0.12 * (1 - hollow) +

@@ -1,14 +1,14 @@
-import { type Box, meets, wordsWidth } from './text.ts';
+import { type Box, boxesOverlap, estimateTextWidth } from './text.ts';
 
 /** A cloth on the line: its share of the whole, and whether it is the small bright accent. */
-export interface Hanging {
+export interface LineItem {
   readonly name: string;
   readonly share: number;
   readonly accent?: boolean | undefined;
 }
 
 /** Layout of one cloth, px. */
-export interface HangingPlace {
+export interface LinePlace {
   readonly index: number;
   /** Space for the cloth. */
   readonly left: number;
@@ -26,13 +26,13 @@ export interface HangingPlace {
 }
 
 /** Layout of the whole line, px. */
-export interface LineLaid {
+export interface ClothLineLayout {
   readonly width: number;
   /** Height of the wall with the cloths; `height` adds the names below. */
   readonly wall: number;
   readonly height: number;
   /** From back to front. */
-  readonly places: readonly HangingPlace[];
+  readonly places: readonly LinePlace[];
 }
 
 /** Font size of the names, px. */
@@ -47,7 +47,7 @@ const EDGE = 8;
  *
  * @param width of the whole, px
  */
-export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
+export function layOutClothLine(hangings: readonly LineItem[], width: number): ClothLineLayout {
   const wall = Math.round(Math.min(460, Math.max(200, width * 0.52)));
   const main = hangings.map((hanging, index) => ({ ...hanging, index })).filter((h) => !h.accent);
   const accents = hangings.map((hanging, index) => ({ ...hanging, index })).filter((h) => h.accent);
@@ -55,12 +55,12 @@ export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
   // On a phone the shares are visible only if small cloths stay as narrow as a finger.
   const least = Math.min(width < 480 ? 44 : 56, room / Math.max(1, main.length + accents.length));
   const sum = main.reduce((all, { share }) => all + Math.max(0.001, share), 0) || 1;
-  const columns = fitted(
+  const columns = fitWidths(
     main.map(({ share }) => (Math.max(0.001, share) / sum) * room),
     least,
     room,
   );
-  const places: HangingPlace[] = [];
+  const places: LinePlace[] = [];
   let x = EDGE;
   const middles: { index: number; middle: number }[] = [];
   for (const [k, { index }] of main.entries()) {
@@ -104,10 +104,10 @@ export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
     middles.push({ index, middle });
   }
   const taken: Box[] = [];
-  const named = new Map<number, HangingPlace['label']>();
+  const named = new Map<number, LinePlace['label']>();
   let rows = 1;
   for (const { index, middle } of middles.sort((a, b) => a.middle - b.middle)) {
-    const words = Math.min(width, wordsWidth(hangings[index]?.name ?? '', NAME_SIZE) + 12);
+    const words = Math.min(width, estimateTextWidth(hangings[index]?.name ?? '', NAME_SIZE) + 12);
     const centre = Math.min(width - words / 2, Math.max(words / 2, middle));
     for (let row = 0; ; row++) {
       const box = {
@@ -116,7 +116,7 @@ export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
         top: wall + row * ROW,
         bottom: wall + (row + 1) * ROW - 2,
       };
-      if (taken.some((other) => meets(box, other))) continue;
+      if (taken.some((other) => boxesOverlap(box, other))) continue;
       taken.push(box);
       named.set(index, { x: centre, row, box });
       rows = Math.max(rows, row + 1);
@@ -127,7 +127,7 @@ export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
     width,
     wall,
     height: wall + rows * ROW,
-    places: pressed(places, least, room).map((place) => ({
+    places: clickColumns(places, least, room).map((place) => ({
       ...place,
       label: named.get(place.index) ?? place.label,
     })),
@@ -135,10 +135,10 @@ export function layLine(hangings: readonly Hanging[], width: number): LineLaid {
 }
 
 /** Clickable columns side by side in hanging order; ribbons take theirs from the cloths. */
-function pressed(places: readonly HangingPlace[], least: number, room: number): HangingPlace[] {
-  const middle = ({ press }: HangingPlace) => press.left + press.width / 2;
+function clickColumns(places: readonly LinePlace[], least: number, room: number): LinePlace[] {
+  const middle = ({ press }: LinePlace) => press.left + press.width / 2;
   const inOrder = [...places].sort((a, b) => middle(a) - middle(b));
-  const widths = fitted(
+  const widths = fitWidths(
     inOrder.map(({ press }) => press.width),
     least,
     room,
@@ -154,12 +154,12 @@ function pressed(places: readonly HangingPlace[], least: number, room: number): 
 }
 
 /** Raises widths below `least` to it, and shrinks the others to keep the sum at `room`. */
-function fitted(widths: readonly number[], least: number, room: number): number[] {
+function fitWidths(widths: readonly number[], least: number, room: number): number[] {
   const small = widths.filter((w) => w < least);
   const spare = room - small.length * least;
   const large = widths.reduce((sum, w) => sum + (w < least ? 0 : w), 0) || 1;
   const once = widths.map((w) => (w < least ? least : (w / large) * spare));
   return once.some((w) => w < least - 0.01) && once.length > small.length
-    ? fitted(once, least, room)
+    ? fitWidths(once, least, room)
     : once;
 }

@@ -1,14 +1,14 @@
-import { blend } from './blend.ts';
+import { blendLight } from './blend.ts';
 import { contours } from './contour.ts';
 import type { DrawnLadder } from './drawn.ts';
 import { borderOf, outline, pathOf } from './path.ts';
-import type { LitSheet, Tone } from './tone.ts';
+import type { LitGrid, ToneMap } from './tone.ts';
 
 /** Distance that tones keep from an edge, drawing units. */
-const HAIR = 0.7;
+const EDGE_INSET = 0.7;
 
 /** A flat shape of one tone. */
-export interface Mass {
+export interface ToneShape {
   /** Path data in tenths of a unit. */
   readonly d: string;
   /** Place on the ladder, 0 (highlight) … 5 (deepest fold); different for each mass of a piece. */
@@ -20,7 +20,7 @@ export function colourAt(ladder: DrawnLadder, asked: number): string {
   const place = Math.min(5, Math.max(0, asked));
   const low = Math.floor(place);
   const from = ladder[low]?.hex ?? '#808080';
-  return blend(from, ladder[Math.min(5, low + 1)]?.hex ?? from, place - low);
+  return blendLight(from, ladder[Math.min(5, low + 1)]?.hex ?? from, place - low);
 }
 
 /**
@@ -31,7 +31,12 @@ export function colourAt(ladder: DrawnLadder, asked: number): string {
  * @param perStep tones between two neighbouring steps
  * @param slack tolerance of the lines, drawing units
  */
-export function massesOf(sheet: LitSheet, tone: Tone, perStep: number, slack: number): Mass[] {
+export function toneShapesOf(
+  sheet: LitGrid,
+  tone: ToneMap,
+  perStep: number,
+  slack: number,
+): ToneShape[] {
   const places = sheet.light.map((light) => tone(light) * perStep);
   const least = places.reduce((low, place) => Math.min(low, place), 5 * perStep);
   const most = places.reduce((high, place) => Math.max(high, place), 0);
@@ -41,13 +46,13 @@ export function massesOf(sheet: LitSheet, tone: Tone, perStep: number, slack: nu
     edge += places[(j + 1) * sheet.columns - 1] ?? 0;
   }
   const ground = Math.floor(edge / (2 * sheet.rows));
-  const masses: Mass[] = [];
+  const masses: ToneShape[] = [];
   const lay = (d: string, level: number) => {
     if (d) masses.push({ d, place: (level + 0.5) / perStep });
   };
   const border = borderOf(sheet, slack);
   const drawn = { ...sheet, x: sheet.x.slice(), y: sheet.y.slice(), kept: border.slice() };
-  const near = (level: number) => keepBack(sheet, drawn, border, places, level);
+  const near = (level: number) => insetEdges(sheet, drawn, border, places, level);
   near(ground);
   lay(outline(drawn, drawn.kept), ground);
   for (let level = ground + 1; level < most; level++) {
@@ -67,8 +72,8 @@ export function massesOf(sheet: LitSheet, tone: Tone, perStep: number, slack: nu
  * Antialiasing mixes a little of every tone that shares an edge into its pixels, and many darker
  * ones would draw a line along a light fold. Overwrites `drawn`.
  */
-function keepBack(
-  sheet: LitSheet,
+function insetEdges(
+  sheet: LitGrid,
   drawn: { readonly x: Float64Array; readonly y: Float64Array; readonly kept: Uint8Array },
   border: Uint8Array,
   places: Float64Array,
@@ -87,7 +92,7 @@ function keepBack(
       const far = Math.abs((places[edge] ?? 0) - level - 0.5) > 1.6;
       const dx = (x[inner] ?? 0) - ex;
       const dy = (y[inner] ?? 0) - ey;
-      const part = far ? Math.min(0.5, HAIR / (Math.hypot(dx, dy) || 1)) : 0;
+      const part = far ? Math.min(0.5, EDGE_INSET / (Math.hypot(dx, dy) || 1)) : 0;
       drawn.x[edge] = ex + dx * part;
       drawn.y[edge] = ey + dy * part;
       // Where the line steps inward from the edge, both points must stay.

@@ -7,13 +7,13 @@ import { useLayoutEffect, useState } from 'preact/hooks';
  */
 const MARGIN = '100%';
 
-const acts = new Map<Element, Set<() => void>>();
+const callbacksOf = new Map<Element, Set<() => void>>();
 let observer: IntersectionObserver | null = null;
 
-function seen(entries: readonly IntersectionObserverEntry[]): void {
+function onIntersection(entries: readonly IntersectionObserverEntry[]): void {
   for (const { isIntersecting, target } of entries) {
     if (!isIntersecting) continue;
-    const all = acts.get(target) ?? new Set();
+    const all = callbacksOf.get(target) ?? new Set();
     forget(target);
     // One task each: input is handled between them when many elements come near at once.
     for (const act of all) setTimeout(() => all.has(act) && act());
@@ -21,7 +21,7 @@ function seen(entries: readonly IntersectionObserverEntry[]): void {
 }
 
 function forget(element: Element): void {
-  acts.delete(element);
+  callbacksOf.delete(element);
   observer?.unobserve(element);
 }
 
@@ -36,13 +36,13 @@ export function whenNear(element: Element | null, act: () => void): () => void {
     act();
     return () => {};
   }
-  observer ??= new IntersectionObserver(seen, { rootMargin: MARGIN });
-  const all = acts.get(element) ?? new Set();
-  acts.set(element, all.add(act));
+  observer ??= new IntersectionObserver(onIntersection, { rootMargin: MARGIN });
+  const all = callbacksOf.get(element) ?? new Set();
+  callbacksOf.set(element, all.add(act));
   observer.observe(element);
   return () => {
     all.delete(act);
-    if (all.size === 0 && acts.get(element) === all) forget(element);
+    if (all.size === 0 && callbacksOf.get(element) === all) forget(element);
   };
 }
 

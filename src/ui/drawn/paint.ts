@@ -1,10 +1,10 @@
 import type { Detail, DrawnLadder, Hang } from './drawn.ts';
-import { colourAt, type Mass } from './mass.ts';
-import { type ClothShapes, clothShapes, type Fall, type Part } from './shapes.ts';
-import { type Answered, answered } from './shaping.ts';
+import { colourAt, type ToneShape } from './mass.ts';
+import { type ClothPart, type ClothShapeInput, type ClothShapes, clothShapes } from './shapes.ts';
+import { createShapeCache, type ShapeCache } from './shaping.ts';
 
 /** A garment to draw; sizes in drawing units. */
-export interface Garment {
+export interface GarmentDrawingInput {
   readonly ladder: DrawnLadder;
   readonly seed: number;
   readonly hang?: Hang | undefined;
@@ -16,24 +16,33 @@ export interface Garment {
 }
 
 /** A garment's shapes, with the colour of each mass. */
-export interface Painted {
+export interface PaintedGarment {
   readonly pegs: ClothShapes['pegs'];
   readonly shadow: string;
   readonly layers: readonly {
-    readonly part: Part;
-    readonly masses: readonly Mass[];
+    readonly part: ClothPart;
+    readonly masses: readonly ToneShape[];
     /** Path data of the parts out of reach, for fill rule even-odd; empty if none. */
     readonly hatch: string;
   }[];
   /** Colour at a place on the ladder of a part: a step's own, or a mixture of two neighbours. */
-  readonly colour: (part: Part, place: number) => string;
+  readonly colour: (part: ClothPart, place: number) => string;
 }
 
 /**
  * The data that determines the shapes. Colours are left out, so that a row of variants needs only
  * one cloth.
  */
-const fallOf = ({ ladder, seed, hang, trim, lining, detail, width, height }: Garment): Fall => ({
+const clothShapeInput = ({
+  ladder,
+  seed,
+  hang,
+  trim,
+  lining,
+  detail,
+  width,
+  height,
+}: GarmentDrawingInput): ClothShapeInput => ({
   seed,
   hang,
   detail: detail ?? 'plain',
@@ -44,20 +53,20 @@ const fallOf = ({ ladder, seed, hang, trim, lining, detail, width, height }: Gar
 });
 
 /** Cached shapes of garments. */
-export const cloths: Answered<Garment, ClothShapes> = answered(
+export const clothShapeCache: ShapeCache<GarmentDrawingInput, ClothShapes> = createShapeCache(
   'cloth',
   60,
-  (garment: Garment) => fallOf(garment),
+  (garment: GarmentDrawingInput) => clothShapeInput(garment),
   clothShapes,
 );
 
 /**
  * Paints a garment, and hatches what is out of reach. Computes the shapes if they are not cached.
  */
-export function paint(garment: Garment): Painted {
+export function paintGarment(garment: GarmentDrawingInput): PaintedGarment {
   const { ladder, trim, lining } = garment;
   const ladders = { face: ladder, lining: lining ?? ladder, edge: trim ?? lining ?? ladder };
-  const { pegs, shadow, layers } = cloths.of(garment);
+  const { pegs, shadow, layers } = clothShapeCache.get(garment);
   return {
     pegs,
     shadow,

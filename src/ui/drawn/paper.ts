@@ -1,7 +1,7 @@
-import { drawPalette, type Laid, paletteWords, pilesOf } from '../../palette/drawing.ts';
+import { drawPalette, type PaletteLayout, paletteWords, pilesOf } from '../../palette/drawing.ts';
 import type { Markup } from '../../palette/markup.ts';
 import type { Day, PalettePlan } from '../../palette/plan.ts';
-import { layPalette } from './seats.ts';
+import { layOutPalette } from './seats.ts';
 
 /** Width of the drawing, px, at which its labels are as large as the text of the printed column. */
 const SHEET_PX = 370;
@@ -9,21 +9,21 @@ const SHEET_PX = 370;
 const SHEET_RATIO = 0.92;
 
 /** The palette as a drawing, with a key for names that do not fit. @param width px */
-export function boardOf(palette: PalettePlan, { rules }: Day, width: number): Markup {
+export function paletteMarkup(palette: PalettePlan, { rules }: Day, width: number): Markup {
   const piles = pilesOf(palette);
-  return drawPalette(lay(piles, rules, width), piles, paletteWords(palette, rules));
+  return drawPalette(layOutPiles(piles, rules, width), piles, paletteWords(palette, rules));
 }
 
 /** The palette for its morning sheet, whose lists serve as the key. */
-export function sheetBoard(palette: PalettePlan, { rules }: Day): Markup {
+export function sheetPaletteMarkup(palette: PalettePlan, { rules }: Day): Markup {
   const piles = pilesOf(palette);
-  const laid = lay(piles, rules, SHEET_PX, SHEET_RATIO);
+  const laid = layOutPiles(piles, rules, SHEET_PX, SHEET_RATIO);
   return drawPalette(laid, piles, paletteWords(palette, rules), true);
 }
 
-const lay = (
+const layOutPiles = (
   { pigments, mixed }: ReturnType<typeof pilesOf>,
   { shape, hand }: Day['rules'],
   width: number,
   ratio?: number,
-): Laid => layPalette(pigments, mixed, shape, hand, width, 'as given', ratio);
+): PaletteLayout => layOutPalette(pigments, mixed, shape, hand, width, 'as given', ratio);

@@ -1,7 +1,7 @@
-import type { Sheet } from './contour.ts';
+import type { PointGrid } from './contour.ts';
 
 /** A closed polygon; simplification keeps its `fixed` points (1). */
-export type Loop = { readonly x: number[]; readonly y: number[]; readonly fixed: number[] };
+export type Polygon = { readonly x: number[]; readonly y: number[]; readonly fixed: number[] };
 
 /**
  * Simplifies a closed polygon: drops points within `slack` of the line without them, never fixed
@@ -9,7 +9,7 @@ export type Loop = { readonly x: number[]; readonly y: number[]; readonly fixed:
  *
  * @returns indices of the points that stay, in order
  */
-function simplify({ x, y, fixed }: Loop, slack: number): number[] {
+function simplify({ x, y, fixed }: Polygon, slack: number): number[] {
   const n = x.length;
   if (n < 4) return [...x.keys()];
   const keep = Uint8Array.from(fixed);
@@ -69,7 +69,7 @@ function simplify({ x, y, fixed }: Loop, slack: number): number[] {
  *
  * @param slack tolerance of the simplification, drawing units
  */
-export function pathOf(loops: readonly Loop[], slack: number): string {
+export function pathOf(loops: readonly Polygon[], slack: number): string {
   let d = '';
   for (const loop of loops) {
     const kept = simplify(loop, slack);
@@ -98,7 +98,7 @@ export function pathOf(loops: readonly Loop[], slack: number): string {
 }
 
 /** Indices of the points along a sheet's border, once round. */
-function rim({ columns, rows }: Sheet): number[] {
+function borderIndices({ columns, rows }: PointGrid): number[] {
   const points: number[] = [];
   for (let i = 0; i < columns; i++) points.push(i);
   for (let j = 1; j < rows; j++) points.push(j * columns + columns - 1);
@@ -112,8 +112,8 @@ function rim({ columns, rows }: Sheet): number[] {
  *
  * @returns one flag for each point of the sheet, 1 to keep
  */
-export function borderOf(sheet: Sheet, slack: number): Uint8Array {
-  const points = rim(sheet);
+export function borderOf(sheet: PointGrid, slack: number): Uint8Array {
+  const points = borderIndices(sheet);
   const loop = {
     x: points.map((at) => sheet.x[at] ?? 0),
     y: points.map((at) => sheet.y[at] ?? 0),
@@ -129,9 +129,9 @@ export function borderOf(sheet: Sheet, slack: number): Uint8Array {
  *
  * @param border from {@link borderOf}
  */
-export function outline(sheet: Sheet, border: Uint8Array): string {
-  const points = rim(sheet).filter((at) => border[at]);
-  const loop: Loop = {
+export function outline(sheet: PointGrid, border: Uint8Array): string {
+  const points = borderIndices(sheet).filter((at) => border[at]);
+  const loop: Polygon = {
     x: points.map((at) => sheet.x[at] ?? 0),
     y: points.map((at) => sheet.y[at] ?? 0),
     fixed: points.map(() => 1),

@@ -1,8 +1,8 @@
-import type { Sheet } from './contour.ts';
-import { look, type Weave } from './weave.ts';
+import type { PointGrid } from './contour.ts';
+import { type ClothSurface, interpolate } from './weave.ts';
 
 /** One visible piece of a weave: a ridge, a hollow, or the wrong side where a fold doubles back. */
-export interface Piece extends Sheet {
+export interface Piece extends PointGrid {
   readonly side: 'ridge' | 'hollow' | 'wrong';
   /**
    * Number of the ridge, hollow or half fold; equal for the same piece in another cut of the weave.
@@ -17,7 +17,7 @@ export interface Piece extends Sheet {
 }
 
 /** How a weave is cut into pieces. */
-export interface Cut {
+export interface PieceCut {
   /** Start and end of the cloth along the fold, in v, at position s (0…1) across it. */
   readonly from?: (s: number) => number;
   readonly to: (s: number) => number;
@@ -47,7 +47,7 @@ function runsOf(holds: (v: number) => boolean): [number, number][] {
  * Cuts a weave where folds turn away from the viewer, so that no piece covers itself. Pieces are
  * ordered from back to front.
  */
-export function piecesOf(woven: Weave, cut: Cut): Piece[] {
+export function piecesOf(woven: ClothSurface, cut: PieceCut): Piece[] {
   const { section } = woven;
   /** Distance from the middle of a half fold, 0…0.5 of it, at which the cloth turns away. */
   const turn = (flank: number, v: number) => {
@@ -82,10 +82,10 @@ export function piecesOf(woven: Weave, cut: Cut): Piece[] {
           v = begin + ((end - begin) * j) / (cut.rows - 1);
         }
         const at = j * cut.columns + i;
-        px[at] = look(woven, woven.x, s, v);
-        py[at] = look(woven, woven.y, s, v);
-        light[at] = look(woven, woven.light, s, v);
-        depth += look(woven, woven.z, s, v) / size;
+        px[at] = interpolate(woven, woven.x, s, v);
+        py[at] = interpolate(woven, woven.y, s, v);
+        light[at] = interpolate(woven, woven.light, s, v);
+        depth += interpolate(woven, woven.z, s, v) / size;
       }
     }
     return { columns: cut.columns, rows: cut.rows, x: px, y: py, light, side, which, depth };
@@ -138,7 +138,7 @@ export function piecesOf(woven: Weave, cut: Cut): Piece[] {
  *
  * @param part its width as a fraction of the last half fold
  */
-export function edgeOf(woven: Weave, part: number, rows: number): Piece {
+export function edgeStrip(woven: ClothSurface, part: number, rows: number): Piece {
   const { columns, section } = woven;
   const size = 4 * rows;
   const strip = {
@@ -151,9 +151,9 @@ export function edgeOf(woven: Weave, part: number, rows: number): Piece {
       const s = 1 - ((1 - i / 3) * part) / section.flanks;
       const at = j * 4 + i;
       const v = j / (rows - 1);
-      strip.x[at] = look(woven, woven.x, s, v);
-      strip.y[at] = look(woven, woven.y, s, v);
-      strip.light[at] = look(woven, woven.light, s, v);
+      strip.x[at] = interpolate(woven, woven.x, s, v);
+      strip.y[at] = interpolate(woven, woven.y, s, v);
+      strip.light[at] = interpolate(woven, woven.light, s, v);
     }
   }
   return { columns: 4, rows, ...strip, side: 'ridge', which: section.flanks, depth: columns };

@@ -1,4 +1,4 @@
-import { linesOf } from './text.ts';
+import { breakLines } from './text.ts';
 
 /** One pigment of a recipe, ready to draw. */
 export interface RecipePile {
@@ -8,11 +8,11 @@ export interface RecipePile {
 }
 
 /** Font size, px. */
-export const WORD = 13;
+export const RECIPE_FONT_PX = 13;
 const LINE = 16;
 
 /** Layout of a recipe's drawing, px. */
-export interface RecipeLaid {
+export interface RecipeLayout {
   readonly width: number;
   readonly height: number;
   readonly piles: readonly {
@@ -34,11 +34,11 @@ export interface RecipeLaid {
  * @param width px
  * @param says first line under each pile, its amount; its name follows
  */
-export function layRecipe(
+export function layOutRecipe(
   piles: readonly RecipePile[],
   width: number,
   says: (pile: RecipePile) => string,
-): RecipeLaid {
+): RecipeLayout {
   const narrow = width < 460;
   const room = narrow ? width : width - 190;
   const most = Math.max(1, Math.floor(room / 92));
@@ -56,7 +56,7 @@ export function layRecipe(
       x,
       y,
       radius,
-      lines: [says(pile), ...linesOf(pile.name, WORD, cell - 8)],
+      lines: [says(pile), ...breakLines(pile.name, RECIPE_FONT_PX, cell - 8)],
       words: { x, y: y + Math.min(cell * 0.42, 46) + 22 },
     };
   });

@@ -1,5 +1,5 @@
 import { signal } from '@preact/signals';
-import { hexOf, shownIn } from '../../colour/hex.ts';
+import { gamutMappedRgb, hexOf } from '../../colour/hex.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { inP3, inSrgb } from '../../colour/rgb.ts';
 
@@ -11,9 +11,9 @@ const wide =
     : null;
 
 /** Whether this screen shows Display P3. Changes when the window moves to another screen. */
-export const isWide = signal(wide?.matches ?? false);
+export const isWideGamut = signal(wide?.matches ?? false);
 wide?.addEventListener('change', ({ matches }) => {
-  isWide.value = matches;
+  isWideGamut.value = matches;
 });
 
 /**
@@ -21,10 +21,10 @@ wide?.addEventListener('change', ({ matches }) => {
  * beyond it on a wide-gamut screen. A colour outside the screen's gamut is mapped into it and
  * marked by an explicit opacity, `/ 1`, which has no visible effect (see isNearest()).
  */
-export function shownOf(lab: Lab): string {
+export function cssColourOf(lab: Lab): string {
   if (inSrgb(lab)) return hexOf(lab);
-  if (!isWide.value) return `rgb(${shownIn(lab, 'srgb').map(byte).join(' ')} / 1)`;
-  const numbers = shownIn(lab, 'display-p3')
+  if (!isWideGamut.value) return `rgb(${gamutMappedRgb(lab, 'srgb').map(byte).join(' ')} / 1)`;
+  const numbers = gamutMappedRgb(lab, 'display-p3')
     .map((v) => v.toFixed(4))
     .join(' ');
   return `color(display-p3 ${numbers}${inP3(lab) ? '' : ' / 1'})`;
@@ -33,4 +33,4 @@ export function shownOf(lab: Lab): string {
 const byte = (value: number): number => Math.round(255 * value);
 
 /** Whether a CSS colour of shownOf() was mapped into the screen's gamut. */
-export const isNearest = (shown: string): boolean => shown.endsWith('/ 1)');
+export const isGamutMapped = (shown: string): boolean => shown.endsWith('/ 1)');

@@ -1,7 +1,7 @@
-import { brightness } from './blend.ts';
-import { type Board, boardOf, boxOf, type Shape } from './board.ts';
-import { type BoardPile, LINE, mixedRows, seated } from './spots.ts';
-import { type Box, linesOf, meets, wordsWidth } from './text.ts';
+import { relativeLuminance } from './blend.ts';
+import { type BoardOutline, type BoardShape, boardOutline, boxOf } from './board.ts';
+import { type BoardPile, LABEL_LINE_PX, mixturePositions, pigmentPositions } from './spots.ts';
+import { type Box, boxesOverlap, breakLines, estimateTextWidth } from './text.ts';
 
 /** Position of a pile and its label on the board, px. */
 export interface Seat {
@@ -21,8 +21,8 @@ export interface Seat {
 }
 
 /** A laid-out board, px. `height` includes the key below the board. */
-export interface PaletteLaid {
-  readonly board: Board;
+export interface PlacedPalette {
+  readonly board: BoardOutline;
   readonly mirrored: boolean;
   readonly width: number;
   readonly height: number;
@@ -35,9 +35,9 @@ export type MixedOrder = 'light to dark' | 'as given';
 
 /** Least radius of a visible heap, and the radius that a number on a heap needs, px. */
 const SMALLEST = 5;
-const UPON = 9;
+const NUMBER_RADIUS = 9;
 /** Font size of labels on the board, px. */
-export const SIZE = 13;
+export const LABEL_SIZE = 13;
 
 /**
  * Lays out a palette: pigments along the edge in the given order, the first beside the thumb hole;
@@ -48,37 +48,38 @@ export const SIZE = 13;
  * @param order of the mixed piles: by luminance, or as given
  * @param ratio height over width, before rows of mixtures make the board taller
  */
-export function layPalette(
+export function layOutPalette(
   pigments: readonly BoardPile[],
   mixed: readonly BoardPile[],
-  shape: Shape,
+  shape: BoardShape,
   hand: 'left' | 'right',
   width: number,
   order: MixedOrder = 'light to dark',
   ratio = width < 520 ? 1.2 : 0.62,
-): PaletteLaid {
+): PlacedPalette {
   const mirrored = hand === 'right';
   const tall = width < 520;
   const largest =
     [...pigments, ...mixed].reduce((most, { amount }) => Math.max(most, amount), 0) || 1;
   const rows = mixed.map((pile, index) => ({ ...pile, index }));
-  if (order === 'light to dark') rows.sort((a, b) => brightness(b.hex) - brightness(a.hex));
+  if (order === 'light to dark')
+    rows.sort((a, b) => relativeLuminance(b.hex) - relativeLuminance(a.hex));
   // Many mixtures move closer together before the board grows.
   const closer = Math.max(0.6, Math.min(1, Math.sqrt(4 / Math.max(1, mixed.length))));
   const bound = closer * (tall ? Math.min(width * 0.07, 26) : Math.min(width * 0.05, 42));
   const inset = bound + 9;
-  const rowHeight = 2 * bound + LINE + 14;
-  let board = boardOf(shape, width, Math.round(width * ratio));
-  let spots = seated(board, pigments, inset);
+  const rowHeight = 2 * bound + LABEL_LINE_PX + 14;
+  let board = boardOutline(shape, width, Math.round(width * ratio));
+  let spots = pigmentPositions(board, pigments, inset);
   // Make the board deeper until the mixtures fit below.
   for (let more = 0; more < 30; more++) {
-    const laid = mixedRows(board, spots, rows, bound, rowHeight);
+    const laid = mixturePositions(board, spots, rows, bound, rowHeight);
     if (laid) {
       spots = [...spots, ...laid];
       break;
     }
-    board = boardOf(shape, width, Math.round(board.height + rowHeight * 0.25));
-    spots = seated(board, pigments, inset);
+    board = boardOutline(shape, width, Math.round(board.height + rowHeight * 0.25));
+    spots = pigmentPositions(board, pigments, inset);
   }
   const { hole, height } = board;
   // One scale for all piles, as large as the closest pair allows.
@@ -100,11 +101,11 @@ export function layPalette(
   const taken: Box[] = [
     boxOf(hole.x, hole.y, hole.rx + 3, hole.ry + 3),
     // A number may have to stand on its own pile: keep labels at that distance.
-    ...placed.map(({ x, y, radius }) => boxOf(x, y, Math.max(UPON, radius * 1.1))),
+    ...placed.map(({ x, y, radius }) => boxOf(x, y, Math.max(NUMBER_RADIUS, radius * 1.1))),
   ];
   const free = (box: Box) =>
     [box.left, box.right].every((x) => [box.top, box.bottom].every((y) => board.holds(x, y, 3))) &&
-    !taken.some((other) => meets(box, other, 2));
+    !taken.some((other) => boxesOverlap(box, other, 2));
   const key: string[] = [];
   const seats = placed.map((spot): Seat => {
     const pile = (spot.kind === 'pigment' ? pigments : mixed)[spot.index];
@@ -116,7 +117,7 @@ export function layPalette(
       return figure === undefined ? seat : { ...seat, figure };
     };
     for (const room of [120, 92, 72, 58]) {
-      const lines = linesOf(name, SIZE, room, room > 80 ? 2 : 3);
+      const lines = breakLines(name, LABEL_SIZE, room, room > 80 ? 2 : 3);
       if (lines.some((line) => line.endsWith('…'))) continue;
       const box = candidates(lines, spot, radius, board).find(free);
       if (box) return settle(lines, box);
@@ -129,12 +130,12 @@ export function layPalette(
       ? settle(lines, box, figure)
       : { ...settle(lines, boxOf(x, y, 8), figure), upon: true };
   });
-  const widest = Math.max(...key.map((words) => wordsWidth(words, SIZE)));
+  const widest = Math.max(...key.map((words) => estimateTextWidth(words, LABEL_SIZE)));
   const columns = Math.max(1, Math.floor(Math.min(width / 170, (width - 12) / (widest + 10))));
   const legend = key.map((words, k) => ({
     x: 12 + ((width - 12) / columns) * (k % columns),
     y: height + 22 + Math.floor(k / columns) * 20,
-    words: linesOf(words, SIZE, (width - 12) / columns - 10, 1)[0] ?? words,
+    words: breakLines(words, LABEL_SIZE, (width - 12) / columns - 10, 1)[0] ?? words,
   }));
   const turn = (box: Box): Box =>
     mirrored ? { ...box, left: width - box.right, right: width - box.left } : box;
@@ -160,11 +161,11 @@ function candidates(
   lines: readonly string[],
   { x, y }: { x: number; y: number },
   radius: number,
-  board: Board,
+  board: BoardOutline,
 ): Box[] {
-  const wide = Math.max(...lines.map((line) => wordsWidth(line, SIZE)));
-  const tall = lines.length * LINE;
-  const gap = Math.max(UPON, radius * 1.1) + 4;
+  const wide = Math.max(...lines.map((line) => estimateTextWidth(line, LABEL_SIZE)));
+  const tall = lines.length * LABEL_LINE_PX;
+  const gap = Math.max(NUMBER_RADIUS, radius * 1.1) + 4;
   const put = (cx: number, cy: number): Box => boxOf(cx, cy, wide / 2, tall / 2);
   const below = put(x, y + gap + tall / 2);
   const above = put(x, y - gap - tall / 2);

@@ -1,13 +1,14 @@
-import { type Chance, chance as stream } from '../../chance.ts';
+import { type RandomGenerator, seededRandom as stream } from '../../chance.ts';
 
-export type { Chance };
+export type { RandomGenerator };
 
 /** Seeded random generator for a drawing; neighbouring seeds give unrelated drawings. */
-export const chance = (seed: number): Chance =>
+export const drawingRandom = (seed: number): RandomGenerator =>
   stream(Math.imul(Math.trunc(seed) ^ 0x9e3779b9, 0x85ebca6b));
 
 /** Random number from low to high. */
-export const between = (next: Chance, low: number, high: number) => low + (high - low) * next();
+export const randomBetween = (next: RandomGenerator, low: number, high: number) =>
+  low + (high - low) * next();
 
 /**
  * Seed from a text (FNV-1a over UTF-16 code units), so that one name always gives the same folds.

@@ -1,21 +1,21 @@
 import { contours } from './contour.ts';
 import type { Detail, Hang } from './drawn.ts';
-import { hang } from './hang.ts';
-import { heap } from './heap.ts';
-import { type Mass, massesOf } from './mass.ts';
+import { hangGarment } from './hang.ts';
+import { heapSurface } from './heap.ts';
+import { type ToneShape, toneShapesOf } from './mass.ts';
 import { borderOf, outline, pathOf } from './path.ts';
 import type { Piece } from './piece.ts';
-import { type LitSheet, type Tone, toneOf } from './tone.ts';
+import { type LitGrid, type ToneMap, toneMapOf } from './tone.ts';
 
 /** Tones for each step and tolerance of the lines (drawing units), for each level of detail. */
-const FINE = {
+const SHAPE_DETAIL = {
   fine: { perStep: 7, slack: 0.15 },
   plain: { perStep: 4, slack: 0.22 },
   small: { perStep: 3, slack: 0.3 },
 } as const;
 
 /** The data that determines the shapes of a hanging cloth: everything but colour and reach. */
-export interface Fall {
+export interface ClothShapeInput {
   readonly seed: number;
   readonly hang: Hang | undefined;
   readonly detail: Detail;
@@ -28,7 +28,7 @@ export interface Fall {
 }
 
 /** The data that determines the shapes of a heap of paint. */
-export interface Lump {
+export interface HeapShapeInput {
   readonly seed: number;
   readonly radius: number;
   /** Share of each tone, lightest first. */
@@ -36,12 +36,12 @@ export interface Lump {
 }
 
 /** The ladder that colours a layer of a garment. */
-export type Part = 'face' | 'lining' | 'edge';
+export type ClothPart = 'face' | 'lining' | 'edge';
 
 /** One piece of cloth, or of its band, as shapes. */
-export interface Layer {
-  readonly part: Part;
-  readonly masses: readonly Mass[];
+export interface ClothLayer {
+  readonly part: ClothPart;
+  readonly masses: readonly ToneShape[];
   /** Seven paths: step k of the ladder lies between lines k and k + 1. */
   readonly lines: readonly string[];
 }
@@ -54,12 +54,12 @@ export interface ClothShapes {
   readonly pegs: readonly { readonly x: number; readonly y: number }[];
   /** Path data of everything that the cloth covers, for its shadow on the wall. */
   readonly shadow: string;
-  readonly layers: readonly Layer[];
+  readonly layers: readonly ClothLayer[];
 }
 
 /** The shapes of a heap, in tenths of a drawing unit. */
 export interface HeapShapes {
-  readonly masses: readonly Mass[];
+  readonly masses: readonly ToneShape[];
   /** Path data of its outline, for its shadow. */
   readonly base: string;
 }
@@ -68,21 +68,21 @@ export interface HeapShapes {
  * Hangs a cloth and computes the shapes of its tones. A pure function of cloneable data, so a
  * worker can run it.
  */
-export function clothShapes(fall: Fall): ClothShapes {
+export function clothShapes(fall: ClothShapeInput): ClothShapes {
   const { seed, detail, band: broad, width, height, shares } = fall;
-  const { perStep, slack } = FINE[detail];
-  const hung = hang(seed, fall.hang, detail, broad, { width, height });
+  const { perStep, slack } = SHAPE_DETAIL[detail];
+  const hung = hangGarment(seed, fall.hang, detail, broad, { width, height });
   const seen = hung.lengths.flatMap(({ pieces }) => pieces.filter((p) => p.side !== 'wrong'));
-  const tone = toneOf(seen, shares);
-  const layers: Layer[] = [];
+  const tone = toneMapOf(seen, shares);
+  const layers: ClothLayer[] = [];
   let shadow = '';
-  const lay = (part: Part, piece: Piece) => {
+  const lay = (part: ClothPart, piece: Piece) => {
     if (part === 'edge' && broad === 0) return;
     const shade = piece.side === 'wrong' ? (light: number) => Math.min(5, tone(light) + 1) : tone;
     layers.push({
       part,
-      masses: massesOf(piece, shade, perStep, slack),
-      lines: linesOf(piece, shade, slack),
+      masses: toneShapesOf(piece, shade, perStep, slack),
+      lines: stepContours(piece, shade, slack),
     });
   };
   for (const { pieces, band, rim } of hung.lengths) {
@@ -98,22 +98,22 @@ export function clothShapes(fall: Fall): ClothShapes {
 }
 
 /** Contour lines between the steps of the ladder on a piece of cloth. */
-function linesOf(sheet: LitSheet, tone: Tone, slack: number): string[] {
+function stepContours(sheet: LitGrid, tone: ToneMap, slack: number): string[] {
   const places = sheet.light.map(tone);
   return Array.from({ length: 7 }, (_, step) => pathOf(contours(sheet, places, step - 0.5), slack));
 }
 
 /** Shapes a heap of paint and computes the shapes of its tones. */
-export function heapShapes({ seed, radius, shares }: Lump): HeapShapes {
+export function heapShapes({ seed, radius, shares }: HeapShapeInput): HeapShapes {
   const fine = radius >= 22;
-  const shape = heap(seed, fine ? 37 : 25);
+  const shape = heapSurface(seed, fine ? 37 : 25);
   const sheet = {
     ...shape,
     x: shape.x.map((v) => v * radius),
     y: shape.y.map((v) => v * radius),
   };
   return {
-    masses: massesOf(sheet, toneOf([sheet], shares, 1), fine ? 6 : 4, 0.12),
+    masses: toneShapesOf(sheet, toneMapOf([sheet], shares, 1), fine ? 6 : 4, 0.12),
     base: outline(sheet, borderOf(sheet, 0.12)),
   };
 }

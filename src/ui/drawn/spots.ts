@@ -1,7 +1,7 @@
-import type { Board } from './board.ts';
+import type { BoardOutline } from './board.ts';
 
 /** Line height of labels on the board, px. */
-export const LINE = 15;
+export const LABEL_LINE_PX = 15;
 
 /** A pile to lay out on the board. */
 export interface BoardPile {
@@ -17,7 +17,7 @@ export interface BoardPile {
 }
 
 /** Centre of a pile, px, before its size is known. */
-export interface Spot {
+export interface PilePosition {
   readonly kind: 'pigment' | 'mixed';
   readonly index: number;
   readonly x: number;
@@ -26,7 +26,11 @@ export interface Spot {
 }
 
 /** Places the pigments along the line of seats. @param inset from the board's edge, px */
-export const seated = (board: Board, pigments: readonly BoardPile[], inset: number): Spot[] =>
+export const pigmentPositions = (
+  board: BoardOutline,
+  pigments: readonly BoardPile[],
+  inset: number,
+): PilePosition[] =>
   pigments.map((pile, index) => {
     const way = pile.place ?? (pigments.length === 1 ? 0 : index / (pigments.length - 1));
     return { kind: 'pigment', index, amount: pile.amount, ...board.seat(way, inset) };
@@ -40,24 +44,24 @@ export const seated = (board: Board, pigments: readonly BoardPile[], inset: numb
  * @param bound largest radius of a heap, px
  * @param rowHeight px
  */
-export function mixedRows(
-  board: Board,
-  seats: readonly Spot[],
+export function mixturePositions(
+  board: BoardOutline,
+  seats: readonly PilePosition[],
   order: readonly (BoardPile & { readonly index: number })[],
   bound: number,
   rowHeight: number,
-): Spot[] | undefined {
+): PilePosition[] | undefined {
   const { hole, width, height } = board;
-  const clear = bound + LINE + 4;
+  const clear = bound + LABEL_LINE_PX + 4;
   const spans: { y: number; from: number; to: number; holds: number }[] = [];
   let room = 0;
   const cell = Math.max(2 * bound + 8, Math.min(width * 0.16, 84));
-  for (let y = height - 6 - bound - LINE - 8; y > height * 0.5; y -= rowHeight) {
+  for (let y = height - 6 - bound - LABEL_LINE_PX - 8; y > height * 0.5; y -= rowHeight) {
     let [from, to] = board.chord(y + bound * 0.4, bound + 4);
     from = Math.max(from, width * 0.22);
     if (Math.abs(y - hole.y) < hole.ry + clear) from = Math.max(from, hole.x + hole.rx + 8);
     for (const seat of seats) {
-      if (Math.abs(seat.y - y) > 1.7 * bound + LINE) continue;
+      if (Math.abs(seat.y - y) > 1.7 * bound + LABEL_LINE_PX) continue;
       if (seat.x > width / 2) to = Math.min(to, seat.x - bound - 8);
       else from = Math.max(from, seat.x + bound + 8);
     }
@@ -69,7 +73,7 @@ export function mixedRows(
   }
   if (room < order.length) return undefined;
   // Fill rows evenly; a short row looks better at the bottom.
-  const spots: Spot[] = [];
+  const spots: PilePosition[] = [];
   let next = 0;
   for (const [k, span] of spans.entries()) {
     const later = spans.slice(k + 1).reduce((sum, { holds }) => sum + holds, 0);

@@ -1,7 +1,7 @@
 import type { Detail } from './drawn.ts';
-import { FINENESS } from './length.ts';
-import { between, type Chance } from './seed.ts';
-import { type Section, type Weave, weave } from './weave.ts';
+import { CLOTH_DETAIL } from './length.ts';
+import { type RandomGenerator, randomBetween } from './seed.ts';
+import { type ClothSurface, clothSurface, type SurfaceSection } from './weave.ts';
 
 /**
  * Cloth slung between two pegs: nested hanging curves that gather at both.
@@ -15,14 +15,14 @@ export function swag(
   right: { x: number; y: number },
   slack: { above: number; below: number },
   folds: number,
-  next: Chance,
+  next: RandomGenerator,
   detail: Detail,
-): Weave {
+): ClothSurface {
   const flanks = folds * 2 + 1;
   const wave = Array.from({ length: flanks }, (_, k) => ({
-    left: between(next, 0.6, 1.4) * (1 + 0.5 * (k / flanks)),
-    right: between(next, 0.6, 1.4) * (1 + 0.5 * (k / flanks)),
-    swing: between(next, 1.1, 1.8),
+    left: randomBetween(next, 0.6, 1.4) * (1 + 0.5 * (k / flanks)),
+    right: randomBetween(next, 0.6, 1.4) * (1 + 0.5 * (k / flanks)),
+    swing: randomBetween(next, 1.1, 1.8),
     side: Math.floor(next() * 3),
   }));
   for (let k = 0; k + 1 < flanks; k += 2) {
@@ -30,9 +30,9 @@ export function swag(
     const other = wave[k + 1];
     if (one && other) other.side = one.side;
   }
-  const lowest = between(next, 0.42, 0.58);
-  const start = between(next, 0, 6);
-  const section: Section = {
+  const lowest = randomBetween(next, 0.42, 0.58);
+  const start = randomBetween(next, 0, 6);
+  const section: SurfaceSection = {
     flanks,
     first: 1,
     cloth: (flank, v) => {
@@ -66,5 +66,5 @@ export function swag(
       ];
     },
   };
-  return weave(section, FINENESS[detail].weave);
+  return clothSurface(section, CLOTH_DETAIL[detail].weave);
 }

@@ -7,7 +7,7 @@ export interface Box {
 }
 
 /** Whether two boxes overlap or come nearer than `gap`. */
-export const meets = (a: Box, b: Box, gap = 0) =>
+export const boxesOverlap = (a: Box, b: Box, gap = 0) =>
   a.left < b.right + gap &&
   b.left < a.right + gap &&
   a.top < b.bottom + gap &&
@@ -23,7 +23,7 @@ const WIDE = /[mwMW@%]/;
  *
  * @param size font size; the result has its unit
  */
-export function wordsWidth(words: string, size: number): number {
+export function estimateTextWidth(words: string, size: number): number {
   let em = 0;
   for (const letter of words) {
     if (NARROW.test(letter)) em += 0.36;
@@ -40,11 +40,11 @@ export function wordsWidth(words: string, size: number): number {
  * Breaks a text at spaces into at most `most` lines no wider than `room`, in the unit of `size`.
  * Shortens lines that remain too long with "…".
  */
-export function linesOf(words: string, size: number, room: number, most = 2): string[] {
+export function breakLines(words: string, size: number, room: number, most = 2): string[] {
   const lines: string[] = [];
   for (const word of words.trim().split(/\s+/)) {
     const last = lines.at(-1);
-    if (last !== undefined && wordsWidth(`${last} ${word}`, size) <= room) {
+    if (last !== undefined && estimateTextWidth(`${last} ${word}`, size) <= room) {
       lines[lines.length - 1] = `${last} ${word}`;
     } else lines.push(word);
   }
@@ -54,8 +54,9 @@ export function linesOf(words: string, size: number, room: number, most = 2): st
 }
 
 function shorten(line: string, size: number, room: number): string {
-  if (wordsWidth(line, size) <= room) return line;
+  if (estimateTextWidth(line, size) <= room) return line;
   let kept = [...line];
-  while (kept.length > 1 && wordsWidth(`${kept.join('')}…`, size) > room) kept = kept.slice(0, -1);
+  while (kept.length > 1 && estimateTextWidth(`${kept.join('')}…`, size) > room)
+    kept = kept.slice(0, -1);
   return `${kept.join('').trimEnd()}…`;
 }

@@ -1,21 +1,21 @@
-import type { Sheet } from './contour.ts';
+import type { PointGrid } from './contour.ts';
 
 /** Lit pieces of one cloth or one heap, with the light at each point. */
-export interface LitSheet extends Sheet {
+export interface LitGrid extends PointGrid {
   readonly light: Float64Array;
 }
 
 /** Maps light to a place on the ladder: 0 is the highlight, 5 the deepest fold. */
-export type Tone = (light: number) => number;
+export type ToneMap = (light: number) => number;
 
 /** Weight of a linear map from light to ladder, beside the map by area shares. */
-const EVEN = 0.28;
+const LINEAR_WEIGHT = 0.28;
 
 /** Histogram bins of light for summing areas. */
-const BINS = 512;
+const LIGHT_BINS = 512;
 
 /** Usual share of each step, used when a ladder has no shares. */
-const USUAL = [0.07, 0.2, 0.31, 0.22, 0.13, 0.07] as const;
+const USUAL_SHARES = [0.07, 0.2, 0.31, 0.22, 0.13, 0.07] as const;
 
 /**
  * Maps light to the ladder so that each step covers about its share of the visible area. The shares
@@ -26,8 +26,12 @@ const USUAL = [0.07, 0.2, 0.31, 0.22, 0.13, 0.07] as const;
  * @param shares of the six steps, lightest first
  * @param trust weight of the ladder's own shares, 0…1
  */
-export function toneOf(sheets: readonly LitSheet[], shares: readonly number[], trust = 0.5): Tone {
-  const seen = new Float64Array(BINS);
+export function toneMapOf(
+  sheets: readonly LitGrid[],
+  shares: readonly number[],
+  trust = 0.5,
+): ToneMap {
+  const seen = new Float64Array(LIGHT_BINS);
   let all = 0;
   let lightest = Number.NEGATIVE_INFINITY;
   let darkest = Number.POSITIVE_INFINITY;
@@ -48,7 +52,7 @@ export function toneOf(sheets: readonly LitSheet[], shares: readonly number[], t
             ((x[over - 1] ?? 0) - (x[at + 1] ?? 0)) * ((y[over] ?? 0) - (y[at] ?? 0)),
         );
         const mean = ((light[at] ?? 0) + (light[over] ?? 0)) / 2;
-        const bin = Math.min(BINS - 1, Math.floor(((lightest - mean) / span) * BINS));
+        const bin = Math.min(LIGHT_BINS - 1, Math.floor(((lightest - mean) / span) * LIGHT_BINS));
         seen[bin] = (seen[bin] ?? 0) + area;
         all += area;
       }
@@ -58,7 +62,7 @@ export function toneOf(sheets: readonly LitSheet[], shares: readonly number[], t
   const marks: number[] = [];
   let from = 0;
   for (let step = 0; step < 6; step++) {
-    const usual = USUAL[step] ?? 0;
+    const usual = USUAL_SHARES[step] ?? 0;
     const own = given > 0 ? Math.max(0, shares[step] ?? 0) / given : usual;
     const share = own * trust + usual * (1 - trust);
     marks.push(from + share / 2);
@@ -66,11 +70,11 @@ export function toneOf(sheets: readonly LitSheet[], shares: readonly number[], t
   }
   const lights: number[] = [];
   let sum = 0;
-  for (let bin = 0; bin < BINS; bin++) {
+  for (let bin = 0; bin < LIGHT_BINS; bin++) {
     const area = (seen[bin] ?? 0) / (all || 1);
     while (lights.length < 6 && sum + area >= (marks[lights.length] ?? 1)) {
       const part = area > 0 ? ((marks[lights.length] ?? 1) - sum) / area : 0;
-      lights.push(lightest - ((bin + part) / BINS) * span);
+      lights.push(lightest - ((bin + part) / LIGHT_BINS) * span);
     }
     sum += area;
   }
@@ -78,7 +82,8 @@ export function toneOf(sheets: readonly LitSheet[], shares: readonly number[], t
   // Where much of the cloth is flat, shares alone would exaggerate slight unevenness.
   for (let step = 0; step < 6; step++) {
     lights[step] =
-      EVEN * (lightest - ((step + 0.4) / 5.8) * span) + (1 - EVEN) * (lights[step] ?? 0);
+      LINEAR_WEIGHT * (lightest - ((step + 0.4) / 5.8) * span) +
+      (1 - LINEAR_WEIGHT) * (lights[step] ?? 0);
   }
   return (light) => {
     const first = lights[0] ?? 1;

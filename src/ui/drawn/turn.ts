@@ -1,7 +1,7 @@
 import type { RefObject } from 'preact';
 import { useLayoutEffect, useState } from 'preact/hooks';
 import { whenNear } from './near.ts';
-import type { Answered } from './shaping.ts';
+import type { ShapeCache } from './shaping.ts';
 
 /**
  * Drawings are scheduled one to a task, when they are near the viewport and their shapes are
@@ -12,19 +12,19 @@ const waiting = new Set<() => void>();
 const due = new Set<() => void>();
 let isCalled = false;
 
-function next(): void {
+function drawNext(): void {
   isCalled = false;
   const [draw] = due;
   if (!draw) return;
   due.delete(draw);
   if (waiting.delete(draw)) draw();
-  call();
+  scheduleNext();
 }
 
-function call(): void {
+function scheduleNext(): void {
   if (isCalled || due.size === 0) return;
   isCalled = true;
-  setTimeout(next);
+  setTimeout(drawNext);
 }
 
 /** Draws everything that waits, synchronously. */
@@ -43,7 +43,7 @@ if (typeof addEventListener === 'function') addEventListener('beforeprint', draw
  * @param ready starts computing the shapes; null when nothing is missing
  * @returns cancels the call
  */
-function takeTurn(
+function scheduleDrawing(
   draw: () => void,
   place: Element | null,
   ready: () => Promise<void> | null,
@@ -52,7 +52,7 @@ function takeTurn(
   const isDue = () => {
     if (!waiting.has(draw)) return;
     due.add(draw);
-    call();
+    scheduleNext();
   };
   const leave = whenNear(place, () => {
     const shapes = ready();
@@ -68,7 +68,7 @@ function takeTurn(
 
 let isAtOnce = false;
 /** Draws everything rendered by `render` synchronously, with its shapes: for print and files. */
-export function atOnce(render: () => void): void {
+export function drawSynchronously(render: () => void): void {
   isAtOnce = true;
   try {
     render();
@@ -84,18 +84,18 @@ export function atOnce(render: () => void): void {
  * @param wanted memoised by the caller (useMemo): a new object is a new drawing
  * @param place  an element inside the picture's SVG
  */
-export function useTurn<T>(
+export function useScheduledDrawing<T>(
   wanted: T,
-  shapes: Answered<T, unknown>,
+  shapes: ShapeCache<T, unknown>,
   place: RefObject<SVGElement | null>,
 ): T | null {
   const [drawn, setDrawn] = useState<T | null>(isAtOnce ? wanted : null);
   useLayoutEffect(() => {
     if (drawn === wanted) return;
-    return takeTurn(
+    return scheduleDrawing(
       () => setDrawn(() => wanted),
       place.current?.ownerSVGElement ?? null,
-      () => (shapes.isKnown(wanted) ? null : shapes.ask(wanted)),
+      () => (shapes.has(wanted) ? null : shapes.prefetch(wanted)),
     );
   }, [wanted, drawn, shapes]);
   return drawn;

@@ -1,4 +1,4 @@
-import { lit } from './light.ts';
+import { surfaceLight } from './light.ts';
 
 /**
  * Parameters of a hanging cloth's surface. Its cross-section is a meander of sine-generated curves:
@@ -6,7 +6,7 @@ import { lit } from './light.ts';
  * (Langbein and Leopold, USGS Professional Paper 422-H, 1966, for rivers; from memory). Beyond a
  * right angle a fold doubles back and overlaps its neighbour.
  */
-export interface Section {
+export interface SurfaceSection {
   /** Number of half folds; each runs from a hollow to a ridge or back. */
   readonly flanks: number;
   /** 1 if the first half fold comes forward, -1 if it goes back. */
@@ -32,8 +32,8 @@ export interface Section {
 const PER_FLANK = 9;
 
 /** A lit surface on a grid, rows first: `columns` across the folds, `rows` along them. */
-export interface Weave {
-  readonly section: Section;
+export interface ClothSurface {
+  readonly section: SurfaceSection;
   readonly columns: number;
   readonly rows: number;
   readonly x: Float64Array;
@@ -49,7 +49,7 @@ export interface Weave {
  * @param rows samples along the folds
  * @returns arrays of columns × rows values, owned by the caller
  */
-export function weave(section: Section, rows: number): Weave {
+export function clothSurface(section: SurfaceSection, rows: number): ClothSurface {
   const columns = section.flanks * PER_FLANK + 1;
   const size = columns * rows;
   const x = new Float64Array(size);
@@ -101,12 +101,17 @@ export function weave(section: Section, rows: number): Weave {
     x,
     y,
     z,
-    light: lit({ columns, rows, x, y, z, rise }, section.turn ?? 0),
+    light: surfaceLight({ columns, rows, x, y, z, rise }, section.turn ?? 0),
   };
 }
 
 /** Bilinear interpolation of a field of the weave. @param s, v 0…1, clamped */
-export function look({ columns, rows }: Weave, field: Float64Array, s: number, v: number): number {
+export function interpolate(
+  { columns, rows }: ClothSurface,
+  field: Float64Array,
+  s: number,
+  v: number,
+): number {
   const fi = Math.min(columns - 1.000001, Math.max(0, s * (columns - 1)));
   const fj = Math.min(rows - 1.000001, Math.max(0, v * (rows - 1)));
   const i = Math.floor(fi);

@@ -2,7 +2,7 @@ import './guide.css';
 import { useLayoutEffect } from 'preact/hooks';
 import { hrefOf, route } from '../route.ts';
 import { PLACE_NAMES } from '../words/frame.ts';
-import { GUIDE, type GuidePart, sayGuide } from '../words/guide.ts';
+import { GUIDE, type GuidePart, guideTexts } from '../words/guide.ts';
 
 /** The guide: how the parts work together, what the figures mean, and what to be careful of. */
 export function GuideScreen() {
@@ -21,9 +21,9 @@ export function GuideScreen() {
           {PLACE_NAMES.book}
         </a>
       </p>
-      <h1 tabIndex={-1}>{sayGuide.heading}</h1>
-      <p class="lead">{sayGuide.lead}</p>
-      <nav aria-label={sayGuide.contents}>
+      <h1 tabIndex={-1}>{guideTexts.heading}</h1>
+      <p class="lead">{guideTexts.lead}</p>
+      <nav aria-label={guideTexts.contents}>
         <ul class="guide-contents">
           {GUIDE.map(({ id, heading }) => (
             <li key={id}>
@@ -39,7 +39,7 @@ export function GuideScreen() {
       ))}
       <p>
         <a class="way" href="./third-party.txt">
-          {sayGuide.notices}
+          {guideTexts.notices}
         </a>
       </p>
     </section>

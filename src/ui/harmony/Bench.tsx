@@ -2,64 +2,65 @@ import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { deltaE00 } from '../../colour/difference.ts';
 import { hexOf } from '../../colour/hex.ts';
-import { changeWords, describe } from '../../colour/words.ts';
-import type { Answer, Mixture } from '../../mixture/mixture.ts';
-import { nearOf } from '../../pigment/near.ts';
+import { changeWords, describeColour } from '../../colour/words.ts';
+import type { Mixture, MixtureAnswer } from '../../mixture/mixture.ts';
+import { nearestMasstoneOf } from '../../pigment/near.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
-import { isNearest, shownOf } from '../drawn/screen.ts';
-import { Screens } from '../held/Screens.tsx';
-import { figure } from '../locale.ts';
+import { cssColourOf, isGamutMapped } from '../drawn/screen.ts';
+import { DisplayLimits } from '../held/Screens.tsx';
+import { formatNumber } from '../locale.ts';
 import { shelf } from '../studio.ts';
-import { say, shareWords } from '../words/frame.ts';
-import { mixSay } from '../words/mixing.ts';
-import { mixAgain, mixing, stopMixing } from './answers.ts';
-import { BenchPiles } from './BenchPiles.tsx';
-import { BenchMix } from './mix/BenchMix.tsx';
+import { sharedTexts, shareWords } from '../words/frame.ts';
+import { mixtureTexts } from '../words/mixing.ts';
+import { mixtureSearchProgress, restartMixtureSearch, stopMixtureSearch } from './answers.ts';
+import { MixturePiles } from './BenchPiles.tsx';
+import { MixtureTools } from './mix/BenchMix.tsx';
 import { Disclosure } from './mix/Disclosure.tsx';
-import { chosenFor, contradiction, nameOfLab, takeMixture } from './mix/decided.ts';
-import { isTransposed } from './mix/transposing.ts';
-import { used } from './mix/used.ts';
-import { Asked } from './mix/Wishes.tsx';
-import { answers, chosen, isKeyed, studied, targets } from './state.ts';
+import { chooseMixture, chosenMixtureFor, contradiction, labKey } from './mix/decided.ts';
+import { isWithinReachShown } from './mix/transposing.ts';
+import { mixturesInUse } from './mix/used.ts';
+import { PreferencesSummary } from './mix/Wishes.tsx';
+import { answers, harmonyColours, isMappedToShelf, selectedIndex, targets } from './state.ts';
 
 /** Latest answer, with its target and shelf. */
-interface Found {
+interface ShownAnswer {
   readonly of: string;
   readonly on: Shelf;
-  readonly answer: Answer;
+  readonly answer: MixtureAnswer;
   readonly inUse: Mixture;
 }
 
 /** The selected colour, the mixture for it, and what can be done with that mixture. */
-export function Bench() {
+export function SelectedColour() {
   const isClosest = useSignal(false);
-  const last = useRef<Found | null>(null);
+  const last = useRef<ShownAnswer | null>(null);
   const section = useRef<HTMLElement>(null);
   const room = useRef(0);
-  const i = chosen.value;
-  const colour = studied.value[i];
+  const i = selectedIndex.value;
+  const colour = harmonyColours.value[i];
   const target = targets.value[i];
   if (!colour || !target) return null;
   const answer = answers.value[i] ?? null;
   const { name, share, accent, lab: seen } = colour.gathered;
   const away = deltaE00(seen, target);
-  const near = nearOf(target, shelf.value);
-  const fresh = used.value[i];
-  if (answer && fresh)
-    last.current = { of: nameOfLab(target), on: shelf.value, answer, inUse: fresh };
+  const near = nearestMasstoneOf(target, shelf.value);
+  const fresh = mixturesInUse.value[i];
+  if (answer && fresh) last.current = { of: labKey(target), on: shelf.value, answer, inUse: fresh };
   // Show the latest mixtures while a search runs, so that open disclosures stay open.
   const found =
-    last.current?.of === nameOfLab(target) && last.current.on === shelf.value ? last.current : null;
+    last.current?.of === labKey(target) && last.current.on === shelf.value ? last.current : null;
   const inUse = found?.inUse;
   const better =
-    found && differenceOf(found.inUse) - differenceOf(found.answer) > 0.05 ? found.answer : null;
+    found && wholePartsDeltaE(found.inUse) - wholePartsDeltaE(found.answer) > 0.05
+      ? found.answer
+      : null;
   const shown = isClosest.value && better ? better : inUse;
-  const isChosen = chosenFor(target) !== null;
+  const isChosen = chosenMixtureFor(target) !== null;
   // Keep the section's height during a search, so that the content below does not move.
-  const isAwaited = !answer && mixing.value !== null;
+  const isAwaited = !answer && mixtureSearchProgress.value !== null;
   if (!isAwaited) room.current = 0;
   else if (room.current === 0) room.current = section.current?.offsetHeight ?? 0;
-  const inUseName = isChosen ? mixSay.yours : say.simplest;
+  const inUseName = isChosen ? mixtureTexts.yours : sharedTexts.simplest;
   return (
     <section
       ref={section}
@@ -70,38 +71,42 @@ export function Bench() {
       <h2 id="bench-heading">{name}</h2>
       <p>
         {near && `${sentence(near.words)} `}
-        {sentence(describe(target))} {say.ofThePhotograph(shareWords(share))}
-        {accent && ` ${say.accent}`}
+        {sentence(describeColour(target))} {sharedTexts.ofThePhotograph(shareWords(share))}
+        {accent && ` ${sharedTexts.accent}`}
         {away > 1 &&
-          ` ${colour.taken.length > 0 ? say.madeOfSeen : isTransposed.value ? mixSay.transposingMade : isKeyed.value ? say.keyingMade : say.madeOfSeen} ${changeWords(seen, target)}.`}
-        {isNearest(shownOf(target)) && ` ${say.screenCannot}`}
+          ` ${colour.taken.length > 0 ? sharedTexts.madeOfSeen : isWithinReachShown.value ? mixtureTexts.transposingMade : isMappedToShelf.value ? sharedTexts.keyingMade : sharedTexts.madeOfSeen} ${changeWords(seen, target)}.`}
+        {isGamutMapped(cssColourOf(target)) && ` ${sharedTexts.screenCannot}`}
       </p>
-      <Asked />
+      <PreferencesSummary />
       {!answer && contradiction.value === null && (
         <div class="work-line" role="status">
-          {mixing.value === null ? (
+          {mixtureSearchProgress.value === null ? (
             <>
-              <p>{mixSay.mixStopped}</p>
-              <button type="button" onClick={mixAgain}>
-                {mixSay.mixAgain}
+              <p>{mixtureTexts.mixStopped}</p>
+              <button type="button" onClick={restartMixtureSearch}>
+                {mixtureTexts.mixAgain}
               </button>
             </>
           ) : (
             <>
-              <p>{say.mixing}</p>
-              <progress max={1} value={mixing.value} aria-label={say.mixing} />
-              <button type="button" class="quiet" onClick={stopMixing}>
-                {say.stop}
+              <p>{sharedTexts.mixing}</p>
+              <progress
+                max={1}
+                value={mixtureSearchProgress.value}
+                aria-label={sharedTexts.mixing}
+              />
+              <button type="button" class="quiet" onClick={stopMixtureSearch}>
+                {sharedTexts.stop}
               </button>
             </>
           )}
         </div>
       )}
       {shown && found && contradiction.value === null && (
-        <BenchPiles
+        <MixturePiles
           answer={found.answer}
           mixture={shown}
-          heading={shown === inUse ? inUseName : say.closest}
+          heading={shown === inUse ? inUseName : sharedTexts.closest}
         />
       )}
       {(better || isChosen) && contradiction.value === null && (
@@ -114,33 +119,37 @@ export function Bench() {
                 isClosest.value = !isClosest.value;
               }}
             >
-              {isClosest.value ? (isChosen ? mixSay.showYours : say.showSimplest) : say.showClosest}
+              {isClosest.value
+                ? isChosen
+                  ? mixtureTexts.showYours
+                  : sharedTexts.showSimplest
+                : sharedTexts.showClosest}
             </button>
           )}
           {better && isClosest.value && (
             <button
               type="button"
               onClick={() => {
-                takeMixture(target, better, mixSay.choseMixture(name));
+                chooseMixture(target, better, mixtureTexts.choseMixture(name));
                 isClosest.value = false;
               }}
             >
-              {mixSay.useIt}
+              {mixtureTexts.useIt}
             </button>
           )}
           {isChosen && (
             <button
               type="button"
               class="quiet"
-              onClick={() => takeMixture(target, null, mixSay.backToSimplestSaid(name))}
+              onClick={() => chooseMixture(target, null, mixtureTexts.backToSimplestSaid(name))}
             >
-              {mixSay.backToSimplest}
+              {mixtureTexts.backToSimplest}
             </button>
           )}
         </p>
       )}
       {shown && found && (
-        <BenchMix
+        <MixtureTools
           target={target}
           colour={name}
           answer={found.answer}
@@ -148,26 +157,26 @@ export function Bench() {
           shown={shown}
         />
       )}
-      <Disclosure heading={say.number}>
+      <Disclosure heading={sharedTexts.number}>
         {() => (
           <dl class="figures">
-            <dt>{say.figureWanted}</dt>
+            <dt>{sharedTexts.figureWanted}</dt>
             <dd>
-              L* {figure(target[0], 1)}, a* {figure(target[1], 1)}, b* {figure(target[2], 1)};{' '}
-              {hexOf(target)}
+              L* {formatNumber(target[0], 1)}, a* {formatNumber(target[1], 1)}, b*{' '}
+              {formatNumber(target[2], 1)}; {hexOf(target)}
             </dd>
-            <dt>{say.figureSeen}</dt>
+            <dt>{sharedTexts.figureSeen}</dt>
             <dd>
-              L* {figure(seen[0], 1)}, a* {figure(seen[1], 1)}, b* {figure(seen[2], 1)};{' '}
-              {say.ciede(away)}
+              L* {formatNumber(seen[0], 1)}, a* {formatNumber(seen[1], 1)}, b*{' '}
+              {formatNumber(seen[2], 1)}; {sharedTexts.ciede(away)}
             </dd>
             {answer && (
               <>
-                <dt>{say.figureBest}</dt>
+                <dt>{sharedTexts.figureBest}</dt>
                 <dd>
-                  {say.ciede(answer.deltaE00)}:{' '}
+                  {sharedTexts.ciede(answer.deltaE00)}:{' '}
                   {answer.recipe
-                    .map(({ pigment, share }) => `${pigment} ${figure(share * 100, 1)} %`)
+                    .map(({ pigment, share }) => `${pigment} ${formatNumber(share * 100, 1)} %`)
                     .join(', ')}
                 </dd>
               </>
@@ -175,13 +184,13 @@ export function Bench() {
           </dl>
         )}
       </Disclosure>
-      <Screens />
+      <DisplayLimits />
     </section>
   );
 }
 
 /** CIEDE2000 to the target of a mixture in whole parts, with its let-downs. */
-const differenceOf = ({ letDown, partsDeltaE00 }: Mixture): number =>
+const wholePartsDeltaE = ({ letDown, partsDeltaE00 }: Mixture): number =>
   letDown?.deltaE00 ?? partsDeltaE00;
 
 const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;

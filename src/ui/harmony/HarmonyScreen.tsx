@@ -1,85 +1,85 @@
-import { BarePegs } from '../drawn/BarePegs.tsx';
+import { EmptyWall } from '../drawn/BarePegs.tsx';
 import { gathering } from '../gathering.ts';
 import { hrefOf, route } from '../route.ts';
-import { Soon } from '../Soon.tsx';
+import { DeferredContent } from '../Soon.tsx';
 import { GatheringLine } from '../walk/WalkScreen.tsx';
-import { PLACE_NAMES, say } from '../words/frame.ts';
-import { Bench } from './Bench.tsx';
-import { KeepBar, Onward, WordsForm } from './Keep.tsx';
-import { HarmonyMix } from './mix/BenchMix.tsx';
-import { Photograph } from './Photograph.tsx';
-import { Standing } from './Standing.tsx';
-import { gatherAnew } from './sight/gathered.ts';
-import { HandMarks } from './sight/HandMarks.tsx';
-import { look } from './sight/look.ts';
-import { kept, name, specimen, stage, studied } from './state.ts';
+import { PLACE_NAMES, sharedTexts } from '../words/frame.ts';
+import { SelectedColour } from './Bench.tsx';
+import { HarmonyNextSteps, NameAndNoteForm, SaveBar } from './Keep.tsx';
+import { HarmonyMixingTools } from './mix/BenchMix.tsx';
+import { PhotographPane } from './Photograph.tsx';
+import { HarmonyRelations } from './Standing.tsx';
+import { regather } from './sight/gathered.ts';
+import { ManualCorrectionList } from './sight/HandMarks.tsx';
+import { gatheringSettings } from './sight/look.ts';
+import { harmonyColours, loadingStage, name, savedHarmony, specimen } from './state.ts';
 import { VariantRows } from './vary/VariantRows.tsx';
-import { Wall } from './Wall.tsx';
+import { HungHarmony } from './Wall.tsx';
 
 /** Screen of one harmony: photograph, cloths, mixtures and variants. */
 export function HarmonyScreen() {
   const { open } = route.value;
-  if (open === null || stage.value === 'empty')
+  if (open === null || loadingStage.value === 'empty')
     return (
       <section class="page">
         <h1 tabIndex={-1}>{PLACE_NAMES.harmony}</h1>
-        <BarePegs />
-        <p class="lead">{say.harmonyEmpty}</p>
+        <EmptyWall />
+        <p class="lead">{sharedTexts.harmonyEmpty}</p>
         <p class="main-actions">
           <a class="button main" href={hrefOf('walk')}>
-            {say.toWalk}
+            {sharedTexts.toWalk}
           </a>
           <a class="button" href={hrefOf('book')}>
-            {say.toBook}
+            {sharedTexts.toBook}
           </a>
         </p>
       </section>
     );
-  if (stage.value === 'missing')
+  if (loadingStage.value === 'missing')
     return (
       <section class="page">
         <h1 tabIndex={-1}>{PLACE_NAMES.harmony}</h1>
-        <p class="lead">{say.notFound}</p>
+        <p class="lead">{sharedTexts.notFound}</p>
         <p class="main-actions">
           <a class="button main" href={hrefOf('book')}>
-            {say.toBook}
+            {sharedTexts.toBook}
           </a>
         </p>
       </section>
     );
-  const colours = studied.value;
+  const colours = harmonyColours.value;
   return (
     <section class="page harmony has-bar">
       <div class="title">
-        <h1 tabIndex={-1}>{name.value || say.unnamed}</h1>
-        {colours.length > 0 && <KeepBar />}
+        <h1 tabIndex={-1}>{name.value || sharedTexts.unnamed}</h1>
+        {colours.length > 0 && <SaveBar />}
       </div>
       <div class="sight">
         <GatheringLine />
-        <Photograph />
+        <PhotographPane />
         {colours.length > 0 && (
-          <Soon>
-            <Wall />
-          </Soon>
+          <DeferredContent>
+            <HungHarmony />
+          </DeferredContent>
         )}
       </div>
       {colours.length === 0 && !gathering.value && specimen.value && (
         <p class="main-actions">
           <button type="button" class="main" onClick={() => gather()}>
-            {say.gatherAgain}
+            {sharedTexts.gatherAgain}
           </button>
         </p>
       )}
       {colours.length > 0 && (
-        <Soon>
+        <DeferredContent>
           <Gathered />
-          <Bench />
-          <HarmonyMix />
+          <SelectedColour />
+          <HarmonyMixingTools />
           <VariantRows />
-          <Standing />
-          <WordsForm />
-          <Onward />
-        </Soon>
+          <HarmonyRelations />
+          <NameAndNoteForm />
+          <HarmonyNextSteps />
+        </DeferredContent>
       )}
     </section>
   );
@@ -89,15 +89,15 @@ export function HarmonyScreen() {
 function Gathered() {
   return (
     <>
-      {!kept.value && specimen.value && <HowMany now={studied.value.length} />}
-      <HandMarks />
+      {!savedHarmony.value && specimen.value && <HowMany now={harmonyColours.value.length} />}
+      <ManualCorrectionList />
       <Remarks />
     </>
   );
 }
 
 const gather = (colours?: number) => {
-  void gatherAnew(colours === undefined ? {} : { wanted: colours });
+  void regather(colours === undefined ? {} : { wanted: colours });
 };
 
 function HowMany({ now }: { now: number }) {
@@ -110,7 +110,7 @@ function HowMany({ now }: { now: number }) {
         disabled={busy || now <= 1}
         onClick={() => gather(now - 1)}
       >
-        {say.fewer}
+        {sharedTexts.fewer}
       </button>
       <button
         type="button"
@@ -118,14 +118,14 @@ function HowMany({ now }: { now: number }) {
         disabled={busy || now >= 7}
         onClick={() => gather(now + 1)}
       >
-        {say.more}
+        {sharedTexts.more}
       </button>
     </p>
   );
 }
 
 function Remarks() {
-  const remarks = look.value.remarks;
+  const remarks = gatheringSettings.value.remarks;
   if (remarks.length === 0) return null;
   return (
     <ul class="remarks">

@@ -1,16 +1,16 @@
-import { MakeDrapery } from '../drapery/MakeDrapery.tsx';
-import { LayOut } from '../palette/LayOut.tsx';
-import { say } from '../words/frame.ts';
-import { StepBack } from './sight/StepBack.tsx';
-import { keep, kept, name, note } from './state.ts';
+import { MakeDraperyButton } from '../drapery/MakeDrapery.tsx';
+import { LayOutButton } from '../palette/LayOut.tsx';
+import { sharedTexts } from '../words/frame.ts';
+import { UndoButton } from './sight/StepBack.tsx';
+import { name, note, savedHarmony, saveHarmony } from './state.ts';
 
 /** Name and note of the harmony; both may be empty. */
-export function WordsForm() {
+export function NameAndNoteForm() {
   return (
     <section class="keep" aria-labelledby="words-heading">
-      <h2 id="words-heading">{say.wordsHeading}</h2>
+      <h2 id="words-heading">{sharedTexts.wordsHeading}</h2>
       <label>
-        {say.nameOf}
+        {sharedTexts.nameOf}
         <input
           type="text"
           maxLength={200}
@@ -21,11 +21,11 @@ export function WordsForm() {
         />
       </label>
       <label>
-        {say.noteOf}
+        {sharedTexts.noteOf}
         <textarea
           rows={3}
           maxLength={20000}
-          placeholder={say.notePlaceholder}
+          placeholder={sharedTexts.notePlaceholder}
           value={note}
           onInput={(event) => {
             note.value = event.currentTarget.value;
@@ -37,33 +37,33 @@ export function WordsForm() {
 }
 
 /** Save button, link to drapery and undo; stays within reach while the page scrolls. */
-export function KeepBar() {
+export function SaveBar() {
   return (
     <div class="keep-bar">
       <div role="status">
-        {kept.value ? (
-          <p class="small">{say.kept}</p>
+        {savedHarmony.value ? (
+          <p class="small">{sharedTexts.kept}</p>
         ) : (
-          <button type="button" class="main" onClick={() => void keep()}>
-            {say.keepHarmony}
+          <button type="button" class="main" onClick={() => void saveHarmony()}>
+            {sharedTexts.keepHarmony}
           </button>
         )}
       </div>
-      {kept.value && <MakeDrapery main />}
-      <StepBack />
+      {savedHarmony.value && <MakeDraperyButton main />}
+      <UndoButton />
     </div>
   );
 }
 
 /** Next steps after a harmony is saved. */
-export function Onward() {
-  if (!kept.value) return <MakeDrapery />;
+export function HarmonyNextSteps() {
+  if (!savedHarmony.value) return <MakeDraperyButton />;
   return (
     <section class="onward" aria-labelledby="onward-heading">
-      <h2 id="onward-heading">{say.onward}</h2>
-      <p>{say.onwardHarmony}</p>
+      <h2 id="onward-heading">{sharedTexts.onward}</h2>
+      <p>{sharedTexts.onwardHarmony}</p>
       <p class="main-actions">
-        <LayOut id={kept.value.id} />
+        <LayOutButton id={savedHarmony.value.id} />
       </p>
     </section>
   );

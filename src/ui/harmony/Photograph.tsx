@@ -1,37 +1,46 @@
-import { say } from '../words/frame.ts';
-import { Filter } from './sight/Filter.tsx';
-import { Surface } from './sight/Surface.tsx';
-import { Tools } from './sight/Tools.tsx';
-import { chosen, isLit, labels, photoUrl, specimen, studied } from './state.ts';
+import { sharedTexts } from '../words/frame.ts';
+import { WhiteBalanceFilter } from './sight/Filter.tsx';
+import { PhotographSurface } from './sight/Surface.tsx';
+import { PhotographTools } from './sight/Tools.tsx';
+import {
+  harmonyColours,
+  isRegionHighlighted,
+  photoUrl,
+  regionLabels,
+  selectedIndex,
+  specimen,
+} from './state.ts';
 
 /** The photograph with its tools, and a switch that highlights the selected colour's region. */
-export function Photograph() {
+export function PhotographPane() {
   const url = photoUrl.value;
   const entry = specimen.value;
-  const colour = studied.value[chosen.value]?.gathered.name;
+  const colour = harmonyColours.value[selectedIndex.value]?.gathered.name;
   return (
     <div class="sight-side">
       {url !== null && entry && (
         <figure class="photograph">
-          <Filter />
-          <Surface url={url} {...sizeOf(entry.body.photo)} />
-          {colour && labels.value && (
+          <WhiteBalanceFilter />
+          <PhotographSurface url={url} {...sizeOf(entry.body.photo)} />
+          {colour && regionLabels.value && (
             <figcaption>
               <label class="check">
                 <input
                   type="checkbox"
-                  checked={isLit}
+                  checked={isRegionHighlighted}
                   onChange={(event) => {
-                    isLit.value = event.currentTarget.checked;
+                    isRegionHighlighted.value = event.currentTarget.checked;
                   }}
                 />
-                {say.livesWhere(colour)}
+                {sharedTexts.livesWhere(colour)}
               </label>
             </figcaption>
           )}
         </figure>
       )}
-      {studied.value.length > 0 && <Tools hasPhotograph={url !== null && entry !== null} />}
+      {harmonyColours.value.length > 0 && (
+        <PhotographTools hasPhotograph={url !== null && entry !== null} />
+      )}
     </div>
   );
 }

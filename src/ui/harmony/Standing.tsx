@@ -1,12 +1,12 @@
-import { Relations } from '../drapery/RelationsWords.tsx';
-import { say } from '../words/drapery.ts';
+import { ColourRelations } from '../drapery/RelationsWords.tsx';
+import { draperyTexts } from '../words/drapery.ts';
 import { Disclosure } from './mix/Disclosure.tsx';
-import { studied, targets } from './state.ts';
+import { harmonyColours, targets } from './state.ts';
 
 /** Relations between the colours of the harmony, on request. */
-export function Standing() {
+export function HarmonyRelations() {
   const labs = targets.value;
-  const colours = studied.value.map(({ gathered: { name, share, accent } }, i) => ({
+  const colours = harmonyColours.value.map(({ gathered: { name, share, accent } }, i) => ({
     name,
     share,
     accent,
@@ -14,8 +14,8 @@ export function Standing() {
   }));
   if (colours.length < 2) return null;
   return (
-    <Disclosure class="standing" heading={say.relations}>
-      {() => <Relations colours={colours} />}
+    <Disclosure class="standing" heading={draperyTexts.relations}>
+      {() => <ColourRelations colours={colours} />}
     </Disclosure>
   );
 }

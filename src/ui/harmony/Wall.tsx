@@ -1,17 +1,24 @@
 import { batch } from '@preact/signals';
 import { useMemo } from 'preact/hooks';
 import { ClothLine } from '../drawn/ClothLine.tsx';
-import { isWide } from '../drawn/screen.ts';
-import { say } from '../words/frame.ts';
-import { mixSay } from '../words/mixing.ts';
-import { drawn } from './drawn.ts';
-import { Transposed } from './mix/Transposed.tsx';
-import { isTransposed, transposeAll, untranspose } from './mix/transposing.ts';
-import { choose, chosen, gatheredLabs, isKeyed, ladders, studied } from './state.ts';
+import { isWideGamut } from '../drawn/screen.ts';
+import { sharedTexts } from '../words/frame.ts';
+import { mixtureTexts } from '../words/mixing.ts';
+import { displayLadder } from './drawn.ts';
+import { MovedWithinReach } from './mix/Transposed.tsx';
+import { cancelMove, isWithinReachShown, moveWithinReach } from './mix/transposing.ts';
+import {
+  gatheredLabs,
+  harmonyColours,
+  isMappedToShelf,
+  ladders,
+  selectColour,
+  selectedIndex,
+} from './state.ts';
 
 /** The harmony as hung cloths: mapped into the shelf's range, as seen, or moved within reach. */
-export function Wall() {
-  const colours = studied.value;
+export function HungHarmony() {
+  const colours = harmonyColours.value;
   const steps = ladders.value;
   const cloths = useMemo(
     () =>
@@ -19,47 +26,52 @@ export function Wall() {
         name,
         share,
         accent,
-        ladder: drawn(steps[i]!),
+        ladder: displayLadder(steps[i]!),
       })),
-    [colours, steps, isWide.value],
+    [colours, steps, isWideGamut.value],
   );
   return (
     <div class="wall">
-      <ClothLine label={say.harmonyHung} cloths={cloths} chosen={chosen.value} onChoose={choose} />
+      <ClothLine
+        label={sharedTexts.harmonyHung}
+        cloths={cloths}
+        chosen={selectedIndex.value}
+        onChoose={selectColour}
+      />
       <fieldset class="choice">
-        <legend class="unseen">{say.keyedOrSeen}</legend>
+        <legend class="unseen">{sharedTexts.keyedOrSeen}</legend>
         <Choice
-          text={say.keyed}
-          checked={!isTransposed.value && isKeyed.value}
+          text={sharedTexts.keyed}
+          checked={!isWithinReachShown.value && isMappedToShelf.value}
           onChoose={() => showAs(true)}
         />
         <Choice
-          text={say.asSeen}
-          checked={!isTransposed.value && !isKeyed.value}
+          text={sharedTexts.asSeen}
+          checked={!isWithinReachShown.value && !isMappedToShelf.value}
           onChoose={() => showAs(false)}
         />
         <Choice
-          text={mixSay.transposed}
-          checked={isTransposed.value}
-          onChoose={() => void transposeAll(gatheredLabs.value)}
+          text={mixtureTexts.transposed}
+          checked={isWithinReachShown.value}
+          onChoose={() => void moveWithinReach(gatheredLabs.value)}
         />
       </fieldset>
       <p class="small">
-        {isTransposed.value
-          ? mixSay.transposedAbout
-          : isKeyed.value
-            ? say.keyedAbout
-            : say.asSeenAbout}
+        {isWithinReachShown.value
+          ? mixtureTexts.transposedAbout
+          : isMappedToShelf.value
+            ? sharedTexts.keyedAbout
+            : sharedTexts.asSeenAbout}
       </p>
-      <Transposed />
+      <MovedWithinReach />
     </div>
   );
 }
 
 const showAs = (keyed: boolean) =>
   batch(() => {
-    untranspose();
-    isKeyed.value = keyed;
+    cancelMove();
+    isMappedToShelf.value = keyed;
   });
 
 function Choice({

@@ -1,92 +1,105 @@
 import { signal } from '@preact/signals';
 import type { Lab } from '../../colour/lab.ts';
 import { mixFaultWords } from '../../mixture/faults.ts';
-import type { Answer } from '../../mixture/mixture.ts';
-import type { Wish } from '../../mixture/wish.ts';
+import type { MixtureAnswer } from '../../mixture/mixture.ts';
+import type { MixingPreferences } from '../../mixture/wish.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
-import { workMixtures } from '../jobs.ts';
+import { runMixtureJob } from '../jobs.ts';
 import { job, type TaskOptions } from '../state/job.ts';
-import { complain, shelf } from '../studio.ts';
-import { contradiction, keyOfWish, mixOptions, nameOfLab, wishKey } from './mix/decided.ts';
-import { holdsOn } from './mix/holds.ts';
+import { shelf, showError } from '../studio.ts';
+import {
+  contradiction,
+  labKey,
+  mixOptions,
+  preferencesKey,
+  preferencesKeyOf,
+} from './mix/decided.ts';
+import { isValidOnShelf } from './mix/holds.ts';
 
-const nameOf = (lab: Lab, wished: string): string => `${wished} ${nameOfLab(lab)}`;
+const answerKey = (lab: Lab, wished: string): string => `${wished} ${labKey(lab)}`;
 
 /** Cache of answers by preferences and target. Valid only for the shelf in `on`. */
-const found = signal<{ readonly on: Shelf; readonly answers: ReadonlyMap<string, Answer> }>({
+const answerCache = signal<{
+  readonly on: Shelf;
+  readonly answers: ReadonlyMap<string, MixtureAnswer>;
+}>({
   on: shelf.peek(),
   answers: new Map(),
 });
-const foundOn = (on: Shelf, { on: shelf, answers }: typeof found.value) =>
-  shelf === on ? answers : new Map<string, Answer>();
-const searching = job();
+const cacheForShelf = (on: Shelf, { on: shelf, answers }: typeof answerCache.value) =>
+  shelf === on ? answers : new Map<string, MixtureAnswer>();
+const mixtureSearchJob = job();
 /** Progress of the mixture search, 0…1; null while none runs. */
-export const mixing = searching.progress;
+export const mixtureSearchProgress = mixtureSearchJob.progress;
 
 /** Answer for a target (CIELAB, D65) under the current shelf and preferences; null until found. */
-export const answerOf = (lab: Lab): Answer | null =>
-  foundOn(shelf.value, found.value).get(nameOf(lab, wishKey.value)) ?? null;
+export const cachedAnswerFor = (lab: Lab): MixtureAnswer | null =>
+  cacheForShelf(shelf.value, answerCache.value).get(answerKey(lab, preferencesKey.value)) ?? null;
 
 /**
  * Caches the answers of a stored harmony that are still valid on the current shelf, so that opening
  * it starts no search for them.
  * @param wished preferences under which they were found
  */
-export function remember(answers: readonly Answer[], wished: Wish): void {
+export function cacheStoredAnswers(
+  answers: readonly MixtureAnswer[],
+  wished: MixingPreferences,
+): void {
   const on = shelf.peek();
-  learn(
+  addToCache(
     on,
-    keyOfWish(wished),
+    preferencesKeyOf(wished),
     answers.filter((answer) =>
-      [answer, answer.simplest, ...answer.alternatives].every((one) => holdsOn(on, one)),
+      [answer, answer.simplest, ...answer.alternatives].every((one) => isValidOnShelf(on, one)),
     ),
   );
 }
 
-function learn(on: Shelf, wished: string, answers: readonly Answer[]): void {
-  const next = new Map(foundOn(on, found.peek()));
-  for (const answer of answers) next.set(nameOf(answer.target, wished), answer);
-  found.value = { on, answers: next };
+function addToCache(on: Shelf, wished: string, answers: readonly MixtureAnswer[]): void {
+  const next = new Map(cacheForShelf(on, answerCache.peek()));
+  for (const answer of answers) next.set(answerKey(answer.target, wished), answer);
+  answerCache.value = { on, answers: next };
 }
 
-const again = signal(0);
+const restartCount = signal(0);
 /** Restarts the search after the user stopped it. */
-export const mixAgain = (): void => {
-  again.value++;
+export const restartMixtureSearch = (): void => {
+  restartCount.value++;
 };
 
-let wanted = '';
-let wantedOn: Shelf | null = null;
+let searchedTargets = '';
+let searchedShelf: Shelf | null = null;
 
 /**
  * Searches for the missing answers to these targets; cancels a search for other targets, another
  * shelf or other preferences. Call it inside an effect: it subscribes to the shelf and preferences.
  * @param targets CIELAB under D65
  */
-export function wantAnswers(targets: readonly Lab[]): void {
+export function searchMissingAnswers(targets: readonly Lab[]): void {
   // `.value`, not `peek()`: a change of shelf must rerun the caller's effect.
   const on = shelf.value;
-  const wished = wishKey.value;
+  const wished = preferencesKey.value;
   const options = mixOptions.value;
-  again.value;
+  restartCount.value;
   const missing = (labs: readonly Lab[]) => {
-    const known = foundOn(on, found.peek());
-    return labs.filter((lab) => !known.has(nameOf(lab, wished)));
+    const known = cacheForShelf(on, answerCache.peek());
+    return labs.filter((lab) => !known.has(answerKey(lab, wished)));
   };
   if (contradiction.value !== null || missing(targets).length === 0) {
-    searching.cancel();
+    mixtureSearchJob.cancel();
     return;
   }
-  const all = targets.map((lab) => nameOf(lab, wished)).join();
-  if (searching.progress.peek() !== null && all === wanted && on === wantedOn) return;
-  wanted = all;
-  wantedOn = on;
-  void searching.run((task) => search(missing(targets), { on, wished, options }, task));
+  const all = targets.map((lab) => answerKey(lab, wished)).join();
+  if (mixtureSearchJob.progress.peek() !== null && all === searchedTargets && on === searchedShelf)
+    return;
+  searchedTargets = all;
+  searchedShelf = on;
+  void mixtureSearchJob.run((task) => search(missing(targets), { on, wished, options }, task));
 }
 
-export const stopMixing = searching.stop;
+export const stopMixtureSearch = mixtureSearchJob.stop;
 
-interface Asked {
+interface SearchInput {
   readonly on: Shelf;
   readonly wished: string;
   readonly options: typeof mixOptions.value;
@@ -94,11 +107,11 @@ interface Asked {
 
 async function search(
   targets: readonly Lab[],
-  { on, wished, options }: Asked,
+  { on, wished, options }: SearchInput,
   task: TaskOptions,
 ): Promise<void> {
   if (targets.length === 0) return;
-  const result = await workMixtures('mix', { targets, shelf: on, options }, task);
-  if (!result.ok) return complain(mixFaultWords(result.fault));
-  learn(on, wished, result.value);
+  const result = await runMixtureJob('mix', { targets, shelf: on, options }, task);
+  if (!result.ok) return showError(mixFaultWords(result.fault));
+  addToCache(on, wished, result.value);
 }

@@ -1,17 +1,17 @@
 import type { Lab } from '../../colour/lab.ts';
 import type { LadderStep } from '../../harmony/harmony.ts';
 import type { DrawnLadder } from '../drawn/drawn.ts';
-import { shownOf } from '../drawn/screen.ts';
+import { cssColourOf } from '../drawn/screen.ts';
 
 /** A value ladder in display colours, for drawing. */
-export const drawn = (ladder: readonly LadderStep[], reachable = true): DrawnLadder =>
-  ladder.map(({ step, lab, share }) => ({ step, share, reachable, hex: shownOf(lab) }));
+export const displayLadder = (ladder: readonly LadderStep[], reachable = true): DrawnLadder =>
+  ladder.map(({ step, lab, share }) => ({ step, share, reachable, hex: cssColourOf(lab) }));
 
 /**
  * A value ladder shifted by the difference between two local colours, CIELAB. L* is clamped to
  * 0…100.
  */
-export const moved = (ladder: readonly LadderStep[], from: Lab, to: Lab): LadderStep[] =>
+export const shiftLadder = (ladder: readonly LadderStep[], from: Lab, to: Lab): LadderStep[] =>
   ladder.map(({ step, lab: [L, a, b], share }) => ({
     step,
     share,

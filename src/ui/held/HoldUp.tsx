@@ -5,10 +5,10 @@ import { deltaE00 } from '../../colour/difference.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { differenceWords } from '../../colour/words.ts';
 import { afterPaint } from '../after.ts';
-import { spokenOf } from '../drawn/say.ts';
-import { isNearest, shownOf } from '../drawn/screen.ts';
-import { say } from '../words/frame.ts';
-import { sayHeld } from '../words/held.ts';
+import { nameWithGamutNote } from '../drawn/say.ts';
+import { cssColourOf, isGamutMapped } from '../drawn/screen.ts';
+import { sharedTexts } from '../words/frame.ts';
+import { fullScreenTexts } from '../words/held.ts';
 import { stayAwake } from './awake.ts';
 
 /** A named colour. */
@@ -18,12 +18,12 @@ export interface Held {
 }
 
 /** Shows one or two colours full-screen, to hold against a dry pile. */
-export function HoldUp({ colours }: { colours: readonly Held[] }) {
+export function FullScreenColours({ colours }: { colours: readonly Held[] }) {
   const [isOpen, setOpen] = useState(false);
   return (
     <>
       <button type="button" onClick={() => setOpen(true)}>
-        {sayHeld.open}
+        {fullScreenTexts.open}
       </button>
       {isOpen && <Screenful colours={colours} onLeave={() => setOpen(false)} />}
     </>
@@ -64,7 +64,7 @@ function Screenful({ colours, onLeave }: { colours: readonly Held[]; onLeave: ()
   const shown = one === null ? colours : colours.slice(one, one + 1);
   const [first, second] = colours;
   const words =
-    first && second ? say.differs[differenceWords(deltaE00(first.lab, second.lab))] : '';
+    first && second ? sharedTexts.differs[differenceWords(deltaE00(first.lab, second.lab))] : '';
   return (
     <dialog
       ref={dialog}
@@ -78,24 +78,25 @@ function Screenful({ colours, onLeave }: { colours: readonly Held[]; onLeave: ()
     >
       <button type="button" class="held-colours" onClick={leave} tabIndex={isBare ? 0 : -1}>
         {shown.map(({ name, lab }) => {
-          const colour = shownOf(lab);
+          const colour = cssColourOf(lab);
           return (
             <span key={name} class="held-colour" style={{ background: colour }}>
-              <span class="unseen">{spokenOf(name, colour)}</span>
-              {isNearest(colour) && <NearestCorner />}
+              <span class="unseen">{nameWithGamutNote(name, colour)}</span>
+              {isGamutMapped(colour) && <NearestCorner />}
             </span>
           );
         })}
-        <span class="unseen">. {sayHeld.leave}</span>
+        <span class="unseen">. {fullScreenTexts.leave}</span>
       </button>
       <div class="held-words" hidden={isBare}>
-        <h2 id={`${id}-heading`}>{sayHeld.heading}</h2>
+        <h2 id={`${id}-heading`}>{fullScreenTexts.heading}</h2>
         <p id={`${id}-words`}>
-          {joinWords(shown.map(({ name, lab }) => spokenOf(name, shownOf(lab))))}. {words}
+          {joinWords(shown.map(({ name, lab }) => nameWithGamutNote(name, cssColourOf(lab))))}.{' '}
+          {words}
         </p>
         {colours.length > 1 && (
           <fieldset class="choice">
-            <legend class="unseen">{sayHeld.which}</legend>
+            <legend class="unseen">{fullScreenTexts.which}</legend>
             {[null, ...colours.keys()].map((which) => (
               <label key={which}>
                 <input
@@ -104,14 +105,14 @@ function Screenful({ colours, onLeave }: { colours: readonly Held[]; onLeave: ()
                   checked={one === which}
                   onChange={() => setOne(which)}
                 />
-                <span>{which === null ? sayHeld.both : colours[which]!.name}</span>
+                <span>{which === null ? fullScreenTexts.both : colours[which]!.name}</span>
               </label>
             ))}
           </fieldset>
         )}
         <p class="held-actions">
           <button type="button" class="main" onClick={leave}>
-            {sayHeld.leave}
+            {fullScreenTexts.leave}
           </button>
           <button
             type="button"
@@ -120,11 +121,11 @@ function Screenful({ colours, onLeave }: { colours: readonly Held[]; onLeave: ()
               dialog.current?.querySelector<HTMLElement>('.held-colours')?.focus();
             }}
           >
-            {sayHeld.only}
+            {fullScreenTexts.only}
           </button>
         </p>
         <p class="small">
-          {sayHeld.note} {sayHeld.help}
+          {fullScreenTexts.note} {fullScreenTexts.help}
         </p>
       </div>
     </dialog>

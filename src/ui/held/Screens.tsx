@@ -1,11 +1,11 @@
-import { sayHeld } from '../words/held.ts';
+import { fullScreenTexts } from '../words/held.ts';
 
 /** Explains what a display can and cannot show of paint. */
-export function Screens() {
+export function DisplayLimits() {
   return (
     <details>
-      <summary>{sayHeld.screens}</summary>
-      {sayHeld.about.map((words) => (
+      <summary>{fullScreenTexts.screens}</summary>
+      {fullScreenTexts.about.map((words) => (
         <p key={words}>{words}</p>
       ))}
     </details>

@@ -1,9 +1,9 @@
 import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { isSample } from '../../book/sampled.ts';
-import { cards } from '../book/state.ts';
-import { opening } from '../studio.ts';
-import { say } from '../words/frame.ts';
+import { entrySummaries } from '../book/state.ts';
+import { bookReady } from '../studio.ts';
+import { sharedTexts } from '../words/frame.ts';
 import { install, installWay } from './install.ts';
 
 const LATER = 'install later';
@@ -11,7 +11,7 @@ const LATER = 'install later';
 const isPutOff = signal<boolean | null>(null);
 
 async function recall(): Promise<void> {
-  const said = await (await opening)?.recall(LATER);
+  const said = await (await bookReady)?.recall(LATER);
   isPutOff.value = said?.ok === true && said.value !== null;
 }
 
@@ -24,15 +24,16 @@ export function InstallHint({ way }: { way: NonNullable<typeof installWay.value>
   useEffect(() => {
     if (isPutOff.value === null) void recall();
   }, []);
-  const hasOwn = cards.value === null || cards.value.some(({ id }) => !isSample(id));
+  const hasOwn =
+    entrySummaries.value === null || entrySummaries.value.some(({ id }) => !isSample(id));
   if (way !== installWay.value || hasOwn || isPutOff.value !== false) return null;
   return (
-    <aside class="install" aria-label={say.installLabel}>
-      <p>{way === 'asks' ? say.installAsks : say.installByHand}</p>
+    <aside class="install" aria-label={sharedTexts.installLabel}>
+      <p>{way === 'asks' ? sharedTexts.installAsks : sharedTexts.installByHand}</p>
       <p class="main-actions">
         {way === 'asks' && (
           <button type="button" onClick={() => void install()}>
-            {say.install}
+            {sharedTexts.install}
           </button>
         )}
         <button
@@ -40,10 +41,10 @@ export function InstallHint({ way }: { way: NonNullable<typeof installWay.value>
           class="quiet"
           onClick={() => {
             isPutOff.value = true;
-            void opening.then((book) => book?.remember(LATER, 'yes'));
+            void bookReady.then((book) => book?.remember(LATER, 'yes'));
           }}
         >
-          {say.later}
+          {sharedTexts.later}
         </button>
       </p>
     </aside>
@@ -56,11 +57,11 @@ export function InstallOffer() {
   if (way === null) return null;
   return (
     <>
-      <p>{way === 'asks' ? say.installAsks : say.installByHandLater}</p>
+      <p>{way === 'asks' ? sharedTexts.installAsks : sharedTexts.installByHandLater}</p>
       {way === 'asks' && (
         <p class="main-actions">
           <button type="button" onClick={() => void install()}>
-            {say.install}
+            {sharedTexts.install}
           </button>
         </p>
       )}

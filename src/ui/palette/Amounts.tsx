@@ -1,17 +1,21 @@
 import type { Studio } from '../../palette/passage.ts';
 import type { Day } from '../../palette/plan.ts';
 import { preparing } from '../../palette/prepare.ts';
-import { said } from '../locale.ts';
-import { sayPalette } from '../words/palette.ts';
+import { withLocalFigures } from '../locale.ts';
+import { paletteTexts } from '../words/palette.ts';
 
 /** Amounts to prepare for one palette, in the order of work. */
-export function Amounts({ day, at, studio }: { day: Day; at: number; studio: Studio }) {
+export function PreparationTable({ day, at, studio }: { day: Day; at: number; studio: Studio }) {
   const palette = day.palettes[at]!;
   const { prepare: groups, prepareNotes } = preparing(day, palette, studio);
-  const [pigment, from, weigh, paste] = sayPalette.prepareHead;
+  const [pigment, from, weigh, paste] = paletteTexts.prepareHead;
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: with large letters it scrolls sideways, by keyboard too
-    <section class="pal-amounts" tabIndex={0} aria-label={`${sayPalette.amounts}: ${palette.name}`}>
+    <section
+      class="pal-amounts"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: with large letters it scrolls sideways, by keyboard too
+      tabIndex={0}
+      aria-label={`${paletteTexts.amounts}: ${palette.name}`}
+    >
       <table>
         <caption>{palette.name}</caption>
         <thead>
@@ -33,8 +37,8 @@ export function Amounts({ day, at, studio }: { day: Day; at: number; studio: Stu
               <tr key={`${row.number}${row.lot}`}>
                 <td>{row.label}</td>
                 <td>{[row.act, row.lot].filter(Boolean).join(', ')}</td>
-                <td>{said(sayPalette.withOil(row.weigh, row.oil))}</td>
-                <td>{row.cm3 === null ? '' : said(`${row.cm3} cm³`)}</td>
+                <td>{withLocalFigures(paletteTexts.withOil(row.weigh, row.oil))}</td>
+                <td>{row.cm3 === null ? '' : withLocalFigures(`${row.cm3} cm³`)}</td>
               </tr>
             ))}
           </tbody>
@@ -42,7 +46,7 @@ export function Amounts({ day, at, studio }: { day: Day; at: number; studio: Stu
       </table>
       {prepareNotes.map((note) => (
         <p class="small" key={note}>
-          {said(note)}
+          {withLocalFigures(note)}
         </p>
       ))}
     </section>

@@ -1,41 +1,42 @@
 import { useState } from 'preact/hooks';
 import { MOST_PALETTES } from '../../palette/faults.ts';
-import { sayPalette } from '../words/palette.ts';
-import { kept, palettes } from './days.ts';
-import { Select } from './Fields.tsx';
-import { newPassage, putOn } from './passages.ts';
-import { Sources } from './Sources.tsx';
+import { paletteTexts } from '../words/palette.ts';
+import { dayEntries, dayPalettes } from './days.ts';
+import { StoredSelect } from './Fields.tsx';
+import { addToPalette, createPassage } from './passages.ts';
+import { PassageSourceList } from './Sources.tsx';
 
 /** Sources of a new passage: the book, an earlier passage, or none. */
-export function Begin() {
-  const there = new Set(palettes.value.flatMap(({ body }) => body.passages));
-  const older = (kept.value?.passages ?? []).filter(({ id }) => !there.has(id));
-  const isFull = palettes.value.length >= MOST_PALETTES;
+export function NewPassage() {
+  const there = new Set(dayPalettes.value.flatMap(({ body }) => body.passages));
+  const older = (dayEntries.value?.passages ?? []).filter(({ id }) => !there.has(id));
+  const isFull = dayPalettes.value.length >= MOST_PALETTES;
   const [chosen, setChosen] = useState('');
   const on =
-    palettes.value.find(({ id }) => id === chosen) ?? (isFull ? (palettes.value[0] ?? null) : null);
+    dayPalettes.value.find(({ id }) => id === chosen) ??
+    (isFull ? (dayPalettes.value[0] ?? null) : null);
   return (
     <div class="pal-begin">
-      {palettes.value.length > 0 && (
-        <Select
-          label={sayPalette.layOn}
+      {dayPalettes.value.length > 0 && (
+        <StoredSelect
+          label={paletteTexts.layOn}
           value={on?.id ?? ''}
           options={[
-            ...(isFull ? [] : [['', sayPalette.ownPalette] as const]),
-            ...palettes.value.map(({ id, body }) => [id, body.name] as const),
+            ...(isFull ? [] : [['', paletteTexts.ownPalette] as const]),
+            ...dayPalettes.value.map(({ id, body }) => [id, body.name] as const),
           ]}
           onKeep={setChosen}
         />
       )}
-      <h2>{sayPalette.fromBook}</h2>
-      <Sources onTake={(source) => void newPassage(source, on)} />
+      <h2>{paletteTexts.fromBook}</h2>
+      <PassageSourceList onTake={(source) => void createPassage(source, on)} />
       {older.length > 0 && (
         <>
-          <h2>{sayPalette.goOn}</h2>
+          <h2>{paletteTexts.goOn}</h2>
           <ul class="pal-sources">
             {older.slice(0, 12).map(({ id, body }) => (
               <li key={id}>
-                <button type="button" onClick={() => void putOn(id, on)}>
+                <button type="button" onClick={() => void addToPalette(id, on)}>
                   {body.name}
                 </button>
               </li>
@@ -44,8 +45,8 @@ export function Begin() {
         </>
       )}
       <p>
-        <button type="button" onClick={() => void newPassage(null, on)}>
-          {sayPalette.byHand}
+        <button type="button" onClick={() => void createPassage(null, on)}>
+          {paletteTexts.byHand}
         </button>
       </p>
     </div>

@@ -1,11 +1,11 @@
 import type { Entry } from '../../book/record.ts';
 import { inchesOf, readLength } from '../locale.ts';
-import { sayPalette } from '../words/palette.ts';
+import { paletteTexts } from '../words/palette.ts';
 import { OptionalField } from './Fields.tsx';
 import { changePassage } from './passages.ts';
 
 /** The size of a passage's canvas, so that a pile can cover a share of it. */
-export function Canvas({ passage }: { passage: Entry<'passage'> }) {
+export function CanvasSizeFields({ passage }: { passage: Entry<'passage'> }) {
   const { canvas } = passage.body;
   const put = (side: 'widthCm' | 'heightCm', value: number | undefined) =>
     void changePassage(passage, (body) => ({
@@ -15,19 +15,19 @@ export function Canvas({ passage }: { passage: Entry<'passage'> }) {
   return (
     <>
       <OptionalField
-        label={sayPalette.canvasWidth}
+        label={paletteTexts.canvasWidth}
         readAs={readLength}
         value={canvas?.widthCm || undefined}
         onKeep={(value) => put('widthCm', value)}
       />
       <OptionalField
-        label={sayPalette.canvasHeight}
+        label={paletteTexts.canvasHeight}
         readAs={readLength}
         value={canvas?.heightCm || undefined}
         help={
           sized
-            ? sayPalette.inches(inchesOf(canvas.widthCm), inchesOf(canvas.heightCm))
-            : sayPalette.canvasHelp
+            ? paletteTexts.inches(inchesOf(canvas.widthCm), inchesOf(canvas.heightCm))
+            : paletteTexts.canvasHelp
         }
         onKeep={(value) => put('heightCm', value)}
       />

@@ -2,41 +2,42 @@ import type { Entry } from '../../book/record.ts';
 import { drynessOf } from '../../palette/drying.ts';
 import type { DryState } from '../../palette/passage.ts';
 import { drynessWords } from '../../palette/said.ts';
-import { dateWords, said } from '../locale.ts';
-import { sayPalette } from '../words/palette.ts';
-import { date } from './days.ts';
-import { Select } from './Fields.tsx';
-import { passageOf } from './kept.ts';
+import { dateWords, withLocalFigures } from '../locale.ts';
+import { paletteTexts } from '../words/palette.ts';
+import { plannedDate } from './days.ts';
+import { StoredSelect } from './Fields.tsx';
+import { passageFromEntry } from './kept.ts';
 import { changePassage } from './passages.ts';
 
 const STATES: readonly DryState[] = ['wet', 'tacky', 'touch-dry'];
 
 /** The coats of a passage, and how dry each feels today. */
-export function Coats({ passage }: { passage: Entry<'passage'> }) {
+export function PassageCoats({ passage }: { passage: Entry<'passage'> }) {
   const { coats } = passage.body;
-  if (coats.length === 0) return <p>{sayPalette.noCoats}</p>;
-  const { layers } = passageOf(passage);
+  if (coats.length === 0) return <p>{paletteTexts.noCoats}</p>;
+  const { layers } = passageFromEntry(passage);
   return (
     <ol class="pal-coats">
       {layers.map((layer, at) => {
-        const felt = layer.felt?.date === date.value ? layer.felt.state : '';
+        const felt = layer.felt?.date === plannedDate.value ? layer.felt.state : '';
         return (
           <li key={at}>
             <p>
               {dateWords(layer.date)}, {layer.film}:{' '}
-              {layer.date <= date.value && said(drynessWords(drynessOf(layer, date.value)))}
+              {layer.date <= plannedDate.value &&
+                withLocalFigures(drynessWords(drynessOf(layer, plannedDate.value)))}
             </p>
-            <Select
-              label={sayPalette.touch}
+            <StoredSelect
+              label={paletteTexts.touch}
               value={felt}
               options={[
-                ['', sayPalette.notTouched] as const,
-                ...STATES.map((state) => [state, sayPalette.touched[state]] as const),
+                ['', paletteTexts.notTouched] as const,
+                ...STATES.map((state) => [state, paletteTexts.touched[state]] as const),
               ]}
               onKeep={(state) => {
                 const { felt: _, ...coat } = coats[at]!;
                 const touched =
-                  state === '' ? coat : { ...coat, felt: { date: date.value, state } };
+                  state === '' ? coat : { ...coat, felt: { date: plannedDate.value, state } };
                 void changePassage(passage, { coats: coats.with(at, touched) });
               }}
             />
@@ -47,11 +48,11 @@ export function Coats({ passage }: { passage: Entry<'passage'> }) {
                 void changePassage(
                   passage,
                   { coats: coats.filter((_, i) => i !== at) },
-                  sayPalette.coatRemoved,
+                  paletteTexts.coatRemoved,
                 )
               }
             >
-              {sayPalette.removeCoat}
+              {paletteTexts.removeCoat}
             </button>
           </li>
         );

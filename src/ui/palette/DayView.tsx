@@ -2,39 +2,39 @@ import { isDay } from '../../palette/calendar.ts';
 import { joinWords } from '../../wording.ts';
 import { today } from '../locale.ts';
 import { go, hrefOf } from '../route.ts';
-import { say } from '../words/frame.ts';
-import { sayPalette } from '../words/palette.ts';
-import { Begin } from './Begin.tsx';
-import { Days } from './Days.tsx';
-import { date, kept, palettes, passage } from './days.ts';
-import { Faults } from './Faults.tsx';
-import { Leftovers } from './Leftovers.tsx';
-import { Planned } from './Planned.tsx';
-import { isPlanning, plan } from './planning.ts';
-import { rules, settle } from './rules.ts';
-import { Settings } from './Settings.tsx';
+import { sharedTexts } from '../words/frame.ts';
+import { paletteTexts } from '../words/palette.ts';
+import { NewPassage } from './Begin.tsx';
+import { OtherDays } from './Days.tsx';
+import { dayEntries, dayPalettes, passageById, plannedDate } from './days.ts';
+import { PlanFaults } from './Faults.tsx';
+import { LeftoverList } from './Leftovers.tsx';
+import { DayPlanView } from './Planned.tsx';
+import { dayPlan, isPlanning } from './planning.ts';
+import { studioRules, updateStudioRules } from './rules.ts';
+import { StudioSettings } from './Settings.tsx';
 
 /** The day: its palettes, amounts and warnings, and its actions. */
 export function DayView() {
-  if (kept.value === null)
+  if (dayEntries.value === null)
     return (
       <section class="page">
-        <h1 tabIndex={-1}>{sayPalette.heading}</h1>
-        <p role="status">{say.bookOpening}</p>
+        <h1 tabIndex={-1}>{paletteTexts.heading}</h1>
+        <p role="status">{sharedTexts.bookOpening}</p>
       </section>
     );
-  const planned = plan.value;
-  const isEmpty = palettes.value.length === 0;
+  const planned = dayPlan.value;
+  const isEmpty = dayPalettes.value.length === 0;
   return (
     <section class={isEmpty ? 'page pal-page' : 'page pal-page has-bar'}>
-      <h1 tabIndex={-1}>{sayPalette.heading}</h1>
-      <p class="lead">{isEmpty ? sayPalette.empty : sayPalette.lead}</p>
+      <h1 tabIndex={-1}>{paletteTexts.heading}</h1>
+      <p class="lead">{isEmpty ? paletteTexts.empty : paletteTexts.lead}</p>
       <div class="pal-top">
         <label class="field">
-          {sayPalette.day}
+          {paletteTexts.day}
           <input
             type="date"
-            value={date.value}
+            value={plannedDate.value}
             onChange={(event) => {
               const typed = event.currentTarget.value;
               go('palette', isDay(typed) && typed !== today() ? typed : undefined);
@@ -44,35 +44,35 @@ export function DayView() {
         <label class="pal-switch">
           <input
             type="checkbox"
-            checked={rules.value.pupils}
-            onChange={(event) => void settle({ pupils: event.currentTarget.checked })}
+            checked={studioRules.value.pupils}
+            onChange={(event) => void updateStudioRules({ pupils: event.currentTarget.checked })}
           />
-          <span>{sayPalette.pupils}</span>
+          <span>{paletteTexts.pupils}</span>
         </label>
       </div>
-      {rules.value.pupils && <p>{sayPalette.pupilsOn}</p>}
-      <Leftovers />
+      {studioRules.value.pupils && <p>{paletteTexts.pupilsOn}</p>}
+      <LeftoverList />
       {isEmpty ? (
         <>
-          <Begin />
-          <Days />
+          <NewPassage />
+          <OtherDays />
         </>
       ) : (
         <>
-          <h2>{sayPalette.passagesHeading}</h2>
+          <h2>{paletteTexts.passagesHeading}</h2>
           <Passages />
           <details>
-            <summary>{sayPalette.addPassage}</summary>
-            <Begin />
+            <summary>{paletteTexts.addPassage}</summary>
+            <NewPassage />
           </details>
         </>
       )}
-      <Faults heading={sayPalette.faultsHeading} />
+      <PlanFaults heading={paletteTexts.faultsHeading} />
       <p role="status" class="pal-planning">
-        {isPlanning.value && sayPalette.planning}
+        {isPlanning.value && paletteTexts.planning}
       </p>
-      {planned && <Planned {...planned} />}
-      <Settings />
+      {planned && <DayPlanView {...planned} />}
+      <StudioSettings />
     </section>
   );
 }
@@ -81,16 +81,16 @@ export function DayView() {
 function Passages() {
   return (
     <ul class="pal-passages">
-      {palettes.value.flatMap(({ id: on, body }) =>
+      {dayPalettes.value.flatMap(({ id: on, body }) =>
         body.passages.map((id) => {
-          const one = passage(id);
+          const one = passageById(id);
           if (!one) return null;
           return (
             <li key={`${on}${id}`}>
               <a href={hrefOf('palette', id)}>{one.body.name}</a>{' '}
               <span class="small">
-                {palettes.value.length > 1 && `${body.name}; `}
-                {joinWords(one.body.piles.map(({ name }) => name)) || sayPalette.noPiles}
+                {dayPalettes.value.length > 1 && `${body.name}; `}
+                {joinWords(one.body.piles.map(({ name }) => name)) || paletteTexts.noPiles}
               </span>
             </li>
           );

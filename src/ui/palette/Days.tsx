@@ -2,23 +2,23 @@ import { STUDIO_PALETTE } from '../../book/palette.ts';
 import { joinWords } from '../../wording.ts';
 import { dateWords } from '../locale.ts';
 import { hrefOf } from '../route.ts';
-import { sayPalette } from '../words/palette.ts';
-import { date, kept } from './days.ts';
+import { paletteTexts } from '../words/palette.ts';
+import { dayEntries, plannedDate } from './days.ts';
 
 const MOST_DAYS = 12;
 
 /** Other days with palettes, latest first. */
-export function Days() {
+export function OtherDays() {
   const named = new Map<string, string[]>();
-  for (const { id, body } of kept.value?.palettes ?? [])
+  for (const { id, body } of dayEntries.value?.palettes ?? [])
     if (id !== STUDIO_PALETTE) named.set(body.date, [...(named.get(body.date) ?? []), body.name]);
   const days = [...named]
-    .filter(([day]) => day !== date.value)
+    .filter(([day]) => day !== plannedDate.value)
     .sort(([a], [b]) => (a < b ? 1 : -1));
   if (days.length === 0) return null;
   return (
     <>
-      <h2>{sayPalette.otherDays}</h2>
+      <h2>{paletteTexts.otherDays}</h2>
       <ul class="pal-passages">
         {days.slice(0, MOST_DAYS).map(([day, names]) => (
           <li key={day}>

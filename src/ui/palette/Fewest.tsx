@@ -1,28 +1,33 @@
 import { labelIn, type Studio } from '../../palette/passage.ts';
 import { joinWords, midSentence } from '../../wording.ts';
-import { figure } from '../locale.ts';
-import { sayPalette } from '../words/palette.ts';
-import { fewest, seekFewest, seeking, stopSeeking } from './planning.ts';
+import { formatNumber } from '../locale.ts';
+import { paletteTexts } from '../words/palette.ts';
+import {
+  fewestPigments,
+  fewestProgress,
+  searchFewestPigments,
+  stopFewestSearch,
+} from './planning.ts';
 
 /** The smallest sets of pigments for the day, with the colour difference of each pile. */
-export function Fewest({ studio }: { studio: Studio }) {
-  const found = fewest.value;
+export function FewestPigments({ studio }: { studio: Studio }) {
+  const found = fewestPigments.value;
   return (
     <>
-      <h2>{sayPalette.fewestHeading}</h2>
-      <p>{sayPalette.fewestLead}</p>
-      {seeking.value !== null ? (
+      <h2>{paletteTexts.fewestHeading}</h2>
+      <p>{paletteTexts.fewestLead}</p>
+      {fewestProgress.value !== null ? (
         <p class="pal-actions" role="status">
-          <progress max={1} value={seeking.value} aria-label={sayPalette.fewestHeading} />
-          <button type="button" class="quiet" onClick={stopSeeking}>
-            {sayPalette.stop}
+          <progress max={1} value={fewestProgress.value} aria-label={paletteTexts.fewestHeading} />
+          <button type="button" class="quiet" onClick={stopFewestSearch}>
+            {paletteTexts.stop}
           </button>
         </p>
       ) : (
         found === null && (
           <p>
-            <button type="button" onClick={() => void seekFewest()}>
-              {sayPalette.seekFewest}
+            <button type="button" onClick={() => void searchFewestPigments()}>
+              {paletteTexts.seekFewest}
             </button>
           </p>
         )
@@ -32,18 +37,18 @@ export function Fewest({ studio }: { studio: Studio }) {
           <ol class="pal-fewest">
             {found.curve.map(({ count, pigments, deltaE00, worst }) => (
               <li key={count}>
-                <b>{sayPalette.withSo(count)}</b>:{' '}
+                <b>{paletteTexts.withSo(count)}</b>:{' '}
                 {joinWords(pigments.map((pigment) => midSentence(labelIn(studio, pigment))))};{' '}
-                {sayPalette.worst(
-                  figure(worst, 1),
+                {paletteTexts.worst(
+                  formatNumber(worst, 1),
                   found.piles[deltaE00.indexOf(worst)]?.name ?? '',
                 )}
                 <details>
-                  <summary>{sayPalette.piles}</summary>
+                  <summary>{paletteTexts.piles}</summary>
                   <ul>
                     {deltaE00.map((difference, i) => (
                       <li key={found.piles[i]?.name}>
-                        {found.piles[i]?.name}: {figure(difference, 1)}
+                        {found.piles[i]?.name}: {formatNumber(difference, 1)}
                       </li>
                     ))}
                   </ul>
@@ -51,7 +56,7 @@ export function Fewest({ studio }: { studio: Studio }) {
               </li>
             ))}
           </ol>
-          <p class="small">{sayPalette.differenceOf}</p>
+          <p class="small">{paletteTexts.differenceOf}</p>
         </>
       )}
     </>

@@ -1,13 +1,13 @@
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { readNumber } from '../../pigment/number.ts';
-import { described, Labelled } from '../Labelled.tsx';
-import { typed } from '../locale.ts';
-import { sayPalette } from '../words/palette.ts';
+import { described, LabelledControl } from '../Labelled.tsx';
+import { formatForField } from '../locale.ts';
+import { paletteTexts } from '../words/palette.ts';
 
 /** The value of a typed text, or the sentence that says what is wrong with it. */
-type Read<T> = { readonly value: T } | { readonly fault: string };
+type ParseResult<T> = { readonly value: T } | { readonly fault: string };
 
-interface Line<T> {
+interface StoredFieldProps<T> {
   readonly label: string;
   readonly help?: string | undefined;
   readonly onKeep: (value: T) => void;
@@ -17,14 +17,18 @@ interface Line<T> {
  * A text field bound to a stored value. It saves on change, or shows a validation error and saves
  * nothing.
  */
-function KeptLine<T>({
+function StoredField<T>({
   label,
   help,
   shown,
   decimal = false,
   read,
   onKeep,
-}: Line<T> & { shown: string; decimal?: boolean; read: (text: string) => Read<T> }) {
+}: StoredFieldProps<T> & {
+  shown: string;
+  decimal?: boolean;
+  read: (text: string) => ParseResult<T>;
+}) {
   const id = useId();
   const input = useRef<HTMLInputElement>(null);
   const [fault, setFault] = useState('');
@@ -38,7 +42,7 @@ function KeptLine<T>({
     if ('value' in found) onKeep(found.value);
   };
   return (
-    <Labelled id={id} label={label} help={help} fault={fault}>
+    <LabelledControl id={id} label={label} help={help} fault={fault}>
       <input
         id={id}
         ref={input}
@@ -51,21 +55,24 @@ function KeptLine<T>({
         aria-describedby={described(id, help, fault)}
         onChange={(event) => keep(event.currentTarget.value)}
       />
-    </Labelled>
+    </LabelledControl>
   );
 }
 
 /** Parses a typed number; NaN for anything else. @param readAs null for no number */
-export const numberIn = (text: string, readAs = readNumber): number => readAs(text) ?? Number.NaN;
+export const parseNumberField = (text: string, readAs = readNumber): number =>
+  readAs(text) ?? Number.NaN;
 
 /** Range that a number field accepts; `whole` is an integer 1 to 20. */
-export type Sort = 'above 0' | '0 or more' | 'whole';
-const SORTS: Readonly<Record<Sort, { isSound: (n: number) => boolean; fault: string }>> = {
-  'above 0': { isSound: (n) => n > 0, fault: sayPalette.aNumber },
-  '0 or more': { isSound: (n) => n >= 0, fault: sayPalette.aNumberOr0 },
+export type NumberRange = 'above 0' | '0 or more' | 'whole';
+const NUMBER_RANGES: Readonly<
+  Record<NumberRange, { isSound: (n: number) => boolean; fault: string }>
+> = {
+  'above 0': { isSound: (n) => n > 0, fault: paletteTexts.aNumber },
+  '0 or more': { isSound: (n) => n >= 0, fault: paletteTexts.aNumberOr0 },
   whole: {
     isSound: (n) => Number.isInteger(n) && n >= 1 && n <= 20,
-    fault: sayPalette.aWhole,
+    fault: paletteTexts.aWhole,
   },
 };
 
@@ -75,17 +82,17 @@ export function NumberField({
   sort = 'above 0',
   most = Number.POSITIVE_INFINITY,
   ...line
-}: Line<number> & { value: number | undefined; sort?: Sort; most?: number }) {
-  const { isSound, fault } = SORTS[sort];
+}: StoredFieldProps<number> & { value: number | undefined; sort?: NumberRange; most?: number }) {
+  const { isSound, fault } = NUMBER_RANGES[sort];
   return (
-    <KeptLine
+    <StoredField
       {...line}
       decimal
       shown={shownNumber(value)}
       read={(text) => {
-        const number = numberIn(text);
+        const number = parseNumberField(text);
         if (!(Number.isFinite(number) && isSound(number))) return { fault };
-        return number > most ? { fault: sayPalette.atMost(most) } : { value: number };
+        return number > most ? { fault: paletteTexts.atMost(most) } : { value: number };
       }}
     />
   );
@@ -96,19 +103,19 @@ export function OptionalField({
   value,
   readAs = readNumber,
   ...line
-}: Line<number | undefined> & {
+}: StoredFieldProps<number | undefined> & {
   value: number | undefined;
   /** Parses the text; null for no number. */
   readAs?: (text: string) => number | null;
 }) {
-  const { isSound, fault } = SORTS['above 0'];
+  const { isSound, fault } = NUMBER_RANGES['above 0'];
   return (
-    <KeptLine
+    <StoredField
       {...line}
       decimal
       shown={shownNumber(value)}
       read={(text) => {
-        const number = numberIn(text, readAs);
+        const number = parseNumberField(text, readAs);
         if (text === '') return { value: undefined };
         return Number.isFinite(number) && isSound(number) ? { value: number } : { fault };
       }}
@@ -116,32 +123,33 @@ export function OptionalField({
   );
 }
 
-const shownNumber = (value: number | undefined) => (value === undefined ? '' : typed(value));
+const shownNumber = (value: number | undefined) =>
+  value === undefined ? '' : formatForField(value);
 
 /** A line of text. @param needed reject an empty text */
 export function TextField({
   value,
   needed = false,
   ...line
-}: Line<string> & { value: string; needed?: boolean }) {
+}: StoredFieldProps<string> & { value: string; needed?: boolean }) {
   return (
-    <KeptLine
+    <StoredField
       {...line}
       shown={value}
-      read={(text) => (needed && text === '' ? { fault: sayPalette.aName } : { value: text })}
+      read={(text) => (needed && text === '' ? { fault: paletteTexts.aName } : { value: text })}
     />
   );
 }
 
-export function Select<Value extends string>({
+export function StoredSelect<Value extends string>({
   label,
   value,
   options,
   onKeep,
-}: Line<Value> & { value: Value; options: readonly (readonly [Value, string])[] }) {
+}: StoredFieldProps<Value> & { value: Value; options: readonly (readonly [Value, string])[] }) {
   const id = useId();
   return (
-    <Labelled id={id} label={label}>
+    <LabelledControl id={id} label={label}>
       <select
         id={id}
         value={value}
@@ -153,6 +161,6 @@ export function Select<Value extends string>({
           </option>
         ))}
       </select>
-    </Labelled>
+    </LabelledControl>
   );
 }

@@ -1,10 +1,10 @@
 import { useState } from 'preact/hooks';
 import type { Entry } from '../../book/record.ts';
-import { sayPalette } from '../words/palette.ts';
-import { numberIn, Select } from './Fields.tsx';
-import { handMixture } from './kept.ts';
+import { paletteTexts } from '../words/palette.ts';
+import { parseNumberField, StoredSelect } from './Fields.tsx';
+import { manualMixture } from './kept.ts';
 import { addPiles, newId } from './passages.ts';
-import { studio } from './planning.ts';
+import { planningStudio } from './planning.ts';
 
 interface Row {
   readonly pigment: string;
@@ -12,9 +12,12 @@ interface Row {
 }
 
 /** Form for a pile mixed by hand from the shelf's pigments. */
-export function HandPile({ passage }: { passage: Entry<'passage'> }) {
-  const { paints } = studio.value.shelf;
-  const first: Row = { pigment: studio.value.shelf.white ?? paints[0]?.pigment ?? '', parts: '1' };
+export function ManualPileForm({ passage }: { passage: Entry<'passage'> }) {
+  const { paints } = planningStudio.value.shelf;
+  const first: Row = {
+    pigment: planningStudio.value.shelf.white ?? paints[0]?.pigment ?? '',
+    parts: '1',
+  };
   const [rows, setRows] = useState<readonly Row[]>([first]);
   const [name, setName] = useState('');
   const [fault, setFault] = useState('');
@@ -22,15 +25,15 @@ export function HandPile({ passage }: { passage: Entry<'passage'> }) {
     event.preventDefault();
     const parts = new Map<string, number>();
     for (const row of rows) {
-      const count = numberIn(row.parts);
-      if (!(count > 0 && Number.isFinite(count))) return setFault(sayPalette.noParts);
+      const count = parseNumberField(row.parts);
+      if (!(count > 0 && Number.isFinite(count))) return setFault(paletteTexts.noParts);
       parts.set(row.pigment, (parts.get(row.pigment) ?? 0) + count);
     }
-    if (name.trim() === '') return setFault(sayPalette.aName);
+    if (name.trim() === '') return setFault(paletteTexts.aName);
     setFault('');
-    const mixture = handMixture(
+    const mixture = manualMixture(
       [...parts].map(([pigment, count]) => ({ pigment, parts: count })),
-      studio.value.shelf,
+      planningStudio.value.shelf,
     );
     const pile = { id: newId(), name: name.trim(), mixture, film: 'body colour', areaCm2: 100 };
     void addPiles(passage, [pile]).then(() => {
@@ -42,10 +45,10 @@ export function HandPile({ passage }: { passage: Entry<'passage'> }) {
     setRows(rows.with(at, { ...rows[at]!, ...row }));
   return (
     <details class="pal-hand">
-      <summary>{sayPalette.addByHand}</summary>
+      <summary>{paletteTexts.addByHand}</summary>
       <form onSubmit={submit} class="pal-handform" noValidate>
         <label class="field">
-          {sayPalette.nameOf}
+          {paletteTexts.nameOf}
           <input
             type="text"
             maxLength={120}
@@ -57,7 +60,7 @@ export function HandPile({ passage }: { passage: Entry<'passage'> }) {
         {rows.map((row, at) => (
           <div class="pal-row" key={at}>
             <label class="field">
-              {sayPalette.partsOf}
+              {paletteTexts.partsOf}
               <input
                 type="text"
                 inputMode="decimal"
@@ -66,8 +69,8 @@ export function HandPile({ passage }: { passage: Entry<'passage'> }) {
                 onInput={(event) => change(at, { parts: event.currentTarget.value })}
               />
             </label>
-            <Select
-              label={sayPalette.pigment}
+            <StoredSelect
+              label={paletteTexts.pigment}
               value={row.pigment}
               options={paints.map(({ pigment, label }) => [pigment, label] as const)}
               onKeep={(pigment) => change(at, { pigment })}
@@ -82,10 +85,10 @@ export function HandPile({ passage }: { passage: Entry<'passage'> }) {
         <p class="pal-actions">
           {rows.length < 8 && (
             <button type="button" onClick={() => setRows([...rows, first])}>
-              {sayPalette.anotherPigment}
+              {paletteTexts.anotherPigment}
             </button>
           )}
-          <button type="submit">{sayPalette.makePile}</button>
+          <button type="submit">{paletteTexts.makePile}</button>
         </p>
       </form>
     </details>

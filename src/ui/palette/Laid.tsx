@@ -7,11 +7,11 @@ import type { Day } from '../../palette/plan.ts';
 import { PaintedHeap } from '../drawn/PaintedHeap.tsx';
 import { PaletteBoard } from '../drawn/PaletteBoard.tsx';
 import { seedOf } from '../drawn/seed.ts';
-import { say } from '../words/frame.ts';
-import { sayPalette } from '../words/palette.ts';
-import { useDrag } from './drag.ts';
-import { type InRow, isMoved, putInRow, restoreRows } from './seating.ts';
-import { Mixed, Pigment } from './Touched.tsx';
+import { sharedTexts } from '../words/frame.ts';
+import { paletteTexts } from '../words/palette.ts';
+import { useSeatDrag } from './drag.ts';
+import { hasManualOrder, moveInRow, type RowPile, restoreSeatOrder } from './seating.ts';
+import { SelectedMixture, SelectedPigment } from './Touched.tsx';
 
 const STEPS: Readonly<Record<string, -1 | 1>> = {
   ArrowLeft: -1,
@@ -21,7 +21,7 @@ const STEPS: Readonly<Record<string, -1 | 1>> = {
 };
 
 /** One palette as it is laid out: its piles can be selected, moved and restored. */
-export function Laid({
+export function PaletteEditor({
   entry,
   at,
   day,
@@ -33,11 +33,11 @@ export function Laid({
   studio: Studio;
 }) {
   const palette = day.palettes[at]!;
-  const [chosen, setChosen] = useState<InRow | null>(null);
+  const [chosen, setChosen] = useState<RowPile | null>(null);
   const board = useRef<HTMLDivElement>(null);
   const isFollowed = useRef(false);
   const piles = pilesOf(palette);
-  const rowOf = (kind: InRow['kind']) => (kind === 'pigment' ? piles.pigments : piles.mixed);
+  const rowOf = (kind: RowPile['kind']) => (kind === 'pigment' ? piles.pigments : piles.mixed);
   const index = chosen ? rowOf(chosen.kind).findIndex(({ key }) => key === chosen.key) : -1;
   const white = whiteOf(studio, day.rules);
   // A pile moved by key keeps the focus in its new place.
@@ -47,17 +47,17 @@ export function Laid({
     board.current?.querySelector<HTMLElement>('[aria-pressed="true"]')?.focus();
   }, [day]);
 
-  const put = (pile: InRow, to: number) => {
+  const put = (pile: RowPile, to: number) => {
     const neighbour = rowOf(pile.kind)[to]?.key;
     if (neighbour === undefined || [neighbour, white].includes(pile.key) || neighbour === white)
       return;
-    void putInRow(entry, pile, neighbour, day, palette.asked);
+    void moveInRow(entry, pile, neighbour, day, palette.asked);
   };
   const seatOf = (seat: string) => {
-    const [kind, number] = seat.split(' ') as [InRow['kind'], string];
+    const [kind, number] = seat.split(' ') as [RowPile['kind'], string];
     return { kind, to: Number(number), pile: rowOf(kind)[Number(number)] };
   };
-  const { drag, ...dragging } = useDrag((from, over) => {
+  const { drag, ...dragging } = useSeatDrag((from, over) => {
     const { kind, pile } = seatOf(from);
     const { kind: other, to } = seatOf(over);
     if (kind === other && pile) put({ kind, key: pile.key }, to);
@@ -105,11 +105,11 @@ export function Laid({
             </svg>
           )}
         </div>
-        <p class="small">{sayPalette.touchPile}</p>
-        {isMoved(entry) && (
+        <p class="small">{paletteTexts.touchPile}</p>
+        {hasManualOrder(entry) && (
           <p>
-            <button type="button" class="quiet" onClick={() => void restoreRows(entry)}>
-              {sayPalette.restore}
+            <button type="button" class="quiet" onClick={() => void restoreSeatOrder(entry)}>
+              {paletteTexts.restore}
             </button>
           </p>
         )}
@@ -118,25 +118,25 @@ export function Laid({
         {chosen && index >= 0 && (
           <>
             {chosen.kind === 'mixed' ? (
-              <Mixed pile={chosen.key} day={day} at={at} studio={studio} />
+              <SelectedMixture pile={chosen.key} day={day} at={at} studio={studio} />
             ) : (
-              <Pigment pigment={chosen.key} day={day} at={at} />
+              <SelectedPigment pigment={chosen.key} day={day} at={at} />
             )}
             {chosen.key === white ? (
-              <p class="small">{sayPalette.whiteFirst}</p>
+              <p class="small">{paletteTexts.whiteFirst}</p>
             ) : (
               <p class="pal-actions">
                 <button type="button" onClick={() => put(chosen, index - 1)}>
-                  {sayPalette.earlier}
+                  {paletteTexts.earlier}
                 </button>
                 <button type="button" onClick={() => put(chosen, index + 1)}>
-                  {sayPalette.later}
+                  {paletteTexts.later}
                 </button>
               </p>
             )}
             <p>
               <button type="button" class="quiet" onClick={() => setChosen(null)}>
-                {say.close}
+                {sharedTexts.close}
               </button>
             </p>
           </>

@@ -1,21 +1,21 @@
 import { PaletteIcon } from '../drawn/icons.tsx';
 import { book } from '../studio.ts';
-import { say } from '../words/frame.ts';
+import { sharedTexts } from '../words/frame.ts';
 
 /**
  * Button that lays out an entry of the book on the palette: its mixtures become the piles of a new
  * passage.
  */
-export function LayOut({ id, main = false }: { id: string; main?: boolean }) {
+export function LayOutButton({ id, main = false }: { id: string; main?: boolean }) {
   if (book.value?.readOnly !== null) return null;
   return (
     <button
       type="button"
       class={main ? 'main' : ''}
-      onClick={async () => (await import('./passages.ts')).layOut(id)}
+      onClick={async () => (await import('./passages.ts')).layOutEntry(id)}
     >
       <PaletteIcon size={20} />
-      {say.layOut}
+      {sharedTexts.layOut}
     </button>
   );
 }

@@ -2,42 +2,42 @@ import './palette.css';
 import { useEffect, useLayoutEffect } from 'preact/hooks';
 import { isDay } from '../../palette/calendar.ts';
 import { hrefOf, route } from '../route.ts';
-import { say } from '../words/frame.ts';
-import { sayPalette } from '../words/palette.ts';
+import { sharedTexts } from '../words/frame.ts';
+import { paletteTexts } from '../words/palette.ts';
 import { DayView } from './DayView.tsx';
-import { date, kept, passage } from './days.ts';
+import { dayEntries, passageById, plannedDate } from './days.ts';
 import { PassageView } from './PassageView.tsx';
-import { SeatsView } from './SeatsView.tsx';
-import { SheetView } from './SheetView.tsx';
+import { SeatOrderView } from './SeatsView.tsx';
+import { MorningSheetView } from './SheetView.tsx';
 
 /** The Palette place: the day, its morning sheet, the seat order, or one passage. */
 export function PaletteScreen() {
   const { open } = route.value;
-  const day = kept.value?.palettes.find(({ id }) => id === open)?.body.date;
-  const found = open === null ? null : passage(open);
+  const day = dayEntries.value?.palettes.find(({ id }) => id === open)?.body.date;
+  const found = open === null ? null : passageById(open);
   // A palette's own link opens the day of that palette.
   useEffect(() => {
-    if (day !== undefined) date.value = day.slice(0, 10);
+    if (day !== undefined) plannedDate.value = day.slice(0, 10);
   }, [open, day]);
-  const isReady = kept.value !== null;
+  const isReady = dayEntries.value !== null;
   useLayoutEffect(() => {
     if (isReady) document.querySelector<HTMLElement>('main h1')?.focus();
   }, [open, isReady]);
   if (open === null || isDay(open) || day !== undefined) return <DayView />;
-  if (open === 'sheet') return <SheetView />;
-  if (open === 'seats' && isReady) return <SeatsView />;
+  if (open === 'sheet') return <MorningSheetView />;
+  if (open === 'seats' && isReady) return <SeatOrderView />;
   if (found) return <PassageView key={found.id} passage={found} />;
   return (
     <section class="page">
-      <h1 tabIndex={-1}>{sayPalette.heading}</h1>
-      <p role="status">{isReady ? sayPalette.passageGone : say.bookOpening}</p>
+      <h1 tabIndex={-1}>{paletteTexts.heading}</h1>
+      <p role="status">{isReady ? paletteTexts.passageGone : sharedTexts.bookOpening}</p>
       {isReady && (
         <p class="main-actions">
           <a class="button main" href={hrefOf('palette')}>
-            {sayPalette.toToday}
+            {paletteTexts.toToday}
           </a>
           <a class="button" href={hrefOf('book')}>
-            {say.toBook}
+            {sharedTexts.toBook}
           </a>
         </p>
       )}

@@ -1,92 +1,95 @@
 import type { Entry } from '../../book/record.ts';
-import { complain } from '../studio.ts';
-import { sayPalette } from '../words/palette.ts';
-import { AllPiles } from './AllPiles.tsx';
-import { Canvas } from './Canvas.tsx';
-import { Coats } from './Coats.tsx';
-import { dayHref, palettes, toDay } from './days.ts';
-import { Faults } from './Faults.tsx';
-import { Select, TextField } from './Fields.tsx';
-import { pilesFrom } from './from.ts';
-import { HandPile } from './HandPile.tsx';
+import { showError } from '../studio.ts';
+import { paletteTexts } from '../words/palette.ts';
+import { AllPilesForm } from './AllPiles.tsx';
+import { CanvasSizeFields } from './Canvas.tsx';
+import { PassageCoats } from './Coats.tsx';
+import { dayHref, dayPalettes, openDay } from './days.ts';
+import { PlanFaults } from './Faults.tsx';
+import { StoredSelect, TextField } from './Fields.tsx';
+import { pilesOfSource } from './from.ts';
+import { ManualPileForm } from './HandPile.tsx';
 import { PileForm } from './PileForm.tsx';
 import {
   addPiles,
+  addToPalette,
   changePassage,
   deletePassage,
-  moveTo,
+  movePassage,
   newId,
-  putOn,
-  takeOff,
+  takePassageOff,
 } from './passages.ts';
-import { Sources } from './Sources.tsx';
+import { PassageSourceList } from './Sources.tsx';
 
 /** A passage: its canvas, its piles and its coats so far. */
 export function PassageView({ passage }: { passage: Entry<'passage'> }) {
   const { body, id } = passage;
-  const on = palettes.value.find((palette) => palette.body.passages.includes(id));
+  const on = dayPalettes.value.find((palette) => palette.body.passages.includes(id));
   return (
     <section class="page pal-page has-bar">
       <p class="pal-crumb">
-        <a href={dayHref()}>{sayPalette.toDay}</a>
+        <a href={dayHref()}>{paletteTexts.toDay}</a>
       </p>
       <h1 tabIndex={-1}>{body.name}</h1>
-      <Faults />
+      <PlanFaults />
       <div class="pal-fields">
         <TextField
-          label={sayPalette.nameOf}
+          label={paletteTexts.nameOf}
           value={body.name}
           needed
           onKeep={(name) => void changePassage(passage, { name })}
         />
         <TextField
-          label={sayPalette.painting}
+          label={paletteTexts.painting}
           value={body.painting}
           onKeep={(painting) => void changePassage(passage, { painting })}
         />
-        <Canvas passage={passage} />
+        <CanvasSizeFields passage={passage} />
         {on ? (
-          <Select
-            label={sayPalette.onPalette}
+          <StoredSelect
+            label={paletteTexts.onPalette}
             value={on.id}
             options={[
-              ...palettes.value.map((one) => [one.id, one.body.name] as const),
-              ...(on.body.passages.length > 1 ? [['', sayPalette.ownPalette] as const] : []),
+              ...dayPalettes.value.map((one) => [one.id, one.body.name] as const),
+              ...(on.body.passages.length > 1 ? [['', paletteTexts.ownPalette] as const] : []),
             ]}
             onKeep={(to) =>
-              void moveTo(passage, palettes.value.find((one) => one.id === to) ?? null)
+              void movePassage(passage, dayPalettes.value.find((one) => one.id === to) ?? null)
             }
           />
         ) : (
           <p class="field">
-            <button type="button" onClick={() => void putOn(id, palettes.value[0] ?? null)}>
-              {sayPalette.putOnDay}
+            <button
+              type="button"
+              onClick={() => void addToPalette(id, dayPalettes.value[0] ?? null)}
+            >
+              {paletteTexts.putOnDay}
             </button>
           </p>
         )}
       </div>
-      <h2>{sayPalette.piles}</h2>
-      {body.piles.length === 0 && <p>{sayPalette.noPiles}</p>}
-      {body.piles.length > 1 && <AllPiles passage={passage} />}
+      <h2>{paletteTexts.piles}</h2>
+      {body.piles.length === 0 && <p>{paletteTexts.noPiles}</p>}
+      {body.piles.length > 1 && <AllPilesForm passage={passage} />}
       {body.piles.map((pile, at) => (
         <PileForm key={pile.id ?? at} passage={passage} at={at} />
       ))}
-      <HandPile passage={passage} />
+      <ManualPileForm passage={passage} />
       <details>
-        <summary>{sayPalette.takeFromBook}</summary>
-        <Sources
+        <summary>{paletteTexts.takeFromBook}</summary>
+        <PassageSourceList
           onTake={(source) => {
-            const piles = pilesFrom(source, newId);
-            if (piles.length === 0) complain(sayPalette.nothingMixed);
+            const piles = pilesOfSource(source, newId);
+            if (piles.length === 0) showError(paletteTexts.nothingMixed);
             else void addPiles(passage, piles);
           }}
         />
       </details>
-      <h2>{sayPalette.coatsHad}</h2>
-      <Coats passage={passage} />
+      <h2>{paletteTexts.coatsHad}</h2>
+      <PassageCoats passage={passage} />
       <p class="keep-bar">
         <a class="button main" href={dayHref()}>
-          {sayPalette.toDay}
+          {paletteTexts.toDay}
         </a>
       </p>
       <p class="pal-actions">
@@ -94,11 +97,11 @@ export function PassageView({ passage }: { passage: Entry<'passage'> }) {
           <button
             type="button"
             onClick={() => {
-              void takeOff(passage);
-              toDay();
+              void takePassageOff(passage);
+              openDay();
             }}
           >
-            {sayPalette.takeOff}
+            {paletteTexts.takeOff}
           </button>
         )}
         <button
@@ -106,10 +109,10 @@ export function PassageView({ passage }: { passage: Entry<'passage'> }) {
           class="quiet"
           onClick={async () => {
             await deletePassage(passage);
-            toDay();
+            openDay();
           }}
         >
-          {sayPalette.deletePassage}
+          {paletteTexts.deletePassage}
         </button>
       </p>
     </section>

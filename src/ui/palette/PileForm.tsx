@@ -1,21 +1,21 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
 import type { PileRecord } from '../../book/palette.ts';
 import type { Entry } from '../../book/record.ts';
-import { laidOf } from '../../mixture/laid.ts';
+import { pilePartsOf } from '../../mixture/laid.ts';
 import { FILM_WORDS, FILMS } from '../../palette/film.ts';
 import { labelIn } from '../../palette/passage.ts';
 import { midSentence } from '../../wording.ts';
 import { PaintedHeap } from '../drawn/PaintedHeap.tsx';
-import { shownOf } from '../drawn/screen.ts';
+import { cssColourOf } from '../drawn/screen.ts';
 import { seedOf } from '../drawn/seed.ts';
-import { figure } from '../locale.ts';
-import { book, edition } from '../studio.ts';
-import { sayPalette } from '../words/palette.ts';
-import { NumberField, Select, TextField } from './Fields.tsx';
-import { filmOf, without } from './kept.ts';
+import { formatNumber } from '../locale.ts';
+import { book, bookRevision } from '../studio.ts';
+import { paletteTexts } from '../words/palette.ts';
+import { NumberField, StoredSelect, TextField } from './Fields.tsx';
+import { filmOf, omitPileFields } from './kept.ts';
 import { changePassage, changePile } from './passages.ts';
-import { studio } from './planning.ts';
-import { rules } from './rules.ts';
+import { planningStudio } from './planning.ts';
+import { studioRules } from './rules.ts';
 
 /** One pile of a passage: its area or share, film, coats and allowances. */
 export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: number }) {
@@ -23,7 +23,7 @@ export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: numbe
   const keep = (change: (pile: PileRecord) => PileRecord) => void changePile(passage, at, change);
   const film = filmOf(pile.film);
   const usual = FILMS[film];
-  const { parts, lab } = laidOf(pile.mixture);
+  const { parts, lab } = pilePartsOf(pile.mixture);
   const byShare = pile.share !== undefined;
   const put = (field: 'coats' | 'tooth' | 'waste' | 'spareOil' | 'filmMm', value: number) =>
     keep((one) => ({ ...one, [field]: value }));
@@ -31,14 +31,15 @@ export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: numbe
     <article class="pal-pile" aria-label={pile.name}>
       <div class="pal-pile-head">
         <svg viewBox="-12 -12 24 24" width="56" height="56" aria-hidden="true">
-          <PaintedHeap hex={shownOf(lab)} seed={seedOf(pile.name)} radius={10} />
+          <PaintedHeap hex={cssColourOf(lab)} seed={seedOf(pile.name)} radius={10} />
         </svg>
         <p>
           {parts.map(({ pigment, parts: count, letDown }, i) => (
             <span key={pigment}>
               {i > 0 && ' + '}
-              <b>{figure(count, 0, 2)}</b> {midSentence(labelIn(studio.value, pigment))}
-              {letDown && sayPalette.letDown}
+              <b>{formatNumber(count, 0, 2)}</b>{' '}
+              {midSentence(labelIn(planningStudio.value, pigment))}
+              {letDown && paletteTexts.letDown}
             </span>
           ))}
         </p>
@@ -46,80 +47,80 @@ export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: numbe
       {pile.from && <Lost of={pile.from} />}
       <div class="pal-fields">
         <TextField
-          label={sayPalette.nameOf}
+          label={paletteTexts.nameOf}
           value={pile.name}
           needed
           onKeep={(name) => keep((one) => ({ ...one, name }))}
         />
-        <Select
-          label={sayPalette.cover}
+        <StoredSelect
+          label={paletteTexts.cover}
           value={byShare ? 'share' : 'cm2'}
           options={[
-            ['cm2', sayPalette.coverCm2],
-            ['share', sayPalette.coverShare],
+            ['cm2', paletteTexts.coverCm2],
+            ['share', paletteTexts.coverShare],
           ]}
           onKeep={(way) =>
             keep((one) =>
               way === 'share'
-                ? { ...without(one, 'areaCm2'), share: 0.1 }
-                : { ...without(one, 'share'), areaCm2: 100 },
+                ? { ...omitPileFields(one, 'areaCm2'), share: 0.1 }
+                : { ...omitPileFields(one, 'share'), areaCm2: 100 },
             )
           }
         />
         <NumberField
           key={byShare ? 'share' : 'cm2'}
-          label={sayPalette.howMuchOf[byShare ? 'share' : 'cm2']}
+          label={paletteTexts.howMuchOf[byShare ? 'share' : 'cm2']}
           {...(byShare ? { most: 100 } : {})}
           value={byShare ? pile.share! * 100 : (pile.areaCm2 ?? 0)}
           onKeep={(value) =>
             keep((one) => (byShare ? { ...one, share: value / 100 } : { ...one, areaCm2: value }))
           }
         />
-        <Select
-          label={sayPalette.film}
+        <StoredSelect
+          label={paletteTexts.film}
           value={film}
           options={FILM_WORDS.map((word) => [word, word] as const)}
           onKeep={(word) =>
             keep((one) => ({
-              ...without(one, 'filmMm', 'spareOil'),
+              ...omitPileFields(one, 'filmMm', 'spareOil'),
               film: word,
             }))
           }
         />
         <NumberField
           key={`um ${film}`}
-          label={sayPalette.filmUm}
-          help={sayPalette.filmHelp(usual.least, usual.most)}
+          label={paletteTexts.filmUm}
+          help={paletteTexts.filmHelp(usual.least, usual.most)}
           value={pile.filmMm === undefined ? usual.usual : pile.filmMm * 1000}
           onKeep={(value) => put('filmMm', value / 1000)}
         />
         <NumberField
-          label={sayPalette.coats}
+          label={paletteTexts.coats}
           sort="whole"
           value={pile.coats ?? 1}
           onKeep={(value) => put('coats', value)}
         />
       </div>
       <details>
-        <summary>{sayPalette.more}</summary>
+        <summary>{paletteTexts.more}</summary>
         <div class="pal-fields">
           <NumberField
-            label={sayPalette.tooth}
+            label={paletteTexts.tooth}
             sort="0 or more"
             most={500}
-            value={(pile.tooth ?? rules.value.allowances.tooth) * 100}
+            value={(pile.tooth ?? studioRules.value.allowances.tooth) * 100}
             onKeep={(value) => put('tooth', value / 100)}
           />
           <NumberField
-            label={sayPalette.waste}
+            label={paletteTexts.waste}
             sort="0 or more"
             most={500}
-            value={(pile.waste ?? rules.value.allowances.waste) * 100}
+            value={(pile.waste ?? studioRules.value.allowances.waste) * 100}
             onKeep={(value) => put('waste', value / 100)}
           />
           <NumberField
             key={`oil ${film}`}
-            label={sayPalette.spareOil}
+            label={paletteTexts.spareOil}
             sort="0 or more"
             most={500}
             value={(pile.spareOil ?? usual.spareOil) * 100}
@@ -131,16 +132,16 @@ export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: numbe
         <button
           type="button"
           class="quiet"
-          aria-label={`${sayPalette.removePile}: ${pile.name}`}
+          aria-label={`${paletteTexts.removePile}: ${pile.name}`}
           onClick={() =>
             void changePassage(
               passage,
               ({ piles }) => ({ piles: piles.filter((_, i) => i !== at) }),
-              sayPalette.pileRemoved(pile.name),
+              paletteTexts.pileRemoved(pile.name),
             )
           }
         >
-          {sayPalette.removePile}
+          {paletteTexts.removePile}
         </button>
       </p>
     </article>
@@ -151,7 +152,7 @@ export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: numbe
 function Lost({ of }: { of: string }) {
   const isLost = useSignal(false);
   useSignalEffect(() => {
-    edition.value;
+    bookRevision.value;
     void (async () => {
       const from = book.value;
       if (!from) return;
@@ -165,5 +166,5 @@ function Lost({ of }: { of: string }) {
       isLost.value = true;
     })();
   });
-  return isLost.value ? <p class="small">{sayPalette.sourceLost}</p> : null;
+  return isLost.value ? <p class="small">{paletteTexts.sourceLost}</p> : null;
 }

@@ -1,33 +1,39 @@
 import { cautionsOf, cautionWords } from '../../palette/caution.ts';
 import type { Studio } from '../../palette/passage.ts';
 import type { Day } from '../../palette/plan.ts';
-import { boardsWords, lacksWords, leftOffWords, mindOf, todayOf } from '../../palette/said.ts';
-import { said } from '../locale.ts';
+import {
+  boardsWords,
+  lacksWords,
+  leftOffWords,
+  passageStateWords,
+  warningWords,
+} from '../../palette/said.ts';
+import { withLocalFigures } from '../locale.ts';
 import { hrefOf } from '../route.ts';
-import { sayPalette } from '../words/palette.ts';
-import { Acknowledge } from './Acknowledge.tsx';
-import { Amounts } from './Amounts.tsx';
+import { paletteTexts } from '../words/palette.ts';
+import { DataSheetReadings } from './Acknowledge.tsx';
+import { PreparationTable } from './Amounts.tsx';
 import { DayEnd } from './DayEnd.tsx';
-import { palettes, sheet, sheetHref } from './days.ts';
-import { Fewest } from './Fewest.tsx';
-import { Laid } from './Laid.tsx';
-import { Prepared } from './Prepared.tsx';
-import { isCounted } from './planning.ts';
+import { dayPalettes, daySheet, sheetHref } from './days.ts';
+import { FewestPigments } from './Fewest.tsx';
+import { PaletteEditor } from './Laid.tsx';
+import { PreparedButton } from './Prepared.tsx';
+import { isStockCounted } from './planning.ts';
 
 /** The planned day: palettes, amounts, warnings, safety, and the actions at its end. */
-export function Planned({ day, studio }: { day: Day; studio: Studio }) {
+export function DayPlanView({ day, studio }: { day: Day; studio: Studio }) {
   return (
     <>
       {boardsWords(day).map((words) => (
-        <p key={words}>{said(words)}</p>
+        <p key={words}>{withLocalFigures(words)}</p>
       ))}
       {day.palettes.map(({ asked, part, name }, at) => {
-        const entry = palettes.value[asked];
+        const entry = dayPalettes.value[asked];
         return (
           entry && (
             <section key={`${entry.id} ${part}`} class="pal-palette" aria-label={name}>
               <h2>{name}</h2>
-              <Laid entry={entry} at={at} day={day} studio={studio} />
+              <PaletteEditor entry={entry} at={at} day={day} studio={studio} />
             </section>
           )
         );
@@ -35,44 +41,44 @@ export function Planned({ day, studio }: { day: Day; studio: Studio }) {
       {day.leftOff.length > 0 && (
         <ul class="pal-lines">
           {day.leftOff.map((one) => (
-            <li key={leftOffWords(one)}>{said(leftOffWords(one))}</li>
+            <li key={leftOffWords(one)}>{withLocalFigures(leftOffWords(one))}</li>
           ))}
         </ul>
       )}
       <p class="keep-bar">
         <a class="button main" href={sheetHref()}>
-          {sayPalette.toSheet}
+          {paletteTexts.toSheet}
         </a>
       </p>
       <p class="pal-actions">
-        <Prepared />
+        <PreparedButton />
       </p>
-      {sheet.value?.body.prepared && <p role="status">{sayPalette.isPrepared}</p>}
-      <h2>{sayPalette.amounts}</h2>
-      {!isCounted.value && (
+      {daySheet.value?.body.prepared && <p role="status">{paletteTexts.isPrepared}</p>}
+      <h2>{paletteTexts.amounts}</h2>
+      {!isStockCounted.value && (
         <p>
-          {sayPalette.uncounted} <a href={hrefOf('book', 'shelf')}>{sayPalette.toShelf}</a>
+          {paletteTexts.uncounted} <a href={hrefOf('book', 'shelf')}>{paletteTexts.toShelf}</a>
         </p>
       )}
       {day.palettes.map(({ name }, at) => (
-        <Amounts key={name} day={day} at={at} studio={studio} />
+        <PreparationTable key={name} day={day} at={at} studio={studio} />
       ))}
       <Lines
-        head={sayPalette.lacks}
+        head={paletteTexts.lacks}
         lines={[...new Set(day.palettes.flatMap((_, at) => lacksWords(day, at, studio)))]}
       />
       <Lines
-        head={sayPalette.todayHeading}
-        lines={day.palettes.flatMap((palette) => todayOf(day, palette))}
-        none={sayPalette.nothingWaits}
+        head={paletteTexts.todayHeading}
+        lines={day.palettes.flatMap((palette) => passageStateWords(day, palette))}
+        none={paletteTexts.nothingWaits}
       />
       <Lines
-        head={sayPalette.mindHeading}
-        lines={day.palettes.flatMap((palette) => mindOf(palette, studio))}
-        none={sayPalette.nothingToMind}
+        head={paletteTexts.mindHeading}
+        lines={day.palettes.flatMap((palette) => warningWords(palette, studio))}
+        none={paletteTexts.nothingToMind}
       />
       <Lines
-        head={sayPalette.safety}
+        head={paletteTexts.safety}
         lines={[
           ...new Set(
             day.palettes.flatMap(({ pigments }) =>
@@ -81,9 +87,9 @@ export function Planned({ day, studio }: { day: Day; studio: Studio }) {
           ),
         ]}
       />
-      <p class="small">{sayPalette.defer}</p>
-      <Acknowledge day={day} studio={studio} />
-      <Fewest studio={studio} />
+      <p class="small">{paletteTexts.defer}</p>
+      <DataSheetReadings day={day} studio={studio} />
+      <FewestPigments studio={studio} />
       <DayEnd day={day} />
     </>
   );
@@ -99,7 +105,7 @@ function Lines({ head, lines, none }: { head: string; lines: readonly string[]; 
       ) : (
         <ul class="pal-lines">
           {lines.map((line) => (
-            <li key={line}>{said(line)}</li>
+            <li key={line}>{withLocalFigures(line)}</li>
           ))}
         </ul>
       )}

@@ -1,17 +1,17 @@
-import { sayPalette } from '../words/palette.ts';
-import { sheet } from './days.ts';
+import { paletteTexts } from '../words/palette.ts';
+import { daySheet } from './days.ts';
 import { isPlanning } from './planning.ts';
-import { prepare, unprepare } from './preparing.ts';
+import { markPrepared, revertPrepared } from './preparing.ts';
 
 /** Button that marks the day as prepared, or undoes it. */
-export function Prepared() {
-  return sheet.value?.body.prepared ? (
-    <button type="button" onClick={() => void unprepare()}>
-      {sayPalette.undoPrepared}
+export function PreparedButton() {
+  return daySheet.value?.body.prepared ? (
+    <button type="button" onClick={() => void revertPrepared()}>
+      {paletteTexts.undoPrepared}
     </button>
   ) : (
-    <button type="button" disabled={isPlanning.value} onClick={() => void prepare()}>
-      {sayPalette.prepare}
+    <button type="button" disabled={isPlanning.value} onClick={() => void markPrepared()}>
+      {paletteTexts.prepare}
     </button>
   );
 }

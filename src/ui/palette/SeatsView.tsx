@@ -4,27 +4,27 @@ import { whiteOf } from '../../palette/pile.ts';
 import { masstone } from '../../pigment/white.ts';
 import { DownIcon, UpIcon } from '../drawn/icons.tsx';
 import { PaintedHeap } from '../drawn/PaintedHeap.tsx';
-import { shownOf } from '../drawn/screen.ts';
+import { cssColourOf } from '../drawn/screen.ts';
 import { seedOf } from '../drawn/seed.ts';
-import { sayPalette } from '../words/palette.ts';
+import { paletteTexts } from '../words/palette.ts';
 import { dayHref } from './days.ts';
-import { useDrag } from './drag.ts';
-import { studio } from './planning.ts';
-import { rules } from './rules.ts';
-import { proposeAgain, putSeat, studioSeats } from './seating.ts';
+import { useSeatDrag } from './drag.ts';
+import { planningStudio } from './planning.ts';
+import { studioRules } from './rules.ts';
+import { movePigmentSeat, resetStudioSeats, studioSeats } from './seating.ts';
 
 /** The studio's seat order: every pigment of the shelf, moved by drag or key, and saved. */
-export function SeatsView() {
-  const { shelf } = studio.value;
-  const white = whiteOf(studio.value, rules.value);
+export function SeatOrderView() {
+  const { shelf } = planningStudio.value;
+  const white = whiteOf(planningStudio.value, studioRules.value);
   const paints = new Map(shelf.paints.map((paint) => [paint.pigment, paint]));
   const there = studioSeats().filter((pigment) => paints.has(pigment) && pigment !== white);
-  const label = (pigment: string) => labelIn(studio.value, pigment);
+  const label = (pigment: string) => labelIn(planningStudio.value, pigment);
   const list = useRef<HTMLOListElement>(null);
   const put = async (pigment: string, to: number, by: 'up' | 'down' | null = null) => {
     const at = there[to];
     if (at === undefined || at === pigment) return;
-    await putSeat(pigment, at, label(pigment));
+    await movePigmentSeat(pigment, at, label(pigment));
     if (by === null) return;
     // Keep the focus on the moved row, on a button that is still enabled.
     const row = [...(list.current?.children ?? [])].find(
@@ -34,10 +34,10 @@ export function SeatsView() {
     const next = by === 'up' ? up : down;
     (next?.disabled ? (by === 'up' ? down : up) : next)?.focus();
   };
-  const { drag, ...dragging } = useDrag((from, to) => void put(from, there.indexOf(to)));
+  const { drag, ...dragging } = useSeatDrag((from, to) => void put(from, there.indexOf(to)));
   const heap = (pigment: string) => {
     const paint = paints.get(pigment);
-    const hex = paint ? shownOf(masstone(paint.paint, shelf.surface)) : '#777777';
+    const hex = paint ? cssColourOf(masstone(paint.paint, shelf.surface)) : '#777777';
     return (
       <svg viewBox="-12 -12 24 24" width="44" height="44" aria-hidden="true">
         <PaintedHeap hex={hex} seed={seedOf(baseOf(pigment))} radius={9} />
@@ -47,17 +47,17 @@ export function SeatsView() {
   return (
     <section class="page pal-page">
       <p class="pal-crumb">
-        <a href={dayHref()}>{sayPalette.toDay}</a>
+        <a href={dayHref()}>{paletteTexts.toDay}</a>
       </p>
-      <h1 tabIndex={-1}>{sayPalette.seatsHeading}</h1>
-      <p class="lead">{sayPalette.seatsLead}</p>
+      <h1 tabIndex={-1}>{paletteTexts.seatsHeading}</h1>
+      <p class="lead">{paletteTexts.seatsLead}</p>
       <p class="pal-actions">
-        {rules.value.seats.length > 0 ? (
-          <button type="button" onClick={() => void proposeAgain()}>
-            {sayPalette.proposeSeats}
+        {studioRules.value.seats.length > 0 ? (
+          <button type="button" onClick={() => void resetStudioSeats()}>
+            {paletteTexts.proposeSeats}
           </button>
         ) : (
-          <span>{sayPalette.seatsAreProposed}</span>
+          <span>{paletteTexts.seatsAreProposed}</span>
         )}
       </p>
       <ol class="pal-seats" ref={list} {...dragging}>
@@ -65,7 +65,7 @@ export function SeatsView() {
           <li>
             {heap(white)}
             <span>
-              {label(white)} <span class="small">{sayPalette.besideThumb}</span>
+              {label(white)} <span class="small">{paletteTexts.besideThumb}</span>
             </span>
           </li>
         )}
@@ -82,7 +82,7 @@ export function SeatsView() {
               <button
                 type="button"
                 disabled={at === 0}
-                aria-label={sayPalette.seatUp(label(pigment))}
+                aria-label={paletteTexts.seatUp(label(pigment))}
                 onClick={() => void put(pigment, at - 1, 'up')}
               >
                 <UpIcon />
@@ -90,7 +90,7 @@ export function SeatsView() {
               <button
                 type="button"
                 disabled={at === there.length - 1}
-                aria-label={sayPalette.seatDown(label(pigment))}
+                aria-label={paletteTexts.seatDown(label(pigment))}
                 onClick={() => void put(pigment, at + 1, 'down')}
               >
                 <DownIcon />

@@ -1,39 +1,39 @@
 import type { Allowances } from '../../palette/quantity.ts';
 import { hrefOf } from '../route.ts';
-import { sayPalette } from '../words/palette.ts';
-import { NumberField, Select, TextField } from './Fields.tsx';
-import { rules, settle } from './rules.ts';
+import { paletteTexts } from '../words/palette.ts';
+import { NumberField, StoredSelect, TextField } from './Fields.tsx';
+import { studioRules, updateStudioRules } from './rules.ts';
 
 const entriesOf = <K extends string>(words: Readonly<Record<K, string>>) =>
   Object.entries(words) as [K, string][];
 
 /** Studio settings: the palette's shape, allowances, oil, and the people who work here. */
-export function Settings() {
-  const { shape, hand, allowances, edgeCm3, oil, people } = rules.value;
+export function StudioSettings() {
+  const { shape, hand, allowances, edgeCm3, oil, people } = studioRules.value;
   const allow = (change: Partial<Allowances>) =>
-    void settle({ allowances: { ...allowances, ...change } });
+    void updateStudioRules({ allowances: { ...allowances, ...change } });
   return (
     <details class="pal-settings">
-      <summary>{sayPalette.settings}</summary>
+      <summary>{paletteTexts.settings}</summary>
       <div class="pal-fields">
-        <Select
-          label={sayPalette.shape}
+        <StoredSelect
+          label={paletteTexts.shape}
           value={shape}
-          options={entriesOf(sayPalette.shapes)}
-          onKeep={(value) => void settle({ shape: value })}
+          options={entriesOf(paletteTexts.shapes)}
+          onKeep={(value) => void updateStudioRules({ shape: value })}
         />
-        <Select
-          label={sayPalette.hand}
+        <StoredSelect
+          label={paletteTexts.hand}
           value={hand}
-          options={entriesOf(sayPalette.hands)}
-          onKeep={(value) => void settle({ hand: value })}
+          options={entriesOf(paletteTexts.hands)}
+          onKeep={(value) => void updateStudioRules({ hand: value })}
         />
         <TextField
-          label={sayPalette.people}
-          help={sayPalette.peopleHelp}
+          label={paletteTexts.people}
+          help={paletteTexts.peopleHelp}
           value={people.join(', ')}
           onKeep={(text) =>
-            void settle({
+            void updateStudioRules({
               people: [
                 ...new Set(
                   text
@@ -46,43 +46,43 @@ export function Settings() {
           }
         />
         <NumberField
-          label={sayPalette.studioTooth}
+          label={paletteTexts.studioTooth}
           sort="0 or more"
           most={500}
           value={allowances.tooth * 100}
           onKeep={(value) => allow({ tooth: value / 100 })}
         />
         <NumberField
-          label={sayPalette.studioWaste}
+          label={paletteTexts.studioWaste}
           sort="0 or more"
           most={500}
           value={allowances.waste * 100}
           onKeep={(value) => allow({ waste: value / 100 })}
         />
         <NumberField
-          label={sayPalette.studioHeap}
+          label={paletteTexts.studioHeap}
           sort="0 or more"
           most={100}
           value={allowances.heapCm3}
           onKeep={(value) => allow({ heapCm3: value })}
         />
         <NumberField
-          label={sayPalette.studioEdge}
+          label={paletteTexts.studioEdge}
           sort="0 or more"
           most={100}
           value={edgeCm3}
-          onKeep={(value) => void settle({ edgeCm3: value })}
+          onKeep={(value) => void updateStudioRules({ edgeCm3: value })}
         />
-        <Select
-          label={sayPalette.oil}
+        <StoredSelect
+          label={paletteTexts.oil}
           value={oil}
-          options={entriesOf(sayPalette.oils)}
-          onKeep={(value) => void settle({ oil: value })}
+          options={entriesOf(paletteTexts.oils)}
+          onKeep={(value) => void updateStudioRules({ oil: value })}
         />
       </div>
       <p>
         <a class="button" href={hrefOf('palette', 'seats')}>
-          {sayPalette.toSeats}
+          {paletteTexts.toSeats}
         </a>
       </p>
     </details>

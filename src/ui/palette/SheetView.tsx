@@ -1,65 +1,65 @@
 import '../../palette/sheet.css';
 import { sheetPage } from '../../palette/page.ts';
 import { sheetOf } from '../../palette/sheet.ts';
-import { sheetBoard } from '../drawn/paper.ts';
-import { saidIn } from '../locale.ts';
-import { sayPalette } from '../words/palette.ts';
-import { dayHref, kept, sheet } from './days.ts';
-import { Prepared } from './Prepared.tsx';
-import { isPlanning, plan } from './planning.ts';
-import { keepSheet } from './preparing.ts';
+import { sheetPaletteMarkup } from '../drawn/paper.ts';
+import { localiseFiguresIn } from '../locale.ts';
+import { paletteTexts } from '../words/palette.ts';
+import { dayEntries, dayHref, daySheet } from './days.ts';
+import { PreparedButton } from './Prepared.tsx';
+import { dayPlan, isPlanning } from './planning.ts';
+import { saveSheet } from './preparing.ts';
 
 /** The morning sheet on the screen, printed by the browser. */
-export function SheetView() {
-  const planned = plan.value;
+export function MorningSheetView() {
+  const planned = dayPlan.value;
   const lots = planned?.studio.stock?.entries.map(({ lot }) => lot) ?? [];
   const print = async () => {
-    const done = sheet.value?.body;
-    if (planned && !done?.prepared) await keepSheet(planned.day, null);
+    const done = daySheet.value?.body;
+    if (planned && !done?.prepared) await saveSheet(planned.day, null);
     globalThis.print();
   };
   return (
     <section class="page pal-page pal-sheetpage">
       <div class="pal-notpaper">
         <p class="pal-crumb">
-          <a href={dayHref()}>{sayPalette.toDay}</a>
+          <a href={dayHref()}>{paletteTexts.toDay}</a>
         </p>
-        <h1 tabIndex={-1}>{sayPalette.toSheet}</h1>
+        <h1 tabIndex={-1}>{paletteTexts.toSheet}</h1>
         <p class="lead">
           {planned
-            ? sayPalette.sheetLead
+            ? paletteTexts.sheetLead
             : isPlanning.value
-              ? sayPalette.planning
-              : kept.value && sayPalette.noSheet}
+              ? paletteTexts.planning
+              : dayEntries.value && paletteTexts.noSheet}
         </p>
-        {!planned && !isPlanning.value && kept.value && (
+        {!planned && !isPlanning.value && dayEntries.value && (
           <p class="main-actions">
             <a class="button main" href={dayHref()}>
-              {sayPalette.toDay}
+              {paletteTexts.toDay}
             </a>
           </p>
         )}
         {planned && (
           <p class="pal-actions">
             <button type="button" class="main" onClick={() => void print()}>
-              {sayPalette.print}
+              {paletteTexts.print}
             </button>
-            <Prepared />
+            <PreparedButton />
           </p>
         )}
       </div>
       {planned && (
         // biome-ignore lint/a11y/noNoninteractiveTabindex: a printed page, scrolled sideways where it is wider than the screen
-        <section class="pal-paper" tabIndex={0} aria-label={sayPalette.sheetRegion}>
+        <section class="pal-paper" tabIndex={0} aria-label={paletteTexts.sheetRegion}>
           {planned.day.palettes.map((palette, at) => {
-            const board = sheetBoard(palette, planned.day);
+            const board = sheetPaletteMarkup(palette, planned.day);
             const { html } = sheetPage(sheetOf(planned.day, at, planned.studio), board);
             return (
               <div
                 class="pal-paper-page"
                 // A new plan needs a new element: `saidIn` localises its numbers in place, once.
                 key={`${at} ${html}`}
-                ref={(page) => saidIn(page, lots)}
+                ref={(page) => localiseFiguresIn(page, lots)}
                 dangerouslySetInnerHTML={{ __html: html }}
               />
             );

@@ -1,27 +1,27 @@
-import { shownOf } from '../drawn/screen.ts';
+import { cssColourOf } from '../drawn/screen.ts';
 import { hrefOf } from '../route.ts';
-import { say } from '../words/frame.ts';
-import { sayPalette } from '../words/palette.ts';
-import { kept } from './days.ts';
-import type { Source } from './from.ts';
-import { sourceOf } from './passages.ts';
+import { sharedTexts } from '../words/frame.ts';
+import { paletteTexts } from '../words/palette.ts';
+import { dayEntries } from './days.ts';
+import type { PassageSource } from './from.ts';
+import { readPassageSource } from './passages.ts';
 
 /** All entries of the book that can supply piles. */
-export function Sources({ onTake }: { onTake: (source: Source) => void }) {
-  const cards = kept.value?.sources ?? [];
+export function PassageSourceList({ onTake }: { onTake: (source: PassageSource) => void }) {
+  const cards = dayEntries.value?.sources ?? [];
   if (cards.length === 0)
     return (
       <>
-        <p>{sayPalette.fromBookEmpty}</p>
+        <p>{paletteTexts.fromBookEmpty}</p>
         <p class="main-actions">
           <a class="button main" href={hrefOf('walk')}>
-            {say.toWalk}
+            {sharedTexts.toWalk}
           </a>
         </p>
       </>
     );
   const take = async (id: string) => {
-    const source = await sourceOf(id);
+    const source = await readPassageSource(id);
     if (source) onTake(source);
   };
   return (
@@ -37,13 +37,13 @@ export function Sources({ onTake }: { onTake: (source: Source) => void }) {
                   cy="10"
                   rx="6.5"
                   ry="6"
-                  fill={shownOf(lab)}
+                  fill={cssColourOf(lab)}
                 />
               ))}
             </svg>
             <span>
-              {card.name || say.unnamed}{' '}
-              <span class="small">{sayPalette.kinds[card.kind as Source['kind']]}</span>
+              {card.name || sharedTexts.unnamed}{' '}
+              <span class="small">{paletteTexts.kinds[card.kind as PassageSource['kind']]}</span>
             </span>
           </button>
         </li>

@@ -4,11 +4,11 @@ import type { Studio } from '../../palette/passage.ts';
 import type { Day } from '../../palette/plan.ts';
 import { standInWords } from '../../palette/swap.ts';
 import { joinWords } from '../../wording.ts';
-import { said } from '../locale.ts';
-import { sayPalette } from '../words/palette.ts';
+import { withLocalFigures } from '../locale.ts';
+import { paletteTexts } from '../words/palette.ts';
 
 /** The selected mixed pile: its parts, its steps and its warnings. */
-export function Mixed({
+export function SelectedMixture({
   pile,
   day,
   at,
@@ -33,8 +33,8 @@ export function Mixed({
         {words.parts.map(({ label, parts, letDown, cm3 }) => (
           <li key={label}>
             <b>{parts}</b> {label}
-            {letDown && sayPalette.letDown}
-            {cm3 !== null && <span class="small"> {said(`${cm3} cm³`)}</span>}
+            {letDown && paletteTexts.letDown}
+            {cm3 !== null && <span class="small"> {withLocalFigures(`${cm3} cm³`)}</span>}
           </li>
         ))}
       </ul>
@@ -52,7 +52,7 @@ export function Mixed({
 }
 
 /** The selected pigment: its amount, and the piles that use it. */
-export function Pigment({ pigment, day, at }: { pigment: string; day: Day; at: number }) {
+export function SelectedPigment({ pigment, day, at }: { pigment: string; day: Day; at: number }) {
   const palette = day.palettes[at]!;
   const plan = palette.pigments.find(({ key }) => key === pigment);
   if (!plan) return null;
@@ -64,7 +64,8 @@ export function Pigment({ pigment, day, at }: { pigment: string; day: Day; at: n
     <>
       <h3>{plan.label}</h3>
       <p>
-        {sayPalette.inSeat(cm3Words(plan.inSeat))}, {sayPalette.inAll(cm3Words(plan.supply.cm3))}
+        {paletteTexts.inSeat(cm3Words(plan.inSeat))},{' '}
+        {paletteTexts.inAll(cm3Words(plan.supply.cm3))}
       </p>
       {used.length > 0 && <p>{joinWords(used.map(({ pile }) => `“${pile.name}”`))}</p>}
       {plan.supply.dryRefused && stands.length > 0 && <p>{joinWords(stands)}</p>}

@@ -1,5 +1,5 @@
 import { computed, effect, signal } from '@preact/signals';
-import type { Card } from '../../book/card.ts';
+import type { EntrySummary } from '../../book/card.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import { STUDIO_PALETTE } from '../../book/palette.ts';
 import type { Entry, Kind } from '../../book/record.ts';
@@ -8,67 +8,67 @@ import type { Book } from '../../book/store.ts';
 import { isDay } from '../../palette/calendar.ts';
 import { today } from '../locale.ts';
 import { hrefOf, place, route } from '../route.ts';
-import { book, complain, edition, opening } from '../studio.ts';
+import { book, bookReady, bookRevision, showError } from '../studio.ts';
 
 /** ISO date of the day that is being prepared. */
-export const date = signal(today());
+export const plannedDate = signal(today());
 // The route names the day; without a date it is today. A route to a passage leaves the date
 // unchanged.
 effect(() => {
   const { place: where, open, within } = route.value;
   if (where !== 'palette') return;
   const named = open === 'sheet' ? within[0] : open;
-  if (named === null) date.value = today();
-  else if (named !== undefined && isDay(named)) date.value = named;
+  if (named === null) plannedDate.value = today();
+  else if (named !== undefined && isDay(named)) plannedDate.value = named;
 });
 /** Addresses of the day that is being prepared, and of its sheet. */
 export const dayHref = (): string =>
-  date.value === today() ? hrefOf('palette') : hrefOf('palette', date.value);
-export const sheetHref = (): string => hrefOf('palette', 'sheet', date.value);
+  plannedDate.value === today() ? hrefOf('palette') : hrefOf('palette', plannedDate.value);
+export const sheetHref = (): string => hrefOf('palette', 'sheet', plannedDate.value);
 /** Opens the day that is being prepared. */
-export const toDay = (): void => {
+export const openDay = (): void => {
   location.hash = dayHref();
 };
 
 /** The book's entries for the Palette, of all days. */
-export interface Kept {
+export interface DayEntries {
   readonly palettes: readonly Entry<'palette'>[];
   readonly passages: readonly Entry<'passage'>[];
   readonly leftovers: readonly Entry<'leftover'>[];
   readonly sheets: readonly Entry<'sheet'>[];
   /** Summaries of the entries that can supply piles. */
-  readonly sources: readonly Card[];
+  readonly sources: readonly EntrySummary[];
 }
 /** All days' entries in the book; null until they are read. */
-export const kept = signal<Kept | null>(null);
+export const dayEntries = signal<DayEntries | null>(null);
 
-async function cardsOf(from: Book, kind: Kind): Promise<readonly Card[]> {
+async function cardsOf(from: Book, kind: Kind): Promise<readonly EntrySummary[]> {
   const cards = await from.list(kind);
   if (cards.ok) return cards.value;
-  complain(bookFaultWords(cards.fault));
+  showError(bookFaultWords(cards.fault));
   return [];
 }
 
-async function all<K extends Kind>(from: Book, kind: K): Promise<readonly Entry<K>[]> {
+async function readEntriesOf<K extends Kind>(from: Book, kind: K): Promise<readonly Entry<K>[]> {
   const cards = await cardsOf(from, kind);
   const found = await Promise.all(cards.map(({ id }) => from.get(kind, id)));
   return found.flatMap((one) => (one.ok && one.value.deletedAt === undefined ? [one.value] : []));
 }
 
 async function readAll(from: Book): Promise<void> {
-  const before = kept.peek();
+  const before = dayEntries.peek();
   const [palettes, passages, leftovers, sheets, ...sources] = await Promise.all([
-    all(from, 'palette'),
-    all(from, 'passage'),
-    all(from, 'leftover'),
-    all(from, 'sheet'),
+    readEntriesOf(from, 'palette'),
+    readEntriesOf(from, 'passage'),
+    readEntriesOf(from, 'leftover'),
+    readEntriesOf(from, 'sheet'),
     cardsOf(from, 'harmony'),
     cardsOf(from, 'drapery'),
     cardsOf(from, 'formula'),
   ]);
   // This window wrote meanwhile, which is newer than what was read: read again.
-  if (kept.peek() !== before) return readAll(from);
-  const read: Kept = {
+  if (dayEntries.peek() !== before) return readAll(from);
+  const read: DayEntries = {
     palettes: palettes.toSorted((a, b) => (a.created < b.created ? -1 : 1)),
     passages,
     leftovers,
@@ -76,56 +76,56 @@ async function readAll(from: Book): Promise<void> {
     sources: sources.flat(),
   };
   // Unchanged entries cause no new rendering and no new plan.
-  if (!before || marksOf(before) !== marksOf(read)) kept.value = read;
+  if (!before || revisionKey(before) !== revisionKey(read)) dayEntries.value = read;
 }
 
 /** Equal for the same entries in the same versions. */
-const marksOf = (all: Kept): string =>
+const revisionKey = (all: DayEntries): string =>
   Object.values(all)
     .flat()
-    .map(({ id, changed }: Entry | Card) => `${id} ${changed}`)
+    .map(({ id, changed }: Entry | EntrySummary) => `${id} ${changed}`)
     .sort()
     .join();
 
 /** Reads all days' entries from the book, unless they are already read. */
-export async function wantKept(): Promise<void> {
-  const from = await opening;
-  if (from && kept.peek() === null) await readAll(from);
+export async function loadDayEntries(): Promise<void> {
+  const from = await bookReady;
+  if (from && dayEntries.peek() === null) await readAll(from);
 }
 
 let reading: Promise<void> = Promise.resolve();
 effect(() => {
-  edition.value;
+  bookRevision.value;
   const from = book.value;
   if (from === null || place.value !== 'palette') return;
   reading = reading.then(() => readAll(from));
 });
 
 export const studioPalette = computed(
-  () => kept.value?.palettes.find(({ id }) => id === STUDIO_PALETTE) ?? null,
+  () => dayEntries.value?.palettes.find(({ id }) => id === STUDIO_PALETTE) ?? null,
 );
 /** Palettes of the day, in the order of their creation. */
-export const palettes = computed(() =>
-  (kept.value?.palettes ?? []).filter(
-    (one) => one.id !== STUDIO_PALETTE && one.body.date === date.value,
+export const dayPalettes = computed(() =>
+  (dayEntries.value?.palettes ?? []).filter(
+    (one) => one.id !== STUDIO_PALETTE && one.body.date === plannedDate.value,
   ),
 );
-export const passage = (id: string): Entry<'passage'> | null =>
-  kept.value?.passages.find((one) => one.id === id) ?? null;
+export const passageById = (id: string): Entry<'passage'> | null =>
+  dayEntries.value?.passages.find((one) => one.id === id) ?? null;
 
 /** Whether the sample book's palettes are for this day: its leftovers belong to that day only. */
-const isSampleDay = computed(() => palettes.value.some(({ id }) => isSample(id)));
+const isSampleDay = computed(() => dayPalettes.value.some(({ id }) => isSample(id)));
 /** Unused leftovers that can be offered. */
-export const leftovers = computed(() =>
-  (kept.value?.leftovers ?? []).filter(
+export const offeredLeftovers = computed(() =>
+  (dayEntries.value?.leftovers ?? []).filter(
     ({ id, body }) => body.used === undefined && isSample(id) === isSampleDay.value,
   ),
 );
 /** The day's saved sheet, with what it took from the stock; null if there is none. */
-export const sheet = computed(() => {
-  const all = kept.value?.sheets ?? [];
-  const ofDay = all.find(({ id }) => id === sheetId(date.value));
-  const ofSample = all.find(({ id, body }) => isSample(id) && body.date === date.value);
+export const daySheet = computed(() => {
+  const all = dayEntries.value?.sheets ?? [];
+  const ofDay = all.find(({ id }) => id === sheetId(plannedDate.value));
+  const ofSample = all.find(({ id, body }) => isSample(id) && body.date === plannedDate.value);
   return ofDay ?? (isSampleDay.value ? ofSample : null) ?? null;
 });
 export const sheetId = (day: string) => `sheet-${day}`;

@@ -1,7 +1,7 @@
 import { useRef, useState } from 'preact/hooks';
 
 /** A drag in progress, from one seat over others. */
-export interface Drag {
+export interface DragState {
   /** `data-seat` of the dragged element, and of the one under the pointer. */
   readonly from: string;
   readonly over: string | null;
@@ -11,7 +11,7 @@ export interface Drag {
 }
 
 /** Pointer movement below which a touch stays a tap, px. */
-const STILL_PX = 6;
+const DRAG_THRESHOLD_PX = 6;
 
 const seatAt = (target: Element | null): string | null =>
   target?.closest('[data-seat]')?.getAttribute('data-seat') ?? null;
@@ -22,8 +22,8 @@ const seatAt = (target: Element | null): string | null =>
  *
  * @param onDrop called when the pointer is released over another seat
  */
-export function useDrag(onDrop: (from: string, to: string) => void) {
-  const [drag, setDrag] = useState<Drag | null>(null);
+export function useSeatDrag(onDrop: (from: string, to: string) => void) {
+  const [drag, setDrag] = useState<DragState | null>(null);
   const held = useRef<{ from: string; x: number; y: number } | null>(null);
   const moved = useRef(false);
 
@@ -46,7 +46,8 @@ export function useDrag(onDrop: (from: string, to: string) => void) {
     onPointerMove: (event: PointerEvent) => {
       if (held.current === null) return;
       const { from, x, y } = held.current;
-      if (!moved.current && Math.hypot(event.clientX - x, event.clientY - y) < STILL_PX) return;
+      if (!moved.current && Math.hypot(event.clientX - x, event.clientY - y) < DRAG_THRESHOLD_PX)
+        return;
       const area = event.currentTarget as HTMLElement;
       if (!moved.current) area.setPointerCapture(event.pointerId);
       moved.current = true;

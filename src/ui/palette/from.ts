@@ -3,7 +3,7 @@ import type { Entry } from '../../book/record.ts';
 import type { Mixture } from '../../mixture/mixture.ts';
 
 /** An entry of the book that can supply the piles of a passage. */
-export type Source = Entry<'harmony'> | Entry<'drapery'> | Entry<'formula'>;
+export type PassageSource = Entry<'harmony'> | Entry<'drapery'> | Entry<'formula'>;
 
 /** Area of a new pile, until the painter measures it. */
 const AREA_CM2 = 100;
@@ -13,7 +13,7 @@ const AREA_CM2 = 100;
  *
  * @param newId gives each pile its id
  */
-export function pilesFrom(source: Source, newId: () => string): readonly PileRecord[] {
+export function pilesOfSource(source: PassageSource, newId: () => string): readonly PileRecord[] {
   const pile = (name: string, mixture: Mixture, film: string, filmMm?: number): PileRecord => ({
     id: newId(),
     name: name.slice(0, 120),
@@ -45,7 +45,7 @@ export function pilesFrom(source: Source, newId: () => string): readonly PileRec
 }
 
 /** Renames piles whose name is already taken on the day's palettes, with a number. */
-export function namedApart(
+export function withUniqueNames(
   piles: readonly PileRecord[],
   taken: readonly string[],
 ): readonly PileRecord[] {

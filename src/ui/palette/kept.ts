@@ -1,10 +1,10 @@
 import type { LeftoverBody, PassageBody, PileRecord, SheetBody } from '../../book/palette.ts';
 import type { Entry } from '../../book/record.ts';
-import { laidOf } from '../../mixture/laid.ts';
+import { pilePartsOf } from '../../mixture/laid.ts';
 import type { Mixture } from '../../mixture/mixture.ts';
-import { predict } from '../../mixture/predict.ts';
+import { predictColour } from '../../mixture/predict.ts';
 import { FILM_WORDS, type FilmWord } from '../../palette/film.ts';
-import type { Kept, Leftover } from '../../palette/leftover.ts';
+import type { Leftover, StorageWay } from '../../palette/leftover.ts';
 import type { Layer, Passage, PassagePile } from '../../palette/passage.ts';
 import type { Day, PilePlan } from '../../palette/plan.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
@@ -18,18 +18,18 @@ export const pileKey = (passage: string, pile: PileRecord, at: number): string =
   `${passage}:${pile.id ?? at}`;
 
 /** A stored passage in the form that planning needs. */
-export const passageOf = ({ id, body }: Entry<'passage'>): Passage => ({
+export const passageFromEntry = ({ id, body }: Entry<'passage'>): Passage => ({
   id,
   name: body.name,
   ...(body.canvas ? { canvas: body.canvas } : {}),
-  piles: body.piles.map((pile, at) => pileOf(pile, pileKey(id, pile, at))),
-  layers: body.coats.map(layerOf),
+  piles: body.piles.map((pile, at) => pileFromRecord(pile, pileKey(id, pile, at))),
+  layers: body.coats.map(layerFromCoat),
 });
 
-function pileOf(pile: PileRecord, id: string): PassagePile {
+function pileFromRecord(pile: PileRecord, id: string): PassagePile {
   const { name, mixture, share, areaCm2 = 0, filmMm, coats, spareOil, tooth, waste } = pile;
   return {
-    ...laidOf(mixture),
+    ...pilePartsOf(mixture),
     id,
     name,
     cover: share === undefined ? { cm2: areaCm2 } : { share },
@@ -44,7 +44,7 @@ function pileOf(pile: PileRecord, id: string): PassagePile {
 
 type Coat = PassageBody['coats'][number];
 /** A stored coat as a layer. Older books stored only the pigments: take equal parts of them. */
-const layerOf = ({ date, film, filmMm, pigments, extraOil, parts, felt }: Coat): Layer => ({
+const layerFromCoat = ({ date, film, filmMm, pigments, extraOil, parts, felt }: Coat): Layer => ({
   date: date.slice(0, 10),
   film: filmOf(film),
   parts: parts ?? pigments.map((pigment) => ({ pigment, parts: 1 })),
@@ -54,7 +54,7 @@ const layerOf = ({ date, film, filmMm, pigments, extraOil, parts, felt }: Coat):
 });
 
 /** A layer in its stored form. */
-export const coatOf = ({ date, film, filmUm, spareOil, parts }: Layer): Coat => ({
+export const coatFromLayer = ({ date, film, filmUm, spareOil, parts }: Layer): Coat => ({
   date,
   film,
   pigments: parts.map(({ pigment }) => pigment),
@@ -63,15 +63,15 @@ export const coatOf = ({ date, film, filmUm, spareOil, parts }: Layer): Coat => 
   ...(spareOil === undefined ? {} : { extraOil: spareOil }),
 });
 
-const KEPT: readonly Kept[] = ['under film', 'in a tube', 'under water', 'open'];
+const STORAGE_WAYS: readonly StorageWay[] = ['under film', 'in a tube', 'under water', 'open'];
 
-export const leftoverOf = ({ id, body }: Entry<'leftover'>): Leftover => ({
+export const leftoverFromEntry = ({ id, body }: Entry<'leftover'>): Leftover => ({
   id,
   name: body.name,
   parts: body.mixture.parts,
   lab: body.mixture.partsLab,
   cm3: body.cm3,
-  kept: KEPT.find((way) => way === body.kept) ?? 'open',
+  kept: STORAGE_WAYS.find((way) => way === body.kept) ?? 'open',
   date: body.date.slice(0, 10),
   ...(body.skinned ? { skinned: true } : {}),
 });
@@ -81,13 +81,13 @@ export const leftoverBodyOf = ({ name, parts, lab, cm3, kept, date }: Leftover):
   name,
   note: '',
   date,
-  mixture: mixtureOf(parts, lab ?? [50, 0, 0]),
+  mixture: mixtureOfParts(parts, lab ?? [50, 0, 0]),
   cm3,
   kept,
 });
 
 /** A mixture from parts set by hand: its colour is its own target, so the difference is 0. */
-export function mixtureOf(parts: Mixture['parts'], lab: Mixture['lab']): Mixture {
+export function mixtureOfParts(parts: Mixture['parts'], lab: Mixture['lab']): Mixture {
   const total = parts.reduce((sum, one) => sum + one.parts, 0);
   return {
     recipe: parts.map(({ pigment, parts: count }) => ({ pigment, share: count / total })),
@@ -104,10 +104,10 @@ export function mixtureOf(parts: Mixture['parts'], lab: Mixture['lab']): Mixture
  * A mixture set by hand, with its predicted colour on this shelf; middle grey if a pigment is not
  * on it.
  */
-export function handMixture(parts: Mixture['parts'], shelf: Shelf): Mixture {
+export function manualMixture(parts: Mixture['parts'], shelf: Shelf): Mixture {
   const known = parts.every(({ pigment }) => shelf.paints.some((one) => one.pigment === pigment));
   const amounts = parts.map(({ pigment, parts: amount }) => ({ pigment, amount }));
-  return mixtureOf(parts, known ? predict(amounts, shelf) : [50, 0, 0]);
+  return mixtureOfParts(parts, known ? predictColour(amounts, shelf) : [50, 0, 0]);
 }
 
 /** Index of the planned pile in its passage; -1 if it is gone. */
@@ -115,7 +115,7 @@ export const pileAt = (passage: Entry<'passage'>, plan: Pick<PilePlan, 'key'>): 
   passage.body.piles.findIndex((pile, at) => pileKey(passage.id, pile, at) === plan.key);
 
 /** A pile without these optional fields, so that the defaults apply again. */
-export const without = (
+export const omitPileFields = (
   pile: PileRecord,
   ...fields: readonly ('areaCm2' | 'share' | 'filmMm' | 'spareOil')[]
 ): PileRecord =>

@@ -4,30 +4,30 @@ import type { Undo } from '../../book/store.ts';
 import { MOST_PALETTES } from '../../palette/faults.ts';
 import { today } from '../locale.ts';
 import { go } from '../route.ts';
-import { complain, opening, tell } from '../studio.ts';
-import { sayPalette } from '../words/palette.ts';
-import { date, palettes, passage, wantKept } from './days.ts';
-import { namedApart, pilesFrom, type Source } from './from.ts';
-import { rules } from './rules.ts';
-import { backAll, inTurn, remove, save } from './save.ts';
+import { bookReady, showError, showNotice } from '../studio.ts';
+import { paletteTexts } from '../words/palette.ts';
+import { dayPalettes, loadDayEntries, passageById, plannedDate } from './days.ts';
+import { type PassageSource, pilesOfSource, withUniqueNames } from './from.ts';
+import { studioRules } from './rules.ts';
+import { combineUndos, removeDayEntry, runInSequence, saveDayEntry } from './save.ts';
 
 export const newId = (): string => crypto.randomUUID();
 
 /** Names of all piles on the day's palettes. */
 const pileNames = (): readonly string[] =>
-  palettes.value.flatMap(({ body }) =>
-    body.passages.flatMap((id) => passage(id)?.body.piles.map(({ name }) => name) ?? []),
+  dayPalettes.value.flatMap(({ body }) =>
+    body.passages.flatMap((id) => passageById(id)?.body.piles.map(({ name }) => name) ?? []),
   );
 
 /** The entry with this id, if it can supply piles; otherwise null, and an error is shown. */
-export async function sourceOf(id: string): Promise<Source | null> {
-  const from = await opening;
+export async function readPassageSource(id: string): Promise<PassageSource | null> {
+  const from = await bookReady;
   if (!from) return null;
   for (const kind of ['harmony', 'drapery', 'formula'] as const) {
     const found = await from.get(kind, id);
     if (found.ok) return found.value;
   }
-  complain(sayPalette.sourceGone);
+  showError(paletteTexts.sourceGone);
   return null;
 }
 
@@ -37,34 +37,34 @@ export async function sourceOf(id: string): Promise<Source | null> {
  * @param source supplies its piles; null for an empty passage
  * @param on the palette that it goes on; null for a new one
  */
-export async function newPassage(
-  source: Source | null,
+export async function createPassage(
+  source: PassageSource | null,
   on: Entry<'palette'> | null,
 ): Promise<void> {
-  const piles = source ? namedApart(pilesFrom(source, newId), pileNames()) : [];
-  if (source && piles.length === 0) complain(sayPalette.nothingMixed);
+  const piles = source ? withUniqueNames(pilesOfSource(source, newId), pileNames()) : [];
+  if (source && piles.length === 0) showError(paletteTexts.nothingMixed);
   const id = newId();
   const body: PassageBody = {
-    name: source?.body.name || sayPalette.newPassage,
+    name: source?.body.name || paletteTexts.newPassage,
     note: '',
     painting: '',
     from: source?.id ?? null,
     piles,
     coats: [],
   };
-  if (!(await save({ kind: 'passage', id, body }, null))) return;
-  await putOn(id, on);
+  if (!(await saveDayEntry({ kind: 'passage', id, body }, null))) return;
+  await addToPalette(id, on);
   go('palette', id);
 }
 
 /** Creates a passage from an entry of the book on one of today's palettes, and opens it. */
-export async function layOut(id: string): Promise<void> {
-  const source = await sourceOf(id);
+export async function layOutEntry(id: string): Promise<void> {
+  const source = await readPassageSource(id);
   if (!source) return;
-  await wantKept();
-  date.value = today();
-  const isFull = palettes.value.length >= MOST_PALETTES;
-  await newPassage(source, isFull ? (palettes.value[0] ?? null) : null);
+  await loadDayEntries();
+  plannedDate.value = today();
+  const isFull = dayPalettes.value.length >= MOST_PALETTES;
+  await createPassage(source, isFull ? (dayPalettes.value[0] ?? null) : null);
 }
 
 /**
@@ -73,31 +73,31 @@ export async function layOut(id: string): Promise<void> {
  * @param palette null creates a palette, unless the day has the maximum
  * @returns undefined if nothing changed
  */
-export async function putOn(
+export async function addToPalette(
   id: string,
   palette: Entry<'palette'> | null,
 ): Promise<Undo | undefined> {
   if (palette) {
     if (palette.body.passages.includes(id)) return undefined;
     const body = { ...palette.body, passages: [...palette.body.passages, id] };
-    const put = await save({ kind: 'palette', id: palette.id, over: palette, body }, null);
+    const put = await saveDayEntry({ kind: 'palette', id: palette.id, over: palette, body }, null);
     return put?.undo;
   }
-  if (palettes.value.length >= MOST_PALETTES) {
-    complain(sayPalette.threeAtMost);
+  if (dayPalettes.value.length >= MOST_PALETTES) {
+    showError(paletteTexts.threeAtMost);
     return undefined;
   }
-  const { shape, hand } = rules.value;
-  const taken = palettes.value.map(({ body }) => body.name);
-  const name = [1, 2, 3].map(sayPalette.paletteNamed).find((one) => !taken.includes(one));
-  const put = await save(
+  const { shape, hand } = studioRules.value;
+  const taken = dayPalettes.value.map(({ body }) => body.name);
+  const name = [1, 2, 3].map(paletteTexts.paletteNamed).find((one) => !taken.includes(one));
+  const put = await saveDayEntry(
     {
       kind: 'palette',
       id: newId(),
       body: {
-        name: name ?? sayPalette.paletteNamed(taken.length + 1),
+        name: name ?? paletteTexts.paletteNamed(taken.length + 1),
         note: '',
-        date: date.value,
+        date: plannedDate.value,
         shape: shape === 'oval' ? 'oval' : 'square-cornered',
         hand,
         seats: [],
@@ -111,43 +111,43 @@ export async function putOn(
 }
 
 /** Takes a passage off the day's palettes; it stays in the book. Deletes palettes left empty. */
-async function lift(id: string): Promise<readonly (Undo | undefined)[]> {
+async function removeFromPalettes(id: string): Promise<readonly (Undo | undefined)[]> {
   const undos: (Undo | undefined)[] = [];
-  for (const palette of palettes.value.filter(({ body }) => body.passages.includes(id))) {
+  for (const palette of dayPalettes.value.filter(({ body }) => body.passages.includes(id))) {
     const passages = palette.body.passages.filter((one) => one !== id);
     const body = { ...palette.body, passages };
     const put =
       passages.length === 0
-        ? await remove('palette', palette.id)
-        : await save({ kind: 'palette', id: palette.id, over: palette, body }, null);
+        ? await removeDayEntry('palette', palette.id)
+        : await saveDayEntry({ kind: 'palette', id: palette.id, over: palette, body }, null);
     undos.push(put?.undo);
   }
   return undos;
 }
 
-export async function takeOff({ id, body }: Entry<'passage'>): Promise<void> {
-  const undos = await lift(id);
-  tell(sayPalette.takenOff(body.name), backAll(undos));
+export async function takePassageOff({ id, body }: Entry<'passage'>): Promise<void> {
+  const undos = await removeFromPalettes(id);
+  showNotice(paletteTexts.takenOff(body.name), combineUndos(undos));
 }
 
 /** Moves a passage to another palette of the day; null gives it a new one. */
-export async function moveTo(
+export async function movePassage(
   { id, body }: Entry<'passage'>,
   to: Entry<'palette'> | null,
 ): Promise<void> {
-  if (to === null && palettes.value.length >= MOST_PALETTES)
-    return complain(sayPalette.threeAtMost);
-  const undos = await lift(id);
-  const on = palettes.value.find((one) => one.id === to?.id) ?? null;
-  const put = await putOn(id, on);
-  if (put) tell(sayPalette.movedTo(body.name), backAll([...undos, put]));
+  if (to === null && dayPalettes.value.length >= MOST_PALETTES)
+    return showError(paletteTexts.threeAtMost);
+  const undos = await removeFromPalettes(id);
+  const on = dayPalettes.value.find((one) => one.id === to?.id) ?? null;
+  const put = await addToPalette(id, on);
+  if (put) showNotice(paletteTexts.movedTo(body.name), combineUndos([...undos, put]));
 }
 
 /** Moves a passage to the bin, and off the day. */
 export async function deletePassage({ id, body }: Entry<'passage'>): Promise<void> {
-  const undos = await lift(id);
-  const removed = await remove('passage', id);
-  if (removed) tell(sayPalette.deleted(body.name), backAll([...undos, removed.undo]));
+  const undos = await removeFromPalettes(id);
+  const removed = await removeDayEntry('passage', id);
+  if (removed) showNotice(paletteTexts.deleted(body.name), combineUndos([...undos, removed.undo]));
 }
 
 /**
@@ -160,12 +160,12 @@ export const changePassage = (
   /** Success notice, shown with undo; null for none. */
   said: string | null = null,
 ) =>
-  inTurn(async () => {
-    const over = passage(shown.id) ?? shown;
+  runInSequence(async () => {
+    const over = passageById(shown.id) ?? shown;
     const changes = typeof change === 'function' ? change(over.body) : change;
     const { canvas, ...body } = { ...over.body, ...changes };
     const sized = canvas && canvas.widthCm + canvas.heightCm > 0;
-    return save(
+    return saveDayEntry(
       { kind: 'passage', id: over.id, over, body: sized ? { ...body, canvas } : body },
       said,
     );
@@ -184,6 +184,6 @@ export const addPiles = (over: Entry<'passage'>, piles: readonly PileRecord[]) =
   changePassage(over, (body) => ({
     piles: [
       ...body.piles,
-      ...namedApart(piles, [...pileNames(), ...body.piles.map(({ name }) => name)]),
+      ...withUniqueNames(piles, [...pileNames(), ...body.piles.map(({ name }) => name)]),
     ],
   }));

@@ -1,7 +1,7 @@
 import { batch, computed, effect, signal } from '@preact/signals';
 import { runJob } from '../../../workers/jobs.ts';
 import type { PaletteAnswer, PaletteJob } from '../../../workers/palette.ts';
-import type { DayAsked } from '../../palette/asked.ts';
+import type { DayRequest } from '../../palette/asked.ts';
 import type { PaletteFault } from '../../palette/faults.ts';
 import type { FewestOfDay } from '../../palette/fewer.ts';
 import type { Studio } from '../../palette/passage.ts';
@@ -9,13 +9,20 @@ import type { Day } from '../../palette/plan.ts';
 import { putBack } from '../../palette/supply.ts';
 import { starterStock } from '../../pigment/starter.ts';
 import { place } from '../route.ts';
-import { mixedFrom } from '../shelf/stocked.ts';
+import { mixingShelfOf } from '../shelf/stocked.ts';
 import { job, type TaskOptions } from '../state/job.ts';
-import { complain, shelf, stocked } from '../studio.ts';
-import { sayPalette } from '../words/palette.ts';
-import { date, kept, leftovers, palettes, passage, sheet } from './days.ts';
-import { leftoverOf, passageOf } from './kept.ts';
-import { rules } from './rules.ts';
+import { shelf, showError, storedShelf } from '../studio.ts';
+import { paletteTexts } from '../words/palette.ts';
+import {
+  dayEntries,
+  dayPalettes,
+  daySheet,
+  offeredLeftovers,
+  passageById,
+  plannedDate,
+} from './days.ts';
+import { leftoverFromEntry, passageFromEntry } from './kept.ts';
+import { studioRules } from './rules.ts';
 
 const STARTER = starterStock();
 
@@ -23,51 +30,53 @@ const STARTER = starterStock();
  * Shelf and stock that the day is planned from. On a prepared day, what it took counts as still in
  * stock.
  */
-export const studio = computed((): Studio => {
-  const own = stocked.value?.body.stock;
+export const planningStudio = computed((): Studio => {
+  const own = storedShelf.value?.body.stock;
   const stock =
     own === undefined
       ? STARTER
       : own.entries.length > 0
         ? own
         : { ...STARTER, surface: own.surface };
-  const taken = sheet.value?.body.taken;
+  const taken = daySheet.value?.body.taken;
   if (!taken) return { shelf: shelf.value, stock };
   const before = putBack(stock, taken);
-  return { shelf: own ? mixedFrom(before) : shelf.value, stock: before };
+  return { shelf: own ? mixingShelfOf(before) : shelf.value, stock: before };
 });
-export const isCounted = computed(() => (stocked.value?.body.stock?.entries.length ?? 0) > 0);
+export const isStockCounted = computed(
+  () => (storedShelf.value?.body.stock?.entries.length ?? 0) > 0,
+);
 
-const asked = computed((): DayAsked | null =>
-  kept.value === null
+const dayRequest = computed((): DayRequest | null =>
+  dayEntries.value === null
     ? null
     : {
-        date: date.value,
-        palettes: palettes.value.map(({ body }) => ({
+        date: plannedDate.value,
+        palettes: dayPalettes.value.map(({ body }) => ({
           name: body.name,
           passages: body.passages.flatMap((id) => {
-            const found = passage(id);
-            return found ? [passageOf(found)] : [];
+            const found = passageById(id);
+            return found ? [passageFromEntry(found)] : [];
           }),
           ...(body.order ? { order: body.order } : {}),
           ...(body.seats.length > 0 ? { seats: body.seats } : {}),
         })),
-        rules: rules.value,
-        leftovers: leftovers.value.map(leftoverOf),
+        rules: studioRules.value,
+        leftovers: offeredLeftovers.value.map(leftoverFromEntry),
       },
 );
 
 /** The planned day and the studio it was planned for; null while there is nothing to plan. */
-export const plan = signal<{ readonly day: Day; readonly studio: Studio } | null>(null);
-export const faults = signal<readonly PaletteFault[]>([]);
-const planning = job({ onError: () => complain(sayPalette.notPlanned) });
+export const dayPlan = signal<{ readonly day: Day; readonly studio: Studio } | null>(null);
+export const planFaults = signal<readonly PaletteFault[]>([]);
+const planning = job({ onError: () => showError(paletteTexts.notPlanned) });
 export const isPlanning = computed(() => planning.progress.value !== null);
-const seekingFewest = job({ onError: () => complain(sayPalette.noFewest) });
-export const fewest = signal<FewestOfDay | null>(null);
+const seekingFewest = job({ onError: () => showError(paletteTexts.noFewest) });
+export const fewestPigments = signal<FewestOfDay | null>(null);
 /** Progress of the search for the fewest pigments, 0…1; null while none runs. */
-export const seeking = seekingFewest.progress;
+export const fewestProgress = seekingFewest.progress;
 
-const plansOf = (asked: PaletteJob, options: TaskOptions) =>
+const runPlanJob = (asked: PaletteJob, options: TaskOptions) =>
   runJob<PaletteJob, PaletteAnswer, number>(
     () =>
       new Worker(new URL('../../../workers/palette.worker.ts', import.meta.url), {
@@ -78,40 +87,40 @@ const plansOf = (asked: PaletteJob, options: TaskOptions) =>
   );
 
 effect(() => {
-  const wanted = asked.value;
-  const from = studio.value;
+  const wanted = dayRequest.value;
+  const from = planningStudio.value;
   if (wanted === null || place.value !== 'palette') return;
-  fewest.value = null;
+  fewestPigments.value = null;
   seekingFewest.cancel();
   if (wanted.palettes.every(({ passages }) => passages.every(({ piles }) => piles.length === 0))) {
     batch(() => {
-      plan.value = null;
-      faults.value = [];
+      dayPlan.value = null;
+      planFaults.value = [];
     });
     return;
   }
   void planning
-    .run((task) => plansOf({ studio: from, asked: wanted, fewest: false }, task))
+    .run((task) => runPlanJob({ studio: from, asked: wanted, fewest: false }, task))
     .then((answer) => {
       if (!answer) return;
       const { day } = answer;
       batch(() => {
-        plan.value = day.ok ? { day: day.value, studio: from } : null;
-        faults.value = day.ok ? [] : day.fault;
+        dayPlan.value = day.ok ? { day: day.value, studio: from } : null;
+        planFaults.value = day.ok ? [] : day.fault;
       });
     });
   return planning.cancel;
 });
 
 /** Searches for the fewest pigments of the day, in a worker; the result goes to `fewest`. */
-export async function seekFewest(): Promise<void> {
-  const wanted = asked.value;
+export async function searchFewestPigments(): Promise<void> {
+  const wanted = dayRequest.value;
   if (wanted === null) return;
   const answer = await seekingFewest.run((task) =>
-    plansOf({ studio: studio.value, asked: wanted, fewest: true }, task),
+    runPlanJob({ studio: planningStudio.value, asked: wanted, fewest: true }, task),
   );
   if (!answer) return;
-  if (answer.fewest?.ok && wanted === asked.value) fewest.value = answer.fewest.value;
-  else complain(sayPalette.noFewest);
+  if (answer.fewest?.ok && wanted === dayRequest.value) fewestPigments.value = answer.fewest.value;
+  else showError(paletteTexts.noFewest);
 }
-export const stopSeeking = seekingFewest.stop;
+export const stopFewestSearch = seekingFewest.stop;

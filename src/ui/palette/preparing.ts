@@ -1,20 +1,20 @@
 import { bookFaultWords } from '../../book/faults.ts';
 import { bodyOfStock } from '../../book/shelf.ts';
 import type { Day } from '../../palette/plan.ts';
-import { putBack, type Taking, takeFrom } from '../../palette/supply.ts';
+import { putBack, type StockWithdrawal, takeFrom } from '../../palette/supply.ts';
 import type { Stock } from '../../pigment/stock.ts';
 import { ok } from '../../result.ts';
 import { SHELF_ID } from '../shelf/stocked.ts';
-import { complain, notice, opening, stocked, tell } from '../studio.ts';
-import { sayPalette } from '../words/palette.ts';
-import { palettes, sheet, sheetId } from './days.ts';
+import { bookReady, notice, showError, showNotice, storedShelf } from '../studio.ts';
+import { paletteTexts } from '../words/palette.ts';
+import { dayPalettes, daySheet, sheetId } from './days.ts';
 import { amountsOf } from './kept.ts';
-import { isCounted, plan } from './planning.ts';
-import { save } from './save.ts';
+import { dayPlan, isStockCounted } from './planning.ts';
+import { saveDayEntry } from './save.ts';
 
-async function putStock(stock: Stock): Promise<boolean> {
-  const over = stocked.value;
-  const into = await opening;
+async function saveStock(stock: Stock): Promise<boolean> {
+  const over = storedShelf.value;
+  const into = await bookReady;
   if (!over || !into) return false;
   const put = await into.put({
     kind: 'shelf',
@@ -23,10 +23,10 @@ async function putStock(stock: Stock): Promise<boolean> {
     body: bodyOfStock(stock, over.body.note),
   });
   if (!put.ok) {
-    complain(bookFaultWords(put.fault));
+    showError(bookFaultWords(put.fault));
     return false;
   }
-  stocked.value = put.value.entry;
+  storedShelf.value = put.value.entry;
   return true;
 }
 
@@ -37,21 +37,21 @@ async function putStock(stock: Stock): Promise<boolean> {
  *   printed
  * @returns whether it was saved
  */
-export async function keepSheet(
+export async function saveSheet(
   day: Day,
-  prepared: { readonly prepared: string; readonly taken: readonly Taking[] } | null,
+  prepared: { readonly prepared: string; readonly taken: readonly StockWithdrawal[] } | null,
 ): Promise<boolean> {
-  const over = sheet.value;
-  const put = await save(
+  const over = daySheet.value;
+  const put = await saveDayEntry(
     {
       kind: 'sheet',
       id: over?.id ?? sheetId(day.date),
       ...(over ? { over } : {}),
       body: {
-        name: sayPalette.sheetNamed(day.date),
+        name: paletteTexts.sheetNamed(day.date),
         note: over?.body.note ?? '',
         date: day.date,
-        palettes: palettes.value.map(({ id }) => id),
+        palettes: dayPalettes.value.map(({ id }) => id),
         amounts: amountsOf(day),
         ...(prepared ?? {}),
       },
@@ -65,22 +65,25 @@ export async function keepSheet(
  * Marks the day as prepared and takes its amounts from the stock, once. A failed save restores the
  * stock.
  */
-export async function prepare(): Promise<void> {
-  const planned = plan.value;
-  if (!planned || sheet.value?.body.prepared) return;
+export async function markPrepared(): Promise<void> {
+  const planned = dayPlan.value;
+  if (!planned || daySheet.value?.body.prepared) return;
   const { day } = planned;
-  const stock = stocked.value?.body.stock;
-  const after = stock && isCounted.value ? takeFrom(stock, day.takings) : null;
-  if (after && !(await putStock(after.stock))) return;
+  const stock = storedShelf.value?.body.stock;
+  const after = stock && isStockCounted.value ? takeFrom(stock, day.takings) : null;
+  if (after && !(await saveStock(after.stock))) return;
   const taken = after?.taken ?? [];
-  if (!(await keepSheet(day, { prepared: new Date().toISOString(), taken }))) {
-    if (after) await putStock(stock!);
+  if (!(await saveSheet(day, { prepared: new Date().toISOString(), taken }))) {
+    if (after) await saveStock(stock!);
     return;
   }
-  tell(taken.length > 0 ? sayPalette.prepared : sayPalette.preparedUncounted, async () => {
-    await unprepare(false);
-    return ok(null);
-  });
+  showNotice(
+    taken.length > 0 ? paletteTexts.prepared : paletteTexts.preparedUncounted,
+    async () => {
+      await revertPrepared(false);
+      return ok(null);
+    },
+  );
 }
 
 /**
@@ -88,13 +91,13 @@ export async function prepare(): Promise<void> {
  *
  * @param said show a notice; false hides the current one
  */
-export async function unprepare(said = true): Promise<void> {
-  const over = sheet.value;
+export async function revertPrepared(said = true): Promise<void> {
+  const over = daySheet.value;
   if (!over) return;
   const { prepared: _, taken, ...rest } = over.body;
-  const stock = stocked.value?.body.stock;
-  if (taken && taken.length > 0 && stock && !(await putStock(putBack(stock, taken)))) return;
-  await save({ kind: 'sheet', id: over.id, over, body: rest }, null);
-  if (said) tell(sayPalette.putBack);
+  const stock = storedShelf.value?.body.stock;
+  if (taken && taken.length > 0 && stock && !(await saveStock(putBack(stock, taken)))) return;
+  await saveDayEntry({ kind: 'sheet', id: over.id, over, body: rest }, null);
+  if (said) showNotice(paletteTexts.putBack);
   else notice.value = null;
 }

@@ -1,17 +1,17 @@
 import { computed, signal } from '@preact/signals';
 import type { StudioRules } from '../../book/palette.ts';
 import { STUDIO_PALETTE } from '../../book/palette.ts';
-import { RULES, type Rules } from '../../palette/asked.ts';
+import { DEFAULT_RULES, type Rules } from '../../palette/asked.ts';
 import { today } from '../locale.ts';
-import { sayPalette } from '../words/palette.ts';
+import { paletteTexts } from '../words/palette.ts';
 import { studioPalette } from './days.ts';
-import { inTurn, save } from './save.ts';
+import { runInSequence, saveDayEntry } from './save.ts';
 
 /** The studio's rules as saved in the book; defaults for missing ones. */
-const settled = computed((): Rules => {
+const savedRules = computed((): Rules => {
   const own = studioPalette.value?.body;
-  if (!own) return RULES;
-  const { tooth, waste, heapCm3, ...others } = own.rules ?? ruled(RULES);
+  if (!own) return DEFAULT_RULES;
+  const { tooth, waste, heapCm3, ...others } = own.rules ?? storedRulesOf(DEFAULT_RULES);
   return {
     ...others,
     seats: own.seats,
@@ -22,11 +22,20 @@ const settled = computed((): Rules => {
 });
 
 /** Changes that are not saved yet, oldest first. */
-const underway = signal<readonly Partial<Rules>[]>([]);
+const pendingRuleChanges = signal<readonly Partial<Rules>[]>([]);
 /** The rules with unsaved changes applied: the interface shows an edit at once. */
-export const rules = computed((): Rules => Object.assign({}, settled.value, ...underway.value));
+export const studioRules = computed(
+  (): Rules => Object.assign({}, savedRules.value, ...pendingRuleChanges.value),
+);
 
-const ruled = ({ allowances, edgeCm3, oil, pupils, people, acknowledged }: Rules): StudioRules => ({
+const storedRulesOf = ({
+  allowances,
+  edgeCm3,
+  oil,
+  pupils,
+  people,
+  acknowledged,
+}: Rules): StudioRules => ({
   ...allowances,
   edgeCm3,
   oil,
@@ -36,26 +45,26 @@ const ruled = ({ allowances, edgeCm3, oil, pupils, people, acknowledged }: Rules
 });
 
 /** Changes the studio's rules and saves them; null after a fault. */
-export const settle = async (change: Partial<Rules>): ReturnType<typeof keep> => {
-  underway.value = [...underway.value, change];
+export const updateStudioRules = async (change: Partial<Rules>): ReturnType<typeof saveRules> => {
+  pendingRuleChanges.value = [...pendingRuleChanges.value, change];
   try {
-    return await keep(change);
+    return await saveRules(change);
   } finally {
-    underway.value = underway.value.filter((one) => one !== change);
+    pendingRuleChanges.value = pendingRuleChanges.value.filter((one) => one !== change);
   }
 };
 
-const keep = (change: Partial<Rules>) =>
-  inTurn(() => {
-    const next = { ...settled.value, ...change };
+const saveRules = (change: Partial<Rules>) =>
+  runInSequence(() => {
+    const next = { ...savedRules.value, ...change };
     const over = studioPalette.value;
-    return save(
+    return saveDayEntry(
       {
         kind: 'palette',
         id: STUDIO_PALETTE,
         ...(over ? { over } : {}),
         body: {
-          name: sayPalette.studioPalette,
+          name: paletteTexts.studioPalette,
           note: over?.body.note ?? '',
           date: over?.body.date ?? today(),
           shape: next.shape === 'oval' ? 'oval' : 'square-cornered',
@@ -63,7 +72,7 @@ const keep = (change: Partial<Rules>) =>
           seats: next.seats,
           passages: [],
           piles: [],
-          rules: ruled(next),
+          rules: storedRulesOf(next),
         },
       },
       null,

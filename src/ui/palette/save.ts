@@ -2,15 +2,15 @@ import { bookFaultWords } from '../../book/faults.ts';
 import type { Bodies, Entry, Kind } from '../../book/record.ts';
 import type { Put, Undo } from '../../book/store.ts';
 import { ok } from '../../result.ts';
-import { complain, opening, tell } from '../studio.ts';
-import { type Kept, kept } from './days.ts';
+import { bookReady, showError, showNotice } from '../studio.ts';
+import { type DayEntries, dayEntries } from './days.ts';
 
 let last: Promise<unknown> = Promise.resolve();
 /**
  * Runs changes one after another, so that each builds on the saved result of the one before. A
  * rejected change rejects its own promise and does not block the next.
  */
-export function inTurn<T>(change: () => Promise<T>): Promise<T> {
+export function runInSequence<T>(change: () => Promise<T>): Promise<T> {
   const mine = last.then(change);
   last = mine.catch(() => {});
   return mine;
@@ -22,7 +22,7 @@ export function inTurn<T>(change: () => Promise<T>): Promise<T> {
  * @param said success notice, shown with undo; null for none
  * @returns null after a fault, or without an open book
  */
-export async function save<K extends Kind>(
+export async function saveDayEntry<K extends Kind>(
   draft: {
     readonly kind: K;
     readonly body: Bodies[K];
@@ -31,26 +31,26 @@ export async function save<K extends Kind>(
   },
   said: string | null,
 ): Promise<Put<K> | null> {
-  const into = await opening;
+  const into = await bookReady;
   if (!into) return null;
   const put = await into.put(draft);
   if (!put.ok) {
-    complain(bookFaultWords(put.fault));
+    showError(bookFaultWords(put.fault));
     return null;
   }
   // Update at once: the next change must build on this one.
   const { entry } = put.value;
-  const slot = SLOTS[draft.kind];
-  if (slot && kept.value) {
-    const rest = kept.value[slot] as readonly { readonly id: string }[];
+  const slot = ENTRIES_FIELD[draft.kind];
+  if (slot && dayEntries.value) {
+    const rest = dayEntries.value[slot] as readonly { readonly id: string }[];
     const at = rest.findIndex(({ id }) => id === entry.id);
     const next = at < 0 ? [...rest, entry] : rest.with(at, entry);
-    kept.value = { ...kept.value, [slot]: next };
+    dayEntries.value = { ...dayEntries.value, [slot]: next };
   }
-  if (said !== null) tell(said, put.value.undo);
+  if (said !== null) showNotice(said, put.value.undo);
   return put.value;
 }
-const SLOTS: Partial<Record<Kind, keyof Kept>> = {
+const ENTRIES_FIELD: Partial<Record<Kind, keyof DayEntries>> = {
   palette: 'palettes',
   passage: 'passages',
   leftover: 'leftovers',
@@ -58,24 +58,27 @@ const SLOTS: Partial<Record<Kind, keyof Kept>> = {
 };
 
 /** Moves an entry to the bin and drops it from `kept` at once; null after a fault. */
-export async function remove(
+export async function removeDayEntry(
   kind: 'palette' | 'passage',
   id: string,
 ): Promise<{ readonly undo: Undo } | null> {
-  const removed = await (await opening)?.remove(id);
+  const removed = await (await bookReady)?.remove(id);
   if (!removed) return null;
   if (!removed.ok) {
-    complain(bookFaultWords(removed.fault));
+    showError(bookFaultWords(removed.fault));
     return null;
   }
-  const slot = SLOTS[kind];
-  if (slot && kept.value)
-    kept.value = { ...kept.value, [slot]: kept.value[slot].filter((one) => one.id !== id) };
+  const slot = ENTRIES_FIELD[kind];
+  if (slot && dayEntries.value)
+    dayEntries.value = {
+      ...dayEntries.value,
+      [slot]: dayEntries.value[slot].filter((one) => one.id !== id),
+    };
   return removed.value;
 }
 
 /** Combines several undos into one that runs the last first and stops at the first fault. */
-export const backAll =
+export const combineUndos =
   (undos: readonly (Undo | undefined)[]): Undo =>
   async () => {
     for (const undo of undos.toReversed()) {

@@ -2,35 +2,35 @@ import { AddIcon } from '../drawn/icons.tsx';
 import { hrefOf } from '../route.ts';
 import { shelf } from '../studio.ts';
 import { hrefTo } from '../swatches/routes.ts';
-import { FAMILY_WORDS, sayShelf } from '../words/shelf.ts';
-import { saySwatches } from '../words/swatches.ts';
-import type { Line, Order } from './order.ts';
+import { FAMILY_WORDS, shelfTexts } from '../words/shelf.ts';
+import { calibrationTexts } from '../words/swatches.ts';
+import type { Order, ShelfLine } from './order.ts';
 import { PaintLine } from './PaintLine.tsx';
-import { SeenAs } from './SeenAs.tsx';
-import { isStocked, lines, order, query, takeStarter } from './state.ts';
+import { GlareSetting } from './SeenAs.tsx';
+import { isStocked, lines, order, shelfQuery, takeStarter } from './state.ts';
 import { isStarter } from './stocked.ts';
 
 /** The list of paints on the shelf, with a summary of what is mixed from it above. */
-export function Board() {
+export function StockList() {
   return (
     <div class="shelf-board">
       <Standing />
       <div class="shelf-tools">
         <label class="search">
-          {sayShelf.search}
+          {shelfTexts.search}
           <input
             type="search"
-            value={query}
+            value={shelfQuery}
             onInput={(event) => {
-              query.value = event.currentTarget.value;
+              shelfQuery.value = event.currentTarget.value;
             }}
           />
         </label>
         <Orders />
       </div>
       <List />
-      <SeenAs />
-      <p class="small">{sayShelf.listDefers}</p>
+      <GlareSetting />
+      <p class="small">{shelfTexts.listDefers}</p>
     </div>
   );
 }
@@ -41,9 +41,9 @@ function Standing() {
   return (
     <div class="shelf-standing">
       {!isStocked.value ? (
-        <p class="lead">{sayShelf.usesStarter}</p>
+        <p class="lead">{shelfTexts.usesStarter}</p>
       ) : (
-        <p class="lead">{starter ? sayShelf.usesStarterFor : sayShelf.uses(paints.length)}</p>
+        <p class="lead">{starter ? shelfTexts.usesStarterFor : shelfTexts.uses(paints.length)}</p>
       )}
       {isStocked.value && remarks.length > 0 && (
         <ul class="remarks">
@@ -55,18 +55,18 @@ function Standing() {
       <p class="main-actions">
         <a class="button main" href={hrefOf('book', 'shelf', 'new')} data-entry="new">
           <AddIcon size={20} />
-          {sayShelf.add}
+          {shelfTexts.add}
         </a>
         {!isStocked.value && (
           <button type="button" onClick={() => void takeStarter()}>
-            {sayShelf.beginWithStarter}
+            {shelfTexts.beginWithStarter}
           </button>
         )}
       </p>
-      {!isStocked.value && <p class="small">{sayShelf.beginAbout}</p>}
+      {!isStocked.value && <p class="small">{shelfTexts.beginAbout}</p>}
       <p>
         <a class="button shelf-quiet" href={hrefTo()}>
-          {saySwatches.link}
+          {calibrationTexts.link}
         </a>
       </p>
     </div>
@@ -74,15 +74,15 @@ function Standing() {
 }
 
 const ORDERS: readonly (readonly [Order, string])[] = [
-  ['light', sayShelf.byLight],
-  ['family', sayShelf.byFamily],
-  ['name', sayShelf.byName],
+  ['light', shelfTexts.byLight],
+  ['family', shelfTexts.byFamily],
+  ['name', shelfTexts.byName],
 ];
 
 function Orders() {
   return (
     <fieldset>
-      <legend class="unseen">{sayShelf.order}</legend>
+      <legend class="unseen">{shelfTexts.order}</legend>
       <div class="choice shelf-orders">
         {ORDERS.map(([name, words]) => (
           <label key={name}>
@@ -107,10 +107,10 @@ function List() {
   if (all.length === 0)
     return (
       <p role="status" class="shelf-none">
-        {sayShelf.nothingFound}
+        {shelfTexts.nothingFound}
       </p>
     );
-  const heading = isStocked.value ? sayShelf.list : sayShelf.starterList;
+  const heading = isStocked.value ? shelfTexts.list : shelfTexts.starterList;
   if (order.value !== 'family')
     return (
       <>
@@ -132,7 +132,7 @@ function List() {
   );
 }
 
-function Lines({ lines: some }: { lines: readonly Line[] }) {
+function Lines({ lines: some }: { lines: readonly ShelfLine[] }) {
   return (
     <ul class="shelf-lines">
       {some.map((line) => (

@@ -1,5 +1,5 @@
 import { useId } from 'preact/hooks';
-import { Patch } from '../drawn/Patch.tsx';
+import { BrushStroke } from '../drawn/Patch.tsx';
 import { seedOf } from '../drawn/seed.ts';
 
 /** One brushed-out colour and its description. */
@@ -13,7 +13,7 @@ export interface Stroke {
  * @param label accessible name; without it the drawing is hidden from assistive technology, so the
  *   text beside it must say what it is
  */
-export function Brushed({
+export function BrushedPaint({
   strokes,
   name,
   width = 132,
@@ -50,7 +50,7 @@ export function Brushed({
     >
       {label ? <title id={`${id}-title`}>{label}</title> : null}
       {laid.toReversed().map(({ stroke, x: left, width: room }, i) => (
-        <Patch
+        <BrushStroke
           key={stroke.words}
           hex={stroke.hex}
           seed={seed + 7 * i}

@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
 
 /** A labelled select whose label is beside it, not around it. */
-export function Choice<Value extends string>({
+export function SelectField<Value extends string>({
   label,
   name,
   options,

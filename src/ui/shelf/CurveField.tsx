@@ -2,23 +2,23 @@ import { type Signal, useSignal } from '@preact/signals';
 import { type Spectrum, spectrum } from '../../colour/grid.ts';
 import { hexOf, labOfHex } from '../../colour/hex.ts';
 import type { Lab } from '../../colour/lab.ts';
-import { labOfText } from '../../colour/typed.ts';
+import { parseLab } from '../../colour/typed.ts';
 import type { Paint } from '../../optics/opaque.ts';
 import type { Opacity } from '../../pigment/facts.ts';
 import { paintOfColour, SCATTERING } from '../../pigment/seen.ts';
-import type { KeptCurve } from '../../pigment/stock.ts';
-import { HIDING_WORDS, sayShelf } from '../words/shelf.ts';
-import { Brushed } from './Brushed.tsx';
-import { Choice, optionsOf } from './Choice.tsx';
+import type { StoredCurve } from '../../pigment/stock.ts';
+import { HIDING_WORDS, shelfTexts } from '../words/shelf.ts';
+import { BrushedPaint } from './Brushed.tsx';
+import { optionsOf, SelectField } from './Choice.tsx';
 import { type CurveFile, readCurves } from './curvefile.ts';
 import { shownStock } from './state.ts';
 import { strokesOf } from './strokes.ts';
 
-export const paintOfKept = ({ K, S }: KeptCurve): Paint => ({
+export const paintOfKept = ({ K, S }: StoredCurve): Paint => ({
   K: spectrum<'K'>(K),
   S: spectrum<'S'>(S),
 });
-const keptOf = ({ K, S }: Paint, known: KeptCurve['known']): KeptCurve => ({
+const keptOf = ({ K, S }: Paint, known: StoredCurve['known']): StoredCurve => ({
   known,
   K: Array.from(K),
   S: Array.from(S),
@@ -41,7 +41,7 @@ export function CurveField({
 }: {
   name: string;
   legend: string;
-  curve: Signal<KeptCurve | null>;
+  curve: Signal<StoredCurve | null>;
   /** Initial colour, CIELAB under D65; null for a neutral grey. */
   start: Lab | null;
   /**
@@ -54,10 +54,10 @@ export function CurveField({
   const kept = useSignal(curve.peek());
   const source = useSignal<Source | null>(kept.value ? 'kept' : none === undefined ? null : 'none');
   const choices: readonly (readonly [Source, string])[] = [
-    ...(kept.value ? [['kept', sayShelf.asBefore] as const] : []),
+    ...(kept.value ? [['kept', shelfTexts.asBefore] as const] : []),
     ...(none === undefined ? [] : [['none', none] as const]),
-    ['file', sayShelf.fromFile],
-    ['colour', sayShelf.fromColour],
+    ['file', shelfTexts.fromFile],
+    ['colour', shelfTexts.fromColour],
   ];
   const choose = (to: Source) => {
     source.value = to;
@@ -94,10 +94,10 @@ export function CurveField({
       )}
       {curve.value && (
         <div class="shelf-preview">
-          <Brushed
+          <BrushedPaint
             name={name}
             strokes={strokesOf(shownStock.value, paintOfKept(curve.value), [6])}
-            label={sayShelf.measuredCurve}
+            label={shelfTexts.measuredCurve}
           />
         </div>
       )}
@@ -107,9 +107,9 @@ export function CurveField({
 
 interface From {
   name: string;
-  curve: Signal<KeptCurve | null>;
+  curve: Signal<StoredCurve | null>;
   /** The value of `curve` while no valid one is entered here. */
-  before: KeptCurve | null;
+  before: StoredCurve | null;
   scattering: Spectrum<'S'> | null;
 }
 
@@ -141,7 +141,7 @@ function FromFile({ name, curve, before, scattering }: From) {
   return (
     <>
       <label>
-        {sayShelf.file}
+        {shelfTexts.file}
         <input
           type="file"
           accept=".csv,.json,.txt,.cgats,.cgt,text/csv,text/plain,application/json"
@@ -150,7 +150,7 @@ function FromFile({ name, curve, before, scattering }: From) {
         />
       </label>
       <p class="small" id={`${name}-file-help`}>
-        {sayShelf.fileHelp}
+        {shelfTexts.fileHelp}
       </p>
       {fault.value && (
         <p class="field-fault" role="alert" data-wrong>
@@ -158,8 +158,8 @@ function FromFile({ name, curve, before, scattering }: From) {
         </p>
       )}
       {read.value && read.value.offered.length > 1 && (
-        <Choice
-          label={sayShelf.which}
+        <SelectField
+          label={shelfTexts.which}
           options={read.value.offered.map(({ name: offered }, i) => [String(i), offered] as const)}
           chosen={String(which.value)}
           onChoose={(index) => take(read.value!, Number(index))}
@@ -171,7 +171,7 @@ function FromFile({ name, curve, before, scattering }: From) {
         </p>
       ))}
       {read.value?.isSpectra && (
-        <p class="small">{scattering === null ? sayShelf.estimate : sayShelf.scattersAlike}</p>
+        <p class="small">{scattering === null ? shelfTexts.estimate : shelfTexts.scattersAlike}</p>
       )}
     </>
   );
@@ -198,7 +198,7 @@ function FromColour({ name, curve, before, start, scattering }: From & { start: 
     <>
       <div class="shelf-row">
         <label>
-          {sayShelf.fromScreen}
+          {shelfTexts.fromScreen}
           <input
             type="color"
             value={hexOf(lab.value ?? start)}
@@ -209,7 +209,7 @@ function FromColour({ name, curve, before, start, scattering }: From & { start: 
           />
         </label>
         <label>
-          {sayShelf.lab}
+          {shelfTexts.lab}
           <input
             type="text"
             inputMode="text"
@@ -219,22 +219,22 @@ function FromColour({ name, curve, before, start, scattering }: From & { start: 
             aria-describedby={`${name}-lab-help`}
             onInput={(event) => {
               text.value = event.currentTarget.value;
-              take(text.value.trim() === '' ? start : labOfText(text.value));
+              take(text.value.trim() === '' ? start : parseLab(text.value));
             }}
           />
         </label>
       </div>
       <p class="small" id={`${name}-lab-help`}>
-        {sayShelf.labHelp}
+        {shelfTexts.labHelp}
       </p>
       {isWrong && (
         <p class="field-fault" role="alert" data-wrong>
-          {sayShelf.labFault}
+          {shelfTexts.labFault}
         </p>
       )}
       {scattering === null && (
-        <Choice
-          label={sayShelf.hides}
+        <SelectField
+          label={shelfTexts.hides}
           options={optionsOf(HIDING_WORDS)}
           chosen={hides.value}
           onChoose={(word) => {
@@ -243,8 +243,8 @@ function FromColour({ name, curve, before, start, scattering }: From & { start: 
           }}
         />
       )}
-      {!exact.value && <p role="status">{sayShelf.nearest}</p>}
-      <p class="small">{scattering === null ? sayShelf.estimate : sayShelf.scattersAlike}</p>
+      {!exact.value && <p role="status">{shelfTexts.nearest}</p>}
+      <p class="small">{scattering === null ? shelfTexts.estimate : shelfTexts.scattersAlike}</p>
     </>
   );
 }

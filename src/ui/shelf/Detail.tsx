@@ -1,25 +1,30 @@
-import { cautionOf } from '../../pigment/caution.ts';
+import { entryHazardOf } from '../../pigment/caution.ts';
 import { pigmentOf } from '../../pigment/facts.ts';
 import { markWhite } from '../../pigment/mark.ts';
 import { curveOfEntry } from '../../pigment/mixable.ts';
 import { draftOf, type StockEntry } from '../../pigment/stock.ts';
 import { BinIcon, CautionIcon } from '../drawn/icons.tsx';
 import { go, hrefOf } from '../route.ts';
-import { FORM_WORDS, HAZARD_WORDS, KNOWN_WORDS, sayShelf } from '../words/shelf.ts';
-import { Brushed } from './Brushed.tsx';
-import { Facts } from './Facts.tsx';
-import { FormIcon } from './FormIcon.tsx';
+import {
+  HAZARD_WORDS,
+  SHORT_PROVENANCE_WORDS,
+  STOCK_FORM_WORDS,
+  shelfTexts,
+} from '../words/shelf.ts';
+import { BrushedPaint } from './Brushed.tsx';
+import { PaintFacts } from './Facts.tsx';
+import { ContainerIcon } from './FormIcon.tsx';
 import { lineOf } from './order.ts';
 import { amountWords, gradeWords } from './PaintLine.tsx';
-import { Replaced } from './Replaced.tsx';
+import { LotReplacement } from './Replaced.tsx';
 import { add, duplicate, isStocked, mark, newId, remove, shownStock } from './state.ts';
 import { strokesOf } from './strokes.ts';
-import { Trusted } from './Trusted.tsx';
+import { CurveProvenance } from './Trusted.tsx';
 
 const TINTS = [2, 10] as const;
 
 /** One paint in full: brushed out, with its hazards, its actions and its data. */
-export function Detail({ entry }: { entry: StockEntry }) {
+export function PaintDetail({ entry }: { entry: StockEntry }) {
   const stock = shownStock.value;
   const line = lineOf(stock, entry);
   const paint = curveOfEntry(stock, entry);
@@ -30,22 +35,26 @@ export function Detail({ entry }: { entry: StockEntry }) {
       <h2 tabIndex={-1}>{line.name}</h2>
       {isStocked.value && (
         <p class="shelf-particulars">
-          <FormIcon form={entry.form} />
-          {[FORM_WORDS[entry.form], amountWords(entry) || sayShelf.notWeighed, gradeWords(entry)]
+          <ContainerIcon form={entry.form} />
+          {[
+            STOCK_FORM_WORDS[entry.form],
+            amountWords(entry) || shelfTexts.notWeighed,
+            gradeWords(entry),
+          ]
             .filter(Boolean)
             .join(' · ')}
         </p>
       )}
       {paint === null ? (
-        <p>{sayShelf.curveNone}</p>
+        <p>{shelfTexts.curveNone}</p>
       ) : (
         <figure class="shelf-brushed">
-          <Brushed
+          <BrushedPaint
             strokes={strokes}
             name={entry.pigment}
             width={480}
             height={104}
-            label={sayShelf.brushed(line.name, tints)}
+            label={shelfTexts.brushed(line.name, tints)}
           />
           <figcaption>
             {strokes.map(({ words }, i) => (
@@ -56,11 +65,11 @@ export function Detail({ entry }: { entry: StockEntry }) {
           </figcaption>
         </figure>
       )}
-      {paint !== null && <Trusted entry={entry} />}
+      {paint !== null && <CurveProvenance entry={entry} />}
       <Actions entry={entry} />
       <Hazard entry={entry} />
-      <Facts line={line} />
-      {isStocked.value && paint !== null && <Replaced entry={entry} paint={paint} />}
+      <PaintFacts line={line} />
+      {isStocked.value && paint !== null && <LotReplacement entry={entry} paint={paint} />}
     </article>
   );
 }
@@ -72,26 +81,26 @@ function Actions({ entry }: { entry: StockEntry }) {
     return (
       <p class="shelf-actions">
         <button type="button" onClick={() => void take(entry.pigment)}>
-          {sayShelf.take}
+          {shelfTexts.take}
         </button>
       </p>
     );
   const isWhite = stock.white === id;
   return (
     <>
-      {isWhite && <p>{sayShelf.isWhite}</p>}
+      {isWhite && <p>{shelfTexts.isWhite}</p>}
       <p class="shelf-actions">
         <a class="button" href={hrefOf('book', 'shelf', id, 'edit')}>
-          {sayShelf.edit}
+          {shelfTexts.edit}
         </a>
         {!isWhite && markWhite(stock, id).ok && (
           <button type="button" onClick={() => void mark(id)}>
-            {sayShelf.markWhite}
+            {shelfTexts.markWhite}
           </button>
         )}
         {isWhite && (
           <button type="button" class="quiet" onClick={() => void mark(null)}>
-            {sayShelf.unmarkWhite}
+            {shelfTexts.unmarkWhite}
           </button>
         )}
         <button
@@ -103,7 +112,7 @@ function Actions({ entry }: { entry: StockEntry }) {
             })
           }
         >
-          {sayShelf.duplicate}
+          {shelfTexts.duplicate}
         </button>
         <button
           type="button"
@@ -115,7 +124,7 @@ function Actions({ entry }: { entry: StockEntry }) {
           }
         >
           <BinIcon size={20} />
-          {sayShelf.remove}
+          {shelfTexts.remove}
         </button>
       </p>
     </>
@@ -130,22 +139,22 @@ async function take(pigment: string): Promise<void> {
 }
 
 function Hazard({ entry }: { entry: StockEntry }) {
-  const { level, hazard, caution, dryRefused } = cautionOf(shownStock.value, entry);
+  const { level, hazard, caution, dryRefused } = entryHazardOf(shownStock.value, entry);
   const facts = pigmentOf(entry.pigment);
-  const known = facts && KNOWN_WORDS[facts.hazard.status];
+  const known = facts && SHORT_PROVENANCE_WORDS[facts.hazard.status];
   const grave = level === 'toxic' || level === 'very_toxic';
   return (
     <section class="shelf-caution" data-grave={grave ? 'yes' : 'no'}>
       <h3>
         {level !== 'low' && <CautionIcon size={22} />}
-        {sayShelf.hazard}: {HAZARD_WORDS[level].toLowerCase()}
+        {shelfTexts.hazard}: {HAZARD_WORDS[level].toLowerCase()}
       </h3>
-      {dryRefused && <p class="shelf-strong">{sayShelf.dryRefused}</p>}
+      {dryRefused && <p class="shelf-strong">{shelfTexts.dryRefused}</p>}
       <p>{hazard}</p>
       {caution !== '' && <p>{caution}</p>}
       <p class="small">
         {known && `${known.charAt(0).toUpperCase()}${known.slice(1)}. `}
-        {sayShelf.defers}
+        {shelfTexts.defers}
       </p>
     </section>
   );

@@ -1,72 +1,72 @@
 import type { ComponentChildren } from 'preact';
 import { pasteCm3 } from '../../pigment/amount.ts';
 import { type Figure, type Provenance, pigmentOf, standInsOf } from '../../pigment/facts.ts';
-import { keptCurveOf } from '../../pigment/mixable.ts';
+import { studioCurveOf } from '../../pigment/mixable.ts';
 import {
   DRYING_WORDS,
   HIDING_WORDS,
-  KNOWN_WORDS,
-  lightWords,
+  lightfastnessClassWords,
+  SHORT_PROVENANCE_WORDS,
   STRENGTH_WORDS,
-  sayShelf,
+  shelfTexts,
 } from '../words/shelf.ts';
-import type { Line } from './order.ts';
+import type { ShelfLine } from './order.ts';
 import { isStocked, shownStock } from './state.ts';
 
 /** The data of a paint, each figure with its provenance. */
-export function Facts({ line }: { line: Line }) {
+export function PaintFacts({ line }: { line: ShelfLine }) {
   const { entry, facts, own } = line;
   const cm3 = isStocked.value && entry.amount ? pasteCm3(shownStock.value, entry) : null;
   return (
     <>
       <section class="shelf-facts">
-        <h3>{sayShelf.figures}</h3>
+        <h3>{shelfTexts.figures}</h3>
         <dl>
           {facts?.opacity.word && (
-            <Fact name={sayShelf.hiding} known={facts.opacity.status}>
+            <Fact name={shelfTexts.hiding} known={facts.opacity.status}>
               {HIDING_WORDS[facts.opacity.word]}
             </Fact>
           )}
           {facts?.drying.word && (
-            <Fact name={sayShelf.drying} known={facts.drying.status}>
+            <Fact name={shelfTexts.drying} known={facts.drying.status}>
               {DRYING_WORDS[facts.drying.word]}
             </Fact>
           )}
           {facts && (
-            <Fact name={sayShelf.light} known={facts.lightfast.status}>
-              {lightWords(facts.lightfast.class)}. {facts.lightfast.note}
+            <Fact name={shelfTexts.light} known={facts.lightfast.status}>
+              {lightfastnessClassWords(facts.lightfast.class)}. {facts.lightfast.note}
             </Fact>
           )}
           {facts && (
-            <Fact name={sayShelf.strength} known={facts.strength.status}>
+            <Fact name={shelfTexts.strength} known={facts.strength.status}>
               {STRENGTH_WORDS[facts.strength.word]}
             </Fact>
           )}
           <Measured
-            name={sayShelf.density}
+            name={shelfTexts.density}
             mine={entry.density ?? own?.density ?? null}
             figure={facts?.density ?? null}
-            words={sayShelf.densityOf}
+            words={shelfTexts.densityOf}
           />
           <Measured
-            name={sayShelf.oil}
+            name={shelfTexts.oil}
             mine={entry.oil ?? own?.oil ?? null}
             figure={facts?.oil ?? null}
-            words={sayShelf.oilOf}
+            words={shelfTexts.oilOf}
           />
           {cm3 !== null && entry.unit === 'g' && (
-            <Fact name={sayShelf.makes} known="calc">
-              {sayShelf.makesOf(cm3)}
+            <Fact name={shelfTexts.makes} known="calc">
+              {shelfTexts.makesOf(cm3)}
             </Fact>
           )}
           {facts && (
-            <Fact name={sayShelf.mixing} known={facts.mixing.status}>
+            <Fact name={shelfTexts.mixing} known={facts.mixing.status}>
               {facts.mixing.note}
             </Fact>
           )}
-          <Apart name={sayShelf.apart} ids={facts?.avoid ?? []} />
-          <Apart name={sayShelf.withCare} ids={facts?.careWith ?? []} />
-          {entry.note !== '' && <Fact name={sayShelf.note}>{entry.note}</Fact>}
+          <Apart name={shelfTexts.apart} ids={facts?.avoid ?? []} />
+          <Apart name={shelfTexts.withCare} ids={facts?.careWith ?? []} />
+          {entry.note !== '' && <Fact name={shelfTexts.note}>{entry.note}</Fact>}
         </dl>
       </section>
       <Identity line={line} />
@@ -74,34 +74,34 @@ export function Facts({ line }: { line: Line }) {
   );
 }
 
-function Identity({ line: { entry, facts, own } }: { line: Line }) {
+function Identity({ line: { entry, facts, own } }: { line: ShelfLine }) {
   // The heading already gives the provenance of the paint's own curve.
-  const isOwn = keptCurveOf(shownStock.value, entry) !== null;
+  const isOwn = studioCurveOf(shownStock.value, entry) !== null;
   const handbook = isOwn ? '' : (facts?.curve ?? '');
   const also = facts?.synonyms ?? own?.synonyms ?? [];
   const standIns = standInsOf(entry.pigment).map(({ name }) => name);
   return (
     <details class="shelf-facts">
-      <summary>{sayShelf.identity}</summary>
+      <summary>{shelfTexts.identity}</summary>
       <dl>
-        {also.length > 0 && <Fact name={sayShelf.also}>{also.join(', ')}</Fact>}
-        {facts && <Fact name={sayShelf.chemistry}>{facts.chemistry}</Fact>}
+        {also.length > 0 && <Fact name={shelfTexts.also}>{also.join(', ')}</Fact>}
+        {facts && <Fact name={shelfTexts.chemistry}>{facts.chemistry}</Fact>}
         {facts?.colourIndex.name && (
-          <Fact name={sayShelf.colourIndex} known={facts.colourIndex.status}>
+          <Fact name={shelfTexts.colourIndex} known={facts.colourIndex.status}>
             {facts.colourIndex.name}, {facts.colourIndex.number}
           </Fact>
         )}
-        {facts && <Fact name={sayShelf.look}>{facts.hue}</Fact>}
-        {facts && <Fact name={sayShelf.use}>{facts.use}</Fact>}
+        {facts && <Fact name={shelfTexts.look}>{facts.hue}</Fact>}
+        {facts && <Fact name={shelfTexts.use}>{facts.use}</Fact>}
         {facts && (
-          <Fact name={sayShelf.used}>{sayShelf.usedFrom(facts.used.from, facts.used.to)}</Fact>
+          <Fact name={shelfTexts.used}>{shelfTexts.usedFrom(facts.used.from, facts.used.to)}</Fact>
         )}
         {standIns.length > 0 && (
-          <Fact name={sayShelf.standIns} known={facts!.standIns.status}>
+          <Fact name={shelfTexts.standIns} known={facts!.standIns.status}>
             {standIns.join(', ')}
           </Fact>
         )}
-        {handbook && <Fact name={sayShelf.curve}>{handbook}</Fact>}
+        {handbook && <Fact name={shelfTexts.curve}>{handbook}</Fact>}
       </dl>
     </details>
   );
@@ -121,13 +121,13 @@ function Measured({
 }) {
   if (mine !== null)
     return (
-      <Fact name={name} source={sayShelf.ownFigure}>
+      <Fact name={name} source={shelfTexts.ownFigure}>
         {words(mine)}
       </Fact>
     );
-  if (figure === null) return <Fact name={name}>{sayShelf.unknown}</Fact>;
+  if (figure === null) return <Fact name={name}>{shelfTexts.unknown}</Fact>;
   const { min, max, status, source } = figure;
-  const range = min === max ? '' : `${sayShelf.between(min, max)}; `;
+  const range = min === max ? '' : `${shelfTexts.between(min, max)}; `;
   return (
     <Fact name={name} known={status} source={`${range}${source}`}>
       {words(figure.value)}
@@ -142,7 +142,7 @@ function Apart({ name, ids }: { name: string; ids: readonly string[] }) {
     .toSorted((p, q) => Number(here.has(q)) - Number(here.has(p)))
     .map((id) => {
       const called = pigmentOf(id)?.name ?? id;
-      return isStocked.value && here.has(id) ? sayShelf.onShelf(called) : called;
+      return isStocked.value && here.has(id) ? shelfTexts.onShelf(called) : called;
     });
   return <Fact name={name}>{names.join(', ')}</Fact>;
 }
@@ -158,7 +158,7 @@ function Fact({
   source?: string;
   children: ComponentChildren;
 }) {
-  const how = [known && KNOWN_WORDS[known], source].filter(Boolean).join('; ');
+  const how = [known && SHORT_PROVENANCE_WORDS[known], source].filter(Boolean).join('; ');
   return (
     <div>
       <dt>{name}</dt>

@@ -1,5 +1,5 @@
 import { type StockFault, type StockField, stockFaultWords } from '../../pigment/validate.ts';
-import { described, Labelled } from '../Labelled.tsx';
+import { described, LabelledControl } from '../Labelled.tsx';
 
 /** The messages for one field's faults, joined; '' when it is valid. */
 const wrongWith = (faults: readonly StockFault[], field: StockField): string =>
@@ -20,7 +20,7 @@ export function Faulty({ faults, field }: { faults: readonly StockFault[]; field
 }
 
 /** A text input with label, help and error message. */
-export function Field({
+export function PaintField({
   name,
   label,
   help,
@@ -38,7 +38,7 @@ export function Field({
   const id = `shelf-${name}`;
   const fault = wrongWith(faults, name);
   return (
-    <Labelled id={id} label={label} help={help} fault={fault} class="shelf-field">
+    <LabelledControl id={id} label={label} help={help} fault={fault} class="shelf-field">
       <input
         id={id}
         name={name}
@@ -49,6 +49,6 @@ export function Field({
         aria-invalid={fault !== ''}
         aria-describedby={described(id, help, fault)}
       />
-    </Labelled>
+    </LabelledControl>
   );
 }

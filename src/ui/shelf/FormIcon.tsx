@@ -12,7 +12,7 @@ const LINES: Record<StockForm, string> = {
 };
 
 /** Icon of the paint's container; decorative, because its name is beside it. */
-export const FormIcon = ({ form, size = 22 }: { form: StockForm; size?: number }) => (
+export const ContainerIcon = ({ form, size = 22 }: { form: StockForm; size?: number }) => (
   <svg
     class="form-icon"
     width={size}

@@ -1,53 +1,53 @@
 import type { Signal } from '@preact/signals';
-import type { KeptCurve, OwnPigment } from '../../pigment/stock.ts';
+import type { OwnPigment, StoredCurve } from '../../pigment/stock.ts';
 import type { StockFault } from '../../pigment/validate.ts';
 import { masstone } from '../../pigment/white.ts';
-import { FAMILY_WORDS, HAZARD_WORDS, sayShelf } from '../words/shelf.ts';
-import { Choice, optionsOf } from './Choice.tsx';
+import { FAMILY_WORDS, HAZARD_WORDS, shelfTexts } from '../words/shelf.ts';
+import { optionsOf, SelectField } from './Choice.tsx';
 import { CurveField, paintOfKept } from './CurveField.tsx';
-import { Field } from './Field.tsx';
+import { PaintField } from './Field.tsx';
 import { shownStock } from './state.ts';
 
 /** Form fields for a custom pigment that is not in the list. */
-export function OwnFields({
+export function CustomPigmentFields({
   own,
   curve,
   faults,
 }: {
   own: OwnPigment | null;
-  curve: Signal<KeptCurve | null>;
+  curve: Signal<StoredCurve | null>;
   faults: readonly StockFault[];
 }) {
   return (
     <fieldset class="shelf-fields shelf-own">
-      <legend>{sayShelf.ownHeading}</legend>
-      <Field name="name" label={sayShelf.name} start={own?.name ?? ''} faults={faults} />
+      <legend>{shelfTexts.ownHeading}</legend>
+      <PaintField name="name" label={shelfTexts.name} start={own?.name ?? ''} faults={faults} />
       <div class="shelf-row">
-        <Choice
-          label={sayShelf.family}
+        <SelectField
+          label={shelfTexts.family}
           name="family"
           options={optionsOf(FAMILY_WORDS)}
           chosen={own?.family ?? 'brown'}
         />
-        <Choice
-          label={sayShelf.hazardOf}
+        <SelectField
+          label={shelfTexts.hazardOf}
           name="hazard"
           options={optionsOf(HAZARD_WORDS)}
           chosen={own?.hazard ?? 'caution'}
         >
-          {sayShelf.hazardHelp}
-        </Choice>
+          {shelfTexts.hazardHelp}
+        </SelectField>
       </div>
       <label>
-        {sayShelf.caution}
+        {shelfTexts.caution}
         <textarea name="caution" rows={2} maxLength={2000} defaultValue={own?.caution ?? ''} />
       </label>
       <CurveField
         name="own"
-        legend={sayShelf.colour}
+        legend={shelfTexts.colour}
         curve={curve}
         start={own?.curve ? masstone(paintOfKept(own.curve), shownStock.value.surface) : null}
-        none={sayShelf.fromNothing}
+        none={shelfTexts.fromNothing}
       />
     </fieldset>
   );

@@ -2,39 +2,39 @@ import { useSignal } from '@preact/signals';
 import { useRef } from 'preact/hooks';
 import { labelOf } from '../../pigment/label.ts';
 import {
-  type KeptCurve,
-  OWN,
+  OWN_ID_PREFIX,
   type StockEntry,
   type StockForm,
+  type StoredCurve,
   UNITS,
   type Unit,
 } from '../../pigment/stock.ts';
 import type { StockFault } from '../../pigment/validate.ts';
-import { typed } from '../locale.ts';
+import { formatForField } from '../locale.ts';
 import { go, hrefOf } from '../route.ts';
-import { FORM_WORDS, sayShelf } from '../words/shelf.ts';
-import { Choice } from './Choice.tsx';
+import { STOCK_FORM_WORDS, shelfTexts } from '../words/shelf.ts';
+import { SelectField } from './Choice.tsx';
 import { CurveField } from './CurveField.tsx';
-import { Faulty, Field } from './Field.tsx';
-import { FormIcon } from './FormIcon.tsx';
-import { OwnFields } from './OwnFields.tsx';
+import { Faulty, PaintField } from './Field.tsx';
+import { ContainerIcon } from './FormIcon.tsx';
+import { CustomPigmentFields } from './OwnFields.tsx';
 import { lineOf } from './order.ts';
 import { PigmentSelect } from './PigmentSelect.tsx';
 import { add, edit, newId, ownStock } from './state.ts';
-import { NEW_OWN, writtenIn } from './written.ts';
+import { NEW_OWN, readPaintForm } from './written.ts';
 
 /** Form to add or edit a paint. Errors appear at their fields, and all input is kept. */
 export function PaintForm({ entry }: { entry: StockEntry | null }) {
   const stock = ownStock.value;
   const pigment = useSignal(entry?.pigment ?? '');
   const kind = useSignal<StockForm>(entry?.form ?? 'tube');
-  const lotCurve = useSignal<KeptCurve | null>(entry?.curve ?? null);
-  const ownCurve = useSignal<KeptCurve | null>(
+  const lotCurve = useSignal<StoredCurve | null>(entry?.curve ?? null);
+  const ownCurve = useSignal<StoredCurve | null>(
     stock.own.find(({ id }) => id === entry?.pigment)?.curve ?? null,
   );
   const faults = useSignal<readonly StockFault[]>([]);
   const form = useRef<HTMLFormElement>(null);
-  const isOwn = pigment.value.startsWith(OWN);
+  const isOwn = pigment.value.startsWith(OWN_ID_PREFIX);
 
   const submit = async (event: SubmitEvent) => {
     event.preventDefault();
@@ -42,7 +42,7 @@ export function PaintForm({ entry }: { entry: StockEntry | null }) {
     // A colour that could not be read must be corrected or removed; it is never ignored.
     const wrong = form.current.querySelector('[data-wrong]')?.closest('fieldset');
     if (wrong) return wrong.querySelector<HTMLElement>('[type="file"], [type="text"]')?.focus();
-    const written = writtenIn(form.current, stock, entry, {
+    const written = readPaintForm(form.current, stock, entry, {
       lot: lotCurve.value,
       own: ownCurve.value,
     });
@@ -57,7 +57,7 @@ export function PaintForm({ entry }: { entry: StockEntry | null }) {
   return (
     <form class="shelf-form" ref={form} onSubmit={(event) => void submit(event)} noValidate>
       <h2 tabIndex={-1}>
-        {entry ? sayShelf.editHeading(labelOf(stock, entry)) : sayShelf.addHeading}
+        {entry ? shelfTexts.editHeading(labelOf(stock, entry)) : shelfTexts.addHeading}
       </h2>
       <Faulty faults={faults.value} field={null} />
       <PigmentSelect
@@ -69,7 +69,7 @@ export function PaintForm({ entry }: { entry: StockEntry | null }) {
         }}
       />
       {isOwn && (
-        <OwnFields
+        <CustomPigmentFields
           key={pigment.value}
           own={stock.own.find(({ id }) => id === pigment.value) ?? null}
           curve={ownCurve}
@@ -77,7 +77,7 @@ export function PaintForm({ entry }: { entry: StockEntry | null }) {
         />
       )}
       <fieldset>
-        <legend>{sayShelf.form}</legend>
+        <legend>{shelfTexts.form}</legend>
         <div class="choice shelf-choice">
           {(Object.keys(UNITS) as StockForm[]).toReversed().map((one) => (
             <label key={one}>
@@ -91,18 +91,18 @@ export function PaintForm({ entry }: { entry: StockEntry | null }) {
                 }}
               />
               <span>
-                <FormIcon form={one} />
-                {FORM_WORDS[one]}
+                <ContainerIcon form={one} />
+                {STOCK_FORM_WORDS[one]}
               </span>
             </label>
           ))}
         </div>
       </fieldset>
       <div class="shelf-row shelf-amount">
-        <Field
+        <PaintField
           name="amount"
-          label={sayShelf.amount}
-          help={sayShelf.amountHelp}
+          label={shelfTexts.amount}
+          help={shelfTexts.amountHelp}
           start={written(entry?.amount)}
           inputMode="decimal"
           faults={faults.value}
@@ -111,34 +111,39 @@ export function PaintForm({ entry }: { entry: StockEntry | null }) {
       </div>
       <Faulty faults={faults.value} field="unit" />
       <div class="shelf-row">
-        <Field
+        <PaintField
           name="grade"
-          label={sayShelf.grade}
-          help={sayShelf.gradeHelp}
+          label={shelfTexts.grade}
+          help={shelfTexts.gradeHelp}
           start={entry?.grade ?? ''}
           faults={faults.value}
         />
-        <Field name="lot" label={sayShelf.lot} start={entry?.lot ?? ''} faults={faults.value} />
+        <PaintField
+          name="lot"
+          label={shelfTexts.lot}
+          start={entry?.lot ?? ''}
+          faults={faults.value}
+        />
       </div>
       <label>
-        {sayShelf.note}
+        {shelfTexts.note}
         <textarea name="note" rows={2} maxLength={2000} defaultValue={entry?.note ?? ''} />
       </label>
       <details open={entry !== null && (entry.density ?? entry.oil ?? entry.curve) !== null}>
-        <summary>{sayShelf.more}</summary>
+        <summary>{shelfTexts.more}</summary>
         <div class="shelf-fields">
-          <p class="small">{sayShelf.moreAbout}</p>
+          <p class="small">{shelfTexts.moreAbout}</p>
           <div class="shelf-row">
-            <Field
+            <PaintField
               name="density"
-              label={sayShelf.densityLabel}
+              label={shelfTexts.densityLabel}
               start={written(entry?.density)}
               inputMode="decimal"
               faults={faults.value}
             />
-            <Field
+            <PaintField
               name="oil"
-              label={sayShelf.oilLabel}
+              label={shelfTexts.oilLabel}
               start={written(entry?.oil)}
               inputMode="decimal"
               faults={faults.value}
@@ -147,10 +152,10 @@ export function PaintForm({ entry }: { entry: StockEntry | null }) {
           {pigment.value !== NEW_OWN && (
             <CurveField
               name="lot"
-              legend={sayShelf.colour}
+              legend={shelfTexts.colour}
               curve={lotCurve}
               start={entry && lineOf(stock, entry).lab}
-              none={sayShelf.asPigment}
+              none={shelfTexts.asPigment}
             />
           )}
           <Faulty faults={faults.value} field="curve" />
@@ -158,13 +163,13 @@ export function PaintForm({ entry }: { entry: StockEntry | null }) {
       </details>
       <p class="shelf-actions">
         <button type="submit" class="main">
-          {entry ? sayShelf.saveEdit : sayShelf.save}
+          {entry ? shelfTexts.saveEdit : shelfTexts.save}
         </button>
         <a
           class="button shelf-quiet"
           href={entry ? hrefOf('book', 'shelf', entry.id) : hrefOf('book', 'shelf')}
         >
-          {sayShelf.cancel}
+          {shelfTexts.cancel}
         </a>
       </p>
     </form>
@@ -173,8 +178,8 @@ export function PaintForm({ entry }: { entry: StockEntry | null }) {
 
 function UnitSelect({ kind, start }: { kind: StockForm; start: Unit | undefined }) {
   return (
-    <Choice
-      label={sayShelf.unit}
+    <SelectField
+      label={shelfTexts.unit}
       name="unit"
       options={UNITS[kind].map((unit) => [unit, unit] as const)}
       chosen={start}
@@ -184,4 +189,4 @@ function UnitSelect({ kind, start }: { kind: StockForm; start: Unit | undefined 
 
 /** A number in the form of its input field; '' when missing. */
 const written = (figure: number | null | undefined): string =>
-  figure == null ? '' : typed(figure, 6);
+  figure == null ? '' : formatForField(figure, 6);

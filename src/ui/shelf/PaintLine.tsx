@@ -1,15 +1,15 @@
-import { trustOfCurve } from '../../pigment/calibrate/trust.ts';
-import { cautionOf } from '../../pigment/caution.ts';
-import { curveOfEntry, keptCurveOf } from '../../pigment/mixable.ts';
+import { evidenceOfCurve } from '../../pigment/calibrate/trust.ts';
+import { entryHazardOf } from '../../pigment/caution.ts';
+import { curveOfEntry, studioCurveOf } from '../../pigment/mixable.ts';
 import type { StockEntry } from '../../pigment/stock.ts';
 import { CautionIcon } from '../drawn/icons.tsx';
-import { figure } from '../locale.ts';
+import { formatNumber } from '../locale.ts';
 import { hrefOf, route } from '../route.ts';
-import { FORM_WORDS, HAZARD_WORDS, sayShelf } from '../words/shelf.ts';
-import { saySwatches } from '../words/swatches.ts';
-import { Brushed } from './Brushed.tsx';
-import { FormIcon } from './FormIcon.tsx';
-import type { Line } from './order.ts';
+import { HAZARD_WORDS, STOCK_FORM_WORDS, shelfTexts } from '../words/shelf.ts';
+import { calibrationTexts } from '../words/swatches.ts';
+import { BrushedPaint } from './Brushed.tsx';
+import { ContainerIcon } from './FormIcon.tsx';
+import type { ShelfLine } from './order.ts';
 import { isStocked, shownStock } from './state.ts';
 import { strokesOf } from './strokes.ts';
 
@@ -19,17 +19,19 @@ export const gradeWords = ({ grade, lot }: StockEntry): string =>
 
 /** The amount, such as "40 ml"; '' when it was never weighed. */
 export const amountWords = ({ amount, unit }: StockEntry): string =>
-  amount === null ? '' : amount === 0 ? sayShelf.usedUp : `${figure(amount, 0, 3)} ${unit}`;
+  amount === null ? '' : amount === 0 ? shelfTexts.usedUp : `${formatNumber(amount, 0, 3)} ${unit}`;
 
 /** One paint in the list: brushed out, with its name, amount and hazards. */
-export function PaintLine({ line }: { line: Line }) {
+export function PaintLine({ line }: { line: ShelfLine }) {
   const { entry, name, lab } = line;
   const stock = shownStock.value;
   const strokes = strokesOf(stock, curveOfEntry(stock, entry), [6]);
-  const { level } = cautionOf(stock, entry);
-  const curve = keptCurveOf(stock, entry);
+  const { level } = entryHazardOf(stock, entry);
+  const curve = studioCurveOf(stock, entry);
   const particulars = isStocked.value
-    ? [FORM_WORDS[entry.form], amountWords(entry), gradeWords(entry)].filter(Boolean).join(' · ')
+    ? [STOCK_FORM_WORDS[entry.form], amountWords(entry), gradeWords(entry)]
+        .filter(Boolean)
+        .join(' · ')
     : '';
   const open = route.value.within[0] === entry.id;
   return (
@@ -39,12 +41,12 @@ export function PaintLine({ line }: { line: Line }) {
       aria-current={open ? 'true' : undefined}
       data-entry={entry.id}
     >
-      <Brushed strokes={strokes} name={entry.pigment} />
+      <BrushedPaint strokes={strokes} name={entry.pigment} />
       <span class="shelf-words">
         <span class="shelf-name">{name}</span>
         {particulars && (
           <span class="shelf-particulars">
-            <FormIcon form={entry.form} size={18} />
+            <ContainerIcon form={entry.form} size={18} />
             {particulars}
           </span>
         )}
@@ -56,14 +58,14 @@ export function PaintLine({ line }: { line: Line }) {
             </strong>
           )}
           {level === 'caution' && <span>{HAZARD_WORDS[level]}</span>}
-          {stock.white === entry.id && <span class="shelf-tag">{sayShelf.white}</span>}
+          {stock.white === entry.id && <span class="shelf-tag">{shelfTexts.white}</span>}
           {curve && (
             <span class="shelf-tag">
-              {saySwatches.tags[curve.known]}
-              {trustOfCurve(curve).rough ? ` (${saySwatches.roughTag})` : ''}
+              {calibrationTexts.tags[curve.known]}
+              {evidenceOfCurve(curve).rough ? ` (${calibrationTexts.roughTag})` : ''}
             </span>
           )}
-          {lab === null && <span class="shelf-tag">{sayShelf.noCurve}</span>}
+          {lab === null && <span class="shelf-tag">{shelfTexts.noCurve}</span>}
         </span>
       </span>
     </a>

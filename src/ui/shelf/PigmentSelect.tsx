@@ -1,12 +1,12 @@
 import type { Signal } from '@preact/signals';
-import { type Family, PIGMENTS } from '../../pigment/facts.ts';
+import { PIGMENTS, type PigmentFamily } from '../../pigment/facts.ts';
 import type { OwnPigment } from '../../pigment/stock.ts';
 import type { StockFault } from '../../pigment/validate.ts';
-import { FAMILY_WORDS, sayShelf } from '../words/shelf.ts';
+import { FAMILY_WORDS, shelfTexts } from '../words/shelf.ts';
 import { Faulty } from './Field.tsx';
 import { NEW_OWN } from './written.ts';
 
-const FAMILIES = Object.keys(FAMILY_WORDS) as Family[];
+const FAMILIES = Object.keys(FAMILY_WORDS) as PigmentFamily[];
 
 /**
  * A select of all known pigments by family: the studio's custom pigments first, "a new one" last.
@@ -26,7 +26,7 @@ export function PigmentSelect({
   const isWrong = faults.some(({ field }) => field === 'pigment');
   return (
     <div class="shelf-field">
-      <label for="shelf-pigment">{sayShelf.pigment}</label>
+      <label for="shelf-pigment">{shelfTexts.pigment}</label>
       <select
         id="shelf-pigment"
         name="pigment"
@@ -39,9 +39,9 @@ export function PigmentSelect({
           chosen(own.find((each) => each.id === id) ?? null);
         }}
       >
-        <option value="">{sayShelf.choose}</option>
+        <option value="">{shelfTexts.choose}</option>
         {own.length > 0 && (
-          <optgroup label={sayShelf.yours}>
+          <optgroup label={shelfTexts.yours}>
             {own.map(({ id, name }) => (
               <option key={id} value={id}>
                 {name}
@@ -58,7 +58,7 @@ export function PigmentSelect({
             ))}
           </optgroup>
         ))}
-        <option value={NEW_OWN}>{sayShelf.oneOfMyOwn}</option>
+        <option value={NEW_OWN}>{shelfTexts.oneOfMyOwn}</option>
       </select>
       <Faulty faults={faults} field="pigment" />
     </div>

@@ -3,14 +3,14 @@ import { useEffect } from 'preact/hooks';
 import { bookFaultWords } from '../../book/faults.ts';
 import { differenceWords } from '../../colour/words.ts';
 import type { Paint } from '../../optics/opaque.ts';
-import type { KeptCurve, StockEntry } from '../../pigment/stock.ts';
+import type { StockEntry, StoredCurve } from '../../pigment/stock.ts';
 import { stockFaultWords } from '../../pigment/validate.ts';
 import { masstone } from '../../pigment/white.ts';
-import { shownOf } from '../drawn/screen.ts';
+import { cssColourOf } from '../drawn/screen.ts';
 import { go, hrefOf } from '../route.ts';
-import { book, complain, edition, shelf } from '../studio.ts';
-import { sayShelf } from '../words/shelf.ts';
-import { Brushed } from './Brushed.tsx';
+import { book, bookRevision, shelf, showError } from '../studio.ts';
+import { shelfTexts } from '../words/shelf.ts';
+import { BrushedPaint } from './Brushed.tsx';
 import { CurveField, paintOfKept } from './CurveField.tsx';
 import { type KeptRecipe, movedBy, recipesWith } from './recipes.ts';
 import { edit, shownStock } from './state.ts';
@@ -19,7 +19,7 @@ import { edit, shownStock } from './state.ts';
  * Preview of replacing this lot: the recipes in the book that would change by more than CIEDE2000
  * 1.
  */
-export function Replaced({ entry, paint }: { entry: StockEntry; paint: Paint }) {
+export function LotReplacement({ entry, paint }: { entry: StockEntry; paint: Paint }) {
   const isOpen = useSignal(false);
   return (
     <details
@@ -28,14 +28,14 @@ export function Replaced({ entry, paint }: { entry: StockEntry; paint: Paint }) 
         isOpen.value = event.currentTarget.open;
       }}
     >
-      <summary>{sayShelf.replaced}</summary>
+      <summary>{shelfTexts.replaced}</summary>
       {isOpen.value && <Asked entry={entry} paint={paint} />}
     </details>
   );
 }
 
 function Asked({ entry, paint }: { entry: StockEntry; paint: Paint }) {
-  const curve = useSignal<KeptCurve | null>(null);
+  const curve = useSignal<StoredCurve | null>(null);
   const lot = useSignal('');
   const replace = async () => {
     const { id, ...draft } = entry;
@@ -44,14 +44,14 @@ function Asked({ entry, paint }: { entry: StockEntry; paint: Paint }) {
       own: null,
     });
     if (changed.ok) go('book', 'shelf', id);
-    else if (changed.fault[0]) complain(stockFaultWords(changed.fault[0]));
+    else if (changed.fault[0]) showError(stockFaultWords(changed.fault[0]));
   };
   return (
     <div class="shelf-fields">
-      <p>{sayShelf.replacedAbout}</p>
+      <p>{shelfTexts.replacedAbout}</p>
       <CurveField
         name="replaced"
-        legend={sayShelf.colour}
+        legend={shelfTexts.colour}
         curve={curve}
         start={masstone(paint, shownStock.value.surface)}
         scattering={paint.S}
@@ -60,7 +60,7 @@ function Asked({ entry, paint }: { entry: StockEntry; paint: Paint }) {
       {curve.value && (
         <>
           <label>
-            {sayShelf.newLot}
+            {shelfTexts.newLot}
             <input
               type="text"
               maxLength={80}
@@ -72,7 +72,7 @@ function Asked({ entry, paint }: { entry: StockEntry; paint: Paint }) {
           </label>
           <p>
             <button type="button" onClick={() => void replace()}>
-              {sayShelf.replaceIt}
+              {shelfTexts.replaceIt}
             </button>
           </p>
         </>
@@ -86,48 +86,48 @@ function Consequences({ entry, paint }: { entry: StockEntry; paint: Paint }) {
   const pigment =
     shelf.value.paints.find((each) => each.pigment === `${entry.pigment}#${entry.id}`)?.pigment ??
     entry.pigment;
-  const present = edition.value;
+  const present = bookRevision.value;
   useEffect(() => {
     const here = book.peek();
     // Read again after every change of the book.
     if (!here || present < 0) return;
     void recipesWith(here, pigment).then((found) => {
       if (found.ok) recipes.value = found.value;
-      else complain(bookFaultWords(found.fault));
+      else showError(bookFaultWords(found.fault));
     });
   }, [pigment, present]);
-  if (recipes.value === null) return <p role="status">{sayShelf.looking}</p>;
+  if (recipes.value === null) return <p role="status">{shelfTexts.looking}</p>;
   const count = recipes.value.length;
   const moved = movedBy(recipes.value, shelf.value, pigment, paint);
   const sum =
     count === 0
-      ? sayShelf.noneUse
+      ? shelfTexts.noneUse
       : moved.length === 0
-        ? sayShelf.noneMove(count)
-        : sayShelf.someMove(moved.length, count);
+        ? shelfTexts.noneMove(count)
+        : shelfTexts.someMove(moved.length, count);
   return (
     <div class="shelf-moved">
       <p role="status">{sum}</p>
       <ul>
         {moved.map(({ recipe, before, after, deltaE00 }) => (
           <li key={recipe.id}>
-            <Brushed
+            <BrushedPaint
               name={recipe.id}
               strokes={[
-                { hex: shownOf(before), words: sayShelf.before },
-                { hex: shownOf(after), words: sayShelf.after },
+                { hex: cssColourOf(before), words: shelfTexts.before },
+                { hex: cssColourOf(after), words: shelfTexts.after },
               ]}
-              label={`${recipe.name}: ${sayShelf.before}, ${sayShelf.after}`}
+              label={`${recipe.name}: ${shelfTexts.before}, ${shelfTexts.after}`}
             />
             <span>
               <strong>{recipe.name}</strong>{' '}
               {recipe.harmony === null ? (
-                sayShelf.inEntry(recipe.entry)
+                shelfTexts.inEntry(recipe.entry)
               ) : (
-                <a href={hrefOf('harmony', recipe.harmony)}>{sayShelf.inEntry(recipe.entry)}</a>
+                <a href={hrefOf('harmony', recipe.harmony)}>{shelfTexts.inEntry(recipe.entry)}</a>
               )}
               <br />
-              {sayShelf.movesBy(deltaE00)}: {sayShelf.moveSeen[differenceWords(deltaE00)]}
+              {shelfTexts.movesBy(deltaE00)}: {shelfTexts.moveSeen[differenceWords(deltaE00)]}
             </span>
           </li>
         ))}

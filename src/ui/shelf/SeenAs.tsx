@@ -1,22 +1,22 @@
 import { masstonesOf } from '../../pigment/near.ts';
 import { midSentence } from '../../wording.ts';
 import { shelf } from '../studio.ts';
-import { sayShelf } from '../words/shelf.ts';
-import { ownStock, seeAs } from './state.ts';
+import { shelfTexts } from '../words/shelf.ts';
+import { ownStock, setGlareView } from './state.ts';
 
 const WAYS = ['included', 'excluded'] as const;
 
 /**
  * Setting: whether paint is viewed with the specular reflection of its surface, or without glare.
  */
-export function SeenAs() {
+export function GlareSetting() {
   const now = ownStock.value.surface.specular;
   const deepest = masstonesOf(shelf.value).reduce((low, one) =>
     one.lab[0] < low.lab[0] ? one : low,
   );
   return (
     <fieldset>
-      <legend>{sayShelf.seenHeading}</legend>
+      <legend>{shelfTexts.seenHeading}</legend>
       <div class="choice">
         {WAYS.map((way) => (
           <label key={way}>
@@ -24,14 +24,15 @@ export function SeenAs() {
               type="radio"
               name="seen-as"
               checked={way === now}
-              onChange={() => void seeAs(way)}
+              onChange={() => void setGlareView(way)}
             />
-            <span>{sayShelf.seenAs[way].name}</span>
+            <span>{shelfTexts.seenAs[way].name}</span>
           </label>
         ))}
       </div>
       <p class="small">
-        {sayShelf.seenAs[now].about} {sayShelf.deepest(midSentence(deepest.label), deepest.lab[0])}
+        {shelfTexts.seenAs[now].about}{' '}
+        {shelfTexts.deepest(midSentence(deepest.label), deepest.lab[0])}
       </p>
     </fieldset>
   );

@@ -1,11 +1,11 @@
 import './shelf.css';
 import { masstonesOf } from '../../pigment/near.ts';
-import { Patch } from '../drawn/Patch.tsx';
-import { shownOf } from '../drawn/screen.ts';
+import { BrushStroke } from '../drawn/Patch.tsx';
+import { cssColourOf } from '../drawn/screen.ts';
 import { seedOf } from '../drawn/seed.ts';
 import { hrefOf } from '../route.ts';
 import { shelf } from '../studio.ts';
-import { sayShelf } from '../words/shelf.ts';
+import { shelfTexts } from '../words/shelf.ts';
 
 const MOST = 24;
 const STROKE = { width: 26, height: 72, gap: 7 } as const;
@@ -29,8 +29,8 @@ export function ShelfLink() {
         {shown.map(({ pigment, lab }, i) => (
           // A downward stroke is a stroke rotated by 90 degrees.
           <g key={pigment} transform={`translate(${i * step + STROKE.width} 0) rotate(90)`}>
-            <Patch
-              hex={shownOf(lab)}
+            <BrushStroke
+              hex={cssColourOf(lab)}
               seed={seedOf(pigment)}
               x={0}
               y={0}
@@ -40,8 +40,8 @@ export function ShelfLink() {
           </g>
         ))}
       </svg>
-      <span class="shelf-open">{sayShelf.open}</span>
-      <span class="small">{sayShelf.about}</span>
+      <span class="shelf-open">{shelfTexts.open}</span>
+      <span class="small">{shelfTexts.about}</span>
     </a>
   );
 }

@@ -4,15 +4,15 @@ import { lazy } from '../lazy.tsx';
 import { hrefOf, route } from '../route.ts';
 import { book } from '../studio.ts';
 import { SWATCHES } from '../swatches/routes.ts';
-import { say } from '../words/frame.ts';
-import { sayShelf } from '../words/shelf.ts';
-import { Board } from './Board.tsx';
-import { Detail } from './Detail.tsx';
+import { sharedTexts } from '../words/frame.ts';
+import { shelfTexts } from '../words/shelf.ts';
+import { StockList } from './Board.tsx';
+import { PaintDetail } from './Detail.tsx';
 import { PaintForm } from './PaintForm.tsx';
 import { isStocked, shownStock } from './state.ts';
 
 const SwatchesScreen = lazy(
-  async () => (await import('../swatches/SwatchesScreen.tsx')).SwatchesScreen,
+  async () => (await import('../swatches/SwatchesScreen.tsx')).CalibrationScreen,
 );
 
 /** The shelf, or the calibration pages within it. */
@@ -49,18 +49,18 @@ function Stocked() {
     <section class="page shelf-page" data-open={what === undefined ? 'no' : 'yes'}>
       <div class="shelf-head">
         <p class="shelf-crumb">
-          <a href={hrefOf('book')}>{sayShelf.back}</a>
+          <a href={hrefOf('book')}>{shelfTexts.back}</a>
         </p>
         <h1 tabIndex={-1} ref={heading}>
-          {sayShelf.heading}
+          {shelfTexts.heading}
         </h1>
       </div>
       <div class="shelf-parts">
-        <Board />
+        <StockList />
         {what !== undefined && (
           <section class="shelf-side" ref={side}>
             <p class="shelf-all">
-              <a href={hrefOf('book', 'shelf')}>{sayShelf.allOfIt}</a>
+              <a href={hrefOf('book', 'shelf')}>{shelfTexts.allOfIt}</a>
             </p>
             <Side what={what} doing={doing} />
           </section>
@@ -73,8 +73,8 @@ function Stocked() {
 function Opening() {
   return (
     <section class="page">
-      <h1 tabIndex={-1}>{sayShelf.heading}</h1>
-      <p role="status">{say.bookOpening}</p>
+      <h1 tabIndex={-1}>{shelfTexts.heading}</h1>
+      <p role="status">{sharedTexts.bookOpening}</p>
     </section>
   );
 }
@@ -82,10 +82,10 @@ function Opening() {
 function Side({ what, doing }: { what: string; doing: string | undefined }) {
   if (what === 'new') return <PaintForm key="new" entry={null} />;
   const entry = shownStock.value.entries.find(({ id }) => id === what);
-  if (!entry) return <p>{sayShelf.gone}</p>;
+  if (!entry) return <p>{shelfTexts.gone}</p>;
   return doing === 'edit' && isStocked.value ? (
     <PaintForm key={what} entry={entry} />
   ) : (
-    <Detail key={what} entry={entry} />
+    <PaintDetail key={what} entry={entry} />
   );
 }

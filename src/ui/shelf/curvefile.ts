@@ -7,7 +7,7 @@ import { readShelf } from '../../pigment/read.ts';
 import { paintOfMasstone } from '../../pigment/seen.ts';
 import { spectraFaultWords } from '../../pigment/unreadable.ts';
 import { fail, ok, type Result } from '../../result.ts';
-import { sayShelf } from '../words/shelf.ts';
+import { shelfTexts } from '../words/shelf.ts';
 
 /** One paint found in a file. */
 export interface Offered {
@@ -38,7 +38,7 @@ export async function readCurves(
   surface: Surface,
   S: number | Spectrum<'S'>,
 ): Promise<Result<CurveFile, string>> {
-  if (file.size > MOST_BYTES) return fail(sayShelf.fileTooLarge);
+  if (file.size > MOST_BYTES) return fail(shelfTexts.fileTooLarge);
   const text = await file.text();
   if (/^\s*BEGIN_DATA\b/m.test(text) || /^\uFEFF?\s*CGATS/i.test(text)) {
     const spectra = readCgats(text);

@@ -1,5 +1,5 @@
 import type { Lab } from '../../colour/lab.ts';
-import { type Family, type PigmentFacts, pigmentOf } from '../../pigment/facts.ts';
+import { type PigmentFacts, type PigmentFamily, pigmentOf } from '../../pigment/facts.ts';
 import { nameIn } from '../../pigment/label.ts';
 import { curveOfEntry } from '../../pigment/mixable.ts';
 import { findEntries } from '../../pigment/search.ts';
@@ -9,17 +9,17 @@ import { masstone } from '../../pigment/white.ts';
 export type Order = 'light' | 'family' | 'name';
 
 /** One entry of the shelf as listed. */
-export interface Line {
+export interface ShelfLine {
   readonly entry: StockEntry;
   readonly name: string;
-  readonly family: Family;
+  readonly family: PigmentFamily;
   readonly facts: PigmentFacts | null;
   readonly own: OwnPigment | null;
   /** Masstone colour; null when its colour is unknown. */
   readonly lab: Lab | null;
 }
 
-export function lineOf(stock: Stock, entry: StockEntry): Line {
+export function lineOf(stock: Stock, entry: StockEntry): ShelfLine {
   const facts = pigmentOf(entry.pigment);
   const own = stock.own.find(({ id }) => id === entry.pigment) ?? null;
   const paint = curveOfEntry(stock, entry);
@@ -37,7 +37,7 @@ export function lineOf(stock: Stock, entry: StockEntry): Line {
  * The entries that match a search, sorted. In the order by lightness, entries without a colour come
  * last.
  */
-export function linesOf(stock: Stock, query: string, order: Order): readonly Line[] {
+export function linesOf(stock: Stock, query: string, order: Order): readonly ShelfLine[] {
   const lines = findEntries(stock, query, order === 'light' ? 'name' : order).map((entry) =>
     lineOf(stock, entry),
   );

@@ -1,8 +1,8 @@
-import type { Card } from '../../book/card.ts';
+import type { EntrySummary } from '../../book/card.ts';
 import type { BookFault } from '../../book/faults.ts';
 import type { Book } from '../../book/store.ts';
 import type { Mixture } from '../../mixture/mixture.ts';
-import { type Moved, movedRecipes, type Recipe } from '../../pigment/moved.ts';
+import { changedRecipes, type Recipe, type RecipeChange } from '../../pigment/moved.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
 import { ok, type Result } from '../../result.ts';
 
@@ -50,7 +50,7 @@ interface Named {
 }
 
 /** The chosen mixtures in an entry; empty when the entry cannot be read. */
-async function mixturesOf(book: Book, { id, kind }: Card): Promise<readonly Named[]> {
+async function mixturesOf(book: Book, { id, kind }: EntrySummary): Promise<readonly Named[]> {
   switch (kind) {
     case 'harmony': {
       const found = await book.get(kind, id);
@@ -92,12 +92,12 @@ export function movedBy(
   shelf: Shelf,
   pigment: string,
   paint: Shelf['paints'][number]['paint'],
-): readonly (Moved & { readonly recipe: KeptRecipe })[] {
+): readonly (RecipeChange & { readonly recipe: KeptRecipe })[] {
   const after: Shelf = {
     ...shelf,
     paints: shelf.paints.map((each) => (each.pigment === pigment ? { ...each, paint } : each)),
   };
-  return movedRecipes(recipes, shelf, after).moved.map((moved) => ({
+  return changedRecipes(recipes, shelf, after).moved.map((moved) => ({
     ...moved,
     recipe: recipes.find(({ id }) => id === moved.id)!,
   }));

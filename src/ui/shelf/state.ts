@@ -2,42 +2,47 @@ import { computed, signal } from '@preact/signals';
 import { bookFaultWords } from '../../book/faults.ts';
 import { bodyOfStock } from '../../book/shelf.ts';
 import type { Surface } from '../../optics/surface.ts';
-import { accept, type Fitted, forget, learnt } from '../../pigment/calibrate/calibrate.ts';
+import {
+  acceptCalibration,
+  type FittedCurves,
+  fittedPaintsOf,
+  removeCalibration,
+} from '../../pigment/calibrate/calibrate.ts';
 import {
   addEntry,
   duplicateEntry,
   editEntry,
-  keepOwn,
   removeEntry,
   type StockResult,
+  saveOwnPigment,
   setSpecular,
 } from '../../pigment/edit.ts';
 import { pigmentOf } from '../../pigment/facts.ts';
 import { labelOf } from '../../pigment/label.ts';
 import { markWhite } from '../../pigment/mark.ts';
 import { starterStock } from '../../pigment/starter.ts';
-import type { Draft, OwnPigment, Stock } from '../../pigment/stock.ts';
+import type { OwnPigment, Stock, StockDraft } from '../../pigment/stock.ts';
 import { type StockFault, stockFaultWords } from '../../pigment/validate.ts';
 import { fail, ok, type Result } from '../../result.ts';
-import { complain, opening, stocked, tell } from '../studio.ts';
-import { sayShelf } from '../words/shelf.ts';
-import { saySwatches } from '../words/swatches.ts';
+import { bookReady, showError, showNotice, storedShelf } from '../studio.ts';
+import { shelfTexts } from '../words/shelf.ts';
+import { calibrationTexts } from '../words/swatches.ts';
 import { linesOf, type Order } from './order.ts';
 import { EMPTY, SHELF_ID } from './stocked.ts';
 
 const STARTER = starterStock();
 
 /** The studio's own stock; empty until a paint is added. */
-export const ownStock = computed<Stock>(() => stocked.value?.body.stock ?? EMPTY);
+export const ownStock = computed<Stock>(() => storedShelf.value?.body.stock ?? EMPTY);
 /** False while the studio's own shelf is empty; the starter shelf is shown instead. */
 export const isStocked = computed(() => ownStock.value.entries.length > 0);
 export const shownStock = computed<Stock>(() =>
   isStocked.value ? ownStock.value : { ...STARTER, surface: ownStock.value.surface },
 );
 
-export const query = signal('');
+export const shelfQuery = signal('');
 export const order = signal<Order>('light');
-export const lines = computed(() => linesOf(shownStock.value, query.value, order.value));
+export const lines = computed(() => linesOf(shownStock.value, shelfQuery.value, order.value));
 
 /** Outcome of a change: the new stock, or the faults. */
 type Changed = Result<Stock, readonly StockFault[]>;
@@ -53,8 +58,8 @@ function change(
   said: (after: Stock, before: Stock) => string,
 ): Promise<Changed> {
   const mine = last.then(async (): Promise<Changed> => {
-    const book = await opening;
-    const over = stocked.value;
+    const book = await bookReady;
+    const over = storedShelf.value;
     const before = over?.body.stock ?? EMPTY;
     const after = how(before);
     if (!after.ok || !book) return after.ok ? fail([]) : after;
@@ -65,11 +70,11 @@ function change(
       ...(over ? { over } : {}),
     });
     if (!put.ok) {
-      complain(bookFaultWords(put.fault));
+      showError(bookFaultWords(put.fault));
       return fail([]);
     }
-    stocked.value = put.value.entry;
-    tell(said(after.value, before), put.value.undo);
+    storedShelf.value = put.value.entry;
+    showNotice(said(after.value, before), put.value.undo);
     return after;
   });
   last = mine.catch(() => {});
@@ -85,23 +90,23 @@ const called = (stock: Stock, id: string): string => {
 /** Shows the first fault as an error notice, for actions without a form. */
 function complainOf(changed: Changed): void {
   const fault = changed.ok ? undefined : changed.fault[0];
-  if (fault) complain(stockFaultWords(fault));
+  if (fault) showError(stockFaultWords(fault));
 }
 
 export const newId = (): string => crypto.randomUUID();
 
 /** A paint as entered in the form, with the custom pigment that it needs, if any. */
-export interface Written {
-  readonly draft: Draft;
+export interface PaintFormValues {
+  readonly draft: StockDraft;
   readonly own: OwnPigment | null;
 }
 
 /** Adds a paint to the shelf. The first white becomes the studio's white. */
-export async function add({ draft, own }: Written, id: string): Promise<Changed> {
+export async function add({ draft, own }: PaintFormValues, id: string): Promise<Changed> {
   let white = false;
   return change(
     (stock) => {
-      const kept = own === null ? ok(stock) : keepOwn(stock, own);
+      const kept = own === null ? ok(stock) : saveOwnPigment(stock, own);
       const added = kept.ok ? addEntry(kept.value, draft, id) : kept;
       if (!added.ok || added.value.white !== null) return added;
       const family = own?.family ?? pigmentOf(draft.pigment)?.family;
@@ -109,17 +114,17 @@ export async function add({ draft, own }: Written, id: string): Promise<Changed>
       white = marked.ok && marked.value.white === id;
       return marked.ok ? marked : added;
     },
-    (stock) => (white ? sayShelf.addedWhite : sayShelf.added)(called(stock, id)),
+    (stock) => (white ? shelfTexts.addedWhite : shelfTexts.added)(called(stock, id)),
   );
 }
 
-export async function edit(id: string, { draft, own }: Written): Promise<Changed> {
+export async function edit(id: string, { draft, own }: PaintFormValues): Promise<Changed> {
   return change(
     (stock) => {
-      const kept = own === null ? ok(stock) : keepOwn(stock, own);
+      const kept = own === null ? ok(stock) : saveOwnPigment(stock, own);
       return kept.ok ? editEntry(kept.value, id, draft) : kept;
     },
-    (stock) => sayShelf.changed(called(stock, id)),
+    (stock) => shelfTexts.changed(called(stock, id)),
   );
 }
 
@@ -130,7 +135,7 @@ export async function edit(id: string, { draft, own }: Written): Promise<Changed
 export async function remove(id: string): Promise<boolean> {
   const removed = await change(
     (stock) => removeEntry(stock, id),
-    (_, before) => sayShelf.removed(called(before, id)),
+    (_, before) => shelfTexts.removed(called(before, id)),
   );
   complainOf(removed);
   return removed.ok;
@@ -144,7 +149,7 @@ export async function duplicate(id: string): Promise<string | null> {
   const copy = newId();
   const changed = await change(
     (stock) => duplicateEntry(stock, id, copy),
-    (stock) => sayShelf.added(called(stock, copy)),
+    (stock) => shelfTexts.added(called(stock, copy)),
   );
   complainOf(changed);
   return changed.ok ? copy : null;
@@ -154,7 +159,7 @@ export async function mark(id: string | null): Promise<void> {
   complainOf(
     await change(
       (stock) => markWhite(stock, id),
-      (stock) => (id === null ? sayShelf.unmarked : sayShelf.marked(called(stock, id))),
+      (stock) => (id === null ? shelfTexts.unmarked : shelfTexts.marked(called(stock, id))),
     ),
   );
 }
@@ -163,13 +168,13 @@ export async function mark(id: string | null): Promise<void> {
  * Applies fitted curves to the shelf's paints.
  * @param date ISO date of the fit
  */
-export async function acceptFit(fitted: Fitted, date: string): Promise<Changed> {
+export async function acceptFit(fitted: FittedCurves, date: string): Promise<Changed> {
   const changed = await change(
     (stock) => {
-      const accepted = accept(stock, fitted, date);
+      const accepted = acceptCalibration(stock, fitted, date);
       return accepted.ok ? accepted : fail([{ code: 'stock-gone', field: null }]);
     },
-    () => saySwatches.accepted(learnt(fitted).length),
+    () => calibrationTexts.accepted(fittedPaintsOf(fitted).length),
   );
   complainOf(changed);
   return changed;
@@ -179,8 +184,8 @@ export async function acceptFit(fitted: Fitted, date: string): Promise<Changed> 
 export async function putHandbookBack(id: string): Promise<void> {
   complainOf(
     await change(
-      (stock) => ok(forget(stock, [id])),
-      (stock) => saySwatches.backTo(called(stock, id)),
+      (stock) => ok(removeCalibration(stock, [id])),
+      (stock) => calibrationTexts.backTo(called(stock, id)),
     ),
   );
 }
@@ -188,12 +193,12 @@ export async function putHandbookBack(id: string): Promise<void> {
 /**
  * Sets whether paint is viewed with specular reflection; targets, drawings and differences follow.
  */
-export async function seeAs(specular: Surface['specular']): Promise<void> {
+export async function setGlareView(specular: Surface['specular']): Promise<void> {
   if (specular === ownStock.value.surface.specular) return;
   complainOf(
     await change(
       (stock) => ok(setSpecular(stock, specular)),
-      () => sayShelf.seenAs[specular].said,
+      () => shelfTexts.seenAs[specular].said,
     ),
   );
 }
@@ -203,7 +208,7 @@ export async function takeStarter(): Promise<void> {
   complainOf(
     await change(
       (stock) => ok({ ...stock, entries: STARTER.entries, white: STARTER.white }),
-      () => sayShelf.tookStarter,
+      () => shelfTexts.tookStarter,
     ),
   );
 }

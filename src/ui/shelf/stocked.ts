@@ -2,7 +2,7 @@ import type { BookFault } from '../../book/faults.ts';
 import type { Entry } from '../../book/record.ts';
 import type { Book } from '../../book/store.ts';
 import type { Surface } from '../../optics/surface.ts';
-import { shelfOfStock } from '../../pigment/mixable.ts';
+import { mixtureShelfOf } from '../../pigment/mixable.ts';
 import type { Shelf } from '../../pigment/shelf.ts';
 import { STARTER_SURFACE, starterShelf } from '../../pigment/starter.ts';
 import type { Stock } from '../../pigment/stock.ts';
@@ -21,7 +21,9 @@ export const EMPTY: Stock = {
 };
 
 /** Reads the shelf from a book; null when there is none or it was deleted. */
-export async function shelfIn(book: Book): Promise<Result<Entry<'shelf'> | null, BookFault>> {
+export async function readStoredShelf(
+  book: Book,
+): Promise<Result<Entry<'shelf'> | null, BookFault>> {
   const found = await book.get('shelf', SHELF_ID);
   if (found.ok) return ok(found.value.deletedAt === undefined ? found.value : null);
   return found.fault.code === 'not-found' ? ok(null) : found;
@@ -46,7 +48,7 @@ export const isStarter = (shelf: Shelf): boolean => [...starters.values()].inclu
  * The shelf for the mixture search: that of the stock, or the starter shelf while the stock has
  * nothing to mix.
  */
-export function mixedFrom(stock: Stock | null): Shelf {
-  const shelf = stock && shelfOfStock(stock);
+export function mixingShelfOf(stock: Stock | null): Shelf {
+  const shelf = stock && mixtureShelfOf(stock);
   return shelf && shelf.paints.length > 0 ? shelf : starter(stock?.surface.specular ?? 'included');
 }

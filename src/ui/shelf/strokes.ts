@@ -6,8 +6,8 @@ import { curveOfEntry } from '../../pigment/mixable.ts';
 import { ownPaint, STARTER_WHITE } from '../../pigment/starter.ts';
 import type { Stock } from '../../pigment/stock.ts';
 import { masstone } from '../../pigment/white.ts';
-import { shownOf } from '../drawn/screen.ts';
-import { sayShelf } from '../words/shelf.ts';
+import { cssColourOf } from '../drawn/screen.ts';
+import { shelfTexts } from '../words/shelf.ts';
 import type { Stroke } from './Brushed.tsx';
 
 /** The white used for tints: the studio's white, or lead white while none is marked. */
@@ -26,13 +26,13 @@ export function strokesOf(stock: Stock, paint: Paint | null, tints: readonly num
   const { surface } = stock;
   const white = whiteOf(stock);
   const lab = masstone(paint, surface);
-  const strokes: Stroke[] = [{ hex: shownOf(lab), words: sayShelf.masstone }];
+  const strokes: Stroke[] = [{ hex: cssColourOf(lab), words: shelfTexts.masstone }];
   if (lab[0] > 88) return strokes;
   for (const parts of tints) {
     const R: Reflectance = opaque([1, parts], [paint, white], spectrum());
     strokes.push({
-      hex: shownOf(labOf(addSurface(R, surface))),
-      words: sayShelf.toWhite(parts),
+      hex: cssColourOf(labOf(addSurface(R, surface))),
+      words: shelfTexts.toWhite(parts),
     });
   }
   return strokes;

@@ -1,18 +1,18 @@
-import type { Family, HazardLevel } from '../../pigment/facts.ts';
+import type { HazardLevel, PigmentFamily } from '../../pigment/facts.ts';
 import { readNumber } from '../../pigment/number.ts';
 import {
-  type KeptCurve,
-  OWN,
+  OWN_ID_PREFIX,
   type OwnPigment,
   type Stock,
   type StockEntry,
   type StockForm,
+  type StoredCurve,
   type Unit,
 } from '../../pigment/stock.ts';
-import { newId, type Written } from './state.ts';
+import { newId, type PaintFormValues } from './state.ts';
 
 /** Value of the pigment field for a new custom pigment. */
-export const NEW_OWN = `${OWN}new`;
+export const NEW_OWN = `${OWN_ID_PREFIX}new`;
 
 /**
  * Value of a number field: null when empty; NaN when it is not a number, which the shelf rejects
@@ -22,16 +22,16 @@ const figure = (text: string): number | null =>
   text.trim() === '' ? null : (readNumber(text) ?? Number.NaN);
 
 /** Reads the values of the paint form. */
-export function writtenIn(
+export function readPaintForm(
   form: HTMLFormElement,
   stock: Stock,
   before: StockEntry | null,
-  curves: { readonly lot: KeptCurve | null; readonly own: KeptCurve | null },
-): Written {
+  curves: { readonly lot: StoredCurve | null; readonly own: StoredCurve | null },
+): PaintFormValues {
   const data = new FormData(form);
   const text = (name: string): string => String(data.get(name) ?? '');
   const chosen = text('pigment');
-  const own = chosen.startsWith(OWN) ? ownIn(text, stock, chosen, curves.own) : null;
+  const own = chosen.startsWith(OWN_ID_PREFIX) ? ownIn(text, stock, chosen, curves.own) : null;
   const kind = text('form') as StockForm;
   return {
     own,
@@ -54,14 +54,14 @@ function ownIn(
   text: (name: string) => string,
   stock: Stock,
   chosen: string,
-  curve: KeptCurve | null,
+  curve: StoredCurve | null,
 ): OwnPigment {
   const before = stock.own.find(({ id }) => id === chosen);
   return {
-    id: before?.id ?? `${OWN}${newId()}`,
+    id: before?.id ?? `${OWN_ID_PREFIX}${newId()}`,
     name: text('name'),
     synonyms: before?.synonyms ?? [],
-    family: text('family') as Family,
+    family: text('family') as PigmentFamily,
     hazard: text('hazard') as HazardLevel,
     caution: text('caution'),
     density: before?.density ?? null,

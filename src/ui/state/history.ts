@@ -19,7 +19,7 @@ export interface UndoHistory<S> {
 }
 
 /** Creates an empty undo history; states are kept by reference, so they must be immutable. */
-export function history<S>(): UndoHistory<S> {
+export function undoHistory<S>(): UndoHistory<S> {
   const past = signal<readonly S[]>([]);
   const latest = computed(() => past.value.at(-1) ?? null);
   return {

@@ -1,12 +1,12 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import { isAbort } from '../jobs.ts';
-import { complain } from '../studio.ts';
+import { showError } from '../studio.ts';
 
 /** Passed to a task: when to abort, and where to report progress. */
 export interface TaskOptions {
   readonly signal: AbortSignal;
   /** @param share done so far, 0…1 */
-  readonly onNews: (share: number) => void;
+  readonly onProgress: (share: number) => void;
 }
 
 /** Background work of one kind, one task at a time, with progress and abort. */
@@ -39,7 +39,7 @@ const CANCELLED = new DOMException('cancelled', 'AbortError');
 /** Creates a job with its own progress. */
 export function job({
   onStop,
-  onError = (error) => complain((error as Error).message),
+  onError = (error) => showError((error as Error).message),
 }: JobReactions = {}): Job {
   const progress = signal<number | null>(null);
   let current: AbortController | null = null;
@@ -53,7 +53,7 @@ export function job({
       try {
         return await task({
           signal: mine.signal,
-          onNews: (share) => {
+          onProgress: (share) => {
             if (current === mine) progress.value = share;
           },
         });

@@ -1,60 +1,60 @@
 import { deltaE00 } from '../../colour/difference.ts';
 import { differenceWords } from '../../colour/words.ts';
 import { accuracyWords } from '../../pigment/calibrate/pile.ts';
-import { shownOf } from '../drawn/screen.ts';
-import { figure, said } from '../locale.ts';
-import { Brushed } from '../shelf/Brushed.tsx';
-import { dayWords, saySwatches } from '../words/swatches.ts';
+import { cssColourOf } from '../drawn/screen.ts';
+import { formatNumber, withLocalFigures } from '../locale.ts';
+import { BrushedPaint } from '../shelf/Brushed.tsx';
+import { calibrationTexts, dayWords } from '../words/swatches.ts';
 import { AccuracyChart } from './AccuracyChart.tsx';
-import { removeEntry } from './cards.ts';
-import { accuracy, lessons } from './records.ts';
+import { binEntry } from './cards.ts';
+import { accuracy, evidenceEntries } from './records.ts';
 
 /**
  * Logged piles, each predicted beside observed colour, and the accuracy of predictions over time.
  */
-export function Accuracy() {
-  const { piles } = lessons.value!;
-  if (piles.length === 0) return <p class="small">{saySwatches.noPiles}</p>;
+export function LoggedPiles() {
+  const { piles } = evidenceEntries.value!;
+  if (piles.length === 0) return <p class="small">{calibrationTexts.noPiles}</p>;
   return (
     <>
       {accuracy.value.piles.length > 1 && (
         <>
-          <h3>{saySwatches.accuracyHeading}</h3>
+          <h3>{calibrationTexts.accuracyHeading}</h3>
           <AccuracyChart piles={accuracy.value.piles} />
         </>
       )}
-      <p>{said(accuracyWords(accuracy.value))}</p>
+      <p>{withLocalFigures(accuracyWords(accuracy.value))}</p>
       <ul class="swatch-lines">
         {piles.map((pile) => {
           const { name, date, seen, mixture, note } = pile.body;
           const off = deltaE00(mixture.partsLab, seen);
           return (
             <li key={pile.id} class="swatch-logged">
-              <Brushed
+              <BrushedPaint
                 name={pile.id}
                 width={110}
                 height={38}
                 strokes={[
-                  { hex: shownOf(mixture.partsLab), words: saySwatches.pileForeseen },
-                  { hex: shownOf(seen), words: saySwatches.pileCameOut },
+                  { hex: cssColourOf(mixture.partsLab), words: calibrationTexts.pileForeseen },
+                  { hex: cssColourOf(seen), words: calibrationTexts.pileCameOut },
                 ]}
-                label={`${saySwatches.pileForeseen}, ${saySwatches.pileCameOut}`}
+                label={`${calibrationTexts.pileForeseen}, ${calibrationTexts.pileCameOut}`}
               />
               <span>
                 <strong>{name}</strong>
                 <br />
                 <span class="small">
-                  {dayWords(date)}: {saySwatches.differs[differenceWords(off)]} ({figure(off, 1)})
-                  {note && `. ${note}`}
+                  {dayWords(date)}: {calibrationTexts.differs[differenceWords(off)]} (
+                  {formatNumber(off, 1)}){note && `. ${note}`}
                 </span>
               </span>
               <button
                 type="button"
                 class="quiet"
-                aria-label={`${saySwatches.remove}: ${name}`}
-                onClick={() => void removeEntry(pile)}
+                aria-label={`${calibrationTexts.remove}: ${name}`}
+                onClick={() => void binEntry(pile)}
               >
-                {saySwatches.remove}
+                {calibrationTexts.remove}
               </button>
             </li>
           );

@@ -1,7 +1,7 @@
 import { useId } from 'preact/hooks';
 import { differenceWords } from '../../colour/words.ts';
 import type { Accuracy } from '../../pigment/calibrate/pile.ts';
-import { saySwatches } from '../words/swatches.ts';
+import { calibrationTexts } from '../words/swatches.ts';
 
 const WIDTH = 360;
 const HEIGHT = 120;
@@ -10,8 +10,8 @@ const FOOT = 8;
 /** Minimum of the scale's upper end, in CIEDE2000, so that all three bands are visible. */
 const LEAST_TOP = 6;
 const BANDS = [
-  [0, 1, saySwatches.bandNone],
-  [1, 3, saySwatches.bandTrained],
+  [0, 1, calibrationTexts.bandNone],
+  [1, 3, calibrationTexts.bandTrained],
 ] as const;
 
 /** Chart of the prediction error of each pile in order of date, over bands of visibility. */
@@ -36,7 +36,10 @@ export function AccuracyChart({ piles }: { piles: Accuracy['piles'] }) {
       aria-labelledby={`${id}-title`}
     >
       <title id={`${id}-title`}>
-        {saySwatches.accuracyChart(piles.length, saySwatches.differs[differenceWords(worst)])}
+        {calibrationTexts.accuracyChart(
+          piles.length,
+          calibrationTexts.differs[differenceWords(worst)],
+        )}
       </title>
       {BANDS.map(([from, to, words]) => (
         <g key={words}>
@@ -59,7 +62,7 @@ export function AccuracyChart({ piles }: { piles: Accuracy['piles'] }) {
         </g>
       ))}
       <text x={LEFT - 6} y={(y(3) + y(top)) / 2} text-anchor="end" dominant-baseline="central">
-        {saySwatches.bandPlain}
+        {calibrationTexts.bandPlain}
       </text>
       <polyline
         points={points.map((point) => `${point.x},${point.y}`).join(' ')}

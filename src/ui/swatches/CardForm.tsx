@@ -1,25 +1,25 @@
 import { useSignal } from '@preact/signals';
-import type { Card, Paper } from '../../pigment/calibrate/card.ts';
+import type { Paper, SwatchCard } from '../../pigment/calibrate/card.ts';
 import { labelOf } from '../../pigment/label.ts';
 import { midSentence } from '../../wording.ts';
-import { shownOf } from '../drawn/screen.ts';
-import { Brushed } from '../shelf/Brushed.tsx';
+import { cssColourOf } from '../drawn/screen.ts';
+import { BrushedPaint } from '../shelf/Brushed.tsx';
 import { lineOf } from '../shelf/order.ts';
 import { ownStock } from '../shelf/state.ts';
-import { saySwatches } from '../words/swatches.ts';
+import { calibrationTexts } from '../words/swatches.ts';
 import {
   brushable,
+  cardOptions,
   chosenPaints,
   keepCards,
   notYet,
   pages,
   pileWords,
-  want,
-  wanted,
+  setCardOptions,
 } from './cards.ts';
-import { DownloadLine } from './DownloadLine.tsx';
+import { CardExport } from './DownloadLine.tsx';
 import { goTo } from './routes.ts';
-import { Sheet } from './Sheet.tsx';
+import { CardPage } from './Sheet.tsx';
 
 const TINTS = [1, 4, 16] as const;
 const PAPERS: readonly (readonly [Paper, string])[] = [
@@ -31,11 +31,11 @@ const PAPERS: readonly (readonly [Paper, string])[] = [
 export function CardForm() {
   const stock = ownStock.value;
   const white = stock.entries.find(({ id }) => id === stock.white)!;
-  const { tints, paper, piles } = wanted.value;
+  const { tints, paper, piles } = cardOptions.value;
   /** The cards saved last, so that printing twice saves them once and prints the saved ones. */
   const kept = useSignal<{
     readonly of: string;
-    readonly cards: readonly Card[];
+    readonly cards: readonly SwatchCard[];
     readonly ids: readonly string[];
   } | null>(null);
   const of = JSON.stringify(pages.value.map(({ places, paper: on }) => [places, on]));
@@ -53,30 +53,30 @@ export function CardForm() {
   return (
     <>
       <h1 tabIndex={-1} class="swatch-screen">
-        {saySwatches.newCard}
+        {calibrationTexts.newCard}
       </h1>
       <form class="swatch-form swatch-screen" onSubmit={(event) => event.preventDefault()}>
         <fieldset>
-          <legend>{saySwatches.whichPaints}</legend>
-          <p class="small">{saySwatches.whichAbout(midSentence(labelOf(stock, white)))}</p>
+          <legend>{calibrationTexts.whichPaints}</legend>
+          <p class="small">{calibrationTexts.whichAbout(midSentence(labelOf(stock, white)))}</p>
           <p class="swatch-few">
             <button
               type="button"
               class="quiet"
-              onClick={() => want({ paints: brushable.value.map(({ id }) => id) })}
+              onClick={() => setCardOptions({ paints: brushable.value.map(({ id }) => id) })}
             >
-              {saySwatches.all}
+              {calibrationTexts.all}
             </button>
-            <button type="button" class="quiet" onClick={() => want({ paints: [] })}>
-              {saySwatches.none}
+            <button type="button" class="quiet" onClick={() => setCardOptions({ paints: [] })}>
+              {calibrationTexts.none}
             </button>
             {notYet.value.length > 0 && (
               <button
                 type="button"
                 class="quiet"
-                onClick={() => want({ paints: notYet.value.map(({ id }) => id) })}
+                onClick={() => setCardOptions({ paints: notYet.value.map(({ id }) => id) })}
               >
-                {saySwatches.onlyNew}
+                {calibrationTexts.onlyNew}
               </button>
             )}
           </p>
@@ -90,27 +90,27 @@ export function CardForm() {
         </fieldset>
         <div class="swatch-choices">
           <fieldset>
-            <legend>{saySwatches.tints}</legend>
+            <legend>{calibrationTexts.tints}</legend>
             {TINTS.map((tint) => (
               <label key={tint} class="check swatch-check">
                 <input
                   type="checkbox"
                   checked={tints.includes(tint)}
                   onChange={() =>
-                    want({
+                    setCardOptions({
                       tints: TINTS.filter((one) => tints.includes(one) !== (one === tint)),
                     })
                   }
                 />
-                {saySwatches.tintOf(tint)}
+                {calibrationTexts.tintOf(tint)}
               </label>
             ))}
             <p class="small">
-              {tints.length === 0 ? saySwatches.tintsMissing : saySwatches.tintsAbout}
+              {tints.length === 0 ? calibrationTexts.tintsMissing : calibrationTexts.tintsAbout}
             </p>
           </fieldset>
           <fieldset>
-            <legend>{saySwatches.paper}</legend>
+            <legend>{calibrationTexts.paper}</legend>
             <div class="choice">
               {PAPERS.map(([value, words]) => (
                 <label key={value}>
@@ -118,7 +118,7 @@ export function CardForm() {
                     type="radio"
                     name="paper"
                     checked={paper === value}
-                    onChange={() => want({ paper: value })}
+                    onChange={() => setCardOptions({ paper: value })}
                   />
                   <span>{words}</span>
                 </label>
@@ -128,13 +128,13 @@ export function CardForm() {
         </div>
         {piles.length > 0 && (
           <fieldset>
-            <legend>{saySwatches.suggested}</legend>
+            <legend>{calibrationTexts.suggested}</legend>
             {piles.map((parts) => (
               <label key={pileWords(parts, stock)} class="check swatch-check">
                 <input
                   type="checkbox"
                   checked
-                  onChange={() => want({ piles: piles.filter((one) => one !== parts) })}
+                  onChange={() => setCardOptions({ piles: piles.filter((one) => one !== parts) })}
                 />
                 {pileWords(parts, stock)}
               </label>
@@ -144,24 +144,24 @@ export function CardForm() {
       </form>
       {cards.length === 0 ? (
         <p role="status" class="swatch-screen">
-          {saySwatches.cardNothing}
+          {calibrationTexts.cardNothing}
         </p>
       ) : (
         <>
           <div class="swatch-actions swatch-screen">
-            <DownloadLine cards={cards} main before={keep} />
+            <CardExport cards={cards} main before={keep} />
             {isKept && cards.length === 1 && (
               <button type="button" class="quiet" onClick={() => goTo('read', kept.value!.ids[0]!)}>
-                {saySwatches.readIt}
+                {calibrationTexts.readIt}
               </button>
             )}
             <p role="status" class="small">
-              {saySwatches.pagesOf(cards.length)}
+              {calibrationTexts.pagesOf(cards.length)}
             </p>
           </div>
           <div class="swatch-sheets">
             {cards.map((card) => (
-              <Sheet key={card.page} card={card} />
+              <CardPage key={card.page} card={card} />
             ))}
           </div>
         </>
@@ -181,17 +181,17 @@ function PaintCheck({ id }: { id: string }) {
         type="checkbox"
         checked={chosen.includes(id)}
         onChange={() =>
-          want({
+          setCardOptions({
             paints: chosen.includes(id) ? chosen.filter((one) => one !== id) : [...chosen, id],
           })
         }
       />
       <span class="swatch-dab">
-        <Brushed
+        <BrushedPaint
           name={entry.pigment}
           width={64}
           height={26}
-          strokes={lab ? [{ hex: shownOf(lab), words: '' }] : []}
+          strokes={lab ? [{ hex: cssColourOf(lab), words: '' }] : []}
         />
       </span>
       {labelOf(stock, entry)}

@@ -1,8 +1,8 @@
 import type { Entry } from '../../book/record.ts';
 import { hexOf } from '../../colour/hex.ts';
 import { PAPER_MM } from '../../pigment/calibrate/card.ts';
-import { dayWords, saySwatches } from '../words/swatches.ts';
-import { removeEntry } from './cards.ts';
+import { calibrationTexts, dayWords } from '../words/swatches.ts';
+import { binEntry } from './cards.ts';
 import { hrefTo } from './routes.ts';
 
 /** One card in the list: a small drawing with the colours read so far, and its actions. */
@@ -12,7 +12,7 @@ export function CardLine({ card }: { card: Entry<'card'> }) {
   const painted = plan.places.filter(({ kind }) => kind === 'paint');
   return (
     <div class="swatch-card">
-      <a href={hrefTo('card', id)} aria-label={`${saySwatches.seeIt}: ${name}`}>
+      <a href={hrefTo('card', id)} aria-label={`${calibrationTexts.seeIt}: ${name}`}>
         <Small card={card} />
       </a>
       <div>
@@ -20,26 +20,26 @@ export function CardLine({ card }: { card: Entry<'card'> }) {
         <p class="small">
           {reading
             ? [
-                saySwatches.wasRead(dayWords(reading.date), reading.places.length),
-                ...(leftOut.length > 0 ? [saySwatches.lefts(leftOut.length)] : []),
+                calibrationTexts.wasRead(dayWords(reading.date), reading.places.length),
+                ...(leftOut.length > 0 ? [calibrationTexts.lefts(leftOut.length)] : []),
               ].join(', ')
-            : saySwatches.waits(painted.length)}
+            : calibrationTexts.waits(painted.length)}
         </p>
         <p class="swatch-actions">
           <a
             class="button"
             href={hrefTo('read', id)}
-            aria-label={`${reading ? saySwatches.readAgain : saySwatches.readIt}: ${name}`}
+            aria-label={`${reading ? calibrationTexts.readAgain : calibrationTexts.readIt}: ${name}`}
           >
-            {reading ? saySwatches.readAgain : saySwatches.readIt}
+            {reading ? calibrationTexts.readAgain : calibrationTexts.readIt}
           </a>
           <button
             type="button"
             class="quiet"
-            aria-label={`${saySwatches.remove}: ${name}`}
-            onClick={() => void removeEntry(card)}
+            aria-label={`${calibrationTexts.remove}: ${name}`}
+            onClick={() => void binEntry(card)}
           >
-            {saySwatches.remove}
+            {calibrationTexts.remove}
           </button>
         </p>
       </div>

@@ -1,18 +1,18 @@
-import { saySwatches } from '../words/swatches.ts';
-import { DownloadLine } from './DownloadLine.tsx';
-import { KeptReading } from './KeptReading.tsx';
-import { lessons } from './records.ts';
+import { calibrationTexts } from '../words/swatches.ts';
+import { CardExport } from './DownloadLine.tsx';
+import { SavedReading } from './KeptReading.tsx';
+import { evidenceEntries } from './records.ts';
 import { hrefTo } from './routes.ts';
-import { Sheet } from './Sheet.tsx';
+import { CardPage } from './Sheet.tsx';
 
 /** A saved card, to print again or to read. */
-export function CardSheet({ id }: { id: string }) {
-  const card = lessons.value?.cards.find((each) => each.id === id);
+export function SavedCard({ id }: { id: string }) {
+  const card = evidenceEntries.value?.cards.find((each) => each.id === id);
   if (!card)
     return (
       <>
-        <h1 tabIndex={-1}>{saySwatches.cardsHeading}</h1>
-        <p>{saySwatches.gone}</p>
+        <h1 tabIndex={-1}>{calibrationTexts.cardsHeading}</h1>
+        <p>{calibrationTexts.gone}</p>
       </>
     );
   const { name, plan, reading } = card.body;
@@ -23,12 +23,12 @@ export function CardSheet({ id }: { id: string }) {
       </h1>
       <div class="swatch-actions swatch-screen">
         <a class="button main" href={hrefTo('read', id)}>
-          {reading ? saySwatches.readAgain : saySwatches.readIt}
+          {reading ? calibrationTexts.readAgain : calibrationTexts.readIt}
         </a>
-        <DownloadLine cards={[plan]} />
+        <CardExport cards={[plan]} />
       </div>
-      {reading && <KeptReading card={card} reading={reading} />}
-      <Sheet card={plan} />
+      {reading && <SavedReading card={card} reading={reading} />}
+      <CardPage card={plan} />
     </>
   );
 }

@@ -1,15 +1,21 @@
-import { saySwatches } from '../words/swatches.ts';
+import { calibrationTexts } from '../words/swatches.ts';
 import { chartLabs, takeChart } from './reading.ts';
 
 /**
  * Use of a 24-patch colour chart in the photograph: its reference values, and marking its corners.
  */
-export const ChartIn = ({ onTouch, canTouch }: { onTouch: () => void; canTouch: boolean }) => (
+export const ColourChartFields = ({
+  onTouch,
+  canTouch,
+}: {
+  onTouch: () => void;
+  canTouch: boolean;
+}) => (
   <details class="swatch-known">
-    <summary>{saySwatches.chart}</summary>
-    <p>{saySwatches.chartAbout}</p>
+    <summary>{calibrationTexts.chart}</summary>
+    <p>{calibrationTexts.chartAbout}</p>
     <label>
-      {saySwatches.chartFile}
+      {calibrationTexts.chartFile}
       <input
         type="file"
         accept=".txt,.cgats,.cgt,.ti3,text/plain"
@@ -21,7 +27,7 @@ export const ChartIn = ({ onTouch, canTouch }: { onTouch: () => void; canTouch: 
     </label>
     <p class="swatch-actions">
       <button type="button" disabled={!canTouch || chartLabs.value === null} onClick={onTouch}>
-        {saySwatches.chartTouch}
+        {calibrationTexts.chartTouch}
       </button>
     </p>
   </details>

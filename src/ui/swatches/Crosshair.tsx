@@ -2,7 +2,7 @@ import { type Signal, useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { useId, useRef } from 'preact/hooks';
 import type { Point } from '../../pigment/calibrate/straighten.ts';
-import { saySwatches } from '../words/swatches.ts';
+import { calibrationTexts } from '../words/swatches.ts';
 
 const STEP = 0.02;
 const FINE = 0.002;
@@ -62,7 +62,7 @@ export function Crosshair({
         Math.max(0, Math.min(1 - 1e-6, v + (by * step * longer) / edge));
       at.value = [to(x, arrow[0], width), to(y, arrow[1], height)];
       hasKeys.value = true;
-      spoken.value = saySwatches.at(...at.value);
+      spoken.value = calibrationTexts.at(...at.value);
     } else if (event.key === 'Enter' || event.key === ' ') onSet(at.value);
     else return;
     event.preventDefault();
@@ -74,7 +74,7 @@ export function Crosshair({
       id={id}
       class="swatch-surface"
       role="application"
-      aria-label={saySwatches.surface}
+      aria-label={calibrationTexts.surface}
       aria-describedby={hint}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: the cross is moved by keys
       tabIndex={0}

@@ -1,9 +1,9 @@
 import { useSignal } from '@preact/signals';
-import { sayBook } from '../words/book.ts';
-import { saySwatches } from '../words/swatches.ts';
-import { WorkTable } from './CurvesTable.tsx';
-import { keepCurves, readFile, takeCurvesOut } from './curves.ts';
-import { lessons } from './records.ts';
+import { bookTexts } from '../words/book.ts';
+import { calibrationTexts } from '../words/swatches.ts';
+import { SampleTable } from './CurvesTable.tsx';
+import { exportCurves, keepCurves, readFile } from './curves.ts';
+import { evidenceEntries } from './records.ts';
 import { goTo } from './routes.ts';
 import { rowFault, type Samples } from './sample.ts';
 
@@ -11,8 +11,8 @@ import { rowFault, type Samples } from './sample.ts';
  * A file of measured reflectances: reads it, lets the painter say what each sample is, and saves
  * it; or shows a saved one.
  */
-export function CurvesScreen({ id }: { id: string | null }) {
-  const kept = lessons.value?.curves.find((file) => file.id === id) ?? null;
+export function MeasuredCurvesScreen({ id }: { id: string | null }) {
+  const kept = evidenceEntries.value?.curves.find((file) => file.id === id) ?? null;
   const file = useSignal<Samples | null>(kept && { ...kept.body, remarks: [] });
   const fault = useSignal('');
   const open = async (chosen: File | undefined) => {
@@ -28,20 +28,20 @@ export function CurvesScreen({ id }: { id: string | null }) {
     if (!now) return;
     fault.value =
       used === 0
-        ? saySwatches.curvesNone
+        ? calibrationTexts.curvesNone
         : now.samples.some((sample) => rowFault(sample) !== '')
-          ? saySwatches.curvesFaulty
+          ? calibrationTexts.curvesFaulty
           : '';
     if (fault.value === '' && (await keepCurves(now, kept))) goTo('fit');
   };
   return (
     <>
-      <h1 tabIndex={-1}>{saySwatches.curvesHeading}</h1>
-      {id !== null && kept === null && <p>{sayBook.gone}</p>}
+      <h1 tabIndex={-1}>{calibrationTexts.curvesHeading}</h1>
+      {id !== null && kept === null && <p>{bookTexts.gone}</p>}
       {id === null && (
         <div>
           <label class="swatch-filefield">
-            {saySwatches.curvesFile}
+            {calibrationTexts.curvesFile}
             <input
               type="file"
               accept=".csv,.txt,.cgats,.cgt,.ti3,text/csv,text/plain"
@@ -50,7 +50,7 @@ export function CurvesScreen({ id }: { id: string | null }) {
             />
           </label>
           <p class="small" id="swatch-curves-help">
-            {saySwatches.curvesFileHelp}
+            {calibrationTexts.curvesFileHelp}
           </p>
         </div>
       )}
@@ -64,10 +64,10 @@ export function CurvesScreen({ id }: { id: string | null }) {
             </ul>
           )}
           <section class="swatch-section">
-            <h2>{saySwatches.tableHeading}</h2>
-            <p>{saySwatches.tableAbout}</p>
-            <p role="status">{saySwatches.samplesOf(used, now.samples.length)}</p>
-            <WorkTable
+            <h2>{calibrationTexts.tableHeading}</h2>
+            <p>{calibrationTexts.tableAbout}</p>
+            <p role="status">{calibrationTexts.samplesOf(used, now.samples.length)}</p>
+            <SampleTable
               samples={now.samples}
               onChange={(samples) => {
                 file.value = { ...now, samples };
@@ -84,15 +84,15 @@ export function CurvesScreen({ id }: { id: string | null }) {
       {now && (
         <div class="swatch-actions">
           <button type="button" class="main" onClick={() => void keep()}>
-            {saySwatches.keepCurves}
+            {calibrationTexts.keepCurves}
           </button>
           {kept && (
             <>
-              <button type="button" onClick={() => void takeCurvesOut(kept, 'cgats')}>
-                {saySwatches.asCgats}
+              <button type="button" onClick={() => void exportCurves(kept, 'cgats')}>
+                {calibrationTexts.asCgats}
               </button>
-              <button type="button" onClick={() => void takeCurvesOut(kept, 'csv')}>
-                {saySwatches.asCsv}
+              <button type="button" onClick={() => void exportCurves(kept, 'csv')}>
+                {calibrationTexts.asCsv}
               </button>
             </>
           )}

@@ -2,14 +2,14 @@ import type { MeasuredSample } from '../../book/swatches.ts';
 import { spectrum } from '../../colour/grid.ts';
 import { labOf } from '../../colour/lab.ts';
 import { nameOf } from '../../colour/words.ts';
-import { shownOf } from '../drawn/screen.ts';
-import { Brushed } from '../shelf/Brushed.tsx';
-import { saySwatches } from '../words/swatches.ts';
-import { PartsFields } from './PartsFields.tsx';
+import { cssColourOf } from '../drawn/screen.ts';
+import { BrushedPaint } from '../shelf/Brushed.tsx';
+import { calibrationTexts } from '../words/swatches.ts';
+import { CompositionFields } from './PartsFields.tsx';
 import { rowFault } from './sample.ts';
 
 /** Table of a file's samples: the colour of each, and the paints that the painter assigns to it. */
-export function WorkTable({
+export function SampleTable({
   samples,
   onChange,
 }: {
@@ -23,20 +23,20 @@ export function WorkTable({
         const fault = rowFault(sample);
         return (
           <li key={sample.name} data-wrong={fault === '' ? undefined : ''}>
-            <Brushed
+            <BrushedPaint
               name={sample.name}
               width={96}
               height={34}
-              strokes={[{ hex: shownOf(lab), words: nameOf(lab) }]}
+              strokes={[{ hex: cssColourOf(lab), words: nameOf(lab) }]}
             />
             <p class="swatch-sample">
               <strong>{sample.name}</strong>
               <br />
               <span class="small">
-                {sample.parts.length === 0 ? saySwatches.notUsed : nameOf(lab)}
+                {sample.parts.length === 0 ? calibrationTexts.notUsed : nameOf(lab)}
               </span>
             </p>
-            <PartsFields
+            <CompositionFields
               of={sample.name}
               parts={sample.parts}
               onChange={(parts) =>

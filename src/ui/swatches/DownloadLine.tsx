@@ -1,6 +1,6 @@
-import type { Card } from '../../pigment/calibrate/card.ts';
+import type { SwatchCard } from '../../pigment/calibrate/card.ts';
 import { PrintIcon } from '../drawn/icons.tsx';
-import { saySwatches } from '../words/swatches.ts';
+import { calibrationTexts } from '../words/swatches.ts';
 import { takeFile } from './cards.ts';
 
 /**
@@ -8,12 +8,12 @@ import { takeFile } from './cards.ts';
  * @param before saves cards that are not saved yet; the cards are printed or downloaded only if it
  *   resolves to true
  */
-export function DownloadLine({
+export function CardExport({
   cards,
   main = false,
   before = async () => true,
 }: {
-  cards: readonly Card[];
+  cards: readonly SwatchCard[];
   main?: boolean;
   before?: () => Promise<boolean>;
 }) {
@@ -28,10 +28,10 @@ export function DownloadLine({
     <>
       <button type="button" class={main ? 'main' : undefined} onClick={() => void printed()}>
         <PrintIcon size={20} />
-        {saySwatches.print}
+        {calibrationTexts.print}
       </button>
       <button type="button" onClick={() => void taken()}>
-        {saySwatches.file}
+        {calibrationTexts.file}
       </button>
     </>
   );

@@ -1,17 +1,17 @@
 import { useEffect } from 'preact/hooks';
 import { differenceWords } from '../../colour/words.ts';
 import { median } from '../../pigment/calibrate/sample.ts';
-import { WorkLine } from '../harmony/mix/WorkLine.tsx';
-import { said } from '../locale.ts';
-import { saySwatches } from '../words/swatches.ts';
-import { before } from './before.ts';
-import { acceptFound, fitFault, fitNow, fitting, found } from './fitting.ts';
+import { JobProgress } from '../harmony/mix/WorkLine.tsx';
+import { withLocalFigures } from '../locale.ts';
+import { calibrationTexts } from '../words/swatches.ts';
+import { currentErrors } from './before.ts';
+import { acceptFound, fitFault, fitNow, fittedCurves, fitting } from './fitting.ts';
 import { leaveOut } from './keeping.ts';
-import { MovedLine } from './MovedLine.tsx';
-import { learnt, lessons } from './records.ts';
+import { MovedRecipesLine } from './MovedLine.tsx';
+import { currentEvidence, evidenceEntries } from './records.ts';
 import { goTo, hrefTo } from './routes.ts';
-import { SeenOnly } from './SeenOnly.tsx';
-import { SwatchLine } from './SwatchLine.tsx';
+import { UnfittedSwatches } from './SeenOnly.tsx';
+import { FittedSwatchLine } from './SwatchLine.tsx';
 import { TrustChange } from './TrustChange.tsx';
 
 /**
@@ -19,42 +19,42 @@ import { TrustChange } from './TrustChange.tsx';
  * before anything is accepted.
  */
 export function FitScreen() {
-  const of = learnt.value;
+  const of = currentEvidence.value;
   useEffect(() => {
     void fitNow();
   }, [of]);
-  const fit = found.value;
+  const fit = fittedCurves.value;
   const piles = of?.swatches.filter(({ logged }) => logged).length ?? 0;
   return (
     <>
-      <h1 tabIndex={-1}>{saySwatches.fitHeading}</h1>
+      <h1 tabIndex={-1}>{calibrationTexts.fitHeading}</h1>
       {of && of.swatches.length > 0 && (
-        <p class="lead">{saySwatches.fitLead(of.swatches.length - piles, piles)}</p>
+        <p class="lead">{calibrationTexts.fitLead(of.swatches.length - piles, piles)}</p>
       )}
-      {of && of.ofOthers > 0 && <p>{saySwatches.ofOthers(of.ofOthers)}</p>}
-      <WorkLine work={fitting} words={saySwatches.fitting} />
+      {of && of.ofOthers > 0 && <p>{calibrationTexts.ofOthers(of.ofOthers)}</p>}
+      <JobProgress work={fitting} words={calibrationTexts.fitting} />
       {fitFault.value && (
         <p class="field-fault" role="alert">
-          {said(fitFault.value)}
+          {withLocalFigures(fitFault.value)}
         </p>
       )}
       {of && !fit && !fitFault.value && fitting.progress.value === null && (
         <p>
           <button type="button" onClick={() => void fitNow()}>
-            {saySwatches.fitAgain}
+            {calibrationTexts.fitAgain}
           </button>
         </p>
       )}
       {fit && <Compared />}
-      {!fit && fitFault.value && <SeenOnly />}
+      {!fit && fitFault.value && <UnfittedSwatches />}
       <TakeIn />
     </>
   );
 }
 
 function Compared() {
-  const fit = found.value!;
-  const were = before.value;
+  const fit = fittedCurves.value!;
+  const were = currentErrors.value;
   // Worst fit first.
   const lines = fit.swatches
     .map((swatch, i) => ({ swatch, was: were[i] ?? null }))
@@ -64,9 +64,12 @@ function Compared() {
     <>
       <p role="status">
         {known.length > 0 &&
-          saySwatches.fitSum(median(fit.swatches.map(({ deltaE00 }) => deltaE00)), median(known))}
+          calibrationTexts.fitSum(
+            median(fit.swatches.map(({ deltaE00 }) => deltaE00)),
+            median(known),
+          )}
       </p>
-      <MovedLine fit={fit} />
+      <MovedRecipesLine fit={fit} />
       <div class="swatch-actions">
         <button
           type="button"
@@ -77,18 +80,18 @@ function Compared() {
             })
           }
         >
-          {saySwatches.accept}
+          {calibrationTexts.accept}
         </button>
         <a class="button shelf-quiet" href={hrefTo()}>
-          {saySwatches.leave}
+          {calibrationTexts.leave}
         </a>
       </div>
       <section class="swatch-section">
-        <h2>{saySwatches.swatchesHeading}</h2>
+        <h2>{calibrationTexts.swatchesHeading}</h2>
         <ul class="swatch-compared">
           {lines.map(({ swatch, was }) => (
             <li key={swatch.painted.id}>
-              <SwatchLine
+              <FittedSwatchLine
                 swatch={swatch}
                 was={was === null ? null : differenceWords(was)}
                 paints={fit.paints}
@@ -98,7 +101,7 @@ function Compared() {
         </ul>
       </section>
       <section class="swatch-section">
-        <h2>{saySwatches.trustHeading}</h2>
+        <h2>{calibrationTexts.trustHeading}</h2>
         <TrustChange fit={fit} />
       </section>
     </>
@@ -107,15 +110,15 @@ function Compared() {
 
 /** Restores places that were left out. */
 function TakeIn() {
-  const some = (lessons.value?.cards ?? []).filter(({ body }) => body.leftOut.length > 0);
+  const some = (evidenceEntries.value?.cards ?? []).filter(({ body }) => body.leftOut.length > 0);
   if (some.length === 0) return null;
   return (
     <ul class="swatch-few">
       {some.map(({ id, body }) => (
         <li key={id}>
-          {body.name}: {saySwatches.lefts(body.leftOut.length)}{' '}
+          {body.name}: {calibrationTexts.lefts(body.leftOut.length)}{' '}
           <button type="button" class="quiet" onClick={() => void leaveOut(id, [])}>
-            {saySwatches.takeIn}
+            {calibrationTexts.takeIn}
           </button>
         </li>
       ))}

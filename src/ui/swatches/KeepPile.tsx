@@ -2,13 +2,13 @@ import { entryOf } from '../../book/learnt.ts';
 import type { Lab } from '../../colour/lab.ts';
 import type { Part } from '../../pigment/calibrate/swatches.ts';
 import { isStocked, ownStock } from '../shelf/state.ts';
-import { saySwatches } from '../words/swatches.ts';
-import { judged } from './pile.ts';
-import { handOver } from './piles.ts';
+import { calibrationTexts } from '../words/swatches.ts';
+import { observedFromScreen } from './pile.ts';
+import { startPileLog } from './piles.ts';
 import { goTo } from './routes.ts';
 
 /** Button that passes a pile which missed its prediction to the log of piles. */
-export function KeepPile({
+export function LogPileButton({
   parts,
   seen,
   isMeasured,
@@ -24,13 +24,13 @@ export function KeepPile({
       const entry = part.parts > 0 ? entryOf(part.pigment, ownStock.peek()) : null;
       return entry ? [{ pigment: entry.id, parts: part.parts }] : [];
     });
-    const lab = isMeasured ? seen : judged(seen, ownStock.peek());
-    handOver(mixed, { lab, known: isMeasured ? 'measured' : 'by eye', R: null });
+    const lab = isMeasured ? seen : observedFromScreen(seen, ownStock.peek());
+    startPileLog(mixed, { lab, known: isMeasured ? 'measured' : 'by eye', R: null });
     goTo('pile');
   };
   return (
     <button type="button" class="quiet" onClick={keep}>
-      {saySwatches.keepAs}
+      {calibrationTexts.keepAs}
     </button>
   );
 }

@@ -4,10 +4,10 @@ import type { Entry } from '../../book/record.ts';
 import type { CardReading } from '../../book/swatches.ts';
 import type { Point } from '../../pigment/calibrate/straighten.ts';
 import { book } from '../studio.ts';
-import { SeenPlaces } from './SeenPlaces.tsx';
+import { CardPlaces } from './SeenPlaces.tsx';
 
 /** The saved reading of a card, with its photograph. */
-export function KeptReading({
+export function SavedReading({
   card: { body },
   reading,
 }: {
@@ -36,7 +36,7 @@ export function KeptReading({
   const labelOf = (number: number) =>
     body.plan.places.find((place) => place.number === number)?.label ?? '';
   return (
-    <SeenPlaces
+    <CardPlaces
       url={url.value}
       name={body.name}
       shown={{

@@ -7,7 +7,7 @@ export interface Outline {
 }
 
 /** Outlines over a photograph: white with a black edge, to be visible on any paint. */
-export function Over({
+export function PhotoOutlines({
   outlines,
   width,
   height,

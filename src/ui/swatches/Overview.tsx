@@ -1,34 +1,34 @@
 import type { Entry } from '../../book/record.ts';
-import { keptCurveOf } from '../../pigment/mixable.ts';
+import { studioCurveOf } from '../../pigment/mixable.ts';
 import { ownStock } from '../shelf/state.ts';
-import { dayWords, saySwatches } from '../words/swatches.ts';
-import { Accuracy } from './Accuracy.tsx';
+import { calibrationTexts, dayWords } from '../words/swatches.ts';
+import { LoggedPiles } from './Accuracy.tsx';
 import { CardLine } from './CardLine.tsx';
-import { removeEntry } from './cards.ts';
-import { isNews, lessons } from './records.ts';
+import { binEntry } from './cards.ts';
+import { evidenceEntries, hasNewEvidence } from './records.ts';
 import { hrefTo } from './routes.ts';
-import { Suggested } from './Suggested.tsx';
+import { SuggestedSwatches } from './Suggested.tsx';
 
 /** Overview of calibration: what is known of the studio's paints, and the ways to add evidence. */
-export function Overview() {
-  const { cards, curves, piles } = lessons.value!;
+export function CalibrationOverview() {
+  const { cards, curves, piles } = evidenceEntries.value!;
   const { entries } = ownStock.value;
-  const known = entries.filter((entry) => keptCurveOf(ownStock.value, entry) !== null).length;
+  const known = entries.filter((entry) => studioCurveOf(ownStock.value, entry) !== null).length;
   const hasAny = cards.some(({ body }) => body.reading) || curves.length + piles.length > 0;
   return (
     <>
-      <h1 tabIndex={-1}>{saySwatches.heading}</h1>
-      <p class="lead">{saySwatches.lead}</p>
+      <h1 tabIndex={-1}>{calibrationTexts.heading}</h1>
+      <p class="lead">{calibrationTexts.lead}</p>
       <section class="swatch-section">
-        <h2>{saySwatches.cardsHeading}</h2>
-        <p>{saySwatches.cardsAbout}</p>
+        <h2>{calibrationTexts.cardsHeading}</h2>
+        <p>{calibrationTexts.cardsAbout}</p>
         <p>
-          <a class={isNews.value ? 'button' : 'button main'} href={hrefTo('new')}>
-            {saySwatches.newCard}
+          <a class={hasNewEvidence.value ? 'button' : 'button main'} href={hrefTo('new')}>
+            {calibrationTexts.newCard}
           </a>
         </p>
         {cards.length === 0 ? (
-          <p class="small">{saySwatches.noCards}</p>
+          <p class="small">{calibrationTexts.noCards}</p>
         ) : (
           <ul class="swatch-cards">
             {cards.toSorted(pagesInTurn).map((card) => (
@@ -40,37 +40,37 @@ export function Overview() {
         )}
       </section>
       <section class="swatch-section">
-        <h2>{saySwatches.learntHeading}</h2>
-        <p>{saySwatches.learntOf(known, entries.length)}</p>
-        {hasAny && isNews.value && <p role="status">{saySwatches.news}</p>}
+        <h2>{calibrationTexts.learntHeading}</h2>
+        <p>{calibrationTexts.learntOf(known, entries.length)}</p>
+        {hasAny && hasNewEvidence.value && <p role="status">{calibrationTexts.news}</p>}
         {hasAny && (
           <p>
-            <a class={isNews.value ? 'button main' : 'button'} href={hrefTo('fit')}>
-              {saySwatches.compare}
+            <a class={hasNewEvidence.value ? 'button main' : 'button'} href={hrefTo('fit')}>
+              {calibrationTexts.compare}
             </a>
           </p>
         )}
-        {hasAny && <Suggested />}
+        {hasAny && <SuggestedSwatches />}
       </section>
       <section class="swatch-section">
-        <h2>{saySwatches.pilesHeading}</h2>
-        <p>{saySwatches.pilesAbout}</p>
+        <h2>{calibrationTexts.pilesHeading}</h2>
+        <p>{calibrationTexts.pilesAbout}</p>
         <p>
           <a class="button" href={hrefTo('pile')}>
-            {saySwatches.logPile}
+            {calibrationTexts.logPile}
           </a>
         </p>
-        <Accuracy />
+        <LoggedPiles />
       </section>
       <section class="swatch-section">
-        <h2>{saySwatches.curvesHeading}</h2>
-        <p>{saySwatches.curvesAbout}</p>
+        <h2>{calibrationTexts.curvesHeading}</h2>
+        <p>{calibrationTexts.curvesAbout}</p>
         <p>
           <a class="button" href={hrefTo('curves')}>
-            {saySwatches.bringCurves}
+            {calibrationTexts.bringCurves}
           </a>
         </p>
-        {curves.length === 0 && <p class="small">{saySwatches.noCurves}</p>}
+        {curves.length === 0 && <p class="small">{calibrationTexts.noCurves}</p>}
         {curves.length > 0 && (
           <ul class="swatch-lines">
             {curves.map((file) => {
@@ -82,17 +82,17 @@ export function Overview() {
                     <a href={hrefTo('curves', file.id)}>{name}</a>
                     <br />
                     <span class="small">
-                      {saySwatches.samplesOf(used, samples.length)},{' '}
-                      {saySwatches.measuredOn(dayWords(date))}
+                      {calibrationTexts.samplesOf(used, samples.length)},{' '}
+                      {calibrationTexts.measuredOn(dayWords(date))}
                     </span>
                   </span>
                   <button
                     type="button"
                     class="quiet"
-                    aria-label={`${saySwatches.remove}: ${name}`}
-                    onClick={() => void removeEntry(file)}
+                    aria-label={`${calibrationTexts.remove}: ${name}`}
+                    onClick={() => void binEntry(file)}
                   >
-                    {saySwatches.remove}
+                    {calibrationTexts.remove}
                   </button>
                 </li>
               );

@@ -1,15 +1,15 @@
 import type { Part } from '../../pigment/calibrate/swatches.ts';
 import { labelOf } from '../../pigment/label.ts';
 import { readNumber } from '../../pigment/number.ts';
-import { typed } from '../locale.ts';
+import { formatForField } from '../locale.ts';
 import { ownStock } from '../shelf/state.ts';
-import { saySwatches } from '../words/swatches.ts';
+import { calibrationTexts } from '../words/swatches.ts';
 
 /**
  * Input for the composition of a sample or pile: one paint and its parts per line. Clearing the
  * paint of a line removes the line.
  */
-export function PartsFields({
+export function CompositionFields({
   of,
   parts,
   onChange,
@@ -38,14 +38,18 @@ export function PartsFields({
       {lines.map((part, at) => (
         <div class="swatch-part" key={at}>
           <select
-            aria-label={saySwatches.paintOf(of, at + 1)}
+            aria-label={calibrationTexts.paintOf(of, at + 1)}
             value={part?.pigment ?? ''}
             onChange={({ currentTarget: { value } }) =>
               set(at, value === '' ? null : { pigment: value, parts: part?.parts ?? 1 })
             }
           >
             <option value="">
-              {part ? saySwatches.remove : at === 0 ? saySwatches.onePaint : saySwatches.another}
+              {part
+                ? calibrationTexts.remove
+                : at === 0
+                  ? calibrationTexts.onePaint
+                  : calibrationTexts.another}
             </option>
             {entries.map((entry) => (
               <option key={entry.id} value={entry.id}>
@@ -58,8 +62,8 @@ export function PartsFields({
               type="text"
               inputMode="decimal"
               autocomplete="off"
-              aria-label={saySwatches.partsIn(of, at + 1)}
-              value={Number.isFinite(part.parts) ? typed(part.parts) : ''}
+              aria-label={calibrationTexts.partsIn(of, at + 1)}
+              value={Number.isFinite(part.parts) ? formatForField(part.parts) : ''}
               onChange={({ currentTarget: { value } }) =>
                 set(at, { ...part, parts: readNumber(value) ?? Number.NaN })
               }

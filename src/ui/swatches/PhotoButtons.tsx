@@ -1,5 +1,5 @@
 import { PhotoButton } from '../PhotoButton.tsx';
-import { saySwatches } from '../words/swatches.ts';
+import { calibrationTexts } from '../words/swatches.ts';
 
 /** Two buttons for a photograph: the camera, or an existing picture. */
 export const PhotoButtons = ({
@@ -11,7 +11,7 @@ export const PhotoButtons = ({
   main?: boolean;
 }) => (
   <div class="swatch-actions">
-    <PhotoButton label={saySwatches.take} onTake={onTake} main={main} capture />
-    <PhotoButton label={saySwatches.choose} onTake={onTake} main={main} />
+    <PhotoButton label={calibrationTexts.take} onTake={onTake} main={main} capture />
+    <PhotoButton label={calibrationTexts.choose} onTake={onTake} main={main} />
   </div>
 );

@@ -2,27 +2,27 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { deltaE00 } from '../../colour/difference.ts';
 import { changeWords, differenceWords } from '../../colour/words.ts';
-import { BesideWanted } from '../drawn/BesideWanted.tsx';
-import { shownOf } from '../drawn/screen.ts';
-import { figure } from '../locale.ts';
+import { ColourComparison } from '../drawn/BesideWanted.tsx';
+import { cssColourOf } from '../drawn/screen.ts';
+import { formatNumber } from '../locale.ts';
 import { ownStock } from '../shelf/state.ts';
-import { saySwatches } from '../words/swatches.ts';
-import { PartsFields } from './PartsFields.tsx';
-import { PileSeen } from './PileSeen.tsx';
-import { foreseenOf } from './pile.ts';
-import { cameOut, keepPile, parts } from './piles.ts';
+import { calibrationTexts } from '../words/swatches.ts';
+import { CompositionFields } from './PartsFields.tsx';
+import { ObservedColourFields } from './PileSeen.tsx';
+import { predictPile } from './pile.ts';
+import { keepPile, loggedParts, observedPile } from './piles.ts';
 import { forgetPhoto } from './reading.ts';
 import { goTo } from './routes.ts';
 
 /**
  * Form for logging a pile: what was mixed, how it looked, and how that differs from the prediction.
  */
-export function PileScreen() {
+export function LogPileScreen() {
   const note = useSignal('');
   const fault = useSignal('');
   useEffect(() => forgetPhoto, []);
-  const foreseen = foreseenOf(parts.value, ownStock.value);
-  const seen = cameOut.value;
+  const foreseen = predictPile(loggedParts.value, ownStock.value);
+  const seen = observedPile.value;
   const keep = async () => {
     const wrong = await keepPile(note.value);
     fault.value = wrong.trim();
@@ -30,38 +30,38 @@ export function PileScreen() {
   };
   return (
     <>
-      <h1 tabIndex={-1}>{saySwatches.pileHeading}</h1>
+      <h1 tabIndex={-1}>{calibrationTexts.pileHeading}</h1>
       <fieldset class="swatch-fields">
-        <legend>{saySwatches.pileMixed}</legend>
-        <p class="small">{saySwatches.pileAbout}</p>
-        <PartsFields
-          of={saySwatches.pileMixed}
-          parts={parts.value}
+        <legend>{calibrationTexts.pileMixed}</legend>
+        <p class="small">{calibrationTexts.pileAbout}</p>
+        <CompositionFields
+          of={calibrationTexts.pileMixed}
+          parts={loggedParts.value}
           onChange={(next) => {
-            parts.value = next;
+            loggedParts.value = next;
           }}
         />
       </fieldset>
-      <PileSeen />
+      <ObservedColourFields />
       {foreseen && seen && (
         <div class="swatch-line swatch-pile" role="status">
-          <BesideWanted
-            wanted={{ name: saySwatches.pileForeseen, hex: shownOf(foreseen) }}
-            mixed={{ name: saySwatches.pileCameOut, hex: shownOf(seen.lab) }}
+          <ColourComparison
+            wanted={{ name: calibrationTexts.pileForeseen, hex: cssColourOf(foreseen) }}
+            mixed={{ name: calibrationTexts.pileCameOut, hex: cssColourOf(seen.lab) }}
           />
           <p>
             {[
-              saySwatches.differs[differenceWords(deltaE00(foreseen, seen.lab))],
+              calibrationTexts.differs[differenceWords(deltaE00(foreseen, seen.lab))],
               changeWords(foreseen, seen.lab),
             ]
               .filter(Boolean)
               .join(': ')}{' '}
-            <span class="small">({figure(deltaE00(foreseen, seen.lab), 1)})</span>
+            <span class="small">({formatNumber(deltaE00(foreseen, seen.lab), 1)})</span>
           </p>
         </div>
       )}
       <label class="swatch-fields">
-        {saySwatches.pileNote}
+        {calibrationTexts.pileNote}
         <input
           type="text"
           maxLength={2000}
@@ -72,7 +72,7 @@ export function PileScreen() {
           }}
         />
         <span class="small swatch-help" id="swatch-note-help">
-          {saySwatches.pileNoteHelp}
+          {calibrationTexts.pileNoteHelp}
         </span>
       </label>
       {fault.value && (
@@ -82,7 +82,7 @@ export function PileScreen() {
       )}
       <p class="swatch-actions">
         <button type="button" class="main" onClick={() => void keep()}>
-          {saySwatches.keepPile}
+          {calibrationTexts.keepPile}
         </button>
       </p>
     </>

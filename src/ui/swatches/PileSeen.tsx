@@ -1,37 +1,44 @@
 import { useSignal } from '@preact/signals';
 import { spectrum } from '../../colour/grid.ts';
-import { labOfText } from '../../colour/typed.ts';
-import { WorkLine } from '../harmony/mix/WorkLine.tsx';
-import { said } from '../locale.ts';
-import { Choice } from '../shelf/Choice.tsx';
+import { parseLab } from '../../colour/typed.ts';
+import { JobProgress } from '../harmony/mix/WorkLine.tsx';
+import { withLocalFigures } from '../locale.ts';
+import { SelectField } from '../shelf/Choice.tsx';
 import { ownStock } from '../shelf/state.ts';
-import { saySwatches } from '../words/swatches.ts';
+import { calibrationTexts } from '../words/swatches.ts';
 import { readFile } from './curves.ts';
 import { PhotoButtons } from './PhotoButtons.tsx';
-import { measured } from './pile.ts';
-import { cameOut } from './piles.ts';
-import { References } from './References.tsx';
-import { lookAt, readFault, readFaultWords, readingWork, taken, takePhoto } from './reading.ts';
+import { observedFromSpectrum } from './pile.ts';
+import { observedPile } from './piles.ts';
+import { ReferenceFields } from './References.tsx';
+import {
+  cardPhoto,
+  readFault,
+  readFaultWords,
+  readingWork,
+  readMarkedPhoto,
+  takePhoto,
+} from './reading.ts';
 import type { Samples } from './sample.ts';
-import { Touching } from './Touching.tsx';
+import { PointMarker } from './Touching.tsx';
 
 type By = 'photo' | 'figures' | 'file';
 const WAYS: readonly (readonly [By, string])[] = [
-  ['photo', saySwatches.byPhoto],
-  ['figures', saySwatches.byFigures],
-  ['file', saySwatches.byFile],
+  ['photo', calibrationTexts.byPhoto],
+  ['figures', calibrationTexts.byFigures],
+  ['file', calibrationTexts.byFile],
 ];
 
 /**
  * Input for the observed colour of a pile: by a photograph beside a white and a grey, as figures,
  * or as a spectrum.
  */
-export function PileSeen() {
-  const by = useSignal<By>(cameOut.value?.known === 'measured' ? 'figures' : 'photo');
+export function ObservedColourFields() {
+  const by = useSignal<By>(observedPile.value?.known === 'measured' ? 'figures' : 'photo');
   return (
     <fieldset class="swatch-fields">
-      <legend>{saySwatches.pileSeen}</legend>
-      {cameOut.value?.known === 'by eye' && <p>{saySwatches.asJudged}</p>}
+      <legend>{calibrationTexts.pileSeen}</legend>
+      {observedPile.value?.known === 'by eye' && <p>{calibrationTexts.asJudged}</p>}
       <div class="choice shelf-choice">
         {WAYS.map(([value, words]) => (
           <label key={value}>
@@ -58,29 +65,29 @@ const KINDS = ['white', 'grey', 'paint'] as const;
 
 function ByPhoto() {
   const done = useSignal(false);
-  const now = taken.value;
+  const now = cardPhoto.value;
   return (
     <>
-      <p>{saySwatches.pilePhotoAbout}</p>
-      <References />
+      <p>{calibrationTexts.pilePhotoAbout}</p>
+      <ReferenceFields />
       <PhotoButtons
         onTake={(file) => {
           done.value = false;
           takePhoto(file);
         }}
       />
-      <WorkLine work={readingWork} words={saySwatches.reading} />
+      <JobProgress work={readingWork} words={calibrationTexts.reading} />
       {readFault.value && (
         <p class="field-fault" role="alert">
-          {said(readFault.value)}
+          {withLocalFigures(readFault.value)}
         </p>
       )}
       {now && !done.value && (
-        <Touching
+        <PointMarker
           key={now.url}
           url={now.url}
-          alt={saySwatches.photoOf(saySwatches.pileHeading)}
-          turns={saySwatches.pileTurns.map((words, i) => ({ words, mark: `${i + 1}` }))}
+          alt={calibrationTexts.photoOf(calibrationTexts.pileHeading)}
+          turns={calibrationTexts.pileTurns.map((words, i) => ({ words, mark: `${i + 1}` }))}
           onDone={(points) => {
             done.value = true;
             const touches = KINDS.map((kind, i) => ({
@@ -88,10 +95,10 @@ function ByPhoto() {
               at: points[i]!,
             }));
             readFault.value = '';
-            void lookAt(now.file, { kind: 'touch', touches }).then((looked) => {
-              if (!looked || taken.peek() !== now) return;
+            void readMarkedPhoto(now.file, { kind: 'touch', touches }).then((looked) => {
+              if (!looked || cardPhoto.peek() !== now) return;
               if (looked.read.ok)
-                cameOut.value = {
+                observedPile.value = {
                   lab: looked.read.value.places[0]!.lab,
                   known: 'photographed',
                   R: null,
@@ -110,11 +117,11 @@ function ByPhoto() {
 
 function ByFigures() {
   const text = useSignal('');
-  const lab = labOfText(text.value);
+  const lab = parseLab(text.value);
   const isWrong = text.value.trim() !== '' && lab === null;
   return (
     <label>
-      {saySwatches.lab}
+      {calibrationTexts.lab}
       <input
         type="text"
         inputMode="text"
@@ -123,13 +130,13 @@ function ByFigures() {
         aria-invalid={isWrong}
         onInput={(event) => {
           text.value = event.currentTarget.value;
-          const typed = labOfText(text.value);
-          cameOut.value = typed && { lab: typed, known: 'measured', R: null };
+          const typed = parseLab(text.value);
+          observedPile.value = typed && { lab: typed, known: 'measured', R: null };
         }}
       />
       {isWrong && (
         <span class="field-fault" role="alert">
-          {saySwatches.labFault}
+          {calibrationTexts.labFault}
         </span>
       )}
     </label>
@@ -143,12 +150,16 @@ function ByFile() {
   const take = (of: Samples, chosen: number) => {
     at.value = chosen;
     const sample = of.samples[chosen]!;
-    cameOut.value = measured(spectrum<'R'>(sample.reflectance), of.specular, ownStock.value);
+    observedPile.value = observedFromSpectrum(
+      spectrum<'R'>(sample.reflectance),
+      of.specular,
+      ownStock.value,
+    );
   };
   return (
     <>
       <label>
-        {saySwatches.curvesFile}
+        {calibrationTexts.curvesFile}
         <input
           type="file"
           accept=".csv,.txt,.cgats,.cgt,.ti3,text/csv,text/plain"
@@ -169,8 +180,8 @@ function ByFile() {
         </p>
       )}
       {file.value && file.value.samples.length > 1 && (
-        <Choice
-          label={saySwatches.whichSample}
+        <SelectField
+          label={calibrationTexts.whichSample}
           options={file.value.samples.map(({ name }, i) => [String(i), name] as const)}
           chosen={String(at.value)}
           onChoose={(chosen) => take(file.value!, Number(chosen))}

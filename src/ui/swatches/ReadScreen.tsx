@@ -1,49 +1,49 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Entry } from '../../book/record.ts';
-import { WorkLine } from '../harmony/mix/WorkLine.tsx';
-import { said } from '../locale.ts';
-import { saySwatches } from '../words/swatches.ts';
-import { ChartIn } from './ChartIn.tsx';
-import { KeptReading } from './KeptReading.tsx';
+import { JobProgress } from '../harmony/mix/WorkLine.tsx';
+import { withLocalFigures } from '../locale.ts';
+import { calibrationTexts } from '../words/swatches.ts';
+import { ColourChartFields } from './ChartIn.tsx';
+import { SavedReading } from './KeptReading.tsx';
 import { PhotoButtons } from './PhotoButtons.tsx';
-import { References } from './References.tsx';
+import { ReferenceFields } from './References.tsx';
 import {
+  blockingPlace,
+  cardPhoto,
+  cardReading,
   chartCorners,
   chartLabs,
   corners,
+  displayedReading,
   forgetPhoto,
-  inTheWay,
+  ignoredPlaces,
   readAs,
   readFault,
   readingWork,
-  seen,
-  shown,
-  taken,
   takePhoto,
-  without,
 } from './reading.ts';
-import { lessons } from './records.ts';
+import { evidenceEntries } from './records.ts';
 import { hrefTo } from './routes.ts';
-import { SeenPlaces } from './SeenPlaces.tsx';
-import { Touching } from './Touching.tsx';
+import { CardPlaces } from './SeenPlaces.tsx';
+import { PointMarker } from './Touching.tsx';
 
 type Way = 'corners' | 'places' | 'chart';
 
 /** Reads the colours of a card's places from a photograph. */
-export function ReadScreen({ id }: { id: string }) {
-  const card = lessons.value?.cards.find((each) => each.id === id);
+export function ReadCardScreen({ id }: { id: string }) {
+  const card = evidenceEntries.value?.cards.find((each) => each.id === id);
   useEffect(() => forgetPhoto, [id]);
   if (!card)
     return (
       <>
-        <h1 tabIndex={-1}>{saySwatches.readHeading}</h1>
-        <p>{saySwatches.gone}</p>
+        <h1 tabIndex={-1}>{calibrationTexts.readHeading}</h1>
+        <p>{calibrationTexts.gone}</p>
       </>
     );
   return (
     <>
-      <h1 tabIndex={-1}>{saySwatches.readHeading}</h1>
+      <h1 tabIndex={-1}>{calibrationTexts.readHeading}</h1>
       <p class="swatch-name">{card.body.name}</p>
       <Reader card={card} />
     </>
@@ -52,7 +52,7 @@ export function ReadScreen({ id }: { id: string }) {
 
 function Reader({ card }: { card: Entry<'card'> }) {
   const way = useSignal<Way | null>(null);
-  const now = taken.value;
+  const now = cardPhoto.value;
   const { name, plan } = card.body;
   const isWorking = readingWork.progress.value !== null;
   const take = (file: File) => {
@@ -62,10 +62,10 @@ function Reader({ card }: { card: Entry<'card'> }) {
   };
   const places = plan.places.filter(({ kind }) => kind !== 'black');
   const turns = {
-    corners: saySwatches.cornerTurns.map((words, i) => ({ words, mark: `${i + 1}` })),
-    chart: saySwatches.chartTurns.map((words, i) => ({ words, mark: `${i + 1}` })),
+    corners: calibrationTexts.cornerTurns.map((words, i) => ({ words, mark: `${i + 1}` })),
+    chart: calibrationTexts.chartTurns.map((words, i) => ({ words, mark: `${i + 1}` })),
     places: places.map(({ number, label }) => ({
-      words: saySwatches.placeTurn(number, label),
+      words: calibrationTexts.placeTurn(number, label),
       mark: `${number}`,
       mayMiss: true,
     })),
@@ -74,53 +74,53 @@ function Reader({ card }: { card: Entry<'card'> }) {
     <>
       {way.value === null && (
         <>
-          <p class="lead">{saySwatches.readLead}</p>
-          <PhotoButtons onTake={take} main={seen.value === null} />
+          <p class="lead">{calibrationTexts.readLead}</p>
+          <PhotoButtons onTake={take} main={cardReading.value === null} />
           <div>
-            <References />
-            <ChartIn onTouch={() => (way.value = 'chart')} canTouch={now !== null} />
+            <ReferenceFields />
+            <ColourChartFields onTouch={() => (way.value = 'chart')} canTouch={now !== null} />
           </div>
         </>
       )}
-      <WorkLine work={readingWork} words={saySwatches.reading} />
+      <JobProgress work={readingWork} words={calibrationTexts.reading} />
       {readFault.value && (
         <p class="field-fault" role="alert">
-          {said(readFault.value)}
+          {withLocalFigures(readFault.value)}
         </p>
       )}
-      {inTheWay.value !== null && way.value === null && (
+      {blockingPlace.value !== null && way.value === null && (
         <p>
           <button
             type="button"
             onClick={() => {
-              without.value = [...without.value, inTheWay.value!];
+              ignoredPlaces.value = [...ignoredPlaces.value, blockingPlace.value!];
               void readAs(card);
             }}
           >
-            {saySwatches.withoutPlace(inTheWay.value)}
+            {calibrationTexts.withoutPlace(blockingPlace.value)}
           </button>
         </p>
       )}
       {now && way.value === null && !isWorking && (
         <p class="swatch-actions">
-          {seen.value && (
+          {cardReading.value && (
             <a class="button main" href={hrefTo('fit')}>
-              {saySwatches.toFit}
+              {calibrationTexts.toFit}
             </a>
           )}
           <button type="button" onClick={() => (way.value = 'corners')}>
-            {saySwatches.byCorners}
+            {calibrationTexts.byCorners}
           </button>
           <button type="button" onClick={() => (way.value = 'places')}>
-            {saySwatches.byPlaces}
+            {calibrationTexts.byPlaces}
           </button>
         </p>
       )}
       {now && way.value !== null && (
-        <Touching
+        <PointMarker
           key={way.value}
           url={now.url}
-          alt={saySwatches.photoOf(name)}
+          alt={calibrationTexts.photoOf(name)}
           turns={turns[way.value]}
           onLeave={() => (way.value = null)}
           onDone={(points) => {
@@ -138,10 +138,12 @@ function Reader({ card }: { card: Entry<'card'> }) {
           }}
         />
       )}
-      {now && way.value === null && <SeenPlaces url={now.url} name={name} shown={shown.value} />}
-      {!now && card.body.reading && <KeptReading card={card} reading={card.body.reading} />}
-      {chartLabs.value && seen.value?.chart && (
-        <p>{saySwatches.chartUsed(seen.value.chart.mean)}</p>
+      {now && way.value === null && (
+        <CardPlaces url={now.url} name={name} shown={displayedReading.value} />
+      )}
+      {!now && card.body.reading && <SavedReading card={card} reading={card.body.reading} />}
+      {chartLabs.value && cardReading.value?.chart && (
+        <p>{calibrationTexts.chartUsed(cardReading.value.chart.mean)}</p>
       )}
     </>
   );

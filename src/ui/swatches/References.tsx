@@ -1,20 +1,20 @@
 import type { Signal } from '@preact/signals';
 import { readNumber } from '../../pigment/number.ts';
-import { typed } from '../locale.ts';
-import { saySwatches } from '../words/swatches.ts';
+import { formatForField } from '../locale.ts';
+import { calibrationTexts } from '../words/swatches.ts';
 import { greyIs, whiteIs } from './reading.ts';
 
 /**
  * Inputs for the lightness of the white and grey references in the photograph, where the painter
  * knows it.
  */
-export const References = () => (
+export const ReferenceFields = () => (
   <details class="swatch-known">
-    <summary>{saySwatches.known}</summary>
-    <p>{saySwatches.knownAbout}</p>
+    <summary>{calibrationTexts.known}</summary>
+    <p>{calibrationTexts.knownAbout}</p>
     <div class="swatch-choices">
-      <Lightness label={saySwatches.whiteIs} of={whiteIs} />
-      <Lightness label={saySwatches.greyIs} of={greyIs} />
+      <Lightness label={calibrationTexts.whiteIs} of={whiteIs} />
+      <Lightness label={calibrationTexts.greyIs} of={greyIs} />
     </div>
   </details>
 );
@@ -27,11 +27,11 @@ function Lightness({ label, of }: { label: string; of: Signal<number> }) {
         type="text"
         inputMode="decimal"
         autocomplete="off"
-        value={typed(of.value)}
+        value={formatForField(of.value)}
         onChange={({ currentTarget }) => {
           const read = readNumber(currentTarget.value);
           if (read !== null && read > 0 && read <= 100) of.value = read;
-          currentTarget.value = typed(of.value);
+          currentTarget.value = formatForField(of.value);
         }}
       />
     </label>

@@ -1,11 +1,11 @@
 import { useSignal } from '@preact/signals';
 import type { Lab } from '../../colour/lab.ts';
 import { nameOf } from '../../colour/words.ts';
-import { shownOf } from '../drawn/screen.ts';
-import { said } from '../locale.ts';
-import { Brushed } from '../shelf/Brushed.tsx';
-import { saySwatches } from '../words/swatches.ts';
-import { type Outline, Over } from './Over.tsx';
+import { cssColourOf } from '../drawn/screen.ts';
+import { withLocalFigures } from '../locale.ts';
+import { BrushedPaint } from '../shelf/Brushed.tsx';
+import { calibrationTexts } from '../words/swatches.ts';
+import { type Outline, PhotoOutlines } from './Over.tsx';
 
 /** The reading of a card's photograph, as displayed. */
 export interface Shown {
@@ -22,7 +22,7 @@ export interface Shown {
 }
 
 /** A photograph of a card with the outlines and colours of its places. */
-export function SeenPlaces({
+export function CardPlaces({
   url,
   name,
   shown,
@@ -41,33 +41,33 @@ export function SeenPlaces({
         <figure class="swatch-surface">
           <img
             src={url}
-            alt={saySwatches.photoOf(name)}
+            alt={calibrationTexts.photoOf(name)}
             onLoad={({ currentTarget: { naturalWidth, naturalHeight } }) => {
               size.value = [naturalWidth, naturalHeight];
             }}
           />
-          <Over outlines={shown?.outlines ?? []} width={width} height={height} />
+          <PhotoOutlines outlines={shown?.outlines ?? []} width={width} height={height} />
         </figure>
       )}
       {shown && (
         <section>
-          <h2>{saySwatches.placesHeading}</h2>
+          <h2>{calibrationTexts.placesHeading}</h2>
           <p role="status">
             {[
-              saySwatches.placesRead(shown.places.length),
-              saySwatches.even(shown.unevenness),
-              saySwatches.residual(shown.referenceResidual),
+              calibrationTexts.placesRead(shown.places.length),
+              calibrationTexts.even(shown.unevenness),
+              calibrationTexts.residual(shown.referenceResidual),
             ].join(', ')}
             .
           </p>
           <ul class="swatch-lines">
             {shown.places.map(({ number, label, lab }) => (
               <li key={number}>
-                <Brushed
+                <BrushedPaint
                   name={`${number}`}
                   width={96}
                   height={34}
-                  strokes={[{ hex: shownOf(lab), words: nameOf(lab) }]}
+                  strokes={[{ hex: cssColourOf(lab), words: nameOf(lab) }]}
                 />
                 <span>
                   <strong>
@@ -81,7 +81,7 @@ export function SeenPlaces({
           </ul>
           <ul class="remarks">
             {shown.remarks.map((remark) => (
-              <li key={remark}>{said(remark)}</li>
+              <li key={remark}>{withLocalFigures(remark)}</li>
             ))}
           </ul>
         </section>

@@ -1,26 +1,26 @@
-import { WorkLine } from '../harmony/mix/WorkLine.tsx';
-import { said } from '../locale.ts';
+import { JobProgress } from '../harmony/mix/WorkLine.tsx';
+import { withLocalFigures } from '../locale.ts';
 import { ownStock } from '../shelf/state.ts';
-import { saySwatches } from '../words/swatches.ts';
-import { pileWords, want } from './cards.ts';
+import { calibrationTexts } from '../words/swatches.ts';
+import { pileWords, setCardOptions } from './cards.ts';
 import { fitFault, fitNow, fitting, suggestions } from './fitting.ts';
 import { goTo } from './routes.ts';
 
 /** The swatches that would add the most evidence, with reasons. */
-export function Suggested() {
+export function SuggestedSwatches() {
   const some = suggestions.value;
   const stock = ownStock.value;
   if (some === null)
     return (
       <>
-        <WorkLine work={fitting} words={saySwatches.fitting} />
+        <JobProgress work={fitting} words={calibrationTexts.fitting} />
         {fitting.progress.value === null && fitFault.value !== '' && (
-          <p class="small">{said(fitFault.value)}</p>
+          <p class="small">{withLocalFigures(fitFault.value)}</p>
         )}
         {fitting.progress.value === null && fitFault.value === '' && (
           <p>
             <button type="button" class="quiet" onClick={() => void fitNow()}>
-              {saySwatches.nextAsk}
+              {calibrationTexts.nextAsk}
             </button>
           </p>
         )}
@@ -28,12 +28,12 @@ export function Suggested() {
     );
   return (
     <div class="swatch-next">
-      <h3>{saySwatches.nextHeading}</h3>
-      {some.length === 0 && <p>{saySwatches.nextNone}</p>}
+      <h3>{calibrationTexts.nextHeading}</h3>
+      {some.length === 0 && <p>{calibrationTexts.nextNone}</p>}
       <ol>
         {some.map(({ parts, why }) => (
           <li key={pileWords(parts, stock)}>
-            <strong>{pileWords(parts, stock)}.</strong> {said(why)}
+            <strong>{pileWords(parts, stock)}.</strong> {withLocalFigures(why)}
           </li>
         ))}
       </ol>
@@ -42,11 +42,11 @@ export function Suggested() {
           <button
             type="button"
             onClick={() => {
-              want({ paints: [], piles: some.map(({ parts }) => parts) });
+              setCardOptions({ paints: [], piles: some.map(({ parts }) => parts) });
               goTo('new');
             }}
           >
-            {saySwatches.nextCard}
+            {calibrationTexts.nextCard}
           </button>
         </p>
       )}

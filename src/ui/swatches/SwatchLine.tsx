@@ -1,31 +1,31 @@
 import { placeOfId } from '../../book/learnt.ts';
 import { differenceWords } from '../../colour/words.ts';
-import { type FittedPainted, labelOf, type PaintToFit } from '../../pigment/calibrate/fit.ts';
-import { BesideWanted } from '../drawn/BesideWanted.tsx';
-import { shownOf } from '../drawn/screen.ts';
+import { type FittedPainted, type PaintToFit, swatchLabelOf } from '../../pigment/calibrate/fit.ts';
+import { ColourComparison } from '../drawn/BesideWanted.tsx';
+import { cssColourOf } from '../drawn/screen.ts';
 import { seedOf } from '../drawn/seed.ts';
-import { figure } from '../locale.ts';
-import { saySwatches } from '../words/swatches.ts';
-import { LeaveOut } from './LeaveOut.tsx';
+import { formatNumber } from '../locale.ts';
+import { calibrationTexts } from '../words/swatches.ts';
+import { ExcludePlaceButton } from './LeaveOut.tsx';
 
 /** One swatch: its observed colour beside the predicted one. */
-export function SwatchLine({
+export function FittedSwatchLine({
   swatch: { painted, foreseen, deltaE00, unlikely },
   was,
   paints,
 }: {
   swatch: FittedPainted;
   /** How visible its difference from the shelf's current prediction is; null when there is none. */
-  was: keyof typeof saySwatches.wasBefore | null;
+  was: keyof typeof calibrationTexts.wasBefore | null;
   paints: readonly Pick<PaintToFit, 'pigment' | 'label'>[];
 }) {
   const place = placeOfId(painted.id);
-  const name = labelOf(painted, paints);
+  const name = swatchLabelOf(painted, paints);
   return (
     <div class="swatch-line">
-      <BesideWanted
-        wanted={{ name: saySwatches.seen, hex: shownOf(painted.lab) }}
-        mixed={{ name: saySwatches.foreseen, hex: shownOf(foreseen) }}
+      <ColourComparison
+        wanted={{ name: calibrationTexts.seen, hex: cssColourOf(painted.lab) }}
+        mixed={{ name: calibrationTexts.foreseen, hex: cssColourOf(foreseen) }}
         seed={seedOf(painted.id)}
       />
       <div>
@@ -36,12 +36,12 @@ export function SwatchLine({
           </strong>
         </p>
         <p>
-          {saySwatches.differs[differenceWords(deltaE00)]}{' '}
-          <span class="small">({figure(deltaE00, 1)})</span>
+          {calibrationTexts.differs[differenceWords(deltaE00)]}{' '}
+          <span class="small">({formatNumber(deltaE00, 1)})</span>
         </p>
-        {was && <p class="small">{saySwatches.wasBefore[was]}</p>}
-        {unlikely && <p class="field-fault">{saySwatches.unlikely}</p>}
-        <LeaveOut id={painted.id} name={name} />
+        {was && <p class="small">{calibrationTexts.wasBefore[was]}</p>}
+        {unlikely && <p class="field-fault">{calibrationTexts.unlikely}</p>}
+        <ExcludePlaceButton id={painted.id} name={name} />
       </div>
     </div>
   );

@@ -3,23 +3,23 @@ import { useLayoutEffect, useRef } from 'preact/hooks';
 import { hrefOf, route } from '../route.ts';
 import { isStocked, ownStock } from '../shelf/state.ts';
 import { book } from '../studio.ts';
-import { say } from '../words/frame.ts';
-import { sayShelf } from '../words/shelf.ts';
-import { saySwatches } from '../words/swatches.ts';
+import { sharedTexts } from '../words/frame.ts';
+import { shelfTexts } from '../words/shelf.ts';
+import { calibrationTexts } from '../words/swatches.ts';
 import { CardForm } from './CardForm.tsx';
-import { CardSheet } from './CardSheet.tsx';
-import { CurvesScreen } from './CurvesScreen.tsx';
+import { SavedCard } from './CardSheet.tsx';
+import { MeasuredCurvesScreen } from './CurvesScreen.tsx';
 import { FitScreen } from './FitScreen.tsx';
-import { Overview } from './Overview.tsx';
-import { PileScreen } from './PileScreen.tsx';
-import { ReadScreen } from './ReadScreen.tsx';
-import { lessons } from './records.ts';
+import { CalibrationOverview } from './Overview.tsx';
+import { LogPileScreen } from './PileScreen.tsx';
+import { ReadCardScreen } from './ReadScreen.tsx';
+import { evidenceEntries } from './records.ts';
 import { SWATCHES } from './routes.ts';
 
 /**
  * Calibration of the studio's own paints: cards, photographs, measured curves, piles, and the fit.
  */
-export function SwatchesScreen() {
+export function CalibrationScreen() {
   const [, what, id] = route.value.within;
   const heading = useRef<HTMLElement>(null);
   const open = [what, id].join('/');
@@ -40,7 +40,7 @@ export function SwatchesScreen() {
     <section class="page swatch-page" ref={heading}>
       <p class="shelf-crumb swatch-screen">
         <a href={toAll ? hrefOf('book', 'shelf', SWATCHES) : hrefOf('book', 'shelf')}>
-          {toAll ? saySwatches.toAll : saySwatches.toShelf}
+          {toAll ? calibrationTexts.toAll : calibrationTexts.toShelf}
         </a>
       </p>
       <Page what={what} id={id} />
@@ -49,22 +49,22 @@ export function SwatchesScreen() {
 }
 
 function Page({ what, id }: { what: string | undefined; id: string | undefined }) {
-  if (book.value === null || lessons.value === null)
+  if (book.value === null || evidenceEntries.value === null)
     return (
       <>
-        <h1 tabIndex={-1}>{saySwatches.heading}</h1>
-        <p role="status">{say.bookOpening}</p>
+        <h1 tabIndex={-1}>{calibrationTexts.heading}</h1>
+        <p role="status">{sharedTexts.bookOpening}</p>
       </>
     );
   if (!isStocked.value || (ownStock.value.white === null && what !== undefined))
     return (
       <>
-        <h1 tabIndex={-1}>{saySwatches.heading}</h1>
-        <p class="lead">{saySwatches.lead}</p>
-        <p>{isStocked.value ? saySwatches.noWhite : saySwatches.notStocked}</p>
+        <h1 tabIndex={-1}>{calibrationTexts.heading}</h1>
+        <p class="lead">{calibrationTexts.lead}</p>
+        <p>{isStocked.value ? calibrationTexts.noWhite : calibrationTexts.notStocked}</p>
         <p>
           <a class="button" href={hrefOf('book', 'shelf')}>
-            {sayShelf.open}
+            {shelfTexts.open}
           </a>
         </p>
       </>
@@ -73,16 +73,16 @@ function Page({ what, id }: { what: string | undefined; id: string | undefined }
     case 'new':
       return <CardForm />;
     case 'card':
-      return <CardSheet key={id} id={id ?? ''} />;
+      return <SavedCard key={id} id={id ?? ''} />;
     case 'read':
-      return <ReadScreen key={id} id={id ?? ''} />;
+      return <ReadCardScreen key={id} id={id ?? ''} />;
     case 'fit':
       return <FitScreen />;
     case 'curves':
-      return <CurvesScreen key={id} id={id ?? null} />;
+      return <MeasuredCurvesScreen key={id} id={id ?? null} />;
     case 'pile':
-      return <PileScreen />;
+      return <LogPileScreen />;
     default:
-      return <Overview />;
+      return <CalibrationOverview />;
   }
 }

@@ -1,9 +1,9 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Point } from '../../pigment/calibrate/straighten.ts';
-import { saySwatches } from '../words/swatches.ts';
+import { calibrationTexts } from '../words/swatches.ts';
 import { Crosshair } from './Crosshair.tsx';
-import { Over } from './Over.tsx';
+import { PhotoOutlines } from './Over.tsx';
 
 /** One point to mark. */
 export interface Turn {
@@ -19,7 +19,7 @@ export interface Turn {
  * Lets the painter mark a series of points on a photograph, by finger or keys. Skipped points are
  * null; coordinates are fractions of width and height.
  */
-export function Touching({
+export function PointMarker({
   url,
   alt,
   turns,
@@ -68,12 +68,12 @@ export function Touching({
         <div role="status">
           <p class="lead">{next?.words}</p>
           <p class="small">
-            {saySwatches.turnOf(Math.min(points.value.length + 1, turns.length), turns.length)}
+            {calibrationTexts.turnOf(Math.min(points.value.length + 1, turns.length), turns.length)}
           </p>
         </div>
       </div>
       <Crosshair url={url} alt={alt} at={at} onSet={set} id="swatch-touch">
-        <Over outlines={outlines} width={width} height={height} />
+        <PhotoOutlines outlines={outlines} width={width} height={height} />
       </Crosshair>
       <p class="swatch-few">
         <button
@@ -81,11 +81,11 @@ export function Touching({
           class="quiet"
           onClick={() => document.getElementById('swatch-touch')?.focus()}
         >
-          {saySwatches.byKeys}
+          {calibrationTexts.byKeys}
         </button>
         {next?.mayMiss && (
           <button type="button" class="quiet" onClick={() => set(null)}>
-            {saySwatches.skip}
+            {calibrationTexts.skip}
           </button>
         )}
         {points.value.length > 0 && (
@@ -96,12 +96,12 @@ export function Touching({
               points.value = points.value.slice(0, -1);
             }}
           >
-            {saySwatches.stepBack}
+            {calibrationTexts.stepBack}
           </button>
         )}
         {onLeave && (
           <button type="button" class="quiet" onClick={onLeave}>
-            {saySwatches.giveUp}
+            {calibrationTexts.giveUp}
           </button>
         )}
       </p>

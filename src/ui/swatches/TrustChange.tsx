@@ -1,33 +1,35 @@
 import type { FitFound } from '../../../workers/calibrate.ts';
-import { learnt } from '../../pigment/calibrate/calibrate.ts';
-import { trustOf, trustOfCurve, trustWords } from '../../pigment/calibrate/trust.ts';
-import { said } from '../locale.ts';
+import { fittedPaintsOf } from '../../pigment/calibrate/calibrate.ts';
+import { evidenceOfCurve, evidenceOfFit, evidenceWords } from '../../pigment/calibrate/trust.ts';
+import { withLocalFigures } from '../locale.ts';
 import { ownStock } from '../shelf/state.ts';
-import { dayWords, saySwatches, today } from '../words/swatches.ts';
+import { calibrationTexts, dayWords, today } from '../words/swatches.ts';
 
 /** The provenance and expected error of each paint's curve, now and after the fit. */
 export function TrustChange({ fit }: { fit: FitFound }) {
   const stock = ownStock.value;
   return (
     <ul class="swatch-trust">
-      {learnt(fit).map((paint) => {
+      {fittedPaintsOf(fit).map((paint) => {
         const entry = stock.entries.find(({ id }) => id === paint.pigment);
-        const now = trustOfCurve(entry?.curve ?? null);
+        const now = evidenceOfCurve(entry?.curve ?? null);
         return (
           <li key={paint.pigment}>
             <h3>{paint.label}</h3>
             <dl>
               <div>
-                <dt>{saySwatches.now}</dt>
+                <dt>{calibrationTexts.now}</dt>
                 <dd>
                   {now.known === 'handbook'
-                    ? saySwatches.handbook
-                    : said(trustWords({ ...now, date: now.date && dayWords(now.date) }))}
+                    ? calibrationTexts.handbook
+                    : withLocalFigures(
+                        evidenceWords({ ...now, date: now.date && dayWords(now.date) }),
+                      )}
                 </dd>
               </div>
               <div>
-                <dt>{saySwatches.afterwards}</dt>
-                <dd>{said(trustWords(trustOf(paint, dayWords(today()))))}</dd>
+                <dt>{calibrationTexts.afterwards}</dt>
+                <dd>{withLocalFigures(evidenceWords(evidenceOfFit(paint, dayWords(today()))))}</dd>
               </div>
             </dl>
           </li>

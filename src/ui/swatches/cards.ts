@@ -4,30 +4,40 @@ import { lotsOf } from '../../book/learnt.ts';
 import type { Entry } from '../../book/record.ts';
 import type { Undo } from '../../book/store.ts';
 import { cardPaintOf } from '../../pigment/calibrate/calibrate.ts';
-import { type Card, type CardPaint, type Paper, planCards } from '../../pigment/calibrate/card.ts';
+import {
+  type CardPaint,
+  type Paper,
+  planCards,
+  type SwatchCard,
+} from '../../pigment/calibrate/card.ts';
 import { drawCard } from '../../pigment/calibrate/sheet.ts';
 import type { Part } from '../../pigment/calibrate/swatches.ts';
-import { cautionOf } from '../../pigment/caution.ts';
+import { entryHazardOf } from '../../pigment/caution.ts';
 import { labelOf } from '../../pigment/label.ts';
 import type { Stock, StockEntry } from '../../pigment/stock.ts';
 import { saveFile } from '../book/hand.ts';
 import { ownStock } from '../shelf/state.ts';
-import { complain, opening, tell } from '../studio.ts';
-import { sayShelf } from '../words/shelf.ts';
-import { dayWords, saySwatches, today } from '../words/swatches.ts';
-import { lessons } from './records.ts';
+import { bookReady, showError, showNotice } from '../studio.ts';
+import { shelfTexts } from '../words/shelf.ts';
+import { calibrationTexts, dayWords, today } from '../words/swatches.ts';
+import { evidenceEntries } from './records.ts';
 
 /** Options for new cards. */
-export interface Wanted {
+export interface NewCardOptions {
   /** Ids of entries. Null selects those that were never brushed out, or all when none is left. */
   readonly paints: readonly string[] | null;
   readonly tints: readonly number[];
   readonly paper: Paper;
   readonly piles: readonly (readonly Part[])[];
 }
-export const wanted = signal<Wanted>({ paints: null, tints: [4], paper: 'A4', piles: [] });
-export const want = (change: Partial<Wanted>): void => {
-  wanted.value = { ...wanted.value, ...change };
+export const cardOptions = signal<NewCardOptions>({
+  paints: null,
+  tints: [4],
+  paper: 'A4',
+  piles: [],
+});
+export const setCardOptions = (change: Partial<NewCardOptions>): void => {
+  cardOptions.value = { ...cardOptions.value, ...change };
 };
 
 /** All paints in stock except the white. */
@@ -39,7 +49,7 @@ export const brushable = computed(() =>
 const onCards = computed(
   () =>
     new Set(
-      (lessons.value?.cards ?? []).flatMap(({ body }) =>
+      (evidenceEntries.value?.cards ?? []).flatMap(({ body }) =>
         body.plan.places.flatMap(({ parts }) => (parts.length === 1 ? [parts[0]!.pigment] : [])),
       ),
     ),
@@ -49,14 +59,14 @@ export const notYet = computed(() =>
 );
 
 export const chosenPaints = computed<readonly StockEntry[]>(() => {
-  const { paints } = wanted.value;
+  const { paints } = cardOptions.value;
   if (paints !== null) return brushable.value.filter(({ id }) => paints.includes(id));
   return notYet.value.length > 0 ? notYet.value : brushable.value;
 });
 
 /** Number of the next card: one more than the highest number in the book. */
 const nextNumber = computed(() =>
-  (lessons.value?.cards ?? []).reduce(
+  (evidenceEntries.value?.cards ?? []).reduce(
     (next, { body }) =>
       Math.max(next, 1 + Number(/^\D*(\d+)/.exec(body.plan.name ?? '')?.[1] ?? 0)),
     1,
@@ -64,10 +74,10 @@ const nextNumber = computed(() =>
 );
 
 /** The pages of the new card; empty when there is nothing to brush out, or no white. */
-export const pages = computed<readonly Card[]>(() => {
+export const pages = computed<readonly SwatchCard[]>(() => {
   const stock = ownStock.value;
   const white = stock.entries.find(({ id }) => id === stock.white);
-  const { tints, paper, piles } = wanted.value;
+  const { tints, paper, piles } = cardOptions.value;
   if (!white || (chosenPaints.value.length === 0 && piles.length === 0)) return [];
   const paints = stock.entries.filter(
     (entry) =>
@@ -76,7 +86,7 @@ export const pages = computed<readonly Card[]>(() => {
         piles.some((parts) => parts.some(({ pigment }) => pigment === entry.id))),
   );
   const mixtures = piles.map((parts) => ({ label: pileWords(parts, stock), parts }));
-  const name = saySwatches.cardName(nextNumber.value, dayWords(today()));
+  const name = calibrationTexts.cardName(nextNumber.value, dayWords(today()));
   return planCards(
     paintOf(white, stock),
     paints.map((entry) => paintOf(entry, stock)),
@@ -97,14 +107,14 @@ export function pileWords(parts: readonly Part[], stock: Stock): string {
 
 function paintOf(entry: StockEntry, stock: Stock): CardPaint {
   const known = cardPaintOf(entry.pigment, labelOf(stock, entry));
-  const { level, hazard, caution, dryRefused } = cautionOf(stock, entry);
+  const { level, hazard, caution, dryRefused } = entryHazardOf(stock, entry);
   const grave = level === 'toxic' || level === 'very_toxic';
-  const words = [...(dryRefused ? [sayShelf.dryRefused] : []), hazard, caution].join(' ').trim();
+  const words = [...(dryRefused ? [shelfTexts.dryRefused] : []), hazard, caution].join(' ').trim();
   return { ...known, pigment: entry.id, caution: grave ? words : '' };
 }
 
-export const nameOfPage = ({ name = '', page, pages: of }: Card): string =>
-  of === 1 ? name : `${name}, ${saySwatches.pageOf(page, of)}`;
+export const nameOfPage = ({ name = '', page, pages: of }: SwatchCard): string =>
+  of === 1 ? name : `${name}, ${calibrationTexts.pageOf(page, of)}`;
 
 /**
  * Saves these pages in the book, so that their photographs can be read later: all or none.
@@ -112,10 +122,10 @@ export const nameOfPage = ({ name = '', page, pages: of }: Card): string =>
  * @returns the ids of the cards; null on failure
  */
 export async function keepCards(
-  cards: readonly Card[],
+  cards: readonly SwatchCard[],
   onUndone: () => void,
 ): Promise<readonly string[] | null> {
-  const book = await opening;
+  const book = await bookReady;
   if (!book) return null;
   const ids: string[] = [];
   const undos: Undo[] = [];
@@ -128,13 +138,13 @@ export async function keepCards(
     const put = await book.put({ kind: 'card', body });
     if (!put.ok) {
       for (const undo of undos) await undo();
-      complain(bookFaultWords(put.fault));
+      showError(bookFaultWords(put.fault));
       return null;
     }
     ids.push(put.value.entry.id);
     undos.push(put.value.undo);
   }
-  tell(saySwatches.cardKept(cards[0]?.name ?? ''), async () => {
+  showNotice(calibrationTexts.cardKept(cards[0]?.name ?? ''), async () => {
     onUndone();
     for (const undo of undos.slice(1)) {
       const undone = await undo();
@@ -146,17 +156,17 @@ export async function keepCards(
 }
 
 /** Downloads a page as an SVG file that prints at its actual size. */
-export async function takeFile(card: Card): Promise<void> {
+export async function takeFile(card: SwatchCard): Promise<void> {
   const name = nameOfPage(card).replace(/[^\p{L}\p{N}]+/gu, '-');
   const file = new File([drawCard(card)], `swatch-${name}.svg`, { type: 'image/svg+xml' });
-  if ((await saveFile(file)) === 'failed') complain(saySwatches.fileFailed);
+  if ((await saveFile(file)) === 'failed') showError(calibrationTexts.fileFailed);
 }
 
 /** Moves a card, a file of curves or a pile to the bin, with undo. */
-export async function removeEntry({ id, body }: Entry): Promise<void> {
-  const book = await opening;
+export async function binEntry({ id, body }: Entry): Promise<void> {
+  const book = await bookReady;
   const removed = await book?.remove(id);
   if (!removed) return;
-  if (removed.ok) tell(saySwatches.removed(body.name), removed.value.undo);
-  else complain(bookFaultWords(removed.fault));
+  if (removed.ok) showNotice(calibrationTexts.removed(body.name), removed.value.undo);
+  else showError(bookFaultWords(removed.fault));
 }

@@ -6,8 +6,8 @@ import { spectraCgats, spectraCsv } from '../../pigment/calibrate/spectra.ts';
 import { fail, type Result } from '../../result.ts';
 import { saveFile } from '../book/hand.ts';
 import { ownStock } from '../shelf/state.ts';
-import { complain, opening, tell } from '../studio.ts';
-import { saySwatches, today } from '../words/swatches.ts';
+import { bookReady, showError, showNotice } from '../studio.ts';
+import { calibrationTexts, today } from '../words/swatches.ts';
 import { type Samples, samplesOf } from './sample.ts';
 
 const MOST_BYTES = 5_000_000;
@@ -17,7 +17,7 @@ const MOST_BYTES = 5_000_000;
  * @returns a sentence as fault
  */
 export async function readFile(file: File): Promise<Result<Samples, string>> {
-  if (file.size > MOST_BYTES) return fail(saySwatches.fileTooLarge);
+  if (file.size > MOST_BYTES) return fail(calibrationTexts.fileTooLarge);
   return samplesOf(await file.text(), file.name, ownStock.peek());
 }
 
@@ -29,7 +29,7 @@ export async function keepCurves(
   { name, geometry, specular, samples }: Samples,
   over: Entry<'curves'> | null,
 ): Promise<boolean> {
-  const book = await opening;
+  const book = await bookReady;
   if (!book) return false;
   const used = samples.flatMap(({ parts }) => parts.map(({ pigment }) => pigment));
   const put = await book.put({
@@ -42,13 +42,13 @@ export async function keepCurves(
       lots: lotsOf(used, ownStock.value),
     },
   });
-  if (put.ok) tell(saySwatches.curvesKept(name), put.value.undo);
-  else complain(bookFaultWords(put.fault));
+  if (put.ok) showNotice(calibrationTexts.curvesKept(name), put.value.undo);
+  else showError(bookFaultWords(put.fault));
   return put.ok;
 }
 
 /** Exports the samples as a file for other programs. */
-export async function takeCurvesOut(
+export async function exportCurves(
   { body }: Entry<'curves'>,
   form: 'cgats' | 'csv',
 ): Promise<void> {
@@ -65,5 +65,5 @@ export async function takeCurvesOut(
       type: form === 'csv' ? 'text/csv' : 'text/plain',
     },
   );
-  if ((await saveFile(file)) === 'failed') complain(saySwatches.fileFailed);
+  if ((await saveFile(file)) === 'failed') showError(calibrationTexts.fileFailed);
 }

@@ -1,23 +1,23 @@
 import { computed, signal } from '@preact/signals';
 import type { Fit, FitFound } from '../../../workers/calibrate.ts';
-import { asKept, type Learnt } from '../../book/learnt.ts';
+import { type CalibrationEvidence, storedSurface } from '../../book/learnt.ts';
 import { paintsToFit } from '../../pigment/calibrate/calibrate.ts';
 import { calibrationFaultWords } from '../../pigment/calibrate/fault.ts';
 import type { Suggestion } from '../../pigment/calibrate/suggest.ts';
 import { fitPaints } from '../jobs.ts';
 import { acceptFit, ownStock } from '../shelf/state.ts';
 import { job } from '../state/job.ts';
-import { saySwatches, today } from '../words/swatches.ts';
-import { learnt } from './records.ts';
+import { calibrationTexts, today } from '../words/swatches.ts';
+import { currentEvidence } from './records.ts';
 
 export const fitting = job();
 
 /** The last fit, with its input. */
-const last = signal<{ readonly of: Learnt; readonly result: Fit } | null>(null);
+const last = signal<{ readonly of: CalibrationEvidence; readonly result: Fit } | null>(null);
 
 /** The curves fitted to the current evidence; null while there are none or the fit failed. */
-export const found = computed<FitFound | null>(() =>
-  last.value && last.value.of === learnt.value && last.value.result.ok
+export const fittedCurves = computed<FitFound | null>(() =>
+  last.value && last.value.of === currentEvidence.value && last.value.result.ok
     ? last.value.result.value
     : null,
 );
@@ -33,18 +33,18 @@ const isHere = ({ parts }: Suggestion): boolean =>
 
 /** Why there are no curves, as a sentence; '' when there is no fault. */
 export const fitFault = computed<string>(() => {
-  if (learnt.value?.swatches.length === 0) return saySwatches.fitNothing;
-  if (ownStock.value.white === null) return saySwatches.noWhite;
-  const result = last.value?.of === learnt.value ? last.value.result : null;
+  if (currentEvidence.value?.swatches.length === 0) return calibrationTexts.fitNothing;
+  if (ownStock.value.white === null) return calibrationTexts.noWhite;
+  const result = last.value?.of === currentEvidence.value ? last.value.result : null;
   return result && !result.ok ? calibrationFaultWords(result.fault) : '';
 });
 
 /** The evidence of the running fit. */
-let underWay: Learnt | null = null;
+let underWay: CalibrationEvidence | null = null;
 
 /** Starts a fit unless the current evidence has been fitted or is being fitted. */
 export async function fitNow(): Promise<void> {
-  const of = learnt.value;
+  const of = currentEvidence.value;
   const stock = ownStock.value;
   if (!of || of.swatches.length === 0 || stock.white === null || last.value?.of === of) return;
   if (underWay === of) return;
@@ -57,9 +57,15 @@ export async function fitNow(): Promise<void> {
     stock,
     stock.entries.filter(({ id }) => used.has(id)),
   );
-  const result = await fitting.run(({ signal, onNews }) =>
+  const result = await fitting.run(({ signal, onProgress: onNews }) =>
     fitPaints(
-      { kind: 'fit', white: stock.white!, paints, swatches: of.swatches, surface: asKept(stock) },
+      {
+        kind: 'fit',
+        white: stock.white!,
+        paints,
+        swatches: of.swatches,
+        surface: storedSurface(stock),
+      },
       { signal, onNews: (news) => news.kind === 'done' && onNews(news.done) },
     ),
   );
@@ -72,6 +78,6 @@ export async function fitNow(): Promise<void> {
  * @returns true on success
  */
 export async function acceptFound(): Promise<boolean> {
-  const fit = found.value;
+  const fit = fittedCurves.value;
   return fit !== null && (await acceptFit(fit, today())).ok;
 }

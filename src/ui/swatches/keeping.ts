@@ -1,12 +1,12 @@
-import type { Seen } from '../../../workers/calibrate.ts';
-import type { KeptPhoto } from '../../../workers/photo.ts';
+import type { PhotoReading } from '../../../workers/calibrate.ts';
+import type { StoredPhoto } from '../../../workers/photo.ts';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { CardReading } from '../../book/swatches.ts';
-import { complain, opening, tell } from '../studio.ts';
-import { saySwatches, today } from '../words/swatches.ts';
-import { lessons } from './records.ts';
+import { bookReady, showError, showNotice } from '../studio.ts';
+import { calibrationTexts, today } from '../words/swatches.ts';
+import { evidenceEntries } from './records.ts';
 
-function readingOf(of: Seen, byHand: boolean): CardReading {
+function readingOf(of: PhotoReading, byHand: boolean): CardReading {
   return {
     date: today(),
     byHand,
@@ -26,13 +26,13 @@ function readingOf(of: Seen, byHand: boolean): CardReading {
 /** Saves a reading with its card, together with the photograph. */
 export async function keepReading(
   id: string,
-  seen: Seen,
+  seen: PhotoReading,
   byHand: boolean,
-  kept: KeptPhoto | null,
+  kept: StoredPhoto | null,
 ): Promise<void> {
-  const book = await opening;
+  const book = await bookReady;
   // The current version, because another window may have changed the card.
-  const card = lessons.peek()?.cards.find((each) => each.id === id);
+  const card = evidenceEntries.peek()?.cards.find((each) => each.id === id);
   if (!book || !card) return;
   const file = kept
     ? await book.file({
@@ -59,14 +59,14 @@ export async function keepReading(
         }
       : {}),
   });
-  if (put.ok) tell(saySwatches.readKept, put.value.undo);
-  else complain(bookFaultWords(put.fault));
+  if (put.ok) showNotice(calibrationTexts.readKept, put.value.undo);
+  else showError(bookFaultWords(put.fault));
 }
 
 /** Excludes places of a card from calibration; an empty list includes all again. */
 export async function leaveOut(id: string, numbers: readonly number[]): Promise<void> {
-  const book = await opening;
-  const card = lessons.peek()?.cards.find((each) => each.id === id);
+  const book = await bookReady;
+  const card = evidenceEntries.peek()?.cards.find((each) => each.id === id);
   if (!book || !card) return;
   const put = await book.put({
     kind: 'card',
@@ -75,6 +75,9 @@ export async function leaveOut(id: string, numbers: readonly number[]): Promise<
     body: { ...card.body, leftOut: numbers },
   });
   if (put.ok)
-    tell(numbers.length === 0 ? saySwatches.takenIn : saySwatches.leftOut, put.value.undo);
-  else complain(bookFaultWords(put.fault));
+    showNotice(
+      numbers.length === 0 ? calibrationTexts.takenIn : calibrationTexts.leftOut,
+      put.value.undo,
+    );
+  else showError(bookFaultWords(put.fault));
 }

@@ -1,21 +1,21 @@
-import { asKept } from '../../book/learnt.ts';
+import { storedSurface } from '../../book/learnt.ts';
 import type { PileBody } from '../../book/palette.ts';
 import { type Reflectance, spectrum } from '../../colour/grid.ts';
 import { type Lab, labOf } from '../../colour/lab.ts';
 import { opaque, type Paint } from '../../optics/opaque.ts';
 import { addSurface } from '../../optics/surface.ts';
-import { type Part, seenAs } from '../../pigment/calibrate/swatches.ts';
+import { inSpecularMode, type Part } from '../../pigment/calibrate/swatches.ts';
 import { labelOf } from '../../pigment/label.ts';
-import { curveOfEntry, shelfOfStock } from '../../pigment/mixable.ts';
+import { curveOfEntry, mixtureShelfOf } from '../../pigment/mixable.ts';
 import type { Stock } from '../../pigment/stock.ts';
 import { joinWords, midSentence } from '../../wording.ts';
 import { partsWords } from '../drawn/say.ts';
 
 /** The observed colour of a pile. */
-export interface CameOut {
+export interface ObservedPile {
   readonly lab: Lab;
   readonly known: PileBody['known'];
-  /** Measured reflectance under {@link asKept}'s surface, 0…1; null when not measured. */
+  /** Measured reflectance under {@link storedSurface}'s surface, 0…1; null when not measured. */
   readonly R: Reflectance | null;
 }
 
@@ -23,32 +23,32 @@ export interface CameOut {
  * Converts a measured spectrum to the surface under which the book stores observations.
  * @param specular how the file was measured; null counts as that surface's own setting
  */
-export function measured(
+export function observedFromSpectrum(
   R: Reflectance,
   specular: 'included' | 'excluded' | null,
   stock: Stock,
-): CameOut {
+): ObservedPile {
   const as = { id: '', parts: [], kind: 'measured' as const, lab: labOf(R), R };
-  const surface = asKept(stock);
-  const seen = seenAs(as, specular ?? surface.specular, surface);
+  const surface = storedSurface(stock);
+  const seen = inSpecularMode(as, specular ?? surface.specular, surface);
   return { lab: seen.lab, known: 'measured', R: seen.R };
 }
 
 /**
  * Converts a colour judged on the screen to the surface under which the book stores observations.
  */
-export const judged = (lab: Lab, stock: Stock): Lab =>
-  seenAs(
+export const observedFromScreen = (lab: Lab, stock: Stock): Lab =>
+  inSpecularMode(
     { id: '', parts: [], kind: 'photographed', lab, R: null },
     stock.surface.specular,
-    asKept(stock),
+    storedSurface(stock),
   ).lab;
 
 /**
  * Predicted colour of a pile, under the surface with which the book stores observations. Null when
  * the parts are invalid or a paint has no curve.
  */
-export function foreseenOf(mixed: readonly Part[], stock: Stock): Lab | null {
+export function predictPile(mixed: readonly Part[], stock: Stock): Lab | null {
   const once = new Set(mixed.map(({ pigment }) => pigment)).size === mixed.length;
   if (mixed.length === 0 || !once || !mixed.every((part) => part.parts > 0)) return null;
   const paints: Paint[] = [];
@@ -63,7 +63,7 @@ export function foreseenOf(mixed: readonly Part[], stock: Stock): Lab | null {
     paints,
     spectrum(),
   );
-  return labOf(addSurface(R, asKept(stock)));
+  return labOf(addSurface(R, storedSurface(stock)));
 }
 
 /**
@@ -73,14 +73,14 @@ export function foreseenOf(mixed: readonly Part[], stock: Stock): Lab | null {
  */
 export function pileBodyOf(
   mixed: readonly Part[],
-  { lab, known, R }: CameOut,
+  { lab, known, R }: ObservedPile,
   stock: Stock,
   { date, note }: { readonly date: string; readonly note: string },
 ): PileBody | null {
-  const foreseen = foreseenOf(mixed, stock);
+  const foreseen = predictPile(mixed, stock);
   if (foreseen === null) return null;
   const entries = mixed.map(({ pigment }) => stock.entries.find(({ id }) => id === pigment)!);
-  const paints = shelfOfStock(stock).paints.map(({ pigment }) => pigment);
+  const paints = mixtureShelfOf(stock).paints.map(({ pigment }) => pigment);
   const named = entries.map(({ pigment, id }) =>
     paints.includes(`${pigment}#${id}`) ? `${pigment}#${id}` : pigment,
   );

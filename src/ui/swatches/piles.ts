@@ -2,18 +2,18 @@ import { signal } from '@preact/signals';
 import { bookFaultWords } from '../../book/faults.ts';
 import type { Part } from '../../pigment/calibrate/swatches.ts';
 import { ownStock } from '../shelf/state.ts';
-import { complain, opening, tell } from '../studio.ts';
-import { saySwatches, today } from '../words/swatches.ts';
-import { type CameOut, foreseenOf, pileBodyOf } from './pile.ts';
+import { bookReady, showError, showNotice } from '../studio.ts';
+import { calibrationTexts, today } from '../words/swatches.ts';
+import { type ObservedPile, pileBodyOf, predictPile } from './pile.ts';
 
 /** Parts of the pile that is being logged, by ids of entries on the shelf. */
-export const parts = signal<readonly Part[]>([]);
-export const cameOut = signal<CameOut | null>(null);
+export const loggedParts = signal<readonly Part[]>([]);
+export const observedPile = signal<ObservedPile | null>(null);
 
 /** Starts logging a pile from another screen, by ids of entries on the shelf. */
-export function handOver(mixed: readonly Part[], seen: CameOut | null): void {
-  parts.value = mixed;
-  cameOut.value = seen;
+export function startPileLog(mixed: readonly Part[], seen: ObservedPile | null): void {
+  loggedParts.value = mixed;
+  observedPile.value = seen;
 }
 
 /**
@@ -22,18 +22,18 @@ export function handOver(mixed: readonly Part[], seen: CameOut | null): void {
  *   shows it
  */
 export async function keepPile(note: string): Promise<string> {
-  const seen = cameOut.peek();
+  const seen = observedPile.peek();
   const stock = ownStock.peek();
-  if (foreseenOf(parts.peek(), stock) === null) return saySwatches.pileWanting;
-  if (seen === null) return saySwatches.pileUnseen;
-  const body = pileBodyOf(parts.peek(), seen, stock, { date: today(), note: note.trim() })!;
-  const book = await opening;
+  if (predictPile(loggedParts.peek(), stock) === null) return calibrationTexts.pileWanting;
+  if (seen === null) return calibrationTexts.pileUnseen;
+  const body = pileBodyOf(loggedParts.peek(), seen, stock, { date: today(), note: note.trim() })!;
+  const book = await bookReady;
   const put = await book?.put({ kind: 'pile', body });
   if (!put?.ok) {
-    if (put) complain(bookFaultWords(put.fault));
+    if (put) showError(bookFaultWords(put.fault));
     return ' ';
   }
-  handOver([], null);
-  tell(saySwatches.pileKept, put.value.undo);
+  startPileLog([], null);
+  showNotice(calibrationTexts.pileKept, put.value.undo);
   return '';
 }

@@ -1,10 +1,10 @@
 import { batch, computed, signal } from '@preact/signals';
-import type { Read, Seen, Shared } from '../../../workers/calibrate.ts';
-import type { KeptPhoto } from '../../../workers/photo.ts';
+import type { PhotoReading, Read, Shared } from '../../../workers/calibrate.ts';
+import type { StoredPhoto } from '../../../workers/photo.ts';
 import type { Entry } from '../../book/record.ts';
 import type { Lab } from '../../colour/lab.ts';
 import { type PhotoFault, photoFaultWords } from '../../photo/file.ts';
-import type { Place } from '../../pigment/calibrate/card.ts';
+import type { CardPlace } from '../../pigment/calibrate/card.ts';
 import { readChart } from '../../pigment/calibrate/chart.ts';
 import { type CalibrationFault, calibrationFaultWords } from '../../pigment/calibrate/fault.ts';
 import type { Point } from '../../pigment/calibrate/straighten.ts';
@@ -12,7 +12,7 @@ import { USUAL_REFERENCES } from '../../pigment/calibrate/tone.ts';
 import { fail } from '../../result.ts';
 import { isAbort, readSwatches } from '../jobs.ts';
 import { job } from '../state/job.ts';
-import { saySwatches } from '../words/swatches.ts';
+import { calibrationTexts } from '../words/swatches.ts';
 import { keepReading } from './keeping.ts';
 import type { Shown } from './SeenPlaces.tsx';
 
@@ -21,19 +21,19 @@ export interface Taken {
   readonly file: Blob;
   readonly url: string;
 }
-export const taken = signal<Taken | null>(null);
+export const cardPhoto = signal<Taken | null>(null);
 export const readingWork = job();
 /** Why it could not be read, as a sentence; '' when there is no fault. */
 export const readFault = signal('');
 /** Number of the place that made the reading fail, when it can be left out; otherwise null. */
-export const inTheWay = signal<number | null>(null);
+export const blockingPlace = signal<number | null>(null);
 /** Numbers of places that the reading ignores. */
-export const without = signal<readonly number[]>([]);
-export const seen = signal<Seen | null>(null);
+export const ignoredPlaces = signal<readonly number[]>([]);
+export const cardReading = signal<PhotoReading | null>(null);
 
 /** The reading in the form that the screen shows. */
-export const shown = computed<Shown | null>(() => {
-  const now = seen.value;
+export const displayedReading = computed<Shown | null>(() => {
+  const now = cardReading.value;
   return (
     now && {
       places: now.places.map(({ place, lab }) => ({ ...place, lab })),
@@ -59,13 +59,13 @@ export const corners = signal<readonly Point[] | null>(null);
 /** Clears the photograph and its reading, but not the references; revokes its object URL. */
 export function forgetPhoto(): void {
   readingWork.stop();
-  if (taken.peek()) URL.revokeObjectURL(taken.peek()!.url);
+  if (cardPhoto.peek()) URL.revokeObjectURL(cardPhoto.peek()!.url);
   batch(() => {
-    taken.value = null;
+    cardPhoto.value = null;
     readFault.value = '';
-    inTheWay.value = null;
-    without.value = [];
-    seen.value = null;
+    blockingPlace.value = null;
+    ignoredPlaces.value = [];
+    cardReading.value = null;
     chartCorners.value = null;
     corners.value = null;
   });
@@ -73,7 +73,7 @@ export function forgetPhoto(): void {
 
 export function takePhoto(file: Blob): void {
   forgetPhoto();
-  taken.value = { file, url: URL.createObjectURL(file) };
+  cardPhoto.value = { file, url: URL.createObjectURL(file) };
 }
 
 export const referencesNow = (): NonNullable<Shared['references']> => ({
@@ -91,7 +91,7 @@ const options = (): Shared => ({
 
 /** A place marked by the painter, in fractions of the photograph's width and height. */
 export interface Touched {
-  readonly place: Pick<Place, 'number' | 'kind' | 'label' | 'parts'>;
+  readonly place: Pick<CardPlace, 'number' | 'kind' | 'label' | 'parts'>;
   readonly at: Point;
 }
 
@@ -99,14 +99,14 @@ export interface Touched {
  * Reads a photograph, by the card's printed marks or the points that the painter marked. Null when
  * stopped.
  */
-export async function lookAt(
+export async function readMarkedPhoto(
   file: Blob,
   how:
     | { readonly kind: 'read'; readonly plan: Entry<'card'>['body']['plan'] }
     | { readonly kind: 'touch'; readonly touches: readonly Touched[] },
-): Promise<{ readonly read: Read; readonly kept: KeptPhoto | null } | null> {
-  let kept: KeptPhoto | null = null;
-  const read = await readingWork.run(async ({ signal, onNews }): Promise<Read> => {
+): Promise<{ readonly read: Read; readonly kept: StoredPhoto | null } | null> {
+  let kept: StoredPhoto | null = null;
+  const read = await readingWork.run(async ({ signal, onProgress: onNews }): Promise<Read> => {
     try {
       return await readSwatches(
         { ...how, file, options: options() },
@@ -131,19 +131,19 @@ export async function readAs(
   card: Entry<'card'>,
   touches: readonly Touched[] | null = null,
 ): Promise<void> {
-  const now = taken.peek();
+  const now = cardPhoto.peek();
   if (!now) return;
   readFault.value = '';
-  inTheWay.value = null;
+  blockingPlace.value = null;
   const { plan } = card.body;
-  const places = plan.places.filter(({ number }) => !without.peek().includes(number));
-  const looked = await lookAt(
+  const places = plan.places.filter(({ number }) => !ignoredPlaces.peek().includes(number));
+  const looked = await readMarkedPhoto(
     now.file,
     touches ? { kind: 'touch', touches } : { kind: 'read', plan: { ...plan, places } },
   );
-  if (taken.peek() !== now) return;
+  if (cardPhoto.peek() !== now) return;
   if (!looked) {
-    readFault.value = saySwatches.stopped;
+    readFault.value = calibrationTexts.stopped;
     return;
   }
   const { read, kept } = looked;
@@ -152,10 +152,10 @@ export async function readAs(
     readFault.value = readFaultWords(fault);
     const at = touches === null && 'place' in fault ? fault.place : null;
     const isPaint = places.some(({ number, kind }) => number === at && kind === 'paint');
-    inTheWay.value = isPaint ? at : null;
+    blockingPlace.value = isPaint ? at : null;
     return;
   }
-  seen.value = read.value;
+  cardReading.value = read.value;
   await keepReading(card.id, read.value, touches !== null, kept);
 }
 

@@ -1,30 +1,38 @@
 import { computed, effect, signal } from '@preact/signals';
 import { bookFaultWords } from '../../book/faults.ts';
-import { hasNews, type Lessons, learntFrom, loggedPile } from '../../book/learnt.ts';
+import {
+  collectEvidence,
+  type EvidenceEntries,
+  hasUnfittedEvidence,
+  loggedPile,
+} from '../../book/learnt.ts';
 import type { Entry, Kind } from '../../book/record.ts';
 import type { Book } from '../../book/store.ts';
 import { accuracyOf } from '../../pigment/calibrate/pile.ts';
 import { ownStock } from '../shelf/state.ts';
-import { book, complain, edition } from '../studio.ts';
+import { book, bookRevision, showError } from '../studio.ts';
 
 /**
  * All swatch cards, files of curves and logged piles in the book, newest first; null until they are
  * read.
  */
-export const lessons = signal<Lessons | null>(null);
+export const evidenceEntries = signal<EvidenceEntries | null>(null);
 
 /** The evidence that they give about the paints now on the shelf. */
-export const learnt = computed(() => lessons.value && learntFrom(lessons.value, ownStock.value));
+export const currentEvidence = computed(
+  () => evidenceEntries.value && collectEvidence(evidenceEntries.value, ownStock.value),
+);
 
 /** Whether there is evidence to which the shelf's curves were not fitted. */
-export const isNews = computed(
-  () => learnt.value !== null && hasNews(learnt.value, ownStock.value),
+export const hasNewEvidence = computed(
+  () =>
+    currentEvidence.value !== null && hasUnfittedEvidence(currentEvidence.value, ownStock.value),
 );
 
 /** Accuracy of predictions for piles whose lots are still in use. */
 export const accuracy = computed(() =>
   accuracyOf(
-    (lessons.value?.piles ?? [])
+    (evidenceEntries.value?.piles ?? [])
       .map((pile) => loggedPile(pile, ownStock.value))
       .filter((pile) => pile !== null),
   ),
@@ -36,7 +44,7 @@ const known = new Map<string, Entry>();
 async function entriesOf<K extends Kind>(from: Book, kind: K): Promise<Entry<K>[]> {
   const cards = await from.list(kind);
   if (!cards.ok) {
-    complain(bookFaultWords(cards.fault));
+    showError(bookFaultWords(cards.fault));
     return [];
   }
   const entries: Entry<K>[] = [];
@@ -62,7 +70,7 @@ const isSame = (before: readonly unknown[], now: readonly unknown[]): boolean =>
 let last = 0;
 effect(() => {
   const here = book.value;
-  edition.value;
+  bookRevision.value;
   const mine = ++last;
   if (!here) return;
   void (async () => {
@@ -73,9 +81,9 @@ effect(() => {
     ];
     if (mine !== last) return;
     // Keep the same object while nothing has changed, so that a fit made from it stays valid.
-    const was = lessons.peek();
+    const was = evidenceEntries.peek();
     const same =
       was && isSame(was.cards, cards) && isSame(was.curves, curves) && isSame(was.piles, piles);
-    if (!same) lessons.value = { cards, curves, piles };
+    if (!same) evidenceEntries.value = { cards, curves, piles };
   })();
 });

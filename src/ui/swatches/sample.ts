@@ -5,7 +5,7 @@ import { pigmentOf } from '../../pigment/facts.ts';
 import { labelOf, nameIn } from '../../pigment/label.ts';
 import type { Stock } from '../../pigment/stock.ts';
 import { fail, ok, type Result } from '../../result.ts';
-import { saySwatches } from '../words/swatches.ts';
+import { calibrationTexts } from '../words/swatches.ts';
 
 /** The samples of a file, with the composition assigned to each. */
 export type Samples = Pick<CurvesBody, 'name' | 'geometry' | 'specular' | 'samples'> & {
@@ -41,5 +41,5 @@ export function samplesOf(text: string, name: string, stock: Stock): Result<Samp
 export function rowFault({ parts }: MeasuredSample): string {
   const once = new Set(parts.map(({ pigment }) => pigment)).size === parts.length;
   const sound = parts.every((part) => part.parts > 0 && Number.isFinite(part.parts));
-  return once && sound ? '' : saySwatches.rowParts;
+  return once && sound ? '' : calibrationTexts.rowParts;
 }

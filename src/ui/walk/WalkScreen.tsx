@@ -1,12 +1,12 @@
 import { useEffect } from 'preact/hooks';
-import { bringPhotograph, gathering } from '../gathering.ts';
+import { gathering, importPhotograph } from '../gathering.ts';
 import { InstallHint } from '../install/InstallHint.tsx';
-import { expectPhoto, rehearsePhoto } from '../jobs.ts';
+import { startPhotoWorker, warmUpPhotoWorker } from '../jobs.ts';
 import { lazy } from '../lazy.tsx';
 import { PhotoButton } from '../PhotoButton.tsx';
 import { hrefOf } from '../route.ts';
-import { say } from '../words/frame.ts';
-import { calledBy } from './called.ts';
+import { sharedTexts } from '../words/frame.ts';
+import { nameFromFile } from './called.ts';
 
 // A photograph can be taken before the list of earlier ones has loaded.
 const RecentSpecimens = lazy(
@@ -16,19 +16,19 @@ const RecentSpecimens = lazy(
 
 /** Walk: takes or chooses a photograph, and lists the recent specimens. */
 export function WalkScreen() {
-  useEffect(expectPhoto, []);
+  useEffect(startPhotoWorker, []);
   return (
     <section class="page has-bar">
-      <h1 tabIndex={-1}>{say.walkHeading}</h1>
-      <p class="lead">{say.walkEmpty}</p>
+      <h1 tabIndex={-1}>{sharedTexts.walkHeading}</h1>
+      <p class="lead">{sharedTexts.walkEmpty}</p>
       <p>
         <a class="way" href={hrefOf('book', 'guide')}>
-          {say.guide}
+          {sharedTexts.guide}
         </a>
       </p>
       <div class="main-actions keep-bar walk-bar">
-        <PhotoButton label={say.take} onOpen={rehearse} onTake={bring} main capture />
-        <PhotoButton label={say.choose} onOpen={rehearse} onTake={bring} main />
+        <PhotoButton label={sharedTexts.take} onOpen={rehearse} onTake={bring} main capture />
+        <PhotoButton label={sharedTexts.choose} onOpen={rehearse} onTake={bring} main />
       </div>
       <GatheringLine roomy />
       {/* The late offer ("asks") is below the cards, so that it moves nothing. */}
@@ -39,10 +39,14 @@ export function WalkScreen() {
   );
 }
 
-const rehearse = (): void => void rehearsePhoto();
-const bring = (file: File): void => void bringPhotograph(file, calledBy(file.name));
+const rehearse = (): void => void warmUpPhotoWorker();
+const bring = (file: File): void => void importPhotograph(file, nameFromFile(file.name));
 
-const STAGES = { keeping: say.keeping, gathering: say.gathering, looking: say.looking } as const;
+const STAGES = {
+  keeping: sharedTexts.keeping,
+  gathering: sharedTexts.gathering,
+  looking: sharedTexts.looking,
+} as const;
 
 /** Progress of the current photograph; `roomy` reserves the space while there is none. */
 export function GatheringLine({ roomy = false }: { roomy?: boolean }) {
@@ -55,10 +59,10 @@ export function GatheringLine({ roomy = false }: { roomy?: boolean }) {
           {now.stage === 'looking' ? (
             <progress aria-label={STAGES.looking} />
           ) : (
-            <progress max={1} value={now.done} aria-label={say.gathering} />
+            <progress max={1} value={now.done} aria-label={sharedTexts.gathering} />
           )}
           <button type="button" class="quiet" onClick={now.stop}>
-            {say.stop}
+            {sharedTexts.stop}
           </button>
         </>
       )}

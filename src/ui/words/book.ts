@@ -1,9 +1,9 @@
 import type { Kind } from '../../book/record.ts';
 import type { Sort } from '../../book/search.ts';
-import { figure as decimals, count as number } from '../locale.ts';
+import { formatNumber as decimals, formatCount as number } from '../locale.ts';
 
 /** Texts of the book screens. */
-export const sayBook = {
+export const bookTexts = {
   heading: 'Book',
   parts: 'Parts of the book',
   entries: 'Entries',
@@ -224,7 +224,7 @@ export const SORT_WORDS: Record<Sort, string> = {
 };
 
 /** A file size in kB, MB or GB (powers of 1000). @param bytes at least 0 */
-export function sizeWords(bytes: number): string {
+export function fileSizeWords(bytes: number): string {
   if (bytes < 1e5) return `${Math.max(1, Math.round(bytes / 1e3))} kB`;
   if (bytes < 1e9) return `${decimals(bytes / 1e6, bytes < 1e7 ? 1 : 0)} MB`;
   return `${decimals(bytes / 1e9, 1)} GB`;

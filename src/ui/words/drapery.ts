@@ -1,11 +1,11 @@
 import type { BlackWhy } from '../../drapery/black.ts';
 import type { DraperyWay } from '../../drapery/fold.ts';
-import type { Stuff } from '../../drapery/stuff.ts';
-import type { Part } from '../drapery/state.ts';
-import { figure } from '../locale.ts';
+import type { Fabric } from '../../drapery/stuff.ts';
+import type { GarmentPart } from '../drapery/state.ts';
+import { formatNumber } from '../locale.ts';
 
 /** Texts of the drapery screens. */
-export const say = {
+export const draperyTexts = {
   heading: 'Drapery',
   lead: 'Give a garment its colour, and it becomes six steps from the highlight to the deepest fold, each with its pile.',
   fromOpen: (name: string) => `Make a drapery of “${name}”`,
@@ -84,7 +84,7 @@ export const say = {
   beneath: 'Beneath the glaze',
   mixed: 'mixed',
   wanted: 'wanted',
-  ciede: (difference: number) => `(CIEDE2000 ${figure(difference, 1)}.)`,
+  ciede: (difference: number) => `(CIEDE2000 ${formatNumber(difference, 1)}.)`,
   outOfReach: 'No pile that keeps its place in the order comes nearer.',
   blackHeading: 'Black',
   blackMay: (why: string) => `Black may deepen it: ${why}.`,
@@ -104,25 +104,25 @@ export const say = {
   meanScore: (score: string) => `Mean of the two-colour scores: ${score}.`,
 } as const;
 
-export const WAY_HELP: Record<DraperyWay, string> = {
+export const DRAPERY_WAY_HELP: Record<DraperyWay, string> = {
   'as nature had it': 'The ladder of the photograph, brought within reach of the shelf.',
   'deepened in its own hue': "Down to its hue's deepest pigment, without turning.",
   'shot cloth': 'Lights of one hue, shadows of another.',
   'underpaint and glaze': 'Modelled in body colour; then a film that thickens into the folds.',
 };
-export const WAY_NAMES: Record<DraperyWay, string> = {
+export const DRAPERY_WAY_NAMES: Record<DraperyWay, string> = {
   'as nature had it': 'As nature had it',
   'deepened in its own hue': 'Deepened in its own hue',
   'shot cloth': 'Shot cloth',
   'underpaint and glaze': 'Underpaint and glaze',
 };
-export const STUFF_NAMES: Record<Stuff, string> = {
+export const FABRIC_NAMES: Record<Fabric, string> = {
   linen: 'Linen',
   wool: 'Wool',
   satin: 'Satin',
   velvet: 'Velvet',
 };
-export const PART_NAMES: Record<Part, string> = {
+export const PART_NAMES: Record<GarmentPart, string> = {
   cloth: 'Cloth',
   lining: 'Lining',
   trim: 'Trim',

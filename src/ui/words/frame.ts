@@ -1,5 +1,5 @@
-import type { Way } from '../../harmony/vary.ts';
-import { count, figure } from '../locale.ts';
+import type { VariantWay } from '../../harmony/vary.ts';
+import { formatCount, formatNumber } from '../locale.ts';
 import type { Place } from '../route.ts';
 
 /** Names of the app's places. */
@@ -12,7 +12,7 @@ export const PLACE_NAMES: Record<Place, string> = {
 };
 
 /** Texts of the frame, the walk and the harmony screen. */
-export const say = {
+export const sharedTexts = {
   skip: 'Go to the contents',
   places: 'Places',
   saved: 'Saved in this browser',
@@ -91,7 +91,7 @@ export const say = {
   figureWanted: 'Wanted (CIELAB, D65)',
   figureSeen: 'As the photograph has it',
   figureBest: 'Nearest of all, up to four pigments',
-  ciede: (difference: number) => `difference ${figure(difference, 1)} (CIEDE2000)`,
+  ciede: (difference: number) => `difference ${formatNumber(difference, 1)} (CIEDE2000)`,
   differs: {
     'none seen': 'No difference from what is wanted would be seen.',
     'a trained eye sees it': 'A trained eye would see that it differs from what is wanted.',
@@ -122,7 +122,7 @@ export const say = {
   screenCannot: 'This screen cannot show it: drawn as near as it can.',
 } as const;
 
-export const WAY_WORDS: Record<Way, string> = {
+export const VARIANT_WAY_WORDS: Record<VariantWay, string> = {
   warmer: 'warmer',
   cooler: 'cooler',
   lighter: 'lighter',
@@ -130,10 +130,14 @@ export const WAY_WORDS: Record<Way, string> = {
   brighter: 'brighter',
   duller: 'duller',
 };
-export const AMOUNT_WORDS = { small: 'a little', middle: 'clearly', large: 'much' } as const;
+export const VARIANT_AMOUNT_WORDS = {
+  small: 'a little',
+  middle: 'clearly',
+  large: 'much',
+} as const;
 
 /** A share, 0…1, in per cent, with one decimal below 1 %. */
 export function shareWords(share: number): string {
   if (share < 0.001) return 'a trace';
-  return share < 0.01 ? `${figure(share * 100, 1)} %` : `${count(share * 100)} %`;
+  return share < 0.01 ? `${formatNumber(share * 100, 1)} %` : `${formatCount(share * 100)} %`;
 }

@@ -18,7 +18,7 @@ export interface GuidePart {
   readonly items: readonly GuideItem[];
 }
 
-export const sayGuide = {
+export const guideTexts = {
   heading: 'How Kingcup works',
   lead: 'From what you saw on a walk to the paint on the palette next morning, in six steps; then what the figures mean, what to do when something goes wrong, and what to be careful of.',
   contents: 'In this guide',

@@ -1,5 +1,5 @@
 /** Texts of the full-screen colours, which the painter compares with paint. */
-export const sayHeld = {
+export const fullScreenTexts = {
   open: 'Hold the screen to the pile',
   heading: 'Hold it against the dry pile',
   which: 'What fills the screen',

@@ -1,10 +1,10 @@
 import { differenceWords } from '../../colour/words.ts';
-import type { Keep } from '../../mixture/metric.ts';
+import type { PreservedAxis } from '../../mixture/metric.ts';
 import type { HazardLevel, Opacity } from '../../pigment/facts.ts';
-import { figure } from '../locale.ts';
+import { formatNumber } from '../locale.ts';
 
 /** Texts about mixtures on the harmony screen. */
-export const mixSay = {
+export const mixtureTexts = {
   yours: 'Your choice',
   useIt: 'Use this mixture',
   backToSimplest: 'Go back to the simplest',
@@ -107,7 +107,7 @@ export const mixSay = {
     slip: 'A tenth more or less of the strongest',
     lasting: 'Lightfastness of the weakest',
   },
-  ciede: (difference: number) => `${figure(difference, 1)} (CIEDE2000)`,
+  ciede: (difference: number) => `${formatNumber(difference, 1)} (CIEDE2000)`,
 
   reachHeading: 'Out of reach: what to keep',
   keepLegend: 'Of a colour that is out of reach, keep first',
@@ -115,7 +115,7 @@ export const mixSay = {
     nearest: 'the whole, as near as can be',
     hue: 'its hue',
     lightness: 'its lightness',
-  } satisfies Record<Keep, string>,
+  } satisfies Record<PreservedAxis, string>,
   keepSaid: { nearest: 'nearest', hue: 'hue first', lightness: 'lightness first' },
   lacksAsk: 'Which pigment would reach it?',
   lacksWork: 'Trying pigments that are not on the shelf…',
@@ -234,4 +234,4 @@ export const mixSay = {
 } as const;
 
 /** Key of the tables above for a difference. @see differenceWords */
-export const farOf = differenceWords;
+export const differenceKey = differenceWords;

@@ -1,8 +1,8 @@
-import type { Kept } from '../../palette/leftover.ts';
-import { dateWords, figure } from '../locale.ts';
+import type { StorageWay } from '../../palette/leftover.ts';
+import { dateWords, formatNumber } from '../locale.ts';
 
 /** Texts of the palette screens. */
-export const sayPalette = {
+export const paletteTexts = {
   heading: 'Palette',
   lead: 'What will be painted, what it takes, and how it is laid out.',
   empty:
@@ -36,7 +36,7 @@ export const sayPalette = {
   painting: 'Painting',
   canvasWidth: 'Canvas width, cm',
   canvasHeight: 'Canvas height, cm',
-  inches: (w: number, h: number) => `${figure(w, 1)} × ${figure(h, 1)} inches`,
+  inches: (w: number, h: number) => `${formatNumber(w, 1)} × ${formatNumber(h, 1)} inches`,
   canvasHelp: 'Needed where a pile covers a share of it. Inches are taken too: 24 in.',
   piles: 'Piles',
   allPiles: 'All piles at once',
@@ -190,7 +190,7 @@ export const sayPalette = {
   noted: (name: string) => `What is left of “${name}” is offered first next time.`,
 } as const;
 
-export const KEPT_WORDS: Record<Kept, string> = {
+export const LEFTOVER_STORAGE_WORDS: Record<StorageWay, string> = {
   'under film': 'under film',
   'in a tube': 'in a tube',
   'under water': 'under water',

@@ -1,16 +1,16 @@
 import type {
   Drying,
-  Family,
   HazardLevel,
   Opacity,
+  PigmentFamily,
   Provenance,
   Strength,
 } from '../../pigment/facts.ts';
 import type { StockForm } from '../../pigment/stock.ts';
-import { figure } from '../locale.ts';
+import { formatNumber } from '../locale.ts';
 
 /** Texts of the shelf screen. */
-export const sayShelf = {
+export const shelfTexts = {
   heading: 'Shelf',
   back: 'Book',
   allOfIt: 'All of the shelf',
@@ -94,11 +94,11 @@ export const sayShelf = {
   density: 'Density',
   oil: 'Oil',
   makes: 'Makes',
-  densityOf: (value: number): string => `${figure(value, 0, 3)} g/cm³`,
-  oilOf: (value: number): string => `${figure(value, 0, 3)} g for 100 g of pigment`,
-  makesOf: (cm3: number): string => `about ${figure(cm3, cm3 < 10 ? 1 : 0)} cm³ of paste`,
+  densityOf: (value: number): string => `${formatNumber(value, 0, 3)} g/cm³`,
+  oilOf: (value: number): string => `${formatNumber(value, 0, 3)} g for 100 g of pigment`,
+  makesOf: (cm3: number): string => `about ${formatNumber(cm3, cm3 < 10 ? 1 : 0)} cm³ of paste`,
   between: (min: number, max: number): string =>
-    `from ${figure(min, 0, 3)} to ${figure(max, 0, 3)}`,
+    `from ${formatNumber(min, 0, 3)} to ${formatNumber(max, 0, 3)}`,
   ownFigure: "your own lot's figure",
   unknown: 'not known',
   apart: 'Keep apart from',
@@ -136,7 +136,7 @@ export const sayShelf = {
     count === 1
       ? 'The one recipe that uses it moves by more than 1:'
       : `${moved} of the ${count} recipes that use it ${moved === 1 ? 'moves' : 'move'} by more than 1:`,
-  movesBy: (difference: number): string => `moves by ${figure(difference, 1)}`,
+  movesBy: (difference: number): string => `moves by ${formatNumber(difference, 1)}`,
   moveSeen: {
     'none seen': 'none would see it',
     'a trained eye sees it': 'a trained eye sees it',
@@ -197,12 +197,12 @@ export const sayShelf = {
   measuredCurve: 'Its colour by this curve:',
 } as const;
 
-export const FORM_WORDS: Record<StockForm, string> = {
+export const STOCK_FORM_WORDS: Record<StockForm, string> = {
   tube: 'Tube',
   paste: 'Own-ground paste',
   powder: 'Dry powder',
 };
-export const FAMILY_WORDS: Record<Family, string> = {
+export const FAMILY_WORDS: Record<PigmentFamily, string> = {
   white: 'Whites',
   yellow: 'Yellows',
   red: 'Reds',
@@ -237,7 +237,7 @@ export const STRENGTH_WORDS: Record<Strength, string> = {
   'very high': 'very high: a little goes far',
 };
 /** Short provenance of a figure, displayed beside it. */
-export const KNOWN_WORDS: Record<Provenance, string> = {
+export const SHORT_PROVENANCE_WORDS: Record<Provenance, string> = {
   seen: 'read in its source',
   seen2: 'read in a later text',
   calc: 'worked out',
@@ -247,5 +247,5 @@ export const KNOWN_WORDS: Record<Provenance, string> = {
 };
 
 /** "class I (ASTM)"; other values unchanged. */
-export const lightWords = (lightClass: string): string =>
+export const lightfastnessClassWords = (lightClass: string): string =>
   /^I+V?$/.test(lightClass) ? `class ${lightClass} (ASTM)` : lightClass;

@@ -1,9 +1,9 @@
-import type { Way } from '../../harmony/vary.ts';
-import type { StatedLight } from '../../photo/neutral.ts';
-import { figure } from '../locale.ts';
+import type { VariantWay } from '../../harmony/vary.ts';
+import type { NamedLight } from '../../photo/neutral.ts';
+import { formatNumber } from '../locale.ts';
 
 /** Texts of the photograph editor. */
-export const saySight = {
+export const photographTexts = {
   tools: 'Work on the photograph',
   light: 'Light',
   keep: 'Keep',
@@ -39,7 +39,7 @@ export const saySight = {
     overcast: 'Overcast',
     'low sun': 'Low sun',
     lamp: 'Lamp',
-  } satisfies Record<StatedLight, string>,
+  } satisfies Record<NamedLight, string>,
   lightNone: 'The light is as the camera gave it.',
   lightBySpot: 'The light is set right by a spot.',
   lightByCard: 'Light and exposure are set right by a grey card.',
@@ -47,7 +47,7 @@ export const saySight = {
   before: 'Compare: as the camera gave it',
   lightOff: 'Leave it as the camera gave it',
   gains: ([red = 1, green = 1, blue = 1]: readonly number[]) =>
-    `There red was multiplied by ${figure(red, 2)}, green by ${figure(green, 2)}, blue by ${figure(blue, 2)}.`,
+    `There red was multiplied by ${formatNumber(red, 2)}, green by ${formatNumber(green, 2)}, blue by ${formatNumber(blue, 2)}.`,
 
   keepAbout: 'Only what is kept is gathered. Rub out what does not belong.',
   way: 'What the touch does',
@@ -66,7 +66,7 @@ export const saySight = {
   kept: (share: number) =>
     share >= 0.9995
       ? 'Everything is kept.'
-      : `${figure(share * 100, share < 0.0095 ? 1 : 0)} % of the photograph is kept.`,
+      : `${formatNumber(share * 100, share < 0.0095 ? 1 : 0)} % of the photograph is kept.`,
   behind: 'The harmony has not followed yet.',
   follow: 'Gather it now',
 
@@ -103,7 +103,7 @@ export const saySight = {
 } as const;
 
 /** The six corrections by eye, in pairs of opposites. */
-export const EYE_WAYS: readonly Way[] = [
+export const EYE_WAYS: readonly VariantWay[] = [
   'cooler',
   'warmer',
   'deeper',

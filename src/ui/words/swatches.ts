@@ -1,6 +1,6 @@
-import { figure } from '../locale.ts';
+import { formatNumber } from '../locale.ts';
 /** Texts of the calibration screens. */
-export const saySwatches = {
+export const calibrationTexts = {
   heading: 'Your own paints',
   toShelf: 'Shelf',
   toAll: 'Your own paints',
@@ -19,9 +19,9 @@ export const saySwatches = {
   cardName: (number: number, day: string): string => `Card ${number}, ${day}`,
   pageOf: (page: number, pages: number): string => `page ${page} of ${pages}`,
   waits: (places: number): string =>
-    `${counted(places, 'place')} to paint; waits for its photograph`,
+    `${countWithNoun(places, 'place')} to paint; waits for its photograph`,
   wasRead: (day: string, places: number): string =>
-    `photographed on ${day}: ${counted(places, 'swatch', 'swatches')}`,
+    `photographed on ${day}: ${countWithNoun(places, 'swatch', 'swatches')}`,
   lefts: (count: number): string => `${count} left out`,
   readIt: 'Read its photograph',
   readAgain: 'Read it again',
@@ -69,7 +69,8 @@ export const saySwatches = {
     'It corrects what the camera makes of strong colours. Give the file of values that came with it, then touch the centres of its four corner patches, one after the other round the chart.',
   chartFile: 'Values of the chart (CGATS)',
   chartTouch: 'Touch its four corner patches',
-  chartUsed: (mean: number): string => `The chart comes out within ${figure(mean, 1)} on average.`,
+  chartUsed: (mean: number): string =>
+    `The chart comes out within ${formatNumber(mean, 1)} on average.`,
   byCorners: 'Touch the four rings',
   byPlaces: 'Touch each place by hand',
   withoutPlace: (number: number): string => `Leave place ${number} out and read the others`,
@@ -96,27 +97,27 @@ export const saySwatches = {
   giveUp: 'Leave it',
   byKeys: 'Move the cross by keys',
   placesHeading: 'What was seen',
-  placesRead: (count: number): string => `${counted(count, 'place')} read`,
+  placesRead: (count: number): string => `${countWithNoun(count, 'place')} read`,
   even: (ratio: number): string =>
     ratio < 1.02
       ? 'the light lies even'
       : `the light falls off by ${Math.round(100 * (ratio - 1))} %`,
   residual: (difference: number): string =>
-    `white and grey come out within ${figure(difference, 1)} of what they are`,
+    `white and grey come out within ${formatNumber(difference, 1)} of what they are`,
   readKept: 'The swatches are kept.',
   toFit: 'Compare with what was foreseen',
 
   fitHeading: 'Seen and foreseen',
   fitLead: (swatches: number, piles: number): string =>
-    `Curves of your own paints, from ${counted(swatches, 'swatch', 'swatches')}${piles > 0 ? ` and ${counted(piles, 'pile')}` : ''}. Nothing on the shelf changes until you accept them.`,
+    `Curves of your own paints, from ${countWithNoun(swatches, 'swatch', 'swatches')}${piles > 0 ? ` and ${countWithNoun(piles, 'pile')}` : ''}. Nothing on the shelf changes until you accept them.`,
   fitting: 'Finding the curves…',
   fitAgain: 'Find the curves',
   fitNothing:
     'There is nothing to learn from yet: photograph a card, bring in measured curves, or log a pile.',
   ofOthers: (count: number): string =>
-    `${counted(count, 'swatch', 'swatches')} ${count === 1 ? 'tells' : 'tell'} of paints that are off the shelf or of another lot now, and ${count === 1 ? 'is' : 'are'} left out.`,
+    `${countWithNoun(count, 'swatch', 'swatches')} ${count === 1 ? 'tells' : 'tell'} of paints that are off the shelf or of another lot now, and ${count === 1 ? 'is' : 'are'} left out.`,
   fitSum: (now: number, before: number): string =>
-    `Half of the swatches now come out within ${figure(now, 1)} of what was seen; with the shelf’s curves it was ${figure(before, 1)}.`,
+    `Half of the swatches now come out within ${formatNumber(now, 1)} of what was seen; with the shelf’s curves it was ${formatNumber(before, 1)}.`,
   seen: 'seen',
   foreseen: 'foreseen',
   differs: {
@@ -140,12 +141,12 @@ export const saySwatches = {
   afterwards: 'If you accept',
   recipesMove: (moved: number, all: number): string =>
     moved === 0
-      ? `None of the ${counted(all, 'recipe')} in the book comes out otherwise by more than 1.`
-      : `${moved} of the ${counted(all, 'recipe')} in the book ${moved === 1 ? 'comes' : 'come'} out otherwise by more than 1: ask for ${moved === 1 ? 'it' : 'them'} again on the bench.`,
+      ? `None of the ${countWithNoun(all, 'recipe')} in the book comes out otherwise by more than 1.`
+      : `${moved} of the ${countWithNoun(all, 'recipe')} in the book ${moved === 1 ? 'comes' : 'come'} out otherwise by more than 1: ask for ${moved === 1 ? 'it' : 'them'} again on the bench.`,
   accept: 'Accept these curves',
   leave: 'Leave the shelf as it is',
   accepted: (count: number): string =>
-    `${counted(count, 'paint')} of the shelf ${count === 1 ? 'has' : 'have'} your own curve now. Mixtures are sought with ${count === 1 ? 'it' : 'them'}.`,
+    `${countWithNoun(count, 'paint')} of the shelf ${count === 1 ? 'has' : 'have'} your own curve now. Mixtures are sought with ${count === 1 ? 'it' : 'them'}.`,
   swatchesHeading: 'Each swatch',
 
   learntHeading: 'What they teach',
@@ -182,7 +183,8 @@ export const saySwatches = {
   keepCurves: 'Keep these curves',
   curvesFaulty: 'Mend the marked rows first, or leave those samples out.',
   curvesNone: 'No sample was told what it is: choose a paint for at least one.',
-  samplesOf: (used: number, all: number): string => `${used} of ${counted(all, 'sample')} used`,
+  samplesOf: (used: number, all: number): string =>
+    `${used} of ${countWithNoun(all, 'sample')} used`,
   curvesKept: (name: string): string => `“${name}” is kept.`,
   asCgats: 'As CGATS text',
   asCsv: 'As CSV',
@@ -218,7 +220,7 @@ export const saySwatches = {
   pileCameOut: 'came out',
   accuracyHeading: 'How well piles were foreseen',
   accuracyChart: (count: number, worst: string): string =>
-    `${counted(count, 'pile')} in the order of their days; the furthest from what was foreseen: ${worst}.`,
+    `${countWithNoun(count, 'pile')} in the order of their days; the furthest from what was foreseen: ${worst}.`,
   bandNone: 'none seen',
   bandTrained: 'a trained eye',
   bandPlain: 'plain',
@@ -238,7 +240,7 @@ export const saySwatches = {
 } as const;
 
 /** A count with its noun: "1 place", "12 places". */
-export function counted(count: number, one: string, many = `${one}s`): string {
+export function countWithNoun(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
 

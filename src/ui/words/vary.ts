@@ -1,7 +1,7 @@
 import type { Granted } from '../../harmony/variant.ts';
 
 /** Texts of the variants. */
-export const varySay = {
+export const variantTexts = {
   heading: 'Alter it',
   working: 'Mixing each fold…',
   stopped: 'Stopped: the folds show what is wished, not what the shelf makes of it.',

@@ -1,6 +1,6 @@
-import type { Answer } from '../../../src/mixture/mixture.ts';
+import type { MixtureAnswer } from '../../../src/mixture/mixture.ts';
 import type { Result } from '../../../src/result.ts';
-import { doWork } from '../../../workers/mixture.ts';
+import { executeMixtureJob } from '../../../workers/mixture.ts';
 import { benchMixture, type Mix, type Row } from '../mixture.ts';
 
 const scope = self as unknown as {
@@ -10,8 +10,8 @@ const scope = self as unknown as {
 
 /** The mixture worker's own entry. */
 const mix: Mix = (targets, shelf, options) => {
-  const { value } = doWork({ kind: 'mix', targets, shelf, options }, () => {});
-  const found = value as Result<Answer[], { readonly code: string }>;
+  const { value } = executeMixtureJob({ kind: 'mix', targets, shelf, options }, () => {});
+  const found = value as Result<MixtureAnswer[], { readonly code: string }>;
   if (!found.ok) throw new Error(found.fault.code);
   return found.value;
 };

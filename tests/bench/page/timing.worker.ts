@@ -1,5 +1,5 @@
 import { readPhoto } from '../../../workers/photo.ts';
-import { rehearse } from '../../../workers/rehearsal.ts';
+import { warmUp } from '../../../workers/rehearsal.ts';
 
 export interface TimingJob {
   readonly file: Blob;
@@ -25,7 +25,7 @@ const settled = () => new Promise((resolve) => setTimeout(resolve));
 scope.onmessage = async ({ data: { file, rounds } }) => {
   const timing: Timing = { decode: [], whole: [], firstMs: 0 };
   // As the app does while a painter looks for a photograph.
-  await rehearse();
+  await warmUp();
   // The first round warms both up and is told by itself.
   for (let round = 0; round <= rounds; round++) {
     await settled();

@@ -1,15 +1,15 @@
-import { cardOf } from '../../../src/book/card.ts';
+import { summaryOfEntry } from '../../../src/book/card.ts';
 import { sha256 } from '../../../src/book/digest.ts';
-import { store } from '../../../src/book/entries.ts';
+import { storeEntry } from '../../../src/book/entries.ts';
 import type { HarmonyBody } from '../../../src/book/harmony.ts';
-import { keepPhotograph } from '../../../src/book/keep.ts';
+import { saveSpecimen } from '../../../src/book/keep.ts';
 import { sameValue } from '../../../src/book/merge.ts';
 import { type AnyRecord, filesOf, readRecord } from '../../../src/book/record.ts';
 import { type Book, openBook, type Picture } from '../../../src/book/store.ts';
 import { importCopy, makeCopy } from '../../../src/book/transfer.ts';
 import { openCopy } from '../../../src/book/unpack.ts';
-import { nextMarks } from '../../../src/book/version.ts';
-import { chance } from '../../../src/chance.ts';
+import { nextVersionMetadata } from '../../../src/book/version.ts';
+import { seededRandom } from '../../../src/chance.ts';
 import type { Lab } from '../../../src/colour/lab.ts';
 import { nameOf } from '../../../src/colour/name.ts';
 import { STEPS } from '../../../src/harmony/harmony.ts';
@@ -125,7 +125,7 @@ function harmonyOf(next: () => number, i: number, specimen: string | null): Harm
 
 /** Soft masses of colour: enough of a photograph to be kept and shown. */
 async function picture(body: HarmonyBody, edge: number, seed: number): Promise<Picture> {
-  const next = chance(seed);
+  const next = seededRandom(seed);
   const [width, height] = [edge, Math.round(edge * 0.75)];
   const canvas = new OffscreenCanvas(width, height);
   const context = canvas.getContext('2d')!;
@@ -146,7 +146,7 @@ async function picture(body: HarmonyBody, edge: number, seed: number): Promise<P
 
 const keepSpecimen = async (book: Book, body: HarmonyBody, seed: number) =>
   must(
-    await keepPhotograph(
+    await saveSpecimen(
       book,
       await picture(body, 640, seed),
       await picture(body, 160, seed),
@@ -159,29 +159,34 @@ window.openProbe = async (name) => {
   const book = must(await openBook(name === undefined ? {} : { name }));
   window.probe = {
     async fill(count, seed, pictures = false) {
-      const next = chance(seed);
+      const next = seededRandom(seed);
       const records: AnyRecord[] = [];
       for (let i = 0; i < count; i++) {
         let body = harmonyOf(next, i, null);
         if (pictures && i % 4 !== 3)
           body = { ...body, specimen: (await keepSpecimen(book, body, i + 1)).entry.id };
-        const marks = nextMarks(book.device, '000000000000000.00000', Date.now() - i * 60_000, []);
+        const marks = nextVersionMetadata(
+          book.device,
+          '000000000000000.00000',
+          Date.now() - i * 60_000,
+          [],
+        );
         const id = crypto.randomUUID();
         records.push({ ...marks, id, kind: 'harmony', created: marks.changed, body });
       }
       must(
-        await book.ledger.write(
+        await book.gateway.write(
           null,
           ['records', 'cards', 'files', 'meta'],
           async (transaction) => {
-            for (const record of records) await store(transaction, record);
+            for (const record of records) await storeEntry(transaction, record);
             return { value: null, ids: [] };
           },
         ),
       );
     },
     async saveWithoutPause(seed) {
-      const next = chance(seed);
+      const next = seededRandom(seed);
       for (let i = 0; ; i++) {
         const body = harmonyOf(next, i, null);
         const specimen = await keepSpecimen(book, body, seed * 1000 + i);
@@ -239,7 +244,7 @@ window.openProbe = async (name) => {
 async function audit(book: Book): Promise<Audit> {
   const tables = ['records', 'cards', 'files', 'thumbnails'] as const;
   const { records, cards, files, thumbnails } = must(
-    await book.ledger.read(tables, async (transaction) => ({
+    await book.gateway.read(tables, async (transaction) => ({
       records: await transaction.objectStore('records').getAll(),
       cards: await transaction.objectStore('cards').getAll(),
       files: await transaction.objectStore('files').getAll(),
@@ -265,7 +270,7 @@ async function audit(book: Book): Promise<Audit> {
     const record = read.value;
     clocks[record.id] = record.clock;
     if (record.body) names[record.id] = record.body.name;
-    if (!sameValue(held.get(record.id), cardOf(record) ?? undefined))
+    if (!sameValue(held.get(record.id), summaryOfEntry(record) ?? undefined))
       wrong.push(`entry ${record.id} and its card differ`);
     held.delete(record.id);
     for (const { file } of filesOf(record)) {

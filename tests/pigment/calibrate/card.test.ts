@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { escaped } from '../../../src/escaped.ts';
+import { escapeHtml } from '../../../src/escaped.ts';
 import { cardPaintOf } from '../../../src/pigment/calibrate/calibrate.ts';
 import {
-  type Card,
-  MARK,
+  MARK_MM,
   markCentres,
   measureOf,
   PAPER_MM,
   planCards,
+  type SwatchCard,
 } from '../../../src/pigment/calibrate/card.ts';
 import { drawCard, planOf } from '../../../src/pigment/calibrate/sheet.ts';
 
@@ -77,7 +77,7 @@ describe('the plan of a card', () => {
   });
 });
 
-function expectApart({ paper, places }: Card): void {
+function expectApart({ paper, places }: SwatchCard): void {
   const [width, height] = PAPER_MM[paper];
   for (const place of places) {
     const [u, v] = [place.width / 2, place.height / 2];
@@ -93,13 +93,13 @@ function expectApart({ paper, places }: Card): void {
         ).toBe(true);
     for (const [x, y] of markCentres(paper))
       expect(Math.max(Math.abs(x - place.x) - u, Math.abs(y - place.y) - v)).toBeGreaterThan(
-        MARK.outer + 2,
+        MARK_MM.outer + 2,
       );
   }
 }
 
 describe('its drawing', () => {
-  const [card] = planCards(white, paints) as [Card];
+  const [card] = planCards(white, paints) as [SwatchCard];
   const svg = drawCard(card);
 
   test('is well-formed, in millimetres, and says how to paint and photograph it', () => {
@@ -119,7 +119,7 @@ describe('its drawing', () => {
   test('carries its plan, whatever the paints are called', () => {
     expect(planOf(svg)).toEqual(card);
     const odd = { ...paints[0]!, pigment: 'a & b <c>', label: '“Ocre” & <jaune>' };
-    const [named] = planCards(white, [odd]) as [Card];
+    const [named] = planCards(white, [odd]) as [SwatchCard];
     expect(planOf(drawCard(named))).toEqual(named);
     expect(drawCard(named)).not.toMatch(/<jaune>/);
   });
@@ -127,8 +127,8 @@ describe('its drawing', () => {
   test('what is no card, or a spoilt one, has no plan', () => {
     expect(planOf('<svg></svg>')).toBeNull();
     const spoilt = (sound: string, to: string) => {
-      expect(svg).toContain(escaped(sound));
-      return planOf(svg.replace(escaped(sound), escaped(to)));
+      expect(svg).toContain(escapeHtml(sound));
+      return planOf(svg.replace(escapeHtml(sound), escapeHtml(to)));
     };
     expect(spoilt('"version":1', '"version":2')).toBeNull();
     expect(spoilt('"paper":"A4"', '"paper":"A0"')).toBeNull();

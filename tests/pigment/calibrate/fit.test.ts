@@ -2,47 +2,51 @@ import { describe, expect, test } from 'vitest';
 import { deltaE00 } from '../../../src/colour/difference.ts';
 import { spectrum } from '../../../src/colour/grid.ts';
 import { type Lab, labOf } from '../../../src/colour/lab.ts';
-import { seen } from '../../../src/optics/swatch.ts';
-import { accept, forget, paintsToFit } from '../../../src/pigment/calibrate/calibrate.ts';
+import { predictReflectance } from '../../../src/optics/swatch.ts';
+import {
+  acceptCalibration,
+  paintsToFit,
+  removeCalibration,
+} from '../../../src/pigment/calibrate/calibrate.ts';
 import { calibrationFaultWords } from '../../../src/pigment/calibrate/fault.ts';
-import { calibrate } from '../../../src/pigment/calibrate/fit.ts';
+import { calibratePaints } from '../../../src/pigment/calibrate/fit.ts';
 import {
   accuracyOf,
   accuracyWords,
   type LoggedPile,
-  pilesOfLots,
+  pilesOfCurrentLots,
 } from '../../../src/pigment/calibrate/pile.ts';
-import { suggest } from '../../../src/pigment/calibrate/suggest.ts';
-import type { Painted, Part } from '../../../src/pigment/calibrate/swatches.ts';
+import { suggestSwatches } from '../../../src/pigment/calibrate/suggest.ts';
+import type { PaintedSwatch, Part } from '../../../src/pigment/calibrate/swatches.ts';
 import {
   errorWords,
-  HANDBOOK,
+  evidenceOfCurve,
+  evidenceOfFit,
+  evidenceWords,
+  HANDBOOK_EVIDENCE,
   mixtureError,
-  trustOf,
-  trustOfCurve,
-  trustWords,
 } from '../../../src/pigment/calibrate/trust.ts';
-import { ownCurve } from '../../../src/pigment/curves.ts';
-import { shelfOfStock } from '../../../src/pigment/mixable.ts';
+import { builtInPaintOf } from '../../../src/pigment/curves.ts';
+import { mixtureShelfOf } from '../../../src/pigment/mixable.ts';
 import { starterStock, STARTER_SURFACE as surface } from '../../../src/pigment/starter.ts';
 
 const WHITE = 'lead_white';
 // The tubes on the shelf are not the handbook's.
 const STRENGTHS: Record<string, number> = { yellow_ochre: 1.6, ultramarine: 0.7, red_earth: 1.2 };
 const tube = (pigment: string) => {
-  const { K, S } = ownCurve(pigment)!;
+  const { K, S } = builtInPaintOf(pigment)!;
   return { K: spectrum<'K'>(K.map((k) => (STRENGTHS[pigment] ?? 1) * k)), S };
 };
 const colour = (...parts: Part[]): Lab =>
   labOf(
-    seen(
+    predictReflectance(
       { parts: parts.map((p) => p.parts) },
       parts.map((p) => tube(p.pigment)),
       surface,
     ),
   );
 const part = (pigment: string, parts: number): Part => ({ pigment, parts });
-const swatch = (...parts: Part[]): Painted => ({
+const swatch = (...parts: Part[]): PaintedSwatch => ({
   id: parts.map((p) => `${p.pigment} ${p.parts}`).join(),
   parts,
   kind: 'photographed',
@@ -59,13 +63,13 @@ const card = [
     swatch(part(id, 1), part(WHITE, 4)),
   ]),
 ];
-const fitted = (swatches: readonly Painted[], of = paints) => {
-  const result = calibrate(WHITE, of, swatches, surface);
+const fitted = (swatches: readonly PaintedSwatch[], of = paints) => {
+  const result = calibratePaints(WHITE, of, swatches, surface);
   if (!result.ok) throw new Error(calibrationFaultWords(result.fault));
   return result.value;
 };
-const faultOf = (swatches: readonly Painted[], of = paints) => {
-  const result = calibrate(WHITE, of, swatches, surface);
+const faultOf = (swatches: readonly PaintedSwatch[], of = paints) => {
+  const result = calibratePaints(WHITE, of, swatches, surface);
   if (result.ok) throw new Error('it was fitted');
   expect(calibrationFaultWords(result.fault)).toMatch(/^[A-Z].{25,}\.$/s);
   return result.fault;
@@ -85,13 +89,13 @@ describe('a calibration', () => {
 
   test('is accepted, mixtures change for the better, and undone', () => {
     const before = JSON.stringify(stock);
-    const accepted = accept(stock, calibration, '2026-05-01');
+    const accepted = acceptCalibration(stock, calibration, '2026-05-01');
     if (!accepted.ok) throw new Error('not accepted');
     const pile = [part('yellow_ochre', 1), part('ultramarine', 1), part(WHITE, 2)];
     const off = (of: typeof stock) => {
-      const shelf = shelfOfStock(of);
+      const shelf = mixtureShelfOf(of);
       const own = pile.map((p) => shelf.paints.find(({ pigment }) => pigment === p.pigment)!.paint);
-      const lab = labOf(seen({ parts: pile.map((p) => p.parts) }, own, surface));
+      const lab = labOf(predictReflectance({ parts: pile.map((p) => p.parts) }, own, surface));
       return deltaE00(lab, colour(...pile));
     };
     expect(off(stock)).toBeGreaterThan(4);
@@ -100,7 +104,7 @@ describe('a calibration', () => {
     const changed = accepted.value.entries.filter(({ curve }) => curve !== null);
     expect(changed.map(({ id }) => id).sort()).toEqual([WHITE, ...Object.keys(STRENGTHS)].sort());
     const ultramarine = changed.find(({ id }) => id === 'ultramarine')!;
-    expect(trustOfCurve(ultramarine.curve)).toMatchObject({
+    expect(evidenceOfCurve(ultramarine.curve)).toMatchObject({
       known: 'photographed',
       date: '2026-05-01',
       rough: false,
@@ -112,20 +116,20 @@ describe('a calibration', () => {
     expect(again[1]!.named).toEqual(paints[1]!.named);
     // And the way back: the handbook's curves, whatever was accepted.
     const ids = changed.map(({ id }) => id);
-    expect(forget(accepted.value, ids)).toEqual(stock);
-    const gone = accept({ ...stock, entries: [] }, calibration, '2026-05-01');
+    expect(removeCalibration(accepted.value, ids)).toEqual(stock);
+    const gone = acceptCalibration({ ...stock, entries: [] }, calibration, '2026-05-01');
     expect(gone.ok ? '' : gone.fault.code).toBe('swatch-paint-unknown');
   });
 
   test('the same twice, and it can be stopped', () => {
     expect(fitted(card).paints).toEqual(calibration.paints);
-    const stopped = calibrate(WHITE, paints, card, surface, { proceed: () => false });
+    const stopped = calibratePaints(WHITE, paints, card, surface, { proceed: () => false });
     expect(stopped).toEqual({ ok: false, fault: { code: 'stopped' } });
   });
 
   test('a measured swatch makes its paint measured', () => {
     const parts = [part('ultramarine', 1), part(WHITE, 4)];
-    const R = seen({ parts: [1, 4] }, [tube('ultramarine'), tube(WHITE)], surface);
+    const R = predictReflectance({ parts: [1, 4] }, [tube('ultramarine'), tube(WHITE)], surface);
     const more = fitted([...card, { ...swatch(...parts), kind: 'measured', R }]);
     const known = (id: string) => more.paints.find(({ pigment }) => pigment === id)!.known;
     expect([known('ultramarine'), known('red_earth'), known(WHITE)]).toEqual([
@@ -177,25 +181,25 @@ describe('what cannot be is refused', () => {
 describe('trust', () => {
   test('a masstone alone is rough, more is better', () => {
     const alone = fitted([card[0]!, swatch(part('ultramarine', 1))]);
-    const blue = trustOf(
+    const blue = evidenceOfFit(
       alone.paints.find(({ pigment }) => pigment === 'ultramarine')!,
       '2026-05-01',
     );
     expect(blue.rough).toBe(true);
-    expect(trustWords(blue)).toMatch(/Rough: its masstone alone/);
-    expect(trustWords(blue)).toMatch(/^Photographed \(2026-05-01\), from one swatch\./);
-    const whole = trustOf(fitted(card).paints[1]!, '2026-05-01');
+    expect(evidenceWords(blue)).toMatch(/Rough: its masstone alone/);
+    expect(evidenceWords(blue)).toMatch(/^Photographed \(2026-05-01\), from one swatch\./);
+    const whole = evidenceOfFit(fitted(card).paints[1]!, '2026-05-01');
     expect(whole.expected.median).toBeLessThan(blue.expected.median);
-    expect(trustWords(HANDBOOK)).toMatch(/^From the handbook/);
+    expect(evidenceWords(HANDBOOK_EVIDENCE)).toMatch(/^From the handbook/);
   });
 
   test('a mixture carries the errors of its paints by their part in it', () => {
-    const sure = { ...HANDBOOK, expected: { median: 0.5, tenth: 1 } };
+    const sure = { ...HANDBOOK_EVIDENCE, expected: { median: 0.5, tenth: 1 } };
     const error = (blue: number) =>
       mixtureError(
         [part('ultramarine', blue), part('yellow_ochre', 1)],
-        (id) => (id === 'ultramarine' ? HANDBOOK : sure),
-        (id) => ownCurve(id)!,
+        (id) => (id === 'ultramarine' ? HANDBOOK_EVIDENCE : sure),
+        (id) => builtInPaintOf(id)!,
         { median: 0, tenth: 0 },
       );
     expect(error(1000).median).toBeCloseTo(4, 1);
@@ -205,12 +209,12 @@ describe('trust', () => {
       mixtureError(
         [],
         () => sure,
-        (id) => ownCurve(id)!,
+        (id) => builtInPaintOf(id)!,
       ),
     ).toThrow(RangeError);
     expect(errorWords({ median: 0.8, tenth: 2 })).toMatch(/no difference/);
     expect(errorWords({ median: 2, tenth: 5 })).toMatch(/trained eye.*about 2\.0.*worse than 5/);
-    expect(errorWords(HANDBOOK.expected)).toMatch(/plain/);
+    expect(errorWords(HANDBOOK_EVIDENCE.expected)).toMatch(/plain/);
   });
 });
 
@@ -240,19 +244,19 @@ describe('piles', () => {
 
   test('of another lot are left out', () => {
     const many = [pile(9, 1), pile(11, 1)];
-    expect(pilesOfLots(many, () => '2').map(({ id }) => id)).toEqual(['pile 11']);
+    expect(pilesOfCurrentLots(many, () => '2').map(({ id }) => id)).toEqual(['pile 11']);
   });
 
   test('logged piles improve the fit, and what would teach most is suggested', () => {
     const unnamed = paints.map((paint) => ({ ...paint, named: null }));
     const before = fitted(card, unnamed);
-    const [best, second] = suggest(before, { count: 2 });
+    const [best, second] = suggestSwatches(before, { count: 2 });
     expect(best!.after).toBeLessThan(best!.before);
     expect(second!.before).toBeCloseTo(best!.after, 6);
     const after = fitted([...card, swatch(...best!.parts)], unnamed);
     const sum = (of: typeof before) => of.paints.reduce((all, p) => all + p.expected.median, 0);
     expect(sum(after)).toBeLessThan(sum(before));
-    for (const { parts } of suggest(before, { pigments: ['red_earth'] }))
+    for (const { parts } of suggestSwatches(before, { pigments: ['red_earth'] }))
       expect(parts.some(({ pigment }) => pigment === 'red_earth')).toBe(true);
   });
 });

@@ -6,16 +6,16 @@ import { decode, encode, linearBetween } from '../../../src/colour/rgb.ts';
 import { opaque } from '../../../src/optics/opaque.ts';
 import { addSurface } from '../../../src/optics/surface.ts';
 import {
-  type Card,
   type CardPaint,
+  type CardPlace,
   markCentres,
-  type Place,
   planCards,
+  type SwatchCard,
 } from '../../../src/pigment/calibrate/card.ts';
 import { calibrationFaultWords } from '../../../src/pigment/calibrate/fault.ts';
 import { readCard } from '../../../src/pigment/calibrate/read.ts';
 import { readTouched } from '../../../src/pigment/calibrate/touch.ts';
-import { ownCurve } from '../../../src/pigment/curves.ts';
+import { builtInPaintOf } from '../../../src/pigment/curves.ts';
 import { STARTER_SURFACE } from '../../../src/pigment/starter.ts';
 import { random } from '../../optics/random.ts';
 import { flat, photograph, type Shot } from '../../tools/card-photo.ts';
@@ -39,12 +39,12 @@ const NAMES = [
   'azurite',
   'lead_tin_yellow',
 ];
-const [card] = planCards(paintOf('titanium_white'), NAMES.map(paintOf)) as [Card];
+const [card] = planCards(paintOf('titanium_white'), NAMES.map(paintOf)) as [SwatchCard];
 
-function painted({ parts }: Place): Reflectance {
+function painted({ parts }: CardPlace): Reflectance {
   const R = opaque(
     parts.map((part) => part.parts),
-    parts.map(({ pigment }) => ownCurve(pigment)!),
+    parts.map(({ pigment }) => builtInPaintOf(pigment)!),
     spectrum<'R'>(),
   );
   return addSurface(R, STARTER_SURFACE);
@@ -99,7 +99,7 @@ describe('a photographed card is read', () => {
     const [letter] = planCards(paintOf('titanium_white'), NAMES.slice(0, 4).map(paintOf), {
       paper: 'letter',
       tints: [4, 16],
-    }) as [Card];
+    }) as [SwatchCard];
     const result = await read({ ...SMALL, table: flat(0.02), tilt: 10 }, letter);
     if (!result.ok) throw new Error(calibrationFaultWords(result.fault));
     for (const { place, lab } of result.value.places)

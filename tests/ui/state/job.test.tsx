@@ -1,6 +1,6 @@
 import { beforeEach, expect, test, vi } from 'vitest';
 import { autosave } from '../../../src/ui/state/autosave.ts';
-import { history } from '../../../src/ui/state/history.ts';
+import { undoHistory } from '../../../src/ui/state/history.ts';
 import { job, type TaskOptions } from '../../../src/ui/state/job.ts';
 
 /** A task that ends when it is told to, and fails with the abort's reason like a worker's job. */
@@ -28,7 +28,7 @@ test('a job reports its progress and its result, then rests', async () => {
   const { task, seen } = openTask();
   const result = one.run(task);
   expect(one.progress.value).toBe(0);
-  seen.options!.onNews(0.4);
+  seen.options!.onProgress(0.4);
   expect(one.progress.value).toBe(0.4);
   seen.finish!('done');
   expect(await result).toBe('done');
@@ -42,7 +42,7 @@ test('newer work takes the place of older without a message, and the older repor
   const first = one.run(older.task);
   const second = one.run(newer.task);
   expect(await first).toBeNull();
-  older.seen.options!.onNews(0.9);
+  older.seen.options!.onProgress(0.9);
   expect(one.progress.value).toBe(0);
   newer.seen.finish!('second');
   expect(await second).toBe('second');
@@ -64,7 +64,7 @@ test('a stop by the painter is answered, a cancel is not, a failure is reported'
 });
 
 test('a history gives back the latest hundred states, the last first', () => {
-  const steps = history<number>();
+  const steps = undoHistory<number>();
   expect([steps.canUndo.value, steps.pop()]).toEqual([false, null]);
   for (let i = 0; i < 130; i++) steps.push(i);
   expect(steps.latest.value).toBe(129);

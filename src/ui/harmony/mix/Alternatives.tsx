@@ -1,26 +1,26 @@
 import type { Lab } from '../../../colour/lab.ts';
-import { benchOf } from '../../../mixture/bench.ts';
-import type { Answer, Mixture } from '../../../mixture/mixture.ts';
+import { measuredRecipeOf } from '../../../mixture/bench.ts';
+import type { Mixture, MixtureAnswer } from '../../../mixture/mixture.ts';
 import { joinWords } from '../../../wording.ts';
-import { BesideWanted } from '../../drawn/BesideWanted.tsx';
+import { ColourComparison } from '../../drawn/BesideWanted.tsx';
 import { partsWords } from '../../drawn/say.ts';
-import { shownOf } from '../../drawn/screen.ts';
-import { figure } from '../../locale.ts';
+import { cssColourOf } from '../../drawn/screen.ts';
+import { formatNumber } from '../../locale.ts';
 import { shelf } from '../../studio.ts';
-import { say } from '../../words/frame.ts';
-import { farOf, mixSay } from '../../words/mixing.ts';
+import { sharedTexts } from '../../words/frame.ts';
+import { differenceKey, mixtureTexts } from '../../words/mixing.ts';
 import { Disclosure } from './Disclosure.tsx';
-import { takeMixture } from './decided.ts';
-import { labelOn, spokenOn } from './named.ts';
-import { lastingWords } from './spoken.ts';
-import { pigmentsOf, type Weighed, weigh } from './used.ts';
+import { chooseMixture } from './decided.ts';
+import { sentenceLabelOf, shelfLabelOf } from './named.ts';
+import { lightfastnessWords } from './spoken.ts';
+import { type AssessedMixture, assessMixtures, pigmentSetKey } from './used.ts';
 
 /**
  * Other mixtures of the selected colour, each with its advantages and drawbacks.
  * @param target CIELAB under D65
  * @param inUse the current mixture; shown first and not offered
  */
-export function Alternatives({
+export function AlternativeMixtures({
   target,
   colour,
   answer,
@@ -28,30 +28,35 @@ export function Alternatives({
 }: {
   target: Lab;
   colour: string;
-  answer: Answer;
+  answer: MixtureAnswer;
   inUse: Mixture;
 }) {
   const others = different([inUse, answer.simplest, answer, ...answer.alternatives]).slice(1);
   return (
-    <Disclosure heading={mixSay.othersHeading(others.length)}>
+    <Disclosure heading={mixtureTexts.othersHeading(others.length)}>
       {() =>
         others.length === 0 ? (
           <>
-            <p>{mixSay.noOthers}</p>
+            <p>{mixtureTexts.noOthers}</p>
             <ul class="mix-others">
-              <Way one={weigh([inUse])[0]!} wanted={target} isReached={answer.reachable} inUse />
+              <Way
+                one={assessMixtures([inUse])[0]!}
+                wanted={target}
+                isReached={answer.reachable}
+                inUse
+              />
             </ul>
           </>
         ) : (
           <ul class="mix-others">
-            {weigh([inUse, ...others]).map((one, i) => (
+            {assessMixtures([inUse, ...others]).map((one, i) => (
               <Way
-                key={pigmentsOf(one.mixture)}
+                key={pigmentSetKey(one.mixture)}
                 one={one}
                 wanted={target}
                 isReached={answer.reachable}
                 inUse={i === 0}
-                onUse={() => takeMixture(target, one.mixture, mixSay.choseMixture(colour))}
+                onUse={() => chooseMixture(target, one.mixture, mixtureTexts.choseMixture(colour))}
               />
             ))}
           </ul>
@@ -64,7 +69,7 @@ export function Alternatives({
 /** Removes mixtures whose pigments equal those of an earlier one. */
 function different(all: readonly Mixture[]): Mixture[] {
   const seen = new Set<string>();
-  return all.filter((one) => !seen.has(pigmentsOf(one)) && seen.add(pigmentsOf(one)));
+  return all.filter((one) => !seen.has(pigmentSetKey(one)) && seen.add(pigmentSetKey(one)));
 }
 
 function Way({
@@ -74,7 +79,7 @@ function Way({
   inUse,
   onUse,
 }: {
-  one: Weighed;
+  one: AssessedMixture;
   wanted: Lab;
   /** Whether any mixture of the shelf reaches the target. */
   isReached: boolean;
@@ -82,106 +87,115 @@ function Way({
   onUse?: () => void;
 }) {
   const on = shelf.value;
-  const bench = benchOf(one.mixture, on);
-  const { judgement, drift, alone } = one;
+  const bench = measuredRecipeOf(one.mixture, on);
+  const { judgement, drift, hasNoNeighbours: alone } = one;
   const { weakest, hazards, unknown, slip, pigments, opacity, films, pairs } = judgement;
-  const name = joinWords(bench.pigments.map(({ pigment }) => spokenOn(pigment, on)));
-  const strongest = spokenOn(slip.pigment, on);
+  const name = joinWords(bench.pigments.map(({ pigment }) => sentenceLabelOf(pigment, on)));
+  const strongest = sentenceLabelOf(slip.pigment, on);
   return (
     <li class="mix-way">
       <h4>{name.charAt(0).toUpperCase() + name.slice(1)}</h4>
-      <BesideWanted
-        wanted={{ name: say.wanted, hex: shownOf(wanted) }}
-        mixed={{ name: say.mixed, hex: shownOf(bench.lab) }}
+      <ColourComparison
+        wanted={{ name: sharedTexts.wanted, hex: cssColourOf(wanted) }}
+        mixed={{ name: sharedTexts.mixed, hex: cssColourOf(bench.lab) }}
         reachable={one.mixture.reachable || isReached}
         class="mix-patch"
       />
       <p class="small">
         {bench.parts
-          .map(({ pigment, parts }) => `${partsWords(parts)} ${spokenOn(pigment, bench.shelf)}`)
+          .map(
+            ({ pigment, parts }) => `${partsWords(parts)} ${sentenceLabelOf(pigment, bench.shelf)}`,
+          )
           .join(', ')}
       </p>
       <ul class="mix-points">
-        <li>{say.differs[farOf(bench.deltaE00)]}</li>
+        <li>{sharedTexts.differs[differenceKey(bench.deltaE00)]}</li>
         <li>
-          {mixSay.pigments(pigments)}; {mixSay.covers[opacity]}.
+          {mixtureTexts.pigments(pigments)}; {mixtureTexts.covers[opacity]}.
         </li>
         <li>
           {weakest
-            ? mixSay.lasting(
-                spokenOn(weakest.pigment, on),
-                lastingWords(weakest.class),
+            ? mixtureTexts.lasting(
+                sentenceLabelOf(weakest.pigment, on),
+                lightfastnessWords(weakest.class),
                 weakest.ofAll,
               )
-            : mixSay.lastingUnknown}
+            : mixtureTexts.lastingUnknown}
         </li>
         <li>
-          {(alone ? mixSay.lampAlone : mixSay.lamp)[farOf(alone ? judgement.lampShift : drift)]}
+          {
+            (alone ? mixtureTexts.lampAlone : mixtureTexts.lamp)[
+              differenceKey(alone ? judgement.lampShift : drift)
+            ]
+          }
         </li>
-        {pigments > 1 && <li>{mixSay.slip[farOf(slip.deltaE00)](strongest)}</li>}
+        {pigments > 1 && <li>{mixtureTexts.slip[differenceKey(slip.deltaE00)](strongest)}</li>}
         {hazards.length > 0 && (
           <li>
             {sentence(
               joinWords(
                 hazards.map(
-                  ({ pigment, level }) => `${spokenOn(pigment, on)} (${mixSay.hazardWords[level]})`,
+                  ({ pigment, level }) =>
+                    `${sentenceLabelOf(pigment, on)} (${mixtureTexts.hazardWords[level]})`,
                 ),
               ),
             )}
           </li>
         )}
         {unknown.length > 0 && (
-          <li>{mixSay.unknownHazard(joinWords(unknown.map((one) => spokenOn(one, on))))}</li>
+          <li>
+            {mixtureTexts.unknownHazard(joinWords(unknown.map((one) => sentenceLabelOf(one, on))))}
+          </li>
         )}
-        {hazards.length + unknown.length === 0 && <li>{mixSay.noHazard}</li>}
+        {hazards.length + unknown.length === 0 && <li>{mixtureTexts.noHazard}</li>}
         {films.map((pigment) => (
-          <li key={pigment}>{mixSay.film(labelOn(pigment, on))}</li>
+          <li key={pigment}>{mixtureTexts.film(shelfLabelOf(pigment, on))}</li>
         ))}
       </ul>
       {(hazards.length > 0 || pairs.length > 0) && (
-        <Disclosure heading={mixSay.cautionsHeading}>
+        <Disclosure heading={mixtureTexts.cautionsHeading}>
           {() => (
             <ul class="mix-points">
               {hazards.map(({ pigment, sentence: what, caution }) => (
                 <li key={pigment}>
-                  <strong>{labelOn(pigment, on)}.</strong> {what} {caution}
+                  <strong>{shelfLabelOf(pigment, on)}.</strong> {what} {caution}
                 </li>
               ))}
               {pairs.map(({ pigments: two, why }) => (
                 <li key={two.join()}>
-                  <strong>{joinWords(two.map((pigment) => labelOn(pigment, on)))}.</strong>{' '}
+                  <strong>{joinWords(two.map((pigment) => shelfLabelOf(pigment, on)))}.</strong>{' '}
                   {why.join(' ')}
                 </li>
               ))}
-              <li>{mixSay.sheets}</li>
+              <li>{mixtureTexts.sheets}</li>
             </ul>
           )}
         </Disclosure>
       )}
-      <Disclosure heading={mixSay.figuresHeading}>
+      <Disclosure heading={mixtureTexts.figuresHeading}>
         {() => (
           <dl class="figures">
-            <dt>{mixSay.figure.difference}</dt>
-            <dd>{mixSay.ciede(bench.deltaE00)}</dd>
-            <dt>{mixSay.figure.contrast}</dt>
-            <dd>{figure(judgement.contrast, 2)}</dd>
+            <dt>{mixtureTexts.figure.difference}</dt>
+            <dd>{mixtureTexts.ciede(bench.deltaE00)}</dd>
+            <dt>{mixtureTexts.figure.contrast}</dt>
+            <dd>{formatNumber(judgement.contrast, 2)}</dd>
             {!alone && (
               <>
-                <dt>{mixSay.figure.lampDrift}</dt>
-                <dd>{mixSay.ciede(drift)}</dd>
+                <dt>{mixtureTexts.figure.lampDrift}</dt>
+                <dd>{mixtureTexts.ciede(drift)}</dd>
               </>
             )}
-            <dt>{mixSay.figure.lampShift}</dt>
-            <dd>{mixSay.ciede(judgement.lampShift)}</dd>
-            <dt>{mixSay.figure.slip}</dt>
+            <dt>{mixtureTexts.figure.lampShift}</dt>
+            <dd>{mixtureTexts.ciede(judgement.lampShift)}</dd>
+            <dt>{mixtureTexts.figure.slip}</dt>
             <dd>
-              {strongest}: {mixSay.ciede(slip.deltaE00)}
+              {strongest}: {mixtureTexts.ciede(slip.deltaE00)}
             </dd>
             {weakest && (
               <>
-                <dt>{mixSay.figure.lasting}</dt>
+                <dt>{mixtureTexts.figure.lasting}</dt>
                 <dd>
-                  {labelOn(weakest.pigment, on)}: {weakest.class}. {weakest.note}
+                  {shelfLabelOf(weakest.pigment, on)}: {weakest.class}. {weakest.note}
                 </dd>
               </>
             )}
@@ -189,10 +203,10 @@ function Way({
         )}
       </Disclosure>
       {inUse ? (
-        <p class="mix-in-use">{mixSay.inUse}</p>
+        <p class="mix-in-use">{mixtureTexts.inUse}</p>
       ) : (
         <button type="button" onClick={onUse}>
-          {mixSay.useIt}
+          {mixtureTexts.useIt}
           <span class="unseen">: {name}</span>
         </button>
       )}

@@ -1,23 +1,23 @@
 import './mix.css';
 import type { Lab } from '../../../colour/lab.ts';
-import { benchOf } from '../../../mixture/bench.ts';
-import type { Answer, Mixture } from '../../../mixture/mixture.ts';
+import { measuredRecipeOf } from '../../../mixture/bench.ts';
+import type { Mixture, MixtureAnswer } from '../../../mixture/mixture.ts';
 import { shelf } from '../../studio.ts';
-import { mixSay } from '../../words/mixing.ts';
-import { Alternatives } from './Alternatives.tsx';
-import { wish } from './decided.ts';
-import { Limited } from './Limited.tsx';
-import { Measures } from './Measures.tsx';
-import { Mending } from './Mending.tsx';
-import { Reach } from './Reach.tsx';
-import { Wishes } from './Wishes.tsx';
+import { mixtureTexts } from '../../words/mixing.ts';
+import { AlternativeMixtures } from './Alternatives.tsx';
+import { mixingPreferences } from './decided.ts';
+import { LimitedPalette } from './Limited.tsx';
+import { PileAmounts } from './Measures.tsx';
+import { CorrectPile } from './Mending.tsx';
+import { OutOfReach } from './Reach.tsx';
+import { PreferencesForm } from './Wishes.tsx';
 
 /**
  * Amounts, alternatives, reach and correction of the selected colour's mixture.
  * @param inUse the mixture in use
  * @param shown the mixture on the screen, which may be the closest instead
  */
-export function BenchMix({
+export function MixtureTools({
   target,
   colour,
   answer,
@@ -26,28 +26,30 @@ export function BenchMix({
 }: {
   target: Lab;
   colour: string;
-  answer: Answer;
+  answer: MixtureAnswer;
   inUse: Mixture;
   shown: Mixture;
 }) {
-  const bench = benchOf(shown, shelf.value);
+  const bench = measuredRecipeOf(shown, shelf.value);
   return (
     <div class="mix-more">
-      <Measures bench={bench} />
-      <Alternatives target={target} colour={colour} answer={answer} inUse={inUse} />
-      {(!answer.reachable || wish.value.keep !== 'nearest') && <Reach target={target} />}
-      <Mending target={target} bench={bench} />
+      <PileAmounts bench={bench} />
+      <AlternativeMixtures target={target} colour={colour} answer={answer} inUse={inUse} />
+      {(!answer.reachable || mixingPreferences.value.keep !== 'nearest') && (
+        <OutOfReach target={target} />
+      )}
+      <CorrectPile target={target} bench={bench} />
     </div>
   );
 }
 
 /** Preferences and limited palette, which apply to all mixtures of the harmony. */
-export function HarmonyMix() {
+export function HarmonyMixingTools() {
   return (
     <section class="bench mix-more" aria-labelledby="mix-heading">
-      <h2 id="mix-heading">{mixSay.allHeading}</h2>
-      <Wishes />
-      <Limited />
+      <h2 id="mix-heading">{mixtureTexts.allHeading}</h2>
+      <PreferencesForm />
+      <LimitedPalette />
     </section>
   );
 }

@@ -1,22 +1,23 @@
 import { useId } from 'preact/hooks';
 import type { FewestStep } from '../../../harmony/fewest.ts';
 import { useWidth } from '../../drawn/width.ts';
-import { figure } from '../../locale.ts';
-import { mixSay } from '../../words/mixing.ts';
+import { formatNumber } from '../../locale.ts';
+import { mixtureTexts } from '../../words/mixing.ts';
 
 /** Height and margins of the chart, px. */
 const HEIGHT = 240;
-const EDGE = { left: 40, right: 16, top: 28, bottom: 44 };
+const MARGINS = { left: 40, right: 16, top: 28, bottom: 44 };
 
 /** Tick spacing that gives at most five intervals up to `most`. */
-const stepOf = (most: number): number => [1, 2, 5, 10, 20, 50].find((one) => most / one <= 5) ?? 50;
+const tickSpacing = (most: number): number =>
+  [1, 2, 5, 10, 20, 50].find((one) => most / one <= 5) ?? 50;
 
 /**
  * Line chart of a harmony's largest and mean difference (CIEDE2000) over the number of pigments.
  * @param within permitted difference, CIEDE2000
  * @param enough smallest sufficient number of pigments; null if none suffices
  */
-export function Curve({
+export function PigmentCountChart({
   curve,
   within,
   enough,
@@ -30,38 +31,41 @@ export function Curve({
   const width = Math.min(620, Math.max(260, room));
   const first = curve[0];
   if (!first) return null;
-  const step = stepOf(Math.max(first.worst, within));
+  const step = tickSpacing(Math.max(first.worst, within));
   const top = Math.ceil(Math.max(first.worst, within * 1.2) / step) * step;
   const [low, high] = [first.count, Math.max(curve.at(-1)!.count, first.count + 1)];
   const x = (count: number) =>
-    EDGE.left + ((width - EDGE.left - EDGE.right) * (count - low)) / (high - low);
+    MARGINS.left + ((width - MARGINS.left - MARGINS.right) * (count - low)) / (high - low);
   const y = (away: number) =>
-    HEIGHT - EDGE.bottom - ((HEIGHT - EDGE.top - EDGE.bottom) * away) / top;
+    HEIGHT - MARGINS.bottom - ((HEIGHT - MARGINS.top - MARGINS.bottom) * away) / top;
   const path = (of: (one: FewestStep) => number) =>
     curve
       .map((one, i) => `${i === 0 ? 'M' : 'L'}${x(one.count).toFixed(1)} ${y(of(one)).toFixed(1)}`)
       .join('');
   const lines = Array.from({ length: Math.floor(top / step) + 1 }, (_, i) => i * step);
-  const said = curve.map(({ count, worst }) => `${count}: ${figure(worst, 1)}`).join(', ');
+  const said = curve.map(({ count, worst }) => `${count}: ${formatNumber(worst, 1)}`).join(', ');
   const near = curve[Math.min(1, curve.length - 1)]!;
   return (
     <div ref={ref} class="mix-curve">
       <svg viewBox={`0 0 ${width} ${HEIGHT}`} role="img" aria-labelledby={`${id}-title`}>
-        <title id={`${id}-title`}>{mixSay.curveTitle(said)}</title>
+        <title id={`${id}-title`}>{mixtureTexts.curveTitle(said)}</title>
         {lines.map((line) => (
           <g key={line}>
-            <path class="mix-grid" d={`M${EDGE.left} ${y(line)}H${width - EDGE.right}`} />
-            <text x={EDGE.left - 8} y={y(line) + 4} text-anchor="end">
+            <path class="mix-grid" d={`M${MARGINS.left} ${y(line)}H${width - MARGINS.right}`} />
+            <text x={MARGINS.left - 8} y={y(line) + 4} text-anchor="end">
               {line}
             </text>
           </g>
         ))}
-        <path class="mix-allowed" d={`M${EDGE.left} ${y(within)}H${width - EDGE.right}`} />
-        <text x={EDGE.left + 6} y={y(within) - 6}>
-          {mixSay.curveAllowed}
+        <path class="mix-allowed" d={`M${MARGINS.left} ${y(within)}H${width - MARGINS.right}`} />
+        <text x={MARGINS.left + 6} y={y(within) - 6}>
+          {mixtureTexts.curveAllowed}
         </text>
         {enough !== null && (
-          <path class="mix-enough" d={`M${x(enough)} ${EDGE.top - 6}V${HEIGHT - EDGE.bottom}`} />
+          <path
+            class="mix-enough"
+            d={`M${x(enough)} ${MARGINS.top - 6}V${HEIGHT - MARGINS.bottom}`}
+          />
         )}
         <path class="mix-line" d={path((one) => one.worst)} />
         <path class="mix-line mix-thin" d={path((one) => one.mean)} />
@@ -77,7 +81,7 @@ export function Curve({
             />
             <text
               x={x(one.count)}
-              y={HEIGHT - EDGE.bottom + 18}
+              y={HEIGHT - MARGINS.bottom + 18}
               text-anchor="middle"
               class={one.count === enough ? 'mix-strong' : undefined}
             >
@@ -86,16 +90,16 @@ export function Curve({
           </g>
         ))}
         <text x={x(near.count) + 10} y={y(near.worst) - 6}>
-          {mixSay.curveWorst}
+          {mixtureTexts.curveWorst}
         </text>
         <text x={x(first.count) + 2} y={y(near.mean) + 20}>
-          {mixSay.curveMean}
+          {mixtureTexts.curveMean}
         </text>
-        <text x={(EDGE.left + width - EDGE.right) / 2} y={HEIGHT - 6} text-anchor="middle">
-          {mixSay.curveX}
+        <text x={(MARGINS.left + width - MARGINS.right) / 2} y={HEIGHT - 6} text-anchor="middle">
+          {mixtureTexts.curveX}
         </text>
         <text x="0" y="14">
-          {mixSay.curveY}
+          {mixtureTexts.curveY}
         </text>
       </svg>
     </div>

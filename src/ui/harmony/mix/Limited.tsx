@@ -1,92 +1,101 @@
 import type { FewestStep } from '../../../harmony/fewest.ts';
 import { AMOUNTS } from '../../../harmony/vary.ts';
 import { joinWords } from '../../../wording.ts';
-import { figure } from '../../locale.ts';
+import { formatNumber } from '../../locale.ts';
 import { shelf } from '../../studio.ts';
-import { mixSay } from '../../words/mixing.ts';
+import { mixtureTexts } from '../../words/mixing.ts';
 import { targets } from '../state.ts';
-import { Curve } from './Curve.tsx';
+import { PigmentCountChart } from './Curve.tsx';
 import { Disclosure } from './Disclosure.tsx';
-import { changeWish } from './decided.ts';
-import { findFewest, limiting, palettesOf, variants, within } from './limited.ts';
-import { spokenOn } from './named.ts';
+import { changePreferences } from './decided.ts';
+import {
+  findFewest,
+  latestPalettesFor,
+  limitedPaletteJob,
+  paletteTolerance,
+  paletteVariantAmount,
+} from './limited.ts';
+import { sentenceLabelOf } from './named.ts';
 import { numberWord } from './spoken.ts';
-import { Table } from './Table.tsx';
-import { WorkLine } from './WorkLine.tsx';
+import { ScrollTable } from './Table.tsx';
+import { JobProgress } from './WorkLine.tsx';
 
 const takeSet = ({ pigments }: FewestStep) =>
-  changeWish({ only: pigments }, mixSay.setSaid(pigments.length));
+  changePreferences({ only: pigments }, mixtureTexts.setSaid(pigments.length));
 
 /** Limited palette: the fewest pigments that mix the whole harmony. */
-export function Limited() {
-  return <Disclosure heading={mixSay.fewestHeading}>{() => <Sought />}</Disclosure>;
+export function LimitedPalette() {
+  return <Disclosure heading={mixtureTexts.fewestHeading}>{() => <Sought />}</Disclosure>;
 }
 
 function Sought() {
   const colours = targets.value;
-  const palettes = palettesOf(colours);
-  const isBusy = limiting.progress.value !== null;
+  const palettes = latestPalettesFor(colours);
+  const isBusy = limitedPaletteJob.progress.value !== null;
   return (
     <div class="mix-inside">
-      <p>{mixSay.fewestAbout}</p>
+      <p>{mixtureTexts.fewestAbout}</p>
       <label class="mix-field">
-        {mixSay.within}
+        {mixtureTexts.within}
         <select
           onChange={({ currentTarget: { value } }) => {
-            within.value = Number(value);
+            paletteTolerance.value = Number(value);
           }}
         >
-          {Object.entries(mixSay.withins).map(([limit, words]) => (
-            <option key={limit} value={limit} selected={Number(limit) === within.value}>
+          {Object.entries(mixtureTexts.withins).map(([limit, words]) => (
+            <option key={limit} value={limit} selected={Number(limit) === paletteTolerance.value}>
               {words} ({limit})
             </option>
           ))}
         </select>
       </label>
       <label class="mix-field">
-        {mixSay.forWhat}
+        {mixtureTexts.forWhat}
         <select
           onChange={({ currentTarget: { value } }) => {
-            variants.value = AMOUNTS.find((one) => one === value) ?? null;
+            paletteVariantAmount.value = AMOUNTS.find((one) => one === value) ?? null;
           }}
         >
           {(['none', ...AMOUNTS] as const).map((one) => (
-            <option key={one} value={one} selected={one === (variants.value ?? 'none')}>
-              {mixSay.forWhats[one]}
+            <option key={one} value={one} selected={one === (paletteVariantAmount.value ?? 'none')}>
+              {mixtureTexts.forWhats[one]}
             </option>
           ))}
         </select>
       </label>
-      <WorkLine work={limiting} words={mixSay.fewestWork} />
+      <JobProgress work={limitedPaletteJob} words={mixtureTexts.fewestWork} />
       {!isBusy && !palettes?.isOf && (
         <p class="mix-buttons">
           <button type="button" onClick={() => void findFewest(colours)}>
-            {mixSay.fewestAsk}
+            {mixtureTexts.fewestAsk}
           </button>
         </p>
       )}
-      {palettes && !palettes.isOf && !isBusy && <p class="small">{mixSay.fewestChanged}</p>}
+      {palettes && !palettes.isOf && !isBusy && <p class="small">{mixtureTexts.fewestChanged}</p>}
       {palettes?.isOf && <Palettes found={palettes} />}
     </div>
   );
 }
 
-function Palettes({ found }: { found: NonNullable<ReturnType<typeof palettesOf>> }) {
+function Palettes({ found }: { found: NonNullable<ReturnType<typeof latestPalettesFor>> }) {
   const on = shelf.value;
   const { sought, curve, enough, shelf: whole } = found.result;
   const out = whole.filter((away) => away > found.within).length;
-  const names = ({ pigments }: FewestStep) => joinWords(pigments.map((one) => spokenOn(one, on)));
+  const names = ({ pigments }: FewestStep) =>
+    joinWords(pigments.map((one) => sentenceLabelOf(one, on)));
   return (
     <>
       <div role="status">
         <p>
           <strong>
-            {enough ? mixSay.enough(numberWord(enough.count), names(enough)) : mixSay.notEnough}
+            {enough
+              ? mixtureTexts.enough(numberWord(enough.count), names(enough))
+              : mixtureTexts.notEnough}
           </strong>
         </p>
         {out > 0 && (
           <p>
-            {mixSay.beyond(
+            {mixtureTexts.beyond(
               out,
               whole.length,
               sought.some(({ way }) => way !== null),
@@ -97,22 +106,22 @@ function Palettes({ found }: { found: NonNullable<ReturnType<typeof palettesOf>>
       {enough && (
         <p>
           <button type="button" onClick={() => takeSet(enough)}>
-            {mixSay.useSetOf(enough.count)}
+            {mixtureTexts.useSetOf(enough.count)}
           </button>
         </p>
       )}
-      <Curve curve={curve} within={found.within} enough={enough?.count ?? null} />
-      <Disclosure heading={mixSay.everyNumber}>
+      <PigmentCountChart curve={curve} within={found.within} enough={enough?.count ?? null} />
+      <Disclosure heading={mixtureTexts.everyNumber}>
         {() => (
-          <Table label={mixSay.everyNumber}>
+          <ScrollTable label={mixtureTexts.everyNumber}>
             <thead>
               <tr>
                 <th scope="col">
-                  <span class="unseen">{mixSay.howMany}</span>
+                  <span class="unseen">{mixtureTexts.howMany}</span>
                 </th>
-                <th scope="col">{mixSay.count}</th>
-                <th scope="col">{mixSay.worst}</th>
-                <th scope="col">{mixSay.mean}</th>
+                <th scope="col">{mixtureTexts.count}</th>
+                <th scope="col">{mixtureTexts.worst}</th>
+                <th scope="col">{mixtureTexts.mean}</th>
               </tr>
             </thead>
             <tbody>
@@ -122,15 +131,15 @@ function Palettes({ found }: { found: NonNullable<ReturnType<typeof palettesOf>>
                   <td class="mix-set">
                     {names(step)}
                     <button type="button" onClick={() => takeSet(step)}>
-                      {mixSay.useSetOf(step.count)}
+                      {mixtureTexts.useSetOf(step.count)}
                     </button>
                   </td>
-                  <td>{figure(step.worst, 1)}</td>
-                  <td>{figure(step.mean, 1)}</td>
+                  <td>{formatNumber(step.worst, 1)}</td>
+                  <td>{formatNumber(step.mean, 1)}</td>
                 </tr>
               ))}
             </tbody>
-          </Table>
+          </ScrollTable>
         )}
       </Disclosure>
     </>

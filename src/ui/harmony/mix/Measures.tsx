@@ -1,57 +1,59 @@
-import type { Bench } from '../../../mixture/bench.ts';
-import { figure } from '../../locale.ts';
+import type { MeasuredRecipe } from '../../../mixture/bench.ts';
+import { formatNumber } from '../../locale.ts';
 import { NumberInput } from '../../NumberInput.tsx';
-import { mixSay } from '../../words/mixing.ts';
+import { mixtureTexts } from '../../words/mixing.ts';
 import { Disclosure } from './Disclosure.tsx';
-import { changeWish, wish } from './decided.ts';
-import { by, measured, millilitres, WAYS_TO_MEASURE } from './measuring.ts';
-import { labelOn } from './named.ts';
-import { Table } from './Table.tsx';
+import { changePreferences, mixingPreferences } from './decided.ts';
+import { MEASURING_METHODS, measuringMethod, pileMillilitres, recipeAmounts } from './measuring.ts';
+import { shelfLabelOf } from './named.ts';
+import { ScrollTable } from './Table.tsx';
 
-const percent = (share: number) => `${figure(share * 100, share < 0.1 ? 1 : 0)} %`;
-const small = (amount: number) => figure(amount, amount < 1 ? 2 : 1);
+const percent = (share: number) => `${formatNumber(share * 100, share < 0.1 ? 1 : 0)} %`;
+const small = (amount: number) => formatNumber(amount, amount < 1 ? 2 : 1);
 
 /** Table of a pile's parts, volume (ml) and weight (g), in the order of mixing. */
-export function Measures({ bench }: { bench: Bench }) {
+export function PileAmounts({ bench }: { bench: MeasuredRecipe }) {
   return (
-    <Disclosure heading={mixSay.measureHeading}>{() => <Measured bench={bench} />}</Disclosure>
+    <Disclosure heading={mixtureTexts.measureHeading}>
+      {() => <Measured bench={bench} />}
+    </Disclosure>
   );
 }
 
-function Measured({ bench }: { bench: Bench }) {
-  const rows = measured(bench, millilitres.value);
-  const way = by.value;
-  const { columns } = mixSay;
+function Measured({ bench }: { bench: MeasuredRecipe }) {
+  const rows = recipeAmounts(bench, pileMillilitres.value);
+  const way = measuringMethod.value;
+  const { columns } = mixtureTexts;
   const isWeighed = rows.every(({ grams }) => grams !== null);
   return (
     <div class="mix-inside">
       <fieldset class="choice">
-        <legend>{mixSay.by}</legend>
-        {WAYS_TO_MEASURE.map((one) => (
+        <legend>{mixtureTexts.by}</legend>
+        {MEASURING_METHODS.map((one) => (
           <label key={one}>
             <input
               type="radio"
               name="mix-by"
               checked={way === one}
               onChange={() => {
-                by.value = one;
+                measuringMethod.value = one;
               }}
             />
-            <span>{mixSay.measures[one]}</span>
+            <span>{mixtureTexts.measures[one]}</span>
           </label>
         ))}
       </fieldset>
       <NumberInput
-        label={mixSay.inAll}
-        value={millilitres.value}
+        label={mixtureTexts.inAll}
+        value={pileMillilitres.value}
         onNumber={(ml) => {
-          if (ml && ml <= 10_000) millilitres.value = ml;
+          if (ml && ml <= 10_000) pileMillilitres.value = ml;
         }}
       />
-      <p>{mixSay.measureAbout[way]}</p>
-      {way === 'scale' && !isWeighed && <p>{mixSay.noWeights}</p>}
-      <p>{mixSay.order}</p>
-      <Table label={mixSay.measureHeading}>
+      <p>{mixtureTexts.measureAbout[way]}</p>
+      {way === 'scale' && !isWeighed && <p>{mixtureTexts.noWeights}</p>}
+      <p>{mixtureTexts.order}</p>
+      <ScrollTable label={mixtureTexts.measureHeading}>
         <thead>
           <tr>
             <th scope="col">
@@ -67,7 +69,7 @@ function Measured({ bench }: { bench: Bench }) {
           {rows.map(({ pigment, parts, cm3, grams, volume, weight }, i) => (
             <tr key={pigment}>
               <td>{i + 1}</td>
-              <th scope="row">{labelOn(pigment, bench.shelf)}</th>
+              <th scope="row">{shelfLabelOf(pigment, bench.shelf)}</th>
               <td>{way === 'scale' ? (grams === null ? '–' : small(grams)) : parts}</td>
               <td>{small(cm3)}</td>
               <td>
@@ -76,16 +78,16 @@ function Measured({ bench }: { bench: Bench }) {
             </tr>
           ))}
         </tbody>
-      </Table>
+      </ScrollTable>
       <label class="check">
         <input
           type="checkbox"
-          checked={wish.value.coarse}
+          checked={mixingPreferences.value.coarse}
           onChange={({ currentTarget }) =>
-            changeWish({ coarse: currentTarget.checked }, mixSay.coarseSaid)
+            changePreferences({ coarse: currentTarget.checked }, mixtureTexts.coarseSaid)
           }
         />
-        {mixSay.coarse}
+        {mixtureTexts.coarse}
       </label>
     </div>
   );

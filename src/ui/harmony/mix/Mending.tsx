@@ -1,63 +1,63 @@
 import { useEffect } from 'preact/hooks';
 import type { Lab } from '../../../colour/lab.ts';
 import { changeWords } from '../../../colour/words.ts';
-import { WAYS } from '../../../harmony/vary.ts';
-import type { Bench } from '../../../mixture/bench.ts';
+import { VARIANT_WAYS } from '../../../harmony/vary.ts';
+import type { MeasuredRecipe } from '../../../mixture/bench.ts';
 import { startAgainWords } from '../../../mixture/faults.ts';
 import type { Addition } from '../../../mixture/mender.ts';
 import { joinWords } from '../../../wording.ts';
-import { BesideWanted } from '../../drawn/BesideWanted.tsx';
-import { shownOf } from '../../drawn/screen.ts';
-import { figure } from '../../locale.ts';
+import { ColourComparison } from '../../drawn/BesideWanted.tsx';
+import { cssColourOf } from '../../drawn/screen.ts';
+import { formatNumber } from '../../locale.ts';
 import { NumberInput } from '../../NumberInput.tsx';
 import { shelf } from '../../studio.ts';
-import { KeepPile } from '../../swatches/KeepPile.tsx';
-import { say, WAY_WORDS } from '../../words/frame.ts';
-import { farOf, mixSay } from '../../words/mixing.ts';
+import { LogPileButton } from '../../swatches/KeepPile.tsx';
+import { sharedTexts, VARIANT_WAY_WORDS } from '../../words/frame.ts';
+import { differenceKey, mixtureTexts } from '../../words/mixing.ts';
 import { Disclosure } from './Disclosure.tsx';
 import {
-  cameOut,
+  addObservedStep,
   changePile,
-  correction,
+  correctionJob,
   findAdditions,
-  layPile,
-  mending,
-  pile,
-  promised,
-  touch,
+  latestCorrectionState,
+  observedColour,
+  pileToCorrect,
+  predictedColour,
+  startCorrection,
 } from './mending.ts';
-import { labelOn, spokenOn } from './named.ts';
-import { partsRoughly, timesWords } from './spoken.ts';
-import { WorkLine } from './WorkLine.tsx';
+import { sentenceLabelOf, shelfLabelOf } from './named.ts';
+import { roughPartsWords, timesWords } from './spoken.ts';
+import { JobProgress } from './WorkLine.tsx';
 
 /** Maximum number of additions on the screen. */
-const SHOWN = 3;
+const MAX_ADDITIONS_SHOWN = 3;
 
 /** Correction of a pile that came out wrong: what to add to it. */
-export function Mending({ target, bench }: { target: Lab; bench: Bench }) {
+export function CorrectPile({ target, bench }: { target: Lab; bench: MeasuredRecipe }) {
   return (
-    <Disclosure heading={mixSay.mendHeading}>
+    <Disclosure heading={mixtureTexts.mendHeading}>
       {() => <Mend target={target} bench={bench} />}
     </Disclosure>
   );
 }
 
-function Mend({ target, bench }: { target: Lab; bench: Bench }) {
-  useEffect(() => layPile(target, bench.pigments), [target, bench]);
-  const wrong = pile.value;
+function Mend({ target, bench }: { target: Lab; bench: MeasuredRecipe }) {
+  useEffect(() => startCorrection(target, bench.pigments), [target, bench]);
+  const wrong = pileToCorrect.value;
   const on = shelf.value;
   if (!wrong) return null;
-  const [from, seen] = [promised.value, cameOut.value];
-  const found = correction();
+  const [from, seen] = [predictedColour.value, observedColour.value];
+  const found = latestCorrectionState();
   return (
     <div class="mix-inside">
-      <p>{mixSay.mendAbout}</p>
+      <p>{mixtureTexts.mendAbout}</p>
       <fieldset class="mix-parts">
-        <legend>{mixSay.mendPile}</legend>
+        <legend>{mixtureTexts.mendPile}</legend>
         {wrong.parts.map((part, i) => (
           <NumberInput
             key={part.pigment}
-            label={labelOn(part.pigment, on)}
+            label={shelfLabelOf(part.pigment, on)}
             value={part.parts}
             onNumber={(parts) => {
               if (parts !== null)
@@ -66,7 +66,7 @@ function Mend({ target, bench }: { target: Lab; bench: Bench }) {
           />
         ))}
         <NumberInput
-          label={mixSay.mendVolume}
+          label={mixtureTexts.mendVolume}
           value={wrong.cm3}
           onNumber={(cm3) => changePile({ cm3: cm3 === 0 ? null : cm3 })}
         />
@@ -74,15 +74,15 @@ function Mend({ target, bench }: { target: Lab; bench: Bench }) {
       {from && seen && (
         <>
           <div class="mix-seen">
-            <BesideWanted
-              wanted={{ name: say.wanted, hex: shownOf(target) }}
-              mixed={{ name: mixSay.cameOut, hex: shownOf(seen) }}
+            <ColourComparison
+              wanted={{ name: sharedTexts.wanted, hex: cssColourOf(target) }}
+              mixed={{ name: mixtureTexts.cameOut, hex: cssColourOf(seen) }}
             />
             <fieldset class="mix-steps">
-              <legend>{mixSay.mendSteps}</legend>
-              {WAYS.map((way) => (
-                <button type="button" key={way} onClick={() => touch(way)}>
-                  {WAY_WORDS[way]}
+              <legend>{mixtureTexts.mendSteps}</legend>
+              {VARIANT_WAYS.map((way) => (
+                <button type="button" key={way} onClick={() => addObservedStep(way)}>
+                  {VARIANT_WAY_WORDS[way]}
                 </button>
               ))}
             </fieldset>
@@ -90,8 +90,8 @@ function Mend({ target, bench }: { target: Lab; bench: Bench }) {
           <p class="mix-buttons" role="status">
             <span>
               {wrong.steps.length === 0 && wrong.measured === null
-                ? `${mixSay.mendSeen} ${mixSay.mendPromised}.`
-                : `${mixSay.mendSeen} ${changeWords(from, seen)}.`}
+                ? `${mixtureTexts.mendSeen} ${mixtureTexts.mendPromised}.`
+                : `${mixtureTexts.mendSeen} ${changeWords(from, seen)}.`}
             </span>
             {(wrong.steps.length > 0 || wrong.measured !== null) && (
               <>
@@ -104,34 +104,36 @@ function Mend({ target, bench }: { target: Lab; bench: Bench }) {
                     )
                   }
                 >
-                  {mixSay.mendStepBack}
+                  {mixtureTexts.mendStepBack}
                 </button>
                 <button
                   type="button"
                   class="quiet"
                   onClick={() => changePile({ steps: [], measured: null })}
                 >
-                  {mixSay.mendBack}
+                  {mixtureTexts.mendBack}
                 </button>
               </>
             )}
           </p>
-          <Disclosure heading={mixSay.mendNumbers}>{() => <Measured seen={seen} />}</Disclosure>
+          <Disclosure heading={mixtureTexts.mendNumbers}>
+            {() => <Measured seen={seen} />}
+          </Disclosure>
         </>
       )}
-      <WorkLine work={mending} words={mixSay.mendWork} />
-      {mending.progress.value === null && !found?.isOf && (
+      <JobProgress work={correctionJob} words={mixtureTexts.mendWork} />
+      {correctionJob.progress.value === null && !found?.isOf && (
         <p class="mix-buttons">
           <button type="button" disabled={!seen} onClick={() => void findAdditions()}>
-            {mixSay.mendAsk}
+            {mixtureTexts.mendAsk}
           </button>
           {seen && (
-            <KeepPile parts={wrong.parts} seen={seen} isMeasured={wrong.measured !== null} />
+            <LogPileButton parts={wrong.parts} seen={seen} isMeasured={wrong.measured !== null} />
           )}
         </p>
       )}
-      {found && !found.isOf && mending.progress.value === null && (
-        <p class="small">{mixSay.mendChanged}</p>
+      {found && !found.isOf && correctionJob.progress.value === null && (
+        <p class="small">{mixtureTexts.mendChanged}</p>
       )}
       {found?.isOf && <Found />}
     </div>
@@ -165,16 +167,16 @@ function Measured({ seen }: { seen: Lab }) {
 
 function Found() {
   const on = shelf.value;
-  const found = correction();
+  const found = latestCorrectionState();
   if (!found) return null;
   const { now, options, slip, startAgain } = found.result;
   if (options.length === 0 && startAgain === null)
-    return <p role="status">{now <= 1 ? mixSay.mendRight : mixSay.mendNone}</p>;
+    return <p role="status">{now <= 1 ? mixtureTexts.mendRight : mixtureTexts.mendNone}</p>;
   const what = ({ add }: Addition) =>
     joinWords(
       add.map(
         ({ pigment, parts, cm3 }) =>
-          `${partsRoughly(parts)}${cm3 === null ? '' : ` (${figure(cm3, cm3 < 1 ? 2 : 1)} ml)`} of ${spokenOn(pigment, on)}`,
+          `${roughPartsWords(parts)}${cm3 === null ? '' : ` (${formatNumber(cm3, cm3 < 1 ? 2 : 1)} ml)`} of ${sentenceLabelOf(pigment, on)}`,
       ),
     );
   return (
@@ -184,25 +186,27 @@ function Found() {
           <strong>{startAgainWords(startAgain)}</strong>
         </p>
       )}
-      {slip && <p>{mixSay.mendSlip(spokenOn(slip.pigment, on), timesWords(slip.factor))}</p>}
-      {options.length === 0 && <p>{mixSay.mendNone}</p>}
+      {slip && (
+        <p>{mixtureTexts.mendSlip(sentenceLabelOf(slip.pigment, on), timesWords(slip.factor))}</p>
+      )}
+      {options.length === 0 && <p>{mixtureTexts.mendNone}</p>}
       <ol class="mix-options">
-        {options.slice(0, SHOWN).map((one) => (
+        {options.slice(0, MAX_ADDITIONS_SHOWN).map((one) => (
           <li key={what(one)}>
-            {mixSay.mendAdd(what(one))} {mixSay.mendOf(shareOf(one.total))}{' '}
-            {mixSay.mendThen[farOf(one.deltaE00)]}
+            {mixtureTexts.mendAdd(what(one))} {mixtureTexts.mendOf(shareOf(one.total))}{' '}
+            {mixtureTexts.mendThen[differenceKey(one.deltaE00)]}
           </li>
         ))}
       </ol>
-      <Disclosure heading={mixSay.figuresHeading}>
+      <Disclosure heading={mixtureTexts.figuresHeading}>
         {() => (
           <dl class="figures">
-            {options.slice(0, SHOWN).map((one) => (
+            {options.slice(0, MAX_ADDITIONS_SHOWN).map((one) => (
               <div key={what(one)}>
                 <dt>{what(one)}</dt>
                 <dd>
-                  {one.add.map(({ parts }) => figure(parts, 3)).join(' + ')};{' '}
-                  {mixSay.ciede(one.deltaE00)}
+                  {one.add.map(({ parts }) => formatNumber(parts, 3)).join(' + ')};{' '}
+                  {mixtureTexts.ciede(one.deltaE00)}
                 </dd>
               </div>
             ))}
@@ -217,5 +221,5 @@ function Found() {
 function shareOf(total: number): string {
   if (total < 0.02) return 'a hundredth or so';
   if (total < 1) return `${Math.round(total * 100)} %`;
-  return `${figure(total, 1)} times the size`;
+  return `${formatNumber(total, 1)} times the size`;
 }

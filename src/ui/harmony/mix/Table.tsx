@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 
 /** A table in its own scroll container, which the keyboard can scroll too. */
-export function Table({ label, children }: { label: string; children: ComponentChildren }) {
+export function ScrollTable({ label, children }: { label: string; children: ComponentChildren }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keyboard
     <section class="mix-scroll" aria-label={label} tabIndex={0}>

@@ -1,38 +1,38 @@
 import { changeWords } from '../../../colour/words.ts';
 import { moveWords } from '../../../harmony/told.ts';
-import type { Moved } from '../../../harmony/transpose.ts';
-import { figure } from '../../locale.ts';
-import { farOf, mixSay } from '../../words/mixing.ts';
-import { gatheredLabs, studied } from '../state.ts';
+import type { MovedHarmony } from '../../../harmony/transpose.ts';
+import { formatNumber } from '../../locale.ts';
+import { differenceKey, mixtureTexts } from '../../words/mixing.ts';
+import { gatheredLabs, harmonyColours } from '../state.ts';
 import { Disclosure } from './Disclosure.tsx';
-import { Table } from './Table.tsx';
+import { ScrollTable } from './Table.tsx';
 import {
-  comparisonOf,
-  isTransposed,
-  move,
-  movedWith,
-  transposeAll,
-  transposing,
+  applyMoveTo,
+  harmonyMove,
+  isWithinReachShown,
+  moveComparisonFor,
+  moveJob,
+  moveWithinReach,
 } from './transposing.ts';
-import { WorkLine } from './WorkLine.tsx';
+import { JobProgress } from './WorkLine.tsx';
 
 /** The harmony's move within reach: its parameters, the change of each colour, and a comparison. */
-export function Transposed() {
+export function MovedWithinReach() {
   const labs = gatheredLabs.value;
-  const all = isTransposed.value ? move.value : null;
+  const all = isWithinReachShown.value ? harmonyMove.value : null;
   return (
     <>
-      <WorkLine work={transposing} words={mixSay.transposeWork} />
+      <JobProgress work={moveJob} words={mixtureTexts.transposeWork} />
       {all && (
         <div class="mix-inside">
           <p class="small">{moveWords(all)}</p>
-          <Disclosure heading={mixSay.movedHeading}>
+          <Disclosure heading={mixtureTexts.movedHeading}>
             {() => (
               <div class="mix-inside">
                 <ul class="mix-points">
-                  {studied.value.map(({ gathered: { name, lab } }) => (
+                  {harmonyColours.value.map(({ gathered: { name, lab } }) => (
                     <li key={name}>
-                      <strong>{name}</strong>: {changeWords(lab, movedWith(lab, labs, all))}
+                      <strong>{name}</strong>: {changeWords(lab, applyMoveTo(lab, labs, all))}
                     </li>
                   ))}
                 </ul>
@@ -50,56 +50,57 @@ export function Transposed() {
  * Loss of intervals in words, by the largest of the three losses. Each is divided by the loss that
  * still counts as nearly preserved: 2 L*, 4° of hue, 0.1 in the logarithm of chroma.
  */
-function keptWords({ lost }: Moved): string {
+function keptWords({ lost }: MovedHarmony): string {
   const most = Math.max(lost.lightness / 2, lost.hueDeg / 4, lost.chroma / 0.1);
-  if (most <= 0.5) return mixSay.intervals.kept;
-  return most <= 1 ? mixSay.intervals.nearly : mixSay.intervals.lost;
+  if (most <= 0.5) return mixtureTexts.intervals.kept;
+  return most <= 1 ? mixtureTexts.intervals.nearly : mixtureTexts.intervals.lost;
 }
 
 function Comparison() {
   const labs = gatheredLabs.value;
-  const found = comparisonOf(labs);
+  const found = moveComparisonFor(labs);
   if (!found)
-    return transposing.progress.value !== null ? null : (
+    return moveJob.progress.value !== null ? null : (
       <p>
-        <button type="button" onClick={() => void transposeAll(labs)}>
-          {mixSay.compareAgain}
+        <button type="button" onClick={() => void moveWithinReach(labs)}>
+          {mixtureTexts.compareAgain}
         </button>
       </p>
     );
   const ways = ['transposed', 'keyed', 'alone'] as const;
   return (
     <>
-      <Table label={mixSay.movedHeading}>
+      <ScrollTable label={mixtureTexts.movedHeading}>
         <thead>
           <tr>
-            <th scope="col">{mixSay.wayColumn}</th>
-            <th scope="col">{mixSay.movedColumn}</th>
-            <th scope="col">{mixSay.reachedColumn}</th>
-            <th scope="col">{mixSay.lostColumn}</th>
+            <th scope="col">{mixtureTexts.wayColumn}</th>
+            <th scope="col">{mixtureTexts.movedColumn}</th>
+            <th scope="col">{mixtureTexts.reachedColumn}</th>
+            <th scope="col">{mixtureTexts.lostColumn}</th>
           </tr>
         </thead>
         <tbody>
           {ways.map((way) => (
             <tr key={way}>
-              <th scope="row">{mixSay.ways[way]}</th>
-              <td>{mixSay.differsFromSeen[farOf(found[way].moved)]}</td>
-              <td>{found[way].reached ? mixSay.yes : mixSay.no}</td>
+              <th scope="row">{mixtureTexts.ways[way]}</th>
+              <td>{mixtureTexts.differsFromSeen[differenceKey(found[way].moved)]}</td>
+              <td>{found[way].reached ? mixtureTexts.yes : mixtureTexts.no}</td>
               <td>{keptWords(found[way])}</td>
             </tr>
           ))}
         </tbody>
-      </Table>
-      <Disclosure heading={mixSay.figuresHeading}>
+      </ScrollTable>
+      <Disclosure heading={mixtureTexts.figuresHeading}>
         {() => (
           <dl class="figures">
             {ways.map((way) => (
               <div key={way}>
-                <dt>{mixSay.ways[way]}</dt>
+                <dt>{mixtureTexts.ways[way]}</dt>
                 <dd>
-                  {mixSay.movedColumn}: {mixSay.ciede(found[way].moved)}. {mixSay.lostFigures}:{' '}
-                  {figure(found[way].lost.lightness, 1)}, {figure(found[way].lost.hueDeg, 1)},{' '}
-                  {figure(found[way].lost.chroma, 2)}
+                  {mixtureTexts.movedColumn}: {mixtureTexts.ciede(found[way].moved)}.{' '}
+                  {mixtureTexts.lostFigures}: {formatNumber(found[way].lost.lightness, 1)},{' '}
+                  {formatNumber(found[way].lost.hueDeg, 1)},{' '}
+                  {formatNumber(found[way].lost.chroma, 2)}
                 </dd>
               </div>
             ))}

@@ -1,54 +1,60 @@
-import { NO_WISH, type Wish } from '../../../mixture/wish.ts';
+import { DEFAULT_PREFERENCES, type MixingPreferences } from '../../../mixture/wish.ts';
 import type { HazardLevel } from '../../../pigment/facts.ts';
 import { joinWords } from '../../../wording.ts';
 import { shelf } from '../../studio.ts';
-import { mixSay } from '../../words/mixing.ts';
+import { mixtureTexts } from '../../words/mixing.ts';
 import { Disclosure } from './Disclosure.tsx';
-import { changeWish, contradiction, lastSaid, undoSaid, wish } from './decided.ts';
-import { labelOn, spokenOn } from './named.ts';
+import {
+  changePreferences,
+  contradiction,
+  mixingPreferences,
+  undoableDecision,
+  undoDecision,
+} from './decided.ts';
+import { sentenceLabelOf, shelfLabelOf } from './named.ts';
 
 /** One phrase for each preference that differs from the default. */
-function wishWords(asked: Wish, name: (pigment: string) => string): string[] {
+function preferenceWords(asked: MixingPreferences, name: (pigment: string) => string): string[] {
   return [
-    ...(asked.only ? [mixSay.onlySaid(joinWords(asked.only.map(name)))] : []),
-    ...(asked.noBlack ? [mixSay.noBlack] : []),
-    ...(asked.hazard ? [mixSay.hazardSaid(mixSay.hazards[asked.hazard])] : []),
-    ...asked.leaveOut.map((pigment) => mixSay.withoutSaid(name(pigment))),
-    ...asked.mustHold.map((pigment) => mixSay.withSaid(name(pigment))),
-    ...(asked.most === NO_WISH.most ? [] : [mixSay.mostSaid(asked.most)]),
-    ...(asked.coarse ? [mixSay.coarseSaid] : []),
-    ...(asked.keep === 'nearest' ? [] : [mixSay.keepSaid[asked.keep]]),
+    ...(asked.only ? [mixtureTexts.onlySaid(joinWords(asked.only.map(name)))] : []),
+    ...(asked.noBlack ? [mixtureTexts.noBlack] : []),
+    ...(asked.hazard ? [mixtureTexts.hazardSaid(mixtureTexts.hazards[asked.hazard])] : []),
+    ...asked.leaveOut.map((pigment) => mixtureTexts.withoutSaid(name(pigment))),
+    ...asked.mustHold.map((pigment) => mixtureTexts.withSaid(name(pigment))),
+    ...(asked.most === DEFAULT_PREFERENCES.most ? [] : [mixtureTexts.mostSaid(asked.most)]),
+    ...(asked.coarse ? [mixtureTexts.coarseSaid] : []),
+    ...(asked.keep === 'nearest' ? [] : [mixtureTexts.keepSaid[asked.keep]]),
   ];
 }
 
 /** Current mixing preferences, a contradiction between them, and undo; empty if there are none. */
-export function Asked() {
+export function PreferencesSummary() {
   const on = shelf.value;
-  const words = wishWords(wish.value, (pigment) => spokenOn(pigment, on));
+  const words = preferenceWords(mixingPreferences.value, (pigment) => sentenceLabelOf(pigment, on));
   const wrong = contradiction.value;
-  const last = lastSaid.value;
+  const last = undoableDecision.value;
   if (words.length === 0 && last === null) return null;
   return (
     <div class="mix-asked" role="status">
       {words.length > 0 && (
         <p>
-          <strong>{mixSay.wishNow}</strong> {words.join('; ')}.
+          <strong>{mixtureTexts.wishNow}</strong> {words.join('; ')}.
         </p>
       )}
       {wrong !== null && <p>{wrong}</p>}
       <p class="mix-buttons">
         {last !== null && (
-          <button type="button" onClick={undoSaid}>
-            {mixSay.undo(last)}
+          <button type="button" onClick={undoDecision}>
+            {mixtureTexts.undo(last)}
           </button>
         )}
         {words.length > 0 && (
           <button
             type="button"
             class="quiet"
-            onClick={() => changeWish(NO_WISH, mixSay.wishCleared)}
+            onClick={() => changePreferences(DEFAULT_PREFERENCES, mixtureTexts.wishCleared)}
           >
-            {mixSay.wishClear}
+            {mixtureTexts.wishClear}
           </button>
         )}
       </p>
@@ -60,45 +66,48 @@ type Hazard = Exclude<HazardLevel, 'low'>;
 const HAZARDS: readonly Hazard[] = ['very_toxic', 'toxic', 'caution'];
 
 /** Form for mixing preferences, by kind and by pigment. */
-export function Wishes() {
-  return <Disclosure heading={mixSay.wishHeading}>{() => <Wanted />}</Disclosure>;
+export function PreferencesForm() {
+  return <Disclosure heading={mixtureTexts.wishHeading}>{() => <Wanted />}</Disclosure>;
 }
 
 function Wanted() {
-  const { noBlack, hazard, most } = wish.value;
+  const { noBlack, hazard, most } = mixingPreferences.value;
   return (
     <div class="mix-inside">
-      <p>{mixSay.wishAbout}</p>
+      <p>{mixtureTexts.wishAbout}</p>
       <label class="check">
         <input
           type="checkbox"
           checked={noBlack}
           onChange={({ currentTarget }) =>
-            changeWish({ noBlack: currentTarget.checked }, mixSay.noBlack)
+            changePreferences({ noBlack: currentTarget.checked }, mixtureTexts.noBlack)
           }
         />
-        {mixSay.noBlackLabel}
+        {mixtureTexts.noBlackLabel}
       </label>
       <label class="mix-field">
-        {mixSay.hazardLabel}
+        {mixtureTexts.hazardLabel}
         <select
           onChange={({ currentTarget: { value } }) => {
             const level = HAZARDS.find((one) => one === value) ?? null;
-            changeWish({ hazard: level }, mixSay.hazardSaid(mixSay.hazards[level ?? 'none']));
+            changePreferences(
+              { hazard: level },
+              mixtureTexts.hazardSaid(mixtureTexts.hazards[level ?? 'none']),
+            );
           }}
         >
           {(['none', ...HAZARDS] as const).map((one) => (
             <option key={one} value={one} selected={one === (hazard ?? 'none')}>
-              {mixSay.hazards[one]}
+              {mixtureTexts.hazards[one]}
             </option>
           ))}
         </select>
       </label>
       <label class="mix-field">
-        {mixSay.mostLabel}
+        {mixtureTexts.mostLabel}
         <select
           onChange={({ currentTarget: { value } }) =>
-            changeWish({ most: Number(value) }, mixSay.mostSaid(Number(value)))
+            changePreferences({ most: Number(value) }, mixtureTexts.mostSaid(Number(value)))
           }
         >
           {[1, 2, 3, 4, 5, 6].map((n) => (
@@ -108,29 +117,31 @@ function Wanted() {
           ))}
         </select>
       </label>
-      <Disclosure heading={mixSay.eachHeading}>{() => <Each />}</Disclosure>
+      <Disclosure heading={mixtureTexts.eachHeading}>{() => <Each />}</Disclosure>
     </div>
   );
 }
 
-type Place = 'may' | 'out' | 'must';
-const PLACES: readonly Place[] = ['may', 'out', 'must'];
+type PigmentRule = 'may' | 'out' | 'must';
+const PIGMENT_RULES: readonly PigmentRule[] = ['may', 'out', 'must'];
 
 /** Each pigment of the shelf: allowed, excluded or required in every mixture. */
 function Each() {
   const on = shelf.value;
-  const { leaveOut, mustHold } = wish.value;
-  const placeOf = (pigment: string): Place =>
+  const { leaveOut, mustHold } = mixingPreferences.value;
+  const placeOf = (pigment: string): PigmentRule =>
     leaveOut.includes(pigment) ? 'out' : mustHold.includes(pigment) ? 'must' : 'may';
-  const put = (pigment: string, place: Place) => {
+  const put = (pigment: string, place: PigmentRule) => {
     const without = (all: readonly string[]) => all.filter((one) => one !== pigment);
-    const name = spokenOn(pigment, on);
-    changeWish(
+    const name = sentenceLabelOf(pigment, on);
+    changePreferences(
       {
         leaveOut: [...without(leaveOut), ...(place === 'out' ? [pigment] : [])],
         mustHold: [...without(mustHold), ...(place === 'must' ? [pigment] : [])],
       },
-      { may: mixSay.maySaid, out: mixSay.withoutSaid, must: mixSay.withSaid }[place](name),
+      { may: mixtureTexts.maySaid, out: mixtureTexts.withoutSaid, must: mixtureTexts.withSaid }[
+        place
+      ](name),
     );
   };
   return (
@@ -138,15 +149,15 @@ function Each() {
       {on.paints.map(({ pigment }) => (
         <li key={pigment}>
           <label class="mix-field">
-            {labelOn(pigment, on)}
+            {shelfLabelOf(pigment, on)}
             <select
               onChange={({ currentTarget: { value } }) =>
-                put(pigment, PLACES.find((one) => one === value) ?? 'may')
+                put(pigment, PIGMENT_RULES.find((one) => one === value) ?? 'may')
               }
             >
-              {PLACES.map((place) => (
+              {PIGMENT_RULES.map((place) => (
                 <option key={place} value={place} selected={place === placeOf(pigment)}>
-                  {mixSay.each[place]}
+                  {mixtureTexts.each[place]}
                 </option>
               ))}
             </select>

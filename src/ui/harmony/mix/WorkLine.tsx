@@ -1,8 +1,8 @@
 import type { Job } from '../../state/job.ts';
-import { say } from '../../words/frame.ts';
+import { sharedTexts } from '../../words/frame.ts';
 
 /** Progress of a job with a stop button; empty while it is idle. @param words label */
-export function WorkLine({ work, words }: { work: Job; words: string }) {
+export function JobProgress({ work, words }: { work: Job; words: string }) {
   const done = work.progress.value;
   return (
     <div class="work-line" role="status">
@@ -11,7 +11,7 @@ export function WorkLine({ work, words }: { work: Job; words: string }) {
           <p>{words}</p>
           <progress max={1} value={done} aria-label={words} />
           <button type="button" class="quiet" onClick={work.stop}>
-            {say.stop}
+            {sharedTexts.stop}
           </button>
         </>
       )}

@@ -2,22 +2,22 @@ import { signal } from '@preact/signals';
 import { canonical } from '../../../book/digest.ts';
 import type { Lab } from '../../../colour/lab.ts';
 import type { Fewest } from '../../../harmony/fewest.ts';
-import type { Amount } from '../../../harmony/vary.ts';
+import type { VariantAmount } from '../../../harmony/vary.ts';
 import { mixFaultWords } from '../../../mixture/faults.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
-import { workMixtures } from '../../jobs.ts';
+import { runMixtureJob } from '../../jobs.ts';
 import { job } from '../../state/job.ts';
-import { complain, shelf } from '../../studio.ts';
-import { paletteOptions, wish } from './decided.ts';
-import { labelOn } from './named.ts';
+import { shelf, showError } from '../../studio.ts';
+import { mixingPreferences, paletteOptions } from './decided.ts';
+import { shelfLabelOf } from './named.ts';
 
 /** Permitted difference of each colour, CIEDE2000. */
-export const within = signal(2);
+export const paletteTolerance = signal(2);
 /** Variants that the palette must also mix, up to this amount; null for the colours alone. */
-export const variants = signal<Amount | null>(null);
-export const limiting = job();
+export const paletteVariantAmount = signal<VariantAmount | null>(null);
+export const limitedPaletteJob = job();
 
-const found = signal<{
+const latestPalettes = signal<{
   readonly of: string;
   readonly on: Shelf;
   readonly within: number;
@@ -25,31 +25,32 @@ const found = signal<{
 } | null>(null);
 
 /** Key of a search: colours, tolerance, variants and preferences, without a chosen palette. */
-const asked = (colours: readonly Lab[]) =>
+const searchKey = (colours: readonly Lab[]) =>
   canonical([
     colours,
-    within.value,
-    variants.value,
-    { ...wish.value, only: null, keep: 'nearest', coarse: false },
+    paletteTolerance.value,
+    paletteVariantAmount.value,
+    { ...mixingPreferences.value, only: null, keep: 'nearest', coarse: false },
   ]);
 
 /** Latest result; null if there is none. `isOf`: harmony, shelf and settings are still the same. */
-export function palettesOf(colours: readonly Lab[]) {
-  const last = found.value;
+export function latestPalettesFor(colours: readonly Lab[]) {
+  const last = latestPalettes.value;
   if (!last) return null;
-  return { ...last, isOf: last.on === shelf.value && last.of === asked(colours) };
+  return { ...last, isOf: last.on === shelf.value && last.of === searchKey(colours) };
 }
 
 /** Searches for the smallest palette of these colours (CIELAB, D65). */
 export async function findFewest(colours: readonly Lab[]): Promise<void> {
-  const [on, of, limit] = [shelf.value, asked(colours), within.value];
+  const [on, of, limit] = [shelf.value, searchKey(colours), paletteTolerance.value];
   const { most = 4, constraints = {} } = paletteOptions.value;
-  const amount = variants.value;
+  const amount = paletteVariantAmount.value;
   const how = { within: limit, most, constraints, ...(amount ? { variants: amount } : {}) };
-  const result = await limiting.run((options) =>
-    workMixtures('fewest', { colours, shelf: on, options: how }, options),
+  const result = await limitedPaletteJob.run((options) =>
+    runMixtureJob('fewest', { colours, shelf: on, options: how }, options),
   );
   if (result === null) return;
-  if (!result.ok) return complain(mixFaultWords(result.fault, (pigment) => labelOn(pigment, on)));
-  found.value = { of, on, within: limit, result: result.value };
+  if (!result.ok)
+    return showError(mixFaultWords(result.fault, (pigment) => shelfLabelOf(pigment, on)));
+  latestPalettes.value = { of, on, within: limit, result: result.value };
 }

@@ -1,27 +1,27 @@
 import { signal } from '@preact/signals';
-import type { Bench } from '../../../mixture/bench.ts';
-import { type Measure, measures, mixingOrder } from '../../../mixture/measure.ts';
-import { baseOf } from '../../../pigment/mixable.ts';
+import type { MeasuredRecipe } from '../../../mixture/bench.ts';
+import { type Measure, mixingOrder, pileMeasures } from '../../../mixture/measure.ts';
+import { pigmentOfPaint } from '../../../pigment/mixable.ts';
 import { pasteOf } from '../../../pigment/paste.ts';
-import { grindOfPigment } from '../../../pigment/weigh.ts';
-import { stocked } from '../../studio.ts';
+import { pigmentGrind } from '../../../pigment/weigh.ts';
+import { storedShelf } from '../../studio.ts';
 
 /** How the studio measures amounts: spoonfuls, lengths of ribbon from the tube, or weight. */
-export type By = 'spoon' | 'ribbon' | 'scale';
-export const WAYS_TO_MEASURE: readonly By[] = ['spoon', 'ribbon', 'scale'];
+export type MeasuringMethod = 'spoon' | 'ribbon' | 'scale';
+export const MEASURING_METHODS: readonly MeasuringMethod[] = ['spoon', 'ribbon', 'scale'];
 
 /** Current way to measure, for this session. */
-export const by = signal<By>('spoon');
+export const measuringMethod = signal<MeasuringMethod>('spoon');
 /** Total amount of the pile, ml, for this session. */
-export const millilitres = signal(20);
+export const pileMillilitres = signal(20);
 
 /** Density of a paste, g/cm³, from the studio's own lot if it is recorded; null if unknown. */
 function densityOf(pigment: string): number | null {
-  const stock = stocked.value?.body.stock;
-  const [id, lot] = [baseOf(pigment), pigment.split('#')[1]];
+  const stock = storedShelf.value?.body.stock;
+  const [id, lot] = [pigmentOfPaint(pigment), pigment.split('#')[1]];
   const entry = stock?.entries.find((one) => (lot ? one.id === lot : one.pigment === id));
   const own = stock?.own.find((one) => one.id === id);
-  const grind = grindOfPigment(id, {
+  const grind = pigmentGrind(id, {
     density: entry?.density ?? own?.density ?? undefined,
     oil: entry?.oil ?? own?.oil ?? undefined,
   });
@@ -32,7 +32,7 @@ function densityOf(pigment: string): number | null {
  * Parts, volume and weight of each paint, in the order of mixing.
  * @param cm3 total volume
  */
-export function measured(bench: Bench, cm3: number): Measure[] {
+export function recipeAmounts(bench: MeasuredRecipe, cm3: number): Measure[] {
   const ofPile = (name: string): number | null => {
     const made = bench.letDowns.find((one) => one.name === name);
     if (!made) return densityOf(name);
@@ -40,5 +40,5 @@ export function measured(bench: Bench, cm3: number): Measure[] {
     if (pigment === null || white === null) return null;
     return (pigment + made.whiteParts * white) / (1 + made.whiteParts);
   };
-  return measures(mixingOrder(bench.parts, bench.shelf), bench.shelf, cm3, ofPile);
+  return pileMeasures(mixingOrder(bench.parts, bench.shelf), bench.shelf, cm3, ofPile);
 }

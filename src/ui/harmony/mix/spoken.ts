@@ -1,7 +1,7 @@
-import { figure } from '../../locale.ts';
+import { formatNumber } from '../../locale.ts';
 
 /** Relative clause for an ASTM lightfastness class. */
-export function lastingWords(name: string): string {
+export function lightfastnessWords(name: string): string {
   switch (name) {
     case 'I':
       return 'which lasts (class I)';
@@ -36,11 +36,11 @@ export const numberWord = (n: number): string => NUMBERS[n] ?? String(n);
 export function timesWords(factor: number): string {
   if (factor > 1.9 && factor < 2.1) return 'twice';
   if (factor > 0.45 && factor < 0.55) return 'half';
-  return `${figure(factor, factor < 1 ? 2 : 1)} times`;
+  return `${formatNumber(factor, factor < 1 ? 2 : 1)} times`;
 }
 
 /** Parts by volume, rounded to an amount that a palette knife can take. */
-export function partsRoughly(parts: number): string {
+export function roughPartsWords(parts: number): string {
   if (parts < 0.06) return 'a trace';
   if (parts < 0.2) return 'a knife-tip, a tenth of a part';
   if (parts < 10) {

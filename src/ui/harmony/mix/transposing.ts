@@ -1,73 +1,78 @@
 import { batch, signal } from '@preact/signals';
 import { canonical } from '../../../book/digest.ts';
 import type { Lab } from '../../../colour/lab.ts';
-import { type Move, moveAll } from '../../../harmony/move.ts';
+import { type HarmonyMove, moveAll } from '../../../harmony/move.ts';
 import type { Transposition } from '../../../harmony/transpose.ts';
 import { mixFaultWords } from '../../../mixture/faults.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
-import { workMixtures } from '../../jobs.ts';
+import { runMixtureJob } from '../../jobs.ts';
 import { job } from '../../state/job.ts';
-import { complain, shelf } from '../../studio.ts';
-import { mixOptions, wishKey } from './decided.ts';
-import { labelOn } from './named.ts';
+import { shelf, showError } from '../../studio.ts';
+import { mixOptions, preferencesKey } from './decided.ts';
+import { shelfLabelOf } from './named.ts';
 
 /** Move of the open harmony within reach; null until it is computed. */
-export const move = signal<Move | null>(null);
+export const harmonyMove = signal<HarmonyMove | null>(null);
 /** Whether the harmony is shown and mixed with that move. */
-export const isTransposed = signal(false);
-export const transposing = job();
+export const isWithinReachShown = signal(false);
+export const moveJob = job();
 
 /** Latest result, with the key of its input and its shelf. */
-const found = signal<{
+const latestTransposition = signal<{
   readonly of: string;
   readonly on: Shelf;
   readonly result: Transposition;
 } | null>(null);
 
-const ofColours = (colours: readonly Lab[]): string => canonical([colours, wishKey.value]);
+const transpositionKey = (colours: readonly Lab[]): string =>
+  canonical([colours, preferencesKey.value]);
 
 /** Comparison of the mappings; null if colours, preferences or shelf have changed since. */
-export function comparisonOf(colours: readonly Lab[]): Transposition | null {
-  const last = found.value;
-  return last && last.on === shelf.value && last.of === ofColours(colours) ? last.result : null;
+export function moveComparisonFor(colours: readonly Lab[]): Transposition | null {
+  const last = latestTransposition.value;
+  return last && last.on === shelf.value && last.of === transpositionKey(colours)
+    ? last.result
+    : null;
 }
 
 /** Computes the move of these colours (CIELAB, D65) within reach, and then applies it. */
-export async function transposeAll(colours: readonly Lab[]): Promise<void> {
+export async function moveWithinReach(colours: readonly Lab[]): Promise<void> {
   const on = shelf.value;
-  const of = ofColours(colours);
-  if (comparisonOf(colours)) return show(found.value!.result.transposed.move);
+  const of = transpositionKey(colours);
+  if (moveComparisonFor(colours))
+    return showMove(latestTransposition.value!.result.transposed.move);
   const { most = 4, constraints = {} } = mixOptions.value;
-  const result = await transposing.run((options) =>
-    workMixtures('transpose', { colours, shelf: on, options: { most, constraints } }, options),
+  const result = await moveJob.run((options) =>
+    runMixtureJob('transpose', { colours, shelf: on, options: { most, constraints } }, options),
   );
   if (result === null) return;
-  if (!result.ok) return complain(mixFaultWords(result.fault, (pigment) => labelOn(pigment, on)));
+  if (!result.ok)
+    return showError(mixFaultWords(result.fault, (pigment) => shelfLabelOf(pigment, on)));
   batch(() => {
-    found.value = { of, on, result: result.value };
-    show(result.value.transposed.move);
+    latestTransposition.value = { of, on, result: result.value };
+    showMove(result.value.transposed.move);
   });
 }
 
-function show(next: Move): void {
+function showMove(next: HarmonyMove): void {
   batch(() => {
-    move.value = next;
-    isTransposed.value = true;
+    harmonyMove.value = next;
+    isWithinReachShown.value = true;
   });
 }
 
 /** Returns to the shelf's range or to the colours as seen. */
-export function untranspose(): void {
-  transposing.stop();
-  isTransposed.value = false;
+export function cancelMove(): void {
+  moveJob.stop();
+  isWithinReachShown.value = false;
 }
 
 /** Resets the state for another harmony. @param next its stored move; null for none */
-export function openMove(next: Move | null): void {
-  transposing.stop();
+export function resetMove(next: HarmonyMove | null): void {
+  moveJob.stop();
   batch(() => {
-    move.value = next;
-    isTransposed.value = next !== null;
+    harmonyMove.value = next;
+    isWithinReachShown.value = next !== null;
   });
 }
 
@@ -75,7 +80,7 @@ export function openMove(next: Move | null): void {
  * Applies the move of a harmony to one colour, CIELAB under D65.
  * @param colours the whole harmony, whose mean L* the move needs
  */
-export function movedWith(lab: Lab, colours: readonly Lab[], all: Move): Lab {
+export function applyMoveTo(lab: Lab, colours: readonly Lab[], all: HarmonyMove): Lab {
   const mean = colours.reduce((sum, [L]) => sum + L, 0) / Math.max(1, colours.length);
   const L = mean + all.lightness * (lab[0] - mean) + all.shift;
   return moveAll([lab], { ...all, lightness: 1, shift: L - lab[0] })[0]!;

@@ -1,17 +1,17 @@
-import { saySight } from '../../words/sight.ts';
-import { SURFACE } from './sizes.ts';
+import { photographTexts } from '../../words/sight.ts';
+import { SURFACE_ID } from './sizes.ts';
 
 /** Button that moves the keyboard focus to the photograph's marker. */
-export const ByKeys = () => (
+export const FocusMarkerButton = () => (
   <button
     type="button"
     class="quiet"
     onClick={() => {
-      const surface = document.getElementById(SURFACE);
+      const surface = document.getElementById(SURFACE_ID);
       surface?.scrollIntoView({ block: 'nearest' });
       surface?.focus();
     }}
   >
-    {saySight.byKeys}
+    {photographTexts.byKeys}
   </button>
 );

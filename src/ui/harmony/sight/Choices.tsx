@@ -1,5 +1,5 @@
 /** A labelled group of radio buttons. */
-export function Choices<T extends string>({
+export function RadioGroup<T extends string>({
   legend,
   name,
   choices,

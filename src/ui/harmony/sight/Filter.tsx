@@ -1,8 +1,8 @@
-import { look } from './look.ts';
+import { gatheringSettings } from './look.ts';
 
 /** SVG filter that applies the white-balance matrix to the photograph, in linear sRGB. */
-export function Filter() {
-  const { light } = look.value;
+export function WhiteBalanceFilter() {
+  const { light } = gatheringSettings.value;
   if (!light) return null;
   const rows = light.matrix.map((row) => `${row.map((v) => v.toFixed(6)).join(' ')} 0 0`);
   return (

@@ -2,35 +2,35 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { changeWords } from '../../../colour/words.ts';
 import type { EditedColour } from '../../../harmony/edit.ts';
-import { BesideWanted } from '../../drawn/BesideWanted.tsx';
-import { shownOf } from '../../drawn/screen.ts';
-import { WAY_WORDS } from '../../words/frame.ts';
-import { EYE_WAYS, saySight } from '../../words/sight.ts';
-import { chosen, studied } from '../state.ts';
-import { ByKeys } from './ByKeys.tsx';
-import { isBusy } from './gathered.ts';
+import { ColourComparison } from '../../drawn/BesideWanted.tsx';
+import { cssColourOf } from '../../drawn/screen.ts';
+import { VARIANT_WAY_WORDS } from '../../words/frame.ts';
+import { EYE_WAYS, photographTexts } from '../../words/sight.ts';
+import { harmonyColours, selectedIndex } from '../state.ts';
+import { FocusMarkerButton } from './ByKeys.tsx';
+import { isGathering } from './gathered.ts';
 import {
   correctByEye,
   dropColour,
-  joinColours,
+  mergeHarmonyColours,
+  removeCorrections,
   renameColour,
   setSheen,
   splitColour,
-  uncorrect,
 } from './hand.ts';
-import { PatchChoice } from './PatchChoice.tsx';
+import { PatchSizeChoice } from './PatchChoice.tsx';
 
 /** Panel for manual corrections: adds a colour, and edits the selected one. */
-export function HandPanel({ canAdd }: { canAdd: boolean }) {
-  const index = chosen.value;
-  const colour = studied.value[index]?.gathered;
+export function ManualCorrectionPanel({ canAdd }: { canAdd: boolean }) {
+  const index = selectedIndex.value;
+  const colour = harmonyColours.value[index]?.gathered;
   return (
     <>
       {canAdd && (
         <>
-          <p>{saySight.handAbout}</p>
-          <PatchChoice />
-          <ByKeys />
+          <p>{photographTexts.handAbout}</p>
+          <PatchSizeChoice />
+          <FocusMarkerButton />
         </>
       )}
       {colour && <OneColour key={colour.name} index={index} colour={colour} canSplit={canAdd} />}
@@ -48,28 +48,33 @@ function OneColour({
   canSplit: boolean;
 }) {
   const { name, lab, asGathered, sheen } = colour;
-  const busy = isBusy.value;
-  const isOnly = studied.value.length === 1;
+  const busy = isGathering.value;
+  const isOnly = harmonyColours.value.length === 1;
   return (
     <section class="one-colour" aria-labelledby="one-colour-heading">
-      <h2 id="one-colour-heading">{saySight.ofThe(name)}</h2>
+      <h2 id="one-colour-heading">{photographTexts.ofThe(name)}</h2>
       <fieldset class="eye">
-        <legend>{saySight.byEye}</legend>
+        <legend>{photographTexts.byEye}</legend>
         {EYE_WAYS.map((way) => (
           <button key={way} type="button" disabled={busy} onClick={() => correctByEye(index, way)}>
-            {WAY_WORDS[way]}
+            {VARIANT_WAY_WORDS[way]}
           </button>
         ))}
       </fieldset>
       {asGathered && (
         <div class="eye-beside">
-          <BesideWanted
-            wanted={{ hex: shownOf(asGathered), name: saySight.asGathered }}
-            mixed={{ hex: shownOf(lab), name: saySight.corrected }}
+          <ColourComparison
+            wanted={{ hex: cssColourOf(asGathered), name: photographTexts.asGathered }}
+            mixed={{ hex: cssColourOf(lab), name: photographTexts.corrected }}
             difference={changeWords(asGathered, lab)}
           />
-          <button type="button" class="quiet" disabled={busy} onClick={() => uncorrect(index)}>
-            {saySight.uncorrect}
+          <button
+            type="button"
+            class="quiet"
+            disabled={busy}
+            onClick={() => removeCorrections(index)}
+          >
+            {photographTexts.uncorrect}
           </button>
         </div>
       )}
@@ -80,18 +85,18 @@ function OneColour({
           disabled={busy}
           onChange={(event) => setSheen(index, event.currentTarget.checked)}
         />
-        {saySight.sheen}
+        {photographTexts.sheen}
       </label>
       <Naming index={index} name={name} />
       {!isOnly && <Joining index={index} />}
       <div class="tool-actions">
         {canSplit && (
           <button type="button" disabled={busy} onClick={() => void splitColour(index)}>
-            {saySight.split}
+            {photographTexts.split}
           </button>
         )}
         <button type="button" disabled={busy || isOnly} onClick={() => dropColour(index)}>
-          {saySight.drop}
+          {photographTexts.drop}
         </button>
       </div>
     </section>
@@ -112,7 +117,7 @@ function Naming({ index, name }: { index: number; name: string }) {
       }}
     >
       <label>
-        {saySight.nameOf}
+        {photographTexts.nameOf}
         <input
           type="text"
           maxLength={100}
@@ -122,15 +127,15 @@ function Naming({ index, name }: { index: number; name: string }) {
           }}
         />
       </label>
-      <button type="submit" disabled={isBusy.value}>
-        {saySight.rename}
+      <button type="submit" disabled={isGathering.value}>
+        {photographTexts.rename}
       </button>
     </form>
   );
 }
 
 function Joining({ index }: { index: number }) {
-  const others = studied.value
+  const others = harmonyColours.value
     .map(({ gathered }, i) => ({ name: gathered.name, i }))
     .filter(({ i }) => i !== index);
   const other = useSignal(others[0]?.i ?? 0);
@@ -140,11 +145,11 @@ function Joining({ index }: { index: number }) {
       class="beside"
       onSubmit={(event) => {
         event.preventDefault();
-        joinColours(index, chosenOther);
+        mergeHarmonyColours(index, chosenOther);
       }}
     >
       <label>
-        {saySight.joinWith}
+        {photographTexts.joinWith}
         <select
           value={String(chosenOther)}
           onChange={(event) => {
@@ -158,8 +163,8 @@ function Joining({ index }: { index: number }) {
           ))}
         </select>
       </label>
-      <button type="submit" disabled={isBusy.value}>
-        {saySight.join}
+      <button type="submit" disabled={isGathering.value}>
+        {photographTexts.join}
       </button>
     </form>
   );

@@ -1,95 +1,99 @@
-import { saySight } from '../../words/sight.ts';
-import { ByKeys } from './ByKeys.tsx';
-import { Choices } from './Choices.tsx';
-import { gatherAnew, isBusy } from './gathered.ts';
-import { look } from './look.ts';
-import { BRUSH } from './sizes.ts';
+import { photographTexts } from '../../words/sight.ts';
+import { FocusMarkerButton } from './ByKeys.tsx';
+import { RadioGroup } from './Choices.tsx';
+import { isGathering, regather } from './gathered.ts';
+import { gatheringSettings } from './look.ts';
+import { BRUSH_RADIUS } from './sizes.ts';
 import {
-  brush,
+  brushRadius,
+  clearMask,
   closeOutline,
-  corners,
   dropCorner,
-  keepAll,
-  keepTheMiddle,
-  keepWay,
-  share,
-  turnAbout,
+  invertMask,
+  keptPixelShare,
+  maskMode,
+  maskToMiddle,
+  outlineCorners,
 } from './tools.ts';
 
 /** Panel for the mask: erase, restore, or keep only the inside of an outline. */
-export function KeepPanel() {
-  const way = keepWay.value;
-  const { mask, behind } = look.value;
+export function MaskPanel() {
+  const way = maskMode.value;
+  const { mask, isOutdated: behind } = gatheringSettings.value;
   return (
     <>
       <p role="status">
-        <strong>{saySight.kept(share.value)}</strong>
-        {behind && !isBusy.value && ` ${saySight.behind}`}
+        <strong>{photographTexts.kept(keptPixelShare.value)}</strong>
+        {behind && !isGathering.value && ` ${photographTexts.behind}`}
       </p>
-      {behind && !isBusy.value && (
+      {behind && !isGathering.value && (
         <div class="tool-actions">
-          <button type="button" onClick={() => void gatherAnew({}, true)}>
-            {saySight.follow}
+          <button type="button" onClick={() => void regather({}, true)}>
+            {photographTexts.follow}
           </button>
         </div>
       )}
-      <p>{way === 'outline' ? saySight.outlineAbout : saySight.keepAbout}</p>
-      <Choices
-        legend={saySight.way}
+      <p>{way === 'outline' ? photographTexts.outlineAbout : photographTexts.keepAbout}</p>
+      <RadioGroup
+        legend={photographTexts.way}
         name="keep-way"
         choices={[
-          ['rub', saySight.rub],
-          ['again', saySight.again],
-          ['outline', saySight.outline],
+          ['rub', photographTexts.rub],
+          ['again', photographTexts.again],
+          ['outline', photographTexts.outline],
         ]}
         value={way}
         onChoose={(value) => {
-          keepWay.value = value;
-          corners.value = [];
+          maskMode.value = value;
+          outlineCorners.value = [];
         }}
       />
       {way === 'outline' ? (
         <div class="tool-actions">
-          <p role="status">{saySight.corners(corners.value.length)}</p>
-          <button type="button" disabled={corners.value.length < 3} onClick={() => closeOutline()}>
-            {saySight.close}
+          <p role="status">{photographTexts.corners(outlineCorners.value.length)}</p>
+          <button
+            type="button"
+            disabled={outlineCorners.value.length < 3}
+            onClick={() => closeOutline()}
+          >
+            {photographTexts.close}
           </button>
           <button
             type="button"
             class="quiet"
-            disabled={corners.value.length === 0}
+            disabled={outlineCorners.value.length === 0}
             onClick={dropCorner}
           >
-            {saySight.lastCorner}
+            {photographTexts.lastCorner}
           </button>
         </div>
       ) : (
         <label class="brush">
-          {saySight.brush}
+          {photographTexts.brush}
           <input
             type="range"
-            min={BRUSH.least}
-            max={BRUSH.most}
-            step={BRUSH.step}
-            value={brush.value}
-            aria-valuetext={saySight.brushSize(brush.value)}
+            min={BRUSH_RADIUS.least}
+            max={BRUSH_RADIUS.most}
+            step={BRUSH_RADIUS.step}
+            value={brushRadius.value}
+            aria-valuetext={photographTexts.brushSize(brushRadius.value)}
             onInput={(event) => {
-              brush.value = Number(event.currentTarget.value);
+              brushRadius.value = Number(event.currentTarget.value);
             }}
           />
-          <span class="small">{saySight.brushSize(brush.value)}</span>
+          <span class="small">{photographTexts.brushSize(brushRadius.value)}</span>
         </label>
       )}
-      <ByKeys />
+      <FocusMarkerButton />
       <div class="tool-actions">
-        <button type="button" onClick={keepTheMiddle}>
-          {saySight.middle}
+        <button type="button" onClick={maskToMiddle}>
+          {photographTexts.middle}
         </button>
-        <button type="button" disabled={!mask} onClick={turnAbout}>
-          {saySight.turnAbout}
+        <button type="button" disabled={!mask} onClick={invertMask}>
+          {photographTexts.turnAbout}
         </button>
-        <button type="button" disabled={!mask} onClick={keepAll}>
-          {saySight.everything}
+        <button type="button" disabled={!mask} onClick={clearMask}>
+          {photographTexts.everything}
         </button>
       </div>
     </>

@@ -1,16 +1,16 @@
-import { STATED_LIGHTS } from '../../../photo/neutral.ts';
-import { saySight } from '../../words/sight.ts';
+import { NAMED_LIGHTS } from '../../../photo/neutral.ts';
+import { photographTexts } from '../../words/sight.ts';
 import { specimen } from '../state.ts';
-import { ByKeys } from './ByKeys.tsx';
-import { Choices } from './Choices.tsx';
-import { gatherAnew, isBefore, isBusy } from './gathered.ts';
-import { type Light, look, statedLight } from './look.ts';
-import { PatchChoice } from './PatchChoice.tsx';
-import { isCard } from './tools.ts';
+import { FocusMarkerButton } from './ByKeys.tsx';
+import { RadioGroup } from './Choices.tsx';
+import { isGathering, isUnbalancedShown, regather } from './gathered.ts';
+import { type AppliedWhiteBalance, gatheringSettings, whiteBalanceFromStated } from './look.ts';
+import { PatchSizeChoice } from './PatchChoice.tsx';
+import { isGreyCard } from './tools.ts';
 
 /** Panel for the white balance: from a neutral spot, or from a stated light. */
-export function LightPanel() {
-  const { light } = look.value;
+export function WhiteBalancePanel() {
+  const { light } = gatheringSettings.value;
   if (!specimen.value) return null;
   return (
     <>
@@ -21,65 +21,66 @@ export function LightPanel() {
         <div class="tool-actions">
           <button
             type="button"
-            aria-pressed={isBefore.value}
+            aria-pressed={isUnbalancedShown.value}
             onClick={() => {
-              isBefore.value = !isBefore.value;
+              isUnbalancedShown.value = !isUnbalancedShown.value;
             }}
           >
-            {saySight.before}
+            {photographTexts.before}
           </button>
           <button
             type="button"
             class="quiet"
-            disabled={isBusy.value}
-            onClick={() => void gatherAnew({ light: null })}
+            disabled={isGathering.value}
+            onClick={() => void regather({ light: null })}
           >
-            {saySight.lightOff}
+            {photographTexts.lightOff}
           </button>
         </div>
       )}
-      <p>{saySight.lightAbout}</p>
-      <Choices
-        legend={saySight.itWas}
+      <p>{photographTexts.lightAbout}</p>
+      <RadioGroup
+        legend={photographTexts.itWas}
         name="spot-was"
         choices={[
-          ['white', saySight.whiteOrGrey],
-          ['card', saySight.greyCard],
+          ['white', photographTexts.whiteOrGrey],
+          ['card', photographTexts.greyCard],
         ]}
-        value={isCard.value ? 'card' : 'white'}
+        value={isGreyCard.value ? 'card' : 'white'}
         onChoose={(value) => {
-          isCard.value = value === 'card';
+          isGreyCard.value = value === 'card';
         }}
       />
-      <PatchChoice />
-      <ByKeys />
+      <PatchSizeChoice />
+      <FocusMarkerButton />
       <fieldset class="tool-actions">
-        <legend>{saySight.orLight}</legend>
-        {STATED_LIGHTS.map((one) => {
+        <legend>{photographTexts.orLight}</legend>
+        {NAMED_LIGHTS.map((one) => {
           const isSet = light?.kind === 'stated' && light.light === one;
           return (
             <button
               key={one}
               type="button"
               aria-pressed={isSet}
-              disabled={isBusy.value}
+              disabled={isGathering.value}
               onClick={() => {
-                isBefore.value = false;
-                void gatherAnew({ light: isSet ? null : statedLight(one) });
+                isUnbalancedShown.value = false;
+                void regather({ light: isSet ? null : whiteBalanceFromStated(one) });
               }}
             >
-              {saySight.lights[one]}
+              {photographTexts.lights[one]}
             </button>
           );
         })}
       </fieldset>
-      {light?.kind === 'spot' && <p class="small">{saySight.gains(light.spot.gains)}</p>}
+      {light?.kind === 'spot' && <p class="small">{photographTexts.gains(light.spot.gains)}</p>}
     </>
   );
 }
 
-function saidOf(light: Light | null): string {
-  if (!light) return saySight.lightNone;
-  if (light.kind === 'stated') return saySight.lightStated(saySight.lights[light.light]);
-  return light.spot.grey === undefined ? saySight.lightBySpot : saySight.lightByCard;
+function saidOf(light: AppliedWhiteBalance | null): string {
+  if (!light) return photographTexts.lightNone;
+  if (light.kind === 'stated')
+    return photographTexts.lightStated(photographTexts.lights[light.light]);
+  return light.spot.grey === undefined ? photographTexts.lightBySpot : photographTexts.lightByCard;
 }

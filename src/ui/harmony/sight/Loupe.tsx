@@ -1,14 +1,14 @@
 import type { RefObject } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { isBefore } from './gathered.ts';
-import { look } from './look.ts';
-import { sideOn } from './sizes.ts';
-import { marker, patch } from './tools.ts';
+import { isUnbalancedShown } from './gathered.ts';
+import { gatheringSettings } from './look.ts';
+import { patchSidePx } from './sizes.ts';
+import { markerPosition, patchSize } from './tools.ts';
 
 /** Side of the canvas, px; the style sheet displays it at half, for dense screens. */
-const SIZE = 224;
+const CANVAS_SIDE = 224;
 /** The loupe shows this many patch sides; the patch fills a third of it. */
-const ROUND = 3;
+const PATCHES_ACROSS = 3;
 
 /**
  * Magnifier beside the pointer, with an outline of the patch that is averaged.
@@ -24,16 +24,16 @@ export function Loupe({
   height: number;
 }) {
   const canvas = useRef<HTMLCanvasElement>(null);
-  const [x, y] = marker.value;
-  const side = sideOn({ width, height }, patch.value);
+  const [x, y] = markerPosition.value;
+  const side = patchSidePx({ width, height }, patchSize.value);
   useEffect(() => {
     const context = canvas.current?.getContext('2d');
     const image = picture.current;
     if (!context || !image?.complete) return;
-    const seen = side * ROUND;
+    const seen = side * PATCHES_ACROSS;
     context.imageSmoothingEnabled = false;
     context.fillStyle = '#808080';
-    context.fillRect(0, 0, SIZE, SIZE);
+    context.fillRect(0, 0, CANVAS_SIDE, CANVAS_SIDE);
     context.drawImage(
       image,
       x * width - seen / 2,
@@ -42,10 +42,13 @@ export function Loupe({
       seen,
       0,
       0,
-      SIZE,
-      SIZE,
+      CANVAS_SIDE,
+      CANVAS_SIDE,
     );
-    const [from, edge] = [SIZE / 2 - SIZE / ROUND / 2, SIZE / ROUND];
+    const [from, edge] = [
+      CANVAS_SIDE / 2 - CANVAS_SIDE / PATCHES_ACROSS / 2,
+      CANVAS_SIDE / PATCHES_ACROSS,
+    ];
     for (const [line, colour] of [
       [7, '#fff'],
       [3, '#111'],
@@ -58,9 +61,11 @@ export function Loupe({
   return (
     <canvas
       ref={canvas}
-      class={look.value.light && !isBefore.value ? 'loupe set-right' : 'loupe'}
-      width={SIZE}
-      height={SIZE}
+      class={
+        gatheringSettings.value.light && !isUnbalancedShown.value ? 'loupe set-right' : 'loupe'
+      }
+      width={CANVAS_SIDE}
+      height={CANVAS_SIDE}
       data-below={y < 0.45 ? '' : undefined}
       style={{
         left: `clamp(0px, calc(${(x * 100).toFixed(2)}% - 56px), calc(100% - 112px))`,

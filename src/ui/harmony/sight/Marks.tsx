@@ -1,13 +1,21 @@
-import { look } from './look.ts';
-import { PATCHES, sideOn } from './sizes.ts';
-import { brush, corners, draft, keepWay, marker, patch, tool } from './tools.ts';
+import { gatheringSettings } from './look.ts';
+import { PATCH_SIDES, patchSidePx } from './sizes.ts';
+import {
+  activeTool,
+  brushRadius,
+  currentStroke,
+  markerPosition,
+  maskMode,
+  outlineCorners,
+  patchSize,
+} from './tools.ts';
 
 /**
  * Overlay of the current tool on the photograph: marker, patch, brush or outline.
  * @param width, height of the stored photograph, px; the SVG's user units
  * @param isShown whether pointer or keyboard focus is on the photograph
  */
-export function Marks({
+export function ToolOverlay({
   width,
   height,
   isShown,
@@ -16,10 +24,10 @@ export function Marks({
   height: number;
   isShown: boolean;
 }) {
-  const open = tool.value;
-  const [x, y] = [marker.value[0] * width, marker.value[1] * height];
+  const open = activeTool.value;
+  const [x, y] = [markerPosition.value[0] * width, markerPosition.value[1] * height];
   const longer = Math.max(width, height);
-  const { light } = look.value;
+  const { light } = gatheringSettings.value;
   return (
     <svg class="marks" viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
       {open === 'light' && light?.kind === 'spot' && (
@@ -30,19 +38,19 @@ export function Marks({
           isSet
         />
       )}
-      {open === 'keep' && keepWay.value === 'outline' && <Outline width={width} height={height} />}
+      {open === 'keep' && maskMode.value === 'outline' && <Outline width={width} height={height} />}
       {isShown && (open === 'light' || open === 'hand') && (
         <>
-          <Square x={x} y={y} side={sideOn({ width, height }, patch.value)} />
-          {PATCHES[patch.value] < 0.02 && (
+          <Square x={x} y={y} side={patchSidePx({ width, height }, patchSize.value)} />
+          {PATCH_SIDES[patchSize.value] < 0.02 && (
             <Cross x={x} y={y} reach={longer / 40} gap={longer / 90} />
           )}
         </>
       )}
-      {isShown && open === 'keep' && keepWay.value !== 'outline' && (
-        <Twice d={circle(x, y, brush.value * longer)} />
+      {isShown && open === 'keep' && maskMode.value !== 'outline' && (
+        <OutlinedPath d={circle(x, y, brushRadius.value * longer)} />
       )}
-      {isShown && (open === null || (open === 'keep' && keepWay.value === 'outline')) && (
+      {isShown && (open === null || (open === 'keep' && maskMode.value === 'outline')) && (
         <Cross x={x} y={y} reach={longer / 30} gap={longer / 120} />
       )}
     </svg>
@@ -50,7 +58,7 @@ export function Marks({
 }
 
 /** A dark line with a light border, visible on any background. */
-const Twice = ({ d }: { d: string }) => (
+const OutlinedPath = ({ d }: { d: string }) => (
   <>
     <path d={d} fill="none" stroke="#fff" stroke-width="4" vector-effect="non-scaling-stroke" />
     <path d={d} fill="none" stroke="#111" stroke-width="1.75" vector-effect="non-scaling-stroke" />
@@ -73,25 +81,26 @@ function Square({
 }) {
   const half = side / 2;
   const box = `M${x - half} ${y - half}h${side}v${side}h${-side}Z`;
-  return <Twice d={isSet ? `${box}${circle(x, y, side)}` : box} />;
+  return <OutlinedPath d={isSet ? `${box}${circle(x, y, side)}` : box} />;
 }
 
 const Cross = ({ x, y, reach, gap }: { x: number; y: number; reach: number; gap: number }) => (
-  <Twice
+  <OutlinedPath
     d={`M${x - reach} ${y}H${x - gap}M${x + gap} ${y}H${x + reach}M${x} ${y - reach}V${y - gap}M${x} ${y + gap}V${y + reach}`}
   />
 );
 
 function Outline({ width, height }: { width: number; height: number }) {
-  const places = draft.value?.path ?? corners.value;
+  const places = currentStroke.value?.path ?? outlineCorners.value;
   if (places.length === 0) return null;
   const at = places.map(([x, y]) => [x * width, y * height] as const);
   const line = `M${at.map(([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}`;
   const dot = Math.max(width, height) / 150;
   return (
     <>
-      <Twice d={places.length > 2 ? `${line}Z` : line} />
-      {!draft.value && at.map(([x, y]) => <Twice key={`${x} ${y}`} d={circle(x, y, dot)} />)}
+      <OutlinedPath d={places.length > 2 ? `${line}Z` : line} />
+      {!currentStroke.value &&
+        at.map(([x, y]) => <OutlinedPath key={`${x} ${y}`} d={circle(x, y, dot)} />)}
     </>
   );
 }

@@ -1,25 +1,25 @@
-import { saySight } from '../../words/sight.ts';
+import { photographTexts } from '../../words/sight.ts';
 import { specimen } from '../state.ts';
-import { Choices } from './Choices.tsx';
-import { PATCH_SIZES, sideOn } from './sizes.ts';
-import { patch } from './tools.ts';
+import { RadioGroup } from './Choices.tsx';
+import { PATCH_SIZES, patchSidePx } from './sizes.ts';
+import { patchSize } from './tools.ts';
 
 /** Choice of the size of the averaged patch. */
-export function PatchChoice() {
+export function PatchSizeChoice() {
   const photo = specimen.value?.body.photo;
   if (!photo) return null;
   return (
     <div>
-      <Choices
-        legend={saySight.patch}
+      <RadioGroup
+        legend={photographTexts.patch}
         name="patch"
-        choices={PATCH_SIZES.map((size) => [size, saySight.patches[size]] as const)}
-        value={patch.value}
+        choices={PATCH_SIZES.map((size) => [size, photographTexts.patches[size]] as const)}
+        value={patchSize.value}
         onChoose={(size) => {
-          patch.value = size;
+          patchSize.value = size;
         }}
       />
-      <p class="small">{saySight.patchSide(sideOn(photo, patch.value))}</p>
+      <p class="small">{photographTexts.patchSide(patchSidePx(photo, patchSize.value))}</p>
     </div>
   );
 }

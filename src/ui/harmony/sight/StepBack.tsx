@@ -1,18 +1,18 @@
 import { useEffect } from 'preact/hooks';
-import { say } from '../../words/frame.ts';
+import { sharedTexts } from '../../words/frame.ts';
 import { canUndo } from '../state.ts';
-import { stepBack } from './gathered.ts';
+import { undoAndGather } from './gathered.ts';
 
 /** Undo button for the screen, with Ctrl+Z or Cmd+Z. */
-export function StepBack() {
+export function UndoButton() {
   useEffect(() => {
     addEventListener('keydown', onKey);
     return () => removeEventListener('keydown', onKey);
   }, []);
   if (!canUndo.value) return null;
   return (
-    <button type="button" class="step-back" onClick={stepBack}>
-      {say.undo}
+    <button type="button" class="step-back" onClick={undoAndGather}>
+      {sharedTexts.undo}
     </button>
   );
 }
@@ -27,5 +27,5 @@ function onKey(event: KeyboardEvent): void {
   )
     return;
   event.preventDefault();
-  stepBack();
+  undoAndGather();
 }

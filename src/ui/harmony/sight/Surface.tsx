@@ -1,27 +1,33 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useId, useRef } from 'preact/hooks';
 import type { Place } from '../../../photo/mask.ts';
-import { say } from '../../words/frame.ts';
-import { saySight } from '../../words/sight.ts';
-import { chosen, isLit, labels, name, studied } from '../state.ts';
-import { isBefore } from './gathered.ts';
-import { Loupe } from './Loupe.tsx';
-import { look } from './look.ts';
-import { Marks } from './Marks.tsx';
-import { SURFACE } from './sizes.ts';
+import { sharedTexts } from '../../words/frame.ts';
+import { photographTexts } from '../../words/sight.ts';
 import {
-  act,
-  begin,
-  cancel,
+  harmonyColours,
+  isRegionHighlighted,
+  name,
+  regionLabels,
+  selectedIndex,
+} from '../state.ts';
+import { isUnbalancedShown } from './gathered.ts';
+import { Loupe } from './Loupe.tsx';
+import { gatheringSettings } from './look.ts';
+import { ToolOverlay } from './Marks.tsx';
+import { SURFACE_ID } from './sizes.ts';
+import {
+  actAtMarker,
+  activeTool,
+  beginStroke,
+  cancelStroke,
   colourAt,
-  corners,
+  continueStroke,
+  currentMask,
   dropCorner,
-  end,
-  keepWay,
-  keptNow,
-  marker,
-  move,
-  tool,
+  endTouch,
+  markerPosition,
+  maskMode,
+  outlineCorners,
 } from './tools.ts';
 
 /** Steps of the arrow keys, without and with Shift, as fractions of the longer edge. */
@@ -38,40 +44,49 @@ const ARROWS: Readonly<Record<string, Place>> = {
  * The photograph as an input surface: pointer, and a marker that the arrow keys move.
  * @param width, height of the stored photograph, px
  */
-export function Surface({ url, width, height }: { url: string; width: number; height: number }) {
+export function PhotographSurface({
+  url,
+  width,
+  height,
+}: {
+  url: string;
+  width: number;
+  height: number;
+}) {
   const hint = useId();
   const picture = useRef<HTMLImageElement>(null);
   const pressing = useRef(false);
   const isOver = useSignal(false);
   const hasKeys = useSignal(false);
   const spoken = useSignal('');
-  const open = tool.value;
+  const open = activeTool.value;
 
   const down = (event: PointerEvent) => {
     if (event.button !== 0 || !event.isPrimary) return;
     pressing.current = true;
     // With an open tool a drag draws; otherwise it scrolls the page.
     if (open !== null) (event.currentTarget as HTMLElement).setPointerCapture(event.pointerId);
-    begin(at(event, event.currentTarget));
+    beginStroke(positionOf(event, event.currentTarget));
   };
   const moved = (event: PointerEvent) => {
     isOver.value = true;
     if (pressing.current && open !== null)
-      for (const one of event.getCoalescedEvents?.() ?? [event]) move(at(one, event.currentTarget));
+      for (const one of event.getCoalescedEvents?.() ?? [event])
+        continueStroke(positionOf(one, event.currentTarget));
     else if (event.pointerType === 'mouse' && open !== null)
-      marker.value = at(event, event.currentTarget);
+      markerPosition.value = positionOf(event, event.currentTarget);
   };
   const up = (event: PointerEvent) => {
     if (!pressing.current) return;
     pressing.current = false;
-    move(at(event, event.currentTarget));
-    end();
+    continueStroke(positionOf(event, event.currentTarget));
+    endTouch();
     if (event.pointerType !== 'mouse') isOver.value = false;
   };
   const gone = () => {
     pressing.current = false;
     isOver.value = false;
-    cancel();
+    cancelStroke();
   };
   const key = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
@@ -81,22 +96,25 @@ export function Surface({ url, width, height }: { url: string; width: number; he
       const longer = Math.max(width, height);
       const to = (v: number, by: number, edge: number) =>
         Math.max(0, Math.min(1 - 1e-6, v + (by * step * longer) / edge));
-      const [x, y] = marker.value;
-      marker.value = [to(x, arrow[0], width), to(y, arrow[1], height)];
-      spoken.value = saySight.at(...marker.value, whatIsAt(marker.value));
-    } else if (event.key === 'Enter' || event.key === ' ') act();
-    else if (event.key === 'Backspace' && corners.value.length > 0) dropCorner();
+      const [x, y] = markerPosition.value;
+      markerPosition.value = [to(x, arrow[0], width), to(y, arrow[1], height)];
+      spoken.value = photographTexts.at(
+        ...markerPosition.value,
+        describePlace(markerPosition.value),
+      );
+    } else if (event.key === 'Enter' || event.key === ' ') actAtMarker();
+    else if (event.key === 'Backspace' && outlineCorners.value.length > 0) dropCorner();
     else return;
     event.preventDefault();
   };
   return (
     <div
-      id={SURFACE}
+      id={SURFACE_ID}
       class="photograph-picture"
       style={{ '--ratio': `${width / height}`, '--wide': `${width}px` }}
       data-tool={open ?? undefined}
       role="application"
-      aria-label={saySight.surface}
+      aria-label={photographTexts.surface}
       aria-describedby={hint}
       // biome-ignore lint/a11y/noNoninteractiveTabindex: the marker is moved by keys
       tabIndex={0}
@@ -117,25 +135,25 @@ export function Surface({ url, width, height }: { url: string; width: number; he
     >
       <img
         ref={picture}
-        class={look.value.light && !isBefore.value ? 'set-right' : undefined}
+        class={gatheringSettings.value.light && !isUnbalancedShown.value ? 'set-right' : undefined}
         src={url}
         width={width}
         height={height}
-        alt={say.photoOf(name.value || say.unnamed)}
+        alt={sharedTexts.photoOf(name.value || sharedTexts.unnamed)}
         draggable={false}
       />
-      <Dim />
-      <Veil />
-      <Marks width={width} height={height} isShown={isOver.value || hasKeys.value} />
+      <DimmedArea />
+      <ErasedArea />
+      <ToolOverlay width={width} height={height} isShown={isOver.value || hasKeys.value} />
       {(open === 'light' || open === 'hand') && (isOver.value || hasKeys.value) && (
         <Loupe picture={picture} width={width} height={height} />
       )}
       <p id={hint} class="unseen">
         {open === null
-          ? saySight.hint.none
+          ? photographTexts.hint.none
           : open === 'keep'
-            ? saySight.hint[keepWay.value]
-            : saySight.hint[open]}
+            ? photographTexts.hint[maskMode.value]
+            : photographTexts.hint[open]}
       </p>
       <p class="unseen" role="status">
         {spoken.value}
@@ -145,44 +163,46 @@ export function Surface({ url, width, height }: { url: string; width: number; he
 }
 
 /** Position of an event, fractions 0…1 of width and height; clamped to the photograph's edge. */
-function at({ clientX, clientY }: PointerEvent, surface: EventTarget | null): Place {
+function positionOf({ clientX, clientY }: PointerEvent, surface: EventTarget | null): Place {
   const box = (surface as HTMLElement).getBoundingClientRect();
   const within = (v: number) => Math.max(0, Math.min(1 - 1e-6, v));
   return [within((clientX - box.left) / box.width), within((clientY - box.top) / box.height)];
 }
 
 /** Description of a place, for the screen reader. */
-function whatIsAt(place: Place): string {
-  const mask = keptNow.value;
+function describePlace(place: Place): string {
+  const mask = currentMask.value;
   if (mask) {
     const column = Math.floor(place[0] * mask.width);
     if (mask.data[Math.floor(place[1] * mask.height) * mask.width + column] === 0)
-      return saySight.rubbedHere;
+      return photographTexts.rubbedHere;
   }
   const colour = colourAt(place);
-  return colour === null ? saySight.nothingHere : studied.value[colour]!.gathered.name;
+  return colour === null
+    ? photographTexts.nothingHere
+    : harmonyColours.value[colour]!.gathered.name;
 }
 
 /** Dims the photograph outside the selected colour's region. */
-function Dim() {
+function DimmedArea() {
   const canvas = useRef<HTMLCanvasElement>(null);
-  const map = labels.value;
-  const index = chosen.value;
-  const isShown = map !== null && isLit.value && tool.value !== 'keep';
+  const map = regionLabels.value;
+  const index = selectedIndex.value;
+  const isShown = map !== null && isRegionHighlighted.value && activeTool.value !== 'keep';
   useEffect(() => {
     if (map && isShown)
-      paint(canvas.current, map, (i) => (map.data[i] === index ? null : [110, 110, 110, 190]));
+      fillPixels(canvas.current, map, (i) => (map.data[i] === index ? null : [110, 110, 110, 190]));
   }, [map, index, isShown]);
   return <canvas ref={canvas} hidden={!isShown} />;
 }
 
 /** Hatches the erased area; the hatching shows without relying on colour. */
-function Veil() {
+function ErasedArea() {
   const canvas = useRef<HTMLCanvasElement>(null);
-  const mask = keptNow.value;
+  const mask = currentMask.value;
   useEffect(() => {
     if (!mask) return;
-    paint(canvas.current, mask, (i) => {
+    fillPixels(canvas.current, mask, (i) => {
       if (mask.data[i] === 1) return null;
       const line = ((i % mask.width) + Math.floor(i / mask.width)) % 12 < 3;
       return line ? [60, 60, 60, 235] : [140, 140, 140, 225];
@@ -192,7 +212,7 @@ function Veil() {
 }
 
 /** Fills a canvas. @param colourOf RGBA, 0…255, of pixel i in row order; null for transparent */
-function paint(
+function fillPixels(
   canvas: HTMLCanvasElement | null,
   { width, height }: { width: number; height: number },
   colourOf: (i: number) => readonly [number, number, number, number] | null,

@@ -1,20 +1,20 @@
 import './sight.css';
 import { useId } from 'preact/hooks';
-import { saySight } from '../../words/sight.ts';
-import { labels } from '../state.ts';
-import { HandPanel } from './HandPanel.tsx';
-import { KeepPanel } from './KeepPanel.tsx';
-import { LightPanel } from './LightPanel.tsx';
-import { open, type Tool, tool } from './tools.ts';
+import { photographTexts } from '../../words/sight.ts';
+import { regionLabels } from '../state.ts';
+import { ManualCorrectionPanel } from './HandPanel.tsx';
+import { MaskPanel } from './KeepPanel.tsx';
+import { WhiteBalancePanel } from './LightPanel.tsx';
+import { activeTool, type EditorTool, toggleTool } from './tools.ts';
 
 /** Toolbar of the photograph with its panel; one tool is open at a time. */
-export function Tools({ hasPhotograph }: { hasPhotograph: boolean }) {
+export function PhotographTools({ hasPhotograph }: { hasPhotograph: boolean }) {
   const panel = useId();
-  const now = tool.value;
+  const now = activeTool.value;
   return (
     <div class="sight-tools">
       <fieldset class="tool-row">
-        <legend class="unseen">{saySight.tools}</legend>
+        <legend class="unseen">{photographTexts.tools}</legend>
         {hasPhotograph && (
           <>
             <ToolButton which="light" panel={panel} />
@@ -24,25 +24,27 @@ export function Tools({ hasPhotograph }: { hasPhotograph: boolean }) {
         <ToolButton which="hand" panel={panel} />
       </fieldset>
       <div id={panel} class="tool-panel" hidden={now === null}>
-        {now === 'light' && <LightPanel />}
-        {now === 'keep' && <KeepPanel />}
-        {now === 'hand' && <HandPanel canAdd={hasPhotograph && labels.value !== null} />}
+        {now === 'light' && <WhiteBalancePanel />}
+        {now === 'keep' && <MaskPanel />}
+        {now === 'hand' && (
+          <ManualCorrectionPanel canAdd={hasPhotograph && regionLabels.value !== null} />
+        )}
       </div>
     </div>
   );
 }
 
-function ToolButton({ which, panel }: { which: Tool; panel: string }) {
-  const isOpen = tool.value === which;
+function ToolButton({ which, panel }: { which: EditorTool; panel: string }) {
+  const isOpen = activeTool.value === which;
   return (
     <button
       type="button"
       class="tool"
       aria-expanded={isOpen}
       aria-controls={panel}
-      onClick={() => open(which)}
+      onClick={() => toggleTool(which)}
     >
-      {saySight[which]}
+      {photographTexts[which]}
     </button>
   );
 }

@@ -1,40 +1,40 @@
 import { useSignal } from '@preact/signals';
 import { limitWords } from '../../../harmony/limit.ts';
-import type { Mixed } from '../../../harmony/variant.ts';
-import { benchOf } from '../../../mixture/bench.ts';
+import type { MixedVariant } from '../../../harmony/variant.ts';
+import { measuredRecipeOf } from '../../../mixture/bench.ts';
 import { afterPaint } from '../../after.ts';
-import { BesideWanted } from '../../drawn/BesideWanted.tsx';
-import { shownOf } from '../../drawn/screen.ts';
+import { ColourComparison } from '../../drawn/BesideWanted.tsx';
+import { cssColourOf } from '../../drawn/screen.ts';
 import { shelf } from '../../studio.ts';
-import { AMOUNT_WORDS, WAY_WORDS } from '../../words/frame.ts';
-import { varySay } from '../../words/vary.ts';
-import { LaidPiles } from '../LaidPiles.tsx';
-import { chosen, studied, takeVariants } from '../state.ts';
-import { tryWhole } from './varied.ts';
+import { VARIANT_AMOUNT_WORDS, VARIANT_WAY_WORDS } from '../../words/frame.ts';
+import { variantTexts } from '../../words/vary.ts';
+import { RecipePiles } from '../LaidPiles.tsx';
+import { applyVariants, harmonyColours, selectedIndex } from '../state.ts';
+import { previewHarmonyVariant } from './varied.ts';
 
 /**
  * Preview of a variant beside its origin, each with its piles, and the change in words.
  * @param name of the colour
  */
-export function Trial({ made, name }: { made: Mixed; name: string }) {
+export function VariantPreview({ made, name }: { made: MixedVariant; name: string }) {
   const { way, amount, origin, mixture, granted } = made;
   const on = shelf.value;
   const isTaken = useSignal(false);
-  const words = varySay.variant(WAY_WORDS[way], AMOUNT_WORDS[amount]);
-  const [before, after] = [benchOf(origin.mixture, on), benchOf(mixture, on)];
+  const words = variantTexts.variant(VARIANT_WAY_WORDS[way], VARIANT_AMOUNT_WORDS[amount]);
+  const [before, after] = [measuredRecipeOf(origin.mixture, on), measuredRecipeOf(mixture, on)];
   return (
     <div class="trial">
       <h3>
         {name}, {words}
       </h3>
       <div class="vary-pair">
-        <LaidPiles bench={before} mixed={varySay.asItIs} />
-        {granted !== 'nothing' && <LaidPiles bench={after} mixed={WAY_WORDS[way]} />}
+        <RecipePiles bench={before} mixed={variantTexts.asItIs} />
+        {granted !== 'nothing' && <RecipePiles bench={after} mixed={VARIANT_WAY_WORDS[way]} />}
       </div>
       {granted !== 'nothing' && (
-        <BesideWanted
-          wanted={{ name: varySay.asItIs, hex: shownOf(before.lab) }}
-          mixed={{ name: WAY_WORDS[way], hex: shownOf(after.lab) }}
+        <ColourComparison
+          wanted={{ name: variantTexts.asItIs, hex: cssColourOf(before.lab) }}
+          mixed={{ name: VARIANT_WAY_WORDS[way], hex: cssColourOf(after.lab) }}
           class="vary-patch"
         />
       )}
@@ -47,16 +47,16 @@ export function Trial({ made, name }: { made: Mixed; name: string }) {
             disabled={isTaken.value}
             onClick={() => {
               isTaken.value = true;
-              const at = chosen.value;
-              afterPaint(() => takeVariants([{ at, made }]));
+              const at = selectedIndex.value;
+              afterPaint(() => applyVariants([{ at, made }]));
             }}
           >
-            {varySay.take}
+            {variantTexts.take}
           </button>
         )}
-        {studied.value.length > 1 && (
-          <button type="button" onClick={() => void tryWhole({ way, amount })}>
-            {varySay.askWhole}
+        {harmonyColours.value.length > 1 && (
+          <button type="button" onClick={() => void previewHarmonyVariant({ way, amount })}>
+            {variantTexts.askWhole}
           </button>
         )}
       </p>
@@ -65,13 +65,14 @@ export function Trial({ made, name }: { made: Mixed; name: string }) {
 }
 
 /** Change of a variant in words: visible difference, mixture, and limits of the shelf. */
-export function ChangeWords({ made }: { made: Mixed }) {
+export function ChangeWords({ made }: { made: MixedVariant }) {
   const { granted, samePigments, pile, seen } = made;
   const limit = limitWords(made);
-  if (granted === 'nothing' || seen === '') return <p>{limit || varySay.unchanged}</p>;
+  if (granted === 'nothing' || seen === '') return <p>{limit || variantTexts.unchanged}</p>;
   return (
     <p>
-      {varySay.eye(seen)} {varySay.inPile(pile)} {samePigments && varySay.same} {limit}
+      {variantTexts.eye(seen)} {variantTexts.inPile(pile)} {samePigments && variantTexts.same}{' '}
+      {limit}
     </p>
   );
 }

@@ -1,56 +1,71 @@
 import './vary.css';
 import { useSignal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { AMOUNTS, type Amount, vary, type Way } from '../../../harmony/vary.ts';
+import {
+  AMOUNTS,
+  type VariantAmount,
+  type VariantWay,
+  variantTarget,
+} from '../../../harmony/vary.ts';
 import { FoldRow } from '../../drawn/FoldRow.tsx';
 import { useNear } from '../../drawn/near.ts';
-import { isWide } from '../../drawn/screen.ts';
-import { Soon } from '../../Soon.tsx';
-import { AMOUNT_WORDS, say, WAY_WORDS } from '../../words/frame.ts';
-import { varySay } from '../../words/vary.ts';
-import { drawn, moved } from '../drawn.ts';
-import { chosen, ladders, type Studied, studied, targets } from '../state.ts';
-import { hatched, marksOf, shifted } from './folds.ts';
-import { Trial } from './Trial.tsx';
+import { isWideGamut } from '../../drawn/screen.ts';
+import { DeferredContent } from '../../Soon.tsx';
+import { sharedTexts, VARIANT_AMOUNT_WORDS, VARIANT_WAY_WORDS } from '../../words/frame.ts';
+import { variantTexts } from '../../words/vary.ts';
+import { displayLadder, shiftLadder } from '../drawn.ts';
 import {
-  goOnVarying,
-  idOf,
-  isLookedAt,
-  isStopped,
-  stopVarying,
-  varied,
-  varying,
+  type HarmonyColourState,
+  harmonyColours,
+  ladders,
+  selectedIndex,
+  targets,
+} from '../state.ts';
+import { foldMarks, hatchPartial, shiftWithMixture } from './folds.ts';
+import { VariantPreview } from './Trial.tsx';
+import {
+  isInView,
+  isVariantJobStopped,
+  mixedVariants,
+  resumeVariantJob,
+  stopVariantJob,
+  variantId,
+  variantJob,
 } from './varied.ts';
-import { Whole } from './Whole.tsx';
+import { HarmonyVariantPreview } from './Whole.tsx';
 
 /** One row per axis; the current colour is in the middle. */
-const ROWS: readonly { readonly back: Way; readonly on: Way; readonly label: string }[] = [
-  { back: 'cooler', on: 'warmer', label: varySay.rows.warmth },
-  { back: 'deeper', on: 'lighter', label: varySay.rows.light },
-  { back: 'duller', on: 'brighter', label: varySay.rows.chroma },
+const ROWS: readonly {
+  readonly back: VariantWay;
+  readonly on: VariantWay;
+  readonly label: string;
+}[] = [
+  { back: 'cooler', on: 'warmer', label: variantTexts.rows.warmth },
+  { back: 'deeper', on: 'lighter', label: variantTexts.rows.light },
+  { back: 'duller', on: 'brighter', label: variantTexts.rows.chroma },
 ];
 
 /** Variants of the selected colour along each axis, as folds in the colours of their mixtures. */
 export function VariantRows() {
-  const last = useSignal<{ readonly of: Studied; readonly id: string } | null>(null);
+  const last = useSignal<{ readonly of: HarmonyColourState; readonly id: string } | null>(null);
   const section = useRef<HTMLElement>(null);
   const isNear = useNear(section);
   useEffect(() => {
-    isLookedAt.value = isNear;
+    isInView.value = isNear;
     return () => {
-      isLookedAt.value = false;
+      isInView.value = false;
     };
   }, [isNear]);
-  const colour = studied.value[chosen.value];
+  const colour = harmonyColours.value[selectedIndex.value];
   if (!colour) return null;
   // A preview belongs to one colour in one state; after a change there is none.
   const tried = last.value?.of === colour ? last.value.id : null;
-  const made = tried === null ? undefined : varied.value?.get(tried);
+  const made = tried === null ? undefined : mixedVariants.value?.get(tried);
   return (
     <section ref={section} class="variants" aria-labelledby="variants-heading">
-      <h2 id="variants-heading">{varySay.heading}</h2>
+      <h2 id="variants-heading">{variantTexts.heading}</h2>
       <Work />
-      <Soon>
+      <DeferredContent>
         {ROWS.map((row) => (
           <Row
             key={row.label}
@@ -61,45 +76,45 @@ export function VariantRows() {
             }}
           />
         ))}
-      </Soon>
+      </DeferredContent>
       {/* Reserves its space until the signs are known. */}
       <p
         class="fold-signs small"
         aria-hidden="true"
-        style={{ visibility: varied.value ? 'visible' : 'hidden' }}
+        style={{ visibility: mixedVariants.value ? 'visible' : 'hidden' }}
       >
-        {varySay.signsMean}
+        {variantTexts.signsMean}
       </p>
       <div role="status">
-        <Soon room={<div class="trial-room" />}>
-          {made && <Trial made={made} name={colour.gathered.name} />}
-        </Soon>
+        <DeferredContent room={<div class="trial-room" />}>
+          {made && <VariantPreview made={made} name={colour.gathered.name} />}
+        </DeferredContent>
       </div>
-      {tried !== null && !made && varying.progress.value !== null && <div class="trial-room" />}
-      <Whole />
+      {tried !== null && !made && variantJob.progress.value !== null && <div class="trial-room" />}
+      <HarmonyVariantPreview />
     </section>
   );
 }
 
 /** Progress of the variants' mixtures, with stop and resume. */
 function Work() {
-  const done = varying.progress.value;
+  const done = variantJob.progress.value;
   return (
     <div class="work-line roomy" role="status">
       {done !== null && (
         <>
-          <p>{varySay.working}</p>
-          <progress max={1} value={done} aria-label={varySay.working} />
-          <button type="button" class="quiet" onClick={stopVarying}>
-            {say.stop}
+          <p>{variantTexts.working}</p>
+          <progress max={1} value={done} aria-label={variantTexts.working} />
+          <button type="button" class="quiet" onClick={stopVariantJob}>
+            {sharedTexts.stop}
           </button>
         </>
       )}
-      {done === null && isStopped.value && (
+      {done === null && isVariantJobStopped.value && (
         <>
-          <p>{varySay.stopped}</p>
-          <button type="button" onClick={goOnVarying}>
-            {varySay.goOn}
+          <p>{variantTexts.stopped}</p>
+          <button type="button" onClick={resumeVariantJob}>
+            {variantTexts.goOn}
           </button>
         </>
       )}
@@ -114,40 +129,40 @@ function Row({
   chosen: tried,
   onChoose,
 }: {
-  back: Way;
-  on: Way;
+  back: VariantWay;
+  on: VariantWay;
   label: string;
   chosen: string | null;
   onChoose: (id: string) => void;
 }) {
   const row = useRef<HTMLDivElement>(null);
   const isNear = useNear(row);
-  const known = varied.value;
-  const ladder = ladders.value[chosen.value]!;
-  const target = targets.value[chosen.value]!;
+  const known = mixedVariants.value;
+  const ladder = ladders.value[selectedIndex.value]!;
+  const target = targets.value[selectedIndex.value]!;
   const folds = useMemo(() => {
-    const fold = (way: Way, amount: Amount) => {
-      const id = idOf({ way, amount });
+    const fold = (way: VariantWay, amount: VariantAmount) => {
+      const id = variantId({ way, amount });
       const made = known?.get(id);
       // Expensive: computed only near the viewport.
-      const wished = () => (isNear ? vary(target, way, amount).lab : target);
-      const to = made ? shifted(target, made) : wished();
+      const wished = () => (isNear ? variantTarget(target, way, amount).lab : target);
+      const to = made ? shiftWithMixture(target, made) : wished();
       return {
         id,
-        name: varySay.variant(WAY_WORDS[way], AMOUNT_WORDS[amount]),
-        ladder: hatched(drawn(moved(ladder, target, to)), made),
+        name: variantTexts.variant(VARIANT_WAY_WORDS[way], VARIANT_AMOUNT_WORDS[amount]),
+        ladder: hatchPartial(displayLadder(shiftLadder(ladder, target, to)), made),
         reachable: made?.granted !== 'nothing',
         // Reserves the space of the sign, so that the row does not move.
         sign: '',
-        ...marksOf(made),
+        ...foldMarks(made),
       };
     };
     return [
       ...AMOUNTS.toReversed().map((amount) => fold(back, amount)),
-      { id: 'origin', name: varySay.asItIs, ladder: drawn(ladder), reachable: true },
+      { id: 'origin', name: variantTexts.asItIs, ladder: displayLadder(ladder), reachable: true },
       ...AMOUNTS.map((amount) => fold(on, amount)),
     ];
-  }, [isNear, known, ladder, target, back, on, isWide.value]);
+  }, [isNear, known, ladder, target, back, on, isWideGamut.value]);
   return (
     <div class="variant-row" ref={row}>
       <h3>{label}</h3>
@@ -159,9 +174,9 @@ function Row({
         onChoose={onChoose}
       />
       <p class="row-ends small" aria-hidden="true">
-        <span>{WAY_WORDS[back]}</span>
-        <span>{varySay.asItIs}</span>
-        <span>{WAY_WORDS[on]}</span>
+        <span>{VARIANT_WAY_WORDS[back]}</span>
+        <span>{variantTexts.asItIs}</span>
+        <span>{VARIANT_WAY_WORDS[on]}</span>
       </p>
     </div>
   );

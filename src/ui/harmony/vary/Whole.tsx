@@ -1,21 +1,26 @@
 import { useMemo } from 'preact/hooks';
-import { isFollowed } from '../../../harmony/limit.ts';
+import { isChromaOnly } from '../../../harmony/limit.ts';
 import { FoldRow } from '../../drawn/FoldRow.tsx';
-import { isWide } from '../../drawn/screen.ts';
-import { AMOUNT_WORDS, WAY_WORDS } from '../../words/frame.ts';
-import { varySay } from '../../words/vary.ts';
-import { drawn, moved } from '../drawn.ts';
-import { WorkLine } from '../mix/WorkLine.tsx';
-import { ladders, studied, takeVariants, targets } from '../state.ts';
-import { hatched, marksOf, shifted } from './folds.ts';
+import { isWideGamut } from '../../drawn/screen.ts';
+import { VARIANT_AMOUNT_WORDS, VARIANT_WAY_WORDS } from '../../words/frame.ts';
+import { variantTexts } from '../../words/vary.ts';
+import { displayLadder, shiftLadder } from '../drawn.ts';
+import { JobProgress } from '../mix/WorkLine.tsx';
+import { applyVariants, harmonyColours, ladders, targets } from '../state.ts';
+import { foldMarks, hatchPartial, shiftWithMixture } from './folds.ts';
 import { ChangeWords } from './Trial.tsx';
-import { leaveWhole, variedWhole, wholeAsk, wholeVarying } from './varied.ts';
+import {
+  closeHarmonyPreview,
+  harmonyVariantJob,
+  harmonyVariantRequest,
+  mixedHarmonyVariant,
+} from './varied.ts';
 
 /** Preview of one variant for the whole harmony: folds before and after, changes in words. */
-export function Whole() {
-  const ask = wholeAsk.value;
-  const made = variedWhole.value;
-  const colours = studied.value;
+export function HarmonyVariantPreview() {
+  const ask = harmonyVariantRequest.value;
+  const made = mixedHarmonyVariant.value;
+  const colours = harmonyColours.value;
   const steps = ladders.value;
   const labs = targets.value;
   const before = useMemo(
@@ -23,10 +28,10 @@ export function Whole() {
       colours.map(({ gathered: { name } }, i) => ({
         id: name,
         name,
-        ladder: drawn(steps[i]!),
+        ladder: displayLadder(steps[i]!),
         reachable: true,
       })),
-    [colours, steps, isWide.value],
+    [colours, steps, isWideGamut.value],
   );
   const after = useMemo(
     () =>
@@ -35,26 +40,29 @@ export function Whole() {
         return {
           id: name,
           name,
-          ladder: hatched(drawn(moved(steps[i]!, labs[i]!, shifted(labs[i]!, one))), one),
+          ladder: hatchPartial(
+            displayLadder(shiftLadder(steps[i]!, labs[i]!, shiftWithMixture(labs[i]!, one))),
+            one,
+          ),
           reachable: one.granted !== 'nothing',
-          ...marksOf(one),
+          ...foldMarks(one),
         };
       }),
-    [made, colours, steps, labs, isWide.value],
+    [made, colours, steps, labs, isWideGamut.value],
   );
   if (!ask) return null;
-  const words = varySay.variant(WAY_WORDS[ask.way], AMOUNT_WORDS[ask.amount]);
-  const whole = made?.filter((one) => one.granted === 'whole' || isFollowed(one)).length ?? 0;
+  const words = variantTexts.variant(VARIANT_WAY_WORDS[ask.way], VARIANT_AMOUNT_WORDS[ask.amount]);
+  const whole = made?.filter((one) => one.granted === 'whole' || isChromaOnly(one)).length ?? 0;
   const some = made?.some(({ granted }) => granted !== 'nothing') ?? false;
   return (
     <section class="trial" aria-labelledby="whole-heading">
-      <h3 id="whole-heading">{varySay.wholeHeading(words)}</h3>
-      <WorkLine work={wholeVarying} words={varySay.wholeWorking} />
+      <h3 id="whole-heading">{variantTexts.wholeHeading(words)}</h3>
+      <JobProgress work={harmonyVariantJob} words={variantTexts.wholeWorking} />
       {made && (
         <>
-          <FoldRow label={varySay.wholeBefore} folds={before} seed={3} />
-          <FoldRow label={varySay.wholeHeading(words)} folds={after} seed={3} />
-          <p role="status">{varySay.wholeMet(whole, some, colours.length)}</p>
+          <FoldRow label={variantTexts.wholeBefore} folds={before} seed={3} />
+          <FoldRow label={variantTexts.wholeHeading(words)} folds={after} seed={3} />
+          <p role="status">{variantTexts.wholeMet(whole, some, colours.length)}</p>
           <ul class="vary-list">
             {made.map((one, i) => (
               <li key={colours[i]!.gathered.name}>
@@ -69,19 +77,19 @@ export function Whole() {
                 type="button"
                 class="main"
                 onClick={() => {
-                  takeVariants(
+                  applyVariants(
                     made.flatMap((one, at) =>
                       one.granted === 'nothing' ? [] : [{ at, made: one }],
                     ),
                   );
-                  leaveWhole();
+                  closeHarmonyPreview();
                 }}
               >
-                {varySay.takeWhole}
+                {variantTexts.takeWhole}
               </button>
             )}
-            <button type="button" class="quiet" onClick={leaveWhole}>
-              {varySay.leaveWhole}
+            <button type="button" class="quiet" onClick={closeHarmonyPreview}>
+              {variantTexts.leaveWhole}
             </button>
           </p>
         </>

@@ -1,113 +1,121 @@
 import { computed, effect, signal } from '@preact/signals';
 import { canonical } from '../../../book/digest.ts';
-import type { Mixed, Origin } from '../../../harmony/variant.ts';
-import { type AMOUNTS, type Amount, WAYS, type Way } from '../../../harmony/vary.ts';
+import type { MixedVariant, Origin } from '../../../harmony/variant.ts';
+import {
+  type AMOUNTS,
+  VARIANT_WAYS,
+  type VariantAmount,
+  type VariantWay,
+} from '../../../harmony/vary.ts';
 import { mixFaultWords } from '../../../mixture/faults.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
-import { workMixtures } from '../../jobs.ts';
+import { runMixtureJob } from '../../jobs.ts';
 import { job } from '../../state/job.ts';
-import { complain, shelf } from '../../studio.ts';
-import { contradiction, mixOptions, wishKey } from '../mix/decided.ts';
-import { labelOn } from '../mix/named.ts';
-import { used } from '../mix/used.ts';
-import { chosen, targets } from '../state.ts';
+import { shelf, showError } from '../../studio.ts';
+import { contradiction, mixOptions, preferencesKey } from '../mix/decided.ts';
+import { shelfLabelOf } from '../mix/named.ts';
+import { mixturesInUse } from '../mix/used.ts';
+import { selectedIndex, targets } from '../state.ts';
 
 /** A variant to compute: direction and amount. */
-export interface Ask {
-  readonly way: Way;
-  readonly amount: Amount;
+export interface VariantRequest {
+  readonly way: VariantWay;
+  readonly amount: VariantAmount;
 }
-export const idOf = ({ way, amount }: Ask): string => `${way}-${amount}`;
+export const variantId = ({ way, amount }: VariantRequest): string => `${way}-${amount}`;
 /** All variants, smallest amount first: these are viewed most. */
-const ALL: readonly Ask[] = (
+const ALL_VARIANTS: readonly VariantRequest[] = (
   ['small', 'middle', 'large'] as const satisfies typeof AMOUNTS
-).flatMap((amount) => WAYS.map((way) => ({ way, amount })));
+).flatMap((amount) => VARIANT_WAYS.map((way) => ({ way, amount })));
 
 /** Origin of a colour's variants: its target and the mixture in use; null until known. */
 const originAt = (i: number): Origin | null => {
-  const [lab, mixture] = [targets.value[i], used.value[i]];
+  const [lab, mixture] = [targets.value[i], mixturesInUse.value[i]];
   return lab && mixture ? { lab, mixture } : null;
 };
 /** Key of a computation: origins, preferences, and `more`. */
-const nameOf = (origins: readonly Origin[], more: unknown): string =>
+const variantJobKey = (origins: readonly Origin[], more: unknown): string =>
   canonical([
     origins.map(({ lab, mixture: { recipe, parts } }) => [lab, recipe, parts]),
-    wishKey.value,
+    preferencesKey.value,
     more,
   ]);
 
 /** A result with the key of its input and its shelf. */
-interface Found<T> {
+interface KeyedResult<T> {
   readonly of: string;
   readonly on: Shelf;
   readonly result: T;
 }
 
 /** Runs the worker job; null if stopped, replaced or failed, after an error message. */
-async function work(
-  run: typeof varying,
+async function runVariantJob(
+  run: typeof variantJob,
   origins: readonly Origin[],
-  asks: readonly Ask[],
-): Promise<Mixed[] | null> {
+  asks: readonly VariantRequest[],
+): Promise<MixedVariant[] | null> {
   const on = shelf.value;
   const { most = 4, constraints = {} } = mixOptions.value;
   const result = await run.run((options) =>
-    workMixtures('vary', { origins, asks, shelf: on, options: { most, constraints } }, options),
+    runMixtureJob('vary', { origins, asks, shelf: on, options: { most, constraints } }, options),
   );
   if (result === null) return null;
   if (result.ok) return result.value;
-  complain(mixFaultWords(result.fault, (pigment) => labelOn(pigment, on)));
+  showError(mixFaultWords(result.fault, (pigment) => shelfLabelOf(pigment, on)));
   return null;
 }
 
 // All eighteen variants of the selected colour.
 
-export const varying = job();
-const found = signal<Found<ReadonlyMap<string, Mixed>> | null>(null);
+export const variantJob = job();
+const latestVariants = signal<KeyedResult<ReadonlyMap<string, MixedVariant>> | null>(null);
 /** Key of the computation that was stopped or failed; it does not restart by itself. */
-const stopped = signal('');
+const stoppedKey = signal('');
 
-const origin = computed(() => originAt(chosen.value));
-const asked = computed(() => (origin.value ? nameOf([origin.value], 'all') : null));
-export const isStopped = computed(() => asked.value !== null && stopped.value === asked.value);
+const origin = computed(() => originAt(selectedIndex.value));
+const variantsKey = computed(() => (origin.value ? variantJobKey([origin.value], 'all') : null));
+export const isVariantJobStopped = computed(
+  () => variantsKey.value !== null && stoppedKey.value === variantsKey.value,
+);
 
-/** Mixed variants of the selected colour by {@link idOf}; null until known. */
-export const varied = computed<ReadonlyMap<string, Mixed> | null>(() => {
-  const last = found.value;
-  return last && last.of === asked.value && last.on === shelf.value ? last.result : null;
+/** Mixed variants of the selected colour by {@link variantId}; null until known. */
+export const mixedVariants = computed<ReadonlyMap<string, MixedVariant> | null>(() => {
+  const last = latestVariants.value;
+  return last && last.of === variantsKey.value && last.on === shelf.value ? last.result : null;
 });
 
-export function stopVarying(): void {
-  stopped.value = asked.value ?? '';
-  varying.stop();
+export function stopVariantJob(): void {
+  stoppedKey.value = variantsKey.value ?? '';
+  variantJob.stop();
 }
-export const goOnVarying = (): void => {
-  stopped.value = '';
+export const resumeVariantJob = (): void => {
+  stoppedKey.value = '';
 };
 
 /** Whether the variants are in or near the viewport; they are computed only then. */
-export const isLookedAt = signal(false);
-let under = '';
+export const isInView = signal(false);
+let runningKey = '';
 effect(() => {
-  if (!isLookedAt.value) return;
-  const [from, of, on] = [origin.value, asked.value, shelf.value];
-  if (!from || of === null || varied.value || contradiction.value !== null) return;
-  if (of === under || isStopped.value) return;
-  under = of;
-  void work(varying, [from], ALL).then((all) => {
-    if (under === of) under = '';
-    if (all) found.value = { of, on, result: new Map(all.map((one) => [idOf(one), one])) };
+  if (!isInView.value) return;
+  const [from, of, on] = [origin.value, variantsKey.value, shelf.value];
+  if (!from || of === null || mixedVariants.value || contradiction.value !== null) return;
+  if (of === runningKey || isVariantJobStopped.value) return;
+  runningKey = of;
+  void runVariantJob(variantJob, [from], ALL_VARIANTS).then((all) => {
+    if (runningKey === of) runningKey = '';
+    if (all)
+      latestVariants.value = { of, on, result: new Map(all.map((one) => [variantId(one), one])) };
     // Failed or stopped: no retry until the input changes.
-    else if (asked.peek() === of) stopped.value = of;
+    else if (variantsKey.peek() === of) stoppedKey.value = of;
   });
 });
 
 // One variant of the whole harmony.
 
 /** Variant previewed for the whole harmony; null for none. */
-export const wholeAsk = signal<Ask | null>(null);
-export const wholeVarying = job();
-const foundWhole = signal<Found<readonly Mixed[]> | null>(null);
+export const harmonyVariantRequest = signal<VariantRequest | null>(null);
+export const harmonyVariantJob = job();
+const latestHarmonyVariant = signal<KeyedResult<readonly MixedVariant[]> | null>(null);
 
 const origins = computed<readonly Origin[] | null>(() => {
   const all = targets.value.map((_, i) => originAt(i));
@@ -115,25 +123,25 @@ const origins = computed<readonly Origin[] | null>(() => {
 });
 
 /** Mixed variant of every colour; null until known, and after a change of the harmony or shelf. */
-export const variedWhole = computed<readonly Mixed[] | null>(() => {
-  const [last, ask, all] = [foundWhole.value, wholeAsk.value, origins.value];
+export const mixedHarmonyVariant = computed<readonly MixedVariant[] | null>(() => {
+  const [last, ask, all] = [latestHarmonyVariant.value, harmonyVariantRequest.value, origins.value];
   if (!last || !ask || !all || last.on !== shelf.value) return null;
-  return last.of === nameOf(all, ask) ? last.result : null;
+  return last.of === variantJobKey(all, ask) ? last.result : null;
 });
 
 /** Previews a variant for the whole harmony. Does nothing while a colour has no mixture. */
-export async function tryWhole(ask: Ask): Promise<void> {
+export async function previewHarmonyVariant(ask: VariantRequest): Promise<void> {
   const all = origins.peek();
   if (!all) return;
-  wholeAsk.value = ask;
-  const [of, on] = [nameOf(all, ask), shelf.value];
-  const made = await work(wholeVarying, all, [ask]);
-  if (made) foundWhole.value = { of, on, result: made };
-  else if (wholeAsk.peek() === ask) wholeAsk.value = null;
+  harmonyVariantRequest.value = ask;
+  const [of, on] = [variantJobKey(all, ask), shelf.value];
+  const made = await runVariantJob(harmonyVariantJob, all, [ask]);
+  if (made) latestHarmonyVariant.value = { of, on, result: made };
+  else if (harmonyVariantRequest.peek() === ask) harmonyVariantRequest.value = null;
 }
 
 /** Closes the preview and stops its job. */
-export function leaveWhole(): void {
-  wholeVarying.stop();
-  wholeAsk.value = null;
+export function closeHarmonyPreview(): void {
+  harmonyVariantJob.stop();
+  harmonyVariantRequest.value = null;
 }

@@ -5,8 +5,8 @@ import preact from '@preact/preset-vite';
 import license, { type Dependency } from 'rollup-plugin-license';
 import { defineConfig, type Plugin, type UserConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
-import { CONTENT_SECURITY } from './src/cli/headers.ts';
-import { SHARE_FIELD, SHARE_PATH } from './workers/share.ts';
+import { CONTENT_SECURITY } from './src/host/headers.ts';
+import { SHARE_FIELD, SHARE_PATH } from './workers/shared-photographs.ts';
 
 const root = import.meta.dirname;
 
@@ -131,7 +131,7 @@ const notices: Plugin = {
 const ENTRIES = {
   kingcup: 'src/cli/kingcup.ts',
   'gather-worker': 'src/cli/gather-worker.ts',
-  start: 'src/cli/start.ts',
+  start: 'src/host/start.ts',
   check: 'tests/tools/check.ts',
   bench: 'tests/bench/bench.ts',
   mutants: 'tests/tools/mutants.ts',

@@ -1,13 +1,13 @@
-import { type EntrySummary, summaryOfEntry } from '../src/book/card.ts';
-import type { BookFault } from '../src/book/faults.ts';
-import { LIMITS } from '../src/book/format.ts';
-import type { MergePreview } from '../src/book/merge.ts';
-import type { AnyRecord } from '../src/book/record.ts';
-import { type Book, openBook, type Undo } from '../src/book/store.ts';
-import { importCopy, makeCopy, planCopies, previewCopy } from '../src/book/transfer.ts';
-import { type Copy, openCopy } from '../src/book/unpack.ts';
+import type { MergePreview } from '../src/book/merge/merge-books.ts';
+import type { BookFault } from '../src/book/schema/book-fault.ts';
+import { type EntrySummary, summaryOfEntry } from '../src/book/schema/entry-summary.ts';
+import type { AnyRecord } from '../src/book/schema/record.ts';
+import { type Book, openBook, type Undo } from '../src/book/store/open-book.ts';
+import { importCopy, makeCopy, planCopies, previewCopy } from '../src/book/transfer/copies.ts';
+import { LIMITS } from '../src/book/transfer/copy-format.ts';
+import { type Copy, openCopy } from '../src/book/transfer/unpack.ts';
 import { fail, ok, type Result } from '../src/result.ts';
-import type { JobResult } from './jobs.ts';
+import type { JobResult } from './job-protocol.ts';
 
 /**
  * Requests of the page, in this order: plan and make; or look (preview), bring (import), perhaps

@@ -1,8 +1,8 @@
-import type { Cloth, ClothRequest, DraperyFault } from '../src/drapery/fold.ts';
+import type { Cloth, ClothRequest, DraperyFault } from '../src/drapery/cloth-types.ts';
 import { drape } from '../src/drapery/garment.ts';
 import type { Shelf } from '../src/pigment/shelf.ts';
 import type { Result } from '../src/result.ts';
-import type { JobResult } from './jobs.ts';
+import type { JobResult } from './job-protocol.ts';
 
 /** Cloths to compute on one shelf. */
 export interface DraperyJob {

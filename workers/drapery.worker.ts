@@ -1,4 +1,4 @@
 import { type DraperyJob, type DraperyNews, drapeAll } from './drapery.ts';
-import { serve } from './jobs.ts';
+import { serve } from './job-protocol.ts';
 
 serve<DraperyJob, null, DraperyNews>(self, drapeAll);

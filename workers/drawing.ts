@@ -5,7 +5,7 @@ import {
   type HeapShapeInput,
   type HeapShapes,
   heapShapes,
-} from '../src/ui/drawn/shapes.ts';
+} from '../src/drawing/cloth-and-heap-shapes.ts';
 
 /** Request for the shapes of one drawing; `id` identifies the answer. */
 export type ShapingJob = { readonly id: number } & (

@@ -1,4 +1,4 @@
 import { computeShapes, type Shaped, type ShapingJob } from './drawing.ts';
-import { serve } from './jobs.ts';
+import { serve } from './job-protocol.ts';
 
 serve<ShapingJob, Shaped, never>(self, (job) => ({ value: computeShapes(job) }));

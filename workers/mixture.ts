@@ -1,25 +1,25 @@
 import type { Lab } from '../src/colour/lab.ts';
-import { type Fewest, type FewestOptions, fewest } from '../src/harmony/fewest.ts';
+import { type Fewest, type FewestOptions, fewest } from '../src/harmony/fewest-pigments.ts';
+import { type MixedVariant, type Origin, variantsOf } from '../src/harmony/mixed-variant.ts';
 import { type Transposition, transpose } from '../src/harmony/transpose.ts';
-import { type MixedVariant, type Origin, variantsOf } from '../src/harmony/variant.ts';
-import type { VariantAmount, VariantWay } from '../src/harmony/vary.ts';
+import type { VariantAmount, VariantWay } from '../src/harmony/variant-target.ts';
+import type { ExistingPile } from '../src/mixture/addition-search.ts';
+import type { Constraints } from '../src/mixture/constraints.ts';
 import {
   type AddFault,
   type AddOptions,
   correctPile,
   type PileCorrection,
-} from '../src/mixture/addition.ts';
-import type { Constraints } from '../src/mixture/constraint.ts';
-import { findMixtures } from '../src/mixture/find.ts';
-import type { MixOptions } from '../src/mixture/finder.ts';
-import type { ExistingPile } from '../src/mixture/mender.ts';
+} from '../src/mixture/correct-pile.ts';
+import { findMixtures } from '../src/mixture/find-mixtures.ts';
 import type { MixtureAnswer } from '../src/mixture/mixture.ts';
+import type { MixOptions } from '../src/mixture/mixture-finder.ts';
+import type { MixFault, MixtureSearchOptions } from '../src/mixture/search-options.ts';
 import { type MissingPigment, missingPigmentsFor } from '../src/mixture/shortfall.ts';
-import type { MixFault, MixtureSearchOptions } from '../src/mixture/work.ts';
 import type { Shelf } from '../src/pigment/shelf.ts';
-import { wholeShelf } from '../src/pigment/starter.ts';
+import { wholeShelf } from '../src/pigment/starter-shelf.ts';
 import { ok, type Result } from '../src/result.ts';
-import type { JobResult } from './jobs.ts';
+import type { JobResult } from './job-protocol.ts';
 
 /** Options that a message can carry: functions removed. */
 type Sent<Options> = Omit<Options, 'onProgress' | 'stopped'>;

@@ -1,4 +1,4 @@
-import { serve } from './jobs.ts';
+import { serve } from './job-protocol.ts';
 import {
   executeMixtureJob,
   type MixtureJob,

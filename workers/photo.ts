@@ -3,15 +3,24 @@ import type { Matrix } from '../src/colour/matrix.ts';
 import type { RgbSpace } from '../src/colour/rgb.ts';
 import type { GatherFault } from '../src/harmony/gather.ts';
 import type { Gathered } from '../src/harmony/harmony.ts';
-import { stripP3Profile } from '../src/photo/bare.ts';
-import { inspectFile, MAX_DECODED_PIXELS, MAX_PIXELS, type PhotoFault } from '../src/photo/file.ts';
+import {
+  inspectFile,
+  MAX_DECODED_PIXELS,
+  MAX_PIXELS,
+  type PhotoFault,
+} from '../src/photo/image-file.ts';
 import type { Mask } from '../src/photo/mask.ts';
-import { type NeutralFault, type WhiteBalance, whiteBalanceAt } from '../src/photo/neutral.ts';
 import type { Pixels } from '../src/photo/pixels.ts';
+import { stripP3Profile } from '../src/photo/strip-profile.ts';
+import {
+  type NeutralFault,
+  type WhiteBalance,
+  whiteBalanceAt,
+} from '../src/photo/white-balance.ts';
 import { fail, ok, type Result } from '../src/result.ts';
-import type { JobResult } from './jobs.ts';
-import { canvasOf, hasFrame, readStrips } from './strips.ts';
-import { downsampleBitmap, gatherWork, warmSecondThread } from './work.ts';
+import type { JobResult } from './job-protocol.ts';
+import { downsampleBitmap, gatherWork, warmSecondThread } from './parallel-gathering.ts';
+import { canvasOf, hasFrame, readStrips } from './row-strips.ts';
 
 /** Long edges in pixels: of the stored photograph, and of its thumbnail. */
 const STORED_EDGE = 2048;

@@ -1,7 +1,7 @@
-import { editPhotoManually, type HandResult, type ManualEditJob } from './hand.ts';
-import { serve } from './jobs.ts';
+import { serve } from './job-protocol.ts';
+import { editPhotoManually, type HandResult, type ManualEditJob } from './manual-edit.ts';
 import { type PhotoJob, type PhotoNews, type PhotoResult, readPhoto } from './photo.ts';
-import { type WarmUpJob, warmUp } from './rehearsal.ts';
+import { type WarmUpJob, warmUp } from './warm-up.ts';
 
 serve<PhotoJob | ManualEditJob | WarmUpJob, PhotoResult | HandResult | null, PhotoNews>(
   self,

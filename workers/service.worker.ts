@@ -5,7 +5,7 @@ import {
   precacheAndRoute,
 } from 'workbox-precaching';
 import { NavigationRoute, registerRoute } from 'workbox-routing';
-import { SHARE_PATH, takeIn } from './share.ts';
+import { SHARE_PATH, takeIn } from './shared-photographs.ts';
 
 declare const self: ServiceWorkerGlobalScope;
 

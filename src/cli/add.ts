@@ -1,17 +1,17 @@
-import { changeWords } from '../colour/change.ts';
+import { changeWords } from '../colour/change-words.ts';
 import type { Lab } from '../colour/lab.ts';
-import { correctPile, type PileCorrection } from '../mixture/addition.ts';
-import { addFaultWords, startAgainWords } from '../mixture/faults.ts';
-import type { Addition } from '../mixture/mender.ts';
+import { addFaultWords, startAgainWords } from '../messages/mixture-messages.ts';
+import type { Addition } from '../mixture/addition-search.ts';
+import { correctPile, type PileCorrection } from '../mixture/correct-pile.ts';
+import { constraintsOf } from '../mixture/mixing-preferences.ts';
 import type { MixturePart } from '../mixture/mixture.ts';
-import { constraintsOf } from '../mixture/wish.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
 import { amount, readOptions, wholeNumber } from './options.ts';
 import type { Output } from './output.ts';
-import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './stock.ts';
-import { colourTyped, TARGET_OPTIONS, targetsIn } from './target.ts';
-import { labelsOf, paintNamed, WISH_HELP, WISH_OPTIONS, wishIn } from './wish.ts';
+import { labelsOf, paintNamed, WISH_HELP, WISH_OPTIONS, wishIn } from './preference-options.ts';
+import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './shelf-option.ts';
+import { colourTyped, TARGET_OPTIONS, targetsIn } from './target-options.ts';
 
 const HELP = `kingcup add (--lab L,a,b | --hex #rrggbb) --pile NAME=PARTS... --came-out L,a,b|#rrggbb
             [--volume CM3] [--further 1-5] [--shelf FILE] [--json] [further options]

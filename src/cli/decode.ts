@@ -1,9 +1,14 @@
 import { readFile } from 'node:fs/promises';
 import { inflateSync } from 'node:zlib';
 import sharp from 'sharp';
-import { inspectFile, MAX_DECODED_PIXELS, MAX_PIXELS, type PhotoFault } from '../photo/file.ts';
+import { isP3, isWide } from '../photo/icc-profile.ts';
+import {
+  inspectFile,
+  MAX_DECODED_PIXELS,
+  MAX_PIXELS,
+  type PhotoFault,
+} from '../photo/image-file.ts';
 import type { Pixels } from '../photo/pixels.ts';
-import { isP3, isWide } from '../photo/profile.ts';
 import { fail, ok, type Result } from '../result.ts';
 
 export interface Decoded {

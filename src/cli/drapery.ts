@@ -1,4 +1,4 @@
-import { hexOf } from '../colour/hex.ts';
+import { hexOf } from '../colour/gamut-mapping.ts';
 import type {
   Cloth,
   ClothRequest,
@@ -6,21 +6,21 @@ import type {
   Fold,
   Garment,
   GarmentRequest,
-} from '../drapery/fold.ts';
+} from '../drapery/cloth-types.ts';
+import { draperyFaultWords } from '../drapery/drapery-remarks.ts';
+import { FABRICS } from '../drapery/fabric.ts';
 import { formulaOf } from '../drapery/formula.ts';
 import { drape } from '../drapery/garment.ts';
-import { draperyFaultWords } from '../drapery/remarks.ts';
-import { FABRICS } from '../drapery/stuff.ts';
-import { SHIPPED_FORMULAS } from '../drapery/worked.ts';
-import { mixFaultWords } from '../mixture/faults.ts';
+import { SHIPPED_FORMULAS } from '../drapery/shipped-formulas.ts';
+import { mixFaultWords } from '../messages/mixture-messages.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
-import { clothSvg } from './cloth.ts';
-import { colourOf, coloursOf } from './colours.ts';
+import { clothSvg } from './cloth-drawing.ts';
+import { colourOf, coloursOf } from './colour-options.ts';
 import { choice, type Parsed, readOptions, wholeNumber } from './options.ts';
 import type { Output } from './output.ts';
-import { pileText } from './pile.ts';
-import { shelfOf } from './stock.ts';
+import { pileText } from './pile-text.ts';
+import { shelfOf } from './shelf-option.ts';
 
 const WAYS = {
   nature: 'as nature had it',

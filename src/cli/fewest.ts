@@ -1,15 +1,15 @@
-import { type Fewest, type FewestStep, fewest } from '../harmony/fewest.ts';
-import { rangeMapping } from '../harmony/key.ts';
-import { AMOUNTS } from '../harmony/vary.ts';
-import { mixFaultWords } from '../mixture/faults.ts';
-import { constraintsOf } from '../mixture/wish.ts';
+import { type Fewest, type FewestStep, fewest } from '../harmony/fewest-pigments.ts';
+import { rangeMapping } from '../harmony/shelf-range.ts';
+import { AMOUNTS } from '../harmony/variant-target.ts';
+import { mixFaultWords } from '../messages/mixture-messages.ts';
+import { constraintsOf } from '../mixture/mixing-preferences.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
 import { amount, choice, readOptions, wholeNumber } from './options.ts';
 import type { Output } from './output.ts';
-import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './stock.ts';
-import { TARGET_HELP, TARGET_OPTIONS, targetsIn } from './target.ts';
-import { labelsOf, WISH_HELP, WISH_OPTIONS, wishIn } from './wish.ts';
+import { labelsOf, WISH_HELP, WISH_OPTIONS, wishIn } from './preference-options.ts';
+import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './shelf-option.ts';
+import { TARGET_HELP, TARGET_OPTIONS, targetsIn } from './target-options.ts';
 
 const HELP = `kingcup fewest (--lab L,a,b | --hex #rrggbb | --harmony FILE)... [--within D]
                [--variants AMOUNT] [--longest N] [--key] [--shelf FILE] [--json]

@@ -1,9 +1,9 @@
-import { hexOf } from '../colour/hex.ts';
-import { gatherFaultWords } from '../harmony/faults.ts';
+import { hexOf } from '../colour/gamut-mapping.ts';
 import { gather } from '../harmony/gather.ts';
 import type { Gathered } from '../harmony/harmony.ts';
-import { photoFaultWords } from '../photo/file.ts';
-import { neutralFaultWords, type WhiteBalance, whiteBalanceAt } from '../photo/neutral.ts';
+import { gatherFaultWords } from '../messages/harmony-faults.ts';
+import { photoFaultWords } from '../photo/image-file.ts';
+import { neutralFaultWords, type WhiteBalance, whiteBalanceAt } from '../photo/white-balance.ts';
 import { decodeFile } from './decode.ts';
 
 /** A photograph's harmony as `gather --json` writes it. */

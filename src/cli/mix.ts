@@ -1,28 +1,28 @@
-import { type DifferenceWords, differenceWords } from '../colour/change.ts';
+import { type DifferenceWords, differenceWords } from '../colour/change-words.ts';
 import { deltaE00 } from '../colour/difference.ts';
-import { hexOf } from '../colour/hex.ts';
+import { hexOf } from '../colour/gamut-mapping.ts';
 import type { Lab } from '../colour/lab.ts';
-import { rangeMapping } from '../harmony/key.ts';
-import { measuredRecipeOf } from '../mixture/bench.ts';
-import { mixFaultWords } from '../mixture/faults.ts';
-import { glazingPigmentOf } from '../mixture/film.ts';
-import { findMixtures } from '../mixture/find.ts';
-import type { MixOptions } from '../mixture/finder.ts';
-import { mixturePropertiesOf } from '../mixture/judge.ts';
-import { PRESERVED_AXES } from '../mixture/metric.ts';
+import { rangeMapping } from '../harmony/shelf-range.ts';
+import { mixFaultWords } from '../messages/mixture-messages.ts';
+import { findMixtures } from '../mixture/find-mixtures.ts';
+import { glazingPigmentOf } from '../mixture/glazing.ts';
+import { measuredRecipeOf } from '../mixture/measured-recipe.ts';
+import { mixOptionsOf } from '../mixture/mixing-preferences.ts';
 import type { Mixture, MixtureAnswer } from '../mixture/mixture.ts';
+import type { MixOptions } from '../mixture/mixture-finder.ts';
+import { mixturePropertiesOf } from '../mixture/mixture-properties.ts';
 import { ofParts } from '../mixture/predict.ts';
+import { PRESERVED_AXES } from '../mixture/search/target-metric.ts';
 import { missingPigmentsFor, shortfallOf, shortfallWords } from '../mixture/shortfall.ts';
-import { mixOptionsOf } from '../mixture/wish.ts';
 import type { Shelf } from '../pigment/shelf.ts';
-import { wholeShelf } from '../pigment/starter.ts';
+import { wholeShelf } from '../pigment/starter-shelf.ts';
 import { CliError } from './cli-error.ts';
 import { readOptions } from './options.ts';
 import type { Output } from './output.ts';
-import { pileText } from './pile.ts';
-import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './stock.ts';
-import { TARGET_HELP, TARGET_OPTIONS, targetsIn } from './target.ts';
-import { labelsOf, WISH_HELP, WISH_OPTIONS, wishIn } from './wish.ts';
+import { pileText } from './pile-text.ts';
+import { labelsOf, WISH_HELP, WISH_OPTIONS, wishIn } from './preference-options.ts';
+import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './shelf-option.ts';
+import { TARGET_HELP, TARGET_OPTIONS, targetsIn } from './target-options.ts';
 
 const HELP = `kingcup mix (--lab L,a,b | --hex #rrggbb | --harmony FILE)... [--shelf FILE]
             [--most 1-6] [--surface k1,k2] [--key] [--json] [further options]

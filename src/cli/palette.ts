@@ -1,23 +1,23 @@
-import { hexOf } from '../colour/hex.ts';
-import { mixFaultWords } from '../mixture/faults.ts';
-import { planDay } from '../palette/day.ts';
-import { paletteFaultWords } from '../palette/faults.ts';
-import { fewestOfDay } from '../palette/fewer.ts';
-import { cm3Words } from '../palette/figure.ts';
-import { readDay } from '../palette/form.ts';
+import { hexOf } from '../colour/gamut-mapping.ts';
+import { paletteMarkup } from '../drawing/palette-markup.ts';
+import { mixFaultWords } from '../messages/mixture-messages.ts';
+import { leftOffWords } from '../messages/palette-messages.ts';
+import { readDay } from '../palette/day-file.ts';
+import type { Day, PalettePlan } from '../palette/day-plan.ts';
+import { fewestOfDay } from '../palette/fewest-of-day.ts';
+import { paletteFaultWords } from '../palette/palette-faults.ts';
 import { labelIn, type Studio } from '../palette/passage.ts';
-import type { Day, PalettePlan } from '../palette/plan.ts';
-import { leftOffWords } from '../palette/said.ts';
-import { mixtureShelfOf } from '../pigment/mixable.ts';
-import { starterShelf, starterStock } from '../pigment/starter.ts';
+import { cm3Words } from '../palette/rounded-amounts.ts';
+import { mixtureShelfOf } from '../pigment/mixing-shelf.ts';
+import { starterShelf, starterStock } from '../pigment/starter-shelf.ts';
 import type { Stock } from '../pigment/stock.ts';
-import { paletteMarkup } from '../ui/drawn/paper.ts';
+import { planDay } from '../sheet/plan-day.ts';
 import { joinWords, midSentence } from '../wording.ts';
 import { CliError } from './cli-error.ts';
 import { type Parsed, readOptions, wholeNumber } from './options.ts';
 import type { Output } from './output.ts';
-import { shelfOf } from './stock.ts';
-import { readText } from './text.ts';
+import { readText } from './read-text.ts';
+import { shelfOf } from './shelf-option.ts';
 
 /** How a day's file looks, for both verbs that read one. */
 export const DAY_HELP = `A day is JSON; samples/day.json is one to begin with.

@@ -1,9 +1,9 @@
-import { cautionWords } from '../palette/caution.ts';
-import { MIXING_WORDS } from '../palette/mixing.ts';
-import { sheetDocument, sheetPage } from '../palette/page.ts';
-import sheetStyle from '../palette/sheet.css?raw';
-import { type MorningSheet, sheetOf } from '../palette/sheet.ts';
-import { sheetPaletteMarkup } from '../ui/drawn/paper.ts';
+import { sheetPaletteMarkup } from '../drawing/palette-markup.ts';
+import { cautionWords } from '../sheet/cautions.ts';
+import { MIXING_WORDS } from '../sheet/mixing-steps.ts';
+import { type MorningSheet, sheetOf } from '../sheet/morning-sheet.ts';
+import { sheetDocument, sheetPage } from '../sheet/page-html.ts';
+import sheetStyle from '../sheet/sheet.css?raw';
 import { CliError } from './cli-error.ts';
 import { readOptions } from './options.ts';
 import type { Output } from './output.ts';

@@ -1,27 +1,27 @@
 import { basename } from 'node:path';
-import { photoFaultWords } from '../photo/file.ts';
-import { cardPaintOf, photographedSwatches } from '../pigment/calibrate/calibrate.ts';
+import { cardPaintOf, photographedSwatches } from '../calibration/accept-calibration.ts';
+import { calibrationFaultWords } from '../calibration/calibration-fault.ts';
+import { drawCard, planOf } from '../calibration/card-svg.ts';
+import { readChart } from '../calibration/colour-chart.ts';
+import type { Point } from '../calibration/homography.ts';
+import { type ReadCardOptions, readCard } from '../calibration/read-card.ts';
 import {
   type CardPaint,
   type Paper,
   planCards,
   type SwatchCard,
-} from '../pigment/calibrate/card.ts';
-import { readChart } from '../pigment/calibrate/chart.ts';
-import { calibrationFaultWords } from '../pigment/calibrate/fault.ts';
-import { type ReadCardOptions, readCard } from '../pigment/calibrate/read.ts';
-import type { SwatchCardReading } from '../pigment/calibrate/reading.ts';
-import { drawCard, planOf } from '../pigment/calibrate/sheet.ts';
-import type { Point } from '../pigment/calibrate/straighten.ts';
-import { USUAL_REFERENCES } from '../pigment/calibrate/tone.ts';
+} from '../calibration/swatch-card.ts';
+import type { SwatchCardReading } from '../calibration/swatch-card-reading.ts';
+import { USUAL_REFERENCES } from '../calibration/tone-correction.ts';
+import { photoFaultWords } from '../photo/image-file.ts';
 import type { ShelfPaint } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
+import { dayOf, written } from './dates-and-files.ts';
 import { decodeFile } from './decode.ts';
-import { dayOf, written } from './given.ts';
 import { numbers, type Parsed, readOptions } from './options.ts';
 import type { Output } from './output.ts';
+import { readText } from './read-text.ts';
 import { fitOnto, shelfToCalibrate, writeFitted } from './shelf-fit.ts';
-import { readText } from './text.ts';
 
 export const CARD_HELP = `kingcup shelf card [--white ID] --paints ID,ID,... [--paper A4|letter] [--tints 4,16]
             [--shelf FILE] [--out FILE.svg] [--json]

@@ -1,28 +1,28 @@
 import { basename } from 'node:path';
-import { hexOf } from '../colour/hex.ts';
-import { labOf } from '../colour/lab.ts';
 import {
   guessTable,
   measuredSwatches,
   type SampleRow,
   sampleFaultWords,
-} from '../pigment/calibrate/samples.ts';
+} from '../calibration/measured-samples.ts';
+import type { Part } from '../calibration/painted-swatch.ts';
+import { hexOf } from '../colour/gamut-mapping.ts';
+import { labOf } from '../colour/lab.ts';
+import { readNumber } from '../pigment/import/parse-number.ts';
 import {
   curvesFaultWords,
   readSpectra,
   spectraCgats,
   spectraCsv,
-} from '../pigment/calibrate/spectra.ts';
-import type { Part } from '../pigment/calibrate/swatches.ts';
-import { pigmentOf } from '../pigment/facts.ts';
-import { readNumber } from '../pigment/number.ts';
+} from '../pigment/import/read-spectra.ts';
+import { pigmentOf } from '../pigment/pigment-facts.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
-import { dayOf, written } from './given.ts';
+import { dayOf, written } from './dates-and-files.ts';
 import { type Parsed, readOptions } from './options.ts';
 import type { Output } from './output.ts';
+import { readText } from './read-text.ts';
 import { fitOnto, shelfToCalibrate, writeFitted } from './shelf-fit.ts';
-import { readText } from './text.ts';
 
 export const CURVES_HELP = `kingcup shelf curves FILE [--is "SAMPLE = PIGMENT 1, PIGMENT 4"]... [--white ID]
             [--shelf FILE] [--out SHELF.json] [--json]

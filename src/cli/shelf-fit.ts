@@ -1,19 +1,23 @@
-import { hexOf } from '../colour/hex.ts';
-import { calibrationFaultWords } from '../pigment/calibrate/fault.ts';
-import { type Calibration, calibratePaints, swatchLabelOf } from '../pigment/calibrate/fit.ts';
-import { type Suggestion, suggestSwatches } from '../pigment/calibrate/suggest.ts';
-import type { PaintedSwatch } from '../pigment/calibrate/swatches.ts';
-import { evidenceOfFit, evidenceWords } from '../pigment/calibrate/trust.ts';
-import { shelfFaultWords } from '../pigment/fault.ts';
-import { writeShelfJson } from '../pigment/form.ts';
-import { readShelf } from '../pigment/read.ts';
+import {
+  type Calibration,
+  calibratePaints,
+  swatchLabelOf,
+} from '../calibration/calibrate-paints.ts';
+import { calibrationFaultWords } from '../calibration/calibration-fault.ts';
+import { evidenceOfFit, evidenceWords } from '../calibration/curve-evidence.ts';
+import type { PaintedSwatch } from '../calibration/painted-swatch.ts';
+import { type Suggestion, suggestSwatches } from '../calibration/suggest-swatches.ts';
+import { hexOf } from '../colour/gamut-mapping.ts';
+import { readShelf } from '../pigment/import/read-shelf.ts';
+import { shelfFaultWords } from '../pigment/import/shelf-fault.ts';
+import { writeShelfJson } from '../pigment/import/shelf-json.ts';
 import type { Shelf } from '../pigment/shelf.ts';
-import { wholeShelf } from '../pigment/starter.ts';
+import { wholeShelf } from '../pigment/starter-shelf.ts';
 import { CliError } from './cli-error.ts';
-import { written } from './given.ts';
+import { written } from './dates-and-files.ts';
 import type { Parsed } from './options.ts';
 import type { Output } from './output.ts';
-import { readText } from './text.ts';
+import { readText } from './read-text.ts';
 
 /** The shelf whose paints are calibrated: a file's, or every pigment that Kingcup has. @throws CliError */
 export async function shelfToCalibrate(path: string | undefined): Promise<Shelf> {

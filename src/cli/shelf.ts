@@ -1,19 +1,19 @@
 import { basename } from 'node:path';
-import { hexOf } from '../colour/hex.ts';
+import { hexOf } from '../colour/gamut-mapping.ts';
 import type { Lab } from '../colour/lab.ts';
-import { pigmentOf } from '../pigment/facts.ts';
-import { shelfFaultWords } from '../pigment/fault.ts';
-import { readShelf } from '../pigment/read.ts';
+import { readShelf } from '../pigment/import/read-shelf.ts';
+import { shelfFaultWords } from '../pigment/import/shelf-fault.ts';
+import { masstone } from '../pigment/masstone.ts';
+import { pigmentOf } from '../pigment/pigment-facts.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
-import { starterShelf, wholeShelf } from '../pigment/starter.ts';
-import { masstone } from '../pigment/white.ts';
+import { starterShelf, wholeShelf } from '../pigment/starter-shelf.ts';
 import { CliError } from './cli-error.ts';
 import { type Parsed, readOptions } from './options.ts';
 import type { Output } from './output.ts';
-import { pigmentJson, pigmentText, sought } from './pigment.ts';
+import { pigmentJson, pigmentText, sought } from './pigment-text.ts';
+import { readText } from './read-text.ts';
 import { shelfCard, shelfRead } from './shelf-card.ts';
 import { shelfCurves } from './shelf-curves.ts';
-import { readText } from './text.ts';
 
 const HELP = `kingcup shelf list [--shelf FILE | --all] [--json]
 kingcup shelf show PIGMENT [--shelf FILE] [--json]

@@ -1,15 +1,15 @@
-import { changeWords } from '../colour/change.ts';
-import { hexOf } from '../colour/hex.ts';
-import { moveWords } from '../harmony/told.ts';
+import { changeWords } from '../colour/change-words.ts';
+import { hexOf } from '../colour/gamut-mapping.ts';
 import { type MovedHarmony, type Transposition, transpose } from '../harmony/transpose.ts';
-import { mixFaultWords } from '../mixture/faults.ts';
-import { constraintsOf } from '../mixture/wish.ts';
+import { mixFaultWords } from '../messages/mixture-messages.ts';
+import { moveWords } from '../messages/transposition-text.ts';
+import { constraintsOf } from '../mixture/mixing-preferences.ts';
 import { CliError } from './cli-error.ts';
 import { readOptions } from './options.ts';
 import type { Output } from './output.ts';
-import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './stock.ts';
-import { TARGET_HELP, TARGET_OPTIONS, targetsIn } from './target.ts';
-import { labelsOf, WISH_HELP, WISH_OPTIONS, wishIn } from './wish.ts';
+import { labelsOf, WISH_HELP, WISH_OPTIONS, wishIn } from './preference-options.ts';
+import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './shelf-option.ts';
+import { TARGET_HELP, TARGET_OPTIONS, targetsIn } from './target-options.ts';
 
 const HELP = `kingcup transpose (--lab L,a,b | --hex #rrggbb | --harmony FILE)... [--shelf FILE]
                   [--json] [further options]

@@ -1,19 +1,24 @@
-import { hexOf } from '../colour/hex.ts';
-import { limitWords } from '../harmony/limit.ts';
-import { mixtureOnly } from '../harmony/made.ts';
-import { periodWords } from '../harmony/period.ts';
+import { hexOf } from '../colour/gamut-mapping.ts';
+import { type MixedVariant, type Origin, originOf, variantOf } from '../harmony/mixed-variant.ts';
+import { periodWords } from '../harmony/period-practice.ts';
 import { type Relations, relationsOf } from '../harmony/relations.ts';
-import { type MixedVariant, type Origin, originOf, variantOf } from '../harmony/variant.ts';
-import { AMOUNTS, VARIANT_WAYS, type VariantAmount, type VariantWay } from '../harmony/vary.ts';
-import { mixFaultWords } from '../mixture/faults.ts';
+import {
+  AMOUNTS,
+  VARIANT_WAYS,
+  type VariantAmount,
+  type VariantWay,
+} from '../harmony/variant-target.ts';
+import { mixFaultWords } from '../messages/mixture-messages.ts';
+import { limitWords } from '../messages/variant-limits.ts';
 import type { Mixture } from '../mixture/mixture.ts';
+import { mixtureOnly } from '../mixture/normalise.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
-import { coloursOf, type Given } from './colours.ts';
+import { coloursOf, type Given } from './colour-options.ts';
 import { choice, readOptions, wholeNumber } from './options.ts';
 import type { Output } from './output.ts';
-import { pileText } from './pile.ts';
-import { shelfOf } from './stock.ts';
+import { pileText } from './pile-text.ts';
+import { shelfOf } from './shelf-option.ts';
 
 const HELP = `kingcup vary (--lab L,a,b | --hex #rrggbb | --harmony FILE)... [--way WAY]... [--amount AMOUNT]
             [--simple] [--shelf FILE] [--most 1-6] [--surface k1,k2] [--json]

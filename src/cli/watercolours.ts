@@ -10,9 +10,9 @@ import {
   type MeasuredWashMixture,
   predictWashes,
   type WashPrediction,
-} from '../optics/pairs.ts';
-import { fitWashes, type Washes, type WashOptions } from '../optics/wash.ts';
-import { FileFault, readMixtures, readWashes } from './washes.ts';
+} from '../optics/wash-validation.ts';
+import { fitWashes, type Washes, type WashOptions } from '../optics/watercolour-wash.ts';
+import { FileFault, readMixtures, readWashes } from './watercolour-data.ts';
 
 const HELP = `How well films over paper foresee measured mixtures of watercolours.
 

@@ -1,8 +1,10 @@
 import { chroma, type Lab } from '../colour/lab.ts';
-import { type PileSearch, type PileSearchOptions, withPileSearch } from '../harmony/bench.ts';
-import { masstonesOf } from '../pigment/near.ts';
+import { type PileSearch, type PileSearchOptions, withPileSearch } from '../harmony/pile-search.ts';
+import { masstonesOf } from '../pigment/nearest-masstone.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
+import { lossToBlack } from './black-loss.ts';
+import { ruleFor, shotShadows, tonesFor, underGlaze } from './cloth-limits.ts';
 import {
   type Cloth,
   type ClothRequest,
@@ -10,15 +12,13 @@ import {
   DraperyFaultError,
   type Garment,
   type GarmentRequest,
-} from './fold.ts';
-import { mixFolds } from './folds.ts';
-import { ClothPileSearch } from './lay.ts';
-import { lossToBlack } from './loss.ts';
-import { blendTarget, lightsOf, shadowsOf } from './model.ts';
-import { photoFoldTargets } from './nature.ts';
-import { ruleFor, shotShadows, tonesFor, underGlaze } from './plan.ts';
-import { remarksOf } from './remarks.ts';
-import { LEAST_DOWN, LEAST_UP, lightnesses, UNDER_WHITE } from './stuff.ts';
+} from './cloth-types.ts';
+import { remarksOf } from './drapery-remarks.ts';
+import { LEAST_DOWN, LEAST_UP, lightnesses, UNDER_WHITE } from './fabric.ts';
+import { blendTarget, lightsOf, shadowsOf } from './fold-model.ts';
+import { mixFolds } from './fold-piles.ts';
+import { ClothPileSearch } from './ladder-search.ts';
+import { photoFoldTargets } from './photo-fold-model.ts';
 
 /** Options of a drapery job. */
 export interface DraperyOptions extends PileSearchOptions {

@@ -1,21 +1,21 @@
+import { forEachChunk } from '../chunked.ts';
+import { distinctNamesOf } from '../colour/describe-colour.ts';
 import { deltaE00 } from '../colour/difference.ts';
 import type { Matrix } from '../colour/matrix.ts';
-import { distinctNamesOf } from '../colour/words.ts';
-import { smoothImage } from '../photo/flat.ts';
+import { type DownsampledImage, downsampled } from '../photo/downsample.ts';
 import type { Mask } from '../photo/mask.ts';
 import type { Pixels } from '../photo/pixels.ts';
-import { type DownsampledImage, downsampled } from '../photo/work.ts';
-import { forEachChunk } from '../pieces.ts';
+import { smoothImage } from '../photo/smoothing.ts';
 import { fail, ok, type Result } from '../result.ts';
-import { type Consensus, consensusOf } from './agree.ts';
-import { type Superpixels, superpixelsOf } from './atoms.ts';
-import { boundaryStatistics } from './border.ts';
-import { colourHistogram, LIGHTNESS } from './cluster.ts';
+import { boundaryStatistics } from '../segmentation/boundaries.ts';
+import { type Consensus, consensusOf } from '../segmentation/consensus.ts';
+import { colourHistogram, LIGHTNESS } from '../segmentation/histogram-kmeans.ts';
+import { MAX_COLOURS } from '../segmentation/region-merging.ts';
+import { prepareRuns, type RunBatch, segmentationRuns } from '../segmentation/segmentation-run.ts';
+import { type Superpixels, superpixelsOf } from '../segmentation/superpixels.ts';
 import type { Gathered, GatheredColour } from './harmony.ts';
-import { MAX_COLOURS } from './join.ts';
-import { labelMap, UNLABELLED } from './labels.ts';
-import { type CellConfidence, colourHistograms, ladder, localColour } from './measure.ts';
-import { prepareRuns, type RunBatch, segmentationRuns } from './trial.ts';
+import { labelMap, UNLABELLED } from './label-map.ts';
+import { type CellConfidence, colourHistograms, ladder, localColour } from './local-colour.ts';
 
 /** Why there is no harmony. */
 export type GatherFault =

@@ -1,10 +1,10 @@
 import { temperatureOf, warmCool } from '../colour/appearance.ts';
 import { deltaE00 } from '../colour/difference.ts';
 import { chroma } from '../colour/lab.ts';
-import { type PairHarmony, pairHarmony } from '../colour/pair.ts';
-import { hue, type Interval, lightness, purity, type Related } from './beside.ts';
-import { type PeriodRow, periodOf } from './period.ts';
-import { NEUTRAL_CHROMA } from './vary.ts';
+import { type PairHarmony, pairHarmony } from '../colour/pair-harmony.ts';
+import { hue, type Interval, lightness, purity, type Related } from './colour-intervals.ts';
+import { type PeriodRow, periodOf } from './period-practice.ts';
+import { NEUTRAL_CHROMA } from './variant-target.ts';
 
 /** Relation of two colours; `of` and `beside` are indices into the harmony. */
 export interface Relation {

@@ -1,15 +1,19 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import { REACHABLE_DELTA_E } from '../mixture/mixture.ts';
-import { type NearestColourFinder, nearestColourFinder } from '../mixture/nearest.ts';
-import { shelfGamutOf } from '../mixture/solid.ts';
-import { invalidColourFault, type MixFault, type MixtureSearchOptions } from '../mixture/work.ts';
+import { type NearestColourFinder, nearestColourFinder } from '../mixture/nearest-colour.ts';
+import {
+  invalidColourFault,
+  type MixFault,
+  type MixtureSearchOptions,
+} from '../mixture/search-options.ts';
+import { shelfGamutOf } from '../mixture/shelf-gamut.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
-import { type IntervalLoss, intervalLoss } from './interval.ts';
-import { rangeMapping } from './key.ts';
-import { type HarmonyMove, IDENTITY_MOVE, moveAll } from './move.ts';
-import { costOf, shortlist } from './shortlist.ts';
+import { type HarmonyMove, IDENTITY_MOVE, moveAll } from './harmony-move.ts';
+import { type IntervalLoss, intervalLoss } from './interval-loss.ts';
+import { costOf, shortlist } from './move-candidates.ts';
+import { rangeMapping } from './shelf-range.ts';
 
 /** A harmony after a move: targets, and what the shelf mixes for them. */
 export interface MovedHarmony {

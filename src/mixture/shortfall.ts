@@ -1,12 +1,12 @@
-import { type ColourSteps, stepsBetween, turnWords } from '../colour/axes.ts';
-import { namedHueOf } from '../colour/family.ts';
+import { type ColourSteps, stepsBetween, turnWords } from '../colour/difference-components.ts';
+import { namedHueOf } from '../colour/hue-family.ts';
 import { chroma, type Lab } from '../colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import { joinWords } from '../wording.ts';
-import type { Constraints } from './constraint.ts';
+import type { Constraints } from './constraints.ts';
 import { type Mixture, REACHABLE_DELTA_E } from './mixture.ts';
-import { nearestColourFinder } from './nearest.ts';
+import { nearestColourFinder } from './nearest-colour.ts';
 
 export type Axis = 'chroma' | 'lightness' | 'hue';
 

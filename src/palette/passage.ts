@@ -1,10 +1,10 @@
 import type { Lab } from '../colour/lab.ts';
-import { type PilePart, volumesOf } from '../mixture/laid.ts';
 import type { LetDown } from '../mixture/mixture.ts';
-import { nameIn } from '../pigment/label.ts';
+import { type PilePart, volumesOf } from '../mixture/pile-parts.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import type { Stock } from '../pigment/stock.ts';
-import type { FilmWord } from './film.ts';
+import { nameIn } from '../pigment/stock-label.ts';
+import type { FilmWord } from './film-kinds.ts';
 
 /** What a pile covers: an area, or a share 0…1 of the passage's canvas. */
 export type Cover = { readonly cm2: number } | { readonly share: number };

@@ -1,6 +1,6 @@
+import type { CurveEvidence } from '../calibration/curve-evidence.ts';
 import type { Surface } from '../optics/surface.ts';
-import type { CurveEvidence } from './calibrate/trust.ts';
-import type { HazardLevel, PigmentFamily } from './facts.ts';
+import type { HazardLevel, PigmentFamily } from './pigment-facts.ts';
 
 /** Physical form of a paint in stock. */
 export type StockForm = 'powder' | 'paste' | 'tube';

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
-import type { EntrySummary } from '../../src/book/card.ts';
-import { createSearchIndex, type Query } from '../../src/book/search.ts';
+import type { EntrySummary } from '../../src/book/schema/entry-summary.ts';
+import { createSearchIndex, type Query } from '../../src/book/store/search-index.ts';
 import { deltaE00Of } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { Probed } from '../browser/probed.ts';

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { chromium, type Page } from 'playwright-core';
 import { build } from 'vite';
-import { serveApp } from '../../src/cli/server.ts';
+import { serveApp } from '../../src/host/server.ts';
 import { CHROMIUM_FLAGS, ensureChromium } from '../tools/chromium.ts';
 
 /**
@@ -18,7 +18,7 @@ export async function onPage<T>(
   if (executablePath === null) return null;
   const folder = mkdtempSync(join(tmpdir(), 'kingcup-bench-'));
   await build({
-    root: resolve(import.meta.dirname, '../../tests/bench/page'),
+    root: resolve(import.meta.dirname, './page'),
     configFile: false,
     logLevel: 'error',
     base: './',

@@ -2,7 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import sharp from 'sharp';
-import { seededRandom } from '../../src/chance.ts';
+import { seededRandom } from '../../src/random.ts';
 import { onPage } from './browser.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');

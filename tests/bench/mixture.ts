@@ -1,13 +1,13 @@
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
-import { findMixtures } from '../../src/mixture/find.ts';
-import type { MixOptions } from '../../src/mixture/finder.ts';
-import { TargetMetric } from '../../src/mixture/metric.ts';
+import { findMixtures } from '../../src/mixture/find-mixtures.ts';
 import type { MixtureAnswer } from '../../src/mixture/mixture.ts';
+import type { MixOptions } from '../../src/mixture/mixture-finder.ts';
 import { predictColour } from '../../src/mixture/predict.ts';
-import { compileShelf } from '../../src/mixture/stock.ts';
-import { MixtureEvaluator } from '../../src/mixture/trial.ts';
+import { compileShelf } from '../../src/mixture/search/compiled-shelf.ts';
+import { MixtureEvaluator } from '../../src/mixture/search/mixture-evaluator.ts';
+import { TargetMetric } from '../../src/mixture/search/target-metric.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';
 import { seeded } from '../colour/random.ts';
 import { manyPaints } from '../mixture/invented.ts';

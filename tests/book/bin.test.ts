@@ -1,6 +1,6 @@
 import { beforeEach, expect, test } from 'vitest';
-import type { Locks } from '../../src/book/house.ts';
-import { saveGathering, saveSpecimen } from '../../src/book/keep.ts';
+import { saveGathering, saveSpecimen } from '../../src/book/store/save-specimen.ts';
+import type { Locks } from '../../src/book/store/unused-maps.ts';
 import { colour, freshDisk, harmonyBodyOf, must, NOON, openMade, picture } from './made.ts';
 
 beforeEach(() => {

@@ -1,10 +1,8 @@
 import { unzipSync, zipSync } from 'fflate';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { FORMAT, INDEX, SEAL, VERSION } from '../../src/book/format.ts';
-import { saveGathering, saveSpecimen } from '../../src/book/keep.ts';
-import { volumesOf } from '../../src/book/pack.ts';
-import type { AnyRecord } from '../../src/book/record.ts';
-import type { Book } from '../../src/book/store.ts';
+import type { AnyRecord } from '../../src/book/schema/record.ts';
+import type { Book } from '../../src/book/store/open-book.ts';
+import { saveGathering, saveSpecimen } from '../../src/book/store/save-specimen.ts';
 import {
   importCopy,
   makeCopy,
@@ -12,8 +10,10 @@ import {
   planCopies,
   previewCopy,
   sinceCopy,
-} from '../../src/book/transfer.ts';
-import { openCopy } from '../../src/book/unpack.ts';
+} from '../../src/book/transfer/copies.ts';
+import { FORMAT, INDEX, SEAL, VERSION } from '../../src/book/transfer/copy-format.ts';
+import { volumesOf } from '../../src/book/transfer/pack.ts';
+import { openCopy } from '../../src/book/transfer/unpack.ts';
 import { failAtCommit } from './disk.ts';
 import { colour, freshDisk, harmonyBodyOf, must, NOON, openMade, picture } from './made.ts';
 
@@ -229,7 +229,7 @@ test('a lost photograph leaves its entry out, says so, and the rest is copied', 
 });
 
 test('a book that can only be read can still be copied', async () => {
-  const { STEPS } = await import('../../src/book/database.ts');
+  const { STEPS } = await import('../../src/book/store/database.ts');
   const book = await filled({ steps: [...STEPS, () => {}] });
   book.close();
   const old = await openMade();

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { saveSpecimen } from '../../src/book/keep.ts';
+import { saveSpecimen } from '../../src/book/store/save-specimen.ts';
 import { dropOnce, failAtCommit } from './disk.ts';
 import { freshDisk, harmonyBodyOf, must, openMade, picture } from './made.ts';
 
@@ -108,7 +108,7 @@ describe('a connection that the browser dropped', () => {
 });
 
 test('a browser without a store says so', async () => {
-  const { openBook } = await import('../../src/book/store.ts');
+  const { openBook } = await import('../../src/book/store/open-book.ts');
   const refused = {
     open() {
       throw new DOMException('', 'SecurityError');

@@ -2,13 +2,13 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { openDB } from 'idb';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { moveTable, STEPS } from '../../src/book/database.ts';
-import { gatheringOf } from '../../src/book/keep.ts';
-import { upgraded } from '../../src/book/record.ts';
-import { createSearchIndex } from '../../src/book/search.ts';
-import { openBook } from '../../src/book/store.ts';
-import { importCopy } from '../../src/book/transfer.ts';
-import { openCopy } from '../../src/book/unpack.ts';
+import { upgraded } from '../../src/book/schema/record.ts';
+import { moveTable, STEPS } from '../../src/book/store/database.ts';
+import { openBook } from '../../src/book/store/open-book.ts';
+import { gatheringOf } from '../../src/book/store/save-specimen.ts';
+import { createSearchIndex } from '../../src/book/store/search-index.ts';
+import { importCopy } from '../../src/book/transfer/copies.ts';
+import { openCopy } from '../../src/book/transfer/unpack.ts';
 import { freshDisk, harmonyBodyOf, must, openMade } from './made.ts';
 
 // Books and copies as earlier versions left them. A fixture is never edited; every one of them opens.

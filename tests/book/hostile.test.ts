@@ -1,14 +1,14 @@
 import { strToU8, unzipSync, type Zippable, zipSync } from 'fflate';
 import sharp from 'sharp';
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { bookFaultWords } from '../../src/book/faults.ts';
-import { INDEX, SEAL } from '../../src/book/format.ts';
-import { saveSpecimen } from '../../src/book/keep.ts';
-import { mergeBooks } from '../../src/book/merge.ts';
-import type { AnyRecord } from '../../src/book/record.ts';
-import type { Book } from '../../src/book/store.ts';
-import { importCopy, makeCopy } from '../../src/book/transfer.ts';
-import { openCopy } from '../../src/book/unpack.ts';
+import { mergeBooks } from '../../src/book/merge/merge-books.ts';
+import { bookFaultWords } from '../../src/book/schema/book-fault.ts';
+import type { AnyRecord } from '../../src/book/schema/record.ts';
+import type { Book } from '../../src/book/store/open-book.ts';
+import { saveSpecimen } from '../../src/book/store/save-specimen.ts';
+import { importCopy, makeCopy } from '../../src/book/transfer/copies.ts';
+import { INDEX, SEAL } from '../../src/book/transfer/copy-format.ts';
+import { openCopy } from '../../src/book/transfer/unpack.ts';
 import { freshDisk, harmonyBodyOf, must, NOON, openMade, picture } from './made.ts';
 
 const { subtle } = crypto;

@@ -1,5 +1,5 @@
-import type { Bodies } from '../../src/book/record.ts';
-import { shelfBodyOf } from '../../src/book/shelf.ts';
+import type { Bodies } from '../../src/book/schema/record.ts';
+import { shelfBodyOf } from '../../src/book/schema/shelf.ts';
 import { spectrum } from '../../src/colour/grid.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';
 import { colour, harmonyBodyOf, mixtureOf } from './made.ts';

@@ -1,7 +1,12 @@
 import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
-import type { HarmonyBody } from '../../src/book/harmony.ts';
-import { type Book, type BookOptions, openBook, type Picture } from '../../src/book/store.ts';
+import type { HarmonyBody } from '../../src/book/schema/harmony.ts';
+import {
+  type Book,
+  type BookOptions,
+  openBook,
+  type Picture,
+} from '../../src/book/store/open-book.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { type GatheredColour, STEPS } from '../../src/harmony/harmony.ts';
 import type { Mixture } from '../../src/mixture/mixture.ts';

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { START } from '../../src/book/clock.ts';
-import { mergeBooks } from '../../src/book/merge.ts';
-import type { AnyRecord } from '../../src/book/record.ts';
-import { deleted, nextVersionMetadata, purged } from '../../src/book/version.ts';
+import { mergeBooks } from '../../src/book/merge/merge-books.ts';
+import { deleted, nextVersionMetadata, purged } from '../../src/book/merge/next-version.ts';
+import { START } from '../../src/book/schema/hybrid-clock.ts';
+import type { AnyRecord } from '../../src/book/schema/record.ts';
 import { harmonyBodyOf, NOON } from './made.ts';
 
 /** A version of one entry, written on a device so many minutes after noon. */

@@ -1,4 +1,4 @@
-import type { SyncStorage } from '../../src/book/slips.ts';
+import type { SyncStorage } from '../../src/book/recovery/pending-writes.ts';
 
 /** A browser's own notes, and those of a browser that lets nobody write. */
 export class Notes extends Map<string, string> implements SyncStorage {

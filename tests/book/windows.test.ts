@@ -1,10 +1,10 @@
 import { openDB } from 'idb';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { STEPS } from '../../src/book/database.ts';
-import type { BookFault } from '../../src/book/faults.ts';
-import { saveGathering, saveSpecimen } from '../../src/book/keep.ts';
-import type { BookChange, Channel } from '../../src/book/ledger.ts';
-import { openBook } from '../../src/book/store.ts';
+import type { BookFault } from '../../src/book/schema/book-fault.ts';
+import { STEPS } from '../../src/book/store/database.ts';
+import type { BookChange, Channel } from '../../src/book/store/gateway.ts';
+import { openBook } from '../../src/book/store/open-book.ts';
+import { saveGathering, saveSpecimen } from '../../src/book/store/save-specimen.ts';
 import { colour, freshDisk, harmonyBodyOf, must, openMade, picture } from './made.ts';
 
 beforeEach(() => {

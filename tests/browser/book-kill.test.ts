@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { seededRandom } from '../../src/chance.ts';
+import { seededRandom } from '../../src/random.ts';
 import { CHROMIUM_FLAGS, findChromium } from '../tools/chromium.ts';
 import { describeBrowser } from './open.ts';
 import { Probed } from './probed.ts';

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import type { Entry } from '../../src/book/record.ts';
+import type { Entry } from '../../src/book/schema/record.ts';
 
 /**
  * Runs in a page of the app: what a table of the book holds as it is on disk, all of it, its keys, or what stands

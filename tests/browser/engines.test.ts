@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { openCopy } from '../../src/book/unpack.ts';
+import { openCopy } from '../../src/book/transfer/unpack.ts';
 import { hasShared, SHARED } from '../shared.ts';
 import { type Engine, Painter } from '../tools/engines.ts';
 import { firefox } from '../tools/firefox.ts';

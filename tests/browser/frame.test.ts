@@ -2,7 +2,7 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:f
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { expect, test } from 'vitest';
-import { serveApp } from '../../src/cli/server.ts';
+import { serveApp } from '../../src/host/server.ts';
 import { APP, Served, Studio } from '../tools/studio.ts';
 import { describeBrowser } from './open.ts';
 

@@ -2,7 +2,7 @@ import { execFile } from 'node:child_process';
 import { resolve } from 'node:path';
 import { promisify } from 'node:util';
 import { expect } from 'vitest';
-import type { Entry } from '../../src/book/record.ts';
+import type { Entry } from '../../src/book/schema/record.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 

@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeEach, expect, test } from 'vitest';
-import type { Entry } from '../../src/book/record.ts';
+import type { Entry } from '../../src/book/schema/record.ts';
 import { hasPoppler, readPdf, tellUnread } from '../tools/poppler.ts';
 import { onDisk } from './disk.ts';
 import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';

@@ -87,7 +87,7 @@ describeBrowser('the same file gives the same harmony in Node and in Chromium', 
     expect(await inBrowser(page, served.url, path)).toEqual(await inNode(path));
   });
 
-  // The worker rehearses while a painter looks for a photograph (workers/rehearsal.ts).
+  // The worker rehearses while a painter looks for a photograph (workers/warm-up.ts).
   test.each([
     ['while the worker rehearses', 0],
     ['after it has rehearsed', 2000],

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { build } from 'vite';
-import { serveApp } from '../../src/cli/server.ts';
+import { serveApp } from '../../src/host/server.ts';
 import { APP } from '../tools/studio.ts';
 
 /** The built app and, at one origin with it, a page that works on the same book without any screens. */
@@ -17,7 +17,7 @@ export class Probed {
     cpSync(APP, this.#folder, { recursive: true });
     await build({
       // From here and from the bundled benchmark alike.
-      root: resolve(import.meta.dirname, '../../tests/browser/probe'),
+      root: resolve(import.meta.dirname, './probe'),
       configFile: false,
       logLevel: 'error',
       base: './',

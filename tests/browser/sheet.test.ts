@@ -6,15 +6,15 @@ import { join, resolve } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { SMALLEST_READABLE } from '../../src/palette/fit.ts';
-import { readDay } from '../../src/palette/form.ts';
-import { sheetDocument, sheetPage } from '../../src/palette/page.ts';
+import { sheetPaletteMarkup } from '../../src/drawing/palette-markup.ts';
+import { readDay } from '../../src/palette/day-file.ts';
+import type { Day } from '../../src/palette/day-plan.ts';
 import type { Studio } from '../../src/palette/passage.ts';
-import type { Day } from '../../src/palette/plan.ts';
-import { type MorningSheet, sheetOf } from '../../src/palette/sheet.ts';
-import { ratioFor } from '../../src/palette/spread.ts';
-import { mixtureShelfOf } from '../../src/pigment/mixable.ts';
-import { sheetPaletteMarkup } from '../../src/ui/drawn/paper.ts';
+import { mixtureShelfOf } from '../../src/pigment/mixing-shelf.ts';
+import { ratioFor } from '../../src/sheet/boards.ts';
+import { type MorningSheet, sheetOf } from '../../src/sheet/morning-sheet.ts';
+import { SMALLEST_READABLE } from '../../src/sheet/page-fit.ts';
+import { sheetDocument, sheetPage } from '../../src/sheet/page-html.ts';
 import {
   askedOf,
   dice,
@@ -32,7 +32,7 @@ import { hasPoppler, readPdf, tellUnread } from '../tools/poppler.ts';
 import { describeBrowser } from './open.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
-const STYLE = readFileSync(join(ROOT, 'src/palette/sheet.css'), 'utf8');
+const STYLE = readFileSync(join(ROOT, 'src/sheet/sheet.css'), 'utf8');
 const RANDOM = process.env.KINGCUP_SOAK === '1' ? 400 : 40;
 const PAPERS = ['A4', 'Letter'] as const;
 

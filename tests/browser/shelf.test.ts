@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeEach, expect, test } from 'vitest';
-import type { HarmonyBody } from '../../src/book/harmony.ts';
+import type { HarmonyBody } from '../../src/book/schema/harmony.ts';
 import { violationsInBoth as violations } from '../tools/axe.ts';
 import { entriesOnDisk } from './disk.ts';
 import { DESKTOP, describeBrowser, inStudio, PHONE, Served, Studio } from './open.ts';

@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { Entry } from '../../src/book/record.ts';
+import type { Entry } from '../../src/book/schema/record.ts';
 import { onDisk } from './disk.ts';
 import { DESKTOP, describeBrowser, inStudio, Served } from './open.ts';
 

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { ofParts, predictColour } from '../../src/mixture/predict.ts';
-import { starterShelf } from '../../src/pigment/starter.ts';
+import { starterShelf } from '../../src/pigment/starter-shelf.ts';
 import { expectRefusal, kingcup, SAMPLES, scratch } from './run.ts';
 
 const folder = scratch();

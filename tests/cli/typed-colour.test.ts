@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { targetsOf } from '../../src/cli/target.ts';
+import { targetsOf } from '../../src/cli/target-options.ts';
 
 const lab = (value: string) => targetsOf({ name: 'lab', value });
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { changeWords, differenceWords } from '../../src/colour/change.ts';
+import { changeWords, differenceWords } from '../../src/colour/change-words.ts';
 
 // By design, after common practice in colour matching: up to 1 nobody sees it, up to 3 a trained eye does.
 test.each([

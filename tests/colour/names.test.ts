@@ -1,16 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { changeWords, differenceWords } from '../../src/colour/change.ts';
-import { distinctNamesOf } from '../../src/colour/distinct.ts';
-import { namedHueOf } from '../../src/colour/family.ts';
-import type { Lab } from '../../src/colour/lab.ts';
-import { nameOf } from '../../src/colour/name.ts';
+import { changeWords, differenceWords } from '../../src/colour/change-words.ts';
+import { nameOf } from '../../src/colour/colour-name.ts';
 import {
   chromaWords,
   describeColour as said,
   temperatureWords,
   valueWords,
-} from '../../src/colour/words.ts';
+} from '../../src/colour/describe-colour.ts';
+import { distinctNamesOf } from '../../src/colour/distinct-names.ts';
+import { namedHueOf } from '../../src/colour/hue-family.ts';
+import type { Lab } from '../../src/colour/lab.ts';
 
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const lab: fc.Arbitrary<Lab> = fc.tuple(number(0, 100), number(-120, 120), number(-120, 120));

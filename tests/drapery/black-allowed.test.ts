@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Lab } from '../../src/colour/lab.ts';
-import { blackRule, outsideRule } from '../../src/drapery/black.ts';
-import { starterShelf } from '../../src/pigment/starter.ts';
+import { blackRule, outsideRule } from '../../src/drapery/black-rule.ts';
+import { starterShelf } from '../../src/pigment/starter-shelf.ts';
 
 const shelf = starterShelf();
 const blacks = ['bone_black', 'charcoal_black'].filter((id) =>

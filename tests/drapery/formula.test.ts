@@ -1,13 +1,13 @@
 import * as v from 'valibot';
 import { describe, expect, test } from 'vitest';
-import { formulaBody } from '../../src/book/drapery.ts';
+import { formulaBody } from '../../src/book/schema/drapery.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
-import { blacksOf } from '../../src/drapery/black.ts';
+import { blacksOf } from '../../src/drapery/black-rule.ts';
 import { formulaOfPiles, pigmentsIn } from '../../src/drapery/formula.ts';
-import { glazedColour, internalReflectance } from '../../src/drapery/glaze.ts';
-import { SHIPPED_FORMULAS, workedFormula } from '../../src/drapery/worked.ts';
+import { glazedColour, internalReflectance } from '../../src/drapery/glaze-film.ts';
+import { SHIPPED_FORMULAS, workedFormula } from '../../src/drapery/shipped-formulas.ts';
 import { ofShares, predictColour } from '../../src/mixture/predict.ts';
-import { starterShelf } from '../../src/pigment/starter.ts';
+import { starterShelf } from '../../src/pigment/starter-shelf.ts';
 import { pileOf } from '../harmony/piles.ts';
 
 const shelf = starterShelf();

@@ -3,18 +3,18 @@ import { describe, expect, test, vi } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { chroma, hueTurnDeg, type Lab } from '../../src/colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../../src/colour/oklab.ts';
-import type { Cloth, ClothRequest, GarmentRequest } from '../../src/drapery/fold.ts';
+import type { Cloth, ClothRequest, GarmentRequest } from '../../src/drapery/cloth-types.ts';
 import { drape } from '../../src/drapery/garment.ts';
 import {
   glazedColour,
   internalReflectance,
   THICKEST_MM,
   THINNEST_MM,
-} from '../../src/drapery/glaze.ts';
-import { barredIn } from '../../src/drapery/lay.ts';
+} from '../../src/drapery/glaze-film.ts';
+import { barredIn } from '../../src/drapery/ladder-search.ts';
 import { STEPS } from '../../src/harmony/harmony.ts';
 import { ofParts, ofShares, predictColour } from '../../src/mixture/predict.ts';
-import { starterShelf } from '../../src/pigment/starter.ts';
+import { starterShelf } from '../../src/pigment/starter-shelf.ts';
 import { runs } from '../harmony/piles.ts';
 import { deepened, glazed, nature, shot } from './wishes.ts';
 

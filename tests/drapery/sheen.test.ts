@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { FABRIC_SHEENS, FABRICS, lightnesses } from '../../src/drapery/stuff.ts';
+import { FABRIC_SHEENS, FABRICS, lightnesses } from '../../src/drapery/fabric.ts';
 
 const ends = { lightest: 88, deepest: 18, white: 96 };
 const ladderOf = (stuff: (typeof FABRICS)[number], even = false) =>

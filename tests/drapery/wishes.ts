@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { chroma, type Lab } from '../../src/colour/lab.ts';
-import type { ClothRequest } from '../../src/drapery/fold.ts';
-import { FABRICS } from '../../src/drapery/stuff.ts';
+import type { ClothRequest } from '../../src/drapery/cloth-types.ts';
+import { FABRICS } from '../../src/drapery/fabric.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';
 import { pilesOf } from '../harmony/piles.ts';
 

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { decode, encode } from '../../src/colour/rgb.ts';
-import { gatherFaultWords } from '../../src/harmony/faults.ts';
 import { gather } from '../../src/harmony/gather.ts';
 import { STEPS } from '../../src/harmony/harmony.ts';
+import { gatherFaultWords } from '../../src/messages/harmony-faults.ts';
 import type { Pixels } from '../../src/photo/pixels.ts';
 import { picture } from '../photo/paint.ts';
 import { stream } from '../tools/specimen-noise.ts';

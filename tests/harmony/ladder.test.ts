@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { STEPS } from '../../src/harmony/harmony.ts';
-import { colourHistograms, ladder, localColour } from '../../src/harmony/measure.ts';
-import { downsampled } from '../../src/photo/work.ts';
+import { colourHistograms, ladder, localColour } from '../../src/harmony/local-colour.ts';
+import { downsampled } from '../../src/photo/downsample.ts';
 import { picture } from '../photo/paint.ts';
 
 /** One thing, as grey as its column: 0 to 199 of 255 from left to right. */

@@ -1,6 +1,10 @@
 import { expect, test } from 'vitest';
 import { chroma, hueDeg, labOfLCh } from '../../src/colour/lab.ts';
-import { type VariantAmount, type VariantWay, variantTarget } from '../../src/harmony/vary.ts';
+import {
+  type VariantAmount,
+  type VariantWay,
+  variantTarget,
+} from '../../src/harmony/variant-target.ts';
 
 // Ou, Luo, Woodcock, Wright, Color Res. Appl. 29 (2004) 232: warmest at hue 50°, coolest at 230°.
 // By design: a hue turns by 6, 12 or 20 degrees the shorter way to a pole, and stops there.

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { labOfLCh } from '../../src/colour/lab.ts';
-import { PERIOD_PAIRS, periodWords } from '../../src/harmony/period.ts';
+import { PERIOD_PAIRS, periodWords } from '../../src/harmony/period-practice.ts';
 import { relationsOf } from '../../src/harmony/relations.ts';
 
 const meadow = [

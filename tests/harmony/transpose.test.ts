@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { chroma, hueTurnDeg, type Lab } from '../../src/colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../../src/colour/oklab.ts';
-import { IDENTITY_MOVE, moveAll } from '../../src/harmony/move.ts';
+import { IDENTITY_MOVE, moveAll } from '../../src/harmony/harmony-move.ts';
 import { transpose } from '../../src/harmony/transpose.ts';
 import { predictColour } from '../../src/mixture/predict.ts';
 import { invented } from '../mixture/invented.ts';

@@ -3,7 +3,7 @@ import {
   type AllowedPaints,
   applyConstraints,
   type Constraints,
-} from '../../src/mixture/constraint.ts';
+} from '../../src/mixture/constraints.ts';
 import { invented } from './invented.ts';
 
 function chosen(wish: Constraints): AllowedPaints {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { correctPile } from '../../src/mixture/addition.ts';
+import { correctPile } from '../../src/mixture/correct-pile.ts';
 import { ofParts, predictColour } from '../../src/mixture/predict.ts';
 import { invented } from './invented.ts';
 

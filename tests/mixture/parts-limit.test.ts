@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Lab } from '../../src/colour/lab.ts';
-import { findMixtures } from '../../src/mixture/find.ts';
-import { COARSE_PARTS, FINE_PARTS, type PartLimits } from '../../src/mixture/parts.ts';
+import { findMixtures } from '../../src/mixture/find-mixtures.ts';
+import { COARSE_PARTS, FINE_PARTS, type PartLimits } from '../../src/mixture/whole-parts.ts';
 import { invented } from './invented.ts';
 
 const targets: Lab[] = [

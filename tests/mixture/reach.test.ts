@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { findMixtures } from '../../src/mixture/find.ts';
+import { findMixtures } from '../../src/mixture/find-mixtures.ts';
 import { predictColour } from '../../src/mixture/predict.ts';
 import { shortfallOf } from '../../src/mixture/shortfall.ts';
 import { invented } from './invented.ts';

@@ -1,9 +1,9 @@
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
-import { descend } from '../../src/mixture/descent.ts';
-import { TargetMetric } from '../../src/mixture/metric.ts';
-import { compileShelf } from '../../src/mixture/stock.ts';
-import { MixtureEvaluator } from '../../src/mixture/trial.ts';
+import { compileShelf } from '../../src/mixture/search/compiled-shelf.ts';
+import { descend } from '../../src/mixture/search/descent.ts';
+import { MixtureEvaluator } from '../../src/mixture/search/mixture-evaluator.ts';
+import { TargetMetric } from '../../src/mixture/search/target-metric.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';
 import { seeded } from '../colour/random.ts';
 

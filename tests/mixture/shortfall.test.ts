@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Lab } from '../../src/colour/lab.ts';
-import { findMixtures } from '../../src/mixture/find.ts';
+import { findMixtures } from '../../src/mixture/find-mixtures.ts';
 import { predictColour } from '../../src/mixture/predict.ts';
 import { missingPigmentsFor, shortfallOf, shortfallWords } from '../../src/mixture/shortfall.ts';
 import { invented } from './invented.ts';

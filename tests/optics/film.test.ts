@@ -8,8 +8,8 @@ import {
   overGround,
   transmittance,
 } from '../../src/optics/film.ts';
+import { combineLayers, filmStackReflectance } from '../../src/optics/film-stack.ts';
 import { infiniteReflectance } from '../../src/optics/opaque.ts';
-import { combineLayers, filmStackReflectance } from '../../src/optics/stack.ts';
 import { NO_SURFACE, throughSurface } from '../../src/optics/surface.ts';
 import { flat, flatPaint } from './flat.ts';
 

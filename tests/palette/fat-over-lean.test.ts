@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type CoatRecipe, layerWarnings } from '../../src/palette/layer.ts';
+import { type CoatRecipe, layerWarnings } from '../../src/palette/layer-rules.ts';
 import { partsOf, STARTER } from './made.ts';
 
 const coat = (parts: Record<string, number>, more: Partial<CoatRecipe> = {}): CoatRecipe => ({

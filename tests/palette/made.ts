@@ -1,12 +1,17 @@
-import type { PilePart } from '../../src/mixture/laid.ts';
-import { type DayRequest, DEFAULT_RULES } from '../../src/palette/asked.ts';
-import { planDay } from '../../src/palette/day.ts';
-import { paletteFaultWords } from '../../src/palette/faults.ts';
-import { FILM_WORDS } from '../../src/palette/film.ts';
+import type { PilePart } from '../../src/mixture/pile-parts.ts';
+import type { Day } from '../../src/palette/day-plan.ts';
+import { FILM_WORDS } from '../../src/palette/film-kinds.ts';
+import { paletteFaultWords } from '../../src/palette/palette-faults.ts';
 import type { Passage, PassagePile, Studio } from '../../src/palette/passage.ts';
-import type { Day } from '../../src/palette/plan.ts';
-import { ownPaint, STARTER_SURFACE, starterShelf, wholeShelf } from '../../src/pigment/starter.ts';
+import { type DayRequest, DEFAULT_RULES } from '../../src/palette/request.ts';
+import {
+  ownPaint,
+  STARTER_SURFACE,
+  starterShelf,
+  wholeShelf,
+} from '../../src/pigment/starter-shelf.ts';
 import { draftOf, type Stock, type StockEntry } from '../../src/pigment/stock.ts';
+import { planDay } from '../../src/sheet/plan-day.ts';
 
 /** The same numbers for the same seed (a linear congruence: enough to vary a test). */
 export function dice(seed: number) {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { sheetOf } from '../../src/palette/sheet.ts';
+import { sheetOf } from '../../src/sheet/morning-sheet.ts';
 import { askedOf, passageOf, pileOf, planned, shelfWith } from './made.ts';
 
 const studio = {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type Leftover, offersOf } from '../../src/palette/leftover.ts';
+import { type Leftover, offersOf } from '../../src/palette/leftovers.ts';
 import { partsOf } from './made.ts';
 
 const TODAY = '2026-05-14';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
+import { downsampled } from '../../src/photo/downsample.ts';
 import { brushStroke, fullMask } from '../../src/photo/mask.ts';
-import { downsampled } from '../../src/photo/work.ts';
 import { picture } from './paint.ts';
 
 const [width, height] = [1200, 800];

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { entryHazardOf } from '../../src/pigment/caution.ts';
-import { STARTER_SURFACE } from '../../src/pigment/starter.ts';
+import { entryHazardOf } from '../../src/pigment/entry-hazard.ts';
+import { STARTER_SURFACE } from '../../src/pigment/starter-shelf.ts';
 import { draftOf, type Stock, type StockForm } from '../../src/pigment/stock.ts';
 
 const stock: Stock = { name: 'test', surface: STARTER_SURFACE, white: null, entries: [], own: [] };

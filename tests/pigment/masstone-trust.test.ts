@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import type { FittedPaint } from '../../src/pigment/calibrate/fit.ts';
-import { evidenceOfFit } from '../../src/pigment/calibrate/trust.ts';
-import { ownPaint } from '../../src/pigment/starter.ts';
+import type { FittedPaint } from '../../src/calibration/calibrate-paints.ts';
+import { evidenceOfFit } from '../../src/calibration/curve-evidence.ts';
+import { ownPaint } from '../../src/pigment/starter-shelf.ts';
 
 const fitted = (rough: boolean, median: number, tenth: number): FittedPaint => ({
   ...ownPaint('yellow_ochre')!,

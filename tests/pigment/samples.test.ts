@@ -2,10 +2,10 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
-import { shelfFaultWords } from '../../src/pigment/fault.ts';
-import { masstonesOf } from '../../src/pigment/near.ts';
-import { readShelf } from '../../src/pigment/read.ts';
-import { wholeShelf } from '../../src/pigment/starter.ts';
+import { readShelf } from '../../src/pigment/import/read-shelf.ts';
+import { shelfFaultWords } from '../../src/pigment/import/shelf-fault.ts';
+import { masstonesOf } from '../../src/pigment/nearest-masstone.ts';
+import { wholeShelf } from '../../src/pigment/starter-shelf.ts';
 
 const sample = (file: string) => {
   const path = resolve(import.meta.dirname, '../../samples', file);

@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { BANDS } from '../../src/colour/grid.ts';
-import { pasteCm3 } from '../../src/pigment/amount.ts';
-import { entryHazardOf } from '../../src/pigment/caution.ts';
+import { changedRecipes } from '../../src/pigment/changed-recipes.ts';
 import {
   addEntry,
   duplicateEntry,
@@ -11,14 +10,14 @@ import {
   removeOwnPigment,
   type StockResult,
   saveOwnPigment,
-} from '../../src/pigment/edit.ts';
-import { labelOf } from '../../src/pigment/label.ts';
-import { markWhite } from '../../src/pigment/mark.ts';
-import { mixtureShelfOf } from '../../src/pigment/mixable.ts';
-import { changedRecipes } from '../../src/pigment/moved.ts';
+} from '../../src/pigment/edit-stock.ts';
+import { entryHazardOf } from '../../src/pigment/entry-hazard.ts';
+import { findEntries, type StockOrder } from '../../src/pigment/find-entries.ts';
+import { markWhite } from '../../src/pigment/mark-white.ts';
+import { mixtureShelfOf } from '../../src/pigment/mixing-shelf.ts';
 import { pasteOf } from '../../src/pigment/paste.ts';
-import { findEntries, type StockOrder } from '../../src/pigment/search.ts';
-import { STARTER_SURFACE, starterShelf, starterStock } from '../../src/pigment/starter.ts';
+import { pasteCm3 } from '../../src/pigment/paste-volume.ts';
+import { STARTER_SURFACE, starterShelf, starterStock } from '../../src/pigment/starter-shelf.ts';
 import {
   draftOf,
   type OwnPigment,
@@ -26,7 +25,8 @@ import {
   type StockEntry,
   type StoredCurve,
 } from '../../src/pigment/stock.ts';
-import { stockFaultWords } from '../../src/pigment/validate.ts';
+import { labelOf } from '../../src/pigment/stock-label.ts';
+import { stockFaultWords } from '../../src/pigment/validate-stock.ts';
 
 const stocked = (result: StockResult): Stock => {
   if (!result.ok) throw new Error(result.fault.map(stockFaultWords).join(' '));

@@ -1,18 +1,18 @@
 import { expect, test } from 'vitest';
-import { deltaE00 } from '../../src/colour/difference.ts';
-import { type Reflectance, spectrum } from '../../src/colour/grid.ts';
-import { type Lab, labOf } from '../../src/colour/lab.ts';
-import { planCards } from '../../src/pigment/calibrate/card.ts';
-import { readChart } from '../../src/pigment/calibrate/chart.ts';
+import { calibrationFaultWords } from '../../src/calibration/calibration-fault.ts';
+import { readChart } from '../../src/calibration/colour-chart.ts';
 import {
   correctionErrorOf,
   fitCorrection,
   rootTerms,
-} from '../../src/pigment/calibrate/correct.ts';
-import { calibrationFaultWords } from '../../src/pigment/calibrate/fault.ts';
-import { readCard } from '../../src/pigment/calibrate/read.ts';
-import type { Rgb } from '../../src/pigment/calibrate/sample.ts';
-import { spectraCgats } from '../../src/pigment/calibrate/spectra.ts';
+} from '../../src/calibration/colour-correction.ts';
+import { readCard } from '../../src/calibration/read-card.ts';
+import type { Rgb } from '../../src/calibration/robust-mean.ts';
+import { planCards } from '../../src/calibration/swatch-card.ts';
+import { deltaE00 } from '../../src/colour/difference.ts';
+import { type Reflectance, spectrum } from '../../src/colour/grid.ts';
+import { type Lab, labOf } from '../../src/colour/lab.ts';
+import { spectraCgats } from '../../src/pigment/import/read-spectra.ts';
 import { describeShared, readSharedJson } from '../shared.ts';
 import { type Camera, gaussianCamera, LAMP } from '../tools/card-camera.ts';
 import { type Chart, flat, photograph } from '../tools/card-photo.ts';

@@ -1,17 +1,17 @@
 import { expect, test } from 'vitest';
-import { deltaE00 } from '../../src/colour/difference.ts';
-import { type Lab, labOf } from '../../src/colour/lab.ts';
-import type { Paint } from '../../src/optics/opaque.ts';
-import { predictReflectance } from '../../src/optics/swatch.ts';
 import {
   type Calibration,
   calibratePaints,
   type PaintToFit,
-} from '../../src/pigment/calibrate/fit.ts';
-import { median } from '../../src/pigment/calibrate/sample.ts';
-import { suggestSwatches } from '../../src/pigment/calibrate/suggest.ts';
-import type { PaintedSwatch } from '../../src/pigment/calibrate/swatches.ts';
-import { evidenceOfFit } from '../../src/pigment/calibrate/trust.ts';
+} from '../../src/calibration/calibrate-paints.ts';
+import { evidenceOfFit } from '../../src/calibration/curve-evidence.ts';
+import type { PaintedSwatch } from '../../src/calibration/painted-swatch.ts';
+import { median } from '../../src/calibration/robust-mean.ts';
+import { suggestSwatches } from '../../src/calibration/suggest-swatches.ts';
+import { deltaE00 } from '../../src/colour/difference.ts';
+import { type Lab, labOf } from '../../src/colour/lab.ts';
+import type { Paint } from '../../src/optics/opaque.ts';
+import { predictReflectance } from '../../src/optics/swatch-residuals.ts';
 import { random } from '../optics/random.ts';
 import { describeShared } from '../shared.ts';
 import {

@@ -8,9 +8,9 @@ import {
   warmCool,
 } from '../../src/colour/appearance.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
-import { labOfHex } from '../../src/colour/hex.ts';
+import { labOfHex } from '../../src/colour/gamut-mapping.ts';
 import { chroma, hueDeg, type Lab, labOfLCh } from '../../src/colour/lab.ts';
-import { meanPairHarmony, pairHarmony } from '../../src/colour/pair.ts';
+import { meanPairHarmony, pairHarmony } from '../../src/colour/pair-harmony.ts';
 import { describeShared, readSharedJson } from '../shared.ts';
 
 // L.-C. Ou, M. R. Luo, A. Woodcock, A. Wright, Color Res. Appl. 29 (2004) 232-240; V, D, T of

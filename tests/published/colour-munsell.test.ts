@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { namedHueOf } from '../../src/colour/family.ts';
-import { labOfHex } from '../../src/colour/hex.ts';
-import { nameOf } from '../../src/colour/name.ts';
+import { nameOf } from '../../src/colour/colour-name.ts';
+import { labOfHex } from '../../src/colour/gamut-mapping.ts';
+import { namedHueOf } from '../../src/colour/hue-family.ts';
 import { expectMatrix } from '../colour/near.ts';
 import { describeShared, readSharedJson } from '../shared.ts';
 import { type Notation, parseNotation, readMunsell } from './munsell.ts';

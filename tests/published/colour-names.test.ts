@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { type HueFamily, namedHueOf } from '../../src/colour/family.ts';
+import { nameOf } from '../../src/colour/colour-name.ts';
+import { type HueFamily, namedHueOf } from '../../src/colour/hue-family.ts';
 import type { Lab } from '../../src/colour/lab.ts';
-import { nameOf } from '../../src/colour/name.ts';
 import { describeShared } from '../shared.ts';
 import { readMunsell } from './munsell.ts';
 

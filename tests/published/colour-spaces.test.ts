@@ -1,7 +1,7 @@
 import { converter, parse, toGamut } from 'culori';
 import { describe, expect, test } from 'vitest';
 import { adaptationMatrix } from '../../src/colour/adaptation.ts';
-import { gamutMappedRgb, hexOf, labOfHex } from '../../src/colour/hex.ts';
+import { gamutMappedRgb, hexOf, labOfHex } from '../../src/colour/gamut-mapping.ts';
 import { hueDeg, labOfXYZ, lOfY, xyzOfLab, yOfL } from '../../src/colour/lab.ts';
 import { type Matrix, multiplyColumn } from '../../src/colour/matrix.ts';
 import type { XYZ } from '../../src/colour/observer.ts';

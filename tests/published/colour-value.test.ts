@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { yOfL } from '../../src/colour/lab.ts';
-import { munsellValue, valueOfY, yOfValue } from '../../src/colour/value.ts';
+import { munsellValue, valueOfY, yOfValue } from '../../src/colour/munsell-value.ts';
 import { describeShared, readSharedJson } from '../shared.ts';
 
 interface Rung {

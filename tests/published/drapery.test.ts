@@ -1,18 +1,18 @@
 import { describe, expect, test } from 'vitest';
 import { type Reflectance, spectrum } from '../../src/colour/grid.ts';
 import { chroma } from '../../src/colour/lab.ts';
-import { blackRule, outsideRule } from '../../src/drapery/black.ts';
+import { blackRule, outsideRule } from '../../src/drapery/black-rule.ts';
 import { drape } from '../../src/drapery/garment.ts';
 import {
   glazedColour,
   glazesOf,
   internalReflectance,
   THICKEST_MM,
-} from '../../src/drapery/glaze.ts';
-import { kindOf } from '../../src/harmony/family.ts';
+} from '../../src/drapery/glaze-film.ts';
+import { kindOf } from '../../src/harmony/period-family.ts';
 import { removeSurface } from '../../src/optics/surface.ts';
-import { starterShelf, wholeShelf } from '../../src/pigment/starter.ts';
-import { masstone } from '../../src/pigment/white.ts';
+import { masstone } from '../../src/pigment/masstone.ts';
+import { starterShelf, wholeShelf } from '../../src/pigment/starter-shelf.ts';
 
 const shelf = starterShelf();
 const whole = wholeShelf();

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { weightedKMeans } from '../../src/harmony/cluster.ts';
+import { weightedKMeans } from '../../src/segmentation/histogram-kmeans.ts';
 import { describeShared, readSharedJson } from '../shared.ts';
 
 // D. Arthur and S. Vassilvitskii, SODA 2007, for seeding by squared distance; the weighted example

@@ -6,7 +6,7 @@ import { type Lab, labOf } from '../../src/colour/lab.ts';
 import { multiplyColumn } from '../../src/colour/matrix.ts';
 import { ILLUMINANT_A, toXYZ, type XYZ } from '../../src/colour/observer.ts';
 import { DECODE_8BIT, encode, FROM_XYZ, inSrgb, labOfLinear } from '../../src/colour/rgb.ts';
-import { daylightWhite, whiteBalanceAt } from '../../src/photo/neutral.ts';
+import { daylightWhite, whiteBalanceAt } from '../../src/photo/white-balance.ts';
 import { picture } from '../photo/paint.ts';
 import { describeShared, readSharedJson } from '../shared.ts';
 

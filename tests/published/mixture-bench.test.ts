@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
-import { correctPile } from '../../src/mixture/addition.ts';
+import { correctPile } from '../../src/mixture/correct-pile.ts';
 import type { MixturePart } from '../../src/mixture/mixture.ts';
 import { ofParts, predictColour } from '../../src/mixture/predict.ts';
 import { seeded } from '../colour/random.ts';

@@ -1,6 +1,6 @@
 import { expect, test, vi } from 'vitest';
-import { findMixtures } from '../../src/mixture/find.ts';
-import { COARSE_PARTS, FINE_PARTS, type PartLimits } from '../../src/mixture/parts.ts';
+import { findMixtures } from '../../src/mixture/find-mixtures.ts';
+import { COARSE_PARTS, FINE_PARTS, type PartLimits } from '../../src/mixture/whole-parts.ts';
 import { munsell, rit, TWELVE, withPaints } from '../mixture/data.ts';
 import { describeShared } from '../shared.ts';
 

@@ -1,9 +1,9 @@
 import { adaptationMatrix } from '../../src/colour/adaptation.ts';
 import { type Lab, labOfXYZ, xyzOfLab } from '../../src/colour/lab.ts';
 import { multiplyColumn } from '../../src/colour/matrix.ts';
+import { valueOfY, yOfValue } from '../../src/colour/munsell-value.ts';
 import type { XYZ } from '../../src/colour/observer.ts';
 import { RGB_WHITE } from '../../src/colour/rgb.ts';
-import { valueOfY, yOfValue } from '../../src/colour/value.ts';
 import { readSharedJson } from '../shared.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { overBlack, overGround, transmittance } from '../../src/optics/film.ts';
-import { fromBlackAndWhite } from '../../src/optics/inversion.ts';
+import { fromBlackAndWhite } from '../../src/optics/ks-inversion.ts';
 import { infiniteReflectance, ratioOf } from '../../src/optics/opaque.ts';
 import { throughSurface, underSurface } from '../../src/optics/surface.ts';
 import { describeShared, readSharedJson } from '../shared.ts';

@@ -2,7 +2,7 @@ import { inverse, Matrix } from 'ml-matrix';
 import { expect, test } from 'vitest';
 import { labOfXYZ } from '../../src/colour/lab.ts';
 import { D65 } from '../../src/colour/observer.ts';
-import { recoverReflectance } from '../../src/optics/recover.ts';
+import { recoverReflectance } from '../../src/optics/reflectance-recovery.ts';
 import { NO_SURFACE } from '../../src/optics/surface.ts';
 import { describeShared, readSharedJson } from '../shared.ts';
 

@@ -4,7 +4,7 @@ import {
   fatnessOf,
   type LayerRule,
   layerWarnings,
-} from '../../src/palette/layer.ts';
+} from '../../src/palette/layer-rules.ts';
 import { partsOf, WHOLE } from '../palette/made.ts';
 
 const coat = (

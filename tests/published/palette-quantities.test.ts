@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { amountOf, prepareCm3 } from '../../src/palette/quantity.ts';
-import { weigh } from '../../src/palette/supply.ts';
+import { amountOf, prepareCm3 } from '../../src/palette/pile-quantity.ts';
+import { weigh } from '../../src/palette/stock-supply.ts';
 import { entryOf, pileOf } from '../palette/made.ts';
 
 // Worked examples of the handbook sheet (pigment facts, section 10, rows 4-8 and 16): densities and oil

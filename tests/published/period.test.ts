@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { type Lab, labOfLCh } from '../../src/colour/lab.ts';
-import { kindOf } from '../../src/harmony/family.ts';
-import { PERIOD_PAIRS, periodOf } from '../../src/harmony/period.ts';
-import { ownPaint, STARTER_SURFACE } from '../../src/pigment/starter.ts';
-import { masstone } from '../../src/pigment/white.ts';
+import { kindOf } from '../../src/harmony/period-family.ts';
+import { PERIOD_PAIRS, periodOf } from '../../src/harmony/period-practice.ts';
+import { masstone } from '../../src/pigment/masstone.ts';
+import { ownPaint, STARTER_SURFACE } from '../../src/pigment/starter-shelf.ts';
 import { describeShared, readShared } from '../shared.ts';
 
 /** A colour that is what each word of the table says, by the sheet's hue bands; and colours that are not. */

@@ -3,10 +3,10 @@ import { resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
-import { paintOf } from '../../src/pigment/curve.ts';
-import { BUILT_IN_CURVES, builtInCurveOf } from '../../src/pigment/curves.ts';
-import { STARTER_SURFACE } from '../../src/pigment/starter.ts';
-import { masstone } from '../../src/pigment/white.ts';
+import { BUILT_IN_CURVES, builtInCurveOf } from '../../src/pigment/built-in-curves.ts';
+import { paintOf } from '../../src/pigment/curve-model.ts';
+import { masstone } from '../../src/pigment/masstone.ts';
+import { STARTER_SURFACE } from '../../src/pigment/starter-shelf.ts';
 import { author, BRIEFS } from '../tools/pigment-author.ts';
 import { mixed, paint } from '../tools/pigment-mixing.ts';
 

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { BANDS, bandNm, type Reflectance } from '../../src/colour/grid.ts';
 import { addSurface } from '../../src/optics/surface.ts';
-import { STARTER_SURFACE } from '../../src/pigment/starter.ts';
+import { STARTER_SURFACE } from '../../src/pigment/starter-shelf.ts';
 import { describeShared } from '../shared.ts';
 import { inside } from '../tools/pigment-mixing.ts';
 import { readReferences } from '../tools/pigment-references.ts';

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { chroma, hueDeg, hueTurnDeg, type Lab } from '../../src/colour/lab.ts';
-import { BUILT_IN_CURVES } from '../../src/pigment/curves.ts';
+import { BUILT_IN_CURVES } from '../../src/pigment/built-in-curves.ts';
 import { describeShared } from '../shared.ts';
 import { mixed } from '../tools/pigment-mixing.ts';
 import { BY_WORDS_ALONE, REFERENCES, readReferences } from '../tools/pigment-references.ts';

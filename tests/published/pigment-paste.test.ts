@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { pairWarningOf, pigmentOf } from '../../src/pigment/facts.ts';
 import {
   coverageCm2,
   criticalShare,
@@ -11,7 +10,8 @@ import {
   pasteOf,
   weightsOf,
 } from '../../src/pigment/paste.ts';
-import { pigmentGrind, weighFaultWords } from '../../src/pigment/weigh.ts';
+import { pairWarningOf, pigmentOf } from '../../src/pigment/pigment-facts.ts';
+import { pigmentGrind, weighFaultWords } from '../../src/pigment/pigment-grind.ts';
 
 const grind = (id: string, oil: 'linseed' | 'walnut' = 'linseed') => {
   const found = pigmentGrind(id, {}, oil);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { chroma, hueDeg, type Lab } from '../../src/colour/lab.ts';
-import { contrastRatio, hidingFilmMm } from '../../src/optics/opacity.ts';
+import { contrastRatio, hidingFilmMm } from '../../src/optics/hiding-power.ts';
 import { atLightness, crossing, glazed, inside, mixed, paint } from '../tools/pigment-mixing.ts';
 
 const LIGHTNESSES = [50, 52.5, 55, 57.5, 60];

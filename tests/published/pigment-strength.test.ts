@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { chroma, hueDeg } from '../../src/colour/lab.ts';
-import { BUILT_IN_CURVES } from '../../src/pigment/curves.ts';
-import { PIGMENTS, type PigmentFacts, pigmentOf } from '../../src/pigment/facts.ts';
+import { BUILT_IN_CURVES } from '../../src/pigment/built-in-curves.ts';
 import { pasteOf } from '../../src/pigment/paste.ts';
+import { PIGMENTS, type PigmentFacts, pigmentOf } from '../../src/pigment/pigment-facts.ts';
 import { mixed } from '../tools/pigment-mixing.ts';
 
 /** Tinting strength: how far 1 part takes 16 parts of titanium white from white. */

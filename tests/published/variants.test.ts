@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { depth, heavyLight, vividness, warmCool } from '../../src/colour/appearance.ts';
-import { labOfHex } from '../../src/colour/hex.ts';
+import { labOfHex } from '../../src/colour/gamut-mapping.ts';
 import { chroma, hueDeg, type Lab, labOfLCh } from '../../src/colour/lab.ts';
-import { pairHarmony } from '../../src/colour/pair.ts';
+import { pairHarmony } from '../../src/colour/pair-harmony.ts';
 import { relationsOf } from '../../src/harmony/relations.ts';
-import { AMOUNTS, type VariantWay, variantTarget } from '../../src/harmony/vary.ts';
+import { AMOUNTS, type VariantWay, variantTarget } from '../../src/harmony/variant-target.ts';
 import { describeShared, readSharedJson } from '../shared.ts';
 
 interface Told {

@@ -1,9 +1,9 @@
 import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
-import { readMixtures, readWashes } from '../../src/cli/washes.ts';
+import { readMixtures, readWashes } from '../../src/cli/watercolour-data.ts';
 import { report } from '../../src/cli/watercolours.ts';
-import { crossValidationFolds, deltaEab, predictWashes } from '../../src/optics/pairs.ts';
-import { fitWashes } from '../../src/optics/wash.ts';
+import { crossValidationFolds, deltaEab, predictWashes } from '../../src/optics/wash-validation.ts';
+import { fitWashes } from '../../src/optics/watercolour-wash.ts';
 import { describeShared, SHARED } from '../shared.ts';
 
 const washesFile = resolve(SHARED, 'reference/watercolour-washes-ntu.csv');

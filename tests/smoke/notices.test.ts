@@ -21,5 +21,5 @@ test('the licences are kept for offline use and linked from the guide', () => {
   expect(read('dist/app/service.worker.js')).toMatch(
     /url:\s*["'`]third-party\.txt|"url":"third-party\.txt"/,
   );
-  expect(read('src/ui/guide/GuideScreen.tsx')).toContain('href="./third-party.txt"');
+  expect(read('src/ui/features/guide/GuideScreen.tsx')).toContain('href="./third-party.txt"');
 });

@@ -5,8 +5,8 @@ import { D65, toXYZ } from '../../src/colour/observer.ts';
 import { FROM_XYZ, RGB_WHITE } from '../../src/colour/rgb.ts';
 import { opaque } from '../../src/optics/opaque.ts';
 import { addSurface } from '../../src/optics/surface.ts';
-import { BUILT_IN_CURVES, builtInPaintOf } from '../../src/pigment/curves.ts';
-import { STARTER_SURFACE } from '../../src/pigment/starter.ts';
+import { BUILT_IN_CURVES, builtInPaintOf } from '../../src/pigment/built-in-curves.ts';
+import { STARTER_SURFACE } from '../../src/pigment/starter-shelf.ts';
 
 type Rgb = [number, number, number];
 

@@ -1,13 +1,13 @@
 import sharp from 'sharp';
-import { BANDS, type Reflectance, spectrum } from '../../src/colour/grid.ts';
-import { encode } from '../../src/colour/rgb.ts';
-import type { Pixels } from '../../src/photo/pixels.ts';
 import {
   MARK_MM,
   markCentres,
   PAPER_MM,
   type SwatchCard,
-} from '../../src/pigment/calibrate/card.ts';
+} from '../../src/calibration/swatch-card.ts';
+import { BANDS, type Reflectance, spectrum } from '../../src/colour/grid.ts';
+import { encode } from '../../src/colour/rgb.ts';
+import type { Pixels } from '../../src/photo/pixels.ts';
 import { type Camera, IDEAL, LAMP } from './card-camera.ts';
 import { hash, normal, smooth } from './specimen-noise.ts';
 

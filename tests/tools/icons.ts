@@ -3,11 +3,16 @@ import { resolve } from 'node:path';
 import { h } from 'preact';
 import { renderToString } from 'preact-render-to-string';
 import sharp from 'sharp';
-import { BookIcon, PaletteIcon, PrintIcon, WalkIcon } from '../../src/ui/drawn/icons.tsx';
+import {
+  BookIcon,
+  PaletteIcon,
+  PrintIcon,
+  WalkIcon,
+} from '../../src/ui/components/drawn/icons.tsx';
 
 /** Makes the icons of the installed app from the one drawing. Run after the drawing was changed. */
 const ROOT = resolve(import.meta.dirname, '../..');
-const DRAWING = resolve(ROOT, 'src/ui/drawn/app-icon.svg');
+const DRAWING = resolve(ROOT, 'src/ui/app/app-icon.svg');
 const FOLDER = resolve(ROOT, 'src/ui/public');
 
 mkdirSync(resolve(FOLDER, 'icons'), { recursive: true });

@@ -3,8 +3,8 @@ import { spectrum } from '../../src/colour/grid.ts';
 import { labOf } from '../../src/colour/lab.ts';
 import { opaque, type Paint } from '../../src/optics/opaque.ts';
 import { addSurface } from '../../src/optics/surface.ts';
-import { type Feature, type KsCurveModel, paintOf } from '../../src/pigment/curve.ts';
-import { STARTER_SURFACE } from '../../src/pigment/starter.ts';
+import { type Feature, type KsCurveModel, paintOf } from '../../src/pigment/curve-model.ts';
+import { STARTER_SURFACE } from '../../src/pigment/starter-shelf.ts';
 import table from './pigment-targets.json' with { type: 'json' };
 
 type Colour = readonly (number | null)[];

@@ -1,9 +1,9 @@
 import { BANDS, type Reflectance, spectrum } from '../../src/colour/grid.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
+import { filmStackReflectance } from '../../src/optics/film-stack.ts';
 import { opaque, type Paint } from '../../src/optics/opaque.ts';
-import { filmStackReflectance } from '../../src/optics/stack.ts';
 import { addSurface, type Surface } from '../../src/optics/surface.ts';
-import { STARTER_SURFACE, wholeShelf } from '../../src/pigment/starter.ts';
+import { STARTER_SURFACE, wholeShelf } from '../../src/pigment/starter-shelf.ts';
 
 const PAINTS = new Map(wholeShelf().paints.map(({ pigment, paint }) => [pigment, paint]));
 

@@ -2,7 +2,7 @@ import { type Reflectance, spectrum } from '../../src/colour/grid.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
 import { opaque } from '../../src/optics/opaque.ts';
 import { addSurface } from '../../src/optics/surface.ts';
-import { readShelf } from '../../src/pigment/read.ts';
+import { readShelf } from '../../src/pigment/import/read-shelf.ts';
 import { readShared } from '../shared.ts';
 
 /** One published measurement of a pigment: its masstone, and its tints in its own set's white. */

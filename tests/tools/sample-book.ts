@@ -3,37 +3,40 @@ import { webcrypto } from 'node:crypto';
 import { writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import sharp from 'sharp';
-import type { HarmonyColour } from '../../src/book/harmony.ts';
-import { saveGathering, saveSpecimen } from '../../src/book/keep.ts';
-import type { PassageBody, PileRecord } from '../../src/book/palette.ts';
-import type { Entry } from '../../src/book/record.ts';
-import { SAMPLE_DEVICE, SAMPLE_FILE, sampleId } from '../../src/book/sampled.ts';
-import { type Book, openBook } from '../../src/book/store.ts';
-import { makeCopy } from '../../src/book/transfer.ts';
+import type { HarmonyColour } from '../../src/book/schema/harmony.ts';
+import type { PassageBody, PileRecord } from '../../src/book/schema/palette.ts';
+import type { Entry } from '../../src/book/schema/record.ts';
+import { SAMPLE_DEVICE, SAMPLE_FILE, sampleId } from '../../src/book/schema/sample-ids.ts';
+import { type Book, openBook } from '../../src/book/store/open-book.ts';
+import { saveGathering, saveSpecimen } from '../../src/book/store/save-specimen.ts';
+import { makeCopy } from '../../src/book/transfer/copies.ts';
 import { decodeBytes } from '../../src/cli/decode.ts';
-import type { Garment, GarmentRequest } from '../../src/drapery/fold.ts';
+import type { Garment, GarmentRequest } from '../../src/drapery/cloth-types.ts';
 import { formulaOf } from '../../src/drapery/formula.ts';
 import { drape } from '../../src/drapery/garment.ts';
 import { gather } from '../../src/harmony/gather.ts';
 import type { LabelMap } from '../../src/harmony/harmony.ts';
-import { rangeMapping } from '../../src/harmony/key.ts';
-import { variantTarget } from '../../src/harmony/vary.ts';
-import { findMixtures } from '../../src/mixture/find.ts';
-import { DEFAULT_PREFERENCES, mixOptionsOf } from '../../src/mixture/wish.ts';
-import { DEFAULT_RULES } from '../../src/palette/asked.ts';
-import { planDay } from '../../src/palette/day.ts';
-import type { Leftover } from '../../src/palette/leftover.ts';
-import { starterShelf, starterStock } from '../../src/pigment/starter.ts';
+import { rangeMapping } from '../../src/harmony/shelf-range.ts';
+import { variantTarget } from '../../src/harmony/variant-target.ts';
+import { findMixtures } from '../../src/mixture/find-mixtures.ts';
+import { DEFAULT_PREFERENCES, mixOptionsOf } from '../../src/mixture/mixing-preferences.ts';
+import type { Leftover } from '../../src/palette/leftovers.ts';
+import { DEFAULT_RULES } from '../../src/palette/request.ts';
+import { starterShelf, starterStock } from '../../src/pigment/starter-shelf.ts';
 import type { Result } from '../../src/result.ts';
-import { sourceFromHarmony } from '../../src/ui/drapery/kept.ts';
-import { recordsOf } from '../../src/ui/drapery/record.ts';
-import { type PassageSource, pilesOfSource } from '../../src/ui/palette/from.ts';
+import { planDay } from '../../src/sheet/plan-day.ts';
+import {
+  type PassageSource,
+  pilesOfSource,
+} from '../../src/ui/features/palette/passage-sources.ts';
+import { sourceFromHarmony } from '../../src/ui/state/drapery/colour-sources.ts';
+import { recordsOf } from '../../src/ui/state/drapery/drapery-records.ts';
 import {
   amountsOf,
   coatFromLayer,
   leftoverBodyOf,
   passageFromEntry,
-} from '../../src/ui/palette/kept.ts';
+} from '../../src/ui/state/palette/palette-records.ts';
 import { render } from './specimen-camera.ts';
 import { walkScenes } from './specimen-walks.ts';
 

@@ -1,7 +1,7 @@
-import { colourHistogram, weightedKMeans } from '../../src/harmony/cluster.ts';
-import { colourHistograms, localColour } from '../../src/harmony/measure.ts';
+import { colourHistograms, localColour } from '../../src/harmony/local-colour.ts';
+import { downsampled } from '../../src/photo/downsample.ts';
 import type { Pixels } from '../../src/photo/pixels.ts';
-import { downsampled } from '../../src/photo/work.ts';
+import { colourHistogram, weightedKMeans } from '../../src/segmentation/histogram-kmeans.ts';
 import type { Found } from './specimen-score.ts';
 
 /** Plain k-means of the same pixels in OKLab: what any general clustering reaches. */

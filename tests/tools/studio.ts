@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
-import { serveApp } from '../../src/cli/server.ts';
+import { serveApp } from '../../src/host/server.ts';
 import { CHROMIUM_FLAGS, findChromium } from './chromium.ts';
 
 export const APP = resolve(import.meta.dirname, '../../dist/app');

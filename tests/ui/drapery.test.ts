@@ -1,15 +1,19 @@
 import { is } from 'valibot';
 import { describe, expect, test } from 'vitest';
-import { type DraperyBody, draperyBody, type FormulaBody } from '../../src/book/drapery.ts';
+import { type DraperyBody, draperyBody, type FormulaBody } from '../../src/book/schema/drapery.ts';
 import type { Lab } from '../../src/colour/lab.ts';
-import type { Cloth, GarmentRequest } from '../../src/drapery/fold.ts';
+import type { Cloth, GarmentRequest } from '../../src/drapery/cloth-types.ts';
 import { formulaOf } from '../../src/drapery/formula.ts';
 import { drape } from '../../src/drapery/garment.ts';
 import { STEPS } from '../../src/harmony/harmony.ts';
-import { starterShelf } from '../../src/pigment/starter.ts';
-import { schemeFromFormula } from '../../src/ui/drapery/passages.ts';
-import { hasAllRequests, recordsOf, schemeFromRecord } from '../../src/ui/drapery/record.ts';
-import type { SchemeGarment } from '../../src/ui/drapery/state.ts';
+import { starterShelf } from '../../src/pigment/starter-shelf.ts';
+import { schemeFromFormula } from '../../src/ui/features/drapery/scheme-from-formula.ts';
+import {
+  hasAllRequests,
+  recordsOf,
+  schemeFromRecord,
+} from '../../src/ui/state/drapery/drapery-records.ts';
+import type { SchemeGarment } from '../../src/ui/state/drapery/drapery-scheme.ts';
 
 const shelf = starterShelf();
 const draped = (wish: GarmentRequest) => {

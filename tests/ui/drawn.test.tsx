@@ -1,19 +1,19 @@
 import { act, cleanup, render as renderSoon, screen } from '@testing-library/preact';
 import type { JSX } from 'preact';
 import { afterEach, describe, expect, test, vi } from 'vitest';
+import type { DrawnLadder } from '../../src/drawing/drawn-ladder.ts';
 import { STEPS } from '../../src/harmony/harmony.ts';
-import { ColourComparison } from '../../src/ui/drawn/BesideWanted.tsx';
-import { HangingCloth } from '../../src/ui/drawn/Cloth.tsx';
-import { ClothLine } from '../../src/ui/drawn/ClothLine.tsx';
-import type { DrawnLadder } from '../../src/ui/drawn/drawn.ts';
-import { ClothFold } from '../../src/ui/drawn/Fold.tsx';
-import { FoldRow } from '../../src/ui/drawn/FoldRow.tsx';
-import { CameraIcon } from '../../src/ui/drawn/icons.tsx';
-import { Ladder } from '../../src/ui/drawn/Ladder.tsx';
-import { PaletteBoard } from '../../src/ui/drawn/PaletteBoard.tsx';
-import { Pile } from '../../src/ui/drawn/Pile.tsx';
-import { RecipeDrawing } from '../../src/ui/drawn/PileRow.tsx';
-import { drawAll } from '../../src/ui/drawn/turn.ts';
+import { ClothFold } from '../../src/ui/components/drawn/ClothFold.tsx';
+import { ClothLine } from '../../src/ui/components/drawn/ClothLine.tsx';
+import { ColourComparison } from '../../src/ui/components/drawn/ColourComparison.tsx';
+import { drawAll } from '../../src/ui/components/drawn/draw-queue.ts';
+import { FoldRow } from '../../src/ui/components/drawn/FoldRow.tsx';
+import { HangingCloth } from '../../src/ui/components/drawn/HangingCloth.tsx';
+import { CameraIcon } from '../../src/ui/components/drawn/icons.tsx';
+import { Ladder } from '../../src/ui/components/drawn/Ladder.tsx';
+import { PaletteBoard } from '../../src/ui/components/drawn/PaletteBoard.tsx';
+import { Pile } from '../../src/ui/components/drawn/Pile.tsx';
+import { RecipeDrawing } from '../../src/ui/components/drawn/RecipeDrawing.tsx';
 
 const ladder = (hexes: string, ...unreached: number[]): DrawnLadder =>
   hexes.split(',').map((hex, at) => ({

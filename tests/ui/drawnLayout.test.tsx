@@ -1,11 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { boxOf } from '../../src/ui/drawn/board.ts';
-import { HEAP_AREA, heapSurface } from '../../src/ui/drawn/heap.ts';
-import { layOutClothLine } from '../../src/ui/drawn/line.ts';
-import { layOutRecipe } from '../../src/ui/drawn/recipe.ts';
-import { layOutPalette } from '../../src/ui/drawn/seats.ts';
-import { type Box, boxesOverlap, breakLines, estimateTextWidth } from '../../src/ui/drawn/text.ts';
+import { layOutClothLine } from '../../src/drawing/cloth-line-layout.ts';
+import {
+  type Box,
+  boxesOverlap,
+  breakLines,
+  estimateTextWidth,
+} from '../../src/drawing/label-text.ts';
+import { HEAP_AREA, heapSurface } from '../../src/drawing/paint-heap.ts';
+import { boxOf } from '../../src/drawing/palette-board.ts';
+import { layOutPalette } from '../../src/drawing/palette-layout.ts';
+import { layOutRecipe } from '../../src/drawing/recipe-layout.ts';
 
 const names = fc.constantFrom(
   'titanium white',

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
+import { clothSurface } from '../../src/drawing/cloth-surface.ts';
+import { contours } from '../../src/drawing/contour-lines.ts';
+import { hangGarment } from '../../src/drawing/hanging-cloth.ts';
+import { blendLight, relativeLuminance } from '../../src/drawing/light-blend.ts';
+import { borderOf, outline, pathOf } from '../../src/drawing/polygon-path.ts';
+import { toneMapOf } from '../../src/drawing/tone-map.ts';
+import { colourAt } from '../../src/drawing/tone-shapes.ts';
 import { STEPS } from '../../src/harmony/harmony.ts';
-import { blendLight, relativeLuminance } from '../../src/ui/drawn/blend.ts';
-import { contours } from '../../src/ui/drawn/contour.ts';
-import { hangGarment } from '../../src/ui/drawn/hang.ts';
-import { colourAt } from '../../src/ui/drawn/mass.ts';
-import { borderOf, outline, pathOf } from '../../src/ui/drawn/path.ts';
-import { toneMapOf } from '../../src/ui/drawn/tone.ts';
-import { clothSurface } from '../../src/ui/drawn/weave.ts';
 
 /** A square grid over -1…1 with a field on it. */
 function field(size: number, f: (x: number, y: number) => number) {

@@ -1,17 +1,17 @@
 import 'fake-indexeddb/auto';
 import { cleanup, fireEvent, render, screen, within } from '@testing-library/preact';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import type { Entry } from '../../src/book/record.ts';
+import type { Entry } from '../../src/book/schema/record.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { STEPS } from '../../src/harmony/harmony.ts';
-import { DEFAULT_PREFERENCES } from '../../src/mixture/wish.ts';
-import { starterShelf, starterStock } from '../../src/pigment/starter.ts';
+import { DEFAULT_PREFERENCES } from '../../src/mixture/mixing-preferences.ts';
+import { starterShelf, starterStock } from '../../src/pigment/starter-shelf.ts';
 import type { OwnPigment, Stock } from '../../src/pigment/stock.ts';
 import type { MixtureJob } from '../../workers/mixture.ts';
 import { executeMixtureJob } from '../../workers/mixture.ts';
 
 // No worker here: the same work, done at once. The page is told of it a moment later, as ever.
-vi.mock('../../src/ui/jobs.ts', () => ({
+vi.mock('../../src/ui/state/worker-jobs.ts', () => ({
   isAbort: () => false,
   workMixtures: async (kind: string, takes: object) => {
     await Promise.resolve();
@@ -22,18 +22,20 @@ vi.mock('../../src/ui/jobs.ts', () => ({
 // Nothing has a place on a page that is not laid out: all of it is looked at.
 vi.stubGlobal('IntersectionObserver', undefined);
 
-const { storedShelf, shelf, notice } = await import('../../src/ui/studio.ts');
+const { storedShelf, shelf, notice } = await import('../../src/ui/state/studio.ts');
 const { harmonyColours, isMappedToShelf, selectedIndex, answers, undoHarmonyChange } = await import(
-  '../../src/ui/harmony/state.ts'
+  '../../src/ui/state/harmony/current-harmony.ts'
 );
-const { SelectedColour } = await import('../../src/ui/harmony/Bench.tsx');
-const { VariantRows } = await import('../../src/ui/harmony/vary/VariantRows.tsx');
-const { mixedVariants } = await import('../../src/ui/harmony/vary/varied.ts');
-const { mixturesInUse } = await import('../../src/ui/harmony/mix/used.ts');
-const { PreferencesSummary, PreferencesForm } = await import('../../src/ui/harmony/mix/Wishes.tsx');
-const { HarmonyMixingTools } = await import('../../src/ui/harmony/mix/BenchMix.tsx');
+const { SelectedColour } = await import('../../src/ui/features/harmony/SelectedColour.tsx');
+const { VariantRows } = await import('../../src/ui/features/harmony/VariantRows.tsx');
+const { mixedVariants } = await import('../../src/ui/state/harmony/variant-jobs.ts');
+const { mixturesInUse } = await import('../../src/ui/state/harmony/mixtures-in-use.ts');
+const { PreferencesSummary, PreferencesForm } = await import(
+  '../../src/ui/features/harmony/PreferencesForm.tsx'
+);
+const { HarmonyMixingTools } = await import('../../src/ui/features/harmony/MixtureTools.tsx');
 const { changePreferences, undoableDecision, resetDecisions, undoDecision, mixingPreferences } =
-  await import('../../src/ui/harmony/mix/decided.ts');
+  await import('../../src/ui/state/harmony/mixing-decisions.ts');
 
 /** A colour as a photograph gave it, as it is to be mixed. */
 const gathered = (name: string, lab: Lab) => ({

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import type { Entry } from '../../src/book/record.ts';
-import { readRecord } from '../../src/book/record.ts';
-import { starterShelf } from '../../src/pigment/starter.ts';
-import { pilesOfSource, withUniqueNames } from '../../src/ui/palette/from.ts';
+import type { Entry } from '../../src/book/schema/record.ts';
+import { readRecord } from '../../src/book/schema/record.ts';
+import { starterShelf } from '../../src/pigment/starter-shelf.ts';
+import { pilesOfSource, withUniqueNames } from '../../src/ui/features/palette/passage-sources.ts';
 import {
   leftoverBodyOf,
   leftoverFromEntry,
   manualMixture,
   passageFromEntry,
-} from '../../src/ui/palette/kept.ts';
+} from '../../src/ui/state/palette/palette-records.ts';
 import { bodies } from '../book/kinds.ts';
 
 /** An entry around a body, as the book gives it. */

@@ -1,8 +1,8 @@
 import { afterEach, describe, expect, test } from 'vitest';
-import { labOfHex } from '../../src/colour/hex.ts';
+import { labOfHex } from '../../src/colour/gamut-mapping.ts';
 import { labOfLinear } from '../../src/colour/rgb.ts';
-import { blendLight, relativeLuminance } from '../../src/ui/drawn/blend.ts';
-import { cssColourOf, isGamutMapped, isWideGamut } from '../../src/ui/drawn/screen.ts';
+import { blendLight, relativeLuminance } from '../../src/drawing/light-blend.ts';
+import { cssColourOf, isGamutMapped, isWideGamut } from '../../src/ui/state/screen-colour.ts';
 
 const P3_RED = labOfLinear(1, 0, 0, 'display-p3');
 const BEYOND_P3: [number, number, number] = [50, -110, 60];

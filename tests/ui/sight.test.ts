@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { fullMask, includedShare, keepMiddle } from '../../src/photo/mask.ts';
-import { whiteBalanceAt } from '../../src/photo/neutral.ts';
+import { whiteBalanceAt } from '../../src/photo/white-balance.ts';
 import {
   DEFAULT_GATHERING_SETTINGS,
   gatheringMask,
@@ -9,7 +9,7 @@ import {
   whiteBalanceFromSpot,
   whiteBalanceFromStated,
   whiteBalanceMatrix,
-} from '../../src/ui/harmony/sight/look.ts';
+} from '../../src/ui/state/harmony/gathering-settings.ts';
 import { picture } from '../photo/paint.ts';
 
 const words = { name: '', note: '', light: '', place: '', walk: '', date: '2031-05-17' };

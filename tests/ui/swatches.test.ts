@@ -1,19 +1,23 @@
 import { describe, expect, test } from 'vitest';
-import { START } from '../../src/book/clock.ts';
-import { loggedPile } from '../../src/book/learnt.ts';
-import { type Entry, readRecord } from '../../src/book/record.ts';
-import { nextVersionMetadata } from '../../src/book/version.ts';
+import { nextVersionMetadata } from '../../src/book/merge/next-version.ts';
+import { loggedPile } from '../../src/book/schema/calibration-evidence.ts';
+import { START } from '../../src/book/schema/hybrid-clock.ts';
+import { type Entry, readRecord } from '../../src/book/schema/record.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { spectrum } from '../../src/colour/grid.ts';
 import { labOf } from '../../src/colour/lab.ts';
-import { parseLab } from '../../src/colour/typed.ts';
-import { predictReflectance } from '../../src/optics/swatch.ts';
-import { spectraCgats, spectraCsv } from '../../src/pigment/calibrate/spectra.ts';
-import { builtInPaintOf } from '../../src/pigment/curves.ts';
-import { STARTER_SURFACE, starterStock } from '../../src/pigment/starter.ts';
+import { parseLab } from '../../src/colour/parse-lab.ts';
+import { predictReflectance } from '../../src/optics/swatch-residuals.ts';
+import { builtInPaintOf } from '../../src/pigment/built-in-curves.ts';
+import { spectraCgats, spectraCsv } from '../../src/pigment/import/read-spectra.ts';
+import { STARTER_SURFACE, starterStock } from '../../src/pigment/starter-shelf.ts';
 import type { Stock } from '../../src/pigment/stock.ts';
-import { observedFromSpectrum, pileBodyOf, predictPile } from '../../src/ui/swatches/pile.ts';
-import { rowFault, samplesOf } from '../../src/ui/swatches/sample.ts';
+import {
+  observedFromSpectrum,
+  pileBodyOf,
+  predictPile,
+} from '../../src/ui/features/calibration/pile-prediction.ts';
+import { rowFault, samplesOf } from '../../src/ui/features/calibration/sample-file.ts';
 import { NOON } from '../book/made.ts';
 import { describeShared, readShared } from '../shared.ts';
 

@@ -1,18 +1,18 @@
 import { signal } from '@preact/signals';
 import { cleanup, fireEvent, render, screen } from '@testing-library/preact';
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import type { Point } from '../../src/pigment/calibrate/straighten.ts';
-import type { Part } from '../../src/pigment/calibrate/swatches.ts';
-import { AccuracyChart } from '../../src/ui/swatches/AccuracyChart.tsx';
-import { Crosshair } from '../../src/ui/swatches/Crosshair.tsx';
-import { CompositionFields } from '../../src/ui/swatches/PartsFields.tsx';
-import { PointMarker } from '../../src/ui/swatches/Touching.tsx';
+import type { Point } from '../../src/calibration/homography.ts';
+import type { Part } from '../../src/calibration/painted-swatch.ts';
+import { AccuracyChart } from '../../src/ui/features/calibration/AccuracyChart.tsx';
+import { CompositionFields } from '../../src/ui/features/calibration/CompositionFields.tsx';
+import { Crosshair } from '../../src/ui/features/calibration/Crosshair.tsx';
+import { PointMarker } from '../../src/ui/features/calibration/PointMarker.tsx';
 
 afterEach(cleanup);
 
 // The shelf without the book that it is kept in.
-vi.mock('../../src/ui/shelf/state.ts', async () => {
-  const { starterStock } = await import('../../src/pigment/starter.ts');
+vi.mock('../../src/ui/features/shelf/stock-state.ts', async () => {
+  const { starterStock } = await import('../../src/pigment/starter-shelf.ts');
   return { ownStock: signal(starterStock()) };
 });
 

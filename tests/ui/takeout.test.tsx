@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
-import { START } from '../../src/book/clock.ts';
-import { type Entry, KINDS, type Kind } from '../../src/book/record.ts';
-import { nextVersionMetadata } from '../../src/book/version.ts';
-import { entryItems } from '../../src/ui/book/contents.ts';
-import { differencesOf } from '../../src/ui/book/differing.ts';
-import { pigmentWords } from '../../src/ui/book/names.ts';
-import { svgOf } from '../../src/ui/book/takeout.tsx';
+import { nextVersionMetadata } from '../../src/book/merge/next-version.ts';
+import { START } from '../../src/book/schema/hybrid-clock.ts';
+import { type Entry, KINDS, type Kind } from '../../src/book/schema/record.ts';
+import { svgOf } from '../../src/ui/features/book/download-entry.tsx';
+import { pigmentWords } from '../../src/ui/features/book/entry-names.ts';
+import { entryItems } from '../../src/ui/features/book/entry-text.ts';
+import { differencesOf } from '../../src/ui/features/book/version-differences.ts';
 import { bodies } from '../book/kinds.ts';
 import { mixtureOf } from '../book/made.ts';
 

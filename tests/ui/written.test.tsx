@@ -1,5 +1,5 @@
 import { afterAll, expect, test } from 'vitest';
-import { localiseFiguresIn, withLocalFigures } from '../../src/ui/locale.ts';
+import { localiseFiguresIn, withLocalFigures } from '../../src/ui/state/locale-format.ts';
 
 // As a reader has it whose decimals stand behind a comma.
 const Format = Intl.NumberFormat;

@@ -1,6 +1,6 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
-import { isAbort } from '../jobs.ts';
-import { showError } from '../studio.ts';
+import { showError } from './studio.ts';
+import { isAbort } from './worker-jobs.ts';
 
 /** Passed to a task: when to abort, and where to report progress. */
 export interface TaskOptions {

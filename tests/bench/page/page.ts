@@ -1,4 +1,4 @@
-import { runJob } from '../../../workers/jobs.ts';
+import { runJob } from '../../../workers/job-protocol.ts';
 import type { MixtureJob, MixtureNews, MixtureResult } from '../../../workers/mixture.ts';
 import { benchShelf, harmony, type Row } from '../mixture.ts';
 import type { Timing, TimingJob } from './timing.worker.ts';

@@ -1,5 +1,5 @@
 import { readPhoto } from '../../../workers/photo.ts';
-import { warmUp } from '../../../workers/rehearsal.ts';
+import { warmUp } from '../../../workers/warm-up.ts';
 
 export interface TimingJob {
   readonly file: Blob;

@@ -1,18 +1,18 @@
-import { summaryOfEntry } from '../../../src/book/card.ts';
-import { sha256 } from '../../../src/book/digest.ts';
-import { storeEntry } from '../../../src/book/entries.ts';
-import type { HarmonyBody } from '../../../src/book/harmony.ts';
-import { saveSpecimen } from '../../../src/book/keep.ts';
-import { sameValue } from '../../../src/book/merge.ts';
-import { type AnyRecord, filesOf, readRecord } from '../../../src/book/record.ts';
-import { type Book, openBook, type Picture } from '../../../src/book/store.ts';
-import { importCopy, makeCopy } from '../../../src/book/transfer.ts';
-import { openCopy } from '../../../src/book/unpack.ts';
-import { nextVersionMetadata } from '../../../src/book/version.ts';
-import { seededRandom } from '../../../src/chance.ts';
+import { sameValue } from '../../../src/book/merge/merge-books.ts';
+import { nextVersionMetadata } from '../../../src/book/merge/next-version.ts';
+import { sha256 } from '../../../src/book/schema/digest.ts';
+import { summaryOfEntry } from '../../../src/book/schema/entry-summary.ts';
+import type { HarmonyBody } from '../../../src/book/schema/harmony.ts';
+import { type AnyRecord, filesOf, readRecord } from '../../../src/book/schema/record.ts';
+import { storeEntry } from '../../../src/book/store/entry-transactions.ts';
+import { type Book, openBook, type Picture } from '../../../src/book/store/open-book.ts';
+import { saveSpecimen } from '../../../src/book/store/save-specimen.ts';
+import { importCopy, makeCopy } from '../../../src/book/transfer/copies.ts';
+import { openCopy } from '../../../src/book/transfer/unpack.ts';
+import { nameOf } from '../../../src/colour/colour-name.ts';
 import type { Lab } from '../../../src/colour/lab.ts';
-import { nameOf } from '../../../src/colour/name.ts';
 import { STEPS } from '../../../src/harmony/harmony.ts';
+import { seededRandom } from '../../../src/random.ts';
 import type { Result } from '../../../src/result.ts';
 
 /**

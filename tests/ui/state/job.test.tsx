@@ -1,7 +1,7 @@
 import { beforeEach, expect, test, vi } from 'vitest';
 import { autosave } from '../../../src/ui/state/autosave.ts';
-import { undoHistory } from '../../../src/ui/state/history.ts';
 import { job, type TaskOptions } from '../../../src/ui/state/job.ts';
+import { undoHistory } from '../../../src/ui/state/undo-history.ts';
 
 /** A task that ends when it is told to, and fails with the abort's reason like a worker's job. */
 function openTask() {

@@ -1,0 +1,68 @@
+import { deltaE00 } from '../colour/difference.ts';
+import type { Lab } from '../colour/lab.ts';
+import type { ErrorQuantiles } from './expected-error.ts';
+import type { PaintedSwatch } from './painted-swatch.ts';
+import { median } from './robust-mean.ts';
+
+/** A mixed pile with its predicted and its observed colour. */
+export interface LoggedPile extends PaintedSwatch {
+  readonly logged: true;
+  /** ISO date. */
+  readonly date: string;
+  /** Colour predicted on that date. */
+  readonly foreseen: Lab;
+  /** The lots of its pigments: a new lot is another paint. */
+  readonly lots: readonly { readonly pigment: string; readonly lot: string }[];
+}
+
+/** Accuracy of predictions over time. */
+export interface Accuracy {
+  /** Every pile, by date. */
+  readonly piles: readonly {
+    readonly id: string;
+    readonly date: string;
+    readonly deltaE00: number;
+  }[];
+  /** Of the last {@link RECENT}; null below three piles. */
+  readonly lately: ErrorQuantiles | null;
+  /** Of the first {@link RECENT}; null below {@link RECENT} + 3 piles. */
+  readonly atFirst: ErrorQuantiles | null;
+}
+
+const RECENT = 10;
+
+/** Accuracy of logged piles. It compares the prediction made at the time, never a later one. */
+export function accuracyOf(piles: readonly LoggedPile[]): Accuracy {
+  const known = piles
+    .toSorted((p, q) => p.date.localeCompare(q.date))
+    .map(({ id, date, foreseen, lab }) => ({ id, date, deltaE00: deltaE00(foreseen, lab) }));
+  const off = known.map((each) => each.deltaE00);
+  return {
+    piles: known,
+    lately: off.length < 3 ? null : errorSummary(off.slice(-RECENT)),
+    atFirst: off.length < RECENT + 3 ? null : errorSummary(off.slice(0, RECENT)),
+  };
+}
+
+function errorSummary(off: readonly number[]): ErrorQuantiles {
+  const sorted = off.toSorted((p, q) => p - q);
+  return { median: median(sorted), tenth: sorted[Math.floor(0.9 * (sorted.length - 1) + 0.5)]! };
+}
+
+/** The accuracy in a sentence; empty without piles. */
+export function accuracyWords({ piles, lately, atFirst }: Accuracy): string {
+  if (lately === null)
+    return piles.length === 0
+      ? ''
+      : `${piles.length === 1 ? 'One pile was' : 'Two piles were'} logged; from three on Kingcup says how well it foresees.`;
+  const now = `Of the last ${Math.min(RECENT, piles.length)} piles half came out within ${lately.median.toFixed(1)} of what was foreseen.`;
+  return atFirst === null ? now : `${now} At first it was ${atFirst.median.toFixed(1)}.`;
+}
+
+/** The piles mixed only from current lots. @param lotOf current lot of a pigment */
+export function pilesOfCurrentLots(
+  piles: readonly LoggedPile[],
+  lotOf: (pigment: string) => string | null,
+): LoggedPile[] {
+  return piles.filter(({ lots }) => lots.every(({ pigment, lot }) => lotOf(pigment) === lot));
+}

@@ -1,0 +1,44 @@
+import type { FitFound } from '../../../../workers/calibration.ts';
+import { fittedPaintsOf } from '../../../calibration/accept-calibration.ts';
+import {
+  evidenceOfCurve,
+  evidenceOfFit,
+  evidenceWords,
+} from '../../../calibration/curve-evidence.ts';
+import { withLocalFigures } from '../../state/locale-format.ts';
+import { calibrationTexts, dayWords, today } from '../../texts/calibration-texts.ts';
+import { ownStock } from '../shelf/stock-state.ts';
+
+/** The provenance and expected error of each paint's curve, now and after the fit. */
+export function TrustChange({ fit }: { fit: FitFound }) {
+  const stock = ownStock.value;
+  return (
+    <ul class="swatch-trust">
+      {fittedPaintsOf(fit).map((paint) => {
+        const entry = stock.entries.find(({ id }) => id === paint.pigment);
+        const now = evidenceOfCurve(entry?.curve ?? null);
+        return (
+          <li key={paint.pigment}>
+            <h3>{paint.label}</h3>
+            <dl>
+              <div>
+                <dt>{calibrationTexts.now}</dt>
+                <dd>
+                  {now.known === 'handbook'
+                    ? calibrationTexts.handbook
+                    : withLocalFigures(
+                        evidenceWords({ ...now, date: now.date && dayWords(now.date) }),
+                      )}
+                </dd>
+              </div>
+              <div>
+                <dt>{calibrationTexts.afterwards}</dt>
+                <dd>{withLocalFigures(evidenceWords(evidenceOfFit(paint, dayWords(today()))))}</dd>
+              </div>
+            </dl>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

@@ -1,0 +1,19 @@
+import { paletteFaultWords } from '../../../palette/palette-faults.ts';
+import { withLocalFigures } from '../../state/locale-format.ts';
+import { planFaults } from '../../state/palette/plan-job.ts';
+
+/** What prevents the day's plan, one sentence for each fault. */
+export function PlanFaults({ heading }: { heading?: string }) {
+  const words = [...new Set(planFaults.value.map(paletteFaultWords))];
+  if (words.length === 0) return null;
+  return (
+    <div class="pal-faults" role="alert">
+      {heading !== undefined && <h2>{heading}</h2>}
+      <ul>
+        {words.map((one) => (
+          <li key={one}>{withLocalFigures(one)}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}

@@ -1,0 +1,18 @@
+import { masstonesOf } from '../../pigment/nearest-masstone.ts';
+import type { Shelf } from '../../pigment/shelf.ts';
+import { midSentence } from '../../wording.ts';
+import { cssColourOf } from './screen-colour.ts';
+
+/** Label of a pigment on a shelf; its id if the shelf lacks it. */
+export const shelfLabelOf = (pigment: string, shelf: Shelf): string =>
+  shelf.paints.find((paint) => paint.pigment === pigment)?.label ?? pigment;
+
+/** Label as written within a sentence. */
+export const sentenceLabelOf = (pigment: string, shelf: Shelf): string =>
+  midSentence(shelfLabelOf(pigment, shelf));
+
+/** Display colour of its masstone; #808080 if the shelf lacks it. */
+export function masstoneDisplayColour(pigment: string, shelf: Shelf): string {
+  const found = masstonesOf(shelf).find((paint) => paint.pigment === pigment);
+  return found ? cssColourOf(found.lab) : '#808080';
+}

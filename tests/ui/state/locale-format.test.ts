@@ -1,0 +1,35 @@
+import { expect, test } from 'vitest';
+import {
+  formatForField,
+  formatNumber,
+  inchesOf,
+  readLength,
+  withLocalFigures,
+} from '../../../src/ui/state/locale-format.ts';
+
+// An inch is 2.54 cm exactly (international yard and pound agreement, 1959).
+test.each([
+  ['60', 60],
+  ['60,5', 60.5],
+  [' 60.5 cm ', 60.5],
+  ['24 in', 60.96],
+  ['24"', 60.96],
+  ['23,5 inches', 59.69],
+  ['1″', 2.54],
+])('a length written as %s is %d cm', (text, cm) => {
+  expect(readLength(text)).toBeCloseTo(cm, 10);
+});
+
+test.each(['', 'wide', '24 feet', '-3', '1.2.3', 'in'])('“%s” is no length', (text) => {
+  expect(readLength(text)).toBeNull();
+});
+
+test('what is shown in inches is what was written', () => {
+  expect(inchesOf(readLength('17.75 in')!)).toBeCloseTo(17.75, 12);
+});
+
+test('a field shows no more than it takes back', () => {
+  expect(formatForField(12_345.678_9)).toBe('12345.679');
+  expect(formatNumber(12_345.6, 1)).toBe('12,345.6');
+  expect(withLocalFigures('1.25 cm³ of it. 3 more.')).toBe('1.25 cm³ of it. 3 more.');
+});

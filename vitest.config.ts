@@ -7,14 +7,18 @@ const root = import.meta.dirname;
 /** Folders of tests that are a project of their own; every other test in Node is a unit test. */
 const APART = ['published/**', 'smoke/**', 'story/**', 'simulation/**', 'browser/**'];
 
-/** Tests in Node that share one module graph per thread: most of their time would go into loading it anew. */
+/** Tests that share one module graph per thread: most of their time would go into loading it anew. */
 const shared = { environment: 'node', pool: 'threads', isolate: false } as const;
 
-/** Tests that drive processes or a browser: after the rest, for they wait more than they work. */
+/**
+ * Tests that drive processes or a browser: after the rest, for they wait more than they work. Their limits only end
+ * what hangs: one wait may take as long as on a machine that is many times slower.
+ */
 const driving = {
   environment: 'node',
-  testTimeout: 240_000,
-  hookTimeout: 120_000,
+  testTimeout: 900_000,
+  hookTimeout: 240_000,
+  expect: { poll: { timeout: 240_000 } },
 } as const;
 
 // `npm test` runs unit, screens, published, smoke and story; `npm run test:all` adds simulation and browser.
@@ -39,6 +43,7 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          ...shared,
           name: 'screens',
           environment: 'happy-dom',
           include: ['**/*.test.tsx'],

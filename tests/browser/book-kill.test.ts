@@ -1,76 +1,15 @@
-import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdtempSync, readdirSync, rmSync, statSync, truncateSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import { statSync, truncateSync } from 'node:fs';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { seededRandom } from '../../src/random.ts';
-import { CHROMIUM_FLAGS, findChromium } from '../tools/chromium.ts';
+import { HANG_MS } from '../tools/studio.ts';
+import { Mortal } from './mortal.ts';
 import { describeBrowser } from './open.ts';
 import { Probed } from './probed.ts';
 
 const ROUNDS = process.env.KINGCUP_SOAK === '1' ? 100 : 10;
 
 const pause = (ms: number) => new Promise((done) => setTimeout(done, ms));
-
-/** A browser that this test started itself and can therefore end as a power cut would. */
-class Mortal {
-  readonly folder = mkdtempSync(join(tmpdir(), 'kingcup-mortal-'));
-  #process: ChildProcess | null = null;
-  #browser: Browser | null = null;
-
-  async open(): Promise<Page> {
-    const child = spawn(
-      findChromium()!,
-      [
-        ...CHROMIUM_FLAGS,
-        '--headless=new',
-        '--remote-debugging-port=0',
-        `--user-data-dir=${this.folder}`,
-        'about:blank',
-      ],
-      // A group of its own: the whole of it is ended, and nothing else.
-      { detached: true, stdio: ['ignore', 'ignore', 'pipe'] },
-    );
-    this.#process = child;
-    const address = await new Promise<string>((resolve, reject) => {
-      let heard = '';
-      child.stderr!.on('data', (piece) => {
-        heard += piece;
-        const found = /DevTools listening on (ws:\S+)/.exec(heard);
-        if (found) resolve(found[1]!);
-      });
-      child.once('exit', () => reject(new Error(`the browser did not start: ${heard}`)));
-    });
-    this.#browser = await chromium.connectOverCDP(address);
-    const context = this.#browser.contexts()[0]!;
-    return context.pages()[0] ?? context.newPage();
-  }
-
-  /** Ends every process of it at once, with no chance to put anything in order. */
-  async kill(): Promise<void> {
-    const child = this.#process;
-    if (!child?.pid) return;
-    this.#process = null;
-    const gone = new Promise((done) => child.once('exit', done));
-    process.kill(-child.pid, 'SIGKILL');
-    await gone;
-    await this.#browser?.close().catch(() => {});
-  }
-
-  /** The file that its store writes into. */
-  log(): string {
-    const all = join(this.folder, 'Default/IndexedDB');
-    const [store] = readdirSync(all).filter((name) => name.endsWith('.indexeddb.leveldb'));
-    const logs = readdirSync(join(all, store!)).filter((name) => name.endsWith('.log'));
-    return join(all, store!, logs.sort().at(-1)!);
-  }
-
-  async discard(): Promise<void> {
-    await this.kill();
-    rmSync(this.folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
-  }
-}
 
 /** When an import is cut off: among its writes, while they are committed, once it was said to have ended. */
 const MOMENTS = ['inside', 'commit', 'commit', 'ended', 'commit'] as const;
@@ -92,13 +31,23 @@ async function watchProgress(page: Page): Promise<{ reach(share: number): Promis
   };
 }
 
+/** Once its merge is so far the page stands still for good: it has written, and commits nothing. */
+const stopAt = (page: Page, share: number): Promise<void> =>
+  page.evaluate((last) => {
+    const tell = window.progress!;
+    window.progress = async (done) => {
+      void tell(done);
+      while (done >= last);
+    };
+  }, share);
+
 describeBrowser('the browser is killed', () => {
   const probed = new Probed();
   beforeAll(() => probed.start());
   afterAll(() => probed.stop());
 
   test(`${ROUNDS} times while it saves: all that was confirmed is there and whole`, {
-    timeout: 20_000 * ROUNDS,
+    timeout: HANG_MS + 60_000 * ROUNDS,
   }, async () => {
     const next = seededRandom(31);
     const mortal = new Mortal();
@@ -139,9 +88,6 @@ describeBrowser('the browser is killed', () => {
   // among writes, and each time that a log is cut off like this.
   test.each([1, 300, 40_000])(
     'its log is torn %i bytes before the end: what came before and after is there',
-    {
-      timeout: 60_000,
-    },
     async (bytes) => {
       const mortal = new Mortal();
       const open = async () => {
@@ -174,7 +120,7 @@ describeBrowser('the browser is killed', () => {
   );
 
   test(`${ROUNDS} times while it brings in a copy: all of it is there or nothing`, {
-    timeout: 20_000 * ROUNDS,
+    timeout: HANG_MS + 60_000 * ROUNDS,
   }, async () => {
     const next = seededRandom(57);
     const mortal = new Mortal();
@@ -219,6 +165,9 @@ describeBrowser('the browser is killed', () => {
         await probed.probe(page, `book-${round}`);
         await page.evaluate(() => window.probe.fill(3, 99));
         const progress = await watchProgress(page);
+        const moment = MOMENTS[round % MOMENTS.length]!;
+        const share = 0.9 * next();
+        if (moment === 'inside') await stopAt(page, share);
         let hasEnded = false;
         const bringing = page
           .evaluate((copy) => window.probe.bringIn(copy), url)
@@ -228,8 +177,7 @@ describeBrowser('the browser is killed', () => {
             },
             () => {},
           );
-        const moment = MOMENTS[round % MOMENTS.length]!;
-        if (moment === 'inside') await progress.reach(0.9 * next());
+        if (moment === 'inside') await progress.reach(share);
         else if (moment === 'ended') await bringing;
         else {
           // Evenly over the time that the commit takes, and a little beyond.

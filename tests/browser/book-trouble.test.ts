@@ -57,9 +57,12 @@ describeBrowser('the book in trouble', () => {
       await page.goto(`${probed.url}#/book`);
       await page.locator('.long .row').first().waitFor();
       await page.getByRole('searchbox').fill('Weir');
-      await page.locator('.long .row').first().click();
+      await page.locator('.found').getByText(' of ').waitFor();
+      const row = page.locator('.long .row').first();
+      const name = await row.locator('.row-name').innerText();
+      await row.click();
       const heading = page.locator('.entry h2');
-      const name = await heading.innerText();
+      await expect.poll(() => heading.innerText()).toBe(name);
       await page.getByRole('button', { name: 'Rename' }).click();
       await page.getByRole('textbox', { name: 'Name' }).fill('Weir with no room');
       await page.getByRole('button', { name: 'Rename' }).click();
@@ -173,7 +176,7 @@ describeBrowser('the book in trouble', () => {
       await older.close();
       await page.locator('.long .row').first().waitFor();
       await expect.poll(() => page.getByText('Close the other window').count()).toBe(0);
-      expect(await line(page).innerText()).toBe('Saved in this browser');
+      await expect.poll(() => line(page).innerText()).toBe('Saved in this browser');
     } finally {
       await studio.discard();
     }

@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { violations } from '../tools/axe.ts';
-import { DESKTOP, describeBrowser, PHONE, Studio } from './open.ts';
+import { DESKTOP, describeBrowser, holdWork, PHONE, Studio, slowTime, wasTold } from './open.ts';
 import { Probed } from './probed.ts';
 
 /** A folder for pictures to look at; none unless told. */
@@ -68,6 +68,7 @@ describeBrowser('the book as a painter meets it', () => {
         away.push(request.url());
     });
     await withoutPicker(page.context());
+    await slowTime(page);
     await probed.probe(page);
     await page.evaluate(([n, withPictures]) => window.probe.fill(n, 7, withPictures), [
       count,
@@ -100,6 +101,7 @@ describeBrowser('the book as a painter meets it', () => {
         for (const name of await page.locator('.row-name').allInnerTexts())
           expect(name).toMatch(/^Weir/);
         await page.getByRole('searchbox').fill('');
+        await expect.poll(() => counted(page)).toBe('70 entries');
         await page.getByText('Narrow it down').click();
         await page
           .getByRole('list', { name: 'Colours of this book' })
@@ -119,10 +121,10 @@ describeBrowser('the book as a painter meets it', () => {
         await expect
           .poll(async () => Number.parseInt(await counted(page), 10))
           .toBeGreaterThan(near);
+        const wider = Number.parseInt(await counted(page), 10);
         await page.getByLabel('Pigment used').selectOption({ label: 'Azurite' });
         await page.getByLabel('Kind').selectOption({ label: 'Harmony' });
-        const some = Number.parseInt(await counted(page), 10);
-        expect(some).toBeLessThan(all);
+        await expect.poll(async () => Number.parseInt(await counted(page), 10)).toBeLessThan(wider);
         await page.getByRole('button', { name: 'Without: Azurite' }).click();
         await page.getByRole('button', { name: 'Clear the search' }).click();
         await expect.poll(() => counted(page)).toBe('70 entries');
@@ -130,8 +132,10 @@ describeBrowser('the book as a painter meets it', () => {
 
         // One entry, all of it.
         await page.getByRole('searchbox').fill('Weir');
+        await expect.poll(() => counted(page)).toMatch(/ of 70/);
         const first = rows(page).first();
         const name = await first.locator('.row-name').innerText();
+        expect(name).toMatch(/^Weir/);
         await first.click();
         const heading = page.locator('.entry h2');
         await expect.poll(() => heading.innerText()).toBe(name);
@@ -354,25 +358,25 @@ describeBrowser('the book as a painter meets it', () => {
       await page.getByRole('link', { name: 'Copies', exact: true }).click();
       const copy = await copyOf(page);
       await page.getByRole('button', { name: 'Close' }).click();
-      // Questions reach the worker late, so that there is time to stop it.
-      await page.evaluate(() => {
-        const { postMessage } = Worker.prototype;
-        Worker.prototype.postMessage = function (this: Worker, message: unknown) {
-          setTimeout(() => postMessage.call(this, message), 8000);
-        };
-      });
+      const letGo = await holdWork(page);
       await page.getByRole('button', { name: 'Make a copy of the book' }).click();
       await page.getByRole('progressbar', { name: 'Making the copy…' }).waitFor();
       expect(await violations(page)).toEqual([]);
       await page.getByRole('button', { name: 'Stop' }).click();
-      await page.getByText('Stopped. No copy was made.').waitFor();
+      await wasTold(page, 'Stopped. No copy was made.');
       await page.getByRole('button', { name: 'Make a copy of the book' }).waitFor();
       await choose(page, copy.bytes);
       await page.getByText('Looking through the copy…').waitFor();
       expect(await violations(page)).toEqual([]);
       await page.getByRole('button', { name: 'Stop' }).click();
-      await page.getByText('Stopped. The book is as it was before.').waitFor();
+      await wasTold(page, 'Stopped. The book is as it was before.');
       await page.getByLabel('Choose a copy').waitFor();
+      // What was stopped does not come after all, and the next is made.
+      await letGo();
+      await page.getByRole('button', { name: 'Make a copy of the book' }).click();
+      await page.getByText(/The copy is ready: 1\d entries/).waitFor();
+      await page.getByRole('link', { name: 'Entries' }).click();
+      await expect.poll(() => counted(page)).toBe('11 entries');
       expect(studio.errors).toEqual([]);
     } finally {
       await studio.discard();

@@ -16,10 +16,9 @@ import { type Photo, photograph, type Shot } from '../tools/card-photo.ts';
 import { jpegOf } from '../tools/card-photographs.ts';
 import { readPdf, tellUnread } from '../tools/poppler.ts';
 import { entriesOnDisk } from './disk.ts';
-import { DESKTOP, describeBrowser, inStudio, PHONE, Served } from './open.ts';
+import { DESKTOP, describeBrowser, inStudio, PHONE, Served, slowTime } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
-const LONG = { timeout: 40_000 };
 
 /** The painter's own tubes: every colour tints twice as strongly as the handbook's; the white is the handbook's. */
 const tube = (pigment: string) => {
@@ -40,7 +39,7 @@ const button = (page: Page, name: string) => page.getByRole('button', { name, ex
 const heading = (page: Page, name: string) => page.getByRole('heading', { name, exact: true });
 const go = async (page: Page, url: string, address: string, name: string) => {
   await page.goto(`${url}#/${address}`);
-  await heading(page, name).waitFor(LONG);
+  await heading(page, name).waitFor();
 };
 /** The recipe and what is said of it on the bench of the harmony that is open. */
 const bench = (page: Page) => page.locator('section[aria-labelledby="bench-heading"]');
@@ -48,7 +47,7 @@ const recipe = async (page: Page): Promise<string> => {
   const drawn = bench(page)
     .getByRole('img', { name: /mixed into one pile/ })
     .first();
-  await drawn.waitFor(LONG);
+  await drawn.waitFor();
   return (await drawn.locator('title').textContent()) ?? '';
 };
 /** Controls that are too small for a thumb. */
@@ -83,6 +82,7 @@ describeBrowser('the painter’s own paints', () => {
   test('are brushed out, photographed, accepted, undone; measured, logged, and still there', async () => {
     await inStudio(DESKTOP, 'light', async (page) => {
       const { url } = served;
+      await slowTime(page);
       await page.addInitScript(() => {
         window.print = () => {};
       });
@@ -133,9 +133,9 @@ describeBrowser('the painter’s own paints', () => {
       await heading(page, 'Read the photograph').waitFor();
       const choose = page.getByLabel('Choose a photograph');
       await choose.setInputFiles((await shoot(plan, { size: 740, lamp: 0.8 })).path);
-      await expect.poll(() => page.getByRole('alert').innerText(), LONG).toMatch(/^Two lights/);
+      await expect.poll(() => page.getByRole('alert').innerText()).toMatch(/^Two lights/);
       await choose.setInputFiles((await shoot(plan, { size: 740, offset: [0.42, 0] })).path);
-      await expect.poll(() => page.getByRole('alert').innerText(), LONG).toMatch(/^Only \d of the/);
+      await expect.poll(() => page.getByRole('alert').innerText()).toMatch(/^Only \d of the/);
       expect(await violations(page)).toEqual([]);
       expect((await ofKind(page, 'card'))[0]!.body.reading).toBeUndefined();
       // The rings can be touched by keys alone.
@@ -152,7 +152,7 @@ describeBrowser('the painter’s own paints', () => {
       const shot = { size: 1100, tilt: 7, turn: 4, uneven: 0.1, jpeg: 92 };
       const { photo, path } = await shoot(plan, shot);
       await choose.setInputFiles(path);
-      await heading(page, 'What was seen').waitFor(LONG);
+      await heading(page, 'What was seen').waitFor();
       await page.getByText(/\d places read, the light falls off by/).waitFor();
       await expect
         .poll(() => page.locator('.swatch-over polygon').count())
@@ -162,7 +162,7 @@ describeBrowser('the painter’s own paints', () => {
 
       // Seen beside foreseen, then accepted: the mixture on the bench is another.
       await page.getByRole('link', { name: 'Compare with what was foreseen' }).click();
-      await button(page, 'Accept these curves').waitFor(LONG);
+      await button(page, 'Accept these curves').waitFor();
       await expect
         .poll(() => page.locator('.swatch-compared > li').count())
         .toBe(plan.places.filter(({ kind }) => kind === 'paint').length);
@@ -176,12 +176,12 @@ describeBrowser('the painter’s own paints', () => {
       await button(page, 'Accept these curves').click();
       await page.getByText(/have your own curve now/).waitFor();
       await page.goto(harmony);
-      await bench(page).getByText('From your own curves').waitFor(LONG);
-      await expect.poll(() => recipe(page), LONG).not.toBe(before);
+      await bench(page).getByText('From your own curves').waitFor();
+      await expect.poll(() => recipe(page)).not.toBe(before);
       // Undone, it is as it was.
       await page.locator('.notices').getByRole('button', { name: 'Undo' }).click();
-      await bench(page).getByText('Foreseen from handbooks').waitFor(LONG);
-      await expect.poll(() => recipe(page), LONG).toBe(before);
+      await bench(page).getByText('Foreseen from handbooks').waitFor();
+      await expect.poll(() => recipe(page)).toBe(before);
 
       // A pile that came out otherwise is kept from the bench.
       await page.locator('summary').filter({ hasText: 'It came out wrong' }).first().click();
@@ -207,7 +207,7 @@ describeBrowser('the painter’s own paints', () => {
           position: { x: (x / width) * box.width, y: (y / height) * box.height },
         });
       }
-      await expect.poll(() => page.getByText('As judged by eye').count(), LONG).toBe(0);
+      await expect.poll(() => page.getByText('As judged by eye').count()).toBe(0);
       await button(page, 'Keep it').click();
       await page.getByText('The pile is kept.').waitFor();
       await page.getByText(/One pile was logged/).waitFor();
@@ -244,8 +244,8 @@ describeBrowser('the painter’s own paints', () => {
       await page.getByLabel('Paint 2 in “Vermilion”', { exact: true }).selectOption('');
       expect(await violations(page)).toEqual([]);
       await button(page, 'Keep these curves').click();
-      await button(page, 'Accept these curves').click(LONG);
-      await page.getByText(/have your own curve now/).waitFor(LONG);
+      await button(page, 'Accept these curves').click();
+      await page.getByText(/have your own curve now/).waitFor();
 
       // And out again, with the same digits.
       await page.getByRole('link', { name: 'bench.txt' }).click();
@@ -262,7 +262,7 @@ describeBrowser('the painter’s own paints', () => {
       // After a reload everything is there, and on the shelf each says how it is known.
       await go(page, url, 'book/shelf/swatches', 'Your own paints');
       await page.reload();
-      await page.getByText(/photographed on .*: \d+ swatches/).waitFor(LONG);
+      await page.getByText(/photographed on .*: \d+ swatches/).waitFor();
       await page.getByRole('link', { name: 'bench.txt' }).waitFor();
       await page.getByText(/One pile was logged/).waitFor();
       expect(await violationsInBoth(page)).toEqual([]);
@@ -275,5 +275,5 @@ describeBrowser('the painter’s own paints', () => {
       await button(page, 'Put the handbook’s curve back').click();
       await page.getByText(/^From the handbook: a guess/).waitFor();
     });
-  }, 300_000);
+  });
 });

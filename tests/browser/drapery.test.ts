@@ -2,7 +2,8 @@ import { resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { violationsInBoth as violations } from '../tools/axe.ts';
-import { DESKTOP, describeBrowser, inStudio, PHONE, Served } from './open.ts';
+import { onDisk } from './disk.ts';
+import { DESKTOP, describeBrowser, inStudio, PHONE, Served, slowTime, wasTold } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 /** Where to write what is on the screen, for a person to judge; nowhere unless it is asked for. */
@@ -16,9 +17,7 @@ const heading = (page: Page, name: string) => page.getByRole('heading', { name, 
 const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
 /** Every cloth is worked out: only then can the drapery be kept. */
 const whole = (page: Page) =>
-  expect
-    .poll(() => button(page, 'Keep it as a formula').isEnabled(), { timeout: 60_000 })
-    .toBe(true);
+  expect.poll(() => button(page, 'Keep it as a formula').isEnabled()).toBe(true);
 const ladder = (page: Page) => page.locator('.drapery-bench .drapery-steps');
 
 describeBrowser('from a harmony to a drapery and its formula in the book', () => {
@@ -92,7 +91,7 @@ describeBrowser('from a harmony to a drapery and its formula in the book', () =>
       await page.getByText(/The formula “Cloths of the jay” is in the book/).waitFor();
       // Kept once more it makes no second entry.
       await button(page, 'Keep it as a formula').click();
-      await page.getByText('The formula “Cloths of the jay” is in the book already').waitFor();
+      await wasTold(page, 'The formula “Cloths of the jay” is in the book already');
       await expect.poll(() => page.locator('.save-line').innerText()).toMatch(/^Saved/);
       const kept = await ladder(page).innerText();
 
@@ -121,6 +120,7 @@ describeBrowser('from a harmony to a drapery and its formula in the book', () =>
 
   test('it begins empty, with six worked formulas; a glazed sleeve, black and paper', () =>
     inStudio(DESKTOP, 'light', async (page) => {
+      await slowTime(page);
       await page.goto(`${served.url}#/drapery`);
       await page.getByText('From a worked formula').waitFor();
       const worked = page.locator('main button.drapery-take');
@@ -142,7 +142,9 @@ describeBrowser('from a harmony to a drapery and its formula in the book', () =>
       await page.emulateMedia({ media: 'screen' });
 
       // What is on the bench is still there after a reload, though it was not kept.
-      await page.waitForTimeout(500);
+      await expect
+        .poll(() => page.evaluate(onDisk, { table: 'meta', key: 'screen drapery' }))
+        .toContain('Glazed red sleeve');
       await page.reload();
       await heading(page, 'Glazed red sleeve').first().waitFor();
       await whole(page);

@@ -23,9 +23,7 @@ describeBrowser('the frame of the app', () => {
       await page.getByLabel('Choose a photograph').setInputFiles(JAY);
       await page.getByRole('button', { name: 'Keep this harmony' }).click();
       await page.getByText('This harmony is in the book').waitFor();
-      await expect
-        .poll(() => page.locator('.save-line').innerText(), { timeout: 20_000 })
-        .toBe('Saved in this browser');
+      await expect.poll(() => page.locator('.save-line').innerText()).toBe('Saved in this browser');
 
       const worker = join(folder, 'service.worker.js');
       writeFileSync(worker, `${readFileSync(worker, 'utf8')}\n// another version\n`);

@@ -6,6 +6,8 @@ import { Probed } from './probed.ts';
 /** What the stand-ins for the system's own dialogs do next, and what they were handed. */
 interface Dialogs {
   next: 'close' | 'refuse' | 'fail' | 'take';
+  /** How often one of them was asked for. */
+  asked: number;
   readonly shared: { name: string; type: string; start: string }[];
   readonly written: { name: string; start: string; whole: boolean }[];
 }
@@ -17,9 +19,10 @@ declare global {
 
 /** Runs before the app: no test can press the system's own share sheet or save picker. */
 function standIn(): void {
-  const dialogs: Dialogs = { next: 'take', shared: [], written: [] };
+  const dialogs: Dialogs = { next: 'take', asked: 0, shared: [], written: [] };
   const startOf = async (file: Blob) => (await file.slice(0, 2).text()) as string;
   const answer = () => {
+    dialogs.asked++;
     if (dialogs.next === 'close') throw new DOMException('closed', 'AbortError');
     if (dialogs.next === 'refuse') throw new DOMException('not allowed here', 'SecurityError');
     if (dialogs.next === 'fail') throw new TypeError('no');
@@ -74,6 +77,8 @@ describeBrowser('how a copy leaves', () => {
       await button(page, 'Make a copy of the book').click();
       const [share, save] = [button(page, 'Hand it on'), button(page, 'Save the file')];
       await share.waitFor();
+      const asked = (times: number) =>
+        expect.poll(() => page.evaluate(() => window.dialogs.asked)).toBe(times);
       const left = page.getByText('The copy has left Kingcup.');
       const failed = page.getByText('The file could not be written.');
 
@@ -81,6 +86,7 @@ describeBrowser('how a copy leaves', () => {
       await next(page, 'close');
       await share.click();
       await save.click();
+      await asked(2);
       await expect.poll(() => left.count()).toBe(0);
       await expect.poll(() => failed.count()).toBe(0);
       // Neither works: that is said, and the copy is still at hand.

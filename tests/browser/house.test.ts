@@ -3,10 +3,9 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeEach, expect, test } from 'vitest';
 import { violations, violationsInBoth } from '../tools/axe.ts';
 import { onDisk } from './disk.ts';
-import { DESKTOP, describeBrowser, inStudio, PHONE, Served, Studio } from './open.ts';
+import { DESKTOP, describeBrowser, inStudio, PHONE, Served, Studio, slowTime } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
-const SLOW = { timeout: 20_000 };
 
 const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name });
 /** Goes where an address leads, as a link from elsewhere does. */
@@ -45,12 +44,12 @@ describeBrowser('a house that one finds the way in', () => {
 
       await button(page, 'Throw the sample book away').click();
       await page.getByText('The sample book is in the bin').waitFor();
-      await expect.poll(() => samples.count(), SLOW).toBe(0);
+      await expect.poll(() => samples.count()).toBe(0);
       await own.first().waitFor();
       await button(page, 'Undo').click();
-      await expect.poll(() => samples.count(), SLOW).toBeGreaterThan(3);
+      await expect.poll(() => samples.count()).toBeGreaterThan(3);
       await button(page, 'Throw the sample book away').click();
-      await expect.poll(() => samples.count(), SLOW).toBe(0);
+      await expect.poll(() => samples.count()).toBe(0);
       await page.reload();
       await own.first().waitFor();
       await expect.poll(() => samples.count()).toBe(0);
@@ -58,6 +57,7 @@ describeBrowser('a house that one finds the way in', () => {
 
   test('every link opens with no server, and going back leads to where one was', () =>
     inStudio(PHONE, 'light', async (page) => {
+      await slowTime(page);
       await bringSample(page, served.url);
       await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
       await served.stop();
@@ -100,11 +100,11 @@ describeBrowser('a house that one finds the way in', () => {
       expect(was).toBeGreaterThan(500);
       await link.click();
       await page.getByRole('heading', { name: 'Palette', exact: true }).waitFor();
-      await expect.poll(() => page.evaluate(() => scrollY), SLOW).toBe(0);
+      await expect.poll(() => page.evaluate(() => scrollY)).toBe(0);
       await page.goBack();
-      await expect.poll(() => page.evaluate(() => scrollY), SLOW).toBeGreaterThan(was - 40);
+      await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(was - 40);
       await expect
-        .poll(() => page.evaluate(() => document.activeElement?.textContent), SLOW)
+        .poll(() => page.evaluate(() => document.activeElement?.textContent))
         .toBe('Palette');
     }));
 
@@ -113,10 +113,10 @@ describeBrowser('a house that one finds the way in', () => {
       await bringSample(page, served.url);
       await at(page, '#/harmony/sample-harmony-jay-feather');
       await button(page, 'Make a drapery of it').click();
-      await button(page, 'Keep this drapery').click({ timeout: 60_000 });
+      await button(page, 'Keep this drapery').click();
       await button(page, 'Lay it out on the palette').click();
       await page.locator('main').getByRole('link', { name: 'The day’s palette' }).last().click();
-      await page.getByRole('link', { name: 'Morning sheet' }).click(SLOW);
+      await page.getByRole('link', { name: 'Morning sheet' }).click();
       await button(page, 'Print, or keep as PDF').waitFor();
       // The sample book's own leftover is for the sample's own day.
       await expect.poll(() => page.getByText('Use first').count()).toBe(0);
@@ -135,14 +135,14 @@ describeBrowser('a house that one finds the way in', () => {
       await width.fill('24 in');
       await width.blur();
       await page.getByText(/24,0 × 17,7 inches/).waitFor();
-      await expect.poll(() => width.inputValue(), SLOW).toBe('60,96');
+      await expect.poll(() => width.inputValue()).toBe('60,96');
       await width.fill('60.25');
       await width.blur();
       await page.getByText(/23,7 × 17,7 inches/).waitFor();
 
       await at(page, '#/palette/sheet/2025-09-15');
       const paper = page.locator('.pal-paper');
-      await expect.poll(() => paper.innerText(), SLOW).toMatch(/\d,\d+ cm³/);
+      await expect.poll(() => paper.innerText()).toMatch(/\d,\d+ cm³/);
       expect(await paper.innerText()).not.toMatch(/\d\.\d/);
 
       await at(page, '#/harmony/sample-harmony-kingcup');

@@ -4,7 +4,6 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { DESKTOP, describeBrowser, inStudio, Served } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
-const LONG = { timeout: 60_000 };
 
 /** What has the focus, as it is called. */
 const focused = (page: Page): Promise<string> =>
@@ -19,8 +18,17 @@ const focused = (page: Page): Promise<string> =>
 const beside = (page: Page): Promise<string> =>
   page.evaluate(() => document.activeElement?.closest('li')?.textContent ?? '');
 
+/** Whether something that can have the focus is called so: what has not come yet cannot be passed by. */
+const isThere = (called: string): boolean =>
+  [...document.querySelectorAll('a, button, input, textarea, select, summary')].some((each) => {
+    const label = (each as HTMLInputElement).labels?.[0]?.textContent;
+    const name = each.getAttribute('aria-label') ?? label ?? each.textContent ?? '';
+    return new RegExp(called).test(name.trim());
+  });
+
 /** Goes on with the Tab key alone until what is called so (and stands beside such words) has the focus. */
 async function tabTo(page: Page, called: RegExp, words = /^/): Promise<void> {
+  await page.waitForFunction(isThere, called.source);
   for (let step = 0; step < 250; step++) {
     await page.keyboard.press('Tab');
     if (called.test(await focused(page)) && words.test(await beside(page))) return;
@@ -53,8 +61,9 @@ describeBrowser('the whole story by keyboard alone, and as it is read aloud', ()
       await page.keyboard.press('Space');
       await (await choosing).setFiles(JAY);
       const piles = page.getByRole('img', { name: /mixed into one pile/ }).first();
-      await piles.waitFor(LONG);
+      await piles.waitFor();
 
+      await expect.poll(() => heard(page)).toMatch(/img "The harmony: cloths hung side by side/);
       const harmony = await heard(page);
       expect(harmony).toMatch(/img "The harmony: cloths hung side by side, .+ \d+ %/);
       expect(harmony).toMatch(/button ".+" \[pressed\]/);
@@ -65,11 +74,11 @@ describeBrowser('the whole story by keyboard alone, and as it is read aloud', ()
       expect(harmony).toMatch(/No difference from|trained eye would see|differs plainly/);
 
       await press(page, /^warmer, clearly/);
-      await page.getByRole('button', { name: 'Take this variant' }).waitFor(LONG);
+      await page.getByRole('button', { name: 'Take this variant' }).waitFor();
       await press(page, /^Take this variant/);
       await press(page, /^Hold the screen to the pile/);
       const held = page.getByRole('dialog', { name: 'Hold it against the dry pile' });
-      await held.waitFor(LONG);
+      await held.waitFor();
       expect(await held.ariaSnapshot()).toMatch(
         /wanted and mixed\. (No difference|A trained|It differs)/,
       );
@@ -79,14 +88,12 @@ describeBrowser('the whole story by keyboard alone, and as it is read aloud', ()
       await expect.poll(() => focused(page)).toBe('Hold the screen to the pile');
 
       await press(page, /^Keep this harmony/);
-      await page.getByText('This harmony is in the book').waitFor(LONG);
+      await page.getByText('This harmony is in the book').waitFor();
       await press(page, /^Make a drapery of it/);
 
-      await page
-        .getByRole('heading', { name: 'From the highlight to the deepest fold' })
-        .waitFor(LONG);
+      await page.getByRole('heading', { name: 'From the highlight to the deepest fold' }).waitFor();
       const formula = page.getByRole('button', { name: 'Keep it as a formula' });
-      await expect.poll(() => formula.isEnabled(), LONG).toBe(true);
+      await expect.poll(() => formula.isEnabled()).toBe(true);
       const drapery = await heard(page);
       for (const step of [
         'highlight',
@@ -99,39 +106,39 @@ describeBrowser('the whole story by keyboard alone, and as it is read aloud', ()
         expect(drapery).toContain(step);
       expect(drapery).toMatch(/\d+ parts? /);
       await press(page, /^Keep this drapery/);
-      await page.getByText('This drapery is in the book.').waitFor(LONG);
+      await page.getByText('This drapery is in the book.').waitFor();
       await press(page, /^Keep it as a formula/);
-      await page.getByText(/The formula .* is in the book/).waitFor(LONG);
+      await page.getByText(/The formula .* is in the book/).waitFor();
 
       await press(page, /^Palette$/);
-      await page.getByRole('heading', { name: 'Palette', exact: true }).waitFor(LONG);
+      await page.getByRole('heading', { name: 'Palette', exact: true }).waitFor();
       await press(page, /harmony$/);
       const area = page.getByLabel('Square centimetres').first();
-      await area.waitFor(LONG);
+      await area.waitFor();
       await tabTo(page, /^Square centimetres/);
       await page.keyboard.press('ControlOrMeta+a');
       await page.keyboard.type('250');
       await page.keyboard.press('Tab');
       expect(await area.inputValue()).toBe('250');
       await press(page, /^The day’s palette/);
-      await page.getByRole('img', { name: /palette with the thumb hole/ }).waitFor(LONG);
-      expect(await heard(page)).toMatch(/along its edge Lead white.+mixed below .+/);
+      await page.getByRole('img', { name: /palette with the thumb hole/ }).waitFor();
+      await expect.poll(() => heard(page)).toMatch(/along its edge Lead white.+mixed below .+/);
       // A pile is moved without dragging it.
       const order = () => page.locator('.pal-board svg title').first().textContent();
       const laid = await order();
       await press(page, /^brown$/);
-      await page.locator('.pal-chosen h3').waitFor(LONG);
+      await page.locator('.pal-chosen h3').waitFor();
       await page.keyboard.press('ArrowLeft');
-      await expect.poll(order, LONG).not.toBe(laid);
+      await expect.poll(order).not.toBe(laid);
       await press(page, /^Morning sheet/);
-      await page.locator('.sheet').waitFor(LONG);
-      expect(await heard(page)).toMatch(/Prepare, in this order/);
+      await page.locator('.sheet').waitFor();
+      await expect.poll(() => heard(page)).toMatch(/Prepare, in this order/);
 
       await press(page, /^Book$/);
       await tabTo(page, /^jay feather/, /Harmony ·/);
       await page.keyboard.press('Enter');
       await press(page, /^Open in Harmony/);
-      await piles.waitFor(LONG);
-      await expect.poll(() => page.locator('.save-line').innerText(), LONG).toMatch(/^Saved/);
+      await piles.waitFor();
+      await expect.poll(() => page.locator('.save-line').innerText()).toMatch(/^Saved/);
     }));
 });

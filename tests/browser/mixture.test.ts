@@ -2,11 +2,10 @@ import { resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { violations } from '../tools/axe.ts';
-import { DESKTOP, describeBrowser, PHONE, Served, Studio } from './open.ts';
+import { DESKTOP, describeBrowser, holdWork, PHONE, Served, Studio } from './open.ts';
 
 const ROWAN = resolve(import.meta.dirname, '../../samples/rowan-branch.jpg');
 
-const LONG = { timeout: 20_000 };
 const bench = (page: Page) => page.locator('section[aria-labelledby="bench-heading"]');
 const all = (page: Page) => page.locator('section[aria-labelledby="mix-heading"]');
 const opened = (page: Page, summary: string | RegExp) =>
@@ -94,17 +93,17 @@ describeBrowser('mixtures on the screen of a harmony', () => {
       // A variant stands beside its origin, with what changes in the pile; then the whole harmony so.
       const rows = page.locator('section[aria-labelledby="variants-heading"]');
       await rows.getByRole('button', { name: 'duller, a little' }).click();
-      await rows.getByText(/To the eye: .*In the pile: /).waitFor(LONG);
+      await rows.getByText(/To the eye: .*In the pile: /).waitFor();
       await rows.getByRole('button', { name: 'See the whole harmony so' }).click();
-      await rows.getByText(/^The shelf (makes|goes)/).waitFor(LONG);
+      await rows.getByText(/^The shelf (makes|goes)/).waitFor();
       await expect.poll(() => rows.getByText(/In the pile: /).count()).toBeGreaterThan(2);
       expect(await violations(page)).toEqual([]);
       const before = await piles(page);
       await rows.getByRole('button', { name: 'Take it for the whole harmony' }).click();
       await settled(page);
-      await expect.poll(() => piles(page), LONG).not.toBe(before);
+      await expect.poll(() => piles(page)).not.toBe(before);
       await page.getByRole('button', { name: 'Undo', exact: true }).click();
-      await expect.poll(() => piles(page), LONG).toBe(before);
+      await expect.poll(() => piles(page)).toBe(before);
 
       // How the colours stand to one another, for those who ask.
       await opened(page, 'How they stand to one another');
@@ -128,9 +127,15 @@ describeBrowser('mixtures on the screen of a harmony', () => {
       await bench(page).getByLabel('its lightness').check();
       await page.getByText('Asked of all mixtures: lightness first.').waitFor();
       await page.getByRole('button', { name: 'Undo: lightness first' }).click();
-      await bench(page).getByRole('button', { name: 'Which pigment would reach it?' }).click();
-      await bench(page).getByRole('button', { name: 'Stop', exact: true }).dispatchEvent('click');
-      await bench(page).getByRole('button', { name: 'Which pigment would reach it?' }).click();
+      await settled(page);
+      const which = bench(page).getByRole('button', { name: 'Which pigment would reach it?' });
+      const stop = bench(page).getByRole('button', { name: 'Stop', exact: true });
+      const letGo = await holdWork(page);
+      await which.click();
+      await stop.click();
+      await stop.waitFor({ state: 'detached' });
+      await letGo();
+      await which.click();
       await bench(page)
         .getByText(/would (reach it|bring it nearer)\./)
         .first()
@@ -160,7 +165,7 @@ describeBrowser('mixtures on the screen of a harmony', () => {
       await all(page)
         .getByText(/colours and variants are out of reach|are enough: /)
         .first()
-        .waitFor(LONG);
+        .waitFor();
       await all(page).getByLabel('What they must mix').selectOption('none');
       await all(page).getByText('The harmony or the shelf has changed since').waitFor();
       await all(page).getByRole('button', { name: 'Find the fewest' }).click();

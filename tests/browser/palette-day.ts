@@ -12,9 +12,7 @@ export const overflow = (page: Page) =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
 export const saved = (page: Page) =>
-  expect
-    .poll(() => page.locator('.save-line').innerText(), { timeout: 20_000 })
-    .toBe('Saved in this browser');
+  expect.poll(() => page.locator('.save-line').innerText()).toBe('Saved in this browser');
 export const heading = (page: Page, name: string | RegExp) =>
   page.getByRole('heading', { name, exact: true });
 

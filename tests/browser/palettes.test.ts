@@ -1,10 +1,8 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { hasPoppler, readPdf, tellUnread } from '../tools/poppler.ts';
-import { DESKTOP, describeBrowser, inStudio, PHONE, Served } from './open.ts';
+import { DESKTOP, describeBrowser, inStudio, PHONE, Served, slowTime, still } from './open.ts';
 import { addPaint, handPile, heading, look, overflow, saved, violations } from './palette-day.ts';
-
-const SOON = { timeout: 20_000 };
 
 /** The words of a drawn palette: what lies along its edge, what below. */
 const rows = (page: Page, at = 0) =>
@@ -23,14 +21,15 @@ interface Point {
   readonly y: number;
 }
 /** Middles of two things that are both in sight. */
-async function middles(...both: readonly Locator[]) {
+async function middles(page: Page, ...both: readonly Locator[]) {
   for (const one of both) await one.scrollIntoViewIfNeeded();
+  await still(page);
   const boxes = await Promise.all(both.map((one) => one.boundingBox()));
   return boxes.map((box) => ({ x: box!.x + box!.width / 2, y: box!.y + box!.height / 2 }));
 }
 
 async function dragTo(page: Page, from: Locator, to: Locator): Promise<void> {
-  const [a, b] = (await middles(from, to)) as [Point, Point];
+  const [a, b] = (await middles(page, from, to)) as [Point, Point];
   await page.mouse.move(a.x, a.y);
   await page.mouse.down();
   await page.mouse.move((a.x + b.x) / 2, (a.y + b.y) / 2, { steps: 4 });
@@ -41,7 +40,7 @@ async function dragTo(page: Page, from: Locator, to: Locator): Promise<void> {
 /** The same with one finger. */
 async function fingerTo(page: Page, from: Locator, to: Locator): Promise<void> {
   const client = await page.context().newCDPSession(page);
-  const [a, b] = (await middles(from, to)) as [Point, Point];
+  const [a, b] = (await middles(page, from, to)) as [Point, Point];
   const touch = (
     type: 'touchStart' | 'touchMove' | 'touchEnd',
     points: { x: number; y: number }[],
@@ -98,27 +97,27 @@ describeBrowser('palettes of a day, laid by hand', () => {
 
   test('seats set once, piles moved by hand, three palettes, one page each', () =>
     inStudio(DESKTOP, 'light', async (page) => {
+      await slowTime(page);
       await page.goto(`${served.url}#/palette`);
       await passageBy(page, 'Sleeve', [...SLEEVE]);
-      await page.locator('.pal-board').waitFor();
+      await expect.poll(async () => (await rows(page))[2]).toMatch(/light, tone and dark/);
       const before = await rows(page);
-      expect(before[2]).toMatch(/light, tone and dark/);
 
       // By mouse, at once; an undo; by the mouse again, and restored.
       await dragTo(page, pile(page, 'dark'), pile(page, 'light'));
-      await expect.poll(() => rows(page), SOON).not.toEqual(before);
+      await expect.poll(() => rows(page)).not.toEqual(before);
       expect((await rows(page))[2]).toMatch(/dark, light and tone/);
       await undo(page, 'moved, on this palette alone');
-      await expect.poll(() => rows(page), SOON).toEqual(before);
+      await expect.poll(() => rows(page)).toEqual(before);
       await dragTo(page, pile(page, 'Raw umber'), pile(page, 'Yellow ochre'));
       await expect
-        .poll(async () => (await rows(page))[1], SOON)
+        .poll(async () => (await rows(page))[1])
         .toMatch(/Lead white, Raw umber and Yellow ochre/);
       // The white stays where it is.
       await dragTo(page, pile(page, 'Yellow ochre'), pile(page, 'Lead white'));
       expect((await rows(page))[1]).toMatch(/Lead white, Raw umber and Yellow ochre/);
       await page.getByRole('button', { name: 'Restore the studio’s order' }).click();
-      await expect.poll(() => rows(page), SOON).toEqual(before);
+      await expect.poll(() => rows(page)).toEqual(before);
 
       // The studio's own order, by button, by key and by dragging; every palette follows.
       await page.getByText('The studio’s palette and rules').click();
@@ -131,11 +130,11 @@ describeBrowser('palettes of a day, laid by hand', () => {
       const up = page.getByRole('button', { name: 'Move Raw umber nearer the thumb hole' });
       await up.focus();
       await page.keyboard.press('Enter');
-      await expect.poll(seats, SOON).not.toEqual(proposed);
+      await expect.poll(seats).not.toEqual(proposed);
       // The focus went with it: the same key moves it on.
       const once = await seats();
       await page.keyboard.press('Enter');
-      await expect.poll(seats, SOON).not.toEqual(once);
+      await expect.poll(seats).not.toEqual(once);
       expect(await violations(page)).toEqual([]);
       await look(page, 'seats');
       await dragTo(
@@ -145,17 +144,17 @@ describeBrowser('palettes of a day, laid by hand', () => {
       );
       const at = (texts: string[], name: string) => texts.findIndex((one) => one.startsWith(name));
       await expect
-        .poll(async () => at(await seats(), 'Raw umber') < at(await seats(), 'Yellow ochre'), SOON)
+        .poll(async () => at(await seats(), 'Raw umber') < at(await seats(), 'Yellow ochre'))
         .toBe(true);
       await saved(page);
       await page.reload();
       await heading(page, 'The studio’s seat order').waitFor();
       await expect
-        .poll(async () => at(await seats(), 'Raw umber') < at(await seats(), 'Yellow ochre'), SOON)
+        .poll(async () => at(await seats(), 'Raw umber') < at(await seats(), 'Yellow ochre'))
         .toBe(true);
       await page.getByRole('link', { name: 'The day’s palette' }).click();
       await expect
-        .poll(async () => (await rows(page))[1], SOON)
+        .poll(async () => (await rows(page))[1])
         .toMatch(/Lead white, Raw umber and Yellow ochre/);
 
       // A second and a third palette, each for a passage of its own; a fourth finds no place.
@@ -177,7 +176,7 @@ describeBrowser('palettes of a day, laid by hand', () => {
           ],
         },
       ]);
-      await expect.poll(() => page.locator('.pal-board').count(), SOON).toBe(3);
+      await expect.poll(() => page.locator('.pal-board').count()).toBe(3);
       expect((await rows(page, 1))[1]).toMatch(/Lead white and Ultramarine/);
       await page.getByText('Add a passage', { exact: true }).click();
       expect(await page.getByLabel('Lay it on').locator('option').allInnerTexts()).toEqual([
@@ -190,14 +189,14 @@ describeBrowser('palettes of a day, laid by hand', () => {
 
       // Printed: the browser is asked once, and each palette has one page.
       await page.getByRole('link', { name: 'Morning sheet' }).click();
-      await expect.poll(() => page.locator('.sheet').count(), SOON).toBe(3);
+      await expect.poll(() => page.locator('.sheet').count()).toBe(3);
       await page.evaluate(() => {
         globalThis.print = () => {
           document.body.dataset.printed = `${Number(document.body.dataset.printed ?? 0) + 1}`;
         };
       });
       await page.getByRole('button', { name: 'Print, or keep as PDF' }).click();
-      await expect.poll(() => page.evaluate(() => document.body.dataset.printed), SOON).toBe('1');
+      await expect.poll(() => page.evaluate(() => document.body.dataset.printed)).toBe('1');
       if (hasPoppler)
         for (const format of ['A4', 'Letter'] as const)
           expect(readPdf(await page.pdf({ format, printBackground: false }))?.pages).toBe(3);
@@ -210,39 +209,40 @@ describeBrowser('palettes of a day, laid by hand', () => {
       await undo(page, 'The pile “blue” is removed');
       await page.getByRole('article', { name: 'blue' }).waitFor();
       await page.getByRole('button', { name: 'Take it off the day' }).click();
-      await expect.poll(() => page.locator('.pal-board').count(), SOON).toBe(2);
+      await expect.poll(() => page.locator('.pal-board').count()).toBe(2);
       await undo(page, 'is off this day');
-      await expect.poll(() => page.locator('.pal-board').count(), SOON).toBe(3);
+      await expect.poll(() => page.locator('.pal-board').count()).toBe(3);
       await page.getByRole('link', { name: 'Sky', exact: true }).click();
       await page.getByRole('button', { name: 'Delete this passage' }).click();
-      await expect.poll(() => page.locator('.pal-board').count(), SOON).toBe(2);
+      await expect.poll(() => page.locator('.pal-board').count()).toBe(2);
       await undo(page, 'is in the bin');
-      await expect.poll(() => page.locator('.pal-board').count(), SOON).toBe(3);
+      await expect.poll(() => page.locator('.pal-board').count()).toBe(3);
       // Two passages share a palette, and part again.
       await page.getByRole('link', { name: 'Earth', exact: true }).click();
       await page.getByLabel('Lies on').selectOption({ label: 'Palette 2' });
-      await expect.poll(() => page.getByLabel('Lies on').locator('option').count(), SOON).toBe(3);
+      await expect.poll(() => page.getByLabel('Lies on').locator('option').count()).toBe(3);
       await undo(page, 'lies on another palette');
       await page.getByRole('link', { name: 'The day’s palette' }).first().click();
-      await expect.poll(() => page.locator('.pal-board').count(), SOON).toBe(3);
+      await expect.poll(() => page.locator('.pal-board').count()).toBe(3);
     }));
 
   test('by finger on a phone: a pile, a seat; the sheet is read without scrolling sideways', () =>
     inStudio(PHONE, 'light', async (page) => {
+      await slowTime(page);
       await addPaint(page, served.url, 'Lead white', '200', '3');
       await addPaint(page, served.url, 'Yellow ochre', '150', '7');
       await addPaint(page, served.url, 'Raw umber', '60', '2');
       await page.goto(`${served.url}#/palette`);
       await passageBy(page, 'Sleeve', [...SLEEVE]);
-      await page.locator('.pal-board').waitFor();
+      await expect.poll(async () => (await rows(page))[2]).toMatch(/light, tone and dark/);
       const before = await rows(page);
       // Not chosen yet: the finger scrolls, and nothing moves.
       await pile(page, 'dark').tap();
       await page.locator('.pal-chosen h3').waitFor();
       await fingerTo(page, pile(page, 'dark'), pile(page, 'light'));
-      await expect.poll(async () => (await rows(page))[2], SOON).toMatch(/dark, light and tone/);
+      await expect.poll(async () => (await rows(page))[2]).toMatch(/dark, light and tone/);
       await page.getByRole('button', { name: 'Restore the studio’s order' }).click();
-      await expect.poll(() => rows(page), SOON).toEqual(before);
+      await expect.poll(() => rows(page)).toEqual(before);
 
       await page.goto(`${served.url}#/palette/seats`);
       await heading(page, 'The studio’s seat order').waitFor();
@@ -252,13 +252,13 @@ describeBrowser('palettes of a day, laid by hand', () => {
         page.locator('[data-seat^="yellow_ochre"] .pal-grip'),
       );
       await expect
-        .poll(async () => (await page.locator('.pal-seats > li').allInnerTexts())[1], SOON)
+        .poll(async () => (await page.locator('.pal-seats > li').allInnerTexts())[1])
         .toMatch(/^Raw umber/);
       expect(await overflow(page)).toBeLessThanOrEqual(0);
       await look(page, 'seats-phone');
       await undo(page, 'another seat');
       await expect
-        .poll(async () => (await page.locator('.pal-seats > li').allInnerTexts())[1], SOON)
+        .poll(async () => (await page.locator('.pal-seats > li').allInnerTexts())[1])
         .toMatch(/^Yellow ochre/);
 
       await page.goto(`${served.url}#/palette/sheet`);

@@ -29,6 +29,7 @@ import {
 } from '../palette/made.ts';
 import { CHROMIUM_FLAGS, findChromium } from '../tools/chromium.ts';
 import { hasPoppler, readPdf, tellUnread } from '../tools/poppler.ts';
+import { HANG_MS } from '../tools/studio.ts';
 import { describeBrowser } from './open.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
@@ -106,8 +107,13 @@ describeBrowser('a morning sheet on paper', () => {
   let page: Page;
   let folder: string;
   beforeAll(async () => {
-    browser = await chromium.launch({ executablePath: findChromium()!, args: CHROMIUM_FLAGS });
+    browser = await chromium.launch({
+      executablePath: findChromium()!,
+      args: CHROMIUM_FLAGS,
+      timeout: HANG_MS,
+    });
     page = await browser.newPage();
+    page.setDefaultTimeout(HANG_MS);
     folder = await mkdtemp(join(tmpdir(), 'kingcup-sheet-'));
   });
   afterAll(async () => {
@@ -239,7 +245,7 @@ describeBrowser('a morning sheet on paper', () => {
       }
       console.info(`${boards} of the boards are halves of what was asked for`);
     },
-    120_000 + RANDOM * 1500,
+    3 * HANG_MS + RANDOM * 5000,
   );
 
   test.skipIf(!hasPoppler)(

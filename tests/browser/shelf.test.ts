@@ -4,7 +4,16 @@ import { afterAll, beforeEach, expect, test } from 'vitest';
 import type { HarmonyBody } from '../../src/book/schema/harmony.ts';
 import { violationsInBoth as violations } from '../tools/axe.ts';
 import { entriesOnDisk } from './disk.ts';
-import { DESKTOP, describeBrowser, inStudio, PHONE, Served, Studio } from './open.ts';
+import {
+  DESKTOP,
+  describeBrowser,
+  inStudio,
+  PHONE,
+  Served,
+  Studio,
+  slowTime,
+  wasTold,
+} from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 
@@ -13,6 +22,17 @@ const line = (page: Page, words: RegExp) =>
   page.getByRole('listitem').getByRole('link', { name: words });
 const saved = (page: Page) =>
   expect.poll(() => page.locator('.save-line').innerText()).toBe('Saved in this browser');
+
+/**
+ * Everything is mixed and saved, and what waited in the page's own timers until something had come to rest had its
+ * turn: one that is set now comes after them, however slow the page is.
+ */
+async function atRest(page: Page): Promise<void> {
+  await expect.poll(() => page.locator('progress').count()).toBe(0);
+  await saved(page);
+  await page.evaluate(() => new Promise((done) => setTimeout(done, 1500)));
+  await saved(page);
+}
 
 async function openShelf(page: Page, url: string): Promise<void> {
   await page.goto(`${url}#/book`);
@@ -78,6 +98,7 @@ describeBrowser('the shelf', () => {
     const studio = new Studio();
     try {
       const page = await studio.open(viewport);
+      await slowTime(page);
       await openShelf(page, served.url);
       await page.getByText(/mixtures use the starter shelf/).waitFor();
       await expect.poll(() => page.locator('.shelf-lines li').count()).toBeGreaterThanOrEqual(16);
@@ -174,10 +195,17 @@ describeBrowser('the shelf', () => {
 
   test('with the keyboard alone', () =>
     inStudio(DESKTOP, 'light', async (page) => {
+      await slowTime(page);
       await page.goto(`${served.url}#/book/shelf`);
       await heading(page, 'Shelf').waitFor();
       const focused = () => page.evaluate(() => document.activeElement?.textContent ?? '');
       const tabTo = async (words: string) => {
+        // What has not come yet cannot be passed by.
+        await page
+          .locator('a, button, summary')
+          .filter({ hasText: new RegExp(`^\\s*${words}`) })
+          .first()
+          .waitFor();
         for (let i = 0; i < 60 && !(await focused()).startsWith(words); i++)
           await page.keyboard.press('Tab');
         expect(await focused()).toMatch(new RegExp(`^${words}`));
@@ -217,6 +245,7 @@ describeBrowser('the shelf', () => {
 
   test('a mixture changes when the shelf does, and a kept recipe stays in the book', () =>
     inStudio(DESKTOP, 'light', async (page) => {
+      await slowTime(page);
       await recipeOfJay(page, served.url);
       // As seen: keyed, the very colours that are wanted would move with the shelf.
       await page.getByText('As seen', { exact: true }).click();
@@ -236,7 +265,7 @@ describeBrowser('the shelf', () => {
       await page.getByText('This harmony is in the book').waitFor();
       await saved(page);
       await expect.poll(() => harmonyClocks(page)).toHaveLength(1);
-      await page.waitForTimeout(1000);
+      await atRest(page);
       const clocks = await harmonyClocks(page);
       const gone = pigmentsOf(parts).find((pigment) => pigment !== 'Titanium white')!;
       await openShelf(page, served.url);
@@ -246,11 +275,10 @@ describeBrowser('the shelf', () => {
       await page.getByRole('link', { name: 'Harmony', exact: true }).click();
       await expect.poll(async () => pigmentsOf(await recipe(page))).not.toContain(gone);
       expect(pigmentsOf(await recipe(page)).length).toBeGreaterThan(0);
-      await page.waitForTimeout(1500);
+      await atRest(page);
       expect(await harmonyClocks(page)).toEqual(clocks);
-      await saved(page);
       await page.getByRole('button', { name: 'Undo' }).click();
-      await page.getByText('Undone.').waitFor();
+      await wasTold(page, 'Undone.');
       await page.reload();
       await expect.poll(() => recipe(page)).toBe(parts);
     }));
@@ -287,7 +315,7 @@ describeBrowser('the shelf', () => {
       await page.getByRole('button', { name: 'Replace the lot with this one' }).click();
       await page.getByText('Lead white, lot yellowed is changed.').waitFor();
       await page.getByRole('button', { name: 'Undo' }).click();
-      await page.getByText('Undone.').waitFor();
+      await wasTold(page, 'Undone.');
       await expect.poll(() => page.getByText('lot yellowed').count()).toBe(0);
     }));
 

@@ -5,7 +5,7 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { violations } from '../tools/axe.ts';
 import { entriesOnDisk } from './disk.ts';
-import { APP, DESKTOP, describeBrowser, inStudio, PHONE, Served } from './open.ts';
+import { APP, DESKTOP, describeBrowser, inStudio, PHONE, Served, still } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
 
@@ -61,6 +61,7 @@ async function bring(page: Page, url: string, buffer: Buffer, name = 'still.png'
   const mimeType = 'image/png';
   await page.getByLabel('Choose a photograph').setInputFiles({ name, mimeType, buffer });
   await page.getByRole('button', { name: 'Keep this harmony' }).waitFor();
+  await expect.poll(() => page.locator('.save-line').innerText()).toBe('Saved in this browser');
 }
 
 const surface = (page: Page) => page.getByRole('application');
@@ -70,6 +71,7 @@ const names = (page: Page) => page.locator('.wall').getByRole('button').allInner
 
 async function pointOf(page: Page, [x, y]: readonly [number, number]) {
   await surface(page).scrollIntoViewIfNeeded();
+  await still(page);
   const box = (await surface(page).boundingBox())!;
   return [box.x + x * box.width, box.y + y * box.height] as const;
 }
@@ -207,12 +209,12 @@ describeBrowser('what a painter does upon the photograph', () => {
           }
         }
         expect(undone).toBe(8);
-        expect(await names(page)).toEqual(hung);
+        await expect.poll(() => names(page)).toEqual(hung);
         await expect.poll(async () => (await inBook(page)).neutral).toBeUndefined();
         await expect.poll(async () => (await inBook(page)).gathered).toEqual(begun.gathered);
         await page.reload();
         await page.getByRole('button', { name: 'Keep this harmony' }).waitFor();
-        expect(await names(page)).toEqual(hung);
+        await expect.poll(() => names(page)).toEqual(hung);
         await openTool(page, 'Keep');
         await page.getByText('Everything is kept.').waitFor();
         await openTool(page, 'Light');
@@ -373,7 +375,7 @@ describeBrowser('what a painter does upon the photograph', () => {
       });
       await bring(page, served.url, still);
       const hung = () => page.locator('.wall [data-hung]').count();
-      await expect.poll(hung, { timeout: 20_000 }).toBe((await names(page)).length);
+      await expect.poll(hung).toBe((await names(page)).length);
       const { batches, heights } = await page.evaluate(() => {
         const told = window as unknown as { batches: number[]; heights: Set<number> };
         return { batches: told.batches, heights: [...told.heights] };

@@ -6,7 +6,6 @@ import { onDisk } from './disk.ts';
 import { DESKTOP, describeBrowser, inStudio, Served } from './open.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
-const LONG = { timeout: 20_000 };
 
 describeBrowser('what was typed when the page closed', () => {
   const served = new Served();
@@ -21,7 +20,7 @@ describeBrowser('what was typed when the page closed', () => {
     await page.reload();
   }
   const textIn = (page: Page, label: string) =>
-    expect.poll(() => page.getByLabel(label, { exact: true }).last().inputValue(), LONG);
+    expect.poll(() => page.getByLabel(label, { exact: true }).last().inputValue());
 
   test('is there after a reload: of a harmony, a passage, a drapery', () =>
     inStudio(DESKTOP, 'light', async (page) => {
@@ -43,9 +42,7 @@ describeBrowser('what was typed when the page closed', () => {
         .waitFor();
       await keep.click();
       await page.getByText('This harmony is in the book').waitFor();
-      await expect
-        .poll(() => page.locator('.save-line').innerText(), LONG)
-        .toBe('Saved in this browser');
+      await expect.poll(() => page.locator('.save-line').innerText()).toBe('Saved in this browser');
       const id = await page.evaluate(() => location.hash.split('/')[2]!);
       const { body } = (await page.evaluate(onDisk, {
         table: 'records',
@@ -66,9 +63,7 @@ describeBrowser('what was typed when the page closed', () => {
       await page.getByRole('link', { name: 'Palette', exact: true }).click();
       await page.getByRole('button', { name: /Jay on moss harmony/ }).click();
       await page.getByRole('heading', { name: 'Jay on moss', exact: true }).waitFor();
-      await expect
-        .poll(() => page.locator('.save-line').innerText(), LONG)
-        .toBe('Saved in this browser');
+      await expect.poll(() => page.locator('.save-line').innerText()).toBe('Saved in this browser');
       await typeAndReload(page, 'Painting', 'The mill');
       await textIn(page, 'Painting').toBe('The mill');
 

@@ -7,7 +7,7 @@ import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { violationsInBoth } from './axe.ts';
 import { CHROMIUM_FLAGS, ensureChromium } from './chromium.ts';
 import { firstScript, MOST_SCRIPT } from './first-script.ts';
-import { APP, PHONE, Served } from './studio.ts';
+import { APP, HANG_MS, PHONE, Served } from './studio.ts';
 import { emptyPlaces, keptInBook, onward, toHarmony, unfold } from './tour.ts';
 
 /**
@@ -54,6 +54,7 @@ async function browser(profile: string): Promise<{ context: BrowserContext; port
     hasTouch: true,
     isMobile: true,
   });
+  context.setDefaultTimeout(HANG_MS);
   return { context, port };
 }
 

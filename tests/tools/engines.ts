@@ -1,6 +1,7 @@
 import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { HANG_MS } from './studio.ts';
 
 /**
  * A page in an engine that is not Chromium: the little that the drivers of all of them can do.
@@ -36,8 +37,8 @@ export interface Engine {
 }
 
 const POLL_MS = 60;
-/** A page may take long to come, a driver's answer may not. */
-const CALL_MS = 25_000;
+/** A driver that has not answered after so long will not. */
+const CALL_MS = HANG_MS / 2;
 
 /** An open engine as a painter uses it: whatever is to be pressed is first waited for. */
 export class Painter {
@@ -51,7 +52,7 @@ export class Painter {
     this.#patienceMs = patienceMs;
   }
 
-  static async with(engine: Engine, patienceMs = 60_000): Promise<Painter> {
+  static async with(engine: Engine, patienceMs = HANG_MS): Promise<Painter> {
     const folder = mkdtempSync(join(tmpdir(), 'kingcup-engine-'));
     mkdirSync(join(folder, 'downloads'));
     return new Painter(impatient(await engine.open(folder)), folder, patienceMs);

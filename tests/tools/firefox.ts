@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import puppeteer, { type ElementHandle } from 'puppeteer-core';
 import type { Engine, Pane } from './engines.ts';
+import { HANG_MS } from './studio.ts';
 
 const PATHS = ['/usr/bin/firefox-esr', '/usr/bin/firefox'];
 const find = () => PATHS.find((path) => existsSync(path));
@@ -16,6 +17,8 @@ export const firefox: Engine = {
       browser: 'firefox',
       executablePath: find()!,
       headless: true,
+      timeout: HANG_MS,
+      protocolTimeout: HANG_MS,
       userDataDir: join(folder, 'profile'),
       extraPrefsFirefox: {
         'browser.download.folderList': 2,
@@ -23,6 +26,7 @@ export const firefox: Engine = {
       },
     });
     const page = (await browser.pages())[0] ?? (await browser.newPage());
+    page.setDefaultTimeout(HANG_MS);
     const element = async (path: string): Promise<ElementHandle> => {
       const found = await page.$(`xpath/${path}`);
       if (!found) throw new Error(`nothing there: ${path}`);

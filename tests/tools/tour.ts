@@ -1,8 +1,8 @@
 import { resolve } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
+import { still } from './studio.ts';
 
 const JAY = resolve(import.meta.dirname, '../../samples/jay-feather.jpg');
-const LONG = { timeout: 60_000 };
 
 /** What is done at a place that the tour has come to. */
 export type Stop = (place: string) => Promise<void>;
@@ -21,7 +21,7 @@ export async function unfold(page: Page, within = 'main'): Promise<void> {
       return all.length;
     }, within);
     if (shut === 0) return;
-    await page.waitForTimeout(150);
+    await still(page);
   }
 }
 
@@ -39,8 +39,8 @@ export async function emptyPlaces(page: Page, url: string, stop: Stop): Promise<
     ['book/shelf/swatches', 'own paints, empty', 'Your own paints'],
   ] as const) {
     await page.goto(`${url}#/${address}`);
-    await heading(page, words).waitFor(LONG);
-    await page.waitForTimeout(250);
+    await heading(page, words).waitFor();
+    await still(page);
     await stop(name);
   }
 }
@@ -52,7 +52,7 @@ export async function toHarmony(page: Page, url: string, stop: Stop): Promise<vo
   await page
     .getByRole('img', { name: /mixed into one pile/ })
     .first()
-    .waitFor(LONG);
+    .waitFor();
   await stop('harmony, gathered');
   await page
     .getByRole('list', { name: 'From cool to warm' })
@@ -62,18 +62,18 @@ export async function toHarmony(page: Page, url: string, stop: Stop): Promise<vo
     .locator('.trial')
     .getByRole('img', { name: /mixed into one pile/ })
     .last()
-    .waitFor(LONG);
+    .waitFor();
   await stop('harmony, a variant tried');
   await button(page, 'Take this variant').click();
   await page.getByLabel('Name', { exact: true }).fill('By the mill stream');
   await button(page, 'Keep this harmony').click();
-  await page.getByText('This harmony is in the book').waitFor(LONG);
+  await page.getByText('This harmony is in the book').waitFor();
   await stop('harmony, kept');
   await button(page, 'Hold the screen to the pile').click();
-  await heading(page, 'Hold it against the dry pile').waitFor(LONG);
+  await heading(page, 'Hold it against the dry pile').waitFor();
   await stop('held against a pile');
   await page.keyboard.press('Escape');
-  await heading(page, 'By the mill stream').waitFor(LONG);
+  await heading(page, 'By the mill stream').waitFor();
 }
 
 /** The kept harmony among the entries of the book. */
@@ -87,22 +87,19 @@ export const keptInBook = (page: Page): Locator =>
 /** On from there to a drapery, its formula, a passage, the palette, the sheet and the book. */
 export async function onward(page: Page, stop: Stop): Promise<void> {
   await button(page, 'Make a drapery of it').click();
-  await heading(page, 'From the highlight to the deepest fold').waitFor(LONG);
+  await heading(page, 'From the highlight to the deepest fold').waitFor();
   const keep = button(page, 'Keep it as a formula');
-  await page.waitForFunction(
-    () =>
-      [...document.querySelectorAll('button')].some(
-        (each) => each.textContent === 'Keep it as a formula' && !each.disabled,
-      ),
-    undefined,
-    LONG,
+  await page.waitForFunction(() =>
+    [...document.querySelectorAll('button')].some(
+      (each) => each.textContent === 'Keep it as a formula' && !each.disabled,
+    ),
   );
   await stop('drapery');
   await page.getByLabel('Name of the drapery').fill('Cloths of the jay');
   await button(page, 'Keep this drapery').click();
-  await page.getByText('This drapery is in the book.').waitFor(LONG);
+  await page.getByText('This drapery is in the book.').waitFor();
   await keep.click();
-  await page.getByText(/The formula .* is in the book/).waitFor(LONG);
+  await page.getByText(/The formula .* is in the book/).waitFor();
 
   await page.getByRole('link', { name: 'Palette', exact: true }).click();
   await stop('palette, nothing laid');
@@ -117,22 +114,22 @@ export async function onward(page: Page, stop: Stop): Promise<void> {
   await page
     .getByRole('img', { name: /palette with the thumb hole/ })
     .first()
-    .waitFor(LONG);
+    .waitFor();
   await page.locator('.pal-board button').last().click();
-  await page.locator('.pal-chosen h3').waitFor(LONG);
+  await page.locator('.pal-chosen h3').waitFor();
   await stop('palette, the day');
   await page.getByRole('link', { name: 'Morning sheet' }).click();
-  await page.locator('.sheet').first().waitFor(LONG);
+  await page.locator('.sheet').first().waitFor();
   await stop('palette, the sheet');
 
   await page.getByRole('link', { name: 'Book', exact: true }).click();
-  await page.getByRole('link', { name: 'By the mill stream', exact: true }).first().waitFor(LONG);
-  await page.waitForTimeout(300);
+  await page.getByRole('link', { name: 'By the mill stream', exact: true }).first().waitFor();
+  await still(page);
   await stop('book');
   await keptInBook(page).click();
-  await page.getByRole('link', { name: 'Open in Harmony' }).waitFor(LONG);
+  await page.getByRole('link', { name: 'Open in Harmony' }).waitFor();
   await stop('book, an entry');
   await page.goto(`${page.url().split('#')[0]}#/book/shelf/vermilion`);
-  await heading(page, 'Vermilion').waitFor(LONG);
+  await heading(page, 'Vermilion').waitFor();
   await stop('shelf, a paint');
 }

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { Builder, By, Capabilities, type Session } from 'selenium-webdriver';
 import { isCommand } from './debian.ts';
 import type { Engine, Pane } from './engines.ts';
+import { HANG_MS } from './studio.ts';
 
 /** WebKitGTK's own small browser, wherever this processor's libraries are. */
 function find(): string | undefined {
@@ -68,7 +69,7 @@ export const webkit: Engine = {
           }),
         )
         .build();
-      await session.manage().setTimeouts({ script: 60_000, pageLoad: 60_000, implicit: 0 });
+      await session.manage().setTimeouts({ script: HANG_MS, pageLoad: HANG_MS, implicit: 0 });
       return paneOf(session, async () => {
         await Promise.race([session.quit(), pause(3000)]);
         end();
@@ -110,7 +111,7 @@ async function freePort(): Promise<number> {
 }
 
 async function answering(address: string): Promise<void> {
-  for (let tries = 0; tries < 200; tries++) {
+  for (const end = Date.now() + HANG_MS; Date.now() < end; ) {
     const status = await fetch(`${address}/status`).catch(() => null);
     if (status?.ok) return;
     await pause(50);

@@ -76,9 +76,12 @@ test('a photograph that another entry needs stays', async () => {
 });
 
 /** One window after another, as the browser's own locks would have it. */
-function locksOf(): Locks {
+function locksOf(): Locks & { readonly holders: number } {
   let holders = 0;
   return {
+    get holders() {
+      return holders;
+    },
     async request(_name, { ifAvailable }, work) {
       if (ifAvailable && holders > 0) return work(null);
       holders++;
@@ -113,7 +116,7 @@ test('maps that were gathered anew are swept, but not under the eyes of another 
   expect(await files(second)).toBe(3);
   second.close();
   book.close();
-  await new Promise((resolve) => setTimeout(resolve));
+  await expect.poll(() => locks.holders).toBe(0);
   const alone = await openMade({ locks });
   await expect.poll(() => files(alone)).toBe(2);
   expect(must(await alone.photograph(entry.body.photo.file)).bytes).toEqual(picture(1).bytes);

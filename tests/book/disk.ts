@@ -1,4 +1,5 @@
 import 'fake-indexeddb/auto';
+import { onTestFinished } from 'vitest';
 
 /** Reaches into the simulated store to make it fail as real ones do. */
 interface Inside {
@@ -14,7 +15,8 @@ const dispatch = prototype.dispatchEvent;
 
 /**
  * From now on every put of a writing transaction succeeds, and then the transaction is undone with
- * this error, as long as `fails` says so. This is what browsers do on a full disk.
+ * this error, as long as `fails` says so. This is what browsers do on a full disk. It ends with the
+ * test at the latest: other files share the store.
  */
 export function failAtCommit(fails: () => DOMException | null): () => void {
   prototype.dispatchEvent = function (this: Inside, event) {
@@ -27,9 +29,11 @@ export function failAtCommit(fails: () => DOMException | null): () => void {
     abort.eventPath = [this.db];
     return dispatch.call(this, abort);
   };
-  return () => {
+  const mend = () => {
     prototype.dispatchEvent = dispatch;
   };
+  onTestFinished(mend);
+  return mend;
 }
 
 /** The next transaction finds its connection dropped, as after a while in the background of a phone. */
@@ -44,8 +48,12 @@ export function dropOnce(times = 1): () => number {
     IDBDatabase.prototype.transaction = open;
     return open.apply(this, given);
   };
-  return () => {
+  const mend = () => {
     IDBDatabase.prototype.transaction = open;
     return left;
   };
+  onTestFinished(() => {
+    mend();
+  });
+  return mend;
 }

@@ -11,11 +11,11 @@ import {
 import { distinctNamesOf } from '../../src/colour/distinct-names.ts';
 import { namedHueOf } from '../../src/colour/hue-family.ts';
 import type { Lab } from '../../src/colour/lab.ts';
+import { evenly } from '../evenly.ts';
 
-const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const lab: fc.Arbitrary<Lab> = fc.tuple(number(0, 100), number(-120, 120), number(-120, 120));
+const lab: fc.Arbitrary<Lab> = fc.tuple(evenly(0, 100), evenly(-120, 120), evenly(-120, 120));
 const near = ([L, a, b]: Lab, by: number): fc.Arbitrary<Lab> =>
-  fc.tuple(number(L - by, L + by), number(a - by, a + by), number(b - by, b + by));
+  fc.tuple(evenly(L - by, L + by), evenly(a - by, a + by), evenly(b - by, b + by));
 
 describe('names', () => {
   test('every colour has one: two to four words, no numbers', () => {
@@ -184,18 +184,29 @@ describe('words for a difference', () => {
   });
 
   test('back again says the opposite', () => {
+    const opposites = [
+      ['lighter', 'darker'],
+      ['warmer', 'cooler'],
+      ['brighter', 'duller'],
+    ] as const;
+    const counted = new Map(opposites.flat().map((word) => [word, 0]));
     fc.assert(
       fc.property(
         lab.chain((colour) => fc.tuple(fc.constant(colour), near(colour, 20))),
         ([x, y]) => {
           const [there, back] = [changeWords(x, y), changeWords(y, x)];
-          expect(there.includes('lighter')).toBe(back.includes('darker'));
-          expect(there.includes('warmer')).toBe(back.includes('cooler'));
-          expect(there.includes('brighter')).toBe(back.includes('duller'));
+          for (const [word, other] of [
+            ...opposites,
+            ...opposites.map((pair) => pair.toReversed()),
+          ]) {
+            expect(there.includes(word!)).toBe(back.includes(other!));
+            if (there.includes(word!)) counted.set(word!, counted.get(word!)! + 1);
+          }
           expect(there.length).toBeGreaterThan(0);
         },
       ),
       { seed: 3, numRuns: 400 },
     );
+    for (const [word, times] of counted) expect(times, word).toBeGreaterThan(40);
   });
 });

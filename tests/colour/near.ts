@@ -16,5 +16,6 @@ export function expectMatrix(
   printed: readonly (readonly number[])[],
   tolerance: number,
 ): void {
+  expect(got.length).toBe(printed.length);
   for (const [i, row] of printed.entries()) expectNear(got[i]!, row, tolerance);
 }

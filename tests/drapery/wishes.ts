@@ -3,6 +3,7 @@ import { chroma, type Lab } from '../../src/colour/lab.ts';
 import type { ClothRequest } from '../../src/drapery/cloth-types.ts';
 import { FABRICS } from '../../src/drapery/fabric.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';
+import { evenly } from '../evenly.ts';
 import { pilesOf } from '../harmony/piles.ts';
 
 /** Colours of the whole reach, and colours beyond it that photographs have. */
@@ -13,9 +14,9 @@ export const coloursFor = (shelf: Shelf): fc.Arbitrary<Lab> =>
       weight: 1,
       arbitrary: fc
         .record({
-          L: fc.double({ min: 5, max: 98, noNaN: true }),
-          C: fc.double({ min: 0, max: 90, noNaN: true }),
-          h: fc.double({ min: 0, max: 2 * Math.PI, noNaN: true }),
+          L: evenly(5, 98),
+          C: evenly(0, 90),
+          h: evenly(0, 2 * Math.PI),
         })
         .map(({ L, C, h }): Lab => [L, C * Math.cos(h), C * Math.sin(h)]),
     },

@@ -23,6 +23,7 @@ function gathered(pixels: Pixels, options?: Parameters<typeof gather>[1]) {
       expect(c.ladder[i]!.lab[0]).toBeLessThanOrEqual(c.ladder[i - 1]!.lab[0]);
   }
   expect(labels.data.length).toBe(labels.width * labels.height);
+  expect(labels.data.some((v) => v !== 255)).toBe(true);
   expect(Math.max(labels.width, labels.height)).toBeLessThanOrEqual(512);
   for (const v of labels.data) if (v !== 255 && v >= colours.length) throw new Error(`label ${v}`);
   return result.value;
@@ -43,17 +44,17 @@ test('a red cloth with deep folds beside a blue one is two colours', () => {
 });
 
 test('the same pixels give the same harmony to the last digit', () => {
-  const scene = picture(333, 222, (x, y) => [(x * 7) % 256, (y * 3) % 256, (x * y) % 256]);
+  const scene = picture(133, 88, (x, y) => [(x * 17) % 256, (y * 7) % 256, (x * y) % 256]);
   expect(gather(scene)).toEqual(gather(scene));
 });
 
 test.each([1, 2, 3, 4, 5, 6, 7])('%d colours on request', (colours) => {
-  const scene = picture(256, 256, (x, y) => [x, y, (x ^ y) & 255]);
+  const scene = picture(128, 128, (x, y) => [2 * x, 2 * y, (2 * (x ^ y)) & 255]);
   expect(gathered(scene, { colours }).colours.length).toBe(colours);
 });
 
 test('odd pictures give a harmony with a remark', () => {
-  expect(gathered(picture(1, 1, () => [200, 30, 30])).remarks.length).toBeGreaterThan(0);
+  expect(gathered(picture(1, 1, () => [200, 30, 30])).remarks.join(' ')).toContain('few pixels');
   expect(gathered(picture(300, 200, () => [90, 120, 60])).colours.length).toBe(1);
   expect(gathered(picture(300, 200, () => [0, 0, 0])).remarks.join(' ')).toContain('black');
   expect(gathered(picture(300, 200, () => [255, 255, 255])).remarks.join(' ')).toContain('blown');
@@ -79,7 +80,7 @@ test('transparent pixels and pixels rubbed out are not looked at', () => {
   const one = gathered(both, { mask });
   expect(one.colours.length).toBe(1);
   expect(one.colours[0]!.lab[1]).toBeGreaterThan(30);
-  expect(one.remarks.length).toBeGreaterThan(0);
+  expect(one.remarks.join(' ')).toContain('Only a few pixels are looked at');
 });
 
 test('gathering stops when asked', () => {
@@ -89,7 +90,8 @@ test('gathering stops when asked', () => {
 
 test('noise, a panorama and deep files work', () => {
   const next = stream(3);
-  gathered(picture(300, 300, () => [255 * next(), 255 * next(), 255 * next()]));
+  const noise = gathered(picture(150, 150, () => [255 * next(), 255 * next(), 255 * next()]));
+  expect(noise.colours).toHaveLength(1);
   const wide = gathered(picture(30000, 20, (x) => (x < 9000 ? [180, 40, 30] : [40, 90, 160])));
   expect(wide.colours.length).toBe(2);
   expect(wide.colours[0]!.share).toBeCloseTo(0.7, 2);
@@ -134,7 +136,7 @@ test('a number of colours that no harmony has is a mistake of the caller', () =>
 test('progress runs from nothing to all', () => {
   const seen: number[] = [];
   gather(
-    picture(300, 300, (x, y) => [x, y, 0]),
+    picture(150, 150, (x, y) => [x, y, 0]),
     { onProgress: (done) => seen.push(done) },
   );
   expect(seen.at(-1)).toBe(1);

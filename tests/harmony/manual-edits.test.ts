@@ -31,10 +31,12 @@ function sound(harmony: EditedHarmony): EditedHarmony {
   expect(harmony.colours.reduce((sum, c) => sum + c.share, 0)).toBeCloseTo(1, 9);
   expect(new Set(harmony.colours.map((c) => c.name)).size).toBe(harmony.colours.length);
   for (const c of harmony.colours) {
+    expect(c.ladder).toHaveLength(6);
     expect(c.ladder.reduce((sum, s) => sum + s.share, 0)).toBeCloseTo(1, 9);
     for (let i = 1; i < 6; i++)
       expect(c.ladder[i]!.lab[0]).toBeLessThanOrEqual(c.ladder[i - 1]!.lab[0] + 1e-9);
   }
+  expect(harmony.labels.data.some((v) => v !== 255)).toBe(true);
   for (const v of harmony.labels.data)
     if (v !== 255 && v >= harmony.colours.length) throw new Error(`label ${v}`);
   return harmony;
@@ -51,8 +53,9 @@ test('the scene has three colours, told apart by touch', () => {
 test('rename: the own name, never empty, never twice', () => {
   expect(value(withColourName(start, 1, ' Mother’s jug ')).colours[1]!.name).toBe('Mother’s jug');
   expect(withColourName(start, 1, '  ')).toEqual({ ok: false, fault: { code: 'no-name' } });
-  expect(withColourName(start, 1, start.colours[0]!.name).ok).toBe(false);
-  expect(withColourName(start, 9, 'x').ok).toBe(false);
+  const taken = withColourName(start, 1, start.colours[0]!.name);
+  expect(taken).toEqual({ ok: false, fault: { code: 'name-taken' } });
+  expect(withColourName(start, 9, 'x')).toEqual({ ok: false, fault: { code: 'no-such-colour' } });
 });
 
 test('drop: the others grow in proportion, its place is empty', () => {
@@ -76,7 +79,7 @@ test('join: shares are added and the place is shared', () => {
     9,
   );
   expect(colourAt(joined, 0.65, 0.5)).toBe(colourAt(joined, 0.95, 0.5));
-  expect(mergeColours(start, 1, 1).ok).toBe(false);
+  expect(mergeColours(start, 1, 1)).toEqual({ ok: false, fault: { code: 'same-colour' } });
 });
 
 test('split undoes what was joined, from the pixels', () => {

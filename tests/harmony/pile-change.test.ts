@@ -15,7 +15,6 @@ test.each([
     { white: 6, red_earth: 2.4, ochre: 2 },
     'a little red earth more, a little less white',
   ],
-  [{ white: 8, red_earth: 2 }, { white: 8, red_earth: 4 }, 'less white'],
   [{ white: 8, red_earth: 2, ochre: 2 }, { white: 8, red_earth: 4, ochre: 2 }, 'more red earth'],
   [{ white: 8, ochre: 2 }, { white: 8, ochre: 2, umber: 0.1 }, 'a touch of umber'],
   [{ white: 8, ochre: 2 }, { white: 8, ochre: 2, umber: 1 }, 'umber added'],
@@ -24,9 +23,12 @@ test.each([
   [{ white: 1 }, { smalt: 1, umber: 1 }, 'another pile: smalt and umber'],
   [{ white: 10, ochre: 1, umber: 1 }, { white: 10, ochre: 4, umber: 1 }, 'much more ochre'],
 ])('%j to %j is “%s”', (from, to, said) => {
-  // Two pigments alone: it is the same whether one grows or the other shrinks.
-  if (said === 'less white') expect(words(from, to)).toMatch(/^(less white|more red earth)$/);
-  else expect(words(from, to)).toBe(said);
+  expect(words(from, to)).toBe(said);
+});
+
+test('of two pigments alone it is the same whether one grows or the other shrinks', () => {
+  const pile = words({ white: 8, red_earth: 2 }, { white: 8, red_earth: 4 });
+  expect(['less white', 'more red earth']).toContain(pile);
 });
 
 test('a list in a sentence', () => {

@@ -5,6 +5,7 @@ import type { Mixture } from '../../src/mixture/mixture.ts';
 import { opaque } from '../../src/optics/opaque.ts';
 import { addSurface } from '../../src/optics/surface.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';
+import { evenly } from '../evenly.ts';
 
 /** More in a soak run, few by default. */
 export const runs = (few: number): number => (process.env.KINGCUP_SOAK === '1' ? 20 * few : few);
@@ -48,7 +49,7 @@ export const pilesOf = (shelf: Shelf): fc.Arbitrary<Mixture> =>
     })
     .chain((members) =>
       fc
-        .tuple(...members.map(() => fc.double({ min: -3, max: 3, noNaN: true })))
+        .tuple(...members.map(() => evenly(-3, 3)))
         .map((logs) =>
           pileOf(
             shelf,

@@ -71,6 +71,7 @@ describe('relations of a harmony', () => {
 });
 
 test('every row of period practice can be said', () => {
+  expect(PERIOD_PAIRS.length).toBeGreaterThan(5);
   for (const row of PERIOD_PAIRS) expect(periodWords(row)).toMatch(/^[A-Z].*: .*\(.+\)\./);
   expect(periodWords(PERIOD_PAIRS.find(({ held }) => held === 'held; disputed')!)).toBe(
     'Blue and green: held to go together, but disputed (Leonardo da Vinci, A Treatise on Painting (English edition)). He held that green gains nothing beside blue.',

@@ -3,14 +3,11 @@ import { expect, test } from 'vitest';
 import { chroma, type Lab } from '../../src/colour/lab.ts';
 import { rangeMapping, shelfLightness } from '../../src/harmony/shelf-range.ts';
 import { starterShelf } from '../../src/pigment/starter-shelf.ts';
+import { evenly } from '../evenly.ts';
 
 const shelf = starterShelf();
 const { darkest, lightest } = shelfLightness(shelf);
-const lab = fc.tuple(
-  fc.double({ min: 0, max: 100, noNaN: true }),
-  fc.double({ min: -80, max: 80, noNaN: true }),
-  fc.double({ min: -80, max: 80, noNaN: true }),
-) as fc.Arbitrary<Lab>;
+const lab = fc.tuple(evenly(0, 100), evenly(-80, 80), evenly(-80, 80)) as fc.Arbitrary<Lab>;
 
 test('lightness is mapped linearly into the range of the shelf, chroma by the same factor', () => {
   const labs: Lab[] = [
@@ -42,6 +39,8 @@ test('order of lightness and hue angles are kept, and nothing leaves the range',
         expect(L).toBeGreaterThanOrEqual(darkest - 1e-9);
         expect(L).toBeLessThanOrEqual(lightest + 1e-9);
         expect(a * labs[i]![2]).toBeCloseTo(b * labs[i]![1], 6);
+        // The same angle, not the opposite one, and never grey.
+        if (chroma(labs[i]!) > 1) expect(a * labs[i]![1] + b * labs[i]![2]).toBeGreaterThan(0);
         for (const [j, other] of keyed.entries())
           if (labs[i]![0] > labs[j]![0]) expect(L).toBeGreaterThanOrEqual(other[0]);
       }

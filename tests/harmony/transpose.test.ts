@@ -5,6 +5,7 @@ import { oklabHueDeg, oklabOfLab } from '../../src/colour/oklab.ts';
 import { IDENTITY_MOVE, moveAll } from '../../src/harmony/harmony-move.ts';
 import { transpose } from '../../src/harmony/transpose.ts';
 import { predictColour } from '../../src/mixture/predict.ts';
+import { evenly } from '../evenly.ts';
 import { invented } from '../mixture/invented.ts';
 
 const find = (colours: readonly Lab[], shelf = invented) => {
@@ -42,6 +43,7 @@ describe('transposing', () => {
     const { transposed, alone } = find(sunny);
     expect(alone.reached).toBe(false);
     expect(transposed.reached).toBe(true);
+    expect(transposed.colours).toHaveLength(sunny.length);
     for (const { missed } of transposed.colours) expect(missed).toBeLessThanOrEqual(1);
   });
 
@@ -75,26 +77,33 @@ describe('transposing', () => {
       fc.integer({ min: -40, max: 40 }),
     );
     const move = fc.record({
-      lightness: fc.double({ min: 0.1, max: 1, noNaN: true }),
+      lightness: evenly(0.1, 1),
       shift: fc.integer({ min: -8, max: 8 }),
-      chroma: fc.double({ min: 0.1, max: 1, noNaN: true }),
+      chroma: evenly(0.1, 1),
       turnDeg: fc.integer({ min: -12, max: 12 }),
     });
+    const counted = { lightness: 0, hue: 0 };
     fc.assert(
       fc.property(fc.array(colour, { minLength: 2, maxLength: 6 }), move, (colours, how) => {
         const to = moveAll(colours, how);
         for (const [i, a] of colours.entries()) {
           for (const [j, b] of colours.entries()) {
-            if (a[0] < b[0]) expect(to[i]![0]).toBeLessThan(to[j]![0]);
-            if (chroma(a) < 5 || chroma(b) < 5) continue;
+            if (a[0] < b[0]) {
+              counted.lightness++;
+              expect(to[i]![0]).toBeLessThan(to[j]![0]);
+            }
+            if (i === j || chroma(a) < 5 || chroma(b) < 5) continue;
             const turn = hueTurnDeg(hue(a), hue(b));
-            if (Math.abs(turn) < 170)
-              expect(hueTurnDeg(hue(to[i]!), hue(to[j]!))).toBeCloseTo(turn, 1);
+            if (Math.abs(turn) >= 170) continue;
+            counted.hue++;
+            expect(hueTurnDeg(hue(to[i]!), hue(to[j]!))).toBeCloseTo(turn, 1);
           }
         }
       }),
       { numRuns: 60, seed: 6 },
     );
+    expect(counted.lightness).toBeGreaterThan(100);
+    expect(counted.hue).toBeGreaterThan(100);
   });
 
   test('bad input and stopping are faults', () => {
@@ -109,5 +118,7 @@ describe('transposing', () => {
   test('one pigment: everything goes to it, and it is said that nothing is reached', () => {
     const { transposed } = find(sunny, { ...invented, paints: invented.paints.slice(2, 3) });
     expect(transposed.reached).toBe(false);
+    expect(transposed.colours).toHaveLength(sunny.length);
+    expect(Math.max(...transposed.colours.map(({ missed }) => missed))).toBeGreaterThan(1);
   });
 });

@@ -8,6 +8,7 @@ import {
   VARIANT_WAYS,
   variantTarget,
 } from '../../src/harmony/variant-target.ts';
+import { evenly } from '../evenly.ts';
 import { runs } from './piles.ts';
 
 /** Ou, Luo, Woodcock, Wright, Color Res. Appl. 29 (2004) 232: warm-cool of a colour. */
@@ -16,9 +17,9 @@ const warmCool = (lab: Lab) =>
 
 const paintLike = fc
   .record({
-    L: fc.double({ min: 20, max: 90, noNaN: true }),
-    C: fc.double({ min: 0, max: 60, noNaN: true }),
-    h: fc.double({ min: 0, max: 360, noNaN: true }),
+    L: evenly(20, 90),
+    C: evenly(0, 60),
+    h: evenly(0, 360),
   })
   .map(
     ({ L, C, h }): Lab => [L, C * Math.cos((h * Math.PI) / 180), C * Math.sin((h * Math.PI) / 180)],
@@ -40,7 +41,8 @@ test('warmer never lowers the published warm-cool measure, cooler never raises i
 });
 
 test('warmth is turned at constant lightness and chroma, away from neutrals', () => {
-  const { lab } = variantTarget([55, 0, 30], 'warmer', 'middle');
+  const { lab, stopped } = variantTarget([55, 0, 30], 'warmer', 'middle');
+  expect(stopped).toBeNull();
   expect(lab[0]).toBe(55);
   expect(chroma(lab)).toBeCloseTo(30, 9);
   expect(hueDeg(lab)).toBeCloseTo(78, 9);
@@ -62,11 +64,14 @@ test('a neutral moves along the axis between the poles by 2, 4 and 7', () => {
 });
 
 test('lighter and deeper move L* by 4, 8 and 14 and keep chroma; there and back returns', () => {
+  let counted = 0;
   fc.assert(
     fc.property(paintLike, amount, (lab, by) => {
       const step = { small: 4, middle: 8, large: 14 }[by];
       const up = variantTarget(lab, 'lighter', by);
+      // Stopped at white: another test.
       if (up.stopped) return;
+      counted++;
       expect(up.lab[0]).toBeCloseTo(lab[0] + step, 6);
       expect(chroma(up.lab)).toBeCloseTo(chroma(lab), 4);
       const back = variantTarget(up.lab, 'deeper', by).lab;
@@ -74,6 +79,7 @@ test('lighter and deeper move L* by 4, 8 and 14 and keep chroma; there and back 
     }),
     { seed: 2 },
   );
+  expect(counted).toBeGreaterThan(50);
 });
 
 test('brighter and duller change chroma alone by 1.1, 1.25 and 1.5', () => {
@@ -99,23 +105,23 @@ test('every way of every amount gives a colour, even of black, white and grey', 
 test('where neither end is stopped, the opposite way leads back, across the limit of the neutrals too', () => {
   const anyColour = fc
     .record({
-      L: fc.double({ min: 25, max: 85, noNaN: true }),
-      C: fc.oneof(
-        fc.double({ min: 0, max: 60, noNaN: true }),
-        fc.double({ min: 5, max: 10, noNaN: true }),
-      ),
-      h: fc.double({ min: 0, max: 360, noNaN: true }),
+      L: evenly(25, 85),
+      C: fc.oneof(evenly(0, 60), evenly(5, 10)),
+      h: evenly(0, 360),
     })
     .map(({ L, C, h }) => labOfLCh(L, C, h));
+  let counted = 0;
   fc.assert(
     fc.property(anyColour, fc.constantFrom(...VARIANT_WAYS), amount, (lab, way, by) => {
       const there = variantTarget(lab, way, by);
       const back = variantTarget(there.lab, OPPOSITE[way], by);
       if (there.stopped || back.stopped) return;
+      counted++;
       expect(deltaE00(back.lab, lab)).toBeLessThan(0.05);
     }),
     { seed: 3, numRuns: runs(400) },
   );
+  expect(counted).toBeGreaterThan(300);
 });
 
 test('a near-neutral that comes to the pole on its way says that it stopped there', () => {

@@ -21,9 +21,10 @@ test('by volume and by weight', () => {
 
 test('no grams where a density is unknown or the shelf’s parts are no volumes', () => {
   const unknown = pileMeasures([...parts, { pigment: 'red', parts: 1 }], invented, 50, densityOf);
-  expect(unknown.every((m) => m.grams === null && m.weight === null)).toBe(true);
+  const none = [null, null];
+  expect(unknown.map((m) => [m.grams, m.weight])).toEqual([none, none, none, none]);
   const byMass = pileMeasures(parts, { basis: 'mass' }, 50, densityOf);
-  expect(byMass.every((m) => m.grams === null)).toBe(true);
+  expect(byMass.map((m) => m.grams)).toEqual([null, null, null]);
 });
 
 test('weak and light first, the strong colour last', () => {

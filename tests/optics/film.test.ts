@@ -11,10 +11,11 @@ import {
 import { combineLayers, filmStackReflectance } from '../../src/optics/film-stack.ts';
 import { infiniteReflectance } from '../../src/optics/opaque.ts';
 import { NO_SURFACE, throughSurface } from '../../src/optics/surface.ts';
+import { evenly } from '../evenly.ts';
 import { flat, flatPaint } from './flat.ts';
 
-const amount = fc.double({ min: 0, max: 50, noNaN: true });
-const reflectance = fc.double({ min: 0, max: 1, noNaN: true });
+const amount = evenly(0, 50);
+const reflectance = evenly(0, 1);
 
 test('nothing over a ground shows the ground, any K and S', () => {
   fc.assert(
@@ -22,17 +23,19 @@ test('nothing over a ground shows the ground, any K and S', () => {
       expect(overGround(K, S, 0, Rg)).toBeCloseTo(Rg, 14);
       expect(transmittance(K, S, 0)).toBe(1);
     }),
+    { seed: 1 },
   );
 });
 
 test('a thick film shows R-infinity, whatever lies under it', () => {
   fc.assert(
-    fc.property(fc.double({ min: 0.01, max: 50, noNaN: true }), amount, reflectance, (K, S, Rg) => {
+    fc.property(evenly(0.01, 50), amount, reflectance, (K, S, Rg) => {
       const opaque = infiniteReflectance(K, S);
       expect(overGround(K, S, 1e5, Rg)).toBeCloseTo(opaque, 12);
       expect(overGround(K, S, Number.POSITIVE_INFINITY, Rg)).toBe(opaque);
       expect(transmittance(K, S, Number.POSITIVE_INFINITY)).toBe(0);
     }),
+    { seed: 2 },
   );
 });
 
@@ -45,6 +48,7 @@ test('a film is bounded, and lighter over a lighter ground', () => {
       expect(overGround(K, S, X, 1)).toBeGreaterThanOrEqual(R - 1e-15);
       expect(overBlack(K, S, X) + transmittance(K, S, X)).toBeLessThanOrEqual(1 + 1e-14);
     }),
+    { seed: 3 },
   );
 });
 
@@ -72,6 +76,7 @@ test('laid in two coats or in one, a film is the same', () => {
       const twice = overGround(K, S, 0.3 * X, overGround(K, S, 0.7 * X, Rg));
       expect(twice).toBeCloseTo(once, 12);
     }),
+    { seed: 4 },
   );
 });
 
@@ -103,7 +108,12 @@ test('a stack is its films from the ground up, and has one surface', () => {
   const R0 = pair.R0[0]!;
   const T = pair.T[0]!;
   expect(R0).toBeCloseTo(overGround(120, 15, 0.02, overGround(0.3, 240, 0.1, 0)), 14);
-  expect(T).toBeLessThan(filmLayer(blue).T[0]!);
+  // Kubelka, J. Opt. Soc. Am. 44 (1954) 330: T = T1 T2 / (1 - R1 R2), for layers alike on both sides.
+  const [upper, lower] = [filmLayer(blue), filmLayer(white)].map((one) => ({
+    R: one.R0[0]!,
+    T: one.T[0]!,
+  }));
+  expect(T).toBeCloseTo((upper!.T * lower!.T) / (1 - upper!.R * lower!.R), 14);
 });
 
 test('a number that is none is refused', () => {

@@ -40,8 +40,10 @@ const photographed = (parts: number[], sd = 0.3): Swatch => ({
   parts,
   lab: { lab: labOf(predictReflectance({ parts }, truth, surface)), sd },
 });
-const worst = (found: Float64Array, wanted: Float64Array) =>
-  Math.max(...found.map((v, band) => Math.abs(Math.log(v / wanted[band]!))));
+const worst = (found: Float64Array, wanted: Float64Array) => {
+  expect(found).toHaveLength(BANDS);
+  return Math.max(...found.map((v, band) => Math.abs(Math.log(v / wanted[band]!))));
+};
 
 test('K and S come back from measured masstones and tints', () => {
   const swatches = [
@@ -57,7 +59,7 @@ test('K and S come back from measured masstones and tints', () => {
     expect(worst(fit.paints[i]!.K, truth[i]!.K)).toBeLessThan(0.02);
     expect(worst(fit.paints[i]!.S, truth[i]!.S)).toBeLessThan(0.02);
   }
-  for (const { R } of fit.swatches) expect(R).toHaveLength(BANDS);
+  expect(fit.swatches.map(({ R }) => R.length)).toEqual([BANDS, BANDS, BANDS, BANDS]);
 });
 
 test('K and S come back, per millimetre, from thin films over black and over white', () => {
@@ -145,6 +147,7 @@ test('the gradient and the curvature are those of the cost', () => {
     },
   };
   const unknowns = unknownsOf(paints, 2);
+  expect(unknowns.size).toBeGreaterThan(2);
   const { normal } = random(8);
   const x = Float64Array.from({ length: unknowns.size }, () => 0.3 * normal());
   x[unknowns.settingsAt + 1]! += Math.log(0.03);
@@ -219,6 +222,7 @@ test('it says how sure it is: surer with more, unsure where nothing was seen', (
   const more = sure([photographed([0, 1, 0]), photographed([4, 1, 0])]);
   expect(few[0]).toBeNull();
   const at = 20;
+  for (const spread of [more[1]!.K[at], more[1]!.S[at]]) expect(spread).toBeGreaterThan(0);
   expect(more[1]!.K[at]).toBeLessThan(few[1]!.K[at]!);
   expect(more[1]!.S[at]).toBeLessThan(few[1]!.S[at]!);
   const prior = Math.sqrt(UNKNOWN_PAINT.K.covariance.get(at, at));

@@ -14,7 +14,9 @@ test('a black of K alone hides, clear medium never does', () => {
   // 0.8 exp(-2 × 600 X) falls to 1e-8, under which everything is equally black.
   const dye = hidingFilmMm({ parts: [1], paints: [flatPaint(2, 0)] });
   expect(dye).toBeCloseTo(Math.log(0.8e8) / 1200, 5);
-  expect(hidingFilmMm({ parts: [1], paints: [flatPaint(2, 0.01)] })).toBeLessThan(dye);
+  const black = { parts: [1], paints: [flatPaint(2, 0.01)] };
+  expect(hidingFilmMm(black)).toBeLessThan(dye);
+  expect(contrastRatio({ ...black, filmMm: hidingFilmMm(black) })).toBeCloseTo(0.98, 6);
   expect(hidingFilmMm({ parts: [1], paints: [flatPaint(0, 0)] })).toBe(Number.POSITIVE_INFINITY);
 });
 

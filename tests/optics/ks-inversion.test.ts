@@ -2,12 +2,13 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { overGround } from '../../src/optics/film.ts';
 import { fromBlackAndWhite, fromTint } from '../../src/optics/ks-inversion.ts';
+import { evenly } from '../evenly.ts';
 
 const seen = (K: number, S: number, X: number, Rg: number) => ({ R: overGround(K, S, X, Rg), Rg });
 
 test('K and S come back from any two grounds, from clear to almost hiding', () => {
-  const coefficient = fc.double({ min: 0.01, max: 4, noNaN: true });
-  const thickness = fc.double({ min: 0.1, max: 1.5, noNaN: true });
+  const coefficient = evenly(0.01, 4);
+  const thickness = evenly(0.1, 1.5);
   fc.assert(
     fc.property(coefficient, coefficient, thickness, (K, S, X) => {
       const found = fromBlackAndWhite(seen(K, S, X, 0.05), seen(K, S, X, 0.85), X);
@@ -15,6 +16,7 @@ test('K and S come back from any two grounds, from clear to almost hiding', () =
       expect(found.value.S / S).toBeCloseTo(1, 3);
       expect(found.value.K / K).toBeCloseTo(1, 3);
     }),
+    { seed: 1 },
   );
 });
 
@@ -30,7 +32,9 @@ test('the limits: nothing absorbs, nothing scatters, a film that hides', () => {
   const odd = fromBlackAndWhite({ R: 0.5, Rg: 0 }, { R: 0.4, Rg: 0.8 }, 1);
   expect(odd).toEqual({ ok: false, fault: { code: 'impossible' } });
   expect(() => fromBlackAndWhite({ R: 0.5, Rg: 0.8 }, { R: 0.6, Rg: 0 }, 1)).toThrow(RangeError);
-  expect(() => fromBlackAndWhite({ R: Number.NaN, Rg: 0 }, { R: 0.6, Rg: 0.8 }, 1)).toThrow();
+  expect(() => fromBlackAndWhite({ R: Number.NaN, Rg: 0 }, { R: 0.6, Rg: 0.8 }, 1)).toThrow(
+    RangeError,
+  );
 });
 
 test('masstone and tint give back the pigment', () => {
@@ -43,5 +47,5 @@ test('masstone and tint give back the pigment', () => {
   expect(found.ok && found.value.S).toBeCloseTo(pigment.S, 14);
   expect(found.ok && found.value.K).toBeCloseTo(pigment.K, 13);
   // A tint darker than its masstone is no tint.
-  expect(fromTint(1, 2, white, share).ok).toBe(false);
+  expect(fromTint(1, 2, white, share)).toEqual({ ok: false, fault: { code: 'impossible' } });
 });

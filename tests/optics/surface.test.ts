@@ -9,30 +9,33 @@ import {
   throughSurface,
   underSurface,
 } from '../../src/optics/surface.ts';
+import { evenly } from '../evenly.ts';
 import { flat } from './flat.ts';
 
 const surfaces = fc.record({
-  k1: fc.double({ min: 0, max: 0.2, noNaN: true }),
-  k2: fc.double({ min: 0, max: 0.9, noNaN: true }),
+  k1: evenly(0, 0.2),
+  k2: evenly(0, 0.9),
   specular: fc.constantFrom('included' as const, 'excluded' as const),
 });
-const reflectance = fc.double({ min: 0, max: 1, noNaN: true });
+const reflectance = evenly(0, 1);
 
 test('through a surface and back', () => {
   fc.assert(
     fc.property(reflectance, surfaces, (R, surface) => {
       expect(underSurface(throughSurface(R, surface), surface)).toBeCloseTo(R, 12);
     }),
+    { seed: 1 },
   );
 });
 
 test('the slope is that of the formula', () => {
   fc.assert(
-    fc.property(fc.double({ min: 0.01, max: 0.99, noNaN: true }), surfaces, (R, surface) => {
+    fc.property(evenly(0.01, 0.99), surfaces, (R, surface) => {
       const h = 1e-6;
       const slope = (throughSurface(R + h, surface) - throughSurface(R - h, surface)) / (2 * h);
       expect(surfaceSlope(R, surface) / slope).toBeCloseTo(1, 5);
     }),
+    { seed: 2 },
   );
 });
 
@@ -58,5 +61,5 @@ test('a surface that is none, and a number that is none, are refused', () => {
   const bad = flat(0.5);
   bad[7] = Number.NaN;
   expect(() => addSurface(bad, sound)).toThrow('band 7');
-  expect(() => removeSurface(bad, sound)).toThrow();
+  expect(() => removeSurface(bad, sound)).toThrow('band 7');
 });

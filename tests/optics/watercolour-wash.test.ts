@@ -56,6 +56,7 @@ test('washes and mixtures of the model itself are foreseen', () => {
   expect(off([0.04, 0.02, 0], washes)).toBeLessThan(2);
   expect(off([0.02, 0.02, 0.04], washes)).toBeLessThan(4);
   expect(predictWash([0.02, 0, 0], washes)).toHaveLength(BANDS);
+  expect(washes.exponents).toHaveLength(3);
   for (const exponent of washes.exponents) expect(Math.abs(exponent - 0.85)).toBeLessThan(0.15);
 });
 

@@ -39,6 +39,8 @@ test('umber hastens a black, and a mixture lies between its pigments', () => {
 
 test('wet, tacky, touch-dry: a range that only moves forward', () => {
   const order = ['wet', 'tacky', 'touch-dry'];
+  const freshly = drynessOf(coat({ bone_black: 1 }), '2026-05-01');
+  expect(freshly).toMatchObject({ least: 'wet', most: 'wet' });
   let last = [0, 0];
   for (let day = 1; day <= 28; day++) {
     const { least, most } = drynessOf(

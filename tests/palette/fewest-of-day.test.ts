@@ -23,6 +23,7 @@ test('what a shorter set costs, pile by pile, among the pigments of the day', ()
   expect(piles.map(({ name }) => name)).toEqual(['grey', 'buff', 'brick']);
   // Vermilion lies on the shelf, but not on the palette.
   expect(pigments).toEqual(['lead_white', 'yellow_ochre', 'red_earth', 'bone_black']);
+  expect(curve.map((step) => step.pigments.length)).toEqual([1, 2, 3, 4]);
   for (const step of curve) {
     expect(step.deltaE00).toHaveLength(3);
     for (const pigment of step.pigments) expect(pigments).toContain(pigment);

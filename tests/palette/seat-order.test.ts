@@ -25,20 +25,29 @@ test('200 random sets: white first, seats never cross, mixed piles light to dark
   const d = dice(5);
   const all = STARTER.shelf.paints.map(({ pigment }) => pigment);
   const seats = proposeSeats(STARTER.shelf);
+  // As often white as any colour: tints are mixed as well as full colours.
+  const mostlyWhite = [...all, ...all.map(() => 'lead_white')];
+  const counted = { white: 0, tints: 0, pure: 0, both: 0 };
   for (let n = 0; n < 200; n++) {
-    const day = planned(randomDay(d, all), STARTER);
+    const day = planned(randomDay(d, mostlyWhite), STARTER);
     for (const { pigments, mixed } of day.palettes) {
       const order = keys(pigments);
-      if (order.includes('lead_white')) expect(order[0]).toBe('lead_white');
+      if (order.includes('lead_white')) {
+        counted.white++;
+        expect(order[0]).toBe('lead_white');
+      }
       expect(order).toEqual(seats.filter((seat) => order.includes(seat)));
       for (const tint of [true, false]) {
         const L = mixed.filter((one) => one.tint === tint).map(({ lab }) => Math.round(lab[0]));
         expect(L).toEqual(L.toSorted((a, b) => b - a));
+        if (L.length > 1) counted[tint ? 'tints' : 'pure']++;
       }
       const tints = mixed.map((one) => one.tint);
       expect(tints).toEqual(tints.toSorted((a, b) => Number(b) - Number(a)));
+      if (new Set(tints).size === 2) counted.both++;
     }
   }
+  for (const [what, times] of Object.entries(counted)) expect(times, what).toBeGreaterThan(50);
 });
 
 test('a whiter second white does not displace the studio white', () => {
@@ -123,6 +132,7 @@ describe('places along the edge', () => {
         order.filter(() => d.next() < 0.9),
         white,
       );
+      expect(places).toHaveLength(here.length);
       const apart = Math.min(0.085, 1 / Math.max(1, here.length - 1));
       for (const [i, place] of places.entries()) {
         expect(place).toBeGreaterThanOrEqual(0);

@@ -8,6 +8,7 @@ test('agrees with the cube root of the language', () => {
       expect(Math.abs(cubeRoot(x) / Math.cbrt(x) - 1)).toBeLessThan(3e-7);
       expect(cubeRoot(-x)).toBe(-cubeRoot(x));
     }),
+    { seed: 1 },
   );
   expect(cubeRoot(0)).toBe(0);
 });

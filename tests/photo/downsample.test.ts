@@ -15,6 +15,7 @@ test('every pixel is averaged in linear light', () => {
   const work = downsampled(
     picture(2400, 1600, (x, y) => ((x + y) % 2 ? [255, 255, 255] : [0, 0, 0])),
   )!;
+  expect(work.width * work.height).toBeGreaterThan(280_000);
   expect(work.width * work.height).toBeLessThan(320_000);
   expect(work.includedPixels).toBe(2400 * 1600);
   let light = 0;
@@ -40,8 +41,8 @@ test('a small photograph keeps its pixels, in OKLab', () => {
 test('one photograph has one work image at any size', () => {
   expect(downsampledSize(1200, 900)).toEqual(downsampledSize(4000, 3000));
   const [columns, rows] = downsampledSize(30000, 20);
+  expect(columns * rows).toBeGreaterThan(270_000);
   expect(columns * rows).toBeLessThan(330_000);
-  expect(rows).toBeGreaterThan(0);
   expect(downsampledSize(1, 1)).toEqual([1, 1]);
   expect(downsampledSize(1_000_000, 1)[1]).toBe(1);
 });

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { bandNm } from '../../src/colour/grid.ts';
+import { BANDS, bandNm } from '../../src/colour/grid.ts';
 import { paintOf } from '../../src/pigment/curve-model.ts';
 
 test('a level alone is the same K in every band', () => {
@@ -7,8 +7,8 @@ test('a level alone is the same K in every band', () => {
     lnK: { level: Math.log(2), slope: 0, features: [] },
     lnS: { level: Math.log(0.3), slope: 0 },
   });
-  for (const value of K) expect(value).toBeCloseTo(2, 12);
-  for (const value of S) expect(value).toBeCloseTo(0.3, 12);
+  expect([...K]).toEqual(Array.from({ length: BANDS }, () => expect.closeTo(2, 12)));
+  expect([...S]).toEqual(Array.from({ length: BANDS }, () => expect.closeTo(0.3, 12)));
 });
 
 test('an edge stands on its short-wave side and is half way in ln K at its wavelength', () => {

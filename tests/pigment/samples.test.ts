@@ -39,6 +39,7 @@ test('the sample shelf in CSV: every 20 nm, and still the same paints', () => {
     'ultramarine',
     'bone_black',
   ];
+  expect(masstonesOf(shelf)).toHaveLength(ids.length);
   masstonesOf(shelf).forEach(({ lab }, i) => {
     const own = known.find(({ pigment }) => pigment === ids[i])!;
     expect(deltaE00(lab, own.lab)).toBeLessThan(1);

@@ -96,6 +96,7 @@ describeShared('two-colour harmony', () => {
   });
 });
 
+// The constant of that formula: without chroma warm-cool is -0.5.
 test('every neutral scores the same warmth', () => {
   for (const L of [0, 30, 100]) expect(warmCool([L, 0, 0])).toBe(-0.5);
 });

@@ -105,10 +105,3 @@ test('fatness is oil beyond the paste, never bare oil per cent', () => {
   expect(fatnessOf(coat('body colour', { lamp_black: 1 }))).toBe(0);
   expect(fatnessOf(coat('body colour', { lead_white: 1 }))).toBe(0);
 });
-
-test('a thick oily film is fatter than a thin one of the same paint', () => {
-  const thin = coat('body colour', { yellow_ochre: 1 }, { spareOil: 0.2 });
-  const thick = coat('impasto', { yellow_ochre: 1 }, { spareOil: 0.2 });
-  expect(fatnessOf(thick)).toBeGreaterThan(fatnessOf(thin));
-  expect(layerWarnings(thin, thick, WHOLE).map(({ rule }) => rule)).toEqual(['lean over fat']);
-});

@@ -53,7 +53,9 @@ describeShared('tints against published measurements', () => {
     return tinted.length === 0 || id === 'titanium_white' ? [] : [[id, tinted] as const];
   });
 
-  test.each(measured)('%s', (id, names) => {
+  test('19 of our pigments have measured tints', () => expect(measured).toHaveLength(19));
+
+  const foreseen = (id: string, names: readonly string[]) => {
     const ours = [4, 16].map((white) => mixed({ [id]: 1, titanium_white: white }));
     const found = names.map(reference).map(({ name, tints }) => ({
       name,
@@ -64,8 +66,15 @@ describeShared('tints against published measurements', () => {
       console.log(
         `${id} 1:4 ${shown(ours[0]!)}, 1:16 ${shown(ours[1]!)} | ${name} ${shown(tints[0])}, ${shown(tints[1])} | ${differences.map((d) => d.toFixed(1)).join(', ')}`,
       );
-    if (DISPUTED.includes(id)) return;
-    expect(Math.min(...found.map(({ differences }) => Math.max(...differences)))).toBeLessThan(10);
+    return Math.min(...found.map(({ differences }) => Math.max(...differences)));
+  };
+
+  test.each(measured.filter(([id]) => !DISPUTED.includes(id)))('%s', (id, names) => {
+    expect(foreseen(id, names)).toBeLessThan(10);
+  });
+
+  test.each(measured.filter(([id]) => DISPUTED.includes(id)))('%s, disputed', (id, names) => {
+    expect(foreseen(id, names)).toBeGreaterThanOrEqual(10);
   });
 
   // The two measured blacks lie 24 apart in L*.

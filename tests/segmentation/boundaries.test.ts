@@ -90,6 +90,8 @@ test('the sums over borders are those of their definition, every pair of labels 
   const edges = boundaryStatistics(given.image, WIDTH, HEIGHT, given.label, COUNT);
   const plain = plainly(given);
   const keys = Array.from(edges.first, (i, pair) => `${i} ${edges.second[pair]}`);
+  // Ten pairs of five labels.
+  expect(keys).toHaveLength((COUNT * (COUNT - 1)) / 2);
   expect(keys).toEqual([...plain.keys()].sort());
   keys.forEach((key, pair) => {
     plain.get(key)!.forEach((sum, field) => {

@@ -26,6 +26,7 @@ test('clustering weighted bins ends where clustering every pixel does', () => {
   const centres = Array.from({ length: 6 }, (_, c) => [ours.L[c]!, ours.a[c]!, ours.b[c]!]);
   const points = Array.from(work.L, (L, i) => [L, work.a[i]!, work.b[i]!]);
   const oracle = kmeans(points, 6, { initialization: centres, maxIterations: 50 });
+  expect(oracle.centroids.map(({ length }) => length)).toEqual([3, 3, 3, 3, 3, 3]);
   oracle.centroids.forEach((centre, c) => {
     centre.forEach((v, i) => {
       // Pixels of one bin may fall on both sides of a border: a bin is 0.005 wide.

@@ -60,6 +60,8 @@ describe('a sheet as a page', () => {
   test('asks for nothing outside, runs nothing, and carries no style of its own', () => {
     const { html } = page('Water');
     const document = sheetDocument([{ html }], 'Sheet', STYLE);
+    expect(document).toContain(STYLE.trim().slice(0, 60));
+    expect(document).toContain('<svg');
     expect(document).not.toMatch(/<script|<link|<img|@import|url\(|javascript:/);
     expect(document.replaceAll('http://www.w3.org/2000/svg', '')).not.toMatch(/https?:/);
     // A strict policy refuses style attributes: the screens use the page as it is.
@@ -79,8 +81,11 @@ describe('the palette in ink', () => {
   test.each(['left', 'right'] as const)('held in the %s hand, every heap has its name', (hand) => {
     const { board, day } = page('Water', { hand, shape: 'square' });
     const { pigments, mixed } = pilesOf(day.palettes[0]!);
+    expect([...pigments, ...mixed].map(({ key }) => key)).toHaveLength(5);
+    // What is drawn, apart from the title that tells of it.
+    const drawn = [...board.html.matchAll(/<text[^>]*>([^<]*)<\/text>/g)].map(([, text]) => text);
     for (const { name } of [...pigments, ...mixed])
-      for (const word of name.split(' ')) expect(board.html).toContain(word);
+      for (const word of name.split(' ')) expect(drawn.join(' ')).toContain(word);
     expect(board.html.match(/data-pile=/g)).toHaveLength(pigments.length + mixed.length);
     expect(board.html).toContain(`held in the ${hand} hand`);
   });

@@ -35,6 +35,7 @@ describe('cautions', () => {
   const days = Array.from({ length: 60 }, () => planned(randomDay(d, all), studio));
 
   test('appear for every pigment that needs one and only for those', () => {
+    let [warned, unwarned] = [0, 0];
     for (const day of days)
       for (const [at, { pigments }] of day.palettes.entries()) {
         const told = sheetOf(day, at, studio).cautions.flatMap((group) => group.pigments);
@@ -45,7 +46,11 @@ describe('cautions', () => {
           return level !== 'low' || dry || key === 'zinc_white';
         });
         expect(told.toSorted()).toEqual(wanted.map(({ key }) => key).toSorted());
+        warned += wanted.length;
+        unwarned += pigments.length - wanted.length;
       }
+    expect(warned).toBeGreaterThan(100);
+    expect(unwarned).toBeGreaterThan(100);
   });
 
   test('oily rags, solvents and what comes first stand on every sheet', () => {
@@ -57,10 +62,17 @@ describe('cautions', () => {
   });
 
   test('no toxic powder is ever handled', () => {
+    const forms = new Map<string, number>();
     for (const { palettes } of days)
       for (const { supply, key } of palettes.flatMap(({ pigments }) => pigments))
         for (const { entry } of supply.draws)
-          if (NAMED.has(key)) expect(entry?.form).not.toBe('powder');
+          if (NAMED.has(key)) {
+            const form = entry?.form ?? 'to be bought';
+            forms.set(form, (forms.get(form) ?? 0) + 1);
+          }
+    // Half of them stand there as powder, which nobody takes: paste is to be bought.
+    expect([...forms.keys()].toSorted()).toEqual(['to be bought', 'tube']);
+    for (const [form, times] of forms) expect(times, form).toBeGreaterThan(20);
   });
 });
 
@@ -80,7 +92,7 @@ test('200 random days with pupils about: nothing toxic on any sheet', () => {
     stock: null,
   };
   const all = studio.shelf.paints.map(({ pigment }) => pigment);
-  let swaps = 0;
+  let [swaps, sheets, offers, names] = [0, 0, 0, 0];
   for (let n = 0; n < 200; n++) {
     const asked = {
       ...randomDay(d, all, { pupils: true, people: ['Ines'] }),
@@ -106,6 +118,9 @@ test('200 random days with pupils about: nothing toxic on any sheet', () => {
         ...sheet.piles.flatMap(({ parts }) => parts.map(({ label }) => label)),
         ...sheet.cautions.flatMap(({ pigments }) => pigments),
       ];
+      sheets++;
+      offers += palette.offers.length;
+      names += shown.length;
       expect(shown.filter((name) => NAMED.has(name))).toEqual([]);
       expect(sheet.acknowledge).toEqual([]);
       expect(sheet.cautions.some(({ toxic }) => toxic)).toBe(false);
@@ -114,6 +129,9 @@ test('200 random days with pupils about: nothing toxic on any sheet', () => {
     }
   }
   expect(swaps).toBeGreaterThan(100);
+  expect(sheets).toBeGreaterThan(200);
+  expect(names).toBeGreaterThan(2000);
+  expect(offers).toBeGreaterThan(50);
 });
 
 test('a pile that only toxic pigments make is left off, and says so', () => {
@@ -164,6 +182,9 @@ describe('dry powder of what is toxic', () => {
     const both = stockOf([...studio.stock!.entries, entryOf('lead_white', { lot: '3' })]);
     const again = planned(asked, { ...studio, stock: both });
     expect(again.lacks).toEqual([]);
+    const { prepare } = sheetOf(again, 0, { ...studio, stock: both });
+    const [row] = prepare.find(({ tools }) => tools.startsWith('lead'))!.rows;
+    expect(row!.lot).toContain('3');
   });
 });
 
@@ -182,7 +203,10 @@ describe('glazes wait for a dry ground', () => {
     );
   });
   test('a fortnight old: both', () => {
-    expect(with_([{ ...red, date: '2026-04-30' }]).leftOff).toEqual([]);
+    const day = with_([{ ...red, date: '2026-04-30' }]);
+    expect(day.leftOff).toEqual([]);
+    const names = day.palettes[0]!.piles.map(({ pile }) => pile.name);
+    expect(names.toSorted()).toEqual(['body', 'glaze']);
   });
   test('where several piles were laid, the wettest counts', () => {
     const date = '2026-05-05';
@@ -242,6 +266,11 @@ test('a shelf whose parts are no volumes: parts, but no grams', () => {
     );
     const sheet = sheetOf(day, 0, studio);
     expect(sheet.piles[0]!.parts.map(({ parts }) => parts)).toEqual([3, 1]);
+    const rows = sheet.prepare.flatMap((group) => group.rows);
+    expect(rows.map(({ weigh, oil }) => [weigh, oil])).toEqual([
+      ['by parts', null],
+      ['by parts', null],
+    ]);
     expect(JSON.stringify(sheet.prepare)).not.toMatch(/\d g"/);
     expect(sheet.prepareNotes.join()).toMatch(/no grams/);
     expect(day.takings).toEqual([]);
@@ -287,6 +316,7 @@ test('what a sheet prints of paint is never below need, of oil never above; noth
       ]),
     ),
   };
+  const counted = { paste: 0, powder: 0 };
   for (let n = 0; n < 40; n++) {
     const day = planned(randomDay(d, all), studio);
     for (const [at, palette] of day.palettes.entries()) {
@@ -297,11 +327,14 @@ test('what a sheet prints of paint is never below need, of oil never above; noth
         const { weigh, oil, cm3: printed } = rows[i]!;
         const number = (words: string) => Number(/[\d.]+/.exec(words)?.[0]);
         expect(printed).toBeGreaterThanOrEqual(cm3 - 1e-9);
-        if (weighed.as === 'paste' && weighed.grams !== null)
+        if (weighed.as === 'paste' && weighed.grams !== null) {
+          counted.paste++;
           expect(number(weigh)).toBeGreaterThanOrEqual(weighed.grams - 1e-9);
-        if (weighed.as !== 'powder') continue;
-        expect(number(weigh)).toBeGreaterThanOrEqual(weighed.pigmentGrams - 1e-9);
-        expect(number(oil!)).toBeLessThanOrEqual(weighed.oilGrams + 1e-9);
+        } else if (weighed.as === 'powder') {
+          counted.powder++;
+          expect(number(weigh)).toBeGreaterThanOrEqual(weighed.pigmentGrams - 1e-9);
+          expect(number(oil!)).toBeLessThanOrEqual(weighed.oilGrams + 1e-9);
+        }
       }
       for (const { inMixtures, inSeat, supply } of palette.pigments) {
         const drawn = supply.draws.reduce((sum, { cm3 }) => sum + cm3, 0);
@@ -319,6 +352,7 @@ test('what a sheet prints of paint is never below need, of oil never above; noth
       expect(Math.abs(laid - wanted - edge)).toBeLessThan(1e-9);
     }
   }
+  for (const [form, times] of Object.entries(counted)) expect(times, form).toBeGreaterThan(50);
 });
 
 test('a stock that nobody counts lacks nothing and loses nothing', () => {

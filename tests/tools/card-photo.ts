@@ -68,7 +68,15 @@ const INK = flat(0.035);
 const TABLE = spectrum<'R'>(Float64Array.from({ length: BANDS }, (_, i) => 0.1 + 0.007 * i));
 
 const CELL = 0.2;
-const DRAWN = new Map<string, Uint8Array>();
+/** Table about the page, in millimetres: what a chart may lie on. */
+const MARGIN = 60;
+/** Which material covers each cell, row by row. */
+interface Page {
+  readonly columns: number;
+  readonly rows: number;
+  readonly materials: Uint8Array;
+}
+const DRAWN = new Map<string, Page>();
 
 export interface Photo {
   readonly pixels: Pixels;
@@ -114,34 +122,37 @@ export async function photograph(
   const a = (tilt * Math.PI) / 180;
   const towards = (tiltTowards * Math.PI) / 180;
   const roll = (turn * Math.PI) / 180;
+  const [cosA, sinA] = [Math.cos(a), Math.sin(a)];
+  const [cosTo, sinTo] = [Math.cos(towards), Math.sin(towards)];
+  const [cosRoll, sinRoll] = [Math.cos(roll), Math.sin(roll)];
   const at = (x: number, y: number): [number, number] => {
     const [p, q] = [x - pageWidth / 2, y - pageHeight / 2];
     // Leaning about the axis square to `towards`.
-    const along = p * Math.cos(towards) + q * Math.sin(towards);
-    const across = -p * Math.sin(towards) + q * Math.cos(towards);
-    const depth = distance + along * Math.sin(a);
-    const flatAlong = along * Math.cos(a);
-    const u = flatAlong * Math.cos(towards) - across * Math.sin(towards);
-    const v = flatAlong * Math.sin(towards) + across * Math.cos(towards);
+    const along = p * cosTo + q * sinTo;
+    const across = -p * sinTo + q * cosTo;
+    const depth = distance + along * sinA;
+    const flatAlong = along * cosA;
+    const u = flatAlong * cosTo - across * sinTo;
+    const v = flatAlong * sinTo + across * cosTo;
     const [s, t] = [(focal * u) / depth, (focal * v) / depth];
     return [
-      width / 2 + s * Math.cos(roll) - t * Math.sin(roll) + offset[0] * fill * height,
-      height / 2 + s * Math.sin(roll) + t * Math.cos(roll) + offset[1] * fill * height,
+      width / 2 + s * cosRoll - t * sinRoll + offset[0] * fill * height,
+      height / 2 + s * sinRoll + t * cosRoll + offset[1] * fill * height,
     ];
   };
   const back = (px: number, py: number): [number, number] => {
     const i = px - width / 2 - offset[0] * fill * height;
     const j = py - height / 2 - offset[1] * fill * height;
-    const s = (i * Math.cos(roll) + j * Math.sin(roll)) / focal;
-    const t = (-i * Math.sin(roll) + j * Math.cos(roll)) / focal;
-    const sAlong = s * Math.cos(towards) + t * Math.sin(towards);
-    const sAcross = -s * Math.sin(towards) + t * Math.cos(towards);
-    const along = (sAlong * distance) / (Math.cos(a) - sAlong * Math.sin(a));
-    const depth = distance + along * Math.sin(a);
+    const s = (i * cosRoll + j * sinRoll) / focal;
+    const t = (-i * sinRoll + j * cosRoll) / focal;
+    const sAlong = s * cosTo + t * sinTo;
+    const sAcross = -s * sinTo + t * cosTo;
+    const along = (sAlong * distance) / (cosA - sAlong * sinA);
+    const depth = distance + along * sinA;
     const across = sAcross * depth;
     return [
-      along * Math.cos(towards) - across * Math.sin(towards) + pageWidth / 2,
-      along * Math.sin(towards) + across * Math.cos(towards) + pageHeight / 2,
+      along * cosTo - across * sinTo + pageWidth / 2,
+      along * sinTo + across * cosTo + pageHeight / 2,
     ];
   };
 
@@ -166,80 +177,29 @@ export async function photograph(
   if (chart) materials.push(...chart.R);
   const day = materials.map((R) => camera(R));
   const lit = lamp > 0 ? materials.map((R) => camera(R, LAMP)) : day;
-  const centres = markCentres(card.paper);
-  const drawn = (x: number, y: number): number => {
-    if (chart) {
-      const [column, row] = [(x - chart.x) / chart.step, (y - chart.y) / chart.step];
-      if (column > -0.7 && column < 5.7 && row > -0.7 && row < 3.7) {
-        const [c, r] = [Math.round(column), Math.round(row)];
-        const inside = Math.abs(column - c) < 0.43 && Math.abs(row - r) < 0.43;
-        return inside && c >= 0 && c < 6 && r >= 0 && r < 4 ? chartFrom + r * 6 + c : 1;
-      }
-    }
-    if (x < 0 || y < 0 || x > pageWidth || y > pageHeight) return 2;
-    for (const [i, [cx, cy]] of centres.entries()) {
-      const r = Math.hypot(x - cx, y - cy);
-      if (r > MARK_MM.outer) continue;
-      return r > MARK_MM.eye || (i === 0 && r < MARK_MM.pupil) ? 1 : 0;
-    }
-    for (const { place, material } of placeAt) {
-      const [u, v] = [x - place.x, y - place.y];
-      // Painted by hand: a little over the frame here, short of it there.
-      const ragged = 0.5 * smooth(x / 3, y / 3, place.number);
-      if (Math.abs(u) < place.width / 2 + ragged && Math.abs(v) < place.height / 2 + ragged)
-        return material;
-    }
-    for (const place of card.places) {
-      const [u, v] = [x - place.x, y - place.y];
-      const line = v - place.height / 2 - 2.2;
-      const words = line > -1.6 && line < 5.4 && u > -place.width / 2 && u < place.width / 2;
-      if (
-        words &&
-        Math.floor(line / 1.2) % 2 === 0 &&
-        hash(Math.floor(x * 2), Math.floor(line), 3) < 0.4
-      )
-        return 1;
-      if (Math.abs(Math.abs(u) - place.width / 2) < 0.1 && Math.abs(v) < place.height / 2) return 4;
-    }
-    if (x > 27 && x < pageWidth - 27 && y > 9 && y < 30 && Math.floor(y / 1.8) % 2 === 0)
-      return hash(Math.floor(x * 1.6), Math.floor(y / 3.6), 5) < 0.35 ? 1 : 0;
-    return 0;
-  };
-
   // The page is drawn once, in fifths of a millimetre, and looked up for each pixel.
-  const margin = 60;
-  const columns = Math.ceil((pageWidth + 2 * margin) / CELL);
-  const rows = Math.ceil((pageHeight + 2 * margin) / CELL);
-  const page = new Uint8Array(columns * rows).fill(2);
   const key = `${JSON.stringify(card.places)}${placeAt.length}${placeAt.map(({ place }) => place.number)}${JSON.stringify(chart && [chart.x, chart.y, chart.step])}`;
-  const known = DRAWN.get(key);
-  if (known) page.set(known);
-  else {
-    for (let row = 0; row < rows; row++)
-      for (let column = 0; column < columns; column++)
-        page[row * columns + column] = drawn(
-          (column + 0.5) * CELL - margin,
-          (row + 0.5) * CELL - margin,
-        );
-    DRAWN.set(key, page);
-  }
+  const page = DRAWN.get(key) ?? drawn(card, placeAt, chart && { ...chart, from: chartFrom });
+  DRAWN.set(key, page);
+  const { columns, rows, materials: materialOf } = page;
   const materialAt = (x: number, y: number): number => {
-    const column = Math.floor((x + margin) / CELL);
-    const row = Math.floor((y + margin) / CELL);
+    const column = Math.floor((x + MARGIN) / CELL);
+    const row = Math.floor((y + MARGIN) / CELL);
     if (column < 0 || row < 0 || column >= columns || row >= rows) return 2;
-    return page[row * columns + column]!;
+    return materialOf[row * columns + column]!;
   };
 
   const rgb = new Float32Array(width * height * 3);
   const lean = (unevenTowards * Math.PI) / 180;
+  const [cosLean, sinLean] = [Math.cos(lean), Math.sin(lean)];
   for (let py = 0; py < height; py++)
     for (let px = 0; px < width; px++) {
       const i = (py * width + px) * 3;
       const [x, y] = back(px + 0.5, py + 0.5);
       const material = materialAt(x, y);
       const along =
-        ((x / pageWidth - 0.5) * Math.cos(lean) + (y / pageHeight - 0.5) * Math.sin(lean)) /
-        (Math.abs(Math.cos(lean)) + Math.abs(Math.sin(lean)));
+        ((x / pageWidth - 0.5) * cosLean + (y / pageHeight - 0.5) * sinLean) /
+        (Math.abs(cosLean) + Math.abs(sinLean));
       // 1 on the lit side, less by `uneven` on the other, with a little bend.
       let light = (1 - uneven * (0.5 - along)) * (1 - 0.1 * uneven * along * along);
       if (shadow > 0 && x + 0.4 * y > 0.62 * pageHeight) light *= 1 - shadow;
@@ -262,6 +222,91 @@ export async function photograph(
     }
   const data = await developed(rgb, width, height, shot, seed);
   return { pixels: { width, height, data, space: 'srgb' }, at };
+}
+
+/** Draws the table, the page on it, and what is printed and painted there: each over what was drawn before. */
+function drawn(
+  { paper, places }: SwatchCard,
+  painted: readonly { readonly place: SwatchCard['places'][number]; readonly material: number }[],
+  chart?: Omit<Chart, 'R'> & { readonly from: number },
+): Page {
+  const [pageWidth, pageHeight] = PAPER_MM[paper];
+  const columns = Math.ceil((pageWidth + 2 * MARGIN) / CELL);
+  const rows = Math.ceil((pageHeight + 2 * MARGIN) / CELL);
+  const materials = new Uint8Array(columns * rows).fill(2);
+  /** In a box of millimetres: undefined leaves a cell as it is. */
+  const draw = (
+    [left, top, right, bottom]: readonly [number, number, number, number],
+    material: (x: number, y: number) => number | undefined,
+  ) => {
+    const cell = (v: number) => Math.floor((v + MARGIN) / CELL);
+    const [x0, x1] = [Math.max(0, cell(left)), Math.min(columns - 1, cell(right))];
+    const [y0, y1] = [Math.max(0, cell(top)), Math.min(rows - 1, cell(bottom))];
+    for (let row = y0; row <= y1; row++)
+      for (let column = x0; column <= x1; column++) {
+        const found = material((column + 0.5) * CELL - MARGIN, (row + 0.5) * CELL - MARGIN);
+        if (found !== undefined) materials[row * columns + column] = found;
+      }
+  };
+  const onPage = (x: number, y: number) => x >= 0 && y >= 0 && x <= pageWidth && y <= pageHeight;
+
+  draw([0, 0, pageWidth, pageHeight], (x, y) => (onPage(x, y) ? 0 : undefined));
+  draw([27, 9, pageWidth - 27, 30], (x, y) => {
+    if (x <= 27 || x >= pageWidth - 27 || y <= 9 || y >= 30) return undefined;
+    if (Math.floor(y / 1.8) % 2 !== 0) return undefined;
+    return hash(Math.floor(x * 1.6), Math.floor(y / 3.6), 5) < 0.35 ? 1 : 0;
+  });
+  // Where two meet the first lies on top.
+  for (const place of places.toReversed()) {
+    const [across, down] = [place.width / 2, place.height / 2];
+    draw(
+      [place.x - across - 1, place.y - down - 1, place.x + across + 1, place.y + down + 8],
+      (x, y) => {
+        const [u, v] = [x - place.x, y - place.y];
+        const line = v - down - 2.2;
+        const words = line > -1.6 && line < 5.4 && u > -across && u < across;
+        if (
+          words &&
+          Math.floor(line / 1.2) % 2 === 0 &&
+          hash(Math.floor(x * 2), Math.floor(line), 3) < 0.4
+        )
+          return 1;
+        return Math.abs(Math.abs(u) - across) < 0.1 && Math.abs(v) < down ? 4 : undefined;
+      },
+    );
+  }
+  for (const { place, material } of painted.toReversed()) {
+    const [across, down] = [place.width / 2, place.height / 2];
+    draw(
+      [place.x - across - 1, place.y - down - 1, place.x + across + 1, place.y + down + 1],
+      (x, y) => {
+        const [u, v] = [Math.abs(x - place.x), Math.abs(y - place.y)];
+        if (u > across + 0.5 || v > down + 0.5) return undefined;
+        // Painted by hand: a little over the frame here, short of it there.
+        const ragged = 0.5 * smooth(x / 3, y / 3, place.number);
+        return u < across + ragged && v < down + ragged ? material : undefined;
+      },
+    );
+  }
+  for (const [i, [cx, cy]] of markCentres(paper).entries()) {
+    const { outer, eye, pupil } = MARK_MM;
+    draw([cx - outer, cy - outer, cx + outer, cy + outer], (x, y) => {
+      const r = Math.hypot(x - cx, y - cy);
+      if (r > outer) return undefined;
+      return r > eye || (i === 0 && r < pupil) ? 1 : 0;
+    });
+  }
+  if (chart) {
+    const { x: left, y: top, step, from } = chart;
+    draw([left - step, top - step, left + 6 * step, top + 4 * step], (x, y) => {
+      const [column, row] = [(x - left) / step, (y - top) / step];
+      if (!(column > -0.7 && column < 5.7 && row > -0.7 && row < 3.7)) return undefined;
+      const [c, r] = [Math.round(column), Math.round(row)];
+      const inside = Math.abs(column - c) < 0.43 && Math.abs(row - r) < 0.43;
+      return inside && c >= 0 && c < 6 && r >= 0 && r < 4 ? from + r * 6 + c : 1;
+    });
+  }
+  return { columns, rows, materials };
 }
 
 async function developed(
@@ -294,19 +339,29 @@ function blurred(from: Float32Array, width: number, height: number, sigma: numbe
     Math.exp(-0.5 * ((k - r) / sigma) ** 2),
   );
   const total = kernel.reduce((sum, v) => sum + v, 0);
+  const weights = Float64Array.from(kernel, (v) => v / total);
   const pass = (image: Float32Array, count: number, lines: number, step: number, line: number) => {
     const out = new Float32Array(image.length);
     for (let row = 0; row < lines; row++)
-      for (let i = 0; i < count; i++)
-        for (let c = 0; c < 3; c++) {
-          let sum = 0;
-          for (let k = -r; k <= r; k++) {
-            const j = Math.max(0, Math.min(count - 1, i + k));
-            sum += kernel[k + r]! * image[row * line + j * step + c]!;
-          }
-          out[row * line + i * step + c] = sum / total;
+      for (let i = 0; i < count; i++) {
+        const at = row * line + i * step;
+        const inside = i >= r && i < count - r;
+        let [red, green, blue] = [0, 0, 0];
+        for (let k = -r; k <= r; k++) {
+          // Beyond its edge the picture goes on as it ends.
+          const j = inside ? at + k * step : row * line + clamp(i + k, count) * step;
+          const weight = weights[k + r]!;
+          red += weight * image[j]!;
+          green += weight * image[j + 1]!;
+          blue += weight * image[j + 2]!;
         }
+        out[at] = red;
+        out[at + 1] = green;
+        out[at + 2] = blue;
+      }
     return out;
   };
   return pass(pass(from, width, height, 3, width * 3), height, width, width * 3, 3);
 }
+
+const clamp = (i: number, count: number) => Math.max(0, Math.min(count - 1, i));

@@ -11,6 +11,7 @@ import { HEAP_AREA, heapSurface } from '../../src/drawing/paint-heap.ts';
 import { boxOf } from '../../src/drawing/palette-board.ts';
 import { layOutPalette } from '../../src/drawing/palette-layout.ts';
 import { layOutRecipe } from '../../src/drawing/recipe-layout.ts';
+import { evenly } from '../evenly.ts';
 
 const names = fc.constantFrom(
   'titanium white',
@@ -28,7 +29,7 @@ const names = fc.constantFrom(
 const pile = fc.record({
   name: names,
   hex: fc.constantFrom('#f4f2ec', '#c8963c', '#243a86', '#1f1d1c', '#8f9a86'),
-  amount: fc.double({ min: 0.1, max: 40, noNaN: true }),
+  amount: evenly(0.1, 40),
 });
 const piles = (most: number) => fc.array(pile, { minLength: 1, maxLength: most });
 const inside = (box: Box, width: number, height: number) =>
@@ -70,7 +71,8 @@ describe('the palette', () => {
 
   test('no label meets another, a pile of its neighbours or the hole', () => {
     fc.assert(
-      fc.property(laid, ({ out }) => {
+      fc.property(laid, ({ given, out }) => {
+        expect(out.seats).toHaveLength(given.pigments.length + given.mixed.length);
         for (const [k, seat] of out.seats.entries()) {
           expect(boxesOverlap(seat.label, holeOf(out))).toBe(false);
           expect(inside(seat.label, out.width, out.height)).toBe(true);
@@ -87,7 +89,8 @@ describe('the palette', () => {
 
   test('no pile lies on another, on the hole or over the edge', () => {
     fc.assert(
-      fc.property(laid, ({ out }) => {
+      fc.property(laid, ({ given, out }) => {
+        expect(out.seats).toHaveLength(given.pigments.length + given.mixed.length);
         const hole = holeOf(out);
         const centre = { x: (hole.left + hole.right) / 2, y: (hole.top + hole.bottom) / 2 };
         for (const [k, seat] of out.seats.entries()) {
@@ -133,16 +136,25 @@ describe('the palette', () => {
   });
 
   test('every name is somewhere to be read', () => {
+    const counted = { written: 0, numbered: 0 };
     fc.assert(
       fc.property(laid, ({ given, out }) => {
+        expect(out.seats).toHaveLength(given.pigments.length + given.mixed.length);
         for (const seat of out.seats) {
           const name = (seat.kind === 'pigment' ? given.pigments : given.mixed)[seat.index]?.name;
-          if (seat.figure === undefined) expect(seat.lines.join(' ')).toBe(name);
-          else expect(out.key[seat.figure - 1]?.words).toMatch(new RegExp(`^${seat.figure} `));
+          if (seat.figure === undefined) {
+            counted.written++;
+            expect(seat.lines.join(' ')).toBe(name);
+          } else {
+            counted.numbered++;
+            expect(out.key[seat.figure - 1]?.words).toMatch(new RegExp(`^${seat.figure} `));
+          }
         }
       }),
       { seed: 13, numRuns: 50 },
     );
+    expect(counted.written).toBeGreaterThan(50);
+    expect(counted.numbered).toBeGreaterThan(20);
   });
 });
 
@@ -150,7 +162,7 @@ describe('a line of cloths', () => {
   const hangings = fc.array(
     fc.record({
       name: names,
-      share: fc.double({ min: 0.001, max: 1, noNaN: true }),
+      share: evenly(0.001, 1),
       accent: fc.boolean(),
     }),
     { minLength: 1, maxLength: 7 },
@@ -211,6 +223,7 @@ describe('a recipe', () => {
         fc.integer({ min: 280, max: 1000 }),
         (given, width) => {
           const out = layOutRecipe(given, width, ({ parts }) => `${parts} parts`);
+          expect(out.piles).toHaveLength(given.length);
           const unit = (out.piles[0]?.radius ?? 0) ** 2 / (given[0]?.parts ?? 1);
           const boxes = out.piles.map(({ words, lines }) => {
             const wide = Math.max(...lines.map((line) => estimateTextWidth(line, 13)));

@@ -187,6 +187,8 @@ test.each(['one peg', 'two pegs', 'strip'] as const)(
         const { lengths, pegs } = hangGarment(seed, how, 'small', 0, { width, height });
         expect(pegs).toHaveLength(how === 'two pegs' ? 2 : 1);
         const pieces = lengths.flatMap((length) => length.pieces);
+        expect(Math.min(...lengths.map((length) => length.pieces.length))).toBeGreaterThan(0);
+        for (const { x, y } of pieces) expect([x.length > 3, y.length]).toEqual([true, x.length]);
         const outside = (places: Float64Array, least: number, most: number) =>
           places.filter((place) => !(place >= least - 0.01 && place <= most + 0.01)).length;
         expect(pieces.filter(({ x }) => outside(x, 0, width) > 0)).toHaveLength(0);

@@ -1,6 +1,6 @@
 import 'fake-indexeddb/auto';
 import { cleanup, fireEvent, render, screen, within } from '@testing-library/preact';
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { afterAll, afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Entry } from '../../src/book/schema/record.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { STEPS } from '../../src/harmony/harmony.ts';
@@ -63,7 +63,11 @@ const stock = (value: Stock | null) => {
   storedShelf.value =
     value && ({ body: { stock: value }, clock: 'x' } as unknown as Entry<'shelf'>);
 };
-const mixed = () => vi.waitFor(() => expect(answers.value.every(Boolean)).toBe(true), 20_000);
+const mixed = () =>
+  vi.waitFor(() => {
+    expect(answers.value).toHaveLength(harmonyColours.value.length);
+    expect(answers.value.every(Boolean)).toBe(true);
+  }, 20_000);
 const opened = (container: Element, summary: string | RegExp) => {
   const details = within(container as HTMLElement)
     .getByText(summary)
@@ -80,6 +84,9 @@ beforeEach(() => {
   resetDecisions();
 });
 afterEach(cleanup);
+afterAll(() => {
+  vi.unstubAllGlobals();
+});
 
 describe('what is asked of all mixtures', () => {
   test('two wishes that exclude each other are named, and one step goes back', async () => {
@@ -165,11 +172,11 @@ describe('variants', () => {
     await screen.findByText('The shelf makes the change in every colour.');
     expect(screen.getAllByText(/In the pile: /)).toHaveLength(3);
     fireEvent.click(screen.getByText('Take it for the whole harmony'));
-    for (const { taken } of harmonyColours.value)
-      expect(taken).toEqual([{ way: 'lighter', amount: 'small' }]);
+    const lighter = [{ way: 'lighter', amount: 'small' }];
+    expect(harmonyColours.value.map(({ taken }) => taken)).toEqual([lighter, lighter]);
     await vi.waitFor(() => expect(screen.queryByText(/The whole harmony/)).toBeNull(), 20_000);
     undoHarmonyChange();
-    for (const { taken } of harmonyColours.value) expect(taken).toEqual([]);
+    expect(harmonyColours.value.map(({ taken }) => taken)).toEqual([[], []]);
   });
 
   test('what the shelf does not do is said and marked, and cannot be taken', async () => {

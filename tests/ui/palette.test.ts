@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { nextVersionMetadata } from '../../src/book/merge/next-version.ts';
+import { START } from '../../src/book/schema/hybrid-clock.ts';
 import type { Entry } from '../../src/book/schema/record.ts';
 import { readRecord } from '../../src/book/schema/record.ts';
 import { starterShelf } from '../../src/pigment/starter-shelf.ts';
@@ -10,6 +12,7 @@ import {
   passageFromEntry,
 } from '../../src/ui/state/palette/palette-records.ts';
 import { bodies } from '../book/kinds.ts';
+import { NOON } from '../book/made.ts';
 
 /** An entry around a body, as the book gives it. */
 const entry = <K extends 'passage' | 'leftover' | 'formula' | 'palette' | 'sheet'>(
@@ -56,11 +59,19 @@ describe('what the palette keeps in the book', () => {
     let n = 0;
     const piles = pilesOfSource(entry('formula', bodies.formula), () => `id-${n++}`);
     expect(piles.map(({ film }) => film)).toContain('glaze');
+    expect(piles).toHaveLength(1);
     const apart = withUniqueNames([...piles, ...piles], [piles[0]!.name]).map(({ name }) => name);
     expect(new Set([...apart, piles[0]!.name]).size).toBe(2 * piles.length + 1);
   });
 
   test('an unknown field is still refused', () => {
-    expect(readRecord({ kind: 'passage', body: { ...bodies.passage, wet: true } }).ok).toBe(false);
+    const marks = nextVersionMetadata('device-0001', START, NOON, []);
+    const record = { id: 'passage-0001', kind: 'passage', created: marks.changed, ...marks };
+    const read = (body: object) => readRecord({ ...record, body });
+    expect(read(bodies.passage)).toMatchObject({ ok: true, value: { body: bodies.passage } });
+    expect(read({ ...bodies.passage, wet: true })).toMatchObject({
+      ok: false,
+      fault: { code: 'bad-record' },
+    });
   });
 });

@@ -37,7 +37,8 @@ describe('a photograph under a cross', () => {
     expect(set).not.toHaveBeenCalled();
     press('Enter');
     expect(set).toHaveBeenCalledWith(at.value);
-    expect(screen.getByText(/% from the left, .* % from the top/)).toBeTruthy();
+    const words = screen.getByText(/% from the left/).textContent;
+    expect(words).toMatch(/\d+ % from the left, \d+ % from the top/);
   });
 
   test('things are touched in turn; one may be missing, and a step can be taken back', () => {
@@ -51,12 +52,12 @@ describe('a photograph under a cross', () => {
     const enter = () => fireEvent.keyDown(screen.getByRole('application'), { key: 'Enter' });
     expect(screen.queryByText('It is not in the picture')).toBeNull();
     enter();
-    expect(screen.getByText('Touch the pile.')).toBeTruthy();
+    screen.getByText('Touch the pile.');
     fireEvent.click(screen.getByText('One step back'));
-    expect(screen.getByText('Touch the white.')).toBeTruthy();
+    screen.getByText('Touch the white.');
     enter();
     fireEvent.click(screen.getByText('It is not in the picture'));
-    expect(screen.getByText('Touch the grey.')).toBeTruthy();
+    screen.getByText('Touch the grey.');
     expect(done).not.toHaveBeenCalled();
     enter();
     enter();
@@ -69,10 +70,11 @@ describe('how well piles were foreseen', () => {
   test('is drawn pile by pile within the chart, and told in words', () => {
     const piles = [0.4, 2, 12].map((deltaE00, i) => ({ id: `${i}`, date: '2031-05-17', deltaE00 }));
     const { container } = render(<AccuracyChart piles={piles} />);
-    expect(screen.getByRole('img', { name: /3 piles .*: the difference is plain/ })).toBeTruthy();
+    screen.getByRole('img', { name: /3 piles .*: the difference is plain/ });
     const heights = [...container.querySelectorAll('circle')].map((dot) =>
       Number(dot.getAttribute('cy')),
     );
+    expect(heights).toHaveLength(3);
     expect(heights).toEqual(heights.toSorted((p, q) => q - p));
     for (const y of heights) expect(y > 0 && y < 120).toBe(true);
   });

@@ -1,5 +1,4 @@
-import { afterAll, expect, test } from 'vitest';
-import { localiseFiguresIn, withLocalFigures } from '../../src/ui/state/locale-format.ts';
+import { afterAll, expect, test, vi } from 'vitest';
 
 // As a reader has it whose decimals stand behind a comma.
 const Format = Intl.NumberFormat;
@@ -10,7 +9,11 @@ Intl.NumberFormat = class extends Format {
 } as typeof Format;
 afterAll(() => {
   Intl.NumberFormat = Format;
+  vi.resetModules();
 });
+// Figures are set in one manner as long as the page stands: a page of its own for this one.
+vi.resetModules();
+const { withLocalFigures, localiseFiguresIn } = await import('../../src/ui/state/locale-format.ts');
 
 const shown = (html: string, lots: readonly string[]): string => {
   const page = document.createElement('div');

@@ -134,6 +134,7 @@ describe('merging', () => {
   const pick = fc.nat({ max: 2 * DEVICES - 1 });
 
   test('gives the same in any order, in any grouping, any number of times', () => {
+    const counted = { several: 0, conflicts: 0 };
     fc.assert(
       fc.property(story, pick, pick, pick, (steps, i, j, k) => {
         const { books } = play(steps);
@@ -143,9 +144,14 @@ describe('merging', () => {
         expect(mergeBooks(x, y, z)).toEqual(mergeBooks(x, mergeBooks(y, z)));
         expect(mergeBooks(mergeBooks(x, y), y)).toEqual(mergeBooks(x, y));
         expect(mergeBooks(x, x)).toEqual(mergeBooks(x));
+        const merged = mergeBooks(x, y, z);
+        counted.several += Number(merged.length > 2);
+        counted.conflicts += Number(merged.some(({ conflict }) => conflict));
       }),
       { numRuns: RUNS, seed: 9 },
     );
+    expect(counted.several).toBeGreaterThan(RUNS / 4);
+    expect(counted.conflicts).toBeGreaterThan(RUNS / 4);
   });
 
   test('gives the same for copies of a few entries only', () => {
@@ -177,17 +183,22 @@ describe('merging', () => {
   });
 
   test('loses no text that nobody wrote over or cleared from the bin', () => {
+    let counted = 0;
     fc.assert(
       fc.property(story, (steps) => {
         const { studio } = play(steps);
         const merged = mergeBooks(...studio.books.map((book) => [...book.values()]));
         const kept = new Set(merged.map(nameOf));
         const old = new Set([...studio.histories.values()].flatMap((before) => [...before]));
-        for (const name of studio.histories.keys())
-          if (!old.has(name) && !studio.cleared.has(name)) expect(kept).toContain(name);
+        for (const name of studio.histories.keys()) {
+          if (old.has(name) || studio.cleared.has(name)) continue;
+          counted++;
+          expect(kept).toContain(name);
+        }
       }),
       { numRuns: RUNS, seed: 11 },
     );
+    expect(counted).toBeGreaterThan(3 * RUNS);
   });
 
   test('makes only entries that the book accepts', () => {

@@ -12,15 +12,14 @@ beforeEach(async () => {
   book = await openMade({ syncStorage: box });
 });
 const names = async (of: Book) => must(await of.list()).map(({ name }) => name);
-const keep = async (name: string) =>
-  must(await book.put({ kind: 'harmony', body: harmonyBodyOf(name) })).entry;
+const put = (name: string) => book.put({ kind: 'harmony', body: harmonyBodyOf(name) });
+const keep = async (name: string) => must(await put(name)).entry;
 /** Like a page that closes: the notes are written, and no transaction comes to its end. */
 async function close(change: () => unknown): Promise<void> {
   const mend = failAtCommit(() => new DOMException('', 'AbortError'));
-  change();
-  void book.flush();
+  const writing = [change(), book.flush()];
   book.journalPendingWrites();
-  await new Promise((done) => setTimeout(done, 50));
+  await Promise.all(writing);
   mend();
 }
 
@@ -50,7 +49,7 @@ test('a new entry too; and nothing is noted of what is on disk', async () => {
   await keep('Jay');
   book.journalPendingWrites();
   expect(box.slips).toBe(0);
-  await close(() => void keep('Magpie').catch(() => {}));
+  await close(() => put('Magpie'));
   expect(box.slips).toBe(1);
   expect((await names(await openMade({ syncStorage: box }))).sort()).toEqual(['Jay', 'Magpie']);
 });
@@ -122,7 +121,7 @@ test('what could not be saved does not come back once the entry was thrown away'
 });
 
 test('what the painter gave up is given up', async () => {
-  await close(() => void keep('Jay').catch(() => {}));
+  await close(() => put('Jay'));
   expect(box.slips).toBe(1);
   book.saving.forget();
   expect(await names(await openMade({ syncStorage: box }))).toEqual([]);

@@ -41,6 +41,7 @@ describeShared('the example files', () => {
     const fine = read(tens).samples;
     const { samples, remarks } = read(twenties);
     expect(remarks.join(' ')).toMatch(/every 20 nm.*per cent/);
+    expect(samples).toHaveLength(6);
     samples.forEach(({ name, R }, i) => {
       expect(name).toBe(fine[i]!.name);
       R.forEach((r, band) => {
@@ -109,7 +110,7 @@ describe('what is refused, and what is not', () => {
     expect(codeOf(file(() => 0.3, ['NM400', 'NM400', ...from(0).slice(2)]))).toBe('grid-order');
   });
   test('whatever comes in, spectra or a sentence come out', () => {
-    const lines = fc.array(
+    const strange = fc.array(
       fc.oneof(
         fc.string(),
         fc.constantFrom(
@@ -122,12 +123,32 @@ describe('what is refused, and what is not', () => {
         ),
       ),
     );
+    // A sound file with one line or one cell changed: read or refused.
+    const sound = file(() => 0.3).split('\n');
+    const changed = fc
+      .tuple(fc.nat(sound.length - 1), fc.nat(40), fc.constantFrom('', '0.5', 'x', 'NM700', '-3'))
+      .map(([at, cell, word]) =>
+        sound
+          .map((line, i) => (i === at ? line.split(' ').with(-1, word).join(' ') : line))
+          .concat(cell % 2 === 0 ? [] : ['A1 0.1']),
+      );
+    const counted = { read: 0, refused: 0 };
     fc.assert(
-      fc.property(lines, (text) => {
+      fc.property(fc.oneof(strange, changed), (text) => {
         const spectra = readCgats(text.join('\n'));
-        if (!spectra.ok) expect(spectraFaultWords(spectra.fault)).toMatch(/\S/);
+        if (spectra.ok) {
+          counted.read++;
+          expect(spectra.value.samples.length).toBeGreaterThan(0);
+          for (const { R } of spectra.value.samples)
+            expect(R.every((r) => r >= 0 && r < 2) && R.length === 36).toBe(true);
+        } else {
+          counted.refused++;
+          expect(spectraFaultWords(spectra.fault)).toMatch(/^.{20,}\.$/s);
+        }
       }),
       { numRuns: 300, seed: 5 },
     );
+    expect(counted.read).toBeGreaterThan(10);
+    expect(counted.refused).toBeGreaterThan(100);
   });
 });

@@ -1,11 +1,21 @@
-import { expect, test } from 'vitest';
-import {
-  formatForField,
-  formatNumber,
-  inchesOf,
-  readLength,
-  withLocalFigures,
-} from '../../../src/ui/state/locale-format.ts';
+import { afterAll, expect, test, vi } from 'vitest';
+
+// As a reader has it whose decimals stand behind a point, wherever this machine stands.
+const Format = Intl.NumberFormat;
+Intl.NumberFormat = class extends Format {
+  constructor(_: unknown, how?: Intl.NumberFormatOptions) {
+    super('en', how);
+  }
+} as typeof Format;
+afterAll(() => {
+  Intl.NumberFormat = Format;
+  vi.resetModules();
+});
+// Figures are set in one manner as long as the page stands: a page of its own for this one.
+vi.resetModules();
+const { formatNumber, inchesOf, readLength, withLocalFigures, formatForField } = await import(
+  '../../../src/ui/state/locale-format.ts'
+);
 
 // An inch is 2.54 cm exactly (international yard and pound agreement, 1959).
 test.each([

@@ -2,8 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { chroma, hueDeg } from '../../src/colour/lab.ts';
 import { BUILT_IN_CURVES } from '../../src/pigment/built-in-curves.ts';
-import { pasteOf } from '../../src/pigment/paste.ts';
-import { PIGMENTS, type PigmentFacts, pigmentOf } from '../../src/pigment/pigment-facts.ts';
+import { PIGMENTS, type PigmentFacts } from '../../src/pigment/pigment-facts.ts';
 import { mixed } from '../tools/pigment-mixing.ts';
 
 /** Tinting strength: how far 1 part takes 16 parts of titanium white from white. */
@@ -40,38 +39,6 @@ describe('order of tinting strengths', () => {
     const order = ['chalk', 'zinc_white', 'lead_white', 'titanium_white'];
     const L = order.map(lightens);
     expect(L).toEqual(L.toSorted((p, q) => p - q));
-  });
-});
-
-/** Volumes of paste that hold so many grams of dry pigment. */
-const volume = (id: string, grams: number) => {
-  const { density, oil } = pigmentOf(id)!;
-  const paste = pasteOf({ density: density!.value, oil: oil!.value });
-  return (grams * (1 + oil!.value / 100)) / paste.density;
-};
-const inLeadWhite = (id: string, white: number) =>
-  mixed({ [id]: volume(id, 1), lead_white: volume('lead_white', white) });
-
-// Yardsticks by weight, handbook sheet: Jennings (Prussian blue), Henley (blacks).
-describe('yardsticks by weight in lead white', () => {
-  test('1 part Prussian blue in 100 is a distinct sky blue', () => {
-    const sky = inLeadWhite('prussian_blue', 100);
-    expect(sky[0]).toBeGreaterThan(55);
-    expect(chroma(sky)).toBeGreaterThan(15);
-    expect(hueDeg(sky)).toBeGreaterThan(220);
-    expect(hueDeg(sky)).toBeLessThan(275);
-  });
-  test('1 part bone black in 100 is a pure grey', () => {
-    const grey = inLeadWhite('bone_black', 100);
-    expect(grey[0]).toBeGreaterThan(50);
-    expect(grey[0]).toBeLessThan(80);
-    expect(chroma(grey)).toBeLessThan(3);
-  });
-  test('1 part lamp black in 50 is the colour of lead', () => {
-    const lead = inLeadWhite('lamp_black', 50);
-    expect(lead[0]).toBeGreaterThan(30);
-    expect(lead[0]).toBeLessThan(55);
-    expect(lead[2]).toBeLessThan(-2);
   });
 });
 

@@ -79,7 +79,7 @@ describe('what is kept, in a record', () => {
       null,
       storedMask({ ...DEFAULT_GATHERING_SETTINGS, width: 40, height: 20 }),
     );
-    expect(look).toMatchObject({ mask: null, clear: null, remarks: ['small'] });
+    expect(look).toMatchObject({ mask: null, transparentMask: null, remarks: ['small'] });
     expect(gatheringMask(look)).toBeUndefined();
   });
 });

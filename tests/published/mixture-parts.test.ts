@@ -21,6 +21,8 @@ describeShared('whole parts of reachable Munsell colours', () => {
     const found = findMixtures(some, from, { limits, alternatives: 0 });
     if (!found.ok) throw new Error(found.fault.code);
     const reached = found.value.filter((a) => a.reachable);
+    // The study reached 148 of 300 with twelve of these paints.
+    expect(reached.length).toBeGreaterThan(0.4 * some.length);
     for (const { parts } of reached) {
       const counts = parts.map((p) => p.parts);
       expect(counts.every((n) => Number.isInteger(n) && n >= 1)).toBe(true);
@@ -69,6 +71,7 @@ describeShared('whole parts of reachable Munsell colours', () => {
         return a.letDown?.deltaE00 ?? a.partsDeltaE00;
       })
       .sort((a, b) => a - b);
+    expect(sorted.length).toBeGreaterThan(120);
     expect(at(sorted, 0.5)).toBeLessThanOrEqual(0.3);
     expect(at(sorted, 0.9)).toBeLessThanOrEqual(1);
     expect(sorted.at(-1)).toBeLessThan(3);

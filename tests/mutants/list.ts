@@ -42,8 +42,8 @@ export const MUTANTS: readonly Mutant[] = [
   {
     breaks: 'a glaze lies under what it was laid over',
     file: 'src/optics/film-stack.ts',
-    before: 'for (const each of films) film(each, out, out);',
-    after: 'for (const each of films.toReversed()) film(each, out, out);',
+    before: 'for (const each of films) filmOverGround(each, out, out);',
+    after: 'for (const each of films.toReversed()) filmOverGround(each, out, out);',
     caughtBy: ['tests/optics/film.test.ts'],
   },
   // Pigments.
@@ -72,23 +72,23 @@ export const MUTANTS: readonly Mutant[] = [
   {
     breaks: 'a paint that was photographed once, unmixed, promises exact mixtures',
     file: 'src/calibration/curve-evidence.ts',
-    before: 'median: Math.max(expected.median, ROUGH.median),',
-    after: 'median: Math.min(expected.median, ROUGH.median),',
+    before: 'median: Math.max(expected.median, MASSTONE_ONLY_ERROR.median),',
+    after: 'median: Math.min(expected.median, MASSTONE_ONLY_ERROR.median),',
     caughtBy: ['tests/pigment/masstone-trust.test.ts'],
   },
   // Mixtures.
   {
     breaks: 'alternatives differ from the mixture in a pigment that nobody would miss',
     file: 'src/mixture/mixture-finder.ts',
-    before: 'const MISSED = 3;',
-    after: 'const MISSED = 0.01;',
+    before: 'const ESSENTIAL_DELTA_E = 3;',
+    after: 'const ESSENTIAL_DELTA_E = 0.01;',
     caughtBy: ['tests/mixture/alternatives.test.ts'],
   },
   {
     breaks: 'where twelve parts are the most, thirty-two are told',
     file: 'src/mixture/whole-parts.ts',
-    before: 'export const COARSE: Limits = { total: 12,',
-    after: 'export const COARSE: Limits = { total: 32,',
+    before: 'export const COARSE_PARTS: PartLimits = { total: 12,',
+    after: 'export const COARSE_PARTS: PartLimits = { total: 32,',
     caughtBy: ['tests/mixture/parts-limit.test.ts'],
   },
   {
@@ -108,8 +108,8 @@ export const MUTANTS: readonly Mutant[] = [
   {
     breaks: 'a colour that the shelf misses visibly counts as reached',
     file: 'src/mixture/mixture.ts',
-    before: 'export const REACH = 1;',
-    after: 'export const REACH = 2;',
+    before: 'export const REACHABLE_DELTA_E = 1;',
+    after: 'export const REACHABLE_DELTA_E = 2;',
     caughtBy: ['tests/mixture/reach.test.ts'],
   },
   {
@@ -123,8 +123,8 @@ export const MUTANTS: readonly Mutant[] = [
   {
     breaks: 'a burnt-out spot is taken for the white of the light',
     file: 'src/photo/white-balance.ts',
-    before: 'const CLIPPED = 0.02;',
-    after: 'const CLIPPED = 2;',
+    before: 'const MAX_CLIPPED_SHARE = 0.02;',
+    after: 'const MAX_CLIPPED_SHARE = 2;',
     caughtBy: ['tests/photo/white-balance.test.ts'],
   },
   {

@@ -83,3 +83,10 @@ test.each([
   expect(black.why).toBeNull();
   expect(blackLoss!.chroma).toBeGreaterThan(blackLoss!.withBlack);
 });
+
+test('shot cloth, pale and red: its shadows hold their own hue', () => {
+  const { count, expectShot } = clothsOf(shelf);
+  const way = 'shot cloth';
+  expectShot({ name: 'cloth', lab: [85, 2, 12], shadows: [40, 45, 25], way, stuff: 'satin' });
+  expect(count.held).toBe(2);
+});

@@ -328,6 +328,9 @@ const hasColoursOf = ({ colours }: HarmonyBody, gathered: readonly EditedColour[
   colours.length === gathered.length &&
   colours.every(({ lab }, i) => canonical(lab) === canonical(gathered[i]!.lab));
 
+// Above the effects: the first run of each is at once.
+const harmonyAutosave = autosave(400, saveHarmony);
+
 // Opens the entry named by the address.
 let openedId: string | null = null;
 effect(() => {
@@ -402,8 +405,6 @@ export async function saveHarmony(): Promise<void> {
   openedId = entry.id;
   if (route.peek().place === 'harmony') replaceAddress('harmony', entry.id);
 }
-
-const harmonyAutosave = autosave(400, saveHarmony);
 
 /**
  * Canonical text of the painter's decisions. Mixtures are derived from them and from the current

@@ -1,21 +1,8 @@
 import type { Paint } from '../optics/opaque.ts';
 import { tintingStrength } from '../optics/tinting-strength.ts';
-import type { StoredCurve } from '../pigment/stock.ts';
+import type { CurveEvidence, ErrorQuantiles, StoredCurve } from '../pigment/stock.ts';
 import type { FittedPaint } from './calibrate-paints.ts';
-import type { ErrorQuantiles } from './expected-error.ts';
 import type { Part } from './painted-swatch.ts';
-
-/** Evidence for a pigment's curve and the expected error of its mixtures. */
-export interface CurveEvidence {
-  readonly known: 'handbook' | 'photographed' | 'measured';
-  /** Whether only its masstone is known. */
-  readonly rough: boolean;
-  /** ISO date of the calibration; null for the handbook. */
-  readonly date: string | null;
-  readonly swatches: number;
-  readonly piles: number;
-  readonly expected: ErrorQuantiles;
-}
 
 /**
  * Expected error of a built-in curve without calibration: from simulated paints of one name by

@@ -1,14 +1,7 @@
 import { tintingStrength } from '../optics/tinting-strength.ts';
+import type { ErrorQuantiles } from '../pigment/stock.ts';
 import { type Posterior, predictionError } from './fit-posterior.ts';
 import { median } from './robust-mean.ts';
-
-/** Expected error of predicted mixtures (CIEDE2000). */
-export interface ErrorQuantiles {
-  /** Median error. */
-  readonly median: number;
-  /** 90th percentile: one mixture in ten has a larger error. */
-  readonly tenth: number;
-}
 
 /** Maximum number of other paints that a paint is combined with. */
 const PARTNERS = 8;

@@ -1,6 +1,6 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
-import type { ErrorQuantiles } from './expected-error.ts';
+import type { ErrorQuantiles } from '../pigment/stock.ts';
 import type { PaintedSwatch } from './painted-swatch.ts';
 import { median } from './robust-mean.ts';
 

@@ -1,8 +1,16 @@
 import { hexOf } from '../colour/gamut-mapping.ts';
 import type { Cloth, Garment } from '../drapery/cloth-types.ts';
+import { clothShapes } from '../drawing/cloth-and-heap-shapes.ts';
 import type { DrawnLadder } from '../drawing/drawn-ladder.ts';
+import {
+  clothShapeInput,
+  type GarmentDrawingInput,
+  paintShapes,
+} from '../drawing/painted-garment.ts';
 import { escapeHtml } from '../escape-html.ts';
-import { paintGarment } from '../ui/components/drawn/painted-garment.ts';
+
+const paintGarment = (garment: GarmentDrawingInput) =>
+  paintShapes(garment, clothShapes(clothShapeInput(garment)));
 
 const WIDTH = 300;
 const HEIGHT = 400;

@@ -1,16 +1,26 @@
 import type { Lab } from '../colour/lab.ts';
 import { wholeShelf } from '../pigment/starter-shelf.ts';
-import type { Board } from '../sheet/boards.ts';
-import type { PalettePlan } from './day-plan.ts';
+import type { PalettePlan, PilePlan } from './day-plan.ts';
 import { offersOf } from './leftovers.ts';
 import { baseOf, labelIn, type Studio } from './passage.ts';
 import { clashes } from './pigment-clashes.ts';
 import { hazardOf, isToxic } from './pigment-lookup.ts';
 import { colourOf, UNKNOWN, whiteOf } from './plan-pile.ts';
-import type { DayRequest } from './request.ts';
+import type { DayRequest, PaletteRequest } from './request.ts';
 import { inManualOrder, mixedOrder, placesOf, seatOrder } from './seat-order.ts';
 import type { StockDrawer } from './stock-supply.ts';
 import { TOOLS, TOOLS_WORDS, toolsOf } from './tool-groups.ts';
+
+/** One board: a requested palette, or a part of it. */
+export interface Board {
+  /** Index of the requested palette. */
+  readonly asked: number;
+  readonly palette: PaletteRequest;
+  readonly piles: readonly PilePlan[];
+  /** Board `part` of `of`; 1 of 1 unless the palette was divided. */
+  readonly part: number;
+  readonly of: number;
+}
 
 const HANDBOOK = wholeShelf();
 /** Masstone of a pigment; one that is not on the shelf takes the handbook's. */

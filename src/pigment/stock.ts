@@ -1,6 +1,25 @@
-import type { CurveEvidence } from '../calibration/curve-evidence.ts';
 import type { Surface } from '../optics/surface.ts';
 import type { HazardLevel, PigmentFamily } from './pigment-facts.ts';
+
+/** Expected error of predicted mixtures (CIEDE2000). */
+export interface ErrorQuantiles {
+  /** Median error. */
+  readonly median: number;
+  /** 90th percentile: one mixture in ten has a larger error. */
+  readonly tenth: number;
+}
+
+/** Evidence for a pigment's curve and the expected error of its mixtures. */
+export interface CurveEvidence {
+  readonly known: 'handbook' | 'photographed' | 'measured';
+  /** Whether only its masstone is known. */
+  readonly rough: boolean;
+  /** ISO date of the calibration; null for the handbook. */
+  readonly date: string | null;
+  readonly swatches: number;
+  readonly piles: number;
+  readonly expected: ErrorQuantiles;
+}
 
 /** Physical form of a paint in stock. */
 export type StockForm = 'powder' | 'paste' | 'tube';

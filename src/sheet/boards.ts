@@ -1,3 +1,4 @@
+import type { Board } from '../palette/allocate.ts';
 import type { Day, PalettePlan, PilePlan } from '../palette/day-plan.ts';
 import type { Studio } from '../palette/passage.ts';
 import type { PaletteRequest } from '../palette/request.ts';
@@ -7,17 +8,6 @@ import { fitOf, SMALLEST_READABLE } from './page-fit.ts';
 
 /** Most mixed piles on one palette (common practice: five to nine heaps). */
 export const MOST_MIXED = 9;
-
-/** One board: a requested palette, or a part of it. */
-export interface Board {
-  /** Index of the requested palette. */
-  readonly asked: number;
-  readonly palette: PaletteRequest;
-  readonly piles: readonly PilePlan[];
-  /** Board `part` of `of`; 1 of 1 unless the palette was divided. */
-  readonly part: number;
-  readonly of: number;
-}
 
 /**
  * Divides a palette's piles over several boards, about evenly: the rows in sequence, light to dark

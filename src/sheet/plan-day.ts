@@ -1,4 +1,4 @@
-import { allocatePalette, assignLeftovers } from '../palette/allocate.ts';
+import { allocatePalette, assignLeftovers, type Board } from '../palette/allocate.ts';
 import type { Day, LeftOff, PilePlan } from '../palette/day-plan.ts';
 import { daysBetween, isDay } from '../palette/iso-date.ts';
 import { MOST_PALETTES, type PaletteFault } from '../palette/palette-faults.ts';
@@ -10,7 +10,7 @@ import { proposeSeats } from '../palette/seat-order.ts';
 import { shortagesOf } from '../palette/shortages.ts';
 import { StockDrawer, withdrawalsOf } from '../palette/stock-supply.ts';
 import { fail, ok, type Result } from '../result.ts';
-import { type Board, divideOverBoards, exceedsBoard } from './boards.ts';
+import { divideOverBoards, exceedsBoard } from './boards.ts';
 
 /*
  * From a day's passages to its palettes. Entry points for the screens and the command line:

@@ -5,7 +5,7 @@ import {
   type PaintToFit,
 } from '../../src/calibration/calibrate-paints.ts';
 import { evidenceOfFit, MODEL_ERROR } from '../../src/calibration/curve-evidence.ts';
-import type { ErrorQuantiles } from '../../src/calibration/expected-error.ts';
+import type { ErrorQuantiles } from '../../src/pigment/stock.ts';
 import type { PaintedSwatch } from '../../src/calibration/painted-swatch.ts';
 import { median } from '../../src/calibration/robust-mean.ts';
 import { suggestSwatches } from '../../src/calibration/suggest-swatches.ts';

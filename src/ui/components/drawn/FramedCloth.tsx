@@ -1,6 +1,6 @@
 import { useId } from 'preact/hooks';
+import type { GarmentDrawingInput } from '../../../drawing/painted-garment.ts';
 import { Hatching, PaintedCloth } from './PaintedCloth.tsx';
-import type { GarmentDrawingInput } from './painted-garment.ts';
 
 /** One garment as a complete picture with a text alternative; scales to its container. */
 export function FramedCloth({

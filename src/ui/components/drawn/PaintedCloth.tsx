@@ -1,10 +1,11 @@
 import { Fragment } from 'preact';
 import { useMemo, useRef } from 'preact/hooks';
+import type { GarmentDrawingInput } from '../../../drawing/painted-garment.ts';
 import { isGamutMapped } from '../../state/screen-colour.ts';
 import { useScheduledDrawing } from './draw-queue.ts';
 import { GamutMark } from './GamutMark.tsx';
 import { Peg } from './Peg.tsx';
-import { clothShapeCache, type GarmentDrawingInput, paintGarment } from './painted-garment.ts';
+import { clothShapeCache, paintGarment } from './painted-garment-cache.ts';
 
 /**
  * Hatching pattern for colours out of reach: pairs of a dark and a light line, visible on any

@@ -1,12 +1,6 @@
-import {
-  type ClothPart,
-  type ClothShapeInput,
-  type ClothShapes,
-  clothShapes,
-} from '../../../drawing/cloth-and-heap-shapes.ts';
-import type { Detail, DrawnLadder, Hang } from '../../../drawing/drawn-ladder.ts';
-import { colourAt, type ToneShape } from '../../../drawing/tone-shapes.ts';
-import { createShapeCache, type ShapeCache } from './shape-cache.ts';
+import type { ClothPart, ClothShapeInput, ClothShapes } from './cloth-and-heap-shapes.ts';
+import type { Detail, DrawnLadder, Hang } from './drawn-ladder.ts';
+import { colourAt, type ToneShape } from './tone-shapes.ts';
 
 /** A garment to draw; sizes in drawing units. */
 export interface GarmentDrawingInput {
@@ -38,7 +32,7 @@ export interface PaintedGarment {
  * The data that determines the shapes. Colours are left out, so that a row of variants needs only
  * one cloth.
  */
-const clothShapeInput = ({
+export const clothShapeInput = ({
   ladder,
   seed,
   hang,
@@ -57,21 +51,12 @@ const clothShapeInput = ({
   band: (trim ?? lining) ? Math.min(15, 0.04 * Math.min(width * 1.4, height)) : 0,
 });
 
-/** Cached shapes of garments. */
-export const clothShapeCache: ShapeCache<GarmentDrawingInput, ClothShapes> = createShapeCache(
-  'cloth',
-  60,
-  (garment: GarmentDrawingInput) => clothShapeInput(garment),
-  clothShapes,
-);
-
-/**
- * Paints a garment, and hatches what is out of reach. Computes the shapes if they are not cached.
- */
-export function paintGarment(garment: GarmentDrawingInput): PaintedGarment {
-  const { ladder, trim, lining } = garment;
+/** Paints a garment's shapes, and hatches what is out of reach. */
+export function paintShapes(
+  { ladder, trim, lining }: GarmentDrawingInput,
+  { pegs, shadow, layers }: ClothShapes,
+): PaintedGarment {
   const ladders = { face: ladder, lining: lining ?? ladder, edge: trim ?? lining ?? ladder };
-  const { pegs, shadow, layers } = clothShapeCache.get(garment);
   return {
     pegs,
     shadow,

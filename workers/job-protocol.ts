@@ -2,7 +2,7 @@
  * Messages of a worker: `ready` once; then for each job any number of `news`, and one `value` or
  * `failed`.
  */
-export type Reply<O, N> =
+type Reply<O, N> =
   | { readonly kind: 'ready' }
   | { readonly kind: 'news'; readonly news: N }
   | { readonly kind: 'value'; readonly value: O }

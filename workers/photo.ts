@@ -130,7 +130,7 @@ export async function readPhoto(
 export const sideOf = ({ width, height }: Pixels, patch: number): number =>
   Math.max(5, Math.round(Math.min(width, height) * patch)) | 1;
 
-export type PixelsResult = Result<
+type PixelsResult = Result<
   { readonly pixels: Pixels; readonly remarks: readonly string[] },
   PhotoFault
 >;

@@ -5,7 +5,7 @@ import type { Pixels } from '../src/photo/pixels.ts';
 const ROWS = 64;
 
 /** Receives a strip of pixels. The buffer is reused: copy what you keep. */
-export type Strip = (data: Pixels['data'], rows: number, order: 'rgba' | 'bgrx') => void;
+type Strip = (data: Pixels['data'], rows: number, order: 'rgba' | 'bgrx') => void;
 
 /**
  * Reads a bitmap from the top, strip by strip. If the browser exposes the bitmap's memory as an

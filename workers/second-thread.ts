@@ -13,7 +13,7 @@ import { readFrame } from './row-strips.ts';
 export type DownsampleLook = Pick<Pixels, 'space'> & Pick<DownsampleOptions, 'mask' | 'adapt'>;
 
 /** A range of rows of the work image. The worker that receives the frame closes it. */
-export interface AverageJob {
+interface AverageJob {
   readonly kind: 'average';
   readonly frame: VideoFrame;
   readonly look: DownsampleLook;
@@ -21,7 +21,7 @@ export interface AverageJob {
 }
 
 /** A batch of segmentation runs. */
-export interface TrialsJob extends RunBatch {
+interface TrialsJob extends RunBatch {
   readonly kind: 'trials';
 }
 

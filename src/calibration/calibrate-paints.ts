@@ -29,7 +29,7 @@ export interface PaintToFit {
   readonly named: Paint | null;
 }
 
-export interface CalibrateOptions {
+interface CalibrateOptions {
   /** Called after each round of the fit; returning `false` aborts with the fault `stopped`. */
   readonly proceed?: (round: number) => boolean;
 }

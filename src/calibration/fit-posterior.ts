@@ -108,7 +108,7 @@ export function pileJacobian(posterior: Posterior, parts: ArrayLike<number>): Ma
 }
 
 /** Posterior covariance (3 × 3) of a pile's predicted L*, a*, b*. */
-export function covarianceOfPile(posterior: Posterior, parts: ArrayLike<number>): Matrix {
+function covarianceOfPile(posterior: Posterior, parts: ArrayLike<number>): Matrix {
   const J = pileJacobian(posterior, parts);
   // A pile depends only on the unknowns of its own paints: a few dozen of perhaps a thousand.
   const { curves, curveOf } = posterior.unknowns;

@@ -12,13 +12,13 @@ export interface SampleRow {
 }
 
 /** A pigment with the names that may occur in sample names. */
-export interface NamedPigment {
+interface NamedPigment {
   readonly pigment: string;
   readonly label: string;
   readonly synonyms?: readonly string[];
 }
 
-export type SampleFault =
+type SampleFault =
   | { readonly code: 'sample-unknown'; readonly sample: string }
   | { readonly code: 'sample-parts'; readonly sample: string }
   | { readonly code: 'sample-none' };

@@ -19,7 +19,7 @@ export interface Suggestion {
   readonly why: string;
 }
 
-export interface SuggestOptions {
+interface SuggestOptions {
   /** Maximum number of suggestions; default 3. */
   readonly count?: number;
   /** Only swatches that contain one of these pigments. */

@@ -18,7 +18,7 @@ import {
 } from './tone-correction.ts';
 
 /** Observed colour of one place of a photographed card. */
-export interface ObservedPlace {
+interface ObservedPlace {
   readonly place: CardPlace;
   /** CIELAB (D65), corrected by the references and the chart. */
   readonly lab: Lab;

@@ -67,7 +67,7 @@ export function markCentres(paper: Paper): readonly (readonly [x: number, y: num
   ];
 }
 
-export interface CardOptions {
+interface CardOptions {
   /** Name printed at the top. */
   readonly name?: string;
   readonly paper?: Paper;
@@ -77,7 +77,7 @@ export interface CardOptions {
   readonly mixtures?: readonly { readonly label: string; readonly parts: readonly Part[] }[];
 }
 
-export const PLACE_MM = { width: 22, height: 16 } as const;
+const PLACE_MM = { width: 22, height: 16 } as const;
 const PITCH = { x: 37, y: 26 } as const;
 const COLUMNS = 5;
 const TOP = 32;

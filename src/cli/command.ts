@@ -11,7 +11,7 @@ import { shelfVerb } from './shelf.ts';
 import { transposeVerb } from './transpose.ts';
 import { varyVerb } from './vary.ts';
 
-export interface CommandIO extends Output {
+interface CommandIO extends Output {
   /** Where several photographs are gathered. */
   readonly openPool: OpenPool;
 }

@@ -11,7 +11,7 @@ import {
 import type { Pixels } from '../photo/pixels.ts';
 import { fail, ok, type Result } from '../result.ts';
 
-export interface Decoded {
+interface Decoded {
   readonly pixels: Pixels;
   /** Size of the photograph itself, upright. */
   readonly width: number;

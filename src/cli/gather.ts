@@ -72,7 +72,7 @@ function pixelOf(text: string): [x: number, y: number] {
 }
 
 /** Runs the tasks of one command; {@link inThisThread}, or threads of its own. */
-export interface GatherPool {
+interface GatherPool {
   readonly run: (task: GatherTask) => Promise<GatheredPhoto | string>;
   readonly close: () => Promise<void>;
 }

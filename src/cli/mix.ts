@@ -96,7 +96,7 @@ export async function mixVerb(args: readonly string[], output: Output): Promise<
 }
 
 /** An answer, and the colour as it was seen where keying has moved the target. */
-export type Keyed = MixtureAnswer & { readonly seen?: Lab };
+type Keyed = MixtureAnswer & { readonly seen?: Lab };
 
 /** Mixtures for colours; with `key` the colours are first moved together into the shelf's range. @throws CliError */
 export function answersFor(

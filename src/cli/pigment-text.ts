@@ -16,7 +16,7 @@ import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
 
 /** One pigment of a shelf, or one that only the handbooks' list holds. */
-export interface Sought {
+interface Sought {
   readonly id: string;
   readonly label: string;
   /** null: a pigment that nobody has K and S of here. */

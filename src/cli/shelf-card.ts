@@ -23,7 +23,7 @@ import type { Output } from './output.ts';
 import { readText } from './read-text.ts';
 import { fitOnto, shelfToCalibrate, writeFitted } from './shelf-fit.ts';
 
-export const CARD_HELP = `kingcup shelf card [--white ID] --paints ID,ID,... [--paper A4|letter] [--tints 4,16]
+const CARD_HELP = `kingcup shelf card [--white ID] --paints ID,ID,... [--paper A4|letter] [--tints 4,16]
             [--shelf FILE] [--out FILE.svg] [--json]
 kingcup shelf read PHOTO --card FILE.svg [--out SHELF.json] [--json]
 

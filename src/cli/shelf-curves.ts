@@ -24,7 +24,7 @@ import type { Output } from './output.ts';
 import { readText } from './read-text.ts';
 import { fitOnto, shelfToCalibrate, writeFitted } from './shelf-fit.ts';
 
-export const CURVES_HELP = `kingcup shelf curves FILE [--is "SAMPLE = PIGMENT 1, PIGMENT 4"]... [--white ID]
+const CURVES_HELP = `kingcup shelf curves FILE [--is "SAMPLE = PIGMENT 1, PIGMENT 4"]... [--white ID]
             [--shelf FILE] [--out SHELF.json] [--json]
 kingcup shelf curves FILE --as csv|cgats [--out FILE]
 

@@ -27,7 +27,7 @@ export async function shelfToCalibrate(path: string | undefined): Promise<Shelf>
   return shelf.value;
 }
 
-export interface Fitted {
+interface Fitted {
   readonly shelf: Shelf;
   readonly calibration: Calibration;
   readonly suggestions: readonly Suggestion[];

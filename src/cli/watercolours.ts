@@ -36,7 +36,7 @@ const REFERENCE = resolve(import.meta.dirname, '../../../shared/reference');
 const LIMIT = 5;
 
 /** What the report says; numbers beside its text, for tests. */
-export interface Report {
+interface Report {
   readonly text: string;
   /** Share of mixtures within dE*ab 5. */
   readonly within: number;

@@ -5,7 +5,7 @@ import { FROM_XYZ, type RgbSpace, TO_XYZ } from './rgb.ts';
 /**
  * Bradford for photographs and Munsell work (as in ICC profiles); CAT16 is the modern alternative.
  */
-export type AdaptationKind = 'bradford' | 'cat16';
+type AdaptationKind = 'bradford' | 'cat16';
 
 /**
  * XYZ to sharpened cone signals.

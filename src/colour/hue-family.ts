@@ -19,7 +19,7 @@ export type HueFamily =
   | 'white';
 
 /** A hue word and its family. */
-export interface NamedHue {
+interface NamedHue {
   readonly word: string;
   readonly family: HueFamily;
 }

@@ -26,26 +26,6 @@ export function labOfXYZ(X: number, Y: number, Z: number, white: XYZ): Lab {
   return [116 * fy - 16, 500 * (fx - fy), 200 * (fy - fz)];
 }
 
-/**
- * {@link labOfXYZ} for loops that must not allocate.
- * @param out 3 values, overwritten and returned
- */
-export function labOfXYZInto(
-  X: number,
-  Y: number,
-  Z: number,
-  white: XYZ,
-  out: Float64Array,
-): Float64Array {
-  const fx = labF(X / white[0]);
-  const fy = labF(Y / white[1]);
-  const fz = labF(Z / white[2]);
-  out[0] = 116 * fy - 16;
-  out[1] = 500 * (fx - fy);
-  out[2] = 200 * (fy - fz);
-  return out;
-}
-
 /** X, Y, Z of a CIELAB colour on the scale of `white`; inverse of {@link labOfXYZ}. */
 export function xyzOfLab([L, a, b]: Lab, white: XYZ): XYZ {
   const fy = (L + 16) / 116;

@@ -1,6 +1,6 @@
 /** A 3 × 3 matrix as three rows. */
 export type Matrix = readonly [Row, Row, Row];
-export type Row = readonly [number, number, number];
+type Row = readonly [number, number, number];
 
 /** Dot product of a row and the column (x, y, z). */
 export const dot = (row: Row, x: number, y: number, z: number): number =>

@@ -6,7 +6,7 @@ import { labOfLinear, linearOfLab } from './rgb.ts';
  * OKLab, L about 0…1. Used to keep hue constant: CIELAB's hue drifts when a blue is lightened or
  * darkened.
  */
-export type Oklab = readonly [L: number, a: number, b: number];
+type Oklab = readonly [L: number, a: number, b: number];
 
 /**
  * Linear sRGB to cone signals. This direct matrix is used throughout: it maps white to (1, 0, 0)

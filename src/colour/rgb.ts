@@ -1,4 +1,4 @@
-import { type Lab, labOfXYZ, labOfXYZInto, xyzOfLab } from './lab.ts';
+import { type Lab, labOfXYZ, xyzOfLab } from './lab.ts';
 import { dot, inverse, type Matrix, multiplyColumn, multiplyColumnInto } from './matrix.ts';
 import type { XYZ } from './observer.ts';
 
@@ -77,21 +77,6 @@ export const xyzOfLinear = (r: number, g: number, b: number, space: RgbSpace = '
 export function labOfLinear(r: number, g: number, b: number, space: RgbSpace = 'srgb'): Lab {
   const m = TO_XYZ[space];
   return labOfXYZ(dot(m[0], r, g, b), dot(m[1], r, g, b), dot(m[2], r, g, b), RGB_WHITE);
-}
-
-/**
- * {@link labOfLinear} for loops that must not allocate.
- * @param out 3 values, overwritten and returned
- */
-export function labOfLinearInto(
-  r: number,
-  g: number,
-  b: number,
-  out: Float64Array,
-  space: RgbSpace = 'srgb',
-): Float64Array {
-  const m = TO_XYZ[space];
-  return labOfXYZInto(dot(m[0], r, g, b), dot(m[1], r, g, b), dot(m[2], r, g, b), RGB_WHITE, out);
 }
 
 /** Linear RGB of a CIELAB (D65) colour; outside 0…1 for colours outside the space's gamut. */

@@ -9,7 +9,7 @@ export type Fabric = (typeof FABRICS)[number];
  * flashes; wool spreads everything; velvet keeps its body dark and lights its edges; linen breaks
  * in crisp planes.
  */
-export interface FabricSheen {
+interface FabricSheen {
   /** Position of the highlight between the local colour (0) and the shelf's lightest (1). */
   readonly top: number;
   /** Position of the light between local colour (0) and highlight (1). */

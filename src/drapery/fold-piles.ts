@@ -17,7 +17,7 @@ import {
 } from './ladder-search.ts';
 
 /** Input of the ladder search. */
-export interface LadderTargets {
+interface LadderTargets {
   readonly wish: ClothRequest;
   /** Six target colours, lightest first. */
   readonly wishes: readonly Lab[];

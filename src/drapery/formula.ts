@@ -6,7 +6,7 @@ import type { Cloth, Fold, Garment } from './cloth-types.ts';
 import { glazedColour, internalReflectance } from './glaze-film.ts';
 
 /** One coat of a passage. */
-export interface FormulaLayer {
+interface FormulaLayer {
   readonly film: 'body colour' | 'glaze';
   /** For a glaze: its one pigment, with the colour seen through it. */
   readonly mixture: Mixture;

@@ -21,7 +21,7 @@ import { ClothPileSearch } from './ladder-search.ts';
 import { photoFoldTargets } from './photo-fold-model.ts';
 
 /** Options of a drapery job. */
-export interface DraperyOptions extends PileSearchOptions {
+interface DraperyOptions extends PileSearchOptions {
   /** Called with progress 0…1. */
   readonly onProgress?: (done: number) => void;
 }

@@ -11,7 +11,7 @@ import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import { blacksOf } from './black-rule.ts';
 
 /** Film thickness on each step, relative to the local colour; highlights stay bare. */
-export const THICKNESS_FACTORS = [0, 0.4, 1, 1.7, 2.5, 3.4] as const;
+const THICKNESS_FACTORS = [0, 0.4, 1, 1.7, 2.5, 3.4] as const;
 /** Range of a glaze: from a veil of one micrometre to 30 in two coats. */
 export const THINNEST_MM = 0.001;
 export const THICKEST_MM = 0.03;

@@ -17,7 +17,7 @@ const SERVES_NEUTRAL = 2.5;
 const WORTH = 1;
 
 /** Colours of a recipe and of its whole parts. */
-export type RecipeColours = Pick<Mixture, 'lab' | 'partsLab'>;
+type RecipeColours = Pick<Mixture, 'lab' | 'partsLab'>;
 
 /** One finished step. */
 export interface FinishedStep {
@@ -167,7 +167,7 @@ export function barredIn(mixture: Mixture, barred: readonly string[], shelf: She
 }
 
 /** Compares both the recipe and its whole parts. */
-export const isDarker = (one: RecipeColours, than: RecipeColours): boolean =>
+const isDarker = (one: RecipeColours, than: RecipeColours): boolean =>
   one.lab[0] < than.lab[0] && one.partsLab[0] < than.partsLab[0];
 
 /** Lightness counts twice, because the ladder depends on it. */

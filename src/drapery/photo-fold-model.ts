@@ -5,7 +5,7 @@ import type { HueRange } from './hue-range.ts';
 import { reduceChroma } from './ladder-search.ts';
 
 /** Least difference of L* between two steps. */
-export const MIN_STEP_GAP = 1.5;
+const MIN_STEP_GAP = 1.5;
 
 /**
  * Brings the six steps of a photograph within reach: maps them into the shelf's range of light and
@@ -39,7 +39,7 @@ export function photoFoldTargets(
  * Separates lightnesses by at least `gap` within the ends, moving each as little as one pass down
  * and one pass up allow.
  */
-export function separateLightnesses(
+function separateLightnesses(
   lightness: readonly number[],
   { deepest, lightest }: { readonly deepest: number; readonly lightest: number },
   gap: number,

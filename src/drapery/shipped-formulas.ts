@@ -15,7 +15,7 @@ import { type Formula, type FormulaHead, formulaOf } from './formula.ts';
 import { drape } from './garment.ts';
 
 /** A formula that ships with Kingcup: a specification; its piles are computed from a shelf. */
-export interface ShippedFormula extends FormulaHead {
+interface ShippedFormula extends FormulaHead {
   readonly wish: GarmentRequest;
 }
 

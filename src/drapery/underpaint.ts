@@ -32,14 +32,14 @@ const ROUNDS = 6;
 const MET = 0.5;
 
 /** A film, and the hue that the result has to hold. */
-export interface Film {
+interface Film {
   readonly paint: ShelfPaint;
   readonly filmMm: number;
   readonly hue?: Lab | undefined;
 }
 
 /** The visible colours of a pile through a film. */
-export function throughGlaze(mixture: Mixture, wish: Lab, film: Film, shelf: Shelf): GlazedPile {
+function throughGlaze(mixture: Mixture, wish: Lab, film: Film, shelf: Shelf): GlazedPile {
   const over = (recipe: Mixture['recipe'] | Mixture['parts']) =>
     glazedColour(film.paint, film.filmMm, internalReflectance(recipe, shelf), shelf);
   const [seen, partsSeen] = [over(mixture.recipe), over(mixture.parts)];

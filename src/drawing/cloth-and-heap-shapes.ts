@@ -39,7 +39,7 @@ export interface HeapShapeInput {
 export type ClothPart = 'face' | 'lining' | 'edge';
 
 /** One piece of cloth, or of its band, as shapes. */
-export interface ClothLayer {
+interface ClothLayer {
   readonly part: ClothPart;
   readonly masses: readonly ToneShape[];
   /** Seven paths: step k of the ladder lies between lines k and k + 1. */

@@ -1,14 +1,14 @@
 import { type Box, boxesOverlap, estimateTextWidth } from './label-text.ts';
 
 /** A cloth on the line: its share of the whole, and whether it is the small bright accent. */
-export interface LineItem {
+interface LineItem {
   readonly name: string;
   readonly share: number;
   readonly accent?: boolean | undefined;
 }
 
 /** Layout of one cloth, px. */
-export interface LinePlace {
+interface LinePlace {
   readonly index: number;
   /** Space for the cloth. */
   readonly left: number;
@@ -26,7 +26,7 @@ export interface LinePlace {
 }
 
 /** Layout of the whole line, px. */
-export interface ClothLineLayout {
+interface ClothLineLayout {
   readonly width: number;
   /** Height of the wall with the cloths; `height` adds the names below. */
   readonly wall: number;

@@ -17,7 +17,7 @@ export interface Piece extends PointGrid {
 }
 
 /** How a weave is cut into pieces. */
-export interface PieceCut {
+interface PieceCut {
   /** Start and end of the cloth along the fold, in v, at position s (0…1) across it. */
   readonly from?: (s: number) => number;
   readonly to: (s: number) => number;

@@ -1,7 +1,7 @@
 import type { Step } from '../harmony/harmony.ts';
 
 /** One step of a ladder, ready to draw. */
-export interface DrawnStep {
+interface DrawnStep {
   readonly step: Step;
   /** Display colour for CSS from shownOf(): not always #rrggbb. */
   readonly hex: string;

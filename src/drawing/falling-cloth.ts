@@ -5,7 +5,7 @@ import { type RandomGenerator, randomBetween } from './drawing-seed.ts';
 import type { Detail } from './drawn-ladder.ts';
 
 /** Geometry of a cloth that falls from one peg, in drawing units. */
-export interface FallingClothShape {
+interface FallingClothShape {
   readonly peg: { readonly x: number; readonly y: number };
   /** Greatest width, drawing units. */
   readonly wide: number;

@@ -10,7 +10,7 @@ import { swag } from './swag.ts';
 export const CLOTH = { width: 300, height: 400 } as const;
 
 /** A hung garment, in drawing units; lengths from back to front. */
-export interface HungGarment {
+interface HungGarment {
   readonly pegs: readonly { readonly x: number; readonly y: number }[];
   readonly lengths: readonly ClothLength[];
 }

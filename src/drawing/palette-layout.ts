@@ -26,7 +26,7 @@ export interface Seat {
 }
 
 /** A laid-out board, px. `height` includes the key below the board. */
-export interface PlacedPalette {
+interface PlacedPalette {
   readonly board: BoardOutline;
   readonly mirrored: boolean;
   readonly width: number;

@@ -4,7 +4,7 @@ import type { Day, PalettePlan } from '../palette/day-plan.ts';
 import { joinWords } from '../wording.ts';
 
 /** A heap to draw: `amount` in cm3. */
-export interface DrawnPile {
+interface DrawnPile {
   readonly key: string;
   readonly name: string;
   readonly hex: string;

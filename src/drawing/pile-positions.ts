@@ -17,7 +17,7 @@ export interface BoardPile {
 }
 
 /** Centre of a pile, px, before its size is known. */
-export interface PilePosition {
+interface PilePosition {
   readonly kind: 'pigment' | 'mixed';
   readonly index: number;
   readonly x: number;

@@ -12,7 +12,7 @@ export const RECIPE_FONT_PX = 13;
 const LINE = 16;
 
 /** Layout of a recipe's drawing, px. */
-export interface RecipeLayout {
+interface RecipeLayout {
   readonly width: number;
   readonly height: number;
   readonly piles: readonly {

@@ -13,7 +13,7 @@ const smoothstep = (low: number, high: number, value: number) => {
  * A surface on a grid, row by row: x right, y down, z towards the viewer, `rise` 0 in hollows to 1
  * on ridges.
  */
-export interface HeightGrid {
+interface HeightGrid {
   readonly columns: number;
   readonly rows: number;
   readonly x: Float64Array;

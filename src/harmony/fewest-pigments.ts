@@ -18,7 +18,7 @@ import {
 } from './variant-target.ts';
 
 /** One colour that a palette has to mix: a colour of the harmony, or a variant of one. */
-export interface FewestTarget {
+interface FewestTarget {
   /** Index of the harmony's colour. */
   readonly of: number;
   /** null for the colour itself. */

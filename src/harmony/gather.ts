@@ -83,7 +83,7 @@ function checkWanted(wanted: number | undefined): void {
  * Gathers the harmony of a work image, for a shell that reads pixels strip by strip.
  * @throws RangeError if `colours` is not an integer 1…7
  */
-export function gatherFrom(
+function gatherFrom(
   work: DownsampledImage,
   options: GatherFromOptions,
 ): Result<Gathered, GatherFault> {

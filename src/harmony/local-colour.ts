@@ -13,7 +13,7 @@ const LOWEST = -160;
 const BUCKETS = 320 * PER;
 
 /** Histograms of one colour's cells: enough for its medians and its ladder. */
-export interface ColourTally {
+interface ColourTally {
   readonly colour: number;
   /** Number of included pixels, and the weight of those that were measured. */
   weight: number;

@@ -1,7 +1,7 @@
 import { chroma, hueDeg, type Lab } from '../colour/lab.ts';
 
 /** Colour families of period practice, coarser than colour names. */
-export type PeriodFamily =
+type PeriodFamily =
   | 'white'
   | 'black'
   | 'grey'

@@ -3,7 +3,7 @@ import table from './data/period.json' with { type: 'json' };
 import { type Declared, kindOf, type PeriodKind } from './period-family.ts';
 
 /** What period practice held of a pair. Pairs without a row were not mentioned. */
-export type PeriodVerdict = 'held' | 'seldom' | 'held; disputed' | 'held, single report';
+type PeriodVerdict = 'held' | 'seldom' | 'held; disputed' | 'held, single report';
 
 /** One row of the table of pairs. */
 export interface PeriodRow {

@@ -17,7 +17,7 @@ export interface PileSearchOptions {
 }
 
 /** Narrows one search. */
-export interface SearchNarrowing {
+interface SearchNarrowing {
   readonly most?: number;
   /** Only these of the pigments that the settings allow. */
   readonly of?: readonly string[];

@@ -22,7 +22,7 @@ const NEAR = 6;
 const WITHIN = 0.6;
 
 /** What changed between the two gatherings. */
-export interface ReapplyOptions {
+interface ReapplyOptions {
   /** From linear sRGB in the old light to the new one; null if the light is unchanged. */
   readonly lightChange: Matrix | null;
   /**

@@ -7,7 +7,7 @@ import { type PeriodRow, periodOf } from './period-practice.ts';
 import { NEUTRAL_CHROMA } from './variant-target.ts';
 
 /** Relation of two colours; `of` and `beside` are indices into the harmony. */
-export interface Relation {
+interface Relation {
   readonly of: number;
   readonly beside: number;
   readonly lightness: Interval;

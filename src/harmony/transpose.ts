@@ -35,7 +35,7 @@ export interface MovedHarmony {
 }
 
 /** A harmony within reach, with the move that brought it there. */
-export interface Transposed extends MovedHarmony {
+interface Transposed extends MovedHarmony {
   readonly move: HarmonyMove;
 }
 

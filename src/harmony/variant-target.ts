@@ -31,8 +31,8 @@ export const OPPOSITE: Record<VariantWay, VariantWay> = {
  * Hue angles of the warm and the cool pole, degrees: Ou, Luo, Woodcock, Wright, Color Res. Appl. 29
  * (2004) 232.
  */
-export const WARM_POLE = 50;
-export const COOL_POLE = 230;
+const WARM_POLE = 50;
+const COOL_POLE = 230;
 
 /** Size of each amount: change of L*, factor on C*, turn of hue in degrees. */
 const LIGHTNESS: Record<VariantAmount, number> = { small: 4, middle: 8, large: 14 };

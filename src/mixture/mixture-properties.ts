@@ -48,7 +48,7 @@ type Hazard = Pick<PigmentFacts['hazard'], 'level' | 'sentence' | 'caution'>;
 type Note = Hazard & { readonly pigment: string };
 
 /** Sensitivity to a measuring error of 10 % in the part of the strongest pigment. */
-export interface MeasuringSensitivity {
+interface MeasuringSensitivity {
   readonly pigment: string;
   /** CIEDE2000, the larger of 10 % more and 10 % less. */
   readonly deltaE00: number;
@@ -57,7 +57,7 @@ export interface MeasuringSensitivity {
 /**
  * Thickness of a brushed film in millimetres: what lead white needs to hide (estimate, see PER_MM).
  */
-export const BRUSHED_MM = 0.08;
+const BRUSHED_MM = 0.08;
 const SLIP = 0.1;
 /** Lightfastness classes (see PigmentFacts), best first. */
 const LIGHTFAST = ['I', 'II', 'III', 'unlisted', 'unlisted, fugitive'];
@@ -68,7 +68,7 @@ export interface JudgedFacts {
   /** null if unknown. */
   readonly lightfast: Pick<PigmentFacts['lightfast'], 'class' | 'note'> | null;
 }
-export type JudgedFactsOf = (pigment: string) => JudgedFacts | null;
+type JudgedFactsOf = (pigment: string) => JudgedFacts | null;
 
 /** Handbook facts of a pigment, for any of its lots; null if unknown. */
 export const handbookFactsOf = (pigment: string): JudgedFacts | null =>

@@ -13,7 +13,7 @@ import { MixtureSearch } from './search/search.ts';
 import { TargetMetric } from './search/target-metric.ts';
 
 /** The nearest mixable colour of a shelf (CIELAB, D65). */
-export interface NearestColour {
+interface NearestColour {
   readonly lab: Lab;
   readonly deltaE00: number;
 }

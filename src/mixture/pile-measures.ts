@@ -55,10 +55,3 @@ export function mixingOrder(parts: readonly MixturePart[], shelf: Shelf): Mixtur
   };
   return [...parts].sort((a, b) => rank(a) - rank(b) || (a.pigment < b.pigment ? -1 : 1));
 }
-
-/** Ways to measure parts, as shown to the user. */
-export const MEASURES = {
-  spoon: 'level spoons of one size',
-  ribbon: 'equal lengths of ribbon from tubes of one size of nozzle',
-  scale: 'a scale: use the weights, not the parts',
-} as const;

@@ -8,10 +8,10 @@ import type { Constraints } from './constraints.ts';
 import { type Mixture, REACHABLE_DELTA_E } from './mixture.ts';
 import { nearestColourFinder } from './nearest-colour.ts';
 
-export type Axis = 'chroma' | 'lightness' | 'hue';
+type Axis = 'chroma' | 'lightness' | 'hue';
 
 /** Why a shelf does not reach a target, from its nearest mixture. */
-export interface Shortfall {
+interface Shortfall {
   /** The axis that falls short most. */
   readonly axis: Axis;
   /** From the target to the mixture, in units of about 1 CIEDE2000. */

@@ -17,7 +17,7 @@ export interface PaintPrior {
 }
 
 /** Standard deviations of a curve from its prior mean, in natural logarithms. */
-export interface PriorDeviations {
+interface PriorDeviations {
   /** Of a constant offset of the whole curve. */
   readonly level: number;
   /** Of its shape, a Matérn 3/2 process. */

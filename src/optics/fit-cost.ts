@@ -24,7 +24,7 @@ export interface ParametricObservations {
 }
 
 /** The state of a fit at one vector of unknowns. */
-export interface FitState {
+interface FitState {
   readonly trial: Observations;
   readonly paints: Paint[];
   readonly readings: Omit<SwatchResidual, 'settingSlopes'>[];

@@ -13,7 +13,7 @@ import type { Paint } from './opaque.ts';
 import { checkSurface, type Surface } from './surface.ts';
 import { checkSwatch } from './swatch-residuals.ts';
 
-export interface FitOptions {
+interface FitOptions {
   /**
    * Makes the cost robust against outlier swatches: a squared misfit q (in variances, summed over
    * the swatch) costs c ln(1 + q/c) with this c (Cauchy loss). If left out, it costs q.
@@ -37,7 +37,7 @@ export interface FitOptions {
   readonly proceed?: (round: number, cost: number) => boolean;
 }
 
-export interface FittedSwatch {
+interface FittedSwatch {
   /** Predicted reflectance, seen through the surface. */
   readonly R: Reflectance;
   /** Its colour under D65. */

@@ -8,7 +8,7 @@ export type FitPaint =
   | { readonly prior: PaintPrior; readonly start?: Paint };
 
 /** One unknown curve and the offset of its coordinates in the vector of unknowns. */
-export interface Curve {
+interface Curve {
   readonly paint: number;
   readonly kind: 'K' | 'S';
   readonly basis: Basis;

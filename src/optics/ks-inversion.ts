@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '../result.ts';
 
 /** K and S of one band: per unit of the thickness argument, or relative without one. */
-export interface Coefficients {
+interface Coefficients {
   readonly K: number;
   readonly S: number;
 }
@@ -11,7 +11,7 @@ export interface Coefficients {
  * grounds, so only its K/S is known. `impossible`: no absorbing and scattering film has these
  * reflectances.
  */
-export type KsInversionFault =
+type KsInversionFault =
   | { readonly code: 'hides'; readonly ratio: number }
   | { readonly code: 'impossible' };
 
@@ -19,7 +19,7 @@ export type KsInversionFault =
  * Reflectances of one band of a film over a ground and of the ground, 0…1, both internal (surface
  * removed).
  */
-export interface FilmOverGroundReading {
+interface FilmOverGroundReading {
   readonly R: number;
   readonly Rg: number;
 }

@@ -1,5 +1,5 @@
 /** Reflectance of one band with its derivatives by ln K and ln S. */
-export interface ReflectanceDerivatives {
+interface ReflectanceDerivatives {
   R: number;
   /** dR ÷ d ln K, at most 0. */
   dlnK: number;

@@ -6,7 +6,7 @@ import { D65, type Light, type XYZ } from '../colour/observer.ts';
 import { addSurface, checkSurface, type Surface, surfaceSlope, throughSurface } from './surface.ts';
 
 /** A reflectance reconstructed from a colour. */
-export interface RecoveredReflectance {
+interface RecoveredReflectance {
   /** Internal reflectance (under the surface), strictly between 0 and 1. */
   readonly R: Reflectance;
   /** Colour of `R` seen through the surface. */

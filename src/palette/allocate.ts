@@ -30,7 +30,7 @@ const masstoneOf = (pigment: string, studio: Studio): Lab =>
   UNKNOWN;
 
 /** Input for one palette; all palettes of a day share the cupboard. */
-export interface AllocationInput {
+interface AllocationInput {
   readonly asked: DayRequest;
   readonly studio: Studio;
   readonly cupboard: StockDrawer;

@@ -10,10 +10,10 @@ import type { PaletteFault } from './palette-faults.ts';
 import type { Passage } from './passage.ts';
 import { type DayRequest, DEFAULT_RULES, type PaletteRequest } from './request.ts';
 
-export const DAY_VERSION = 1;
+const DAY_VERSION = 1;
 
 /** A day from a file; `stock` is null if the file has none. */
-export interface DayFile {
+interface DayFile {
   readonly asked: DayRequest;
   readonly stock: Stock | null;
 }

@@ -18,7 +18,7 @@ const DAYS: Readonly<Record<Drying, readonly [least: number, most: number]>> = {
 const USUAL_UM = 40;
 
 /** A range of days. */
-export interface DryDays {
+interface DryDays {
   readonly least: number;
   readonly most: number;
 }

@@ -9,7 +9,7 @@ export type FilmWord =
   | 'scumble';
 
 /** Wet thickness in micrometres, and added oil. */
-export interface Film {
+interface Film {
   readonly least: number;
   readonly most: number;
   readonly usual: number;

@@ -68,7 +68,7 @@ export function keepsDays(parts: readonly PilePart[], kept: StorageWay): readonl
 }
 
 /** Whether a leftover can be used, and why not. */
-export type LeftoverState = 'fresh' | 'ageing' | 'past' | 'skinned' | 'spoilt';
+type LeftoverState = 'fresh' | 'ageing' | 'past' | 'skinned' | 'spoilt';
 /** State of a leftover on a day. */
 export function leftoverState(leftover: Leftover, today: string): LeftoverState {
   if (leftover.skinned) return 'skinned';
@@ -95,7 +95,7 @@ export interface Offer {
 }
 
 /** A pile of today that a leftover may serve. */
-export interface LeftoverTarget {
+interface LeftoverTarget {
   readonly name: string;
   readonly parts: readonly PilePart[];
   readonly letDowns?: readonly LetDown[] | undefined;

@@ -4,7 +4,7 @@ import { labelIn, type Studio } from './passage.ts';
 import { handbookId } from './pigment-lookup.ts';
 
 /** Where two pigments meet; side by side on a palette they do not. */
-export type ClashPlace = 'pile' | 'layers' | 'slab';
+type ClashPlace = 'pile' | 'layers' | 'slab';
 
 /** A warning about two pigments that do not go together. */
 export interface Clash {

@@ -3,7 +3,7 @@ import { masstone } from '../pigment/masstone.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 
 /** An item with a name and a colour that takes a place on the palette. */
-export interface Placed {
+interface Placed {
   readonly key: string;
   readonly lab: Lab;
 }
@@ -85,7 +85,7 @@ export function placesOf(
 }
 
 /** A mixed pile, and whether it is a tint: at least half of it is the studio's white. */
-export interface MixedPlaced extends Placed {
+interface MixedPlaced extends Placed {
   readonly tint: boolean;
 }
 

@@ -6,7 +6,7 @@ import { baseOf } from './passage.ts';
 import { factsOf, handbookId, hazardOf, isToxic } from './pigment-lookup.ts';
 
 /** Weight of a volume of one pigment's paste. Grams are not rounded. */
-export type Weighed =
+type Weighed =
   /** Ready paste or tube, no oil added; `grams` is null if its density is unknown. */
   | { readonly as: 'paste'; readonly grams: number | null; readonly about: boolean }
   | {

@@ -71,7 +71,7 @@ export interface CellRowSink {
   finish(row: number, cells: CellRow): void;
 }
 
-export interface AverageOptions {
+interface AverageOptions {
   readonly width: number;
   readonly height: number;
   readonly columns: number;

@@ -2,7 +2,7 @@ import { fail, ok, type Result } from '../result.ts';
 import { ascii, u16, u32 } from './bytes.ts';
 import { isWide } from './icc-profile.ts';
 
-export type FileKind = 'jpeg' | 'png' | 'webp' | 'avif' | 'tiff' | 'gif';
+type FileKind = 'jpeg' | 'png' | 'webp' | 'avif' | 'tiff' | 'gif';
 
 /** Why a photograph cannot be used. */
 export type PhotoFault =
@@ -47,7 +47,7 @@ export function photoFaultWords(fault: PhotoFault): string {
 const HEIC_BRANDS = ['heic', 'heix', 'hevc', 'hevx', 'heim', 'heis', 'mif1', 'msf1'];
 
 /** Properties of an image file, read from its bytes before decoding. */
-export interface FileFacts {
+interface FileFacts {
   readonly kind: FileKind;
   /** The embedded colour profile exceeds sRGB: read the pixels as Display P3. */
   readonly wide: boolean;

@@ -24,7 +24,7 @@ export type SpotFault =
   | { readonly code: 'see-through' };
 
 /** Default side of a patch in pixels: a hundredth of the shorter edge, at least 5, odd. */
-export const spotSide = (width: number, height: number): number =>
+const spotSide = (width: number, height: number): number =>
   Math.max(5, Math.round(Math.min(width, height) / 100)) | 1;
 
 /**

@@ -4,7 +4,7 @@ import type { Pixels } from './pixels.ts';
  * Histogram of encoded values: 256 bins per channel at any bit depth; transparent pixels are
  * excluded.
  */
-export interface ToneHistogram {
+interface ToneHistogram {
   readonly red: Uint32Array;
   readonly green: Uint32Array;
   readonly blue: Uint32Array;

@@ -2,7 +2,7 @@ import { type HazardLevel, pigmentOf } from './pigment-facts.ts';
 import type { Stock, StockEntry } from './stock.ts';
 
 /** Hazard of a stock entry and how to handle it. */
-export interface EntryHazard {
+interface EntryHazard {
   readonly level: HazardLevel;
   readonly hazard: string;
   readonly caution: string;

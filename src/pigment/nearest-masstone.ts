@@ -6,7 +6,7 @@ import { masstone } from './masstone.ts';
 import type { Shelf } from './shelf.ts';
 
 /** The paint with the masstone nearest to a colour, and the change from it to the colour. */
-export interface NearestMasstone {
+interface NearestMasstone {
   readonly pigment: string;
   readonly label: string;
   /** CIEDE2000 from the masstone to the colour. */

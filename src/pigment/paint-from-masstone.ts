@@ -18,7 +18,7 @@ export const SCATTERING: Record<Opacity, number> = {
 };
 
 /** A paint estimated from its masstone alone. */
-export interface MasstonePaint {
+interface MasstonePaint {
   readonly paint: Paint;
   /** Colour of its opaque masstone, seen through the surface. */
   readonly lab: Lab;

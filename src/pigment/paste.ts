@@ -13,7 +13,7 @@ export interface Grind {
 }
 
 /** Density and pigment volume of a paste. */
-export interface Paste {
+interface Paste {
   /** g/cm3 */
   readonly density: number;
   /** Pigment volume concentration (PVC), 0…1. */
@@ -34,7 +34,7 @@ export function pasteOf({ density, oil, oilDensity = OIL_DENSITY.linseed }: Grin
 }
 
 /** Grams of paint, dry pigment and oil in a volume of paste. */
-export interface Weights {
+interface Weights {
   readonly paint: number;
   readonly pigment: number;
   readonly oil: number;

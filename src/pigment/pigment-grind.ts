@@ -13,7 +13,7 @@ export type WeighFault =
     };
 
 /** The studio's measurements of a lot (g/cm3; g of oil per 100 g), preferred to the handbook. */
-export interface OwnFigures {
+interface OwnFigures {
   readonly density?: number | undefined;
   readonly oil?: number | undefined;
 }

@@ -22,7 +22,7 @@ const SHAKEN_LIMIT = 0.3;
 const SHAKEN_FAR = 0.1;
 
 /** Input of region merging. */
-export interface MergeInput {
+interface MergeInput {
   readonly nodes: MergeNodes;
   readonly borders: BoundaryTable;
   readonly scene: ImageStatistics;
@@ -32,7 +32,7 @@ export interface MergeInput {
  * Random numbers 0…1 that perturb a run: one for the limit, one for the distance that counts as
  * far, and a generator for the pair costs.
  */
-export interface RunPerturbation {
+interface RunPerturbation {
   readonly limit: number;
   readonly far: number;
   readonly next: RandomGenerator;

@@ -16,7 +16,7 @@ const SHAKEN = 0.5;
 const TILTED = 0.15;
 
 /** Cloneable input of a batch of runs, for another thread; without the bins of the superpixels. */
-export interface RunInput {
+interface RunInput {
   readonly atoms: Pick<Superpixels, 'count' | 'weight' | 'cells' | 'L' | 'a' | 'b'>;
   readonly edges: BoundaryList;
   readonly scene: ImageStatistics;

@@ -17,7 +17,7 @@ interface Box {
 }
 
 /** The result of the splitting. */
-export interface SplitBoxes {
+interface SplitBoxes {
   readonly count: number;
   /** Weighted mean of each box. */
   readonly centres: readonly (readonly [number, number, number])[];

@@ -19,7 +19,7 @@ export interface CautionGroup {
  * Whether a pigment needs a caution: by hazard class, as powder, or because its scraps are
  * collected.
  */
-export function needsCaution(stock: Stock | null, { key, supply }: PigmentPlan): boolean {
+function needsCaution(stock: Stock | null, { key, supply }: PigmentPlan): boolean {
   if (hazardOf(stock, key) !== 'low' || isCollected(key)) return true;
   return supply.draws.some(({ entry }) => entry?.form === 'powder');
 }

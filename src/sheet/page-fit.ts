@@ -10,7 +10,7 @@ import { linesOf, type TextRun, widthOf } from './text-metrics.ts';
  * one page. Printed HTML cannot measure itself, so this file counts lines and adds up the sizes in
  * sheet.css; a test compares the result with a browser's measurement.
  */
-export const SIZES_PT = [10.6, 10, 9.6, 9.2, 8.8, 8.4, 8, 7.5, 7] as const;
+const SIZES_PT = [10.6, 10, 9.6, 9.2, 8.8, 8.4, 8, 7.5, 7] as const;
 /**
  * Index of the smallest size that is readable at arm's length; a fuller palette is divided in two.
  */
@@ -19,13 +19,13 @@ export const SMALLEST_READABLE = 6;
  * Index of a size. `over`: a single pile that does not fit even at the smallest; it continues on a
  * second page.
  */
-export type Fit = 0 | 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 'over';
+type Fit = 0 | 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8 | 'over';
 
 /**
  * Typesetting of a sheet: its size, and which blocks follow the piles (left) and the drawing
  * (right).
  */
-export interface PageSetting {
+interface PageSetting {
   readonly fit: Fit;
   /** Estimated height, mm. */
   readonly height: number;
@@ -36,7 +36,7 @@ export interface PageSetting {
 /** Printable page of sheet.css, mm. */
 const PAGE_MM = 257;
 const WIDTH_MM = 189;
-export const COLUMN_MM = { left: 103, right: 82 } as const;
+const COLUMN_MM = { left: 103, right: 82 } as const;
 /** Widths in the table, mm: pigment with its source, and weight; then the text of a pile. */
 const TABLE_MM = { name: 43.5, weigh: 21 } as const;
 const PILE_MM = COLUMN_MM.left - 10 - 13 - 3.2;

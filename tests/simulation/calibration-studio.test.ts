@@ -5,7 +5,6 @@ import {
   type PaintToFit,
 } from '../../src/calibration/calibrate-paints.ts';
 import { evidenceOfFit, MODEL_ERROR } from '../../src/calibration/curve-evidence.ts';
-import type { ErrorQuantiles } from '../../src/pigment/stock.ts';
 import type { PaintedSwatch } from '../../src/calibration/painted-swatch.ts';
 import { median } from '../../src/calibration/robust-mean.ts';
 import { suggestSwatches } from '../../src/calibration/suggest-swatches.ts';
@@ -14,6 +13,7 @@ import { type Lab, labOf } from '../../src/colour/lab.ts';
 import type { Paint } from '../../src/optics/opaque.ts';
 import { predictReflectance } from '../../src/optics/swatch-residuals.ts';
 import { builtInPaintOf } from '../../src/pigment/built-in-curves.ts';
+import type { ErrorQuantiles } from '../../src/pigment/stock.ts';
 import { random } from '../optics/random.ts';
 import { describeShared } from '../shared.ts';
 import {

@@ -20,7 +20,7 @@ import {
 } from '../schema/version-vector.ts';
 
 /** Id of a version when it is stored as a conflict copy. */
-export const versionId = (record: AnyRecord): string => digest(canonical(record));
+const versionId = (record: AnyRecord): string => digest(canonical(record));
 
 /** A version of an entry in the form of a conflict copy. */
 export function toConflictCopy(record: AnyRecord): AnyRecord {

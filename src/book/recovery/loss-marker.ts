@@ -4,7 +4,7 @@ import { type SyncStorage, withSyncStorage } from './pending-writes.ts';
  * Marker in localStorage that detects a lost database. A browser can delete a whole book and create
  * an empty one without notice; the marker that remains reveals it.
  */
-export interface LossMarker {
+interface LossMarker {
   /** Sets the marker: the book has contents. */
   leave(): void;
   /** Whether an earlier page set the marker; removes it. */

@@ -14,7 +14,7 @@ export interface SyncStorage {
 }
 
 /** One pending change, complete enough to be repeated. */
-export type PendingWrite = Pick<EntryDraft<Kind>, 'kind' | 'body' | 'over' | 'quiet'> & {
+type PendingWrite = Pick<EntryDraft<Kind>, 'kind' | 'body' | 'over' | 'quiet'> & {
   readonly id: string;
 };
 

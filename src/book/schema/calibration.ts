@@ -51,7 +51,7 @@ export interface CardReading {
   readonly remarks: readonly string[];
   readonly photo?: FileRef;
 }
-export interface PlaceRead {
+interface PlaceRead {
   readonly number: number;
   readonly lab: Lab;
   /**

@@ -16,7 +16,7 @@ import {
 } from './fields.ts';
 
 /** One step of a garment, in the order of its ladder. */
-export interface FoldRecord {
+interface FoldRecord {
   /** A step of the ladder, or "reflected light" or "trim", which stand outside its order. */
   readonly step: string;
   readonly lab: Lab;
@@ -37,7 +37,7 @@ export interface GarmentRecord {
   readonly share?: number;
 }
 /** All constraints of one cloth except its name. */
-export type WishRecord = Omit<ClothRequest, 'name'>;
+type WishRecord = Omit<ClothRequest, 'name'>;
 /** A scheme of garments. */
 export interface DraperyBody {
   readonly name: string;
@@ -48,7 +48,7 @@ export interface DraperyBody {
 }
 
 /** One coat of a passage; layers are listed from the lowest up. */
-export interface LayerRecord {
+interface LayerRecord {
   /** "imprimatura", "body colour", "glaze". */
   readonly film: string;
   readonly mixture: Mixture;

@@ -41,7 +41,7 @@ export interface PileRecord {
   readonly from?: string;
 }
 /** State of a coat when touched, and the date. */
-export interface FeltRecord {
+interface FeltRecord {
   readonly date: string;
   readonly state: 'wet' | 'tacky' | 'touch-dry';
 }

@@ -64,7 +64,7 @@ export const KINDS = Object.keys(BODY_SCHEMAS) as readonly Kind[];
 
 /** Step n migrates an entry from schema n to n + 1. Never edit a step that has shipped. */
 const UPGRADES: readonly Upgrade[] = [];
-export type Upgrade = (older: Readonly<Record<string, unknown>>) => Record<string, unknown>;
+type Upgrade = (older: Readonly<Record<string, unknown>>) => Record<string, unknown>;
 /** The current schema version. */
 export const SCHEMA = UPGRADES.length + 1;
 
@@ -83,7 +83,7 @@ export interface Conflict {
 }
 
 /** The common form of all entries. */
-export interface Form<K extends Kind, Body> {
+interface Form<K extends Kind, Body> {
   readonly id: string;
   readonly kind: K;
   readonly schema: number;
@@ -178,7 +178,7 @@ export function upgraded(raw: object, steps: readonly Upgrade[] = UPGRADES): obj
   return record;
 }
 
-export const isKind = (kind: unknown): kind is Kind =>
+const isKind = (kind: unknown): kind is Kind =>
   typeof kind === 'string' && Object.hasOwn(BODY_SCHEMAS, kind);
 
 /**

@@ -20,9 +20,9 @@ import {
 } from './fields.ts';
 
 /** Where a paint's curves come from. */
-export const KNOWN = ['handbook', 'photographed', 'measured'] as const;
+const KNOWN = ['handbook', 'photographed', 'measured'] as const;
 
-export interface StockPaint {
+interface StockPaint {
   readonly pigment: string;
   readonly label: string;
   readonly known: (typeof KNOWN)[number];

@@ -28,7 +28,7 @@ export interface NeutralSpot {
 }
 
 /** The stored result of gathering; opening a specimen shows it without computing again. */
-export interface GatheredRecord {
+interface GatheredRecord {
   readonly width: number;
   readonly height: number;
   readonly colours: readonly EditedColour[];

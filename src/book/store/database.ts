@@ -20,7 +20,7 @@ export interface StoredFile {
   readonly bytes: ArrayBuffer;
 }
 
-export interface Tables extends DBSchema {
+interface Tables extends DBSchema {
   records: { key: string; value: AnyRecord };
   /** One summary for each entry that has contents, written in the same transaction. */
   cards: {
@@ -36,7 +36,7 @@ export interface Tables extends DBSchema {
   meta: { key: string; value: string };
 }
 export type Table = StoreNames<Tables>;
-export type Database = IDBPDatabase<Tables>;
+type Database = IDBPDatabase<Tables>;
 export type Transaction<Mode extends IDBTransactionMode> = IDBPTransaction<Tables, Table[], Mode>;
 type Upgrade = IDBPTransaction<Tables, Table[], 'versionchange'>;
 export type MigrationStep = (database: Database, upgrade: Upgrade) => void | Promise<void>;

@@ -65,7 +65,7 @@ export function createDraftAutosave(
 }
 
 /** The parts of a window that report when the page hides or closes. */
-export interface Page {
+interface Page {
   readonly document: {
     readonly visibilityState: string;
     addEventListener(type: 'visibilitychange', listener: () => void): void;

@@ -1,5 +1,5 @@
 /** The part of `navigator.storage` that the book uses. Browsers implement different subsets. */
-export interface Storage {
+interface Storage {
   persist?(): Promise<boolean>;
   persisted?(): Promise<boolean>;
   estimate?(): Promise<{ usage?: number; quota?: number }>;

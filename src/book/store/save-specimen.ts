@@ -10,7 +10,7 @@ import type { Book, Picture, Put } from './open-book.ts';
 /**
  * Descriptive fields of a specimen. All can be filled in later; none is read from the photograph.
  */
-export type SpecimenWords = Partial<
+type SpecimenWords = Partial<
   Pick<SpecimenBody, 'name' | 'note' | 'light' | 'place' | 'walk' | 'date'>
 >;
 
@@ -40,7 +40,7 @@ export async function saveSpecimen(
   });
 }
 
-export interface GatheredResult {
+interface GatheredResult {
   readonly gathered: EditedHarmony;
   /** Mask, one byte per cell, width × height: 0 rubbed out, 1 kept, 255 transparent. */
   readonly mask?: { readonly width: number; readonly height: number; readonly data: Uint8Array };

@@ -31,7 +31,7 @@ export interface SearchHit {
   readonly deltaE00: number | null;
 }
 
-export interface SearchIndex {
+interface SearchIndex {
   search(query: Query): readonly SearchHit[];
   readonly size: number;
 }

@@ -17,7 +17,7 @@ import type { Copy } from './unpack.ts';
 
 const ALL: readonly Table[] = ['records', 'cards', 'files', 'thumbnails', 'meta'];
 
-export interface CopyRequest extends CancelAndProgress {
+interface CopyRequest extends CancelAndProgress {
   readonly subtle?: Subtle;
   /** Milliseconds since 1970. */
   readonly nowMs: number;
@@ -29,7 +29,7 @@ export interface CopyRequest extends CancelAndProgress {
    */
   readonly volume?: readonly string[];
 }
-export interface MadeCopy extends Packed {
+interface MadeCopy extends Packed {
   /** The zip, in chunks: `new Blob(pieces)`. */
   readonly pieces: readonly Uint8Array<ArrayBuffer>[];
   readonly made: string;
@@ -92,7 +92,7 @@ export async function planCopies(
 export const noteCopy = (book: Book, made: string): Promise<Result<null, BookFault>> =>
   book.remember('copied', made);
 
-export interface SinceCopy {
+interface SinceCopy {
   /** ISO date and time of the last copy; null when none was made on this device. */
   readonly last: string | null;
   /** Number of entries changed since then. */
@@ -120,7 +120,7 @@ export async function previewCopy(
   return ok(previewMerge(records, mergeBooks(records, copy.records)));
 }
 
-export interface Imported extends MergePreview {
+interface Imported extends MergePreview {
   readonly undo: Undo;
 }
 

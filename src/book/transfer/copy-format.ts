@@ -30,7 +30,7 @@ export const LIMITS = {
   depth: 40,
 } as const;
 
-export const FOLDERS = { photograph: 'photographs', map: 'maps', thumbnail: 'thumbnails' } as const;
+const FOLDERS = { photograph: 'photographs', map: 'maps', thumbnail: 'thumbnails' } as const;
 export type Role = keyof typeof FOLDERS;
 export const TYPE_OF = {
   photograph: 'image/jpeg',

@@ -18,7 +18,7 @@ import {
 } from './copy-format.ts';
 
 /** Supplies the contents of a copy, one file at a time. */
-export interface CopySource {
+interface CopySource {
   readonly records: readonly AnyRecord[];
   file(id: string): Promise<StoredFile | null>;
   thumbnail(id: string): Promise<StoredFile | null>;

@@ -14,7 +14,7 @@ import type { Book, Undo } from '../store/open-book.ts';
 
 const ALL: readonly Table[] = ['records', 'cards', 'files', 'thumbnails', 'meta'];
 
-export interface ThrownAway {
+interface ThrownAway {
   /** Number of entries moved to the bin. */
   readonly away: number;
   /** Number of entries that stay because the painter changed or used them. */

@@ -3,7 +3,7 @@ import type { MixtureEvaluator } from './mixture-evaluator.ts';
 import type { TargetMetric } from './target-metric.ts';
 
 /** A pigment whose effective amount falls below this share of the strongest drops out. */
-export const DROP = 1e-4;
+const DROP = 1e-4;
 const DROP_LOG = Math.log(DROP);
 
 /** Squared difference at which a target counts as reached (CIEDE2000 1e-4). */

@@ -114,7 +114,7 @@ function fractions(
 }
 
 /** One table of a CGATS text. */
-export interface CgatsTable {
+interface CgatsTable {
   readonly fields: readonly string[];
   readonly rows: readonly string[];
   /** Whether END_DATA was found; if not, the file is truncated. */

@@ -7,7 +7,7 @@ import { readTable, type Table } from './shelf-csv.ts';
 import type { ShelfFault } from './shelf-fault.ts';
 import { readShelfJson } from './shelf-json.ts';
 
-export interface ReadOptions {
+interface ReadOptions {
   /** Name of the shelf if the file has none: usually the file name. */
   readonly name: string;
   /** Overrides the surface of the file. */

@@ -7,7 +7,7 @@ import { resamplerFor } from './resample.ts';
 import { type SpectraFault, spectraFaultWords } from './spectra-fault.ts';
 
 /** Why a file of measured curves cannot be read. */
-export type CurvesFault =
+type CurvesFault =
   | SpectraFault
   | { readonly code: 'curves-twice'; readonly sample: string }
   | { readonly code: 'curves-gap'; readonly sample: string; readonly nm: number }

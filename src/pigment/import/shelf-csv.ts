@@ -4,7 +4,7 @@ import { readNumber } from './parse-number.ts';
 import type { ShelfFault } from './shelf-fault.ts';
 
 /** One row of K or S on the file's wavelengths. */
-export interface TableRow {
+interface TableRow {
   readonly pigment: string;
   readonly row: 'K' | 'S';
   readonly values: readonly number[];

@@ -54,7 +54,7 @@ const SHELF_JSON = v.object({
     }),
   ),
 });
-export const SHELF_JSON_VERSION = 1;
+const SHELF_JSON_VERSION = 1;
 
 const SURFACE = v.object({
   k1: v.pipe(

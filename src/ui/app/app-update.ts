@@ -4,8 +4,6 @@ import { flushAll } from '../state/studio.ts';
 
 /** Activates a waiting new version; null when there is none. */
 export const activateUpdate = signal<(() => Promise<void>) | null>(null);
-/** True once all files of the app are available offline. */
-export const worksOffline = signal(false);
 
 /**
  * Registers the service worker and watches for a new version, which is activated only on request.
@@ -14,9 +12,6 @@ export function watchForUpdates(): void {
   if (!('serviceWorker' in navigator) || import.meta.env.DEV) return;
   const workbox = new Workbox('/service.worker.js');
   let asked = false;
-  workbox.addEventListener('activated', () => {
-    worksOffline.value = true;
-  });
   workbox.addEventListener('waiting', () => {
     activateUpdate.value = async () => {
       asked = true;
@@ -28,7 +23,5 @@ export function watchForUpdates(): void {
   workbox.addEventListener('controlling', () => {
     if (asked) location.reload();
   });
-  void workbox.register().then(() => {
-    if (navigator.serviceWorker.controller) worksOffline.value = true;
-  });
+  void workbox.register();
 }

@@ -12,7 +12,7 @@ import { nameWithGamutNote } from './drawn/drawing-text.ts';
 import { stayAwake } from './wake-lock.ts';
 
 /** A named colour. */
-export interface Held {
+interface Held {
   readonly name: string;
   readonly lab: Lab;
 }

@@ -1,5 +1,5 @@
 /** A debounced write, with a way to force or drop it. */
-export interface Autosave {
+interface Autosave {
   /** Schedules a write after the pause; each call restarts the pause. */
   readonly schedule: () => void;
   /** Writes now if a write is pending; otherwise does nothing. Rejects when the write does. */

@@ -15,7 +15,7 @@ import { bookReady, showError, showNotice } from './studio.ts';
 import { lookAgain, readPhoto } from './worker-jobs.ts';
 
 /** Progress of a photograph that is being saved, gathered or examined. */
-export interface PhotographJob {
+interface PhotographJob {
   /** Id of the specimen; null until the photograph is saved. */
   readonly specimen: string | null;
   readonly stage: 'keeping' | 'gathering' | 'looking';

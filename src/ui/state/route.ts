@@ -8,7 +8,7 @@ export type Place = (typeof PLACES)[number];
  * The current place and what is open there. It is encoded in the address, so that the back button
  * works.
  */
-export interface Route {
+interface Route {
   readonly place: Place;
   readonly open: string | null;
   /** Further path segments, outermost first. */

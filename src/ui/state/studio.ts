@@ -34,7 +34,7 @@ export const storedShelf = signal<Entry<'shelf'> | null>(null);
 export const shelf = computed(() => mixingShelfOf(storedShelf.value?.body.stock ?? null));
 
 /** A notice about something that just happened, with undo where possible. */
-export interface Notice {
+interface Notice {
   readonly text: string;
   readonly undo?: Undo;
   readonly bad?: boolean;

@@ -7,7 +7,7 @@ import { computed, type ReadonlySignal, signal } from '@preact/signals';
 const MOST_STEPS = 100;
 
 /** Undo history of states, latest last. */
-export interface UndoHistory<S> {
+interface UndoHistory<S> {
   readonly canUndo: ReadonlySignal<boolean>;
   /** The state that the next undo restores; null without one. */
   readonly latest: ReadonlySignal<S | null>;

@@ -240,7 +240,7 @@ export const calibrationTexts = {
 } as const;
 
 /** A count with its noun: "1 place", "12 places". */
-export function countWithNoun(count: number, one: string, many = `${one}s`): string {
+function countWithNoun(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
 

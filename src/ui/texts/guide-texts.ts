@@ -1,11 +1,11 @@
 import type { Place } from '../state/route.ts';
 
 /** A link at the end of a paragraph: its target and its text. */
-export interface GuideLink {
+interface GuideLink {
   readonly to: readonly [place: Place, open?: string, ...within: string[]];
   readonly words: string;
 }
-export interface GuideItem {
+interface GuideItem {
   /** Heading; '' for none. */
   readonly head: string;
   readonly words: string;

@@ -2,7 +2,7 @@ import type { DrawnLadder } from '../../../drawing/drawn-ladder.ts';
 import { gamutWords, outOfReachWords } from './drawing-text.ts';
 import { FramedCloth } from './FramedCloth.tsx';
 
-export interface FoldProps {
+interface FoldProps {
   /** Start of the text alternative. */
   readonly name: string;
   readonly ladder: DrawnLadder;

@@ -22,7 +22,7 @@ export interface LineCloth {
   readonly seed?: number | undefined;
 }
 
-export interface ClothLineProps {
+interface ClothLineProps {
   /** What is hung up: the start of the text alternative. */
   readonly label: string;
   readonly cloths: readonly LineCloth[];

@@ -5,7 +5,7 @@ import { nameWithGamutNote } from './drawing-text.ts';
 import { GamutMark } from './GamutMark.tsx';
 import { Hatching } from './PaintedCloth.tsx';
 
-export interface BesideWantedProps {
+interface BesideWantedProps {
   /** Display colour and name of the wanted colour. */
   readonly wanted: { readonly hex: string; readonly name: string };
   readonly mixed: { readonly hex: string; readonly name: string };

@@ -2,7 +2,7 @@ import type { DrawnLadder } from '../../../drawing/drawn-ladder.ts';
 import { ClothFold } from './ClothFold.tsx';
 import { gamutWords } from './drawing-text.ts';
 
-export interface RowFold {
+interface RowFold {
   /** Unique within the row. */
   readonly id: string;
   /** Shown below the fold, for example "warmer, a little". */
@@ -16,7 +16,7 @@ export interface RowFold {
   readonly sign?: string | undefined;
 }
 
-export interface FoldRowProps {
+interface FoldRowProps {
   /** Name of the row, for screen readers. */
   readonly label: string;
   readonly folds: readonly RowFold[];

@@ -3,7 +3,7 @@ import { CLOTH } from '../../../drawing/hanging-cloth.ts';
 import { gamutWords, outOfReachWords } from './drawing-text.ts';
 import { FramedCloth } from './FramedCloth.tsx';
 
-export interface ClothProps {
+interface ClothProps {
   /** What hangs there: the start of the text alternative. */
   readonly name: string;
   /** Six steps, lightest first. */

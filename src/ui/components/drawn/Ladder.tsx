@@ -6,7 +6,7 @@ import { BrushStroke } from './BrushStroke.tsx';
 import { BEYOND_SCREEN, gamutWords, outOfReachWords } from './drawing-text.ts';
 import { Hatching } from './PaintedCloth.tsx';
 
-export interface LadderProps {
+interface LadderProps {
   /** Name of the ladder: the start of the text alternative. */
   readonly name: string;
   readonly ladder: DrawnLadder;

@@ -15,7 +15,7 @@ const SHARES = [0.012, 0.12, 0.56, 0.18, 0.09, 0.038] as const;
 /**
  * Tones of a heap round its body colour, with a little gloss and shadow. The body colour dominates.
  */
-export function bodyLadder(hex: string): DrawnLadder {
+function bodyLadder(hex: string): DrawnLadder {
   // Gloss that suits white would be too strong on black.
   const gloss = 0.35 + 0.65 * Math.sqrt(relativeLuminance(hex));
   const tones = [

@@ -13,7 +13,7 @@ import { joinWords } from '../../../wording.ts';
 import { useWidth } from '../element-width.ts';
 import { PaintedHeap } from './PaintedHeap.tsx';
 
-export interface PaletteBoardProps {
+interface PaletteBoardProps {
   /** Name of the palette: the start of the text alternative. */
   readonly label: string;
   /** In the order of their seats, white first, beside the thumb hole. */

@@ -2,7 +2,7 @@ import { useId } from 'preact/hooks';
 import { partsWords } from './drawing-text.ts';
 import { heapRadius, PaintedHeap } from './PaintedHeap.tsx';
 
-export interface PileProps {
+interface PileProps {
   /** Pigment or colour: the start of the text alternative. */
   readonly name: string;
   /** #rrggbb. */

@@ -6,7 +6,7 @@ import { useWidth } from '../element-width.ts';
 import { nameWithGamutNote, partsWords } from './drawing-text.ts';
 import { PaintedHeap } from './PaintedHeap.tsx';
 
-export interface PileRowProps {
+interface PileRowProps {
   readonly piles: readonly RecipePile[];
   /** The mixture. */
   readonly mixed: { readonly name: string; readonly hex: string };

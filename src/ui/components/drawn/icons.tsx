@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
 
-export interface IconProps {
+interface IconProps {
   /** Size in px; default 24. */
   readonly size?: number | undefined;
   /** Accessible name of an icon without text beside it; otherwise it is decorative. */
@@ -106,14 +106,6 @@ export const PictureIcon = (props: IconProps) => (
   </IconFrame>
 );
 
-/** Save: into the drawer. */
-export const SaveIcon = (props: IconProps) => (
-  <IconFrame {...props}>
-    <path d="M12 3v8.5M8.7 8.5l3.3 3.3 3.3-3.3" />
-    <path d="M3.5 13.5h5l1 2.2h5l1-2.2h5V19c0 .8-.6 1.5-1.5 1.5h-14c-.9 0-1.5-.7-1.5-1.5Z" />
-  </IconFrame>
-);
-
 /** The waste bin. */
 export const BinIcon = (props: IconProps) => (
   <IconFrame {...props}>
@@ -123,51 +115,10 @@ export const BinIcon = (props: IconProps) => (
   </IconFrame>
 );
 
-/** Undo. */
-export const UndoIcon = (props: IconProps) => (
-  <IconFrame {...props}>
-    <path d="M8.3 5L4 9.3l4.3 4.2" />
-    <path d="M4.5 9.3H15c3 0 5 2 5 4.8s-2 4.9-5 4.9H9.5" />
-  </IconFrame>
-);
-
-/** Redo. */
-export const RedoIcon = (props: IconProps) => (
-  <IconFrame {...props}>
-    <path d="M15.7 5L20 9.3l-4.3 4.2" />
-    <path d="M19.5 9.3H9c-3 0-5 2-5 4.8S6 19 9 19h5.5" />
-  </IconFrame>
-);
-
-/** More actions: three dabs. */
-export const MoreIcon = (props: IconProps) => (
-  <IconFrame {...props}>
-    <ellipse cx="5" cy="12" rx="1.4" ry="1.2" />
-    <ellipse cx="12" cy="12" rx="1.4" ry="1.2" />
-    <ellipse cx="19" cy="12" rx="1.4" ry="1.2" />
-  </IconFrame>
-);
-
-/** The shelf: jars on a board. */
-export const ShelfIcon = (props: IconProps) => (
-  <IconFrame {...props}>
-    <path d="M2.5 18.5h19M4.5 18.5V21M19.5 18.5V21" />
-    <path d="M5 18.3v-6.6c0-.7.5-1.2 1.2-1.2h3.1c.7 0 1.2.5 1.2 1.2v6.6M5.5 8.3h4.5" />
-    <path d="M13.7 18.3V9.5c0-.7.5-1.2 1.2-1.2h3.2c.7 0 1.2.5 1.2 1.2v8.8M14.2 6h4.6M13.7 12.7h5.6" />
-  </IconFrame>
-);
-
 /** Add. */
 export const AddIcon = (props: IconProps) => (
   <IconFrame {...props}>
     <path d="M12 4.5v15M4.5 12h15" />
-  </IconFrame>
-);
-
-/** Close or stop. */
-export const CloseIcon = (props: IconProps) => (
-  <IconFrame {...props}>
-    <path d="M5.5 5.5l13 13M18.5 5.5l-13 13" />
   </IconFrame>
 );
 
@@ -185,13 +136,6 @@ export const PrintIcon = (props: IconProps) => (
     <path d="M7 8.5V3.5h10v5" />
     <path d="M7 16.5H4.5c-.8 0-1.5-.6-1.5-1.4V10c0-.8.7-1.5 1.5-1.5h15c.8 0 1.5.7 1.5 1.5v5.1c0 .8-.7 1.4-1.5 1.4H17" />
     <path d="M7 13.5h10v7H7ZM17.5 11.3h.1" />
-  </IconFrame>
-);
-
-/** Done, chosen or in reach. */
-export const TickIcon = (props: IconProps) => (
-  <IconFrame {...props}>
-    <path d="M4.5 13l5 5L19.5 6.5" />
   </IconFrame>
 );
 

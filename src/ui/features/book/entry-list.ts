@@ -71,7 +71,7 @@ export const searchOrder = signal<Sort | null>(null);
 /** Show only entries with an unresolved conflict. */
 export const onlyVersions = signal(false);
 
-export const searchQuery = computed(
+const searchQuery = computed(
   (): Query => ({
     words: searchWords.value,
     ...(searchKind.value ? { kinds: [searchKind.value] } : {}),

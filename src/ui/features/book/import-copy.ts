@@ -9,7 +9,7 @@ import { bookTexts } from '../../texts/book-texts.ts';
 import { type CopySession, openCopySession } from './copy-session.ts';
 
 /** State of an import. */
-export type CopyImport =
+type CopyImport =
   | { readonly stage: 'looking' | 'bringing'; readonly done: number; readonly stop: () => void }
   | { readonly stage: 'looked'; readonly looked: ImportPreview };
 export const copyImport = signal<CopyImport | null>(null);

@@ -9,7 +9,7 @@ import { bookTexts } from '../../texts/book-texts.ts';
 import { type CopySession, openCopySession } from './copy-session.ts';
 
 /** State of a copy being made. */
-export type CopyState =
+type CopyState =
   | { readonly stage: 'making'; readonly done: number; readonly stop: () => void }
   | {
       readonly stage: 'ready' | 'saved';

@@ -6,7 +6,7 @@ import { Crosshair } from './Crosshair.tsx';
 import { PhotoOutlines } from './PhotoOutlines.tsx';
 
 /** One point to mark. */
-export interface Turn {
+interface Turn {
   /** The instruction, such as "Touch place 3: yellow ochre, alone." */
   readonly words: string;
   /** Label drawn at the point once it is set. */

@@ -3,7 +3,7 @@ import { go, hrefOf } from '../../state/route.ts';
 /** Segment of the shelf's address; no entry of a stock has this id. */
 export const SWATCHES = 'swatches';
 
-export type Page = 'new' | 'card' | 'read' | 'fit' | 'curves' | 'pile';
+type Page = 'new' | 'card' | 'read' | 'fit' | 'curves' | 'pile';
 
 /** Address of a calibration page. */
 export const hrefTo = (page?: Page, ...id: readonly string[]): string =>

@@ -20,7 +20,7 @@ import type { Shown } from './CardPlaces.tsx';
 import { keepReading } from './save-reading.ts';
 
 /** The photograph to read, with its object URL. */
-export interface Taken {
+interface Taken {
   readonly file: Blob;
   readonly url: string;
 }
@@ -79,7 +79,7 @@ export function takePhoto(file: Blob): void {
   cardPhoto.value = { file, url: URL.createObjectURL(file) };
 }
 
-export const referencesNow = (): NonNullable<Shared['references']> => ({
+const referencesNow = (): NonNullable<Shared['references']> => ({
   white: [whiteIs.peek(), 0, 0],
   grey: [greyIs.peek(), 0, 0],
 });
@@ -93,7 +93,7 @@ const options = (): Shared => ({
 });
 
 /** A place marked by the painter, in fractions of the photograph's width and height. */
-export interface Touched {
+interface Touched {
   readonly place: Pick<CardPlace, 'number' | 'kind' | 'label' | 'parts'>;
   readonly at: Point;
 }

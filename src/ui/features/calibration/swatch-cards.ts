@@ -23,7 +23,7 @@ import { shelfTexts } from '../../texts/shelf-texts.ts';
 import { ownStock } from '../shelf/stock-state.ts';
 
 /** Options for new cards. */
-export interface NewCardOptions {
+interface NewCardOptions {
   /** Ids of entries. Null selects those that were never brushed out, or all when none is left. */
   readonly paints: readonly string[] | null;
   readonly tints: readonly number[];

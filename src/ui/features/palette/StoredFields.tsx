@@ -64,7 +64,7 @@ export const parseNumberField = (text: string, readAs = readNumber): number =>
   readAs(text) ?? Number.NaN;
 
 /** Range that a number field accepts; `whole` is an integer 1 to 20. */
-export type NumberRange = 'above 0' | '0 or more' | 'whole';
+type NumberRange = 'above 0' | '0 or more' | 'whole';
 const NUMBER_RANGES: Readonly<
   Record<NumberRange, { isSound: (n: number) => boolean; fault: string }>
 > = {

@@ -1,7 +1,7 @@
 import { useRef, useState } from 'preact/hooks';
 
 /** A drag in progress, from one seat over others. */
-export interface DragState {
+interface DragState {
   /** `data-seat` of the dragged element, and of the one under the pointer. */
   readonly from: string;
   readonly over: string | null;

@@ -10,7 +10,7 @@ import { fail, ok, type Result } from '../../../result.ts';
 import { shelfTexts } from '../../texts/shelf-texts.ts';
 
 /** One paint found in a file. */
-export interface Offered {
+interface Offered {
   readonly name: string;
   readonly paint: Paint;
 }

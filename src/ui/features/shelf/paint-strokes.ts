@@ -11,7 +11,7 @@ import { cssColourOf } from '../../state/screen-colour.ts';
 import { shelfTexts } from '../../texts/shelf-texts.ts';
 
 /** The white used for tints: the studio's white, or lead white while none is marked. */
-export function whiteOf(stock: Stock): Paint {
+function whiteOf(stock: Stock): Paint {
   const entry = stock.entries.find(({ id }) => id === stock.white);
   return (entry && curveOfEntry(stock, entry)) ?? ownPaint(STARTER_WHITE)!.paint;
 }

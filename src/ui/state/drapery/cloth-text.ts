@@ -32,7 +32,7 @@ export const foldRecipe = ({ mixture }: Fold): MeasuredRecipe =>
   measuredRecipeOf(mixture, shelf.value);
 
 /** A fold's pile in words. */
-export const foldPileWords = ({ mixture }: Fold): string => recipeWords(mixture, pigmentInSentence);
+const foldPileWords = ({ mixture }: Fold): string => recipeWords(mixture, pigmentInSentence);
 
 /** A fold's pile in words, with the glaze over it. */
 export const foldWords = (fold: Fold): string =>

@@ -43,7 +43,7 @@ export const { canUndo: canUndoScheme } = past;
 export type GarmentPart = 'cloth' | 'lining' | 'trim';
 
 /** Replaces the scheme, as one undo step. @param look index of the garment to select */
-export function changeScheme(next: Scheme, look = selectedGarment.peek()): void {
+function changeScheme(next: Scheme, look = selectedGarment.peek()): void {
   batch(() => {
     past.push(scheme.value);
     scheme.value = next;

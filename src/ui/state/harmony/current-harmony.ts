@@ -53,7 +53,7 @@ import { cachedAnswerFor, cacheStoredAnswers, searchMissingAnswers } from './mix
 import { applyMoveTo, harmonyMove, isWithinReachShown, resetMove } from './move-within-reach.ts';
 
 /** A variant that the painter applied to a colour. */
-export interface AppliedVariant {
+interface AppliedVariant {
   readonly way: VariantWay;
   readonly amount: VariantAmount;
 }

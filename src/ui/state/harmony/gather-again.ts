@@ -51,7 +51,7 @@ export async function readPhotograph(entry: Entry<'specimen'>): Promise<Blob | n
 }
 
 /** Changed settings of a gathering; absent fields stay as they are. */
-export interface GatheringChange {
+interface GatheringChange {
   /** White balance; null for none. */
   readonly light?: AppliedWhiteBalance | null;
   /** Neutral spot from which to compute the white balance. */

@@ -7,7 +7,7 @@ import { pigmentGrind } from '../../../pigment/pigment-grind.ts';
 import { storedShelf } from '../studio.ts';
 
 /** How the studio measures amounts: spoonfuls, lengths of ribbon from the tube, or weight. */
-export type MeasuringMethod = 'spoon' | 'ribbon' | 'scale';
+type MeasuringMethod = 'spoon' | 'ribbon' | 'scale';
 export const MEASURING_METHODS: readonly MeasuringMethod[] = ['spoon', 'ribbon', 'scale'];
 
 /** Current way to measure, for this session. */

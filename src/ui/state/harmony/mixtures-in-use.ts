@@ -67,7 +67,7 @@ export function assessMixtures(mixtures: readonly Mixture[]): AssessedMixture[] 
 }
 
 /** Pigments of a mixture in whole parts, with let-downs resolved, largest share first. */
-export const pigmentsInRecipe = (mixture: Mixture): readonly string[] =>
+const pigmentsInRecipe = (mixture: Mixture): readonly string[] =>
   measuredRecipeOf(mixture, shelf.value).pigments.map(({ pigment }) => pigment);
 
 /** Key of a mixture's set of pigments. */

@@ -16,7 +16,7 @@ import { addAt } from './manual-corrections.ts';
 import { GREY_CARD, PATCH_SIDES, type PatchSize } from './patch-sizes.ts';
 
 export type EditorTool = 'light' | 'keep' | 'hand';
-export type MaskMode = 'rub' | 'again' | 'outline';
+type MaskMode = 'rub' | 'again' | 'outline';
 
 /** The open tool; null for none. */
 export const activeTool = signal<EditorTool | null>(null);

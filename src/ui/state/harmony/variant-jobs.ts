@@ -18,7 +18,7 @@ import { contradiction, mixOptions, preferencesKey } from './mixing-decisions.ts
 import { mixturesInUse } from './mixtures-in-use.ts';
 
 /** A variant to compute: direction and amount. */
-export interface VariantRequest {
+interface VariantRequest {
   readonly way: VariantWay;
   readonly amount: VariantAmount;
 }

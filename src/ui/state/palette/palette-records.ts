@@ -8,7 +8,7 @@ import type { Entry } from '../../../book/schema/record.ts';
 import type { Mixture } from '../../../mixture/mixture.ts';
 import { pilePartsOf } from '../../../mixture/pile-parts.ts';
 import { predictColour } from '../../../mixture/predict.ts';
-import type { Day, PilePlan } from '../../../palette/day-plan.ts';
+import type { Day } from '../../../palette/day-plan.ts';
 import { FILM_WORDS, type FilmWord } from '../../../palette/film-kinds.ts';
 import type { Leftover, StorageWay } from '../../../palette/leftovers.ts';
 import type { Layer, Passage, PassagePile } from '../../../palette/passage.ts';
@@ -19,7 +19,7 @@ export const filmOf = (word: string | undefined): FilmWord =>
   FILM_WORDS.find((film) => film === word) ?? 'body colour';
 
 /** Key of a passage's pile in the day's plan. */
-export const pileKey = (passage: string, pile: PileRecord, at: number): string =>
+const pileKey = (passage: string, pile: PileRecord, at: number): string =>
   `${passage}:${pile.id ?? at}`;
 
 /** A stored passage in the form that planning needs. */
@@ -92,7 +92,7 @@ export const leftoverBodyOf = ({ name, parts, lab, cm3, kept, date }: Leftover):
 });
 
 /** A mixture from parts set by hand: its colour is its own target, so the difference is 0. */
-export function mixtureOfParts(parts: Mixture['parts'], lab: Mixture['lab']): Mixture {
+function mixtureOfParts(parts: Mixture['parts'], lab: Mixture['lab']): Mixture {
   const total = parts.reduce((sum, one) => sum + one.parts, 0);
   return {
     recipe: parts.map(({ pigment, parts: count }) => ({ pigment, share: count / total })),
@@ -114,10 +114,6 @@ export function manualMixture(parts: Mixture['parts'], shelf: Shelf): Mixture {
   const amounts = parts.map(({ pigment, parts: amount }) => ({ pigment, amount }));
   return mixtureOfParts(parts, known ? predictColour(amounts, shelf) : [50, 0, 0]);
 }
-
-/** Index of the planned pile in its passage; -1 if it is gone. */
-export const pileAt = (passage: Entry<'passage'>, plan: Pick<PilePlan, 'key'>): number =>
-  passage.body.piles.findIndex((pile, at) => pileKey(passage.id, pile, at) === plan.key);
 
 /** A pile without these optional fields, so that the defaults apply again. */
 export const omitPileFields = (

@@ -45,6 +45,8 @@ export default defineConfig({
         test: {
           ...shared,
           name: 'screens',
+          // Module mocks and signals of one file must not reach another.
+          isolate: true,
           environment: 'happy-dom',
           include: ['**/*.test.tsx'],
           setupFiles: [resolve(root, 'tests/tools/patience.ts')],

@@ -12,7 +12,7 @@ import { executeMixtureJob } from '../../workers/mixture.ts';
 
 // No worker here: the same work, done at once. The page is told of it a moment later, as ever.
 vi.mock('../../src/ui/state/worker-jobs.ts', () => ({
-  isAbort: () => false,
+  isAbort: (error: unknown) => error instanceof DOMException && error.name === 'AbortError',
   runMixtureJob: async (kind: string, takes: object) => {
     await Promise.resolve();
     return executeMixtureJob({ ...takes, kind } as MixtureJob, () => {}).value;

@@ -5,7 +5,7 @@ import { sharedTexts } from '../texts/shared-texts.ts';
 /**
  * A screen whose code is loaded at its first use, so that the first screen loads nothing else.
  * After the first visit all code is available offline.
- * @param waiting shown until the code is there
+ * @param waiting shown until the code is there; null for a part of a screen, which takes no focus
  */
 export function lazy(
   load: () => Promise<ComponentType>,
@@ -27,7 +27,7 @@ export function lazy(
     }, [Screen, failed]);
     // The place was announced before this heading existed, so focus it now.
     useLayoutEffect(() => {
-      if (Screen && document.activeElement === document.body)
+      if (Screen && waiting !== null && document.activeElement === document.body)
         document.querySelector<HTMLElement>('main h1')?.focus();
     }, [Screen]);
     if (Screen) return <Screen />;

@@ -1,5 +1,5 @@
 import { forEachChunk } from '../chunked.ts';
-import type { SmoothedImage } from '../photo/smoothing.ts';
+import type { SmoothedImage } from './smoothing.ts';
 
 /**
  * Boundary statistics: how sharp the boundaries between labels are. Across a shading gradient,

@@ -1,5 +1,5 @@
 import { forEachChunk } from '../chunked.ts';
-import type { SmoothedImage } from '../photo/smoothing.ts';
+import type { SmoothedImage } from './smoothing.ts';
 
 /** Weight of lightness against a and b in clustering: shading varies within one object. */
 export const LIGHTNESS = 0.4;

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { type DownsampledImage, emptyPlanes } from '../../src/photo/downsample.ts';
-import { smoothImage } from '../../src/photo/smoothing.ts';
 import { seededRandom } from '../../src/random.ts';
+import { smoothImage } from '../../src/segmentation/smoothing.ts';
 
 const PLANES = ['L', 'a', 'b'] as const;
 

@@ -1,4 +1,4 @@
-import { type DownsampledImage, emptyPlanes } from './downsample.ts';
+import { type DownsampledImage, emptyPlanes } from '../photo/downsample.ts';
 
 /**
  * OKLab planes of a work image after edge-preserving smoothing: without grain and without mixed

@@ -1,4 +1,9 @@
-import { type GatherFault, type GatherFromOptions, gatherStepwise } from '../src/harmony/gather.ts';
+import {
+  type GatherFault,
+  type GatherOptions,
+  harmonyOf,
+  segmentationOptions,
+} from '../src/harmony/gather.ts';
 import type { Gathered } from '../src/harmony/harmony.ts';
 import {
   type DownsampledImage,
@@ -7,6 +12,7 @@ import {
   downsampledSize,
 } from '../src/photo/downsample.ts';
 import type { Result } from '../src/result.ts';
+import { segmentStepwise } from '../src/segmentation/segment-image.ts';
 import { type RunBatch, segmentationRuns } from '../src/segmentation/segmentation-run.ts';
 import { WarmWorker } from './job-protocol.ts';
 import { frameOf, readStrips } from './row-strips.ts';
@@ -66,21 +72,27 @@ export async function downsampleBitmap(
 }
 
 /**
- * Gathers the harmony of a work image; a second thread executes half of the segmentation runs, with
- * the same results.
+ * Gathers the harmony of a downsampled image; a second thread executes half of the segmentation
+ * runs, with the same results.
+ * @throws RangeError if `colours` is not an integer 1…7
  */
-export async function gatherWork(
-  work: DownsampledImage,
-  options: GatherFromOptions,
+export async function gatherDownsampled(
+  image: DownsampledImage,
+  options: Pick<GatherOptions, 'colours' | 'onProgress'> & {
+    readonly width: number;
+    readonly height: number;
+  },
 ): Promise<Result<Gathered, GatherFault>> {
-  const gathering = gatherStepwise(work, options);
-  for (let turn = gathering.next(); ; ) {
-    if (turn.done) return turn.value;
-    turn = gathering.next(await trials(turn.value));
-  }
+  const { width, height, colours, onProgress } = options;
+  const steps = segmentStepwise(image, segmentationOptions({ colours }, onProgress));
+  let step = steps.next();
+  while (!step.done) step = steps.next(await runsOnTwoThreads(step.value));
+  const harmony = harmonyOf(image, step.value, { width, height, colours });
+  onProgress?.(1);
+  return harmony;
 }
 
-async function trials(wanted: RunBatch): Promise<readonly Uint8Array[]> {
+async function runsOnTwoThreads(wanted: RunBatch): Promise<readonly Uint8Array[]> {
   const { from, to } = wanted;
   if (!hasSecond || to - from <= FEW) return segmentationRuns(wanted);
   const middle = (from + to) >> 1;
@@ -90,7 +102,7 @@ async function trials(wanted: RunBatch): Promise<readonly Uint8Array[]> {
   ];
   const both = await onTwoThreads<Uint8Array[], Uint8Array[]>(
     () => segmentationRuns(mine),
-    { kind: 'trials', ...theirs },
+    { kind: 'runs', ...theirs },
     () => segmentationRuns(theirs),
   );
   return both.flat();

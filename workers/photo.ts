@@ -19,7 +19,7 @@ import {
 } from '../src/photo/white-balance.ts';
 import { fail, ok, type Result } from '../src/result.ts';
 import type { JobResult } from './job-protocol.ts';
-import { downsampleBitmap, gatherWork, warmSecondThread } from './parallel-gathering.ts';
+import { downsampleBitmap, gatherDownsampled, warmSecondThread } from './parallel-gathering.ts';
 import { canvasOf, hasFrame, readStrips } from './row-strips.ts';
 
 /** Long edges in pixels: of the stored photograph, and of its thumbnail. */
@@ -107,7 +107,7 @@ export async function readPhoto(
     const look = { space, mask, adapt: setting?.matrix ?? adapt };
     const { work, isPerturbed } = await downsampleBitmap(bitmap, isWide, look);
     onProgress(0.6);
-    const gathered = await gatherWork(work, {
+    const gathered = await gatherDownsampled(work, {
       colours,
       width,
       height,

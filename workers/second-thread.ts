@@ -21,12 +21,12 @@ interface AverageJob {
 }
 
 /** A batch of segmentation runs. */
-interface TrialsJob extends RunBatch {
-  readonly kind: 'trials';
+interface RunsJob extends RunBatch {
+  readonly kind: 'runs';
 }
 
 /** A job for the second thread. */
-export type SecondThreadJob = AverageJob | TrialsJob;
+export type SecondThreadJob = AverageJob | RunsJob;
 
 /** Downsamples a range of rows of a photograph; the caller closes the frame. */
 export async function average({
@@ -44,7 +44,7 @@ export async function average({
 export async function runOnSecondThread(
   job: SecondThreadJob,
 ): Promise<JobResult<DownsampledRows | Uint8Array[]>> {
-  if (job.kind === 'trials') return { value: segmentationRuns(job) };
+  if (job.kind === 'runs') return { value: segmentationRuns(job) };
   try {
     const value = (await average(job)).finishedRows();
     const { L, a, b, pixelCounts: seen } = value;

@@ -6,15 +6,16 @@ import { type DownsampledImage, downsampled } from '../photo/downsample.ts';
 import type { Mask } from '../photo/mask.ts';
 import type { Pixels } from '../photo/pixels.ts';
 import { fail, ok, type Result } from '../result.ts';
-import { boundaryStatistics } from '../segmentation/boundaries.ts';
-import { type Consensus, consensusOf } from '../segmentation/consensus.ts';
-import { colourHistogram, LIGHTNESS } from '../segmentation/histogram-kmeans.ts';
+import { relabel, UNLABELLED } from '../segmentation/labels.ts';
 import { MAX_COLOURS } from '../segmentation/region-merging.ts';
-import { prepareRuns, type RunBatch, segmentationRuns } from '../segmentation/segmentation-run.ts';
-import { smoothImage } from '../segmentation/smoothing.ts';
-import { type Superpixels, superpixelsOf } from '../segmentation/superpixels.ts';
+import {
+  type Segmentation,
+  type SegmentationFault,
+  type SegmentationOptions,
+  segmentImage,
+} from '../segmentation/segment-image.ts';
 import type { Gathered, GatheredColour } from './harmony.ts';
-import { labelMap, UNLABELLED } from './label-map.ts';
+import { labelMap } from './label-map.ts';
 import { type CellConfidence, colourHistograms, ladder, localColour } from './local-colour.ts';
 
 /** Why there is no harmony. */
@@ -36,14 +37,6 @@ export interface GatherOptions {
   readonly stopped?: (() => boolean) | undefined;
 }
 
-/** Options for an existing work image; width and height are the photograph's. */
-export type GatherFromOptions = Pick<GatherOptions, 'colours' | 'onProgress' | 'stopped'> & {
-  readonly width: number;
-  readonly height: number;
-};
-
-/** Consensus sample sizes: numbers of runs, increased until the consensus is stable. */
-const CONSENSUS_SIZES = [8, 64, 256];
 /** An accent covers less than this share of the area … */
 const ACCENT_SHARE = 0.02;
 /** … and is farther than this from every other colour (CIEDE2000, kL = 2). */
@@ -57,116 +50,67 @@ const ACCENT_FAR = 12;
  */
 export function gather(pixels: Pixels, options: GatherOptions = {}): Result<Gathered, GatherFault> {
   const { mask, adapt, onProgress, stopped } = options;
-  checkWanted(options.colours);
+  const { width, height } = pixels;
+  const regions = segmentationOptions(options, (done) => onProgress?.(0.6 + 0.4 * done));
   const pause = (done: number) => {
     onProgress?.(0.6 * done);
     return stopped?.() ?? false;
   };
-  const work = downsampled(pixels, { mask, adapt, pause });
-  if (!work) return fail({ code: 'stopped' });
+  const image = downsampled(pixels, { mask, adapt, pause });
+  if (!image) return fail({ code: 'stopped' });
   onProgress?.(0.6);
-  const { width, height } = pixels;
-  return gatherFrom(work, {
-    ...options,
+  const harmony = harmonyOf(image, segmentImage(image, regions), {
     width,
     height,
-    onProgress: (done) => onProgress?.(0.6 + 0.4 * done),
+    colours: options.colours,
   });
-}
-
-function checkWanted(wanted: number | undefined): void {
-  if (wanted !== undefined && !(Number.isInteger(wanted) && wanted >= 1 && wanted <= MAX_COLOURS))
-    throw new RangeError(`a harmony has 1 to ${MAX_COLOURS} colours, not ${wanted}`);
-}
-
-/**
- * Gathers the harmony of a work image, for a shell that reads pixels strip by strip.
- * @throws RangeError if `colours` is not an integer 1…7
- */
-function gatherFrom(
-  work: DownsampledImage,
-  options: GatherFromOptions,
-): Result<Gathered, GatherFault> {
-  const gathering = gatherStepwise(work, options);
-  for (let turn = gathering.next(); ; ) {
-    if (turn.done) return turn.value;
-    turn = gathering.next(segmentationRuns(turn.value));
-  }
-}
-
-/**
- * The same as a generator, for a shell with a second thread: it yields batches of segmentation runs
- * and receives their results in order. The result does not depend on where they ran.
- * @throws RangeError if `colours` is not an integer 1…7
- */
-export function* gatherStepwise(
-  work: DownsampledImage,
-  { colours: wanted, width, height, onProgress, stopped }: GatherFromOptions,
-): Generator<RunBatch, Result<Gathered, GatherFault>, readonly Uint8Array[]> {
-  checkWanted(wanted);
-  if (work.includedPixels === 0)
-    return fail({ code: work.opaque ? 'all-rubbed-out' : 'transparent' });
-  const flat = smoothImage(work);
-  const bins = colourHistogram(flat, work.pixelCounts);
-  const atoms = superpixelsOf(bins, LIGHTNESS);
-  if (stopped?.()) return fail({ code: 'stopped' });
-  onProgress?.(0.3);
-
-  const cells = new Uint16Array(work.L.length);
-  forEachChunk(cells.length, (from, to) => atomOfCells(bins.ofCell, atoms, from, to, cells));
-  const edges = boundaryStatistics(flat, work.width, work.height, cells, atoms.count);
-  const dealt = prepareRuns(atoms, edges, wanted);
-  const trials: Uint8Array[] = [];
-  let agreed: Consensus;
-  let look = 0;
-  do {
-    if (stopped?.()) return fail({ code: 'stopped' });
-    onProgress?.(0.4 + (0.4 * look) / CONSENSUS_SIZES.length);
-    trials.push(...(yield { dealt, from: trials.length, to: CONSENSUS_SIZES[look]! }));
-    agreed = consensusOf(atoms, trials, wanted);
-  } while (!agreed.isStable && ++look < CONSENSUS_SIZES.length);
-  const { group, confidence: sure } = agreed;
-  const label = new Uint8Array(cells.length);
-  const named = new Uint8Array(atoms.count + 1).fill(UNLABELLED);
-  named.set(group);
-  forEachChunk(cells.length, (from, to) => relabel(named, cells, from, to, label));
-  if (stopped?.()) return fail({ code: 'stopped' });
-  onProgress?.(0.8);
-
-  const colours = measureColours(work, label, { cells, sure });
   onProgress?.(1);
+  return harmony;
+}
+
+/**
+ * Options of the segmentation for a harmony; measuring its colours is the last fifth of the work.
+ * @throws RangeError if `colours` is not an integer 1…7
+ */
+export function segmentationOptions(
+  { colours, stopped }: Pick<GatherOptions, 'colours' | 'stopped'>,
+  onProgress: ((done: number) => void) | undefined,
+): SegmentationOptions {
+  if (
+    colours !== undefined &&
+    !(Number.isInteger(colours) && colours >= 1 && colours <= MAX_COLOURS)
+  )
+    throw new RangeError(`a harmony has 1 to ${MAX_COLOURS} colours, not ${colours}`);
+  return { regions: colours, stopped, onProgress: (done) => onProgress?.(0.8 * done) };
+}
+
+/**
+ * The harmony of a segmented image. `segment-image.ts` makes the regions, in one thread or two.
+ * @param photograph its size, and the number of colours that was asked for
+ */
+export function harmonyOf(
+  image: DownsampledImage,
+  segmentation: Result<Segmentation, SegmentationFault>,
+  photograph: {
+    readonly width: number;
+    readonly height: number;
+    readonly colours: number | undefined;
+  },
+): Result<Gathered, GatherFault> {
+  if (!segmentation.ok) {
+    const empty = image.opaque ? 'all-rubbed-out' : 'transparent';
+    return fail({ code: segmentation.fault.code === 'empty' ? empty : 'stopped' });
+  }
+  const { width, height, colours: wanted } = photograph;
+  const label = segmentation.value.label.slice();
+  const colours = measureColours(image, label, segmentation.value);
   return ok({
     width,
     height,
     colours,
-    labels: labelMap(work, label),
-    remarks: remarks(width * height, work, colours, wanted),
+    labels: labelMap(image, label),
+    remarks: remarks(width * height, image, colours, wanted),
   });
-}
-
-/** Superpixel of each cell; `count` for excluded cells. */
-function atomOfCells(
-  binOf: Int32Array,
-  { count, ofBin }: Pick<Superpixels, 'count' | 'ofBin'>,
-  from: number,
-  to: number,
-  cells: Uint16Array,
-): void {
-  for (let i = from; i < to; i++) {
-    const bin = binOf[i]!;
-    cells[i] = bin < 0 ? count : ofBin[bin]!;
-  }
-}
-
-/** Maps numbers through a table. */
-function relabel(
-  named: Uint8Array,
-  numbers: Uint8Array | Uint16Array,
-  from: number,
-  to: number,
-  into: Uint8Array,
-): void {
-  for (let i = from; i < to; i++) into[i] = named[numbers[i]!]!;
 }
 
 /**
@@ -176,9 +120,9 @@ function relabel(
 function measureColours(
   work: DownsampledImage,
   label: Uint8Array,
-  certainty: CellConfidence,
+  confidence: CellConfidence,
 ): GatheredColour[] {
-  const parts = colourHistograms(work, label, MAX_COLOURS, certainty).map((part) => ({
+  const parts = colourHistograms(work, label, MAX_COLOURS, confidence).map((part) => ({
     part,
     lab: localColour(part),
   }));

@@ -3,8 +3,6 @@ import type { LabelMap } from './harmony.ts';
 
 /** Longest edge of a label map. */
 const EDGE = 512;
-/** Label of cells that are excluded. */
-export const UNLABELLED = 255;
 
 /**
  * Resamples labels to screen resolution: each point takes the label at its centre.

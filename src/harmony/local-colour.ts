@@ -5,6 +5,7 @@ import { FROM_CONES, FROM_OPPONENT } from '../colour/oklab.ts';
 import { RGB_WHITE, TO_XYZ } from '../colour/rgb.ts';
 import { cubeRoot } from '../photo/cube-root.ts';
 import type { DownsampledImage } from '../photo/downsample.ts';
+import type { Segmentation } from '../segmentation/segment-image.ts';
 import { type LadderStep, STEPS } from './harmony.ts';
 
 /** Buckets per CIELAB unit; L*, a* and b* have separate histograms. */
@@ -32,11 +33,7 @@ interface ColourTally {
 const SAMPLE_SIZE = 10_000;
 
 /** Confidence that a cell belongs to its colour, stored per superpixel. */
-export interface CellConfidence {
-  readonly cells: Uint16Array;
-  /** 0…1 for each superpixel. */
-  readonly sure: Float64Array;
-}
+export type CellConfidence = Pick<Segmentation, 'superpixelOf' | 'confidence'>;
 
 /**
  * Histograms of each colour of a labelling, in CIELAB (D65); colours without cells are omitted. An
@@ -48,7 +45,7 @@ export function colourHistograms(
   work: DownsampledImage,
   label: Uint8Array,
   colours: number,
-  certainty?: CellConfidence,
+  sure?: CellConfidence,
 ): ColourTally[] {
   const all: ColourTally[] = Array.from({ length: colours }, (_, colour) => ({
     colour,
@@ -68,7 +65,7 @@ export function colourHistograms(
     counts,
     (n) => 2 ** (32 - Math.max(0, Math.floor(Math.log2(n / SAMPLE_SIZE)))) - 1,
   );
-  forEachChunk(label.length, (from, to) => count(work, label, limit, certainty, from, to, all));
+  forEachChunk(label.length, (from, to) => count(work, label, limit, sure, from, to, all));
   return all.filter((one) => one.weight > 0);
 }
 
@@ -92,7 +89,7 @@ function count(
   work: DownsampledImage,
   label: Uint8Array,
   limit: Float64Array,
-  certainty: CellConfidence | undefined,
+  sure: CellConfidence | undefined,
   from: number,
   to: number,
   all: readonly ColourTally[],
@@ -104,7 +101,7 @@ function count(
     if (Math.imul(i, 0x9e3779b1) >>> 0 > limit[label[i]!]!) continue;
     const one = all[label[i]!];
     if (!one || work.pixelCounts[i] === 0) continue;
-    const weight = work.pixelCounts[i]! * (certainty ? certainty.sure[certainty.cells[i]!]! : 1);
+    const weight = work.pixelCounts[i]! * (sure ? sure.confidence[sure.superpixelOf[i]!]! : 1);
     // From OKLab back to cone signals, then to CIELAB.
     const oL = work.L[i]!;
     const oa = work.a[i]!;

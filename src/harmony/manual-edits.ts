@@ -1,8 +1,8 @@
 import type { Lab } from '../colour/lab.ts';
 import { fail, ok, type Result } from '../result.ts';
+import { UNLABELLED } from '../segmentation/labels.ts';
 import type { GatherFault } from './gather.ts';
 import type { Gathered, GatheredColour, LadderStep } from './harmony.ts';
-import { UNLABELLED } from './label-map.ts';
 
 /**
  * A colour with manual edits. Every edit returns a new harmony and leaves the old one unchanged, so

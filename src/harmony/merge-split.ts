@@ -3,9 +3,9 @@ import type { Lab } from '../colour/lab.ts';
 import type { Pixels } from '../photo/pixels.ts';
 import type { Spot } from '../photo/spot-sample.ts';
 import { fail, ok, type Result } from '../result.ts';
+import { UNLABELLED } from '../segmentation/labels.ts';
 import { type GatherOptions, gather } from './gather.ts';
 import { type LadderStep, STEPS } from './harmony.ts';
-import { UNLABELLED } from './label-map.ts';
 import {
   type EditedColour,
   type EditedHarmony,

@@ -2,8 +2,8 @@ import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import { type Matrix, multiplyColumn } from '../colour/matrix.ts';
 import { labOfLinear, linearOfLab } from '../colour/rgb.ts';
+import { UNLABELLED } from '../segmentation/labels.ts';
 import type { Gathered } from './harmony.ts';
-import { UNLABELLED } from './label-map.ts';
 import {
   correctColourByEye,
   type EditedColour,

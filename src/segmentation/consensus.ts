@@ -52,36 +52,37 @@ export interface Consensus {
  * Consensus of seeded segmentation runs. Nodes that mostly occur together form groups; each
  * superpixel then moves to the group that it occurs with most. A group with too little support
  * merges into the one it occurs with most, least supported first.
- * @param trials group of each superpixel in each run, 0…6
+ * @param runs group of each superpixel in each run, 0…6
  * @param wanted number of colours, or undefined to choose it automatically
  */
 export function consensusOf(
-  atoms: Superpixels,
-  trials: readonly Uint8Array[],
+  superpixels: Superpixels,
+  runs: readonly Uint8Array[],
   wanted: number | undefined,
 ): Consensus {
-  const nodes = nodesOf(atoms, MAX_NODES, LIGHTNESS);
+  const nodes = nodesOf(superpixels, MAX_NODES, LIGHTNESS);
   const every = (odd: 0 | 1): RunSample => {
-    const some = trials.filter((_, i) => i % 2 === odd);
-    return { trials: some, together: cooccurrenceOf(atoms, nodes, some) };
+    const some = runs.filter((_, i) => i % 2 === odd);
+    return { runs: some, together: cooccurrenceOf(superpixels, nodes, some) };
   };
   const [one, other] = [every(0), every(1)];
   const together = one.together.map((both, at) => both + other.together[at]!);
-  const {
-    group,
-    confidence: sure,
-    nearest,
-  } = consensusOfSample(atoms, nodes, { trials, together }, wanted);
+  const { group, confidence, nearest } = consensusOfSample(
+    superpixels,
+    nodes,
+    { runs, together },
+    wanted,
+  );
   return {
     group,
-    confidence: sure,
-    isStable: nearest > SAMPLING_MARGIN / Math.sqrt(trials.length) && isAlike(),
+    confidence,
+    isStable: nearest > SAMPLING_MARGIN / Math.sqrt(runs.length) && isAlike(),
   };
 
   /** Whether the odd and the even runs give the same colours. */
   function isAlike(): boolean {
-    const some = coloursOf(atoms, consensusOfSample(atoms, nodes, one, wanted));
-    const others = coloursOf(atoms, consensusOfSample(atoms, nodes, other, wanted));
+    const some = coloursOf(superpixels, consensusOfSample(superpixels, nodes, one, wanted));
+    const others = coloursOf(superpixels, consensusOfSample(superpixels, nodes, other, wanted));
     return (
       some.length === others.length &&
       some.every((lab) => others.some((o) => deltaE00(lab, o) <= APART))
@@ -91,25 +92,27 @@ export function consensusOf(
 
 /** Segmentation runs, and how often two nodes occur together: for i < j at i × nodes + j. */
 interface RunSample {
-  readonly trials: readonly Uint8Array[];
+  readonly runs: readonly Uint8Array[];
   readonly together: Float64Array;
 }
 
 /** Co-occurrence of nodes: expected number of runs that put both into one group. */
 function cooccurrenceOf(
-  atoms: Superpixels,
+  superpixels: Superpixels,
   nodes: Clusters,
-  trials: readonly Uint8Array[],
+  runs: readonly Uint8Array[],
 ): Float64Array {
   const n = nodes.count;
   const together = new Float64Array(n * n);
   const part = new Float64Array(n * ROWS);
-  const share = atoms.weight.map((w, atom) => w / nodes.weight[nodes.ofBin[atom]!]!);
-  for (const trial of trials) {
+  const share = superpixels.weight.map(
+    (w, superpixel) => w / nodes.weight[nodes.ofBin[superpixel]!]!,
+  );
+  for (const run of runs) {
     // Share of each node in each group of the run.
     part.fill(0);
-    for (let atom = 0; atom < atoms.count; atom++)
-      part[nodes.ofBin[atom]! * ROWS + trial[atom]!]! += share[atom]!;
+    for (let superpixel = 0; superpixel < superpixels.count; superpixel++)
+      part[nodes.ofBin[superpixel]! * ROWS + run[superpixel]!]! += share[superpixel]!;
     for (let i = 0; i < n; i++)
       for (let j = i + 1; j < n; j++) {
         let both = 0;
@@ -122,13 +125,18 @@ function cooccurrenceOf(
 
 /** Confidence-weighted mean colour of each group (CIELAB, D65). */
 function coloursOf(
-  atoms: Superpixels,
-  { group, confidence: sure }: Pick<Consensus, 'group' | 'confidence'>,
+  superpixels: Superpixels,
+  { group, confidence }: Pick<Consensus, 'group' | 'confidence'>,
 ): Lab[] {
   const sums = Array.from({ length: Math.max(...group) + 1 }, () => [0, 0, 0, 0]);
-  group.forEach((g, atom) => {
-    const w = atoms.weight[atom]! * sure[atom]!;
-    [w, w * atoms.L[atom]!, w * atoms.a[atom]!, w * atoms.b[atom]!].forEach((v, i) => {
+  group.forEach((g, superpixel) => {
+    const w = superpixels.weight[superpixel]! * confidence[superpixel]!;
+    [
+      w,
+      w * superpixels.L[superpixel]!,
+      w * superpixels.a[superpixel]!,
+      w * superpixels.b[superpixel]!,
+    ].forEach((v, i) => {
       sums[g]![i]! += v;
     });
   });
@@ -137,31 +145,33 @@ function coloursOf(
 
 /** The consensus, and its distance from the nearest threshold. */
 function consensusOfSample(
-  atoms: Superpixels,
+  superpixels: Superpixels,
   nodes: Clusters,
-  { trials, together }: RunSample,
+  { runs, together }: RunSample,
   wanted: number | undefined,
 ): Pick<Consensus, 'group' | 'confidence'> & { readonly nearest: number } {
-  const shares = together.map((both) => both / trials.length);
+  const shares = together.map((both) => both / runs.length);
   const first = clusterByCooccurrence(nodes, shares, wanted ?? 1);
   let { of } = first;
   let nearest = wanted === undefined ? first.nearest : Infinity;
   for (;;) {
-    const seen = new GroupSupport(atoms, trials, of);
+    const seen = new GroupSupport(superpixels, runs, of);
     const { count } = seen;
-    const { told, beside } = seen.groups();
-    const least = told.indexOf(Math.min(...told));
+    const { support, closest } = seen.groups();
+    const least = support.indexOf(Math.min(...support));
     if (wanted === undefined && count <= MAX_COLOURS)
-      nearest = Math.min(nearest, Math.abs(told[least]! - MIN_SUPPORT));
+      nearest = Math.min(nearest, Math.abs(support[least]! - MIN_SUPPORT));
     const enough =
-      wanted === undefined ? told[least]! >= MIN_SUPPORT && count <= MAX_COLOURS : count <= wanted;
+      wanted === undefined
+        ? support[least]! >= MIN_SUPPORT && count <= MAX_COLOURS
+        : count <= wanted;
     if (enough || count === 1) return { ...seen.settled(), nearest };
-    const to = beside[least]!;
+    const to = closest[least]!;
     of = of.map((c) => {
       const kept = c === least ? to : c;
       return kept > least ? kept - 1 : kept;
     });
-    of = new GroupSupport(atoms, trials, of).settled().group;
+    of = new GroupSupport(superpixels, runs, of).settled().group;
   }
 }
 
@@ -169,7 +179,7 @@ function consensusOfSample(
  * Average-linkage clustering of the nodes by co-occurrence.
  * @param together share of the runs in which two nodes occur together; overwritten
  * @returns the group of each superpixel, and how near any pair of large clusters came to {@link
- *   TOGETHER}
+ *   MIN_COOCCURRENCE}
  */
 function clusterByCooccurrence(
   nodes: Clusters,
@@ -217,7 +227,7 @@ function clusterByCooccurrence(
 /** Agreement between one grouping of the superpixels and the groupings of all runs. */
 class GroupSupport {
   readonly count: number;
-  private readonly trials: readonly Uint8Array[];
+  private readonly runs: readonly Uint8Array[];
   private readonly of: Uint8Array;
   /** Weight of each group. */
   private readonly weight: Float64Array;
@@ -226,27 +236,28 @@ class GroupSupport {
   /** The same, divided by the weight of group c and by the number of runs. */
   private readonly parts: readonly Float64Array[];
 
-  constructor(atoms: Superpixels, trials: readonly Uint8Array[], of: Uint8Array) {
+  constructor(superpixels: Superpixels, runs: readonly Uint8Array[], of: Uint8Array) {
     const count = Math.max(...of) + 1;
-    this.trials = trials;
+    this.runs = runs;
     this.of = of;
     this.count = count;
     this.weight = new Float64Array(count);
-    for (let atom = 0; atom < of.length; atom++) this.weight[of[atom]!]! += atoms.weight[atom]!;
-    this.shared = trials.map((trial) => {
+    for (let superpixel = 0; superpixel < of.length; superpixel++)
+      this.weight[of[superpixel]!]! += superpixels.weight[superpixel]!;
+    this.shared = runs.map((run) => {
       const shared = new Float64Array(ROWS * count);
-      for (let atom = 0; atom < of.length; atom++)
-        shared[trial[atom]! * count + of[atom]!]! += atoms.weight[atom]!;
+      for (let superpixel = 0; superpixel < of.length; superpixel++)
+        shared[run[superpixel]! * count + of[superpixel]!]! += superpixels.weight[superpixel]!;
       return shared;
     });
-    const per = this.weight.map((w) => 1 / (w * trials.length));
+    const per = this.weight.map((w) => 1 / (w * runs.length));
     this.parts = this.shared.map((shared) => shared.map((both, at) => both * per[at % count]!));
   }
 
   /** Share of the runs that support each group, and the other group that it occurs with most. */
-  groups(): { readonly told: readonly number[]; readonly beside: readonly number[] } {
+  groups(): { readonly support: readonly number[]; readonly closest: readonly number[] } {
     const { count, weight } = this;
-    const told = new Array<number>(count).fill(0);
+    const support = new Array<number>(count).fill(0);
     const together = new Float64Array(count * count);
     for (const shared of this.shared) {
       for (let c = 0; c < count; c++) {
@@ -261,16 +272,16 @@ class GroupSupport {
           }
           same = Math.max(same, both / all);
         }
-        if (same > MIN_OVERLAP) told[c]! += 1 / this.trials.length;
+        if (same > MIN_OVERLAP) support[c]! += 1 / this.runs.length;
       }
     }
-    const beside = told.map((_, c) => {
+    const closest = support.map((_, c) => {
       let most = c === 0 ? 1 : 0;
       for (let d = 0; d < count; d++)
         if (d !== c && together[c * count + d]! > together[c * count + most]!) most = d;
       return most;
     });
-    return { told, beside };
+    return { support, closest };
   }
 
   /**
@@ -278,24 +289,24 @@ class GroupSupport {
    * grouping stays unchanged if a group would become empty.
    */
   settled(): Pick<Consensus, 'group' | 'confidence'> {
-    const { count, trials, parts } = this;
+    const { count, runs, parts } = this;
     const filled = new Uint8Array(count);
-    const sure = new Float64Array(this.of.length);
+    const confidence = new Float64Array(this.of.length);
     const withIt = new Float64Array(count);
-    const group = this.of.map((_, atom) => {
+    const group = this.of.map((_, superpixel) => {
       withIt.fill(0);
-      for (let t = 0; t < trials.length; t++) {
-        const row = trials[t]![atom]! * count;
+      for (let t = 0; t < runs.length; t++) {
+        const row = runs[t]![superpixel]! * count;
         const part = parts[t]!;
         for (let c = 0; c < count; c++) withIt[c]! += part[row + c]!;
       }
       const [most, next] = firstTwo(withIt);
       const apart = withIt[most]! - (withIt[next] ?? 0);
-      sure[atom] = confidenceOfMargin(apart / withIt[most]!);
+      confidence[superpixel] = confidenceOfMargin(apart / withIt[most]!);
       filled[most] = 1;
       return most;
     });
-    return { group: filled.includes(0) ? this.of : group, confidence: sure };
+    return { group: filled.includes(0) ? this.of : group, confidence };
   }
 }
 

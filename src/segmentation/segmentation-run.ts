@@ -17,7 +17,7 @@ const TILTED = 0.15;
 
 /** Cloneable input of a batch of runs, for another thread; without the bins of the superpixels. */
 interface RunInput {
-  readonly atoms: Pick<Superpixels, 'count' | 'weight' | 'cells' | 'L' | 'a' | 'b'>;
+  readonly superpixels: Pick<Superpixels, 'count' | 'weight' | 'cells' | 'L' | 'a' | 'b'>;
   readonly edges: BoundaryList;
   readonly scene: ImageStatistics;
   /** Number of colours, or undefined to choose it automatically. */
@@ -30,15 +30,15 @@ export function prepareRuns(
   edges: BoundaryList,
   wanted: number | undefined,
 ): RunInput {
-  const atoms = { count, weight, cells, L, a, b };
+  const superpixels = { count, weight, cells, L, a, b };
   const room = new Float64Array(MAX_NODES * MAX_NODES * SUMS_PER_PAIR);
-  const { nodes, borders } = nodesAndBorders(atoms, edges, MAX_NODES, LIGHTNESS, room);
-  return { atoms, edges, scene: imageStatistics(nodes, borders), wanted };
+  const { nodes, borders } = nodesAndBorders(superpixels, edges, MAX_NODES, LIGHTNESS, room);
+  return { superpixels, edges, scene: imageStatistics(nodes, borders), wanted };
 }
 
 /** A batch: the runs with the seeds `from` … `to` − 1. */
 export interface RunBatch {
-  readonly dealt: RunInput;
+  readonly input: RunInput;
   readonly from: number;
   readonly to: number;
 }
@@ -47,20 +47,20 @@ export interface RunBatch {
  * Executes a batch of seeded runs.
  * @returns for each run in order, the group of each superpixel, 0…6
  */
-export function segmentationRuns({ dealt, from, to }: RunBatch): Uint8Array[] {
-  const trials = new SegmentationRuns(dealt);
-  return Array.from({ length: to - from }, (_, i) => trials.run(from + i));
+export function segmentationRuns({ input, from, to }: RunBatch): Uint8Array[] {
+  const runs = new SegmentationRuns(input);
+  return Array.from({ length: to - from }, (_, i) => runs.run(from + i));
 }
 
 /** Executes runs over the same superpixels. */
 class SegmentationRuns {
-  private readonly dealt: RunInput;
+  private readonly input: RunInput;
   /** Buffers for the boundaries of nodes and a copy, reused by every run. */
   private readonly borders = new Float64Array(MAX_NODES * MAX_NODES * SUMS_PER_PAIR);
   private readonly copy = new Float64Array(MAX_NODES * MAX_NODES * SUMS_PER_PAIR);
 
-  constructor(dealt: RunInput) {
-    this.dealt = dealt;
+  constructor(input: RunInput) {
+    this.input = input;
   }
 
   /**
@@ -69,14 +69,14 @@ class SegmentationRuns {
    * @returns the group of each superpixel, 0…6
    */
   run(seed: number): Uint8Array {
-    const { atoms, edges, scene, wanted } = this.dealt;
+    const { superpixels, edges, scene, wanted } = this.input;
     const next = seededRandom(seed);
     const [many, tilt, limit, far] = quasiRandom(seed);
     const k = Math.round(MIN_NODES + (MAX_NODES - MIN_NODES) * many);
     const lightness = LIGHTNESS * (1 - TILTED + 2 * TILTED * tilt);
-    const weight = atoms.weight.map((w) => w * portableExp(SHAKEN * (2 * next() - 1)));
-    const { nodes, borders, ofAtom } = nodesAndBorders(
-      atoms,
+    const weight = superpixels.weight.map((w) => w * portableExp(SHAKEN * (2 * next() - 1)));
+    const { nodes, borders, nodeOf } = nodesAndBorders(
+      superpixels,
       edges,
       k,
       lightness,
@@ -84,24 +84,25 @@ class SegmentationRuns {
       weight,
     );
     const group = mergeRegions({ nodes, borders, scene }, this.copy, { limit, far, next }, wanted);
-    return ofAtom.map((node) => group[node]!);
+    return nodeOf.map((node) => group[node]!);
   }
 }
 
 /** Clusters superpixels into at most k nodes, with their boundaries; these use `room`. */
 function nodesAndBorders(
-  atoms: RunInput['atoms'],
+  superpixels: RunInput['superpixels'],
   edges: BoundaryList,
   k: number,
   lightness: number,
   room: Float64Array,
   weight?: Float64Array,
 ) {
-  const { ofBin: ofAtom, ...nodes } = nodesOf(atoms, k, lightness, weight);
+  const { ofBin: nodeOf, ...nodes } = nodesOf(superpixels, k, lightness, weight);
   const cells = new Float64Array(nodes.count);
-  for (let atom = 0; atom < atoms.count; atom++) cells[ofAtom[atom]!]! += atoms.cells[atom]!;
-  const borders = boundariesOfNodes(edges, ofAtom, nodes.count, room);
-  return { nodes: { ...nodes, cells }, borders, ofAtom };
+  for (let superpixel = 0; superpixel < superpixels.count; superpixel++)
+    cells[nodeOf[superpixel]!]! += superpixels.cells[superpixel]!;
+  const borders = boundariesOfNodes(edges, nodeOf, nodes.count, room);
+  return { nodes: { ...nodes, cells }, borders, nodeOf };
 }
 
 /** Real root of x⁵ = x + 1, the base of the R₄ sequence. */
@@ -122,13 +123,13 @@ const quasiRandom = (seed: number) =>
 
 /** Clusters superpixels into at most k nodes; `ofBin` is the node of each superpixel. */
 export function nodesOf(
-  atoms: RunInput['atoms'],
+  superpixels: RunInput['superpixels'],
   k: number,
   lightness: number,
-  weight = atoms.weight,
+  weight = superpixels.weight,
 ) {
-  const { centres } = splitByVariance({ ...clusteringSpace(atoms, lightness), weight }, k);
+  const { centres } = splitByVariance({ ...clusteringSpace(superpixels, lightness), weight }, k);
   // Assign only, with a single pass: the cuts already follow the scene, and moving the centres
   // would make them unstable.
-  return weightedKMeans({ ...atoms, bins: atoms.count }, k, lightness, 1, centres);
+  return weightedKMeans({ ...superpixels, bins: superpixels.count }, k, lightness, 1, centres);
 }

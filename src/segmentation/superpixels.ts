@@ -29,18 +29,18 @@ export function superpixelsOf(bins: Histogram, lightness: number): Superpixels {
   const a = new Float64Array(count);
   const b = new Float64Array(count);
   for (let bin = 0; bin < ofBin.length; bin++) {
-    const atom = ofBin[bin]!;
+    const superpixel = ofBin[bin]!;
     const w = bins.weight[bin]!;
-    weight[atom]! += w;
-    cells[atom]! += bins.cells[bin]!;
-    L[atom]! += w * bins.L[bin]!;
-    a[atom]! += w * bins.a[bin]!;
-    b[atom]! += w * bins.b[bin]!;
+    weight[superpixel]! += w;
+    cells[superpixel]! += bins.cells[bin]!;
+    L[superpixel]! += w * bins.L[bin]!;
+    a[superpixel]! += w * bins.a[bin]!;
+    b[superpixel]! += w * bins.b[bin]!;
   }
-  for (let atom = 0; atom < count; atom++) {
-    L[atom]! /= weight[atom]!;
-    a[atom]! /= weight[atom]!;
-    b[atom]! /= weight[atom]!;
+  for (let superpixel = 0; superpixel < count; superpixel++) {
+    L[superpixel]! /= weight[superpixel]!;
+    a[superpixel]! /= weight[superpixel]!;
+    b[superpixel]! /= weight[superpixel]!;
   }
   return { count, weight, cells, L, a, b, ofBin };
 }

@@ -4,13 +4,13 @@ import { rgbAdaptationMatrix } from '../../../colour/adaptation.ts';
 import { diagonal, inverse, type Matrix, multiplyColumn, product } from '../../../colour/matrix.ts';
 import { RGB_WHITE, xyzOfLinear } from '../../../colour/rgb.ts';
 import type { LabelMap } from '../../../harmony/harmony.ts';
-import { UNLABELLED } from '../../../harmony/label-map.ts';
 import { fullMask, type Mask } from '../../../photo/mask.ts';
 import {
   type NamedLight,
   type WhiteBalance,
   whiteBalanceForLight,
 } from '../../../photo/white-balance.ts';
+import { UNLABELLED } from '../../../segmentation/labels.ts';
 
 /** White balance: from a neutral spot or a stated light. The matrix applies to linear sRGB. */
 export type AppliedWhiteBalance =

@@ -7,7 +7,7 @@ import { benchMixture, type Row } from './mixture.ts';
 const cell = (value: number, digits: number, width: number) =>
   value.toFixed(digits).padStart(width);
 
-function told(rows: readonly Row[] | null, width: number, digits: number): void {
+function printRows(rows: readonly Row[] | null, width: number, digits: number): void {
   if (rows === null) console.log('  skipped: no Chromium');
   for (const { what, ms, ratio, note } of rows ?? []) {
     const times = ratio === null ? '' : `${ratio.toFixed(2)} times`;
@@ -19,16 +19,29 @@ async function gathering(): Promise<void> {
   console.log(
     '\nGathering: file to harmony in a worker, against decoding alone in the same browser',
   );
-  const rows = await benchGather();
-  if (rows === null) return console.log('  skipped: no Chromium');
+  const measured = await benchGather();
+  if (measured === null) return console.log('  skipped: no Chromium');
   console.log(
     '  photograph              MB   decode ms   harmony ms   ratio   the first ms   page held up ms   most memory MB',
   );
-  for (const { photo, megabytes, decodeMs, wholeMs, ratio, firstMs, heldUpMs, mostMb } of rows)
+  for (const {
+    photo,
+    megabytes,
+    decodeMs,
+    wholeMs,
+    ratio,
+    firstMs,
+    heldUpMs,
+    mostMb,
+  } of measured.rows)
     console.log(
       `  ${photo.padEnd(20)}${cell(megabytes, 1, 6)}${cell(decodeMs, 0, 12)}${cell(wholeMs, 0, 13)}${cell(ratio, 2, 8)}${cell(firstMs, 0, 15)}${cell(heldUpMs, 0, 18)}${mostMb === null ? '' : cell(mostMb, 0, 17)}`,
     );
-  console.log('\nThe story of gathering on the screen: longest task of the page’s own thread');
+  for (const { without, firstMs, wholeMs, ratio } of measured.gains)
+    console.log(
+      `  smooth, 12 MP without the ${without}: harmony ${wholeMs.toFixed(0)} ms, ratio ${ratio.toFixed(2)}, the first ${firstMs.toFixed(0)} ms`,
+    );
+  console.log('\nGathering on the screen: longest task of the page’s own thread');
   for (const { step, longestMs, workMs } of (await benchHeld()) ?? [])
     console.log(
       `  ${step.padEnd(56)}${cell(longestMs, 0, 6)} ms of the clock ${cell(workMs, 0, 6)} ms of the processor`,
@@ -37,18 +50,18 @@ async function gathering(): Promise<void> {
 
 async function mixing(): Promise<void> {
   console.log('\nMixing: 5 colours with up to 4 pigments, in Node');
-  told(benchMixture(), 68, 0);
+  printRows(benchMixture(), 68, 0);
   console.log('\nThe same in a worker of Chromium');
-  told(await benchMixing(), 68, 0);
+  printRows(await benchMixing(), 68, 0);
 }
 
 async function keeping(): Promise<void> {
   console.log('\nThe book, with 10,000 harmonies, in Chromium');
-  told(await benchBook(), 44, 1);
+  printRows(await benchBook(), 44, 1);
 }
 
 /** Named on the command line only some are measured. */
 const ALL = { gathering, mixing, book: keeping };
-const asked = process.argv.slice(2);
+const named = process.argv.slice(2);
 for (const [name, measure] of Object.entries(ALL))
-  if (asked.length === 0 || asked.includes(name)) await measure();
+  if (named.length === 0 || named.includes(name)) await measure();

@@ -23,6 +23,14 @@ export interface GatherRow {
   readonly mostMb: number | null;
 }
 
+/** What the warm-up and the second thread gain for one photograph of 12 megapixels. */
+export interface GainRow {
+  readonly without: 'warm-up' | 'second thread';
+  readonly firstMs: number;
+  readonly wholeMs: number;
+  readonly ratio: number;
+}
+
 /** Real photographs, where they stand beside the project: one whose colours are plain, and one of many leaves. */
 const REAL = ['marigold', 'autumn-leaves'].flatMap((name) => {
   const path = resolve(ROOT, '../shared/photos', `${name}.jpg`);
@@ -81,9 +89,12 @@ function peakOf(pids: readonly number[]): number | null {
 }
 
 /** File to harmony in a worker of Chromium against decoding alone, in the same run. Null without a browser. */
-export const benchGather = (): Promise<GatherRow[] | null> => onPage(gatherOn);
+export const benchGather = (): Promise<{
+  readonly rows: GatherRow[];
+  readonly gains: GainRow[];
+} | null> => onPage(gatherOn);
 
-async function gatherOn(page: Page, folder: string): Promise<GatherRow[]> {
+async function gatherOn(page: Page, folder: string) {
   const sample = resolve(ROOT, 'samples/jay-feather.jpg');
   const photos: [name: string, path: string, megapixels: number, noisy: boolean][] = [
     ['smooth, 1 MP', sample, 1, false],
@@ -124,5 +135,15 @@ async function gatherOn(page: Page, folder: string): Promise<GatherRow[]> {
       mostMb: peakOf(pids),
     });
   }
-  return rows;
+  const smooth = photos.findIndex(([name]) => name === 'smooth, 12 MP');
+  const gains: GainRow[] = [];
+  for (const without of ['warm-up', 'second thread'] as const) {
+    const { decode, whole, firstMs } = await page.evaluate(
+      ([path, rounds, part]) => window.timePhoto(path, rounds, part),
+      [`${smooth}.jpg`, ROUNDS, without] as const,
+    );
+    const wholeMs = median(whole);
+    gains.push({ without, firstMs, wholeMs, ratio: wholeMs / median(decode) });
+  }
+  return { rows, gains };
 }

@@ -6,7 +6,11 @@ import type { Timing, TimingJob } from './timing.worker.ts';
 declare global {
   interface Window {
     /** Times a photograph in a worker, and how long this page's own thread was held up meanwhile. */
-    timePhoto(url: string, rounds: number): Promise<Timing & { heldUpMs: number }>;
+    timePhoto(
+      url: string,
+      rounds: number,
+      without?: TimingJob['without'],
+    ): Promise<Timing & { heldUpMs: number }>;
     /** Times the search for mixtures in a worker, and the app's own worker from its start to its answer. */
     timeMixtures(rounds: number): Promise<{ rows: Row[]; wholeMs: number[] }>;
   }
@@ -39,7 +43,7 @@ window.timeMixtures = async (rounds) => {
   return { rows, wholeMs };
 };
 
-window.timePhoto = async (url, rounds) => {
+window.timePhoto = async (url, rounds, without) => {
   const file = await (await fetch(url)).blob();
   const worker = new Worker(new URL('./timing.worker.ts', import.meta.url), { type: 'module' });
   let heldUpMs = 0;
@@ -54,7 +58,7 @@ window.timePhoto = async (url, rounds) => {
       worker.onmessage = ({ data }: MessageEvent<Timing>) => resolve(data);
       worker.onerror = (event) => reject(new Error(event.message));
       last = performance.now();
-      worker.postMessage({ file, rounds } satisfies TimingJob);
+      worker.postMessage({ file, rounds, without } satisfies TimingJob);
     });
     return { ...timing, heldUpMs };
   } finally {

@@ -1,9 +1,8 @@
-import { readPhoto } from '../../../workers/photo.ts';
-import { warmUp } from '../../../workers/warm-up.ts';
-
 export interface TimingJob {
   readonly file: Blob;
   readonly rounds: number;
+  /** Without the warm-up or without the second thread, to measure what each of them gains. */
+  readonly without?: 'warm-up' | 'second thread' | undefined;
 }
 
 /** Milliseconds, one value a round, decode and whole taken in turn so that both meet the same machine. */
@@ -22,10 +21,15 @@ const scope = self as unknown as {
 /** Once memory that is given back after a photograph was told is given back: else the next one would pay for it. */
 const settled = () => new Promise((resolve) => setTimeout(resolve));
 
-scope.onmessage = async ({ data: { file, rounds } }) => {
+scope.onmessage = async ({ data: { file, rounds, without } }) => {
   const timing: Timing = { decode: [], whole: [], firstMs: 0 };
+  // The photograph's worker counts processors when it is loaded.
+  if (without === 'second thread')
+    Object.defineProperty(navigator, 'hardwareConcurrency', { value: 1 });
+  const { readPhoto } = await import('../../../workers/photo.ts');
+  const { warmUp } = await import('../../../workers/warm-up.ts');
   // As the app does while a painter looks for a photograph.
-  await warmUp();
+  if (without !== 'warm-up') await warmUp();
   // The first round warms both up and is told by itself.
   for (let round = 0; round <= rounds; round++) {
     await settled();

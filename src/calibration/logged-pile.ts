@@ -29,7 +29,7 @@ export interface Accuracy {
   readonly atFirst: ErrorQuantiles | null;
 }
 
-const RECENT = 10;
+export const RECENT = 10;
 
 /** Accuracy of logged piles. It compares the prediction made at the time, never a later one. */
 export function accuracyOf(piles: readonly LoggedPile[]): Accuracy {
@@ -47,16 +47,6 @@ export function accuracyOf(piles: readonly LoggedPile[]): Accuracy {
 function errorSummary(off: readonly number[]): ErrorQuantiles {
   const sorted = off.toSorted((p, q) => p - q);
   return { median: median(sorted), tenth: sorted[Math.floor(0.9 * (sorted.length - 1) + 0.5)]! };
-}
-
-/** The accuracy in a sentence; empty without piles. */
-export function accuracyWords({ piles, lately, atFirst }: Accuracy): string {
-  if (lately === null)
-    return piles.length === 0
-      ? ''
-      : `${piles.length === 1 ? 'One pile was' : 'Two piles were'} logged; from three on Kingcup says how well it foresees.`;
-  const now = `Of the last ${Math.min(RECENT, piles.length)} piles half came out within ${lately.median.toFixed(1)} of what was foreseen.`;
-  return atFirst === null ? now : `${now} At first it was ${atFirst.median.toFixed(1)}.`;
 }
 
 /** The piles mixed only from current lots. @param lotOf current lot of a pigment */

@@ -18,22 +18,10 @@ interface NamedPigment {
   readonly synonyms?: readonly string[];
 }
 
-type SampleFault =
+export type SampleFault =
   | { readonly code: 'sample-unknown'; readonly sample: string }
   | { readonly code: 'sample-parts'; readonly sample: string }
   | { readonly code: 'sample-none' };
-
-/** Message for a fault, then what to do. */
-export function sampleFaultWords(fault: SampleFault): string {
-  switch (fault.code) {
-    case 'sample-unknown':
-      return `There is no sample called "${fault.sample}" in this file: choose one that is.`;
-    case 'sample-parts':
-      return `The parts of "${fault.sample}" must be numbers above 0, each pigment once.`;
-    case 'sample-none':
-      return 'No sample was told what it is: choose a pigment for at least one.';
-  }
-}
 
 /**
  * Guesses the table from the sample names: "Yellow ochre", "yellow ochre 1:4" (with the white),

@@ -7,11 +7,11 @@ import type {
   Garment,
   GarmentRequest,
 } from '../drapery/cloth-types.ts';
-import { draperyFaultWords } from '../drapery/drapery-remarks.ts';
 import { FABRICS } from '../drapery/fabric.ts';
 import { formulaOf } from '../drapery/formula.ts';
 import { drape } from '../drapery/garment.ts';
 import { SHIPPED_FORMULAS } from '../drapery/shipped-formulas.ts';
+import { draperyFaultWords } from '../messages/drapery-messages.ts';
 import { mixFaultWords } from '../messages/mixture-messages.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';

@@ -2,8 +2,8 @@ import { hexOf } from '../colour/gamut-mapping.ts';
 import { gather } from '../harmony/gather.ts';
 import type { Gathered } from '../harmony/harmony.ts';
 import { gatherFaultWords } from '../messages/harmony-faults.ts';
-import { photoFaultWords } from '../photo/image-file.ts';
-import { neutralFaultWords, type WhiteBalance, whiteBalanceAt } from '../photo/white-balance.ts';
+import { neutralFaultWords, photoFaultWords } from '../messages/photograph-faults.ts';
+import { type WhiteBalance, whiteBalanceAt } from '../photo/white-balance.ts';
 import { decodeFile } from './decode.ts';
 
 /** A photograph's harmony as `gather --json` writes it. */

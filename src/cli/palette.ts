@@ -1,11 +1,11 @@
 import { hexOf } from '../colour/gamut-mapping.ts';
 import { paletteMarkup } from '../drawing/palette-markup.ts';
 import { mixFaultWords } from '../messages/mixture-messages.ts';
+import { paletteFaultWords } from '../messages/palette-faults.ts';
 import { leftOffWords } from '../messages/palette-messages.ts';
 import { readDay } from '../palette/day-file.ts';
 import type { Day, PalettePlan } from '../palette/day-plan.ts';
 import { fewestOfDay } from '../palette/fewest-of-day.ts';
-import { paletteFaultWords } from '../palette/palette-faults.ts';
 import { labelIn, type Studio } from '../palette/passage.ts';
 import { cm3Words } from '../palette/rounded-amounts.ts';
 import { mixtureShelfOf } from '../pigment/mixing-shelf.ts';

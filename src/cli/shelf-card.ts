@@ -1,6 +1,5 @@
 import { basename } from 'node:path';
 import { cardPaintOf, photographedSwatches } from '../calibration/accept-calibration.ts';
-import { calibrationFaultWords } from '../calibration/calibration-fault.ts';
 import { drawCard, planOf } from '../calibration/card-svg.ts';
 import { readChart } from '../calibration/colour-chart.ts';
 import type { Point } from '../calibration/homography.ts';
@@ -13,7 +12,8 @@ import {
 } from '../calibration/swatch-card.ts';
 import type { SwatchCardReading } from '../calibration/swatch-card-reading.ts';
 import { USUAL_REFERENCES } from '../calibration/tone-correction.ts';
-import { photoFaultWords } from '../photo/image-file.ts';
+import { calibrationFaultWords } from '../messages/calibration-faults.ts';
+import { photoFaultWords } from '../messages/photograph-faults.ts';
 import type { ShelfPaint } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
 import { dayOf, written } from './dates-and-files.ts';

@@ -1,20 +1,12 @@
 import { basename } from 'node:path';
-import {
-  guessTable,
-  measuredSwatches,
-  type SampleRow,
-  sampleFaultWords,
-} from '../calibration/measured-samples.ts';
+import { guessTable, measuredSwatches, type SampleRow } from '../calibration/measured-samples.ts';
 import type { Part } from '../calibration/painted-swatch.ts';
 import { hexOf } from '../colour/gamut-mapping.ts';
 import { labOf } from '../colour/lab.ts';
+import { sampleFaultWords } from '../messages/calibration-faults.ts';
+import { curvesFaultWords } from '../messages/shelf-file-faults.ts';
 import { readNumber } from '../pigment/import/parse-number.ts';
-import {
-  curvesFaultWords,
-  readSpectra,
-  spectraCgats,
-  spectraCsv,
-} from '../pigment/import/read-spectra.ts';
+import { readSpectra, spectraCgats, spectraCsv } from '../pigment/import/read-spectra.ts';
 import { pigmentOf } from '../pigment/pigment-facts.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';

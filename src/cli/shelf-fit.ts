@@ -3,13 +3,14 @@ import {
   calibratePaints,
   swatchLabelOf,
 } from '../calibration/calibrate-paints.ts';
-import { calibrationFaultWords } from '../calibration/calibration-fault.ts';
-import { evidenceOfFit, evidenceWords } from '../calibration/curve-evidence.ts';
+import { evidenceOfFit } from '../calibration/curve-evidence.ts';
 import type { PaintedSwatch } from '../calibration/painted-swatch.ts';
 import { type Suggestion, suggestSwatches } from '../calibration/suggest-swatches.ts';
 import { hexOf } from '../colour/gamut-mapping.ts';
+import { calibrationFaultWords } from '../messages/calibration-faults.ts';
+import { evidenceWords } from '../messages/curve-evidence-text.ts';
+import { shelfFaultWords } from '../messages/shelf-file-faults.ts';
 import { readShelf } from '../pigment/import/read-shelf.ts';
-import { shelfFaultWords } from '../pigment/import/shelf-fault.ts';
 import { writeShelfJson } from '../pigment/import/shelf-json.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { wholeShelf } from '../pigment/starter-shelf.ts';

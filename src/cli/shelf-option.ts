@@ -1,5 +1,5 @@
+import { shelfFaultWords } from '../messages/shelf-file-faults.ts';
 import { readShelf } from '../pigment/import/read-shelf.ts';
-import { shelfFaultWords } from '../pigment/import/shelf-fault.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { starterShelf } from '../pigment/starter-shelf.ts';
 import { CliError } from './cli-error.ts';

@@ -1,8 +1,8 @@
 import { basename } from 'node:path';
 import { hexOf } from '../colour/gamut-mapping.ts';
 import type { Lab } from '../colour/lab.ts';
+import { shelfFaultWords } from '../messages/shelf-file-faults.ts';
 import { readShelf } from '../pigment/import/read-shelf.ts';
-import { shelfFaultWords } from '../pigment/import/shelf-fault.ts';
 import { masstone } from '../pigment/masstone.ts';
 import { pigmentOf } from '../pigment/pigment-facts.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';

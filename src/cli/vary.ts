@@ -1,6 +1,5 @@
 import { hexOf } from '../colour/gamut-mapping.ts';
 import { type MixedVariant, type Origin, originOf, variantOf } from '../harmony/mixed-variant.ts';
-import { periodWords } from '../harmony/period-practice.ts';
 import { type Relations, relationsOf } from '../harmony/relations.ts';
 import {
   AMOUNTS,
@@ -9,6 +8,7 @@ import {
   type VariantWay,
 } from '../harmony/variant-target.ts';
 import { mixFaultWords } from '../messages/mixture-messages.ts';
+import { periodWords } from '../messages/relation-messages.ts';
 import { limitWords } from '../messages/variant-limits.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import { mixtureOnly } from '../mixture/normalise.ts';

@@ -3,7 +3,7 @@ import table from './data/period.json' with { type: 'json' };
 import { type Declared, kindOf, type PeriodKind } from './period-family.ts';
 
 /** What period practice held of a pair. Pairs without a row were not mentioned. */
-type PeriodVerdict = 'held' | 'seldom' | 'held; disputed' | 'held, single report';
+export type PeriodVerdict = 'held' | 'seldom' | 'held; disputed' | 'held, single report';
 
 /** One row of the table of pairs. */
 export interface PeriodRow {
@@ -86,18 +86,4 @@ export function periodOf(
     const [p, q] = [MATCHES[pair[0]]!, MATCHES[pair[1]]!];
     return (p(x, y) && q(y, x)) || (p(y, x) && q(x, y));
   }).toSorted((a, b) => general(a) - general(b) || narrow(b) - narrow(a));
-}
-
-const VERDICT_WORDS: Record<PeriodVerdict, string> = {
-  held: 'held to go together',
-  seldom: 'seldom put together',
-  'held; disputed': 'held to go together, but disputed',
-  'held, single report': 'held to go together in a single report',
-};
-
-/** A row as a sentence: "Blue and green: held to go together, but disputed (…). He held that …". */
-export function periodWords({ pair, held, source, note }: PeriodRow): string {
-  const both = pair.join(' and ');
-  const sentence = `${both.charAt(0).toUpperCase()}${both.slice(1)}: ${VERDICT_WORDS[held]} (${source ?? 'common practice'}).`;
-  return note ? `${sentence} ${note}` : sentence;
 }

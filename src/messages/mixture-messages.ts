@@ -1,5 +1,12 @@
+import { turnWords } from '../colour/difference-components.ts';
+import { namedHueOf } from '../colour/hue-family.ts';
+import type { Lab } from '../colour/lab.ts';
+import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
 import type { AddFault, PileCorrection } from '../mixture/correct-pile.ts';
+import { REACHABLE_DELTA_E } from '../mixture/mixture.ts';
 import type { MixFault } from '../mixture/search-options.ts';
+import type { Axis, Shortfall } from '../mixture/shortfall.ts';
+import { joinWords } from '../wording.ts';
 
 /** Message for a fault, then what to do. @param labelOf display name of a pigment */
 export function mixFaultWords(
@@ -39,4 +46,31 @@ export function startAgainWords({ why, fresh }: NonNullable<PileCorrection['star
   return why === 'too-much'
     ? `What is missing is more than twice the pile. Start again: a fresh pile ${comes}.`
     : `Paint can only be added, and nothing added brings this pile there. Start again: a fresh pile ${comes}.`;
+}
+
+/** One sentence: how the target exceeds the shelf, what the nearest mixture keeps and gives up. */
+export function shortfallWords({ axis, steps, kept, target }: Shortfall): string {
+  const { word, family } = namedHueOf(target);
+  const any = ['grey', 'black', 'white'].includes(family) ? 'colour' : word;
+  const beyond = {
+    chroma: steps.chroma < 0 ? `brighter than any ${any}` : `greyer than any ${any}`,
+    lightness: steps.value < 0 ? `lighter than any ${any}` : `deeper than any ${any}`,
+    hue: `${turn(target, steps.hue)} than any colour so light and so bright`,
+  }[axis];
+  const lost = (
+    Object.entries({ chroma: steps.chroma, lightness: steps.value, hue: steps.hue }) as [
+      Axis,
+      number,
+    ][]
+  )
+    .filter(([name, size]) => name === axis || Math.abs(size) > 2 * REACHABLE_DELTA_E)
+    .map(([name]) => name);
+  const keeps = kept.length > 0 ? `keeps the ${joinWords(kept)} and ` : '';
+  return `This is ${beyond} on the shelf; the nearest ${keeps}gives up ${joinWords(lost)}.`;
+}
+
+/** Word for the hue direction from the mixture to the target, opposite to the step. */
+export function turn(target: Lab, step: number): string {
+  const [back, on] = turnWords(oklabHueDeg(oklabOfLab(target)) ?? 0);
+  return step < 0 ? on : back;
 }

@@ -1,17 +1,14 @@
-import { type ColourSteps, stepsBetween, turnWords } from '../colour/difference-components.ts';
-import { namedHueOf } from '../colour/hue-family.ts';
+import { type ColourSteps, stepsBetween } from '../colour/difference-components.ts';
 import { chroma, type Lab } from '../colour/lab.ts';
-import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
-import { joinWords } from '../wording.ts';
 import type { Constraints } from './constraints.ts';
 import { type Mixture, REACHABLE_DELTA_E } from './mixture.ts';
 import { nearestColourFinder } from './nearest-colour.ts';
 
-type Axis = 'chroma' | 'lightness' | 'hue';
+export type Axis = 'chroma' | 'lightness' | 'hue';
 
 /** Why a shelf does not reach a target, from its nearest mixture. */
-interface Shortfall {
+export interface Shortfall {
   /** The axis that falls short most. */
   readonly axis: Axis;
   /** From the target to the mixture, in units of about 1 CIEDE2000. */
@@ -52,33 +49,6 @@ export function shortfallOf(
     target,
     nearest: mixture.lab,
   };
-}
-
-/** One sentence: how the target exceeds the shelf, what the nearest mixture keeps and gives up. */
-export function shortfallWords({ axis, steps, kept, target }: Shortfall): string {
-  const { word, family } = namedHueOf(target);
-  const any = ['grey', 'black', 'white'].includes(family) ? 'colour' : word;
-  const beyond = {
-    chroma: steps.chroma < 0 ? `brighter than any ${any}` : `greyer than any ${any}`,
-    lightness: steps.value < 0 ? `lighter than any ${any}` : `deeper than any ${any}`,
-    hue: `${turn(target, steps.hue)} than any colour so light and so bright`,
-  }[axis];
-  const lost = (
-    Object.entries({ chroma: steps.chroma, lightness: steps.value, hue: steps.hue }) as [
-      Axis,
-      number,
-    ][]
-  )
-    .filter(([name, size]) => name === axis || Math.abs(size) > 2 * REACHABLE_DELTA_E)
-    .map(([name]) => name);
-  const keeps = kept.length > 0 ? `keeps the ${joinWords(kept)} and ` : '';
-  return `This is ${beyond} on the shelf; the nearest ${keeps}gives up ${joinWords(lost)}.`;
-}
-
-/** Word for the hue direction from the mixture to the target, opposite to the step. */
-function turn(target: Lab, step: number): string {
-  const [back, on] = turnWords(oklabHueDeg(oklabOfLab(target)) ?? 0);
-  return step < 0 ? on : back;
 }
 
 /** The effect of adding one pigment to the shelf. */

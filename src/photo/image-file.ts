@@ -22,28 +22,6 @@ export type PhotoFault =
 export const MAX_PIXELS = 200e6;
 export const MAX_DECODED_PIXELS = 16e6;
 
-/** The sentence for a fault: what happened, then what to do. */
-export function photoFaultWords(fault: PhotoFault): string {
-  switch (fault.code) {
-    case 'empty':
-      return 'The file is empty. Choose the photograph again, or take it anew.';
-    case 'not-an-image':
-      return 'This is not a photograph that Kingcup knows. Choose a JPEG, PNG, WebP or AVIF file.';
-    case 'truncated':
-      return 'The photograph breaks off before its end. Copy it again from the camera and choose the whole file.';
-    case 'heic':
-      return 'This is a HEIC photograph, which cannot be read here. Save or share it as JPEG (the camera’s settings offer “most compatible”), then choose that.';
-    case 'kind-not-here':
-      return `This browser cannot open ${fault.kind.toUpperCase()} files. Save the photograph as JPEG or PNG and choose that.`;
-    case 'too-large':
-      return `The photograph has ${Math.round(fault.megapixels)} megapixels; up to 200 can be read. Save a smaller copy and choose that.`;
-    case 'not-readable':
-      return `The photograph cannot be read here (${fault.why}). Open it elsewhere, save it again as JPEG and choose that.`;
-    case 'missing':
-      return `The file cannot be opened (${fault.why}). Check its name and place.`;
-  }
-}
-
 const HEIC_BRANDS = ['heic', 'heix', 'hevc', 'hevx', 'heim', 'heis', 'mif1', 'msf1'];
 
 /** Properties of an image file, read from its bytes before decoding. */

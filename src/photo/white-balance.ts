@@ -108,15 +108,3 @@ export const whiteBalanceForLight = (light: NamedLight): WhiteBalance => ({
   by: { kind: 'light', light },
   exposure: 1,
 });
-
-/** The sentence for each fault: what happened, then what to do. */
-export const neutralFaultWords = {
-  outside: 'That spot lies outside the photograph. Touch a place inside it.',
-  'see-through': 'That spot is transparent, so it has no colour. Touch another.',
-  clipped:
-    'That spot is burnt out: the camera lost what the light did there. Touch a white or grey spot that is a little darker.',
-  'too-dark':
-    'That spot is too dark to show the colour of the light. Touch a lighter grey or white.',
-  coloured:
-    'That spot is strongly coloured, more than any usual light would make a white or a grey. Touch one that was neutral.',
-} satisfies Record<NeutralFault['code'], string>;

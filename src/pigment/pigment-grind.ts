@@ -40,13 +40,3 @@ export function pigmentGrind(
   ];
   return fail({ code: 'weigh-no-figures', pigment: id, name: facts.name, lacks });
 }
-
-/** Message for a pigment that cannot be weighed, then what to do. */
-export function weighFaultWords(fault: WeighFault): string {
-  if (fault.code === 'weigh-unknown')
-    return `"${fault.pigment}" is not a pigment that we hold figures of: enter its density and the oil that it takes.`;
-  const lacks = fault.lacks
-    .map((one) => (one === 'oil' ? 'how much oil it takes' : 'its density'))
-    .join(' and ');
-  return `${fault.name} cannot be weighed as oil paint: ${lacks} is not known. Measure your own lot and enter it.`;
-}

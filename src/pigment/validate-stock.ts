@@ -53,9 +53,9 @@ const MAX_LENGTHS = { grade: 80, lot: 80, name: 80, note: 2000 } as const;
 /** In g or ml: a tonne, more than any studio has. */
 const MOST_AMOUNT = 1_000_000;
 /** Plausible g/cm3; the handbook values run from 1.35 (light lakes) to 9.6 (lead). */
-const DENSITY = { least: 0.5, most: 15 } as const;
+export const DENSITY = { least: 0.5, most: 15 } as const;
 /** Plausible g of oil per 100 g of pigment; the handbook values run from 6 to 240. */
-const OIL = { least: 1, most: 600 } as const;
+export const OIL = { least: 1, most: 600 } as const;
 
 /** All faults of an entry, including a duplicate among the other entries of the stock. */
 export function checkEntry(stock: Stock, entry: StockEntry): StockFault[] {
@@ -118,44 +118,4 @@ function tooLong<Field extends keyof typeof MAX_LENGTHS>(
   return fields
     .filter((field) => of[field].length > MAX_LENGTHS[field])
     .map((field) => ({ code: 'stock-long', field, most: MAX_LENGTHS[field] }));
-}
-
-/** Message for a fault, then what to do. */
-export function stockFaultWords(fault: StockFault): string {
-  switch (fault.code) {
-    case 'stock-gone':
-      return 'This is no longer on the shelf: it was taken off elsewhere.';
-    case 'stock-pigment-missing':
-      return 'Choose a pigment, or make one of your own first.';
-    case 'stock-pigment-unknown':
-      return `"${fault.pigment}" is not a pigment that this shelf knows: choose one from the list, or make it one of your own.`;
-    case 'stock-amount':
-      return 'The amount is a number from 0 up; leave it empty if it was not weighed.';
-    case 'stock-unit':
-      return fault.form === 'powder'
-        ? 'Dry powder is weighed in grams: its volume depends on how it is packed.'
-        : `A ${fault.form} is measured in grams or millilitres, not in "${fault.unit}".`;
-    case 'stock-density':
-      return `A density of ${fault.density} g/cm3 cannot be right: pigments lie between ${DENSITY.least} and ${DENSITY.most}. Leave it empty to use the handbook's.`;
-    case 'stock-oil':
-      return `${fault.oil} g of oil for 100 g of pigment cannot be right: pigments take from ${OIL.least} to ${OIL.most}. Leave it empty to use the handbook's.`;
-    case 'stock-curve':
-      return fault.row === 'K'
-        ? 'Its curve is not whole: K needs a number from 0 up in each of the 36 bands. Read it in again.'
-        : 'Its curve is not whole: S needs a number above 0 in each of the 36 bands. Read it in again.';
-    case 'stock-long':
-      return `The ${fault.field} is too long: at most ${fault.most} letters are kept.`;
-    case 'stock-twice':
-      return `${fault.label} is already on the shelf: change its amount there, or give this one another lot.`;
-    case 'stock-white-dark':
-      return `${fault.label} is too dark or too coloured to serve as the studio's white: mark another.`;
-    case 'stock-white-uncurved':
-      return `${fault.label} has no K and S yet, so it cannot serve as the studio's white: calibrate it first.`;
-    case 'own-name-missing':
-      return 'Give the pigment a name.';
-    case 'own-name-taken':
-      return `There is already a pigment of your own called ${fault.name}: choose another name, or change that one.`;
-    case 'own-in-use':
-      return `${fault.name} is still on the shelf ${fault.entries === 1 ? 'once' : `${fault.entries} times`}: take that off first.`;
-  }
 }

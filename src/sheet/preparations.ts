@@ -1,9 +1,9 @@
+import { weighFaultWords } from '../messages/stock-faults.ts';
 import type { Day, PalettePlan, PigmentPlan } from '../palette/day-plan.ts';
 import type { Studio } from '../palette/passage.ts';
 import { cm3Up, gramsWords, oilWords } from '../palette/rounded-amounts.ts';
 import type { Draw } from '../palette/stock-supply.ts';
 import { isTempered, TOOLS, TOOLS_WORDS } from '../palette/tool-groups.ts';
-import { weighFaultWords } from '../pigment/pigment-grind.ts';
 
 /** One line of the list of preparations: a pigment from one stock entry. */
 export interface PrepareRow {

@@ -2,13 +2,13 @@ import { strToU8, unzipSync, type Zippable, zipSync } from 'fflate';
 import sharp from 'sharp';
 import { beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { mergeBooks } from '../../src/book/merge/merge-books.ts';
-import { bookFaultWords } from '../../src/book/schema/book-fault.ts';
 import type { AnyRecord } from '../../src/book/schema/record.ts';
 import type { Book } from '../../src/book/store/open-book.ts';
 import { saveSpecimen } from '../../src/book/store/save-specimen.ts';
 import { importCopy, makeCopy } from '../../src/book/transfer/copies.ts';
 import { INDEX, SEAL } from '../../src/book/transfer/copy-format.ts';
 import { openCopy } from '../../src/book/transfer/unpack.ts';
+import { bookFaultWords } from '../../src/messages/book-faults.ts';
 import { freshDisk, harmonyBodyOf, must, NOON, openMade, picture } from './made.ts';
 
 const { subtle } = crypto;

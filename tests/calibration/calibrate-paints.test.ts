@@ -5,18 +5,14 @@ import {
   removeCalibration,
 } from '../../src/calibration/accept-calibration.ts';
 import { calibratePaints } from '../../src/calibration/calibrate-paints.ts';
-import { calibrationFaultWords } from '../../src/calibration/calibration-fault.ts';
 import {
-  errorWords,
   evidenceOfCurve,
   evidenceOfFit,
-  evidenceWords,
   HANDBOOK_EVIDENCE,
   mixtureError,
 } from '../../src/calibration/curve-evidence.ts';
 import {
   accuracyOf,
-  accuracyWords,
   type LoggedPile,
   pilesOfCurrentLots,
 } from '../../src/calibration/logged-pile.ts';
@@ -25,6 +21,12 @@ import { suggestSwatches } from '../../src/calibration/suggest-swatches.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { spectrum } from '../../src/colour/grid.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
+import { calibrationFaultWords } from '../../src/messages/calibration-faults.ts';
+import {
+  accuracyWords,
+  errorWords,
+  evidenceWords,
+} from '../../src/messages/curve-evidence-text.ts';
 import { predictReflectance } from '../../src/optics/swatch-residuals.ts';
 import { builtInPaintOf } from '../../src/pigment/built-in-curves.ts';
 import { mixtureShelfOf } from '../../src/pigment/mixing-shelf.ts';

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { calibrationFaultWords } from '../../src/calibration/calibration-fault.ts';
 import { readCard } from '../../src/calibration/read-card.ts';
 import { planCards } from '../../src/calibration/swatch-card.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { labOf } from '../../src/colour/lab.ts';
+import { calibrationFaultWords } from '../../src/messages/calibration-faults.ts';
 import { describeShared } from '../shared.ts';
 import { chartCamera } from '../tools/card-camera.ts';
 import { type Chart, flat, photograph } from '../tools/card-photo.ts';

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { calibrationFaultWords } from '../../src/calibration/calibration-fault.ts';
 import { readCard } from '../../src/calibration/read-card.ts';
 import { readTouched } from '../../src/calibration/read-touched.ts';
 import {
@@ -13,6 +12,7 @@ import { deltaE00 } from '../../src/colour/difference.ts';
 import { type Reflectance, spectrum } from '../../src/colour/grid.ts';
 import { labOf } from '../../src/colour/lab.ts';
 import { decode, encode, linearBetween } from '../../src/colour/rgb.ts';
+import { calibrationFaultWords } from '../../src/messages/calibration-faults.ts';
 import { opaque } from '../../src/optics/opaque.ts';
 import { addSurface } from '../../src/optics/surface.ts';
 import { builtInPaintOf } from '../../src/pigment/built-in-curves.ts';

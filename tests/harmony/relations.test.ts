@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { labOfLCh } from '../../src/colour/lab.ts';
-import { PERIOD_PAIRS, periodWords } from '../../src/harmony/period-practice.ts';
+import { PERIOD_PAIRS } from '../../src/harmony/period-practice.ts';
 import { relationsOf } from '../../src/harmony/relations.ts';
+import { periodWords } from '../../src/messages/relation-messages.ts';
 
 const meadow = [
   { name: 'green', lab: labOfLCh(48, 32, 125), share: 0.62 },

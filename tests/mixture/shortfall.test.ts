@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
 import type { Lab } from '../../src/colour/lab.ts';
+import { shortfallWords } from '../../src/messages/mixture-messages.ts';
 import { findMixtures } from '../../src/mixture/find-mixtures.ts';
 import { predictColour } from '../../src/mixture/predict.ts';
-import { missingPigmentsFor, shortfallOf, shortfallWords } from '../../src/mixture/shortfall.ts';
+import { missingPigmentsFor, shortfallOf } from '../../src/mixture/shortfall.ts';
 import { invented } from './invented.ts';
 
 const nearest = (target: Lab, shelf = invented) => {

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { paletteFaultWords } from '../../src/messages/palette-faults.ts';
 import { readDay } from '../../src/palette/day-file.ts';
-import { paletteFaultWords } from '../../src/palette/palette-faults.ts';
 import { mixtureShelfOf } from '../../src/pigment/mixing-shelf.ts';
 import { planDay } from '../../src/sheet/plan-day.ts';
 

@@ -1,7 +1,7 @@
+import { paletteFaultWords } from '../../src/messages/palette-faults.ts';
 import type { PilePart } from '../../src/mixture/pile-parts.ts';
 import type { Day } from '../../src/palette/day-plan.ts';
 import { FILM_WORDS } from '../../src/palette/film-kinds.ts';
-import { paletteFaultWords } from '../../src/palette/palette-faults.ts';
 import type { Passage, PassagePile, Studio } from '../../src/palette/passage.ts';
 import { type DayRequest, DEFAULT_RULES } from '../../src/palette/request.ts';
 import {

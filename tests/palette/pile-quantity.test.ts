@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { paletteFaultWords } from '../../src/messages/palette-faults.ts';
 import { FILM_WORDS, FILMS } from '../../src/palette/film-kinds.ts';
-import { paletteFaultWords } from '../../src/palette/palette-faults.ts';
 import { amountOf, type PileAmount } from '../../src/palette/pile-quantity.ts';
 import { cm3Up, gramsUp, oilCm3Down, oilDown } from '../../src/palette/rounded-amounts.ts';
 import { weigh } from '../../src/palette/stock-supply.ts';

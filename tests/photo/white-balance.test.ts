@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
 import { labOfLinear } from '../../src/colour/rgb.ts';
 import { gather } from '../../src/harmony/gather.ts';
+import { neutralFaultWords } from '../../src/messages/photograph-faults.ts';
 import { sampleSpot } from '../../src/photo/spot-sample.ts';
 import { toneHistogram } from '../../src/photo/tone-histogram.ts';
 import {
   daylightWhite,
   type NAMED_LIGHTS,
-  neutralFaultWords,
   whiteBalanceAt,
   whiteBalanceForLight,
 } from '../../src/photo/white-balance.ts';

@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
+import { shelfFaultWords } from '../../src/messages/shelf-file-faults.ts';
 import { readShelf } from '../../src/pigment/import/read-shelf.ts';
-import { shelfFaultWords } from '../../src/pigment/import/shelf-fault.ts';
 import { masstonesOf } from '../../src/pigment/nearest-masstone.ts';
 import { wholeShelf } from '../../src/pigment/starter-shelf.ts';
 

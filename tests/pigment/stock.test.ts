@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { BANDS } from '../../src/colour/grid.ts';
+import { stockFaultWords } from '../../src/messages/stock-faults.ts';
 import { changedRecipes } from '../../src/pigment/changed-recipes.ts';
 import {
   addEntry,
@@ -26,7 +27,6 @@ import {
   type StoredCurve,
 } from '../../src/pigment/stock.ts';
 import { labelOf } from '../../src/pigment/stock-label.ts';
-import { stockFaultWords } from '../../src/pigment/validate-stock.ts';
 
 const stocked = (result: StockResult): Stock => {
   if (!result.ok) throw new Error(result.fault.map(stockFaultWords).join(' '));

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { weighFaultWords } from '../../src/messages/stock-faults.ts';
 import {
   coverageCm2,
   criticalShare,
@@ -11,7 +12,7 @@ import {
   weightsOf,
 } from '../../src/pigment/paste.ts';
 import { pairWarningOf, pigmentOf } from '../../src/pigment/pigment-facts.ts';
-import { pigmentGrind, weighFaultWords } from '../../src/pigment/pigment-grind.ts';
+import { pigmentGrind } from '../../src/pigment/pigment-grind.ts';
 
 const grind = (id: string, oil: 'linseed' | 'walnut' = 'linseed') => {
   const found = pigmentGrind(id, {}, oil);

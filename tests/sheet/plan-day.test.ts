@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { paletteFaultWords } from '../../src/messages/palette-faults.ts';
 import { leftOffWords } from '../../src/messages/palette-messages.ts';
-import { paletteFaultWords } from '../../src/palette/palette-faults.ts';
 import type { Studio } from '../../src/palette/passage.ts';
 import { layerOfPile } from '../../src/palette/pile-sources.ts';
 import { PIGMENTS } from '../../src/pigment/pigment-facts.ts';

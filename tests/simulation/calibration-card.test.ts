@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest';
 import { photographedSwatches } from '../../src/calibration/accept-calibration.ts';
 import { calibratePaints } from '../../src/calibration/calibrate-paints.ts';
-import { calibrationFaultWords } from '../../src/calibration/calibration-fault.ts';
 import type { PaintedSwatch } from '../../src/calibration/painted-swatch.ts';
 import { readCard } from '../../src/calibration/read-card.ts';
 import { median } from '../../src/calibration/robust-mean.ts';
@@ -9,6 +8,7 @@ import { planCards, type SwatchCard } from '../../src/calibration/swatch-card.ts
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Reflectance } from '../../src/colour/grid.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
+import { calibrationFaultWords } from '../../src/messages/calibration-faults.ts';
 import { predictReflectance } from '../../src/optics/swatch-residuals.ts';
 import { builtInPaintOf } from '../../src/pigment/built-in-curves.ts';
 import { random } from '../optics/random.ts';

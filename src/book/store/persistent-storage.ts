@@ -22,15 +22,6 @@ export async function requestPersistence(storage: Storage | undefined): Promise<
   }
 }
 
-/** Sentences for each answer. None says "safe", because no answer guarantees that. */
-export const keepingWords = {
-  kept: 'This browser keeps the book until you remove it yourself. A lost or broken device takes it along: make copies.',
-  'may be cleared':
-    'This browser may clear the book when room grows short, or when Kingcup was not opened for some days. Install Kingcup on this device, and make copies.',
-  unknown:
-    'This browser does not say how long it keeps the book. Make copies, and open Kingcup now and then.',
-} as const satisfies Record<StoragePromise, string>;
-
 /** Estimated bytes used and available; null when the browser does not say. */
 export async function roomOf(
   storage: Storage | undefined,

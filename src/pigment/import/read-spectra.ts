@@ -4,31 +4,15 @@ import { fail, ok, type Result } from '../../result.ts';
 import { readCgats, type Sample, type Spectra } from './cgats.ts';
 import { readNumber } from './parse-number.ts';
 import { resamplerFor } from './resample.ts';
-import { type SpectraFault, spectraFaultWords } from './spectra-fault.ts';
+import type { SpectraFault } from './spectra-fault.ts';
 
 /** Why a file of measured curves cannot be read. */
-type CurvesFault =
+export type CurvesFault =
   | SpectraFault
   | { readonly code: 'curves-twice'; readonly sample: string }
   | { readonly code: 'curves-gap'; readonly sample: string; readonly nm: number }
   | { readonly code: 'curves-name'; readonly row: number }
   | { readonly code: 'curves-none' };
-
-/** Message for a fault, then what to do. */
-export function curvesFaultWords(fault: CurvesFault): string {
-  switch (fault.code) {
-    case 'curves-twice':
-      return `Two samples are called "${fault.sample}": give each a name of its own, so that each can be told what it is.`;
-    case 'curves-gap':
-      return `"${fault.sample}" has no value at ${fault.nm} nm: fill the gap or leave the sample out.`;
-    case 'curves-name':
-      return `Sample ${fault.row} has no name: give every sample one.`;
-    case 'curves-none':
-      return 'No measured curves were found in this file: it needs CGATS text, or a CSV with wavelengths (400 to 700 nm at least) in its heading or down its first column.';
-    default:
-      return spectraFaultWords(fault);
-  }
-}
 
 /**
  * A file with a value above HIGHEST is in per cent; values from NOISE to 0 count as instrument

@@ -1,4 +1,5 @@
-import { bookFaultWords } from '../../book/schema/book-fault.ts';
+import { bookFaultWords } from '../../messages/book-faults.ts';
+
 import { hrefOf } from '../state/route.ts';
 import { book, bookFault, isUnsaved, saveState } from '../state/studio.ts';
 import { bookTexts } from '../texts/book-texts.ts';

@@ -1,12 +1,12 @@
 import { signal } from '@preact/signals';
 import type { HandResult, ManualEditJob } from '../../../workers/manual-edit.ts';
 import type { PhotoJob, PhotoResult, StoredPhoto } from '../../../workers/photo.ts';
-import { bookFaultWords } from '../../book/schema/book-fault.ts';
 import type { Entry } from '../../book/schema/record.ts';
 import { saveGathering, saveSpecimen } from '../../book/store/save-specimen.ts';
+import { bookFaultWords } from '../../messages/book-faults.ts';
 import { editFaultWords } from '../../messages/harmony-faults.ts';
-import { type PhotoFault, photoFaultWords } from '../../photo/image-file.ts';
-import { neutralFaultWords } from '../../photo/white-balance.ts';
+import { neutralFaultWords, photoFaultWords } from '../../messages/photograph-faults.ts';
+import type { PhotoFault } from '../../photo/image-file.ts';
 import { sharedTexts } from '../texts/shared-texts.ts';
 import { job } from './job.ts';
 import { today } from './locale-format.ts';

@@ -1,9 +1,10 @@
 import { computed, effect, signal } from '@preact/signals';
-import { type BookFault, bookFaultWords } from '../../book/schema/book-fault.ts';
+import type { BookFault } from '../../book/schema/book-fault.ts';
 import type { Entry } from '../../book/schema/record.ts';
 import { onHide } from '../../book/store/draft-autosave.ts';
 import type { Book, Undo } from '../../book/store/open-book.ts';
 import type { SaveState } from '../../book/store/save-state.ts';
+import { bookFaultWords } from '../../messages/book-faults.ts';
 import { sharedTexts } from '../texts/shared-texts.ts';
 import { watchKeeping } from './storage-promise.ts';
 import { mixingShelfOf, readStoredShelf } from './studio-shelf.ts';

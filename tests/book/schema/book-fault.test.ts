@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { bookFaultWords, faultOf } from '../../../src/book/schema/book-fault.ts';
+import { faultOf } from '../../../src/book/schema/book-fault.ts';
+import { bookFaultWords } from '../../../src/messages/book-faults.ts';
 
 const dom = (name: string, message = '') => new DOMException(message, name);
 

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import {
   copyIsDue,
-  keepingWords,
   requestPersistence,
   roomOf,
 } from '../../../src/book/store/persistent-storage.ts';
+import { keepingWords } from '../../../src/messages/storage-messages.ts';
 
 test('asks once, and says what the browser answered', async () => {
   let asked = 0;

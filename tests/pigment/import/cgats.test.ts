@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { spectraFaultWords } from '../../../src/messages/shelf-file-faults.ts';
 import { readCgats, type Spectra } from '../../../src/pigment/import/cgats.ts';
-import { spectraFaultWords } from '../../../src/pigment/import/spectra-fault.ts';
 import { describeShared, readShared } from '../../shared.ts';
 
 const read = (text: string): Spectra => {

@@ -2,10 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { deltaE00 } from '../../../src/colour/difference.ts';
 import { spectrum } from '../../../src/colour/grid.ts';
 import { labOf } from '../../../src/colour/lab.ts';
+import { shelfFaultWords } from '../../../src/messages/shelf-file-faults.ts';
 import { opaque } from '../../../src/optics/opaque.ts';
 import { addSurface } from '../../../src/optics/surface.ts';
 import { readShelf, readSurface } from '../../../src/pigment/import/read-shelf.ts';
-import { type ShelfFault, shelfFaultWords } from '../../../src/pigment/import/shelf-fault.ts';
+import type { ShelfFault } from '../../../src/pigment/import/shelf-fault.ts';
 import type { Shelf } from '../../../src/pigment/shelf.ts';
 import { describeShared, readShared } from '../../shared.ts';
 

@@ -1,19 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  guessTable,
-  measuredSwatches,
-  sampleFaultWords,
-} from '../../../src/calibration/measured-samples.ts';
+import { guessTable, measuredSwatches } from '../../../src/calibration/measured-samples.ts';
 import { BANDS, bandNm, spectrum } from '../../../src/colour/grid.ts';
 import { labOf } from '../../../src/colour/lab.ts';
+import { sampleFaultWords } from '../../../src/messages/calibration-faults.ts';
+import { curvesFaultWords } from '../../../src/messages/shelf-file-faults.ts';
 import { NO_SURFACE } from '../../../src/optics/surface.ts';
-import {
-  curvesFaultWords,
-  readSpectra,
-  spectraCgats,
-  spectraCsv,
-} from '../../../src/pigment/import/read-spectra.ts';
+import { readSpectra, spectraCgats, spectraCsv } from '../../../src/pigment/import/read-spectra.ts';
 import { STARTER_SURFACE } from '../../../src/pigment/starter-shelf.ts';
 import { describeShared, readShared } from '../../shared.ts';
 

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { BANDS, bandNm, type Spectrum, spectrum } from '../../../src/colour/grid.ts';
+import { shelfFaultWords } from '../../../src/messages/shelf-file-faults.ts';
 import { readShelf } from '../../../src/pigment/import/read-shelf.ts';
-import { type ShelfFault, shelfFaultWords } from '../../../src/pigment/import/shelf-fault.ts';
+import type { ShelfFault } from '../../../src/pigment/import/shelf-fault.ts';
 import { writeShelfCsv, writeShelfJson } from '../../../src/pigment/import/shelf-json.ts';
 import type { Shelf } from '../../../src/pigment/shelf.ts';
 import { ownPaint, starterShelf } from '../../../src/pigment/starter-shelf.ts';

@@ -1,6 +1,6 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import type { EntrySummary } from '../../../book/schema/entry-summary.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { VirtualList } from '../../components/VirtualList.tsx';
 import { dateWords } from '../../state/locale-format.ts';
 import { book, bookRevision, showError, showNotice } from '../../state/studio.ts';

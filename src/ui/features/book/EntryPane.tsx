@@ -1,9 +1,9 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import type { EntrySummary } from '../../../book/schema/entry-summary.ts';
 import type { Entry } from '../../../book/schema/record.ts';
 import type { Lab } from '../../../colour/lab.ts';
 import { seedOf } from '../../../drawing/drawing-seed.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { BrushStroke } from '../../components/drawn/BrushStroke.tsx';
 import { ClothLine } from '../../components/drawn/ClothLine.tsx';
 import { BinIcon, SearchIcon } from '../../components/drawn/icons.tsx';

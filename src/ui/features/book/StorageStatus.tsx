@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { isSample } from '../../../book/schema/sample-ids.ts';
-import { copyIsDue, keepingWords, roomOf } from '../../../book/store/persistent-storage.ts';
+import { copyIsDue, roomOf } from '../../../book/store/persistent-storage.ts';
+import { keepingWords } from '../../../messages/storage-messages.ts';
 import { InstallOffer } from '../../app/InstallHint.tsx';
 import { dateWords } from '../../state/locale-format.ts';
 import { hrefOf } from '../../state/route.ts';

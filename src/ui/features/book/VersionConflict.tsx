@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import type { EntrySummary } from '../../../book/schema/entry-summary.ts';
 import type { Entry } from '../../../book/schema/record.ts';
 import type { ConflictChoice } from '../../../book/store/resolve-conflict.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { BrushStroke } from '../../components/drawn/BrushStroke.tsx';
 import { momentWords } from '../../state/locale-format.ts';
 import { go, hrefOf } from '../../state/route.ts';

@@ -1,6 +1,6 @@
 import { render } from 'preact';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import type { Entry } from '../../../book/schema/record.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { drawSynchronously } from '../../components/drawn/draw-queue.ts';
 import { saveFile } from '../../components/save-file.ts';
 import { showError } from '../../state/studio.ts';

@@ -1,6 +1,6 @@
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import type { EntrySummary } from '../../../book/schema/entry-summary.ts';
 import type { Bodies, Entry, Kind } from '../../../book/schema/record.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { book, showError, showNotice } from '../../state/studio.ts';
 import { sharedTexts } from '../../texts/shared-texts.ts';
 import { nameOfCard } from './entry-names.ts';

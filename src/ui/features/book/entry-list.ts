@@ -1,5 +1,4 @@
 import { computed, signal } from '@preact/signals';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import type { EntrySummary } from '../../../book/schema/entry-summary.ts';
 import { STUDIO_PALETTE } from '../../../book/schema/palette.ts';
 import type { Kind } from '../../../book/schema/record.ts';
@@ -11,6 +10,7 @@ import {
   type Sort,
 } from '../../../book/store/search-index.ts';
 import type { Lab } from '../../../colour/lab.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { bookReady, showError } from '../../state/studio.ts';
 
 /** False for the shelf and the studio's own palette, which have their own places. */

@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 import type { ImportEffect, ImportPreview } from '../../../../workers/copy.ts';
 import type { BookFault } from '../../../book/schema/book-fault.ts';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { fail, type Result } from '../../../result.ts';
 import { showError, showNotice } from '../../state/studio.ts';
 import { isAbort } from '../../state/worker-jobs.ts';

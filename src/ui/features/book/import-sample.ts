@@ -1,6 +1,6 @@
 import { computed, signal } from '@preact/signals';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import { isSample, SAMPLE_FILE } from '../../../book/schema/sample-ids.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { book, bookReady, showError, showNotice } from '../../state/studio.ts';
 import { bookTexts } from '../../texts/book-texts.ts';
 import { entrySummaries } from './entry-list.ts';

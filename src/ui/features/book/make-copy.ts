@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
 import type { Made } from '../../../../workers/copy.ts';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { type FileOutcome, saveFile, shareFile } from '../../components/save-file.ts';
 import { lastCopyTime } from '../../state/storage-promise.ts';
 import { book, showError, showNotice } from '../../state/studio.ts';

@@ -1,11 +1,11 @@
 import { entryOf } from '../../../book/schema/calibration-evidence.ts';
 import {
   evidenceOfCurve,
-  expectedErrorWords,
   HANDBOOK_EVIDENCE,
   mixtureError,
 } from '../../../calibration/curve-evidence.ts';
 import type { Part } from '../../../calibration/painted-swatch.ts';
+import { expectedErrorWords } from '../../../messages/curve-evidence-text.ts';
 import { studioCurveOf } from '../../../pigment/mixing-shelf.ts';
 import { accuracy } from '../../state/calibration/evidence.ts';
 import { shelf } from '../../state/studio.ts';

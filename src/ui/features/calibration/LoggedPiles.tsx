@@ -1,6 +1,6 @@
-import { accuracyWords } from '../../../calibration/logged-pile.ts';
 import { differenceWords } from '../../../colour/describe-colour.ts';
 import { deltaE00 } from '../../../colour/difference.ts';
+import { accuracyWords } from '../../../messages/curve-evidence-text.ts';
 import { BrushedPaint } from '../../components/BrushedPaint.tsx';
 import { accuracy, evidenceEntries } from '../../state/calibration/evidence.ts';
 import { formatNumber, withLocalFigures } from '../../state/locale-format.ts';

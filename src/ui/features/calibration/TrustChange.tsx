@@ -1,10 +1,7 @@
 import type { FitFound } from '../../../../workers/calibration.ts';
 import { fittedPaintsOf } from '../../../calibration/accept-calibration.ts';
-import {
-  evidenceOfCurve,
-  evidenceOfFit,
-  evidenceWords,
-} from '../../../calibration/curve-evidence.ts';
+import { evidenceOfCurve, evidenceOfFit } from '../../../calibration/curve-evidence.ts';
+import { evidenceWords } from '../../../messages/curve-evidence-text.ts';
 import { withLocalFigures } from '../../state/locale-format.ts';
 import { calibrationTexts, dayWords, today } from '../../texts/calibration-texts.ts';
 import { ownStock } from '../shelf/stock-state.ts';

@@ -2,16 +2,15 @@ import { batch, computed, signal } from '@preact/signals';
 import type { PhotoReading, Read, Shared } from '../../../../workers/calibration.ts';
 import type { StoredPhoto } from '../../../../workers/photo.ts';
 import type { Entry } from '../../../book/schema/record.ts';
-import {
-  type CalibrationFault,
-  calibrationFaultWords,
-} from '../../../calibration/calibration-fault.ts';
+import type { CalibrationFault } from '../../../calibration/calibration-fault.ts';
 import { readChart } from '../../../calibration/colour-chart.ts';
 import type { Point } from '../../../calibration/homography.ts';
 import type { CardPlace } from '../../../calibration/swatch-card.ts';
 import { USUAL_REFERENCES } from '../../../calibration/tone-correction.ts';
 import type { Lab } from '../../../colour/lab.ts';
-import { type PhotoFault, photoFaultWords } from '../../../photo/image-file.ts';
+import { calibrationFaultWords } from '../../../messages/calibration-faults.ts';
+import { photoFaultWords } from '../../../messages/photograph-faults.ts';
+import type { PhotoFault } from '../../../photo/image-file.ts';
 import { fail } from '../../../result.ts';
 import { job } from '../../state/job.ts';
 import { isAbort, readSwatches } from '../../state/worker-jobs.ts';

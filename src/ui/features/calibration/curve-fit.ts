@@ -5,8 +5,8 @@ import {
   storedSurface,
 } from '../../../book/schema/calibration-evidence.ts';
 import { paintsToFit } from '../../../calibration/accept-calibration.ts';
-import { calibrationFaultWords } from '../../../calibration/calibration-fault.ts';
 import type { Suggestion } from '../../../calibration/suggest-swatches.ts';
+import { calibrationFaultWords } from '../../../messages/calibration-faults.ts';
 import { currentEvidence } from '../../state/calibration/evidence.ts';
 import { job } from '../../state/job.ts';
 import { fitPaints } from '../../state/worker-jobs.ts';

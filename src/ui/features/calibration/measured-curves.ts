@@ -1,7 +1,7 @@
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import { lotsOf } from '../../../book/schema/calibration-evidence.ts';
 import type { Entry } from '../../../book/schema/record.ts';
 import { spectrum } from '../../../colour/grid.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { spectraCgats, spectraCsv } from '../../../pigment/import/read-spectra.ts';
 import { fail, type Result } from '../../../result.ts';
 import { saveFile } from '../../components/save-file.ts';

@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import type { Part } from '../../../calibration/painted-swatch.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { bookReady, showError, showNotice } from '../../state/studio.ts';
 import { calibrationTexts, today } from '../../texts/calibration-texts.ts';
 import { ownStock } from '../shelf/stock-state.ts';

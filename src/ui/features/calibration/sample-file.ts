@@ -1,6 +1,7 @@
 import type { CurvesBody, MeasuredSample } from '../../../book/schema/calibration.ts';
 import { guessTable } from '../../../calibration/measured-samples.ts';
-import { curvesFaultWords, readSpectra } from '../../../pigment/import/read-spectra.ts';
+import { curvesFaultWords } from '../../../messages/shelf-file-faults.ts';
+import { readSpectra } from '../../../pigment/import/read-spectra.ts';
 import { pigmentOf } from '../../../pigment/pigment-facts.ts';
 import type { Stock } from '../../../pigment/stock.ts';
 import { labelOf, nameIn } from '../../../pigment/stock-label.ts';

@@ -1,7 +1,7 @@
 import type { PhotoReading } from '../../../../workers/calibration.ts';
 import type { StoredPhoto } from '../../../../workers/photo.ts';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import type { CardReading } from '../../../book/schema/calibration.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { evidenceEntries } from '../../state/calibration/evidence.ts';
 import { bookReady, showError, showNotice } from '../../state/studio.ts';
 import { calibrationTexts, today } from '../../texts/calibration-texts.ts';

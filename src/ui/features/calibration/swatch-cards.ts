@@ -1,5 +1,4 @@
 import { computed, signal } from '@preact/signals';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import { lotsOf } from '../../../book/schema/calibration-evidence.ts';
 import type { Entry } from '../../../book/schema/record.ts';
 import type { Undo } from '../../../book/store/open-book.ts';
@@ -12,6 +11,7 @@ import {
   planCards,
   type SwatchCard,
 } from '../../../calibration/swatch-card.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { entryHazardOf } from '../../../pigment/entry-hazard.ts';
 import type { Stock, StockEntry } from '../../../pigment/stock.ts';
 import { labelOf } from '../../../pigment/stock-label.ts';

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import { SHIPPED_FORMULAS } from '../../../drapery/shipped-formulas.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { SelectField } from '../../components/SelectField.tsx';
 import { type ColourSource, sourceFromHarmony } from '../../state/drapery/colour-sources.ts';
 import {

@@ -1,7 +1,7 @@
 import type { Cloth, ClothRequest } from '../../../drapery/cloth-types.ts';
 import type { Related } from '../../../harmony/colour-intervals.ts';
-import { periodWords } from '../../../harmony/period-practice.ts';
 import { relationsOf } from '../../../harmony/relations.ts';
+import { periodWords } from '../../../messages/relation-messages.ts';
 import { clothResultOf } from '../../state/drapery/cloth-results.ts';
 import { scheme } from '../../state/drapery/drapery-scheme.ts';
 import { formatNumber as decimals } from '../../state/locale-format.ts';

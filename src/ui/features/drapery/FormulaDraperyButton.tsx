@@ -1,4 +1,5 @@
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
+
 import { replaceDrapery } from '../../state/drapery/saved-drapery.ts';
 import { go } from '../../state/route.ts';
 import { book, showError } from '../../state/studio.ts';

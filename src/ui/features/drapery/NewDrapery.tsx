@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import { SHIPPED_FORMULAS } from '../../../drapery/shipped-formulas.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { sourceFromHarmony } from '../../state/drapery/colour-sources.ts';
 import { schemeFromColours } from '../../state/drapery/drapery-scheme.ts';
 import { openHarmony } from '../../state/drapery/open-harmony.ts';

@@ -1,9 +1,9 @@
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import { canonical } from '../../../book/schema/digest.ts';
 import type { FormulaBody } from '../../../book/schema/drapery.ts';
 import type { Entry } from '../../../book/schema/record.ts';
 import type { Book } from '../../../book/store/open-book.ts';
 import { formulaOf, type Passage } from '../../../drapery/formula.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { joinWords } from '../../../wording.ts';
 import { garments } from '../../state/drapery/cloth-results.ts';
 import { scheme } from '../../state/drapery/drapery-scheme.ts';

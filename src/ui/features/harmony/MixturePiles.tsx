@@ -1,9 +1,10 @@
 import { differenceWords } from '../../../colour/describe-colour.ts';
+import { shortfallWords } from '../../../messages/mixture-messages.ts';
 import { glazingPigmentOf } from '../../../mixture/glazing.ts';
 import { measuredRecipeOf } from '../../../mixture/measured-recipe.ts';
 import { type Mixture, type MixtureAnswer, REACHABLE_DELTA_E } from '../../../mixture/mixture.ts';
 import { ofParts } from '../../../mixture/predict.ts';
-import { shortfallOf, shortfallWords } from '../../../mixture/shortfall.ts';
+import { shortfallOf } from '../../../mixture/shortfall.ts';
 import { ColourComparison } from '../../components/drawn/ColourComparison.tsx';
 import { FullScreenColours } from '../../components/FullScreenColours.tsx';
 import { LetDowns, RecipePileRow } from '../../components/RecipePiles.tsx';

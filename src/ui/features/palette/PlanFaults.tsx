@@ -1,4 +1,5 @@
-import { paletteFaultWords } from '../../../palette/palette-faults.ts';
+import { paletteFaultWords } from '../../../messages/palette-faults.ts';
+
 import { withLocalFigures } from '../../state/locale-format.ts';
 import { planFaults } from '../../state/palette/plan-job.ts';
 

@@ -1,5 +1,5 @@
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import { bodyOfStock } from '../../../book/schema/shelf.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import type { Day } from '../../../palette/day-plan.ts';
 import { putBack, type StockWithdrawal, takeFrom } from '../../../palette/stock-supply.ts';
 import type { Stock } from '../../../pigment/stock.ts';

@@ -1,4 +1,5 @@
-import { errorWords, evidenceOfCurve, evidenceWords } from '../../../calibration/curve-evidence.ts';
+import { evidenceOfCurve } from '../../../calibration/curve-evidence.ts';
+import { errorWords, evidenceWords } from '../../../messages/curve-evidence-text.ts';
 import { studioCurveOf } from '../../../pigment/mixing-shelf.ts';
 import type { StockEntry } from '../../../pigment/stock.ts';
 import { withLocalFigures } from '../../state/locale-format.ts';

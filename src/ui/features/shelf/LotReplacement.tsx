@@ -1,11 +1,11 @@
 import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import { differenceWords } from '../../../colour/describe-colour.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
+import { stockFaultWords } from '../../../messages/stock-faults.ts';
 import type { Paint } from '../../../optics/opaque.ts';
 import { masstone } from '../../../pigment/masstone.ts';
 import type { StockEntry, StoredCurve } from '../../../pigment/stock.ts';
-import { stockFaultWords } from '../../../pigment/validate-stock.ts';
 import { BrushedPaint } from '../../components/BrushedPaint.tsx';
 import { go, hrefOf } from '../../state/route.ts';
 import { cssColourOf } from '../../state/screen-colour.ts';

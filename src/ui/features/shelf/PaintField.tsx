@@ -1,8 +1,5 @@
-import {
-  type StockFault,
-  type StockField,
-  stockFaultWords,
-} from '../../../pigment/validate-stock.ts';
+import { stockFaultWords } from '../../../messages/stock-faults.ts';
+import type { StockFault, StockField } from '../../../pigment/validate-stock.ts';
 import { described, LabelledControl } from '../../components/LabelledControl.tsx';
 
 /** The messages for one field's faults, joined; '' when it is valid. */

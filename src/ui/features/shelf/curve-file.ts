@@ -1,10 +1,9 @@
 import type { Spectrum } from '../../../colour/grid.ts';
+import { shelfFaultWords, spectraFaultWords } from '../../../messages/shelf-file-faults.ts';
 import type { Paint } from '../../../optics/opaque.ts';
 import type { Surface } from '../../../optics/surface.ts';
 import { readCgats } from '../../../pigment/import/cgats.ts';
 import { readShelf } from '../../../pigment/import/read-shelf.ts';
-import { shelfFaultWords } from '../../../pigment/import/shelf-fault.ts';
-import { spectraFaultWords } from '../../../pigment/import/spectra-fault.ts';
 import { paintOfMasstone } from '../../../pigment/paint-from-masstone.ts';
 import { fail, ok, type Result } from '../../../result.ts';
 import { shelfTexts } from '../../texts/shelf-texts.ts';

@@ -1,5 +1,4 @@
 import { computed, signal } from '@preact/signals';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import { bodyOfStock } from '../../../book/schema/shelf.ts';
 import {
   acceptCalibration,
@@ -7,6 +6,8 @@ import {
   fittedPaintsOf,
   removeCalibration,
 } from '../../../calibration/accept-calibration.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
+import { stockFaultWords } from '../../../messages/stock-faults.ts';
 import type { Surface } from '../../../optics/surface.ts';
 import {
   addEntry,
@@ -22,7 +23,7 @@ import { pigmentOf } from '../../../pigment/pigment-facts.ts';
 import { starterStock } from '../../../pigment/starter-shelf.ts';
 import type { OwnPigment, Stock, StockDraft } from '../../../pigment/stock.ts';
 import { labelOf } from '../../../pigment/stock-label.ts';
-import { type StockFault, stockFaultWords } from '../../../pigment/validate-stock.ts';
+import type { StockFault } from '../../../pigment/validate-stock.ts';
 import { fail, ok, type Result } from '../../../result.ts';
 import { bookReady, showError, showNotice, storedShelf } from '../../state/studio.ts';
 import { EMPTY, SHELF_ID } from '../../state/studio-shelf.ts';

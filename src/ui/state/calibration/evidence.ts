@@ -1,5 +1,4 @@
 import { computed, effect, signal } from '@preact/signals';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import {
   collectEvidence,
   type EvidenceEntries,
@@ -9,6 +8,7 @@ import {
 import type { Entry, Kind } from '../../../book/schema/record.ts';
 import type { Book } from '../../../book/store/open-book.ts';
 import { accuracyOf } from '../../../calibration/logged-pile.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { ownStock } from '../../features/shelf/stock-state.ts';
 import { book, bookRevision, showError } from '../studio.ts';
 

@@ -1,7 +1,7 @@
 import { computed, effect, signal } from '@preact/signals';
 import { canonical } from '../../../book/schema/digest.ts';
 import type { Cloth, ClothRequest, DraperyFault, Garment } from '../../../drapery/cloth-types.ts';
-import { draperyFaultWords } from '../../../drapery/drapery-remarks.ts';
+import { draperyFaultWords } from '../../../messages/drapery-messages.ts';
 import { mixFaultWords } from '../../../messages/mixture-messages.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
 import type { Result } from '../../../result.ts';

@@ -1,10 +1,10 @@
 import { effect, signal } from '@preact/signals';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import { canonical } from '../../../book/schema/digest.ts';
 import type { DraperyBody } from '../../../book/schema/drapery.ts';
 import type { Entry } from '../../../book/schema/record.ts';
 import { DRAPERY_WAYS } from '../../../drapery/cloth-types.ts';
 import { FABRICS } from '../../../drapery/fabric.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { ok } from '../../../result.ts';
 import { joinWords } from '../../../wording.ts';
 import { draperyTexts } from '../../texts/drapery-texts.ts';

@@ -1,5 +1,4 @@
 import { batch, computed, effect, signal } from '@preact/signals';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import { canonical } from '../../../book/schema/digest.ts';
 import type { HarmonyBody, HarmonyColour } from '../../../book/schema/harmony.ts';
 import { compareClocks } from '../../../book/schema/hybrid-clock.ts';
@@ -18,6 +17,7 @@ import {
   type VariantWay,
   variantTarget,
 } from '../../../harmony/variant-target.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { DEFAULT_PREFERENCES } from '../../../mixture/mixing-preferences.ts';
 import type { Mixture, MixtureAnswer } from '../../../mixture/mixture.ts';
 import { rescored } from '../../../mixture/normalise.ts';

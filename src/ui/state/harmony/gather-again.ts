@@ -1,10 +1,10 @@
 import { batch, computed, effect, signal, untracked } from '@preact/signals';
 import type { NeutralWish } from '../../../../workers/photo.ts';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import type { Entry } from '../../../book/schema/record.ts';
 import { saveGathering } from '../../../book/store/save-specimen.ts';
 import type { EditedHarmony } from '../../../harmony/manual-edits.ts';
 import { reapplyEdits } from '../../../harmony/reapply-edits.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { photographTexts } from '../../texts/photograph-texts.ts';
 import { abortPhotographJob, faultWords, gatherFrom, gathering } from '../photograph-import.ts';
 import { book, bookReady, showError, showNotice } from '../studio.ts';

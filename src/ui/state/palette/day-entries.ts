@@ -1,10 +1,10 @@
 import { computed, effect, signal } from '@preact/signals';
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import type { EntrySummary } from '../../../book/schema/entry-summary.ts';
 import { STUDIO_PALETTE } from '../../../book/schema/palette.ts';
 import type { Entry, Kind } from '../../../book/schema/record.ts';
 import { isSample } from '../../../book/schema/sample-ids.ts';
 import type { Book } from '../../../book/store/open-book.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { isDay } from '../../../palette/iso-date.ts';
 import { today } from '../locale-format.ts';
 import { hrefOf, place, route } from '../route.ts';

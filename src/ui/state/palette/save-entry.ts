@@ -1,6 +1,6 @@
-import { bookFaultWords } from '../../../book/schema/book-fault.ts';
 import type { Bodies, Entry, Kind } from '../../../book/schema/record.ts';
 import type { Put, Undo } from '../../../book/store/open-book.ts';
+import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { ok } from '../../../result.ts';
 import { bookReady, showError, showNotice } from '../studio.ts';
 import { type DayEntries, dayEntries } from './day-entries.ts';

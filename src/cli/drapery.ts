@@ -13,6 +13,8 @@ import { drape } from '../drapery/garment.ts';
 import { SHIPPED_FORMULAS } from '../drapery/shipped-formulas.ts';
 import { draperyFaultWords } from '../messages/drapery-messages.ts';
 import { mixFaultWords } from '../messages/mixture-messages.ts';
+import { shelfRemarkWords } from '../messages/shelf-file-faults.ts';
+import { plainNumber } from '../number-format.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
 import { clothSvg } from './cloth-drawing.ts';
@@ -74,7 +76,7 @@ export async function draperyVerb(args: readonly string[], output: Output): Prom
     throw new CliError('Name a colour: --lab L,a,b, --hex #rrggbb, --harmony FILE, or --worked.');
   const most = wholeNumber('most', options.value('most') ?? '4', 1, 6);
   const shelf = await shelfOf(options.value('shelf'), options.value('surface'));
-  for (const remark of shelf.remarks) output.err(`${remark}\n`);
+  for (const remark of shelf.remarks) output.err(`${shelfRemarkWords(remark, plainNumber)}\n`);
 
   const garments = wishes.map(({ wish }) => garmentOf(wish, shelf, most));
   if (options.has('svg')) output.out(clothSvg(garments));

@@ -3,6 +3,8 @@ import { paletteMarkup } from '../drawing/palette-markup.ts';
 import { mixFaultWords } from '../messages/mixture-messages.ts';
 import { paletteFaultWords } from '../messages/palette-faults.ts';
 import { leftOffWords } from '../messages/palette-messages.ts';
+import { shelfRemarkWords } from '../messages/shelf-file-faults.ts';
+import { plainNumber } from '../number-format.ts';
 import { readDay } from '../palette/day-file.ts';
 import type { Day, PalettePlan } from '../palette/day-plan.ts';
 import { fewestOfDay } from '../palette/fewest-of-day.ts';
@@ -94,7 +96,7 @@ export async function plannedDay(
   const asked = readDay(await readText(path));
   if (!asked.ok) throw new CliError(`${path}: ${paletteFaultWords(asked.fault)}`);
   const studio = await studioOf(options.value('shelf'), asked.value.stock);
-  for (const remark of studio.shelf.remarks) err(`${remark}\n`);
+  for (const remark of studio.shelf.remarks) err(`${shelfRemarkWords(remark, plainNumber)}\n`);
   const day = planDay(asked.value.asked, studio);
   if (!day.ok) throw new CliError(day.fault.map(paletteFaultWords).join('\n'));
   return { day: day.value, studio };

@@ -4,7 +4,8 @@ import type { Part } from '../calibration/painted-swatch.ts';
 import { hexOf } from '../colour/gamut-mapping.ts';
 import { labOf } from '../colour/lab.ts';
 import { sampleFaultWords } from '../messages/calibration-faults.ts';
-import { curvesFaultWords } from '../messages/shelf-file-faults.ts';
+import { curvesFaultWords, shelfRemarkWords } from '../messages/shelf-file-faults.ts';
+import { plainNumber } from '../number-format.ts';
 import { readNumber } from '../pigment/import/parse-number.ts';
 import { readSpectra, spectraCgats, spectraCsv } from '../pigment/import/read-spectra.ts';
 import { pigmentOf } from '../pigment/pigment-facts.ts';
@@ -53,8 +54,10 @@ export async function shelfCurves(args: readonly string[], output: Output): Prom
   if (file === undefined) throw new CliError('Name a file of curves: kingcup shelf curves FILE.');
   if (stray !== undefined) throw new CliError(`“${stray}” is one too many: one file at a time.`);
   const spectra = readSpectra(await readText(file));
-  if (!spectra.ok) throw new CliError(`${basename(file)}: ${curvesFaultWords(spectra.fault)}`);
-  const { samples, geometry, remarks } = spectra.value;
+  if (!spectra.ok)
+    throw new CliError(`${basename(file)}: ${curvesFaultWords(spectra.fault, plainNumber)}`);
+  const { samples, geometry } = spectra.value;
+  const remarks = spectra.value.remarks.map((one) => shelfRemarkWords(one, plainNumber));
   for (const remark of remarks) output.err(`${basename(file)}: ${remark}\n`);
 
   const form = options.value('as');

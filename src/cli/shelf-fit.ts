@@ -10,6 +10,7 @@ import { hexOf } from '../colour/gamut-mapping.ts';
 import { calibrationFaultWords } from '../messages/calibration-faults.ts';
 import { evidenceWords } from '../messages/curve-evidence-text.ts';
 import { shelfFaultWords } from '../messages/shelf-file-faults.ts';
+import { plainNumber } from '../number-format.ts';
 import { readShelf } from '../pigment/import/read-shelf.ts';
 import { writeShelfJson } from '../pigment/import/shelf-json.ts';
 import type { Shelf } from '../pigment/shelf.ts';
@@ -24,7 +25,7 @@ import { readText } from './read-text.ts';
 export async function shelfToCalibrate(path: string | undefined): Promise<Shelf> {
   if (path === undefined) return wholeShelf();
   const shelf = readShelf(await readText(path), { name: path });
-  if (!shelf.ok) throw new CliError(`${path}: ${shelfFaultWords(shelf.fault)}`);
+  if (!shelf.ok) throw new CliError(`${path}: ${shelfFaultWords(shelf.fault, plainNumber)}`);
   return shelf.value;
 }
 

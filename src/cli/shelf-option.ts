@@ -1,4 +1,5 @@
-import { shelfFaultWords } from '../messages/shelf-file-faults.ts';
+import { shelfFaultWords, shelfRemarkWords } from '../messages/shelf-file-faults.ts';
+import { plainNumber } from '../number-format.ts';
 import { readShelf } from '../pigment/import/read-shelf.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { starterShelf } from '../pigment/starter-shelf.ts';
@@ -20,7 +21,7 @@ export const SHELF_HELP = `  --shelf FILE     a shelf: Kingcup's JSON, or CSV wi
 /** The shelf that was named, its remarks on standard error. @throws CliError */
 export async function shelfIn({ value }: Parsed, { err }: Output): Promise<Shelf> {
   const shelf = await shelfOf(value('shelf'), value('surface'));
-  for (const remark of shelf.remarks) err(`${remark}\n`);
+  for (const remark of shelf.remarks) err(`${shelfRemarkWords(remark, plainNumber)}\n`);
   return shelf;
 }
 
@@ -45,6 +46,6 @@ export async function shelfOf(
     name: path,
     ...(override ? { surface: override } : {}),
   });
-  if (!read.ok) throw new CliError(`${path}: ${shelfFaultWords(read.fault)}`);
+  if (!read.ok) throw new CliError(`${path}: ${shelfFaultWords(read.fault, plainNumber)}`);
   return read.value;
 }

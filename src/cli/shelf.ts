@@ -1,7 +1,8 @@
 import { basename } from 'node:path';
 import { hexOf } from '../colour/gamut-mapping.ts';
 import type { Lab } from '../colour/lab.ts';
-import { shelfFaultWords } from '../messages/shelf-file-faults.ts';
+import { shelfFaultWords, shelfRemarkWords } from '../messages/shelf-file-faults.ts';
+import { plainNumber } from '../number-format.ts';
 import { readShelf } from '../pigment/import/read-shelf.ts';
 import { masstone } from '../pigment/masstone.ts';
 import { pigmentOf } from '../pigment/pigment-facts.ts';
@@ -113,7 +114,7 @@ async function check(path: string, options: Parsed, output: Output): Promise<voi
     { file: path, ...shelfJson(shelf) },
     () =>
       `${basename(path)} can be used as a shelf.\n${shelfText(shelf)}${shelf.remarks
-        .map((each) => `${each}\n`)
+        .map((each) => `${shelfRemarkWords(each, plainNumber)}\n`)
         .join('')}`,
   );
 }
@@ -121,12 +122,13 @@ async function check(path: string, options: Parsed, output: Output): Promise<voi
 /** A shelf file. @throws CliError */
 async function read(path: string): Promise<Shelf> {
   const result = readShelf(await readText(path), { name: path });
-  if (!result.ok) throw new CliError(`${basename(path)}: ${shelfFaultWords(result.fault)}`);
+  if (!result.ok)
+    throw new CliError(`${basename(path)}: ${shelfFaultWords(result.fault, plainNumber)}`);
   return result.value;
 }
 
 function remark({ remarks }: Shelf, { err }: Output): void {
-  for (const each of remarks) err(`${each}\n`);
+  for (const each of remarks) err(`${shelfRemarkWords(each, plainNumber)}\n`);
 }
 
 function write(options: Parsed, { out }: Output, document: object, text: () => string): void {
@@ -164,7 +166,7 @@ function shelfJson(shelf: Shelf) {
       hex: hexOf(lab),
       hazard,
     })),
-    remarks,
+    remarks: remarks.map((remark) => shelfRemarkWords(remark, plainNumber)),
   };
 }
 

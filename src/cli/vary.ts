@@ -9,9 +9,11 @@ import {
 } from '../harmony/variant-target.ts';
 import { mixFaultWords } from '../messages/mixture-messages.ts';
 import { periodWords } from '../messages/relation-messages.ts';
+import { shelfRemarkWords } from '../messages/shelf-file-faults.ts';
 import { limitWords } from '../messages/variant-limits.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import { mixtureOnly } from '../mixture/normalise.ts';
+import { plainNumber } from '../number-format.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
 import { coloursOf, type Given } from './colour-options.ts';
@@ -65,7 +67,7 @@ export async function varyVerb(args: readonly string[], output: Output): Promise
   if (colours.length === 0)
     throw new CliError('Name a colour: --lab L,a,b, --hex #rrggbb or --harmony FILE.');
   const shelf = await shelfOf(options.value('shelf'), options.value('surface'));
-  for (const remark of shelf.remarks) output.err(`${remark}\n`);
+  for (const remark of shelf.remarks) output.err(`${shelfRemarkWords(remark, plainNumber)}\n`);
 
   const simple = options.has('simple');
   const rows = colours.map((colour) => rowOf(colour, ways, amount, shelf, { most, simple }));

@@ -1,7 +1,7 @@
 import { type Spectrum, spectrum } from '../colour/grid.ts';
 import type { Paint } from '../optics/opaque.ts';
 import { builtInPaintOf } from './built-in-curves.ts';
-import type { Shelf, ShelfPaint } from './shelf.ts';
+import type { Shelf, ShelfPaint, ShelfRemark } from './shelf.ts';
 import type { Stock, StockEntry, StoredCurve } from './stock.ts';
 import { labelOf, nameIn } from './stock-label.ts';
 
@@ -32,18 +32,18 @@ export const pigmentOfPaint = (paint: string): string => paint.split('#')[0]!;
  * are used up or have no curve are left out, with a remark.
  */
 export function mixtureShelfOf(stock: Stock): Shelf {
-  const remarks: string[] = [];
+  const remarks: ShelfRemark[] = [];
   const taken = new Map<string, ShelfPaint>();
   const paintOf = new Map<string, string>();
   for (const entry of stock.entries) {
     const label = labelOf(stock, entry);
     if (entry.amount === 0) {
-      remarks.push(`${label} is used up.`);
+      remarks.push({ code: 'used-up', label });
       continue;
     }
     const paint = curveOfEntry(stock, entry);
     if (paint === null) {
-      remarks.push(`${label} has no K and S yet, so nothing is mixed with it.`);
+      remarks.push({ code: 'no-curve', label });
       continue;
     }
     const alone = !stock.entries.some(
@@ -57,11 +57,7 @@ export function mixtureShelfOf(stock: Stock): Shelf {
   }
   const white = (stock.white === null ? null : paintOf.get(stock.white)) ?? null;
   if (white === null)
-    remarks.push(
-      stock.white === null
-        ? 'No white is marked: colours lighter than the other paints may be out of reach.'
-        : "The studio's white cannot be mixed with: mark another.",
-    );
+    remarks.push({ code: stock.white === null ? 'white-not-marked' : 'white-not-mixable' });
   return {
     name: stock.name,
     basis: 'volume',

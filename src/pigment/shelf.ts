@@ -1,5 +1,6 @@
 import type { Paint } from '../optics/opaque.ts';
 import type { Surface } from '../optics/surface.ts';
+import type { GridRemark } from './import/resample.ts';
 
 /** Meaning of a share: volume of paste, mass of paint, or unknown. Grams need volume. */
 export type Basis = 'volume' | 'mass' | 'unknown';
@@ -13,6 +14,18 @@ export interface ShelfPaint {
   readonly paint: Paint;
 }
 
+/** What was assumed when a shelf was read, and what cannot be mixed. */
+export type ShelfRemark =
+  | GridRemark
+  | { readonly code: 'no-surface' }
+  | { readonly code: 'no-white' }
+  | { readonly code: 'one-paint' }
+  | { readonly code: 'parts-not-volumes' }
+  | { readonly code: 'used-up'; readonly label: string }
+  | { readonly code: 'no-curve'; readonly label: string }
+  | { readonly code: 'white-not-marked' }
+  | { readonly code: 'white-not-mixable' };
+
 /** The paints that can be mixed, and the surface through which they are seen. */
 export interface Shelf {
   readonly name: string;
@@ -21,6 +34,5 @@ export interface Shelf {
   /** `pigment` of the studio's white; null if there is none. */
   readonly white: string | null;
   readonly paints: readonly ShelfPaint[];
-  /** Sentences about assumptions made when the shelf was read. */
-  readonly remarks: readonly string[];
+  readonly remarks: readonly ShelfRemark[];
 }

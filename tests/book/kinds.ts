@@ -1,5 +1,5 @@
 import type { Bodies } from '../../src/book/schema/record.ts';
-import { shelfBodyOf } from '../../src/book/schema/shelf.ts';
+import type { ShelfBody } from '../../src/book/schema/shelf.ts';
 import { spectrum } from '../../src/colour/grid.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';
 import { colour, harmonyBodyOf, mixtureOf } from './made.ts';
@@ -22,7 +22,7 @@ export const smallShelf: Shelf = {
       paint: { K: spectrum<'K'>(bands(1.4, -0.03)), S: spectrum<'S'>(bands(0.2, 0.011)) },
     },
   ],
-  remarks: ['Two paints only.'],
+  remarks: [],
 };
 
 const mixture = mixtureOf([44, 20, 18], 'red-earth', 'lead-white');
@@ -112,11 +112,12 @@ export const bodies: Bodies = {
     taken: [{ entry: 'stock-1', amount: 12.5 }],
   },
   shelf: {
-    ...shelfBodyOf(smallShelf),
+    ...smallShelf,
     note,
-    paints: shelfBodyOf(smallShelf).paints.map((paint) => ({
-      ...paint,
-      ...{ grade: 'fine', lot: '7', grams: 250, opened: date },
+    remarks: ['Two paints only.'],
+    paints: smallShelf.paints.map(({ pigment, label, paint: { K, S } }) => ({
+      ...{ pigment, label, known: 'handbook', K: Array.from(K), S: Array.from(S) },
+      ...{ grade: 'fine', lot: '7', note: '', form: 'paste', grams: 250, opened: date },
     })),
   },
   swatch: {
@@ -187,3 +188,11 @@ export const bodies: Bodies = {
   },
   leftover: { name: 'flesh', note, date, mixture, cm3: 3, kept: 'under film', used: '2031-05-18' },
 };
+
+/** The paints of a stored shelf, as the mixture search knows them. */
+export const paintsOf = ({ paints }: ShelfBody): Shelf['paints'] =>
+  paints.map(({ pigment, label, K, S }) => ({
+    pigment,
+    label,
+    paint: { K: spectrum<'K'>(K), S: spectrum<'S'>(S) },
+  }));

@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { shelfFaultWords } from '../../src/messages/shelf-file-faults.ts';
+import { plainNumber } from '../../src/number-format.ts';
 import { readShelf } from '../../src/pigment/import/read-shelf.ts';
 import { masstonesOf } from '../../src/pigment/nearest-masstone.ts';
 import { wholeShelf } from '../../src/pigment/starter-shelf.ts';
@@ -10,7 +11,7 @@ import { wholeShelf } from '../../src/pigment/starter-shelf.ts';
 const sample = (file: string) => {
   const path = resolve(import.meta.dirname, '../../samples', file);
   const shelf = readShelf(readFileSync(path, 'utf8'), { name: file });
-  if (!shelf.ok) throw new Error(shelfFaultWords(shelf.fault));
+  if (!shelf.ok) throw new Error(shelfFaultWords(shelf.fault, plainNumber));
   return shelf.value;
 };
 

@@ -27,6 +27,7 @@ import {
   type StoredCurve,
 } from '../../src/pigment/stock.ts';
 import { labelOf } from '../../src/pigment/stock-label.ts';
+import { remarkWords } from './remark-words.ts';
 
 const stocked = (result: StockResult): Stock => {
   if (!result.ok) throw new Error(result.fault.map(stockFaultWords).join(' '));
@@ -182,7 +183,9 @@ describe('a pigment of one of its own', () => {
     const bare = stocked(saveOwnPigment(EMPTY, { ...moss, curve: null }));
     const shelf = mixtureShelfOf(stocked(addEntry(bare, draftOf('own:moss'), 'a')));
     expect(shelf.paints).toEqual([]);
-    expect(shelf.remarks[0]).toBe('Moss green has no K and S yet, so nothing is mixed with it.');
+    expect(remarkWords(shelf.remarks)[0]).toBe(
+      'Moss green has no K and S yet, so nothing is mixed with it.',
+    );
   });
   test('needs a name that no other has', () => {
     expect(codes(saveOwnPigment(stock, { ...moss, id: 'own:b', name: ' moss GREEN ' }))).toEqual([
@@ -226,7 +229,7 @@ describe('the shelf that is mixed on', () => {
     const used = stocked(editEntry(starterStock(), 'indigo', { amount: 0 }));
     const shelf = mixtureShelfOf(used);
     expect(shelf.paints.some(({ pigment }) => pigment === 'indigo')).toBe(false);
-    expect(shelf.remarks).toContain('Indigo is used up.');
+    expect(remarkWords(shelf.remarks)).toContain('Indigo is used up.');
   });
   test('an empty stock', () => {
     expect(mixtureShelfOf(EMPTY)).toMatchObject({ paints: [], white: null });
@@ -254,7 +257,7 @@ describe("the studio's white", () => {
   test('that is used up is said', () => {
     const shelf = mixtureShelfOf(stocked(editEntry(starterStock(), 'lead_white', { amount: 0 })));
     expect(shelf.white).toBeNull();
-    expect(shelf.remarks.join(' ')).toContain('mark another');
+    expect(remarkWords(shelf.remarks).join(' ')).toContain('mark another');
   });
 });
 

@@ -1,9 +1,8 @@
 import * as v from 'valibot';
-import { spectrum } from '../../colour/grid.ts';
 import type { Lab } from '../../colour/lab.ts';
 import type { Surface } from '../../optics/surface.ts';
 import { mixtureShelfOf } from '../../pigment/mixing-shelf.ts';
-import type { Basis, Shelf, ShelfPaint } from '../../pigment/shelf.ts';
+import type { Basis, ShelfRemark } from '../../pigment/shelf.ts';
 import type { OwnPigment, Stock, StockEntry, StoredEvidence } from '../../pigment/stock.ts';
 import {
   amount,
@@ -134,8 +133,15 @@ export const shelfBody: v.GenericSchema<unknown, ShelfBody> = v.strictObject({
   stock: v.exactOptional(stock),
 });
 
-/** A stock in its stored form, with the paints that can be mixed from it. */
-export function bodyOfStock(stock: Stock, note = ''): ShelfBody {
+/**
+ * A stock in its stored form, with the paints that can be mixed from it.
+ * @param remarkWords the sentence of a remark, which is stored
+ */
+export function bodyOfStock(
+  stock: Stock,
+  remarkWords: (remark: ShelfRemark) => string,
+  note = '',
+): ShelfBody {
   const shelf = mixtureShelfOf(stock);
   const { name, basis, surface, white } = shelf;
   const paints = shelf.paints.map(({ pigment, label, paint }): StockPaint => {
@@ -155,41 +161,8 @@ export function bodyOfStock(stock: Stock, note = ''): ShelfBody {
       form: entry.form === 'powder' ? 'powder' : 'paste',
     };
   });
-  const remarks = shelf.remarks.slice(0, MOST_REMARKS);
+  const remarks = shelf.remarks.slice(0, MOST_REMARKS).map(remarkWords);
   return { name, note, basis, surface, white, paints, remarks, stock };
-}
-
-/** A shelf without stock data in its stored form; grades, lots and notes start empty. */
-export function shelfBodyOf(shelf: Shelf, known: StockPaint['known'] = 'handbook'): ShelfBody {
-  const stock = ({ pigment, label, paint }: ShelfPaint): StockPaint => ({
-    pigment,
-    label,
-    known,
-    K: Array.from(paint.K),
-    S: Array.from(paint.S),
-    grade: '',
-    lot: '',
-    note: '',
-    form: 'paste',
-  });
-  const { name, basis, surface, white, remarks } = shelf;
-  return { name, note: '', basis, surface, white, paints: shelf.paints.map(stock), remarks };
-}
-
-/** The stored shelf as input of the mixture search. Its spectra are new arrays. */
-export function shelfOf({ name, basis, surface, white, paints, remarks }: ShelfBody): Shelf {
-  return {
-    name,
-    basis,
-    surface,
-    white,
-    remarks,
-    paints: paints.map(({ pigment, label, K, S }) => ({
-      pigment,
-      label,
-      paint: { K: spectrum<'K'>(K), S: spectrum<'S'>(S) },
-    })),
-  };
 }
 
 /** A painted swatch, as evidence for a paint's curves. */

@@ -2,7 +2,7 @@ import { type Spectrum, spectrum } from '../../colour/grid.ts';
 import type { Surface } from '../../optics/surface.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { findWhite } from '../masstone.ts';
-import type { Basis, Shelf, ShelfPaint } from '../shelf.ts';
+import type { Basis, Shelf, ShelfPaint, ShelfRemark } from '../shelf.ts';
 import { type GridFault, type Resampler, resamplerFor } from './resample.ts';
 import type { ShelfFault } from './shelf-fault.ts';
 
@@ -65,7 +65,7 @@ export function shelfFrom(given: {
   /** null for no white; undefined to look for one with findWhite(). */
   readonly white: string | null | undefined;
   readonly paints: readonly ShelfPaint[];
-  readonly remarks: readonly string[];
+  readonly remarks: readonly ShelfRemark[];
 }): Result<Shelf, ShelfFault> {
   const { name, basis, surface, paints } = given;
   if (paints.length === 0) return fail({ code: 'shelf-empty' });
@@ -79,12 +79,10 @@ export function shelfFrom(given: {
   return ok({ name, basis, surface, white, paints, remarks });
 }
 
-function* shelfRemarks(white: string | null, count: number, basis: Basis): Generator<string> {
-  if (white === null)
-    yield 'There is no white on this shelf: colours lighter than its paints are out of reach.';
-  if (count === 1) yield 'There is one paint on this shelf, so nothing can be mixed from it yet.';
-  if (basis !== 'volume')
-    yield 'Its parts are not known to be volumes of paste: parts are offered, but no grams.';
+function* shelfRemarks(white: string | null, count: number, basis: Basis): Generator<ShelfRemark> {
+  if (white === null) yield { code: 'no-white' };
+  if (count === 1) yield { code: 'one-paint' };
+  if (basis !== 'volume') yield { code: 'parts-not-volumes' };
 }
 
 function shelfGridFault(fault: GridFault): ShelfFault {

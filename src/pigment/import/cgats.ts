@@ -1,7 +1,7 @@
 import { type Reflectance, spectrum } from '../../colour/grid.ts';
 import { fail, ok, type Result } from '../../result.ts';
 import { readNumber } from './parse-number.ts';
-import { resamplerFor } from './resample.ts';
+import { type GridRemark, resamplerFor } from './resample.ts';
 import type { SpectraFault } from './spectra-fault.ts';
 
 /** One measured spectrum from a file. */
@@ -10,6 +10,12 @@ export interface Sample {
   /** Reflectance 0…1 on the grid, as measured (no surface correction). */
   readonly R: Reflectance;
 }
+
+/** What was assumed when a file of spectra was read. */
+export type SpectraRemark =
+  | GridRemark
+  | { readonly code: 'values-per-cent' }
+  | { readonly code: 'noise-below-zero' };
 
 /** Contents of a file of measured spectra. */
 export interface Spectra {
@@ -20,7 +26,7 @@ export interface Spectra {
    * A 45/0 instrument sees no gloss: such spectra belong to a surface with `specular: 'excluded'`.
    */
   readonly specular: 'excluded' | null;
-  readonly remarks: readonly string[];
+  readonly remarks: readonly SpectraRemark[];
 }
 
 /** A file with a value above this is in per cent: no paint has a reflectance of 1.5. */
@@ -79,10 +85,7 @@ export function readCgats(text: string): Result<Spectra, SpectraFault> {
   const percent = measured.some(({ values }) => values.some((value) => value > HIGHEST));
   return fractions(measured, nms, percent, door.value.resample, {
     geometry: keyword(lines, 'MEASUREMENT_GEOMETRY'),
-    remarks: [
-      ...door.value.remarks,
-      ...(percent ? ['The values are taken as per cent and divided by 100.'] : []),
-    ],
+    remarks: [...door.value.remarks, ...(percent ? [{ code: 'values-per-cent' } as const] : [])],
   });
 }
 
@@ -91,7 +94,7 @@ function fractions(
   nms: readonly number[],
   percent: boolean,
   resample: (values: readonly number[]) => Float64Array,
-  about: { readonly geometry: string | null; readonly remarks: readonly string[] },
+  about: { readonly geometry: string | null; readonly remarks: readonly SpectraRemark[] },
 ): Result<Spectra, SpectraFault> {
   let dark = false;
   const samples: Sample[] = [];
@@ -106,8 +109,8 @@ function fractions(
     const R = resample(scaled.map((value) => Math.max(0, value)));
     samples.push({ name, R: spectrum<'R'>(R) });
   }
-  const remarks = dark
-    ? [...about.remarks, 'Values a little below 0 are noise of the instrument and count as 0.']
+  const remarks: readonly SpectraRemark[] = dark
+    ? [...about.remarks, { code: 'noise-below-zero' }]
     : about.remarks;
   const specular = /\b(45\D{0,3}0|0\D{0,3}45)\b/.test(about.geometry ?? '') ? 'excluded' : null;
   return ok({ samples, geometry: about.geometry, specular, remarks });

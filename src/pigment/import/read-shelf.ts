@@ -1,6 +1,6 @@
 import { NO_SURFACE, type Surface } from '../../optics/surface.ts';
 import { fail, ok, type Result } from '../../result.ts';
-import type { Basis, Shelf, ShelfPaint } from '../shelf.ts';
+import type { Basis, Shelf, ShelfPaint, ShelfRemark } from '../shelf.ts';
 import { type Measured, resamplePaint, shelfFrom, shelfResamplerFor } from './assemble-shelf.ts';
 import { readNumber } from './parse-number.ts';
 import { readTable, type Table } from './shelf-csv.ts';
@@ -59,9 +59,9 @@ function readCsv(text: string, options: ReadOptions): Result<Shelf, ShelfFault> 
     if (!paint.ok) return paint;
     paints.push(paint.value);
   }
-  const remarks = [...door.value.remarks];
+  const remarks: ShelfRemark[] = [...door.value.remarks];
   if (!comments.has('surface') && options.surface === undefined)
-    remarks.push('The file states no surface: its colours are shown without one.');
+    remarks.push({ code: 'no-surface' });
   return shelfFrom({
     name: options.name,
     basis: basis.value,

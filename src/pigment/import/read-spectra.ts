@@ -1,7 +1,7 @@
 import Papa from 'papaparse';
 import { BANDS, bandNm, spectrum } from '../../colour/grid.ts';
 import { fail, ok, type Result } from '../../result.ts';
-import { readCgats, type Sample, type Spectra } from './cgats.ts';
+import { readCgats, type Sample, type Spectra, type SpectraRemark } from './cgats.ts';
 import { readNumber } from './parse-number.ts';
 import { resamplerFor } from './resample.ts';
 import type { SpectraFault } from './spectra-fault.ts';
@@ -80,9 +80,9 @@ function readCsv(text: string): Result<Spectra, CurvesFault> {
     const R = door.value.resample(scaled.map((value) => Math.max(0, value)));
     samples.push({ name, R: spectrum<'R'>(R) });
   }
-  const remarks = [
+  const remarks: readonly SpectraRemark[] = [
     ...door.value.remarks,
-    ...(percent ? ['The values are taken as per cent and divided by 100.'] : []),
+    ...(percent ? [{ code: 'values-per-cent' } as const] : []),
   ];
   return ok({ samples, geometry: null, specular: null, remarks });
 }

@@ -5,9 +5,14 @@ import { fail, ok, type Result } from '../../result.ts';
 export interface Resampler {
   /** Takes one value per wavelength of the file; returns BANDS new values. */
   readonly resample: (values: readonly number[]) => Float64Array;
-  /** Sentences about extrapolation and resampling. */
-  readonly remarks: readonly string[];
+  readonly remarks: readonly GridRemark[];
 }
+
+/** What was extrapolated or resampled, in nanometres of the file. */
+export type GridRemark =
+  | { readonly code: 'grid-starts-late'; readonly nm: number }
+  | { readonly code: 'grid-ends-early'; readonly nm: number }
+  | { readonly code: 'grid-resampled'; readonly stepNm: number };
 
 /** Why wavelengths cannot be resampled: range too short, step too coarse, or not rising. */
 export type GridFault =
@@ -40,20 +45,15 @@ export function resamplerFor(nms: readonly number[]): Result<Resampler, GridFaul
     if (nms[i]! - nms[i - 1]! > WIDEST_STEP)
       return fail({ code: 'grid-coarse', fromNm: nms[i - 1]!, toNm: nms[i]! });
   }
-  const remarks: string[] = [];
-  if (first > FIRST_NM)
-    remarks.push(
-      `The wavelengths start at ${first} nm: the first value is carried on flat to 380.`,
-    );
-  if (last < LAST_NM)
-    remarks.push(`The wavelengths end at ${last} nm: the last value is carried on flat to 730.`);
+  const remarks: GridRemark[] = [];
+  if (first > FIRST_NM) remarks.push({ code: 'grid-starts-late', nm: first });
+  if (last < LAST_NM) remarks.push({ code: 'grid-ends-early', nm: last });
   const step = (last - first) / (nms.length - 1);
   const onGrid = Array.from({ length: BANDS }, (_, band) => bandNm(band)).every(
     (nm) => nm < first || nm > last || nms.includes(nm),
   );
   const fine = step < 0.75 * STEP_NM;
-  if (fine || !onGrid)
-    remarks.push(`Values every ${Number(step.toFixed(1))} nm were brought to every 10 nm.`);
+  if (fine || !onGrid) remarks.push({ code: 'grid-resampled', stepNm: step });
   const bring = onGrid ? picked : fine ? averaged : joined;
   const resample = (values: readonly number[]) => bring(nms, values);
   return ok({ resample, remarks });

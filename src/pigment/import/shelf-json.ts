@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { BANDS, bandNm } from '../../colour/grid.ts';
 import type { Surface } from '../../optics/surface.ts';
 import { fail, ok, type Result } from '../../result.ts';
-import type { Shelf, ShelfPaint } from '../shelf.ts';
+import type { Shelf, ShelfPaint, ShelfRemark } from '../shelf.ts';
 import { ownPaint } from '../starter-shelf.ts';
 import { resamplePaint, shelfFrom, shelfResamplerFor } from './assemble-shelf.ts';
 import type { ShelfFault } from './shelf-fault.ts';
@@ -92,29 +92,31 @@ export function readShelfJson(
     return fail({ code: 'shelf-surface', text: JSON.stringify(rest.surface) });
 
   const paints: ShelfPaint[] = [];
-  const remarks = new Set<string>();
+  const remarks: ShelfRemark[] = [];
   if (rest.surface === undefined && options.surface === undefined)
-    remarks.add('The file states no surface: its colours are shown without one.');
+    remarks.push({ code: 'no-surface' });
   for (const [i, row] of rows.entries()) {
     if (row.pigment.trim() === '') return fail({ code: 'shelf-name-missing', row: i + 1 });
-    const paint = paintOfRow(row, wavelengths, remarks);
+    const paint = paintOfRow(row, wavelengths);
     if (!paint.ok) return paint;
     paints.push(paint.value);
   }
+  const grid = shelfResamplerFor(wavelengths);
+  if (grid.ok && rows.some(({ K, S }) => K !== undefined || S !== undefined))
+    remarks.push(...grid.value.remarks);
   return shelfFrom({
     name: rest.name ?? options.name,
     basis,
     surface: options.surface ?? (surface.output as Surface),
     white: rest.white,
     paints,
-    remarks: [...remarks],
+    remarks,
   });
 }
 
 function paintOfRow(
   { pigment, label, K, S }: Row,
   nms: readonly number[],
-  remarks: Set<string>,
 ): Result<ShelfPaint, ShelfFault> {
   if (K === undefined && S === undefined) {
     const own = ownPaint(pigment);
@@ -123,7 +125,6 @@ function paintOfRow(
   }
   const door = shelfResamplerFor(nms);
   if (!door.ok) return door;
-  for (const remark of door.value.remarks) remarks.add(remark);
   const [absorption, scattering] = [numbers(pigment, 'K', K, nms), numbers(pigment, 'S', S, nms)];
   if (!absorption.ok) return absorption;
   if (!scattering.ok) return scattering;

@@ -1,6 +1,8 @@
+import { shelfRemarkWords } from '../../messages/shelf-file-faults.ts';
 import { masstonesOf } from '../../pigment/nearest-masstone.ts';
-import type { Shelf } from '../../pigment/shelf.ts';
+import type { Shelf, ShelfRemark } from '../../pigment/shelf.ts';
 import { midSentence } from '../../wording.ts';
+import { formatNumber } from './locale-format.ts';
 import { cssColourOf } from './screen-colour.ts';
 
 /** Label of a pigment on a shelf; its id if the shelf lacks it. */
@@ -16,3 +18,6 @@ export function masstoneDisplayColour(pigment: string, shelf: Shelf): string {
   const found = masstonesOf(shelf).find((paint) => paint.pigment === pigment);
   return found ? cssColourOf(found.lab) : '#808080';
 }
+
+/** The sentence for what a shelf assumes or lacks. */
+export const shelfRemark = (remark: ShelfRemark): string => shelfRemarkWords(remark, formatNumber);

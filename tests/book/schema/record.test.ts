@@ -10,8 +10,7 @@ import {
   linksOf,
   readRecord,
 } from '../../../src/book/schema/record.ts';
-import { shelfOf } from '../../../src/book/schema/shelf.ts';
-import { bodies, smallShelf } from '../kinds.ts';
+import { bodies, paintsOf, smallShelf } from '../kinds.ts';
 import { NOON } from '../made.ts';
 
 const marks = nextVersionMetadata('device-0001', START, NOON, []);
@@ -113,6 +112,6 @@ describe('the form', () => {
   });
 });
 
-test('a shelf comes back as the mixture search knows it', () => {
-  expect(shelfOf(bodies.shelf)).toEqual(smallShelf);
+test('a shelf’s paints come back as the mixture search knows them', () => {
+  expect(paintsOf(bodies.shelf)).toEqual(smallShelf.paints);
 });

@@ -1,18 +1,20 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { spectraFaultWords } from '../../../src/messages/shelf-file-faults.ts';
+import { plainNumber } from '../../../src/number-format.ts';
 import { readCgats, type Spectra } from '../../../src/pigment/import/cgats.ts';
 import { describeShared, readShared } from '../../shared.ts';
+import { remarkWords } from '../remark-words.ts';
 
 const read = (text: string): Spectra => {
   const spectra = readCgats(text);
-  if (!spectra.ok) throw new Error(spectraFaultWords(spectra.fault));
+  if (!spectra.ok) throw new Error(spectraFaultWords(spectra.fault, plainNumber));
   return spectra.value;
 };
 const codeOf = (text: string) => {
   const spectra = readCgats(text);
   if (spectra.ok) throw new Error('it was read');
-  expect(spectraFaultWords(spectra.fault)).toMatch(/^.{20,}\.$/s);
+  expect(spectraFaultWords(spectra.fault, plainNumber)).toMatch(/^.{20,}\.$/s);
   return spectra.fault.code;
 };
 
@@ -40,7 +42,7 @@ describeShared('the example files', () => {
   test('per cent every 20 nm are the same patches', () => {
     const fine = read(tens).samples;
     const { samples, remarks } = read(twenties);
-    expect(remarks.join(' ')).toMatch(/every 20 nm.*per cent/);
+    expect(remarkWords(remarks).join(' ')).toMatch(/every 20 nm.*per cent/);
     expect(samples).toHaveLength(6);
     samples.forEach(({ name, R }, i) => {
       expect(name).toBe(fine[i]!.name);
@@ -81,12 +83,12 @@ describe('what is refused, and what is not', () => {
     const { samples, geometry, remarks } = read(file(() => 0.4));
     expect(samples[0]!.name).toBe('A1');
     expect(geometry).toBeNull();
-    expect(remarks.join(' ')).toMatch(/380.*730/);
+    expect(remarkWords(remarks).join(' ')).toMatch(/380.*730/);
   });
   test('noise below 0 counts as 0, more is refused', () => {
     const noisy = read(file((nm) => (nm === 500 ? -0.002 : 0.3)));
     expect(noisy.samples[0]!.R[12]).toBe(0);
-    expect(noisy.remarks.join(' ')).toContain('noise');
+    expect(remarkWords(noisy.remarks).join(' ')).toContain('noise');
     expect(codeOf(file((nm) => (nm === 500 ? -0.2 : 0.3)))).toBe('spectra-range');
     expect(codeOf(file((nm) => (nm === 500 ? 300 : 30)))).toBe('spectra-range');
   });
@@ -143,7 +145,7 @@ describe('what is refused, and what is not', () => {
             expect(R.every((r) => r >= 0 && r < 2) && R.length === 36).toBe(true);
         } else {
           counted.refused++;
-          expect(spectraFaultWords(spectra.fault)).toMatch(/^.{20,}\.$/s);
+          expect(spectraFaultWords(spectra.fault, plainNumber)).toMatch(/^.{20,}\.$/s);
         }
       }),
       { numRuns: 300, seed: 5 },

@@ -3,12 +3,14 @@ import { deltaE00 } from '../../../src/colour/difference.ts';
 import { spectrum } from '../../../src/colour/grid.ts';
 import { labOf } from '../../../src/colour/lab.ts';
 import { shelfFaultWords } from '../../../src/messages/shelf-file-faults.ts';
+import { plainNumber } from '../../../src/number-format.ts';
 import { opaque } from '../../../src/optics/opaque.ts';
 import { addSurface } from '../../../src/optics/surface.ts';
 import { readShelf, readSurface } from '../../../src/pigment/import/read-shelf.ts';
 import type { ShelfFault } from '../../../src/pigment/import/shelf-fault.ts';
 import type { Shelf } from '../../../src/pigment/shelf.ts';
 import { describeShared, readShared } from '../../shared.ts';
+import { remarkWords } from '../remark-words.ts';
 
 const range = (first: number, last: number, step: number) =>
   Array.from({ length: Math.round((last - first) / step) + 1 }, (_, i) => first + i * step);
@@ -33,7 +35,7 @@ function read(text: string, surface?: string): Shelf {
     name: 'test',
     ...(constants === undefined ? {} : { surface: constants.value }),
   });
-  if (!shelf.ok) throw new Error(shelfFaultWords(shelf.fault));
+  if (!shelf.ok) throw new Error(shelfFaultWords(shelf.fault, plainNumber));
   return shelf.value;
 }
 function faultOf(text: string): ShelfFault {
@@ -60,7 +62,7 @@ describeShared('the reference shelves', () => {
     expect(shelf.paints).toHaveLength(10);
     expect(shelf.basis).toBe('mass');
     expect(shelf.white).toBe('Titanium white');
-    expect(shelf.remarks[0]).toContain('carried on flat to 380');
+    expect(remarkWords(shelf.remarks)[0]).toContain('carried on flat to 380');
     const paint = (name: string) => shelf.paints.find((p) => p.pigment === name)!.paint;
     expect(paint('Bone black').K[0]).toBe(paint('Bone black').K[2]);
     const R = opaque([1, 4], [paint('Bone black'), paint('Titanium white')], spectrum());
@@ -128,7 +130,7 @@ describe('grids', () => {
       expect(paint.K[band]).toBeCloseTo(K(nm), 6);
       expect(paint.S[band]).toBeCloseTo(S(nm), 6);
     });
-    const remarks = read(csv(TENS)).remarks.join(' ');
+    const remarks = remarkWords(read(csv(TENS)).remarks).join(' ');
     expect(remarks).toContain('states no surface');
     expect(remarks).not.toMatch(/\bnm\b/);
   });
@@ -143,7 +145,7 @@ describe('grids', () => {
         expect(paint.K[i + 1]).toBeCloseTo(K(nm), 5);
         expect(paint.S[i + 1]).toBeCloseTo(S(nm), 5);
       });
-      expect(read(csv(nms)).remarks.join(' ')).toContain(`every ${step} nm`);
+      expect(remarkWords(read(csv(nms)).remarks).join(' ')).toContain(`every ${step} nm`);
     },
   );
 
@@ -159,7 +161,9 @@ describe('grids', () => {
     const paint = own(nms);
     expect(paint.K[2]).toBeCloseTo(K(400), 5);
     expect(Math.max(...paint.K)).toBeLessThanOrEqual(K(395) + 1e-6);
-    expect(read(csv(nms)).remarks.slice(0, 3).join(' ')).toMatch(/395 nm.*715 nm.*every 10 nm/);
+    expect(remarkWords(read(csv(nms)).remarks.slice(0, 3)).join(' ')).toMatch(
+      /395 nm.*715 nm.*every 10 nm/,
+    );
   });
 
   test('a steep edge every 20 nm stays above zero', () => {
@@ -171,7 +175,9 @@ describe('grids', () => {
 
   test('400 to 700 is enough', () => {
     const shelf = read(csv(range(400, 700, 10)));
-    expect(shelf.remarks.slice(0, 2).join(' ')).toMatch(/start at 400.*380.*end at 700.*730/);
+    expect(remarkWords(shelf.remarks.slice(0, 2)).join(' ')).toMatch(
+      /start at 400.*380.*end at 700.*730/,
+    );
     const { K: k } = shelf.paints[0]!.paint;
     expect([k[0], k[1]]).toEqual([k[2], k[2]]);
     expect([k[33], k[34], k[35]]).toEqual([k[32], k[32], k[32]]);
@@ -202,7 +208,7 @@ describe('how files are written', () => {
     expect(read(text).surface).toEqual({ k1: 0.04, k2: 0.6, specular: 'included' });
     expect(read(text).basis).toBe('volume');
     expect(read(text, '0,0').surface).toEqual({ k1: 0, k2: 0, specular: 'included' });
-    expect(read(csv(TENS)).remarks.join(' ')).toContain('states no surface');
+    expect(remarkWords(read(csv(TENS)).remarks).join(' ')).toContain('states no surface');
   });
 
   test('comment lines as a spreadsheet leaves them', () => {
@@ -327,7 +333,7 @@ describe('what is refused', () => {
   });
   test('every fault has a sentence without loose ends', () => {
     for (const text of [csv([400]), spoil('K', 500, ''), csv(TENS, ['A', 'A']), '', '{', 'x'])
-      expect(shelfFaultWords(faultOf(text))).toMatch(/^.{20,}\.$/s);
+      expect(shelfFaultWords(faultOf(text), plainNumber)).toMatch(/^.{20,}\.$/s);
   });
 });
 
@@ -335,7 +341,7 @@ describe('odd shelves that work', () => {
   test('without a white, and with one paint', () => {
     const shelf = read(csv(TENS));
     expect(shelf.white).toBeNull();
-    expect(shelf.remarks.join(' ')).toMatch(/no white.*one paint/);
+    expect(remarkWords(shelf.remarks).join(' ')).toMatch(/no white.*one paint/);
   });
   test('a white is found by its name before a paler paint', () => {
     const flat = (value: number) => TENS.map(() => value).join(',');

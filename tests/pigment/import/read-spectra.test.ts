@@ -5,20 +5,22 @@ import { BANDS, bandNm, spectrum } from '../../../src/colour/grid.ts';
 import { labOf } from '../../../src/colour/lab.ts';
 import { sampleFaultWords } from '../../../src/messages/calibration-faults.ts';
 import { curvesFaultWords } from '../../../src/messages/shelf-file-faults.ts';
+import { plainNumber } from '../../../src/number-format.ts';
 import { NO_SURFACE } from '../../../src/optics/surface.ts';
 import { readSpectra, spectraCgats, spectraCsv } from '../../../src/pigment/import/read-spectra.ts';
 import { STARTER_SURFACE } from '../../../src/pigment/starter-shelf.ts';
 import { describeShared, readShared } from '../../shared.ts';
+import { remarkWords } from '../remark-words.ts';
 
 const read = (text: string) => {
   const found = readSpectra(text);
-  if (!found.ok) throw new Error(curvesFaultWords(found.fault));
+  if (!found.ok) throw new Error(curvesFaultWords(found.fault, plainNumber));
   return found.value;
 };
 const faultOf = (text: string) => {
   const found = readSpectra(text);
   if (found.ok) throw new Error('it was read');
-  expect(curvesFaultWords(found.fault)).toMatch(/^["A-Z].{25,}\.$/s);
+  expect(curvesFaultWords(found.fault, plainNumber)).toMatch(/^["A-Z].{25,}\.$/s);
   return found.fault;
 };
 const NMS = Array.from({ length: BANDS }, (_, band) => bandNm(band));
@@ -88,7 +90,7 @@ describe('curves from CSV', () => {
         });
       });
     }
-    expect(read(percent).remarks.join()).toMatch(/per cent/);
+    expect(remarkWords(read(percent).remarks).join()).toMatch(/per cent/);
   });
 
   test('samples in columns, and headings as instruments write them', () => {

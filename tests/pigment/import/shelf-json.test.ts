@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { BANDS, bandNm, type Spectrum, spectrum } from '../../../src/colour/grid.ts';
 import { shelfFaultWords } from '../../../src/messages/shelf-file-faults.ts';
+import { plainNumber } from '../../../src/number-format.ts';
 import { readShelf } from '../../../src/pigment/import/read-shelf.ts';
 import type { ShelfFault } from '../../../src/pigment/import/shelf-fault.ts';
 import { writeShelfCsv, writeShelfJson } from '../../../src/pigment/import/shelf-json.ts';
@@ -12,7 +13,7 @@ import { evenly } from '../../evenly.ts';
 const NMS = Array.from({ length: BANDS }, (_, band) => bandNm(band));
 const read = (text: string): Shelf => {
   const shelf = readShelf(text, { name: 'test' });
-  if (!shelf.ok) throw new Error(shelfFaultWords(shelf.fault));
+  if (!shelf.ok) throw new Error(shelfFaultWords(shelf.fault, plainNumber));
   return shelf.value;
 };
 const faultOf = (form: unknown): ShelfFault => {
@@ -173,7 +174,7 @@ describe('the JSON form', () => {
             ]);
           } else {
             counted.refused++;
-            expect(shelfFaultWords(shelf.fault)).toMatch(/^.{10,}\.$/s);
+            expect(shelfFaultWords(shelf.fault, plainNumber)).toMatch(/^.{10,}\.$/s);
           }
         },
       ),

@@ -1,11 +1,12 @@
 import type { CurvesBody, MeasuredSample } from '../../../book/schema/calibration.ts';
 import { guessTable } from '../../../calibration/measured-samples.ts';
-import { curvesFaultWords } from '../../../messages/shelf-file-faults.ts';
+import { curvesFaultWords, shelfRemarkWords } from '../../../messages/shelf-file-faults.ts';
 import { readSpectra } from '../../../pigment/import/read-spectra.ts';
 import { pigmentOf } from '../../../pigment/pigment-facts.ts';
 import type { Stock } from '../../../pigment/stock.ts';
 import { labelOf, nameIn } from '../../../pigment/stock-label.ts';
 import { fail, ok, type Result } from '../../../result.ts';
+import { formatNumber } from '../../state/locale-format.ts';
 import { calibrationTexts } from '../../texts/calibration-texts.ts';
 
 /** The samples of a file, with the composition assigned to each. */
@@ -20,8 +21,9 @@ export type Samples = Pick<CurvesBody, 'name' | 'geometry' | 'specular' | 'sampl
  */
 export function samplesOf(text: string, name: string, stock: Stock): Result<Samples, string> {
   const read = readSpectra(text);
-  if (!read.ok) return fail(curvesFaultWords(read.fault));
-  const { samples, geometry, specular, remarks } = read.value;
+  if (!read.ok) return fail(curvesFaultWords(read.fault, formatNumber));
+  const { samples, geometry, specular } = read.value;
+  const remarks = read.value.remarks.map((one) => shelfRemarkWords(one, formatNumber));
   const named = stock.entries.map((entry) => ({
     pigment: entry.id,
     label: labelOf(stock, entry),

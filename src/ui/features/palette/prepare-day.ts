@@ -8,6 +8,7 @@ import { dayPalettes, daySheet, sheetId } from '../../state/palette/day-entries.
 import { amountsOf } from '../../state/palette/palette-records.ts';
 import { dayPlan, isStockCounted } from '../../state/palette/plan-job.ts';
 import { saveDayEntry } from '../../state/palette/save-entry.ts';
+import { shelfRemark } from '../../state/shelf-labels.ts';
 import { bookReady, notice, showError, showNotice, storedShelf } from '../../state/studio.ts';
 import { SHELF_ID } from '../../state/studio-shelf.ts';
 import { paletteTexts } from '../../texts/palette-texts.ts';
@@ -20,7 +21,7 @@ async function saveStock(stock: Stock): Promise<boolean> {
     kind: 'shelf',
     id: SHELF_ID,
     over,
-    body: bodyOfStock(stock, over.body.note),
+    body: bodyOfStock(stock, shelfRemark, over.body.note),
   });
   if (!put.ok) {
     showError(bookFaultWords(put.fault));

@@ -1,5 +1,6 @@
 import { AddIcon } from '../../components/drawn/icons.tsx';
 import { hrefOf } from '../../state/route.ts';
+import { shelfRemark } from '../../state/shelf-labels.ts';
 import { shelf } from '../../state/studio.ts';
 import { isStarter } from '../../state/studio-shelf.ts';
 import { calibrationTexts } from '../../texts/calibration-texts.ts';
@@ -47,7 +48,7 @@ function Standing() {
       )}
       {isStocked.value && remarks.length > 0 && (
         <ul class="remarks">
-          {remarks.map((remark) => (
+          {remarks.map(shelfRemark).map((remark) => (
             <li key={remark}>{remark}</li>
           ))}
         </ul>

@@ -1,11 +1,16 @@
 import type { Spectrum } from '../../../colour/grid.ts';
-import { shelfFaultWords, spectraFaultWords } from '../../../messages/shelf-file-faults.ts';
+import {
+  shelfFaultWords,
+  shelfRemarkWords,
+  spectraFaultWords,
+} from '../../../messages/shelf-file-faults.ts';
 import type { Paint } from '../../../optics/opaque.ts';
 import type { Surface } from '../../../optics/surface.ts';
 import { readCgats } from '../../../pigment/import/cgats.ts';
 import { readShelf } from '../../../pigment/import/read-shelf.ts';
 import { paintOfMasstone } from '../../../pigment/paint-from-masstone.ts';
 import { fail, ok, type Result } from '../../../result.ts';
+import { formatNumber } from '../../state/locale-format.ts';
 import { shelfTexts } from '../../texts/shelf-texts.ts';
 
 /** One paint found in a file. */
@@ -41,8 +46,9 @@ export async function readCurves(
   const text = await file.text();
   if (/^\s*BEGIN_DATA\b/m.test(text) || /^\uFEFF?\s*CGATS/i.test(text)) {
     const spectra = readCgats(text);
-    if (!spectra.ok) return fail(spectraFaultWords(spectra.fault));
-    const { samples, specular, remarks } = spectra.value;
+    if (!spectra.ok) return fail(spectraFaultWords(spectra.fault, formatNumber));
+    const { samples, specular } = spectra.value;
+    const remarks = spectra.value.remarks.map((one) => shelfRemarkWords(one, formatNumber));
     // Without a statement in the file, assume that specular reflection was included, whatever the
     // shelf's setting.
     const through = { ...surface, specular: specular ?? 'included' } as const;
@@ -56,12 +62,14 @@ export async function readCurves(
     });
   }
   const shelf = readShelf(text, { name: file.name, surface });
-  if (!shelf.ok) return fail(shelfFaultWords(shelf.fault));
+  if (!shelf.ok) return fail(shelfFaultWords(shelf.fault, formatNumber));
   const { paints, remarks } = shelf.value;
   return ok({
     offered: paints.map(({ label, paint }) => ({ name: label, paint })),
     isSpectra: false,
     // Remarks about a whole shelf (one paint, no white) do not apply to a single paint's curve.
-    remarks: remarks.filter((remark) => /\bnm\b/.test(remark)),
+    remarks: remarks
+      .filter(({ code }) => code.startsWith('grid-'))
+      .map((one) => shelfRemarkWords(one, formatNumber)),
   });
 }

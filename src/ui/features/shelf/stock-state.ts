@@ -25,6 +25,7 @@ import type { OwnPigment, Stock, StockDraft } from '../../../pigment/stock.ts';
 import { labelOf } from '../../../pigment/stock-label.ts';
 import type { StockFault } from '../../../pigment/validate-stock.ts';
 import { fail, ok, type Result } from '../../../result.ts';
+import { shelfRemark } from '../../state/shelf-labels.ts';
 import { bookReady, showError, showNotice, storedShelf } from '../../state/studio.ts';
 import { EMPTY, SHELF_ID } from '../../state/studio-shelf.ts';
 import { calibrationTexts } from '../../texts/calibration-texts.ts';
@@ -67,7 +68,7 @@ function change(
     const put = await book.put({
       kind: 'shelf',
       id: SHELF_ID,
-      body: bodyOfStock(after.value, over?.body.note),
+      body: bodyOfStock(after.value, shelfRemark, over?.body.note),
       ...(over ? { over } : {}),
     });
     if (!put.ok) {

@@ -13,7 +13,7 @@ import { type Suggestion, suggestSwatches } from '../src/calibration/suggest-swa
 import type { SwatchCard } from '../src/calibration/swatch-card.ts';
 import type { ReadOptions, SwatchCardReading } from '../src/calibration/swatch-card-reading.ts';
 import type { Surface } from '../src/optics/surface.ts';
-import type { PhotoFault } from '../src/photo/image-file.ts';
+import type { PhotoFault, PhotoRemark } from '../src/photo/image-file.ts';
 import { ok, type Result } from '../src/result.ts';
 import type { JobResult } from './job-protocol.ts';
 import { readPixels, type StoredPhoto } from './photo.ts';
@@ -52,7 +52,9 @@ export type CalibrateJob = ReadJob | TouchJob | FitJob;
  * The reading of a photograph, its points as fractions of width and height, and remarks on the
  * file.
  */
-export type PhotoReading = SwatchCardReading & { readonly seen: readonly string[] };
+export type PhotoReading = SwatchCardReading & {
+  readonly photoRemarks: readonly PhotoRemark[];
+};
 export type Read = Result<PhotoReading, PhotoFault | CalibrationFault>;
 /**
  * A fit without its posterior, which only the worker needs, plus suggested swatches to paint next.
@@ -103,7 +105,7 @@ async function look(
       ...rest,
       places: asShares(places),
       references: asShares(references),
-      seen: remarks,
+      photoRemarks: remarks,
     }),
   };
 }

@@ -8,6 +8,7 @@ import {
   MAX_DECODED_PIXELS,
   MAX_PIXELS,
   type PhotoFault,
+  type PhotoRemark,
 } from '../src/photo/image-file.ts';
 import type { Mask } from '../src/photo/mask.ts';
 import type { Pixels } from '../src/photo/pixels.ts';
@@ -68,7 +69,7 @@ export type PhotoNews =
 export type PhotoResult = Result<
   {
     readonly gathered: Gathered;
-    readonly remarks: readonly string[];
+    readonly remarks: readonly PhotoRemark[];
     readonly setting: WhiteBalance | null;
     /** Size in pixels of the image that was read. */
     readonly width: number;
@@ -92,7 +93,7 @@ export async function readPhoto(
     isAtHand: neutral !== undefined,
   });
   if (!opened.ok) return { value: opened };
-  const { bitmap, isWide, space, remarks } = opened.value;
+  const { bitmap, isWide, space } = opened.value;
   try {
     const { width, height } = bitmap;
     let setting: WhiteBalance | null = null;
@@ -114,9 +115,11 @@ export async function readPhoto(
       onProgress: (done) => onProgress(0.6 + 0.4 * done),
     });
     if (!gathered.ok) return { value: gathered };
-    const all = [...remarks, ...(isPerturbed ? [PERTURBED] : []), ...gathered.value.remarks];
+    const remarks: readonly PhotoRemark[] = isPerturbed
+      ? [...opened.value.remarks, { code: 'perturbed' }]
+      : opened.value.remarks;
     return {
-      value: ok({ gathered: gathered.value, remarks: all, setting, width, height }),
+      value: ok({ gathered: gathered.value, remarks, setting, width, height }),
     };
   } finally {
     // Freeing that much memory is slow: do it after returning.
@@ -131,7 +134,7 @@ export const sideOf = ({ width, height }: Pixels, patch: number): number =>
   Math.max(5, Math.round(Math.min(width, height) * patch)) | 1;
 
 type PixelsResult = Result<
-  { readonly pixels: Pixels; readonly remarks: readonly string[] },
+  { readonly pixels: Pixels; readonly remarks: readonly PhotoRemark[] },
   PhotoFault
 >;
 
@@ -180,7 +183,7 @@ interface Opened {
   readonly isWide: boolean;
   /** Colour space of its pixel values when read. */
   readonly space: RgbSpace;
-  readonly remarks: readonly string[];
+  readonly remarks: readonly PhotoRemark[];
 }
 
 interface Opening {
@@ -211,7 +214,7 @@ async function openPhoto(
     return inspected;
   }
   const { kind, wide, animated } = inspected.value;
-  const remarks = animated ? ['The file holds several pictures; only the first is looked at.'] : [];
+  const remarks: PhotoRemark[] = animated ? [{ code: 'several-pictures' }] : [];
   let bitmap: ImageBitmap;
   try {
     bitmap = await decoding;
@@ -233,10 +236,7 @@ async function openPhoto(
   if (bare) {
     bitmap.close();
     bitmap = await createImageBitmap(new Blob([bare], { type: file.type }));
-  } else if (wide && !isWide)
-    remarks.push(
-      'This browser reads colours no further than sRGB: the brightest of this photograph are a little duller here.',
-    );
+  } else if (wide && !isWide) remarks.push({ code: 'srgb-only' });
   if (count > MAX_DECODED_PIXELS && (isAtHand || !hasFrame(bitmap, isWide))) {
     const scale = Math.sqrt(MAX_DECODED_PIXELS / count);
     const small = await createImageBitmap(bitmap, {
@@ -246,13 +246,10 @@ async function openPhoto(
     });
     bitmap.close();
     bitmap = small;
-    remarks.push(`${Math.round(count / 1e6)} megapixels: looked at in a smaller copy of 16.`);
+    remarks.push({ code: 'smaller-copy', megapixels: count / 1e6 });
   }
   return ok({ bitmap, isWide, space: isWide || bare ? 'display-p3' : 'srgb', remarks });
 }
-
-const PERTURBED =
-  'This browser alters the pixels that a page may read. The colours can be off by a trace.';
 
 /** A PNG's profile is a zlib stream: skip its header (2 bytes) and checksum (4 bytes). */
 const unzlib = (packed: Uint8Array): Uint8Array => inflateSync(packed.subarray(2, -4));

@@ -8,6 +8,13 @@ import { typicalPilesOf } from './expected-error.ts';
 import { pileJacobian } from './fit-posterior.ts';
 import { type Part, USUAL_SD } from './painted-swatch.ts';
 
+/** Why a swatch teaches most. */
+type SuggestionReason =
+  | { readonly code: 'alone'; readonly label: string }
+  /** `hasTints`: other tints of the paint were observed before. */
+  | { readonly code: 'tint'; readonly label: string; readonly hasTints: boolean }
+  | { readonly code: 'pair'; readonly labels: readonly [string, string] };
+
 /** A recommended swatch to paint. */
 export interface Suggestion {
   /** In whole parts by volume. */
@@ -15,8 +22,7 @@ export interface Suggestion {
   /** Expected root mean square CIEDE2000 of usual piles, before and after observing this swatch. */
   readonly before: number;
   readonly after: number;
-  /** The reason, in a sentence. */
-  readonly why: string;
+  readonly reason: SuggestionReason;
 }
 
 interface SuggestOptions {
@@ -82,7 +88,7 @@ export function suggestSwatches(
       ),
       before,
       after,
-      why: whyOf(calibration, chosen!.parts, whiteAt, before, after),
+      reason: reasonFor(calibration, chosen!.parts, whiteAt),
     });
     const J = chosen!.slopes;
     const reach = covariance.mmul(J.transpose());
@@ -137,24 +143,17 @@ function candidatesOf(
   return out;
 }
 
-function whyOf(
+function reasonFor(
   { paints, swatches }: Calibration,
   parts: Float64Array,
   white: number,
-  before: number,
-  after: number,
-): string {
+): Suggestion['reason'] {
   const names = paints.flatMap(({ label }, i) => (parts[i]! > 0 ? [label] : []));
-  // One decimal place, or two if the numbers would look equal.
-  const digits = after.toFixed(1) === before.toFixed(1) ? 2 : 1;
-  const fall = `Usual piles would then come out within about ${after.toFixed(digits)} instead of ${before.toFixed(digits)}.`;
-  if (names.length === 1) return `${names[0]} has not been seen alone often enough. ${fall}`;
+  if (names.length === 1) return { code: 'alone', label: names[0]! };
+  if (!(parts[white]! > 0)) return { code: 'pair', labels: [names[0]!, names[1]!] };
   const other = paints.find(({ pigment }, i) => i !== white && parts[i]! > 0 && pigment)!;
-  if (parts[white]! > 0) {
-    const tints = swatches.filter(({ painted }) =>
-      painted.parts.some(({ pigment }) => pigment === other.pigment),
-    ).length;
-    return `${other.label} in white shows its strength${tints > 1 ? ' better' : ', which its masstone hides'}. ${fall}`;
-  }
-  return `${names[0]} with ${names[1]} shows both where each hides the other's light, which no tint in white does. ${fall}`;
+  const tints = swatches.filter(({ painted }) =>
+    painted.parts.some(({ pigment }) => pigment === other.pigment),
+  ).length;
+  return { code: 'tint', label: other.label, hasTints: tints > 1 };
 }

@@ -30,6 +30,13 @@ interface ObservedPlace {
   readonly corners: readonly Point[];
 }
 
+/** What was corrected in a reading, and what to mind in it. */
+export type CardRemark =
+  | { readonly code: 'light-corrected'; readonly ratio: number }
+  | { readonly code: 'contrast-corrected'; readonly exponent: number }
+  | { readonly code: 'uneven-places'; readonly places: readonly number[] }
+  | { readonly code: 'no-chart' };
+
 /** Observed colours of a photographed card. */
 export interface SwatchCardReading {
   /** The painted places, in the order of the card. */
@@ -46,7 +53,7 @@ export interface SwatchCardReading {
   readonly chart: (CorrectionError & { readonly kind: CorrectionKind }) | null;
   /** Expected standard deviation of each of L*, a*, b*: smaller with a chart. */
   readonly sd: number;
-  readonly remarks: readonly string[];
+  readonly remarks: readonly CardRemark[];
 }
 
 export interface ReadOptions {
@@ -180,22 +187,12 @@ function remarksOf(
   light: Pick<Illumination, 'ratio'>,
   { exponent }: ToneCorrection,
   chart: SwatchCardReading['chart'],
-): string[] {
-  const streaky = places.filter(({ uneven }) => uneven > 2.5).map(({ place }) => place.number);
-  return [
-    ...(light.ratio > 1.3
-      ? [
-          `The light falls off across the card by a factor of ${light.ratio.toFixed(2)}; it was set right.`,
-        ]
-      : []),
-    ...(Math.abs(exponent - 1) > 0.15
-      ? [`The camera's contrast was set right (exponent ${exponent.toFixed(2)}).`]
-      : []),
-    ...(streaky.length > 0 ? [`Not quite even: place ${streaky.join(', ')}.`] : []),
-    ...(chart === null
-      ? [
-          'No chart: colours are as good as the camera renders them, which is often several units off for strong ones.',
-        ]
-      : []),
-  ];
+): CardRemark[] {
+  const uneven = places.filter((place) => place.uneven > 2.5).map(({ place }) => place.number);
+  const remarks: CardRemark[] = [];
+  if (light.ratio > 1.3) remarks.push({ code: 'light-corrected', ratio: light.ratio });
+  if (Math.abs(exponent - 1) > 0.15) remarks.push({ code: 'contrast-corrected', exponent });
+  if (uneven.length > 0) remarks.push({ code: 'uneven-places', places: uneven });
+  if (chart === null) remarks.push({ code: 'no-chart' });
+  return remarks;
 }

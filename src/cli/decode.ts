@@ -7,6 +7,7 @@ import {
   MAX_DECODED_PIXELS,
   MAX_PIXELS,
   type PhotoFault,
+  type PhotoRemark,
 } from '../photo/image-file.ts';
 import type { Pixels } from '../photo/pixels.ts';
 import { fail, ok, type Result } from '../result.ts';
@@ -16,7 +17,7 @@ interface Decoded {
   /** Size of the photograph itself, upright. */
   readonly width: number;
   readonly height: number;
-  readonly remarks: readonly string[];
+  readonly remarks: readonly PhotoRemark[];
 }
 
 /** Reads and decodes a photograph: upright, gamut kept, every pixel up to 16 megapixels. */
@@ -79,10 +80,10 @@ export async function decodeBytes(bytes: Uint8Array): Promise<Result<Decoded, Ph
       height,
       remarks: [
         ...(animated || (kind === 'gif' && (facts.pages ?? 1) > 1)
-          ? ['The file holds several pictures; only the first is looked at.']
+          ? [{ code: 'several-pictures' } as const]
           : []),
         ...(count > MAX_DECODED_PIXELS
-          ? [`${Math.round(count / 1e6)} megapixels: looked at in a smaller copy of 16.`]
+          ? [{ code: 'smaller-copy', megapixels: count / 1e6 } as const]
           : []),
       ],
     });

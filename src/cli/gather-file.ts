@@ -2,7 +2,11 @@ import { hexOf } from '../colour/gamut-mapping.ts';
 import { gather } from '../harmony/gather.ts';
 import type { Gathered } from '../harmony/harmony.ts';
 import { gatherFaultWords } from '../messages/harmony-faults.ts';
-import { neutralFaultWords, photoFaultWords } from '../messages/photograph-faults.ts';
+import {
+  neutralFaultWords,
+  photoFaultWords,
+  photographRemarkWords,
+} from '../messages/photograph-messages.ts';
 import { type WhiteBalance, whiteBalanceAt } from '../photo/white-balance.ts';
 import { decodeFile } from './decode.ts';
 
@@ -63,8 +67,8 @@ export async function gatherFile(
   if (setting && !setting.ok) return neutralFaultWords[setting.fault.code];
   const gathered = gather(pixels, { colours, adapt: setting?.value.matrix });
   if (!gathered.ok) return gatherFaultWords[gathered.fault.code];
-  const said = [...remarks, ...gathered.value.remarks];
-  const photo = asJson(path, width, height, gathered.value, said);
+  const sentences = [...remarks, ...gathered.value.remarks].map(photographRemarkWords);
+  const photo = asJson(path, width, height, gathered.value, sentences);
   return neutral && setting
     ? { ...photo, neutral: asSaid(neutral, setting.value, width / pixels.width) }
     : photo;

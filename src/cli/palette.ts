@@ -94,11 +94,12 @@ export async function plannedDay(
   if (path === undefined) throw new CliError("Name a day's file, such as samples/day.json.");
   if (more.length > 0) throw new CliError(`One day at a time: what is “${more[0]}”?`);
   const asked = readDay(await readText(path));
-  if (!asked.ok) throw new CliError(`${path}: ${paletteFaultWords(asked.fault)}`);
+  if (!asked.ok) throw new CliError(`${path}: ${paletteFaultWords(asked.fault, plainNumber)}`);
   const studio = await studioOf(options.value('shelf'), asked.value.stock);
   for (const remark of studio.shelf.remarks) err(`${shelfRemarkWords(remark, plainNumber)}\n`);
   const day = planDay(asked.value.asked, studio);
-  if (!day.ok) throw new CliError(day.fault.map(paletteFaultWords).join('\n'));
+  if (!day.ok)
+    throw new CliError(day.fault.map((one) => paletteFaultWords(one, plainNumber)).join('\n'));
   return { day: day.value, studio };
 }
 

@@ -12,8 +12,9 @@ import {
 } from '../calibration/swatch-card.ts';
 import type { SwatchCardReading } from '../calibration/swatch-card-reading.ts';
 import { USUAL_REFERENCES } from '../calibration/tone-correction.ts';
-import { calibrationFaultWords } from '../messages/calibration-faults.ts';
-import { photoFaultWords } from '../messages/photograph-faults.ts';
+import { calibrationFaultWords, cardRemarkWords } from '../messages/calibration-messages.ts';
+import { photoFaultWords, photographRemarkWords } from '../messages/photograph-messages.ts';
+import { plainNumber } from '../number-format.ts';
 import type { ShelfPaint } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
 import { dayOf, written } from './dates-and-files.ts';
@@ -166,9 +167,12 @@ export async function shelfRead(args: readonly string[], output: Output): Promis
   const { pixels, width } = decoded.value;
   const reading = readCard(pixels, card, await readingOptions(options, pixels.width / width));
   if (!reading.ok)
-    throw new CliError(`${basename(photo)}: ${calibrationFaultWords(reading.fault)}`);
-  for (const remark of [...decoded.value.remarks, ...reading.value.remarks])
-    output.err(`${basename(photo)}: ${remark}\n`);
+    throw new CliError(`${basename(photo)}: ${calibrationFaultWords(reading.fault, plainNumber)}`);
+  const remarks = [
+    ...decoded.value.remarks.map(photographRemarkWords),
+    ...reading.value.remarks.map((remark) => cardRemarkWords(remark, plainNumber)),
+  ];
+  for (const remark of remarks) output.err(`${basename(photo)}: ${remark}\n`);
 
   const date = dayOf(options.value('date'));
   const fitted = fitOnto(
@@ -204,7 +208,8 @@ async function readingOptions(options: Parsed, scale: number): Promise<ReadCardO
   let chart: ReadCardOptions['chart'];
   if (values !== undefined && at !== null) {
     const labs = readChart(await readText(values));
-    if (!labs.ok) throw new CliError(`${basename(values)}: ${calibrationFaultWords(labs.fault)}`);
+    if (!labs.ok)
+      throw new CliError(`${basename(values)}: ${calibrationFaultWords(labs.fault, plainNumber)}`);
     chart = { labs: labs.value, corners: at };
   }
   return {
@@ -225,5 +230,10 @@ function readingJson({ places, references, remarks, ...rest }: SwatchCardReading
     kept,
     uneven,
   });
-  return { ...rest, places: places.map(seen), references: references.map(seen), remarks };
+  return {
+    ...rest,
+    places: places.map(seen),
+    references: references.map(seen),
+    remarks: remarks.map((remark) => cardRemarkWords(remark, plainNumber)),
+  };
 }

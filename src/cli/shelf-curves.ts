@@ -3,7 +3,7 @@ import { guessTable, measuredSwatches, type SampleRow } from '../calibration/mea
 import type { Part } from '../calibration/painted-swatch.ts';
 import { hexOf } from '../colour/gamut-mapping.ts';
 import { labOf } from '../colour/lab.ts';
-import { sampleFaultWords } from '../messages/calibration-faults.ts';
+import { sampleFaultWords } from '../messages/calibration-messages.ts';
 import { curvesFaultWords, shelfRemarkWords } from '../messages/shelf-file-faults.ts';
 import { plainNumber } from '../number-format.ts';
 import { readNumber } from '../pigment/import/parse-number.ts';

@@ -7,7 +7,7 @@ import { evidenceOfFit } from '../calibration/curve-evidence.ts';
 import type { PaintedSwatch } from '../calibration/painted-swatch.ts';
 import { type Suggestion, suggestSwatches } from '../calibration/suggest-swatches.ts';
 import { hexOf } from '../colour/gamut-mapping.ts';
-import { calibrationFaultWords } from '../messages/calibration-faults.ts';
+import { calibrationFaultWords, suggestionWords } from '../messages/calibration-messages.ts';
 import { evidenceWords } from '../messages/curve-evidence-text.ts';
 import { shelfFaultWords } from '../messages/shelf-file-faults.ts';
 import { plainNumber } from '../number-format.ts';
@@ -54,7 +54,7 @@ export function fitOnto(
       named: unnamed || !('paint' in rest) ? null : rest.paint,
     }));
   const result = calibratePaints(white, paints, swatches, shelf.surface);
-  if (!result.ok) throw new CliError(calibrationFaultWords(result.fault));
+  if (!result.ok) throw new CliError(calibrationFaultWords(result.fault, plainNumber));
   const calibration = result.value;
   const curves = new Map(calibration.paints.map((fitted) => [fitted.pigment, fitted.paint]));
   return {
@@ -111,7 +111,10 @@ export async function writeFitted(
         deltaE00,
         unlikely,
       })),
-      suggestions,
+      suggestions: suggestions.map((one) => ({
+        ...{ parts: one.parts, before: one.before, after: one.after },
+        why: suggestionWords(one, plainNumber),
+      })),
       shelf: out ?? null,
     };
     write(`${JSON.stringify(document)}\n`);
@@ -125,10 +128,12 @@ export async function writeFitted(
       return `  ${name} ${hexOf(painted.lab)} ${hexOf(foreseen)}  ${deltaE00.toFixed(1).padStart(4)}${doubt}`;
     }),
     '',
-    ...paints.map(({ fitted, trust }) => `${fitted.label}. ${evidenceWords({ ...trust, date })}`),
+    ...paints.map(
+      ({ fitted, trust }) => `${fitted.label}. ${evidenceWords({ ...trust, date }, plainNumber)}`,
+    ),
     ...(suggestions.length > 0 ? ['', 'What to brush out next:'] : []),
     ...suggestions.map(
-      ({ parts, why }) => `  ${swatchLabelOf({ parts }, calibration.paints)}: ${why}`,
+      (one) => `  ${swatchLabelOf(one, calibration.paints)}: ${suggestionWords(one, plainNumber)}`,
     ),
     ...(out === undefined
       ? ['', 'Nothing was kept: --out FILE writes the shelf with these curves.']

@@ -1,6 +1,7 @@
 import { forEachChunk } from '../chunked.ts';
 import { distinctNamesOf } from '../colour/describe-colour.ts';
 import { deltaE00 } from '../colour/difference.ts';
+import { chroma } from '../colour/lab.ts';
 import type { Matrix } from '../colour/matrix.ts';
 import { type DownsampledImage, downsampled } from '../photo/downsample.ts';
 import type { Mask } from '../photo/mask.ts';
@@ -14,7 +15,7 @@ import {
   type SegmentationOptions,
   segmentImage,
 } from '../segmentation/segment-image.ts';
-import type { Gathered, GatheredColour } from './harmony.ts';
+import type { Gathered, GatheredColour, GatherRemark } from './harmony.ts';
 import { labelMap } from './label-map.ts';
 import { type CellConfidence, colourHistograms, ladder, localColour } from './local-colour.ts';
 
@@ -109,7 +110,7 @@ export function harmonyOf(
     height,
     colours,
     labels: labelMap(image, label),
-    remarks: remarks(width * height, image, colours, wanted),
+    remarks: remarksOn(width * height, image, colours, wanted),
   });
 }
 
@@ -150,30 +151,23 @@ function measureColours(
   }));
 }
 
-/** Sentences about what is unusual in the photograph. */
-function remarks(
-  all: number,
-  work: DownsampledImage,
+/** What is unusual in the photograph. */
+function remarksOn(
+  pixelCount: number,
+  image: DownsampledImage,
   colours: readonly GatheredColour[],
-  wanted: number | undefined,
-): string[] {
-  const said: string[] = [];
-  if (all < 64)
-    said.push('The photograph is only a few pixels large, so shares and ladder say little.');
-  else if (work.includedPixels < 64)
-    said.push('Only a few pixels are looked at, so shares and ladder say little.');
-  if (work.clipped.white > 0.25)
-    said.push(
-      `${Math.round(work.clipped.white * 100)} % of what is looked at is blown out to white: its colour was lost in the camera.`,
-    );
-  if (work.clipped.black > 0.5)
-    said.push(
-      `${Math.round(work.clipped.black * 100)} % of what is looked at is black: its colour was lost in the dark.`,
-    );
-  if (colours.length === 1 && wanted === undefined) said.push('There is one colour in it.');
-  if (wanted !== undefined && colours.length < wanted)
-    said.push(`${wanted} colours were asked for, ${colours.length} could be told apart.`);
-  if (colours.every((c) => Math.hypot(c.lab[1], c.lab[2]) < 2))
-    said.push('The photograph is grey throughout.');
-  return said;
+  requested: number | undefined,
+): GatherRemark[] {
+  const { clipped, includedPixels } = image;
+  const remarks: GatherRemark[] = [];
+  if (pixelCount < 64) remarks.push({ code: 'tiny-photograph' });
+  else if (includedPixels < 64) remarks.push({ code: 'few-pixels' });
+  if (clipped.white > 0.25) remarks.push({ code: 'blown-out', share: clipped.white });
+  if (clipped.black > 0.5) remarks.push({ code: 'lost-in-black', share: clipped.black });
+  const found = colours.length;
+  if (found === 1 && requested === undefined) remarks.push({ code: 'one-colour' });
+  if (requested !== undefined && found < requested)
+    remarks.push({ code: 'fewer-colours', requested, found });
+  if (colours.every(({ lab }) => chroma(lab) < 2)) remarks.push({ code: 'grey' });
+  return remarks;
 }

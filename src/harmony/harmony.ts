@@ -43,6 +43,16 @@ export interface LabelMap {
   readonly data: Uint8Array;
 }
 
+/** What is unusual in a photograph; shares are 0…1 of the included area. */
+export type GatherRemark =
+  | { readonly code: 'tiny-photograph' }
+  | { readonly code: 'few-pixels' }
+  | { readonly code: 'blown-out'; readonly share: number }
+  | { readonly code: 'lost-in-black'; readonly share: number }
+  | { readonly code: 'one-colour' }
+  | { readonly code: 'fewer-colours'; readonly requested: number; readonly found: number }
+  | { readonly code: 'grey' };
+
 /** The harmony of a photograph; width and height are the photograph's, in pixels. */
 export interface Gathered {
   readonly width: number;
@@ -50,6 +60,5 @@ export interface Gathered {
   /** By share, accents last. */
   readonly colours: readonly GatheredColour[];
   readonly labels: LabelMap;
-  /** Sentences about what is unusual in the photograph. */
-  readonly remarks: readonly string[];
+  readonly remarks: readonly GatherRemark[];
 }

@@ -23,7 +23,7 @@ export interface EditedColour extends GatheredColour {
   readonly shaped?: 'joined' | 'parted';
 }
 /** A harmony with manual edits. */
-export interface EditedHarmony extends Gathered {
+export interface EditedHarmony extends Omit<Gathered, 'colours' | 'remarks'> {
   readonly colours: readonly EditedColour[];
 }
 
@@ -150,7 +150,7 @@ export function markSheen(
  * Index of the colour at a place of the photograph (fractions 0…1 of width and height); null if
  * none.
  */
-export function colourAt({ labels }: Gathered, x: number, y: number): number | null {
+export function colourAt({ labels }: EditedHarmony, x: number, y: number): number | null {
   if (!(x >= 0 && x < 1 && y >= 0 && y < 1)) return null;
   const at = Math.floor(y * labels.height) * labels.width + Math.floor(x * labels.width);
   const v = labels.data[at]!;

@@ -3,7 +3,6 @@ import type { Lab } from '../colour/lab.ts';
 import { type Matrix, multiplyColumn } from '../colour/matrix.ts';
 import { labOfLinear, linearOfLab } from '../colour/rgb.ts';
 import { UNLABELLED } from '../segmentation/labels.ts';
-import type { Gathered } from './harmony.ts';
 import {
   correctColourByEye,
   type EditedColour,
@@ -42,7 +41,7 @@ const isSaid = ({ altered, sheen, named }: EditedColour): boolean =>
  */
 export function reapplyEdits(
   old: EditedHarmony,
-  now: Gathered,
+  now: EditedHarmony,
   { lightChange: turn, keepsShape }: ReapplyOptions,
 ): { readonly harmony: EditedHarmony; readonly lost: readonly string[] } {
   const seen = (lab: Lab): Lab =>
@@ -118,7 +117,7 @@ function shown(colour: EditedColour, seen: (lab: Lab) => Lab): EditedColour {
 }
 
 /** Region of an old colour, as included cells of the new label map. */
-function placeOf(old: EditedHarmony, index: number, now: Gathered): Int32Array {
+function placeOf(old: EditedHarmony, index: number, now: EditedHarmony): Int32Array {
   const { width, height, data } = now.labels;
   const from = old.labels;
   const cells: number[] = [];
@@ -134,7 +133,7 @@ function placeOf(old: EditedHarmony, index: number, now: Gathered): Int32Array {
 }
 
 /** Factor from an old share to a new one, when the included area has changed. */
-function shareLeft(old: EditedHarmony, place: Int32Array, now: Gathered): number {
+function shareLeft(old: EditedHarmony, place: Int32Array, now: EditedHarmony): number {
   const looked = ({ data }: { readonly data: Uint8Array }) =>
     data.reduce((n, v) => n + Number(v !== UNLABELLED), 0) / data.length;
   return place.length === 0 ? 0 : looked(old.labels) / looked(now.labels);

@@ -1,3 +1,4 @@
+import type { NumberFormat } from '../number-format.ts';
 import {
   type Allowance,
   MOST_COATS,
@@ -6,7 +7,7 @@ import {
 } from '../palette/palette-faults.ts';
 import { stockFaultWords } from './stock-faults.ts';
 /** The sentence for a fault: what is wrong, then what to do. */
-export function paletteFaultWords(fault: PaletteFault): string {
+export function paletteFaultWords(fault: PaletteFault, number: NumberFormat): string {
   switch (fault.code) {
     case 'day-broken':
       return "This file is damaged or was cut short: its JSON cannot be read. Write the day's passages again.";
@@ -15,7 +16,7 @@ export function paletteFaultWords(fault: PaletteFault): string {
     case 'day-newer':
       return `This day was written by a newer Kingcup (form ${fault.version}): bring this one up to date, then read it again.`;
     case 'day-stock':
-      return `Line ${fault.row} of the stock: ${stockFaultWords(fault.fault)}`;
+      return `Line ${fault.row} of the stock: ${stockFaultWords(fault.fault, number)}`;
     case 'day-date':
       return `“${fault.date}” is not a day: write it as 2026-05-14.`;
     case 'day-empty':
@@ -27,19 +28,19 @@ export function paletteFaultWords(fault: PaletteFault): string {
     case 'area-none':
       return `“${fault.pile}” has no area to cover: give square centimetres, or a share of the canvas, above 0.`;
     case 'area-huge':
-      return `“${fault.pile}” would cover ${fault.cm2 / 10_000} square metres, more than a wall of ten by ten: look whether centimetres were meant.`;
+      return `“${fault.pile}” would cover ${number(fault.cm2 / 10_000, 0, 6)} square metres, more than a wall of ten by ten: look whether centimetres were meant.`;
     case 'area-share':
-      return `“${fault.pile}” covers ${fault.share} of the canvas: a share lies above 0 and reaches at most 1.`;
+      return `“${fault.pile}” covers ${number(fault.share, 0, 6)} of the canvas: a share lies above 0 and reaches at most 1.`;
     case 'canvas-missing':
       return `“${fault.pile}” covers a share of the canvas, but “${fault.passage}” does not say how large the canvas is: give its width and height.`;
     case 'canvas-size':
       return `The canvas of “${fault.passage}” has no size: width and height are centimetres above 0.`;
     case 'film-not-a-thickness':
-      return `“${fault.pile}” is laid ${fault.um} micrometres thick: a film is thicker than 0.`;
+      return `“${fault.pile}” is laid ${number(fault.um, 0, 6)} micrometres thick: a film is thicker than 0.`;
     case 'film-huge':
-      return `“${fault.pile}” would be laid ${fault.um / 1000} millimetres thick: look whether micrometres were meant. Impasto ends at about 3 millimetres.`;
+      return `“${fault.pile}” would be laid ${number(fault.um / 1000, 0, 6)} millimetres thick: look whether micrometres were meant. Impasto ends at about 3 millimetres.`;
     case 'coats':
-      return `“${fault.pile}” is laid in ${fault.coats} coats: coats are a whole number from 1 to ${MOST_COATS}.`;
+      return `“${fault.pile}” is laid in ${number(fault.coats, 0, 6)} coats: coats are a whole number from 1 to ${MOST_COATS}.`;
     case 'allowance':
       return `${ALLOWANCE[fault.which]} of “${fault.pile}” cannot be right: it is 0 or more, ${fault.which === 'heap' ? 'in cubic centimetres up to 100' : 'as a share up to 5'}.`;
     case 'parts':

@@ -1,3 +1,4 @@
+import type { NumberFormat } from '../number-format.ts';
 import type { WeighFault } from '../pigment/pigment-grind.ts';
 import { DENSITY, OIL, type StockFault } from '../pigment/validate-stock.ts';
 /** Message for a pigment that cannot be weighed, then what to do. */
@@ -11,7 +12,7 @@ export function weighFaultWords(fault: WeighFault): string {
 }
 
 /** Message for a fault, then what to do. */
-export function stockFaultWords(fault: StockFault): string {
+export function stockFaultWords(fault: StockFault, number: NumberFormat): string {
   switch (fault.code) {
     case 'stock-gone':
       return 'This is no longer on the shelf: it was taken off elsewhere.';
@@ -26,9 +27,9 @@ export function stockFaultWords(fault: StockFault): string {
         ? 'Dry powder is weighed in grams: its volume depends on how it is packed.'
         : `A ${fault.form} is measured in grams or millilitres, not in "${fault.unit}".`;
     case 'stock-density':
-      return `A density of ${fault.density} g/cm3 cannot be right: pigments lie between ${DENSITY.least} and ${DENSITY.most}. Leave it empty to use the handbook's.`;
+      return `A density of ${number(fault.density, 0, 6)} g/cm3 cannot be right: pigments lie between ${number(DENSITY.least, 0, 1)} and ${number(DENSITY.most, 0, 1)}. Leave it empty to use the handbook's.`;
     case 'stock-oil':
-      return `${fault.oil} g of oil for 100 g of pigment cannot be right: pigments take from ${OIL.least} to ${OIL.most}. Leave it empty to use the handbook's.`;
+      return `${number(fault.oil, 0, 6)} g of oil for 100 g of pigment cannot be right: pigments take from ${number(OIL.least, 0, 1)} to ${number(OIL.most, 0, 1)}. Leave it empty to use the handbook's.`;
     case 'stock-curve':
       return fault.row === 'K'
         ? 'Its curve is not whole: K needs a number from 0 up in each of the 36 bands. Read it in again.'

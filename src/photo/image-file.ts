@@ -4,6 +4,17 @@ import { isWide } from './icc-profile.ts';
 
 type FileKind = 'jpeg' | 'png' | 'webp' | 'avif' | 'tiff' | 'gif';
 
+/** What to mind in a photograph that was read. */
+export type PhotoRemark =
+  /** The file holds several pictures; the first was read. */
+  | { readonly code: 'several-pictures' }
+  /** Larger than {@link MAX_DECODED_PIXELS}; a smaller copy was read. */
+  | { readonly code: 'smaller-copy'; readonly megapixels: number }
+  /** The browser reads no colours beyond sRGB. */
+  | { readonly code: 'srgb-only' }
+  /** The browser adds noise to the pixels that a page reads. */
+  | { readonly code: 'perturbed' };
+
 /** Why a photograph cannot be used. */
 export type PhotoFault =
   | { readonly code: 'empty' }

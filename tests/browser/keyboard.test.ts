@@ -50,6 +50,8 @@ describeBrowser('the whole story by keyboard alone, and as it is read aloud', ()
 
   test('photograph, harmony, variant, drapery, formula, passage, palette, sheet, book', () =>
     inStudio(DESKTOP, 'light', async (page) => {
+      // Listen from the start: the browser must know of it before a key opens the file dialog.
+      const choosing = page.waitForEvent('filechooser');
       await page.goto(served.url);
       await page.getByRole('heading', { name: 'What did you see?' }).waitFor();
 
@@ -57,7 +59,6 @@ describeBrowser('the whole story by keyboard alone, and as it is read aloud', ()
       await page.keyboard.press('Tab');
       expect(await focused(page)).toBe('Go to the contents');
       await tabTo(page, /^Choose a photograph/);
-      const choosing = page.waitForEvent('filechooser');
       await page.keyboard.press('Space');
       await (await choosing).setFiles(JAY);
       const piles = page.getByRole('img', { name: /mixed into one pile/ }).first();

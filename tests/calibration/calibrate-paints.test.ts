@@ -21,12 +21,13 @@ import { suggestSwatches } from '../../src/calibration/suggest-swatches.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { spectrum } from '../../src/colour/grid.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
-import { calibrationFaultWords } from '../../src/messages/calibration-faults.ts';
+import { calibrationFaultWords } from '../../src/messages/calibration-messages.ts';
 import {
   accuracyWords,
   errorWords,
   evidenceWords,
 } from '../../src/messages/curve-evidence-text.ts';
+import { plainNumber } from '../../src/number-format.ts';
 import { predictReflectance } from '../../src/optics/swatch-residuals.ts';
 import { builtInPaintOf } from '../../src/pigment/built-in-curves.ts';
 import { mixtureShelfOf } from '../../src/pigment/mixing-shelf.ts';
@@ -67,13 +68,13 @@ const card = [
 ];
 const fitted = (swatches: readonly PaintedSwatch[], of = paints) => {
   const result = calibratePaints(WHITE, of, swatches, surface);
-  if (!result.ok) throw new Error(calibrationFaultWords(result.fault));
+  if (!result.ok) throw new Error(calibrationFaultWords(result.fault, plainNumber));
   return result.value;
 };
 const faultOf = (swatches: readonly PaintedSwatch[], of = paints) => {
   const result = calibratePaints(WHITE, of, swatches, surface);
   if (result.ok) throw new Error('it was fitted');
-  expect(calibrationFaultWords(result.fault)).toMatch(/^[A-Z].{25,}\.$/s);
+  expect(calibrationFaultWords(result.fault, plainNumber)).toMatch(/^[A-Z].{25,}\.$/s);
   return result.fault;
 };
 
@@ -188,11 +189,13 @@ describe('trust', () => {
       '2026-05-01',
     );
     expect(blue.rough).toBe(true);
-    expect(evidenceWords(blue)).toMatch(/Rough: its masstone alone/);
-    expect(evidenceWords(blue)).toMatch(/^Photographed \(2026-05-01\), from one swatch\./);
+    expect(evidenceWords(blue, plainNumber)).toMatch(/Rough: its masstone alone/);
+    expect(evidenceWords(blue, plainNumber)).toMatch(
+      /^Photographed \(2026-05-01\), from one swatch\./,
+    );
     const whole = evidenceOfFit(fitted(card).paints[1]!, '2026-05-01');
     expect(whole.expected.median).toBeLessThan(blue.expected.median);
-    expect(evidenceWords(HANDBOOK_EVIDENCE)).toMatch(/^From the handbook/);
+    expect(evidenceWords(HANDBOOK_EVIDENCE, plainNumber)).toMatch(/^From the handbook/);
   });
 
   test('a mixture carries the errors of its paints by their part in it', () => {
@@ -214,9 +217,11 @@ describe('trust', () => {
         (id) => builtInPaintOf(id)!,
       ),
     ).toThrow(RangeError);
-    expect(errorWords({ median: 0.8, tenth: 2 })).toMatch(/no difference/);
-    expect(errorWords({ median: 2, tenth: 5 })).toMatch(/trained eye.*about 2\.0.*worse than 5/);
-    expect(errorWords(HANDBOOK_EVIDENCE.expected)).toMatch(/plain/);
+    expect(errorWords({ median: 0.8, tenth: 2 }, plainNumber)).toMatch(/no difference/);
+    expect(errorWords({ median: 2, tenth: 5 }, plainNumber)).toMatch(
+      /trained eye.*about 2\.0.*worse than 5/,
+    );
+    expect(errorWords(HANDBOOK_EVIDENCE.expected, plainNumber)).toMatch(/plain/);
   });
 });
 
@@ -232,14 +237,14 @@ describe('piles', () => {
   });
 
   test('accuracy over time', () => {
-    expect(accuracyWords(accuracyOf([]))).toBe('');
+    expect(accuracyWords(accuracyOf([]), plainNumber)).toBe('');
     expect(accuracyOf([pile(1, 3)]).lately).toBeNull();
     const many = Array.from({ length: 20 }, (_, i) => pile(20 - i, i >= 10 ? 4 : 1));
     const accuracy = accuracyOf(many);
     expect(accuracy.piles.map(({ id }) => id)[0]).toBe('pile 1');
     expect(accuracy.atFirst!.median).toBeCloseTo(deltaE00([54, 0, 0], [50, 0, 0]), 6);
     expect(accuracy.lately!.median).toBeCloseTo(deltaE00([51, 0, 0], [50, 0, 0]), 6);
-    expect(accuracyWords(accuracy)).toMatch(
+    expect(accuracyWords(accuracy, plainNumber)).toMatch(
       /last 10 piles half came out within 1\.0.*first it was 4\.0/,
     );
   });

@@ -3,7 +3,8 @@ import { readCard } from '../../src/calibration/read-card.ts';
 import { planCards } from '../../src/calibration/swatch-card.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { labOf } from '../../src/colour/lab.ts';
-import { calibrationFaultWords } from '../../src/messages/calibration-faults.ts';
+import { calibrationFaultWords } from '../../src/messages/calibration-messages.ts';
+import { plainNumber } from '../../src/number-format.ts';
 import { describeShared } from '../shared.ts';
 import { chartCamera } from '../tools/card-camera.ts';
 import { type Chart, flat, photograph } from '../tools/card-photo.ts';
@@ -42,7 +43,7 @@ describeShared('a chart of 24 patches', () => {
     ].map(([x, y]) => at(x!, y!));
     const off = (options: Parameters<typeof readCard>[2]) => {
       const reading = readCard(pixels, card!, options);
-      if (!reading.ok) throw new Error(calibrationFaultWords(reading.fault));
+      if (!reading.ok) throw new Error(calibrationFaultWords(reading.fault, plainNumber));
       const all = reading.value.places.map(({ place, lab }) =>
         deltaE00(lab, labOf(painted(place))),
       );

@@ -10,6 +10,8 @@ import { median } from '../../src/calibration/robust-mean.ts';
 import { suggestSwatches } from '../../src/calibration/suggest-swatches.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
+import { suggestionWords } from '../../src/messages/calibration-messages.ts';
+import { plainNumber } from '../../src/number-format.ts';
 import type { Paint } from '../../src/optics/opaque.ts';
 import { predictReflectance } from '../../src/optics/swatch-residuals.ts';
 import { random } from '../optics/random.ts';
@@ -191,9 +193,10 @@ export function recoversItsOwnModel({
     const before = fitted(paints, all);
     const asked = suggestSwatches(before, { count: 6 });
     expect(asked).toHaveLength(6);
-    for (const { parts, before: now, after, why } of asked) {
+    for (const suggestion of asked) {
+      const { parts, before: now, after } = suggestion;
       expect(after).toBeLessThan(now);
-      expect(why).toMatch(/^[A-Za-z].{40,}\.$/);
+      expect(suggestionWords(suggestion, plainNumber)).toMatch(/^[A-Za-z].{40,}\.$/);
       expect(parts.every((part) => Number.isInteger(part.parts))).toBe(true);
     }
     // A mixture with another colour teaches more than white: most of what is asked for is one.

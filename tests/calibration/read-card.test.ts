@@ -12,7 +12,8 @@ import { deltaE00 } from '../../src/colour/difference.ts';
 import { type Reflectance, spectrum } from '../../src/colour/grid.ts';
 import { labOf } from '../../src/colour/lab.ts';
 import { decode, encode, linearBetween } from '../../src/colour/rgb.ts';
-import { calibrationFaultWords } from '../../src/messages/calibration-faults.ts';
+import { calibrationFaultWords } from '../../src/messages/calibration-messages.ts';
+import { plainNumber } from '../../src/number-format.ts';
 import { opaque } from '../../src/optics/opaque.ts';
 import { addSurface } from '../../src/optics/surface.ts';
 import { builtInPaintOf } from '../../src/pigment/built-in-curves.ts';
@@ -57,7 +58,7 @@ async function read(shot: Shot, of = card) {
 /** Every place has its own paint: nearest to its own truth, and near it. */
 async function expectRight(shot: Shot, within: number): Promise<number> {
   const result = await read(shot);
-  if (!result.ok) throw new Error(calibrationFaultWords(result.fault));
+  if (!result.ok) throw new Error(calibrationFaultWords(result.fault, plainNumber));
   const { places } = result.value;
   expect(places).toHaveLength(card.places.filter(({ kind }) => kind === 'paint').length);
   const off = places.map(({ place, lab }) => deltaE00(lab, labOf(painted(place))));
@@ -68,7 +69,7 @@ async function expectRight(shot: Shot, within: number): Promise<number> {
 const codeOf = async (shot: Shot) => {
   const result = await read(shot);
   if (result.ok) throw new Error('it was read');
-  expect(calibrationFaultWords(result.fault)).toMatch(/^[A-Z].{30,}\.$/s);
+  expect(calibrationFaultWords(result.fault, plainNumber)).toMatch(/^[A-Z].{30,}\.$/s);
   return result.fault.code;
 };
 
@@ -102,7 +103,7 @@ describe('a photographed card is read', () => {
       tints: [4, 16],
     }) as [SwatchCard];
     const result = await read({ ...SMALL, table: flat(0.02), tilt: 10 }, letter);
-    if (!result.ok) throw new Error(calibrationFaultWords(result.fault));
+    if (!result.ok) throw new Error(calibrationFaultWords(result.fault, plainNumber));
     for (const { place, lab } of result.value.places)
       expect(deltaE00(lab, labOf(painted(place)))).toBeLessThan(1);
     expect(result.value.referenceResidual).toBeLessThan(0.5);
@@ -162,7 +163,7 @@ describe('by hand', () => {
     const { pixels, at } = await photograph(card, painted, { ...SMALL, tilt: 12, turn: 30 });
     const corners = markCentres('A4').map(([x, y]) => at(x, y));
     const result = readCard(pixels, card, { corners });
-    if (!result.ok) throw new Error(calibrationFaultWords(result.fault));
+    if (!result.ok) throw new Error(calibrationFaultWords(result.fault, plainNumber));
     for (const { place, lab } of result.value.places)
       expect(deltaE00(lab, labOf(painted(place)))).toBeLessThan(1);
   });
@@ -171,7 +172,7 @@ describe('by hand', () => {
     const { pixels, at } = await photograph(card, painted, { ...SMALL, uneven: 0.12, turn: 40 });
     const touches = card.places.map((place) => ({ place, at: at(place.x, place.y), reach: 8 }));
     const result = readTouched(pixels, touches);
-    if (!result.ok) throw new Error(calibrationFaultWords(result.fault));
+    if (!result.ok) throw new Error(calibrationFaultWords(result.fault, plainNumber));
     for (const { place, lab } of result.value.places)
       expect(deltaE00(lab, labOf(painted(place)))).toBeLessThan(2.5);
     const without = readTouched(

@@ -3,6 +3,7 @@ import { decode, encode } from '../../src/colour/rgb.ts';
 import { gather } from '../../src/harmony/gather.ts';
 import { STEPS } from '../../src/harmony/harmony.ts';
 import { gatherFaultWords } from '../../src/messages/harmony-faults.ts';
+import { photographRemarkWords } from '../../src/messages/photograph-messages.ts';
 import type { Pixels } from '../../src/photo/pixels.ts';
 import { picture } from '../photo/paint.ts';
 import { stream } from '../tools/specimen-noise.ts';
@@ -54,12 +55,26 @@ test.each([1, 2, 3, 4, 5, 6, 7])('%d colours on request', (colours) => {
 });
 
 test('odd pictures give a harmony with a remark', () => {
-  expect(gathered(picture(1, 1, () => [200, 30, 30])).remarks.join(' ')).toContain('few pixels');
-  expect(gathered(picture(300, 200, () => [90, 120, 60])).colours.length).toBe(1);
-  expect(gathered(picture(300, 200, () => [0, 0, 0])).remarks.join(' ')).toContain('black');
-  expect(gathered(picture(300, 200, () => [255, 255, 255])).remarks.join(' ')).toContain('blown');
   expect(
-    gathered(picture(300, 200, (x) => [x % 256, x % 256, x % 256])).remarks.join(' '),
+    gathered(picture(1, 1, () => [200, 30, 30]))
+      .remarks.map(photographRemarkWords)
+      .join(' '),
+  ).toContain('few pixels');
+  expect(gathered(picture(300, 200, () => [90, 120, 60])).colours.length).toBe(1);
+  expect(
+    gathered(picture(300, 200, () => [0, 0, 0]))
+      .remarks.map(photographRemarkWords)
+      .join(' '),
+  ).toContain('black');
+  expect(
+    gathered(picture(300, 200, () => [255, 255, 255]))
+      .remarks.map(photographRemarkWords)
+      .join(' '),
+  ).toContain('blown');
+  expect(
+    gathered(picture(300, 200, (x) => [x % 256, x % 256, x % 256]))
+      .remarks.map(photographRemarkWords)
+      .join(' '),
   ).toContain('grey');
 });
 
@@ -80,7 +95,9 @@ test('transparent pixels and pixels rubbed out are not looked at', () => {
   const one = gathered(both, { mask });
   expect(one.colours.length).toBe(1);
   expect(one.colours[0]!.lab[1]).toBeGreaterThan(30);
-  expect(one.remarks.join(' ')).toContain('Only a few pixels are looked at');
+  expect(one.remarks.map(photographRemarkWords).join(' ')).toContain(
+    'Only a few pixels are looked at',
+  );
 });
 
 test('gathering stops when asked', () => {

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { paletteFaultWords } from '../../src/messages/palette-faults.ts';
+import { plainNumber } from '../../src/number-format.ts';
 import { readDay } from '../../src/palette/day-file.ts';
 import { mixtureShelfOf } from '../../src/pigment/mixing-shelf.ts';
 import { planDay } from '../../src/sheet/plan-day.ts';
@@ -17,7 +18,7 @@ const LEAST = {
 const read = (json: object) => readDay(JSON.stringify(json));
 const taken = (json: object) => {
   const day = read(json);
-  if (!day.ok) throw new Error(paletteFaultWords(day.fault));
+  if (!day.ok) throw new Error(paletteFaultWords(day.fault, plainNumber));
   return day.value;
 };
 
@@ -89,7 +90,7 @@ describe('refused with a sentence', () => {
   ])('%s', (_, json, sentence) => {
     const day = typeof json === 'string' ? readDay(json) : read(json);
     if (day.ok) throw new Error('it was accepted');
-    expect(paletteFaultWords(day.fault)).toMatch(sentence);
-    expect(paletteFaultWords(day.fault)).toMatch(/\.$/);
+    expect(paletteFaultWords(day.fault, plainNumber)).toMatch(sentence);
+    expect(paletteFaultWords(day.fault, plainNumber)).toMatch(/\.$/);
   });
 });

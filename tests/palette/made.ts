@@ -1,5 +1,6 @@
 import { paletteFaultWords } from '../../src/messages/palette-faults.ts';
 import type { PilePart } from '../../src/mixture/pile-parts.ts';
+import { plainNumber } from '../../src/number-format.ts';
 import type { Day } from '../../src/palette/day-plan.ts';
 import { FILM_WORDS } from '../../src/palette/film-kinds.ts';
 import type { Passage, PassagePile, Studio } from '../../src/palette/passage.ts';
@@ -84,7 +85,8 @@ export const shelfWith = (...ids: string[]) => ({
 
 export function planned(asked: DayRequest, studio: Studio): Day {
   const day = planDay(asked, studio);
-  if (!day.ok) throw new Error(day.fault.map(paletteFaultWords).join(' '));
+  if (!day.ok)
+    throw new Error(day.fault.map((one) => paletteFaultWords(one, plainNumber)).join(' '));
   return day.value;
 }
 

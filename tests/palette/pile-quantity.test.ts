@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { paletteFaultWords } from '../../src/messages/palette-faults.ts';
+import { plainNumber } from '../../src/number-format.ts';
 import { FILM_WORDS, FILMS } from '../../src/palette/film-kinds.ts';
 import { amountOf, type PileAmount } from '../../src/palette/pile-quantity.ts';
 import { cm3Up, gramsUp, oilCm3Down, oilDown } from '../../src/palette/rounded-amounts.ts';
@@ -20,7 +21,8 @@ const PIGMENTS = [
 ];
 const amount = (...of: Parameters<typeof amountOf>): PileAmount => {
   const found = amountOf(...of);
-  if (!found.ok) throw new Error(found.fault.map(paletteFaultWords).join(' '));
+  if (!found.ok)
+    throw new Error(found.fault.map((one) => paletteFaultWords(one, plainNumber)).join(' '));
   return found.value;
 };
 
@@ -157,5 +159,6 @@ test.each([
   const found = amountOf(pileOf('foam', { lead_white: 1 }, more), { name: 'Water' });
   if (found.ok) throw new Error('it was accepted');
   expect(found.fault.map((fault) => fault.code)).toContain(code);
-  for (const fault of found.fault) expect(paletteFaultWords(fault)).toMatch(/foam.*\.$/);
+  for (const fault of found.fault)
+    expect(paletteFaultWords(fault, plainNumber)).toMatch(/foam.*\.$/);
 });

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { labOfLinear } from '../../src/colour/rgb.ts';
 import { gather } from '../../src/harmony/gather.ts';
-import { neutralFaultWords } from '../../src/messages/photograph-faults.ts';
+import { neutralFaultWords } from '../../src/messages/photograph-messages.ts';
 import { sampleSpot } from '../../src/photo/spot-sample.ts';
 import { toneHistogram } from '../../src/photo/tone-histogram.ts';
 import {

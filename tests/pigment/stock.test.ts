@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { BANDS } from '../../src/colour/grid.ts';
 import { stockFaultWords } from '../../src/messages/stock-faults.ts';
+import { plainNumber } from '../../src/number-format.ts';
 import { changedRecipes } from '../../src/pigment/changed-recipes.ts';
 import {
   addEntry,
@@ -30,12 +31,14 @@ import { labelOf } from '../../src/pigment/stock-label.ts';
 import { remarkWords } from './remark-words.ts';
 
 const stocked = (result: StockResult): Stock => {
-  if (!result.ok) throw new Error(result.fault.map(stockFaultWords).join(' '));
+  if (!result.ok)
+    throw new Error(result.fault.map((fault) => stockFaultWords(fault, plainNumber)).join(' '));
   return result.value;
 };
 const codes = (result: StockResult) => {
   if (result.ok) throw new Error('it was accepted');
-  for (const fault of result.fault) expect(stockFaultWords(fault)).toMatch(/^["A-Z0-9].{15,}\.$/);
+  for (const fault of result.fault)
+    expect(stockFaultWords(fault, plainNumber)).toMatch(/^["A-Z0-9].{15,}\.$/);
   return result.fault.map(({ code }) => code);
 };
 const EMPTY: Stock = {

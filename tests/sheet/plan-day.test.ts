@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { paletteFaultWords } from '../../src/messages/palette-faults.ts';
 import { leftOffWords } from '../../src/messages/palette-messages.ts';
+import { plainNumber } from '../../src/number-format.ts';
 import type { Studio } from '../../src/palette/passage.ts';
 import { layerOfPile } from '../../src/palette/pile-sources.ts';
 import { PIGMENTS } from '../../src/pigment/pigment-facts.ts';
@@ -479,7 +480,8 @@ test.each([
   const day = planDay({ ...asked, ...change }, STARTER);
   if (day.ok) throw new Error('it was accepted');
   expect(day.fault.map((fault) => fault.code)).toContain(code);
-  for (const fault of day.fault) expect(paletteFaultWords(fault)).toMatch(/^[“A-Z0-9].{20,}\.$/);
+  for (const fault of day.fault)
+    expect(paletteFaultWords(fault, plainNumber)).toMatch(/^[“A-Z0-9].{20,}\.$/);
 });
 
 test('every fault of a day is told at once', () => {

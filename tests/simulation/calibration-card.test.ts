@@ -8,7 +8,8 @@ import { planCards, type SwatchCard } from '../../src/calibration/swatch-card.ts
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Reflectance } from '../../src/colour/grid.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
-import { calibrationFaultWords } from '../../src/messages/calibration-faults.ts';
+import { calibrationFaultWords } from '../../src/messages/calibration-messages.ts';
+import { plainNumber } from '../../src/number-format.ts';
 import { predictReflectance } from '../../src/optics/swatch-residuals.ts';
 import { builtInPaintOf } from '../../src/pigment/built-in-curves.ts';
 import { random } from '../optics/random.ts';
@@ -89,7 +90,7 @@ describeShared('paints calibrated from photographed cards', () => {
         card,
         charted ? { chart: { labs: chartLabs, corners } } : {},
       );
-      if (!reading.ok) throw new Error(calibrationFaultWords(reading.fault));
+      if (!reading.ok) throw new Error(calibrationFaultWords(reading.fault, plainNumber));
       all.push(...photographedSwatches(reading.value, '2026-05-01', (n) => `${n}`));
     }
     return all;
@@ -111,7 +112,7 @@ describeShared('paints calibrated from photographed cards', () => {
         : null,
     }));
     const result = calibratePaints(names[0]!, paints, swatches, surface);
-    if (!result.ok) throw new Error(calibrationFaultWords(result.fault));
+    if (!result.ok) throw new Error(calibrationFaultWords(result.fault, plainNumber));
     const found = result.value.paints.map((fitted) => fitted.paint);
     const { uniform } = random(77);
     const off = Array.from({ length: 300 }, () => {

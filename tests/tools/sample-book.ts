@@ -1,3 +1,4 @@
+import { photographRemarkWords } from '../../src/messages/photograph-messages.ts';
 import 'fake-indexeddb/auto';
 import { webcrypto } from 'node:crypto';
 import { writeFile } from 'node:fs/promises';
@@ -197,7 +198,7 @@ async function keepWalk(
     await saveGathering(named, entry, {
       gathered: {
         ...gathered,
-        remarks: [...decoded.remarks, ...gathered.remarks],
+        remarks: [...decoded.remarks, ...gathered.remarks].map(photographRemarkWords),
         labels: smaller(gathered.labels, LABEL_EDGE),
       },
     }),

@@ -40,8 +40,11 @@ export async function saveSpecimen(
   });
 }
 
+/** A harmony with the sentences on its photograph, as they are stored. */
+type StoredGathering = EditedHarmony & { readonly remarks: readonly string[] };
+
 interface GatheredResult {
-  readonly gathered: EditedHarmony;
+  readonly gathered: StoredGathering;
   /** Mask, one byte per cell, width × height: 0 rubbed out, 1 kept, 255 transparent. */
   readonly mask?: { readonly width: number; readonly height: number; readonly data: Uint8Array };
   readonly neutral?: NeutralSpot;
@@ -98,7 +101,7 @@ export async function gatheringOf(book: Book, { body }: Entry<'specimen'>) {
   if (!gathered) return null;
   const { labels, ...rest } = gathered;
   const stored = await planeOf(book, labels);
-  return stored && ({ ...rest, labels: stored } satisfies EditedHarmony);
+  return stored && ({ ...rest, labels: stored } satisfies StoredGathering);
 }
 
 /** Reads the painter's mask from the book. Null when there is none. */

@@ -5,7 +5,11 @@ import type { Entry } from '../../book/schema/record.ts';
 import { saveGathering, saveSpecimen } from '../../book/store/save-specimen.ts';
 import { bookFaultWords } from '../../messages/book-faults.ts';
 import { editFaultWords } from '../../messages/harmony-faults.ts';
-import { neutralFaultWords, photoFaultWords } from '../../messages/photograph-faults.ts';
+import {
+  neutralFaultWords,
+  photoFaultWords,
+  photographRemarkWords,
+} from '../../messages/photograph-messages.ts';
 import type { PhotoFault } from '../../photo/image-file.ts';
 import { sharedTexts } from '../texts/shared-texts.ts';
 import { job } from './job.ts';
@@ -119,7 +123,10 @@ async function keepResult(
   const book = await bookReady;
   if (!book) return;
   const { gathered, remarks } = result.value;
-  const put = await saveGathering(book, specimen, { gathered: { ...gathered, remarks } });
+  const sentences = [...remarks, ...gathered.remarks].map(photographRemarkWords);
+  const put = await saveGathering(book, specimen, {
+    gathered: { ...gathered, remarks: sentences },
+  });
   if (!put.ok) showError(bookFaultWords(put.fault));
 }
 

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { guessTable, measuredSwatches } from '../../../src/calibration/measured-samples.ts';
 import { BANDS, bandNm, spectrum } from '../../../src/colour/grid.ts';
 import { labOf } from '../../../src/colour/lab.ts';
-import { sampleFaultWords } from '../../../src/messages/calibration-faults.ts';
+import { sampleFaultWords } from '../../../src/messages/calibration-messages.ts';
 import { curvesFaultWords } from '../../../src/messages/shelf-file-faults.ts';
 import { plainNumber } from '../../../src/number-format.ts';
 import { NO_SURFACE } from '../../../src/optics/surface.ts';

@@ -2,7 +2,6 @@ import { useSignal } from '@preact/signals';
 import { nameOf } from '../../../colour/describe-colour.ts';
 import type { Lab } from '../../../colour/lab.ts';
 import { BrushedPaint } from '../../components/BrushedPaint.tsx';
-import { withLocalFigures } from '../../state/locale-format.ts';
 import { cssColourOf } from '../../state/screen-colour.ts';
 import { calibrationTexts } from '../../texts/calibration-texts.ts';
 import { type Outline, PhotoOutlines } from './PhotoOutlines.tsx';
@@ -81,7 +80,7 @@ export function CardPlaces({
           </ul>
           <ul class="remarks">
             {shown.remarks.map((remark) => (
-              <li key={remark}>{withLocalFigures(remark)}</li>
+              <li key={remark}>{remark}</li>
             ))}
           </ul>
         </section>

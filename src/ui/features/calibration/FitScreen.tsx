@@ -3,7 +3,6 @@ import { median } from '../../../calibration/robust-mean.ts';
 import { differenceWords } from '../../../colour/describe-colour.ts';
 import { JobProgress } from '../../components/JobProgress.tsx';
 import { currentEvidence, evidenceEntries } from '../../state/calibration/evidence.ts';
-import { withLocalFigures } from '../../state/locale-format.ts';
 import { calibrationTexts } from '../../texts/calibration-texts.ts';
 import { goTo, hrefTo } from './calibration-routes.ts';
 import { currentErrors } from './current-errors.ts';
@@ -35,7 +34,7 @@ export function FitScreen() {
       <JobProgress work={fitting} words={calibrationTexts.fitting} />
       {fitFault.value && (
         <p class="field-fault" role="alert">
-          {withLocalFigures(fitFault.value)}
+          {fitFault.value}
         </p>
       )}
       {of && !fit && !fitFault.value && fitting.progress.value === null && (

@@ -3,7 +3,7 @@ import { deltaE00 } from '../../../colour/difference.ts';
 import { accuracyWords } from '../../../messages/curve-evidence-text.ts';
 import { BrushedPaint } from '../../components/BrushedPaint.tsx';
 import { accuracy, evidenceEntries } from '../../state/calibration/evidence.ts';
-import { formatNumber, withLocalFigures } from '../../state/locale-format.ts';
+import { formatNumber } from '../../state/locale-format.ts';
 import { cssColourOf } from '../../state/screen-colour.ts';
 import { calibrationTexts, dayWords } from '../../texts/calibration-texts.ts';
 import { AccuracyChart } from './AccuracyChart.tsx';
@@ -23,7 +23,7 @@ export function LoggedPiles() {
           <AccuracyChart piles={accuracy.value.piles} />
         </>
       )}
-      <p>{withLocalFigures(accuracyWords(accuracy.value))}</p>
+      <p>{accuracyWords(accuracy.value, formatNumber)}</p>
       <ul class="swatch-lines">
         {piles.map((pile) => {
           const { name, date, seen, mixture, note } = pile.body;

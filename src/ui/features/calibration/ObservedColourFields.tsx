@@ -3,7 +3,6 @@ import { spectrum } from '../../../colour/grid.ts';
 import { parseLab } from '../../../colour/parse-lab.ts';
 import { JobProgress } from '../../components/JobProgress.tsx';
 import { SelectField } from '../../components/SelectField.tsx';
-import { withLocalFigures } from '../../state/locale-format.ts';
 import { calibrationTexts } from '../../texts/calibration-texts.ts';
 import { ownStock } from '../shelf/stock-state.ts';
 import {
@@ -79,7 +78,7 @@ function ByPhoto() {
       <JobProgress work={readingWork} words={calibrationTexts.reading} />
       {readFault.value && (
         <p class="field-fault" role="alert">
-          {withLocalFigures(readFault.value)}
+          {readFault.value}
         </p>
       )}
       {now && !done.value && (

@@ -3,7 +3,6 @@ import { useEffect } from 'preact/hooks';
 import type { Entry } from '../../../book/schema/record.ts';
 import { JobProgress } from '../../components/JobProgress.tsx';
 import { evidenceEntries } from '../../state/calibration/evidence.ts';
-import { withLocalFigures } from '../../state/locale-format.ts';
 import { calibrationTexts } from '../../texts/calibration-texts.ts';
 import { CardPlaces } from './CardPlaces.tsx';
 import { ColourChartFields } from './ColourChartFields.tsx';
@@ -85,7 +84,7 @@ function Reader({ card }: { card: Entry<'card'> }) {
       <JobProgress work={readingWork} words={calibrationTexts.reading} />
       {readFault.value && (
         <p class="field-fault" role="alert">
-          {withLocalFigures(readFault.value)}
+          {readFault.value}
         </p>
       )}
       {blockingPlace.value !== null && way.value === null && (

@@ -1,5 +1,6 @@
+import { suggestionWords } from '../../../messages/calibration-messages.ts';
 import { JobProgress } from '../../components/JobProgress.tsx';
-import { withLocalFigures } from '../../state/locale-format.ts';
+import { formatNumber } from '../../state/locale-format.ts';
 import { calibrationTexts } from '../../texts/calibration-texts.ts';
 import { ownStock } from '../shelf/stock-state.ts';
 import { goTo } from './calibration-routes.ts';
@@ -15,7 +16,7 @@ export function SuggestedSwatches() {
       <>
         <JobProgress work={fitting} words={calibrationTexts.fitting} />
         {fitting.progress.value === null && fitFault.value !== '' && (
-          <p class="small">{withLocalFigures(fitFault.value)}</p>
+          <p class="small">{fitFault.value}</p>
         )}
         {fitting.progress.value === null && fitFault.value === '' && (
           <p>
@@ -31,9 +32,9 @@ export function SuggestedSwatches() {
       <h3>{calibrationTexts.nextHeading}</h3>
       {some.length === 0 && <p>{calibrationTexts.nextNone}</p>}
       <ol>
-        {some.map(({ parts, why }) => (
-          <li key={pileWords(parts, stock)}>
-            <strong>{pileWords(parts, stock)}.</strong> {withLocalFigures(why)}
+        {some.map((one) => (
+          <li key={pileWords(one.parts, stock)}>
+            <strong>{pileWords(one.parts, stock)}.</strong> {suggestionWords(one, formatNumber)}
           </li>
         ))}
       </ol>

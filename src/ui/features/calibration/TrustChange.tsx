@@ -2,7 +2,7 @@ import type { FitFound } from '../../../../workers/calibration.ts';
 import { fittedPaintsOf } from '../../../calibration/accept-calibration.ts';
 import { evidenceOfCurve, evidenceOfFit } from '../../../calibration/curve-evidence.ts';
 import { evidenceWords } from '../../../messages/curve-evidence-text.ts';
-import { withLocalFigures } from '../../state/locale-format.ts';
+import { formatNumber } from '../../state/locale-format.ts';
 import { calibrationTexts, dayWords, today } from '../../texts/calibration-texts.ts';
 import { ownStock } from '../shelf/stock-state.ts';
 
@@ -23,14 +23,12 @@ export function TrustChange({ fit }: { fit: FitFound }) {
                 <dd>
                   {now.known === 'handbook'
                     ? calibrationTexts.handbook
-                    : withLocalFigures(
-                        evidenceWords({ ...now, date: now.date && dayWords(now.date) }),
-                      )}
+                    : evidenceWords({ ...now, date: now.date && dayWords(now.date) }, formatNumber)}
                 </dd>
               </div>
               <div>
                 <dt>{calibrationTexts.afterwards}</dt>
-                <dd>{withLocalFigures(evidenceWords(evidenceOfFit(paint, dayWords(today()))))}</dd>
+                <dd>{evidenceWords(evidenceOfFit(paint, dayWords(today())), formatNumber)}</dd>
               </div>
             </dl>
           </li>

@@ -8,15 +8,16 @@ import type { Point } from '../../../calibration/homography.ts';
 import type { CardPlace } from '../../../calibration/swatch-card.ts';
 import { USUAL_REFERENCES } from '../../../calibration/tone-correction.ts';
 import type { Lab } from '../../../colour/lab.ts';
-import { calibrationFaultWords } from '../../../messages/calibration-faults.ts';
-import { photoFaultWords } from '../../../messages/photograph-faults.ts';
+import { calibrationFaultWords } from '../../../messages/calibration-messages.ts';
+import { photoFaultWords } from '../../../messages/photograph-messages.ts';
 import type { PhotoFault } from '../../../photo/image-file.ts';
 import { fail } from '../../../result.ts';
 import { job } from '../../state/job.ts';
+import { formatNumber } from '../../state/locale-format.ts';
 import { isAbort, readSwatches } from '../../state/worker-jobs.ts';
 import { calibrationTexts } from '../../texts/calibration-texts.ts';
 import type { Shown } from './CardPlaces.tsx';
-import { keepReading } from './save-reading.ts';
+import { keepReading, readingRemarks } from './save-reading.ts';
 
 /** The photograph to read, with its object URL. */
 interface Taken {
@@ -45,7 +46,7 @@ export const displayedReading = computed<Shown | null>(() => {
       })),
       unevenness: now.unevenness,
       referenceResidual: now.referenceResidual,
-      remarks: [...now.remarks, ...now.seen],
+      remarks: readingRemarks(now),
     }
   );
 });
@@ -164,12 +165,12 @@ export async function readAs(
 /** The sentence for a fault of reading a photograph or a card. */
 export const readFaultWords = (fault: PhotoFault | CalibrationFault): string =>
   /^(card|touch|chart|tint|swatch)-|^stopped$/.test(fault.code)
-    ? calibrationFaultWords(fault as CalibrationFault)
+    ? calibrationFaultWords(fault as CalibrationFault, formatNumber)
     : photoFaultWords(fault as PhotoFault);
 
 /** Reads a chart's reference colours from its file; on failure sets the fault instead. */
 export async function takeChart(file: File): Promise<void> {
   const read = readChart(await file.text());
   chartLabs.value = read.ok ? read.value : null;
-  readFault.value = read.ok ? '' : calibrationFaultWords(read.fault);
+  readFault.value = read.ok ? '' : calibrationFaultWords(read.fault, formatNumber);
 }

@@ -6,9 +6,10 @@ import {
 } from '../../../book/schema/calibration-evidence.ts';
 import { paintsToFit } from '../../../calibration/accept-calibration.ts';
 import type { Suggestion } from '../../../calibration/suggest-swatches.ts';
-import { calibrationFaultWords } from '../../../messages/calibration-faults.ts';
+import { calibrationFaultWords } from '../../../messages/calibration-messages.ts';
 import { currentEvidence } from '../../state/calibration/evidence.ts';
 import { job } from '../../state/job.ts';
+import { formatNumber } from '../../state/locale-format.ts';
 import { fitPaints } from '../../state/worker-jobs.ts';
 import { calibrationTexts, today } from '../../texts/calibration-texts.ts';
 import { acceptFit, ownStock } from '../shelf/stock-state.ts';
@@ -39,7 +40,7 @@ export const fitFault = computed<string>(() => {
   if (currentEvidence.value?.swatches.length === 0) return calibrationTexts.fitNothing;
   if (ownStock.value.white === null) return calibrationTexts.noWhite;
   const result = last.value?.of === currentEvidence.value ? last.value.result : null;
-  return result && !result.ok ? calibrationFaultWords(result.fault) : '';
+  return result && !result.ok ? calibrationFaultWords(result.fault, formatNumber) : '';
 });
 
 /** The evidence of the running fit. */

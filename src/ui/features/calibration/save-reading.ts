@@ -2,9 +2,18 @@ import type { PhotoReading } from '../../../../workers/calibration.ts';
 import type { StoredPhoto } from '../../../../workers/photo.ts';
 import type { CardReading } from '../../../book/schema/calibration.ts';
 import { bookFaultWords } from '../../../messages/book-faults.ts';
+import { cardRemarkWords } from '../../../messages/calibration-messages.ts';
+import { photographRemarkWords } from '../../../messages/photograph-messages.ts';
 import { evidenceEntries } from '../../state/calibration/evidence.ts';
+import { formatNumber } from '../../state/locale-format.ts';
 import { bookReady, showError, showNotice } from '../../state/studio.ts';
 import { calibrationTexts, today } from '../../texts/calibration-texts.ts';
+
+/** The sentences on a reading and on its photograph. */
+export const readingRemarks = ({ remarks, photoRemarks }: PhotoReading): string[] => [
+  ...remarks.map((remark) => cardRemarkWords(remark, formatNumber)),
+  ...photoRemarks.map(photographRemarkWords),
+];
 
 function readingOf(of: PhotoReading, byHand: boolean): CardReading {
   return {
@@ -19,7 +28,7 @@ function readingOf(of: PhotoReading, byHand: boolean): CardReading {
     unevenness: of.unevenness,
     referenceResidual: of.referenceResidual,
     chart: of.chart?.mean ?? null,
-    remarks: [...of.remarks, ...of.seen],
+    remarks: readingRemarks(of),
   };
 }
 

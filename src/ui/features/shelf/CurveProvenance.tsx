@@ -2,7 +2,7 @@ import { evidenceOfCurve } from '../../../calibration/curve-evidence.ts';
 import { errorWords, evidenceWords } from '../../../messages/curve-evidence-text.ts';
 import { studioCurveOf } from '../../../pigment/mixing-shelf.ts';
 import type { StockEntry } from '../../../pigment/stock.ts';
-import { withLocalFigures } from '../../state/locale-format.ts';
+import { formatNumber } from '../../state/locale-format.ts';
 import { calibrationTexts, dayWords } from '../../texts/calibration-texts.ts';
 import { shelfTexts } from '../../texts/shelf-texts.ts';
 import { hrefTo } from '../calibration/calibration-routes.ts';
@@ -21,8 +21,8 @@ export function CurveProvenance({ entry }: { entry: StockEntry }) {
       <h3>{calibrationTexts.trustOne}</h3>
       <p>
         {curve && !curve.trust
-          ? `${shelfTexts.curveOf[curve.known]} ${withLocalFigures(errorWords(trust.expected))}`
-          : withLocalFigures(evidenceWords({ ...trust, date: trust.date && dayWords(trust.date) }))}
+          ? `${shelfTexts.curveOf[curve.known]} ${errorWords(trust.expected, formatNumber)}`
+          : evidenceWords({ ...trust, date: trust.date && dayWords(trust.date) }, formatNumber)}
       </p>
       {isStocked.value && (
         <p class="shelf-actions">

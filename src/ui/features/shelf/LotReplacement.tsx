@@ -7,6 +7,7 @@ import type { Paint } from '../../../optics/opaque.ts';
 import { masstone } from '../../../pigment/masstone.ts';
 import type { StockEntry, StoredCurve } from '../../../pigment/stock.ts';
 import { BrushedPaint } from '../../components/BrushedPaint.tsx';
+import { formatNumber } from '../../state/locale-format.ts';
 import { go, hrefOf } from '../../state/route.ts';
 import { cssColourOf } from '../../state/screen-colour.ts';
 import { book, bookRevision, shelf, showError } from '../../state/studio.ts';
@@ -44,7 +45,7 @@ function Asked({ entry, paint }: { entry: StockEntry; paint: Paint }) {
       own: null,
     });
     if (changed.ok) go('book', 'shelf', id);
-    else if (changed.fault[0]) showError(stockFaultWords(changed.fault[0]));
+    else if (changed.fault[0]) showError(stockFaultWords(changed.fault[0], formatNumber));
   };
   return (
     <div class="shelf-fields">

@@ -1,12 +1,13 @@
 import { stockFaultWords } from '../../../messages/stock-faults.ts';
 import type { StockFault, StockField } from '../../../pigment/validate-stock.ts';
 import { described, LabelledControl } from '../../components/LabelledControl.tsx';
+import { formatNumber } from '../../state/locale-format.ts';
 
 /** The messages for one field's faults, joined; '' when it is valid. */
 const wrongWith = (faults: readonly StockFault[], field: StockField): string =>
   faults
     .filter((fault) => fault.field === field)
-    .map(stockFaultWords)
+    .map((fault) => stockFaultWords(fault, formatNumber))
     .join(' ');
 
 /** The faults of a field that is not a text input. */

@@ -25,6 +25,7 @@ import type { OwnPigment, Stock, StockDraft } from '../../../pigment/stock.ts';
 import { labelOf } from '../../../pigment/stock-label.ts';
 import type { StockFault } from '../../../pigment/validate-stock.ts';
 import { fail, ok, type Result } from '../../../result.ts';
+import { formatNumber } from '../../state/locale-format.ts';
 import { shelfRemark } from '../../state/shelf-labels.ts';
 import { bookReady, showError, showNotice, storedShelf } from '../../state/studio.ts';
 import { EMPTY, SHELF_ID } from '../../state/studio-shelf.ts';
@@ -92,7 +93,7 @@ const called = (stock: Stock, id: string): string => {
 /** Shows the first fault as an error notice, for actions without a form. */
 function complainOf(changed: Changed): void {
   const fault = changed.ok ? undefined : changed.fault[0];
-  if (fault) showError(stockFaultWords(fault));
+  if (fault) showError(stockFaultWords(fault, formatNumber));
 }
 
 export const newId = (): string => crypto.randomUUID();

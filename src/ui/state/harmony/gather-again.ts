@@ -5,6 +5,7 @@ import { saveGathering } from '../../../book/store/save-specimen.ts';
 import type { EditedHarmony } from '../../../harmony/manual-edits.ts';
 import { reapplyEdits } from '../../../harmony/reapply-edits.ts';
 import { bookFaultWords } from '../../../messages/book-faults.ts';
+import { photographRemarkWords } from '../../../messages/photograph-messages.ts';
 import { photographTexts } from '../../texts/photograph-texts.ts';
 import { abortPhotographJob, faultWords, gatherFrom, gathering } from '../photograph-import.ts';
 import { book, bookReady, showError, showNotice } from '../studio.ts';
@@ -37,7 +38,6 @@ export const editedHarmony = (): EditedHarmony => ({
   height: Math.max(1, gatheringSettings.value.height),
   colours: harmonyColours.value.map(({ gathered }) => gathered),
   labels: regionLabels.value ?? { width: 1, height: 1, data: new Uint8Array([255]) },
-  remarks: gatheringSettings.value.remarks,
 });
 
 /** The specimen's stored photograph; null after an error, which the painter sees. */
@@ -90,7 +90,8 @@ export async function regather(change: GatheringChange = {}, isMarked = false): 
     showError(faultWords(result.fault));
     return false;
   }
-  const { gathered, remarks, setting } = result.value;
+  const { gathered, setting } = result.value;
+  const remarks = [...result.value.remarks, ...gathered.remarks].map(photographRemarkWords);
   const was = currentSnapshot();
   const lightNow =
     neutral && setting ? whiteBalanceFromSpot(setting, neutral, result.value) : light;
@@ -190,7 +191,7 @@ async function writePending(): Promise<void> {
         specimen.value?.id === entry.id ? specimen.value : last?.id === entry.id ? last : entry;
       const { light } = step.look;
       const put = await saveGathering(here, over, {
-        gathered: harmony,
+        gathered: { ...harmony, remarks: step.look.remarks },
         mask: storedMask(step.look),
         ...(light?.kind === 'spot' ? { neutral: light.spot } : {}),
         ...(light?.kind === 'stated' ? { stated: light.light } : {}),

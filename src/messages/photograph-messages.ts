@@ -1,4 +1,5 @@
-import type { PhotoFault } from '../photo/image-file.ts';
+import type { GatherRemark } from '../harmony/harmony.ts';
+import type { PhotoFault, PhotoRemark } from '../photo/image-file.ts';
 import type { NeutralFault } from '../photo/white-balance.ts';
 /** The sentence for a fault: what happened, then what to do. */
 export function photoFaultWords(fault: PhotoFault): string {
@@ -33,3 +34,31 @@ export const neutralFaultWords = {
   coloured:
     'That spot is strongly coloured, more than any usual light would make a white or a grey. Touch one that was neutral.',
 } satisfies Record<NeutralFault['code'], string>;
+
+/** The sentence for what is unusual in a photograph. */
+export function photographRemarkWords(remark: PhotoRemark | GatherRemark): string {
+  switch (remark.code) {
+    case 'several-pictures':
+      return 'The file holds several pictures; only the first is looked at.';
+    case 'smaller-copy':
+      return `${Math.round(remark.megapixels)} megapixels: looked at in a smaller copy of 16.`;
+    case 'srgb-only':
+      return 'This browser reads colours no further than sRGB: the brightest of this photograph are a little duller here.';
+    case 'perturbed':
+      return 'This browser alters the pixels that a page may read. The colours can be off by a trace.';
+    case 'tiny-photograph':
+      return 'The photograph is only a few pixels large, so shares and ladder say little.';
+    case 'few-pixels':
+      return 'Only a few pixels are looked at, so shares and ladder say little.';
+    case 'blown-out':
+      return `${Math.round(remark.share * 100)} % of what is looked at is blown out to white: its colour was lost in the camera.`;
+    case 'lost-in-black':
+      return `${Math.round(remark.share * 100)} % of what is looked at is black: its colour was lost in the dark.`;
+    case 'one-colour':
+      return 'There is one colour in it.';
+    case 'fewer-colours':
+      return `${remark.requested} colours were asked for, ${remark.found} could be told apart.`;
+    case 'grey':
+      return 'The photograph is grey throughout.';
+  }
+}

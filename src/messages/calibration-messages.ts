@@ -1,7 +1,10 @@
 import type { CalibrationFault } from '../calibration/calibration-fault.ts';
 import type { SampleFault } from '../calibration/measured-samples.ts';
+import type { Suggestion } from '../calibration/suggest-swatches.ts';
+import type { CardRemark } from '../calibration/swatch-card-reading.ts';
+import type { NumberFormat } from '../number-format.ts';
 /** Message for a fault, then what to do. */
-export function calibrationFaultWords(fault: CalibrationFault): string {
+export function calibrationFaultWords(fault: CalibrationFault, number: NumberFormat): string {
   switch (fault.code) {
     case 'card-none':
       return 'No swatch card was found in this photograph: its four corner marks (black rings) must all be seen. Take it again from above, or touch the places one by one.';
@@ -10,17 +13,17 @@ export function calibrationFaultWords(fault: CalibrationFault): string {
     case 'card-corners':
       return 'The four corners that were given do not make a page: touch the centres of the corner marks clockwise, beginning with the one that has a black pupil.';
     case 'card-small':
-      return `The card is too small in this photograph (${fault.pixelsPerMm.toFixed(1)} pixels to a millimetre, and 2 are needed): go nearer, so that the page fills the picture.`;
+      return `The card is too small in this photograph (${number(fault.pixelsPerMm, 1)} pixels to a millimetre, and 2 are needed): go nearer, so that the page fills the picture.`;
     case 'card-out':
       return `Place ${fault.place} lies outside the photograph: take it again with the whole page in the picture.`;
     case 'card-light-uneven':
-      return `The light is too uneven: one side of the card gets ${fault.ratio.toFixed(1)} times the light of the other. Turn it towards the window, or go further from it.`;
+      return `The light is too uneven: one side of the card gets ${number(fault.ratio, 1)} times the light of the other. Turn it towards the window, or go further from it.`;
     case 'card-shadow':
       return 'A shadow or a reflection lies over the card: stand so that neither you nor the camera shades it, and take it again.';
     case 'card-two-lights':
       return `Two lights of different colour fall on the card (their red and blue differ by ${Math.round(100 * (fault.ratio - 1))} per cent across the page). Put out the lamp or draw the blind, and take it again in one light.`;
     case 'card-light-coloured':
-      return `The light is too strongly coloured (a factor of ${fault.ratio.toFixed(1)} between its strongest and weakest primary) to be set right. Take it by daylight.`;
+      return `The light is too strongly coloured (a factor of ${number(fault.ratio, 1)} between its strongest and weakest primary) to be set right. Take it by daylight.`;
     case 'card-clipped':
       return `${placeWords(fault)} is overexposed, so its colour is lost: take the photograph again with less exposure.`;
     case 'card-dark':
@@ -28,7 +31,7 @@ export function calibrationFaultWords(fault: CalibrationFault): string {
     case 'card-reference':
       return `${placeWords(fault)} does not look like what it should be, beside the other references: check that white, grey and black lie in their own places, unshaded.`;
     case 'card-tone':
-      return `White and grey lie too far apart or too close for a camera (a contrast of ${fault.exponent.toFixed(2)} where 1 is faithful): check the lightness that you gave for each, and switch off the camera's filters.`;
+      return `White and grey lie too far apart or too close for a camera (a contrast of ${number(fault.exponent, 2)} where 1 is faithful): check the lightness that you gave for each, and switch off the camera's filters.`;
     case 'card-blank':
       return `${placeWords(fault)} looks like bare paper: paint it, or leave that swatch out.`;
     case 'card-gloss':
@@ -46,7 +49,7 @@ export function calibrationFaultWords(fault: CalibrationFault): string {
     case 'chart-place':
       return 'The chart was not found where its corners were touched: touch the centres of its four corner patches in turn round the chart.';
     case 'chart-poor':
-      return `The colours of the chart cannot be set right (they are still ${fault.mean.toFixed(1)} off on average): check that the values belong to this chart, and that it lies in the same light as the card.`;
+      return `The colours of the chart cannot be set right (they are still ${number(fault.mean, 1)} off on average): check that the values belong to this chart, and that it lies in the same light as the card.`;
     case 'tint-impossible':
       return `${fault.tint} cannot be right: a tint lies between its paint alone (${fault.alone}) and the white, and this one does not. Check which place is which.`;
     case 'tint-order':
@@ -74,5 +77,40 @@ export function sampleFaultWords(fault: SampleFault): string {
       return `The parts of "${fault.sample}" must be numbers above 0, each pigment once.`;
     case 'sample-none':
       return 'No sample was told what it is: choose a pigment for at least one.';
+  }
+}
+
+/** What was corrected in the photograph of a card, and what to mind in it. */
+export function cardRemarkWords(remark: CardRemark, number: NumberFormat): string {
+  switch (remark.code) {
+    case 'light-corrected':
+      return `The light falls off across the card by a factor of ${number(remark.ratio, 2)}; it was set right.`;
+    case 'contrast-corrected':
+      return `The camera's contrast was set right (exponent ${number(remark.exponent, 2)}).`;
+    case 'uneven-places':
+      return `Not quite even: place ${remark.places.join(', ')}.`;
+    case 'no-chart':
+      return 'No chart: colours are as good as the camera renders them, which is often several units off for strong ones.';
+  }
+}
+
+/** Why a pile would teach most, and how much. */
+export function suggestionWords(
+  { reason, before, after }: Suggestion,
+  number: NumberFormat,
+): string {
+  // One decimal place, or two if the numbers would look equal.
+  const digits = after.toFixed(1) === before.toFixed(1) ? 2 : 1;
+  return `${reasonWords(reason)} Usual piles would then come out within about ${number(after, digits)} instead of ${number(before, digits)}.`;
+}
+
+function reasonWords(reason: Suggestion['reason']): string {
+  switch (reason.code) {
+    case 'alone':
+      return `${reason.label} has not been seen alone often enough.`;
+    case 'tint':
+      return `${reason.label} in white shows its strength${reason.hasTints ? ' better' : ', which its masstone hides'}.`;
+    case 'pair':
+      return `${reason.labels[0]} with ${reason.labels[1]} shows both where each hides the other's light, which no tint in white does.`;
   }
 }

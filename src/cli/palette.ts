@@ -1,5 +1,6 @@
 import { hexOf } from '../colour/gamut-mapping.ts';
 import { paletteMarkup } from '../drawing/palette-markup.ts';
+import { cm3Words } from '../messages/amounts.ts';
 import { mixFaultWords } from '../messages/mixture-messages.ts';
 import { paletteFaultWords } from '../messages/palette-faults.ts';
 import { leftOffWords } from '../messages/palette-messages.ts';
@@ -9,7 +10,6 @@ import { readDay } from '../palette/day-file.ts';
 import type { Day, PalettePlan } from '../palette/day-plan.ts';
 import { fewestOfDay } from '../palette/fewest-of-day.ts';
 import { labelIn, type Studio } from '../palette/passage.ts';
-import { cm3Words } from '../palette/rounded-amounts.ts';
 import { mixtureShelfOf } from '../pigment/mixing-shelf.ts';
 import { starterShelf, starterStock } from '../pigment/starter-shelf.ts';
 import type { Stock } from '../pigment/stock.ts';
@@ -160,11 +160,11 @@ function paletteJson(day: Day, at: number): object {
 function paletteText(palette: PalettePlan, { rules }: Day, studio: Studio): string {
   const seats = palette.pigments.map(
     ({ label, inSeat, supply }, i) =>
-      `  ${String(i + 1).padStart(2)}  ${label.padEnd(28)} ${inSeat > 0 ? `${cm3Words(inSeat)} in its seat, ` : ''}${cm3Words(supply.cm3)} in all`,
+      `  ${String(i + 1).padStart(2)}  ${label.padEnd(28)} ${inSeat > 0 ? `${cm3Words(inSeat, plainNumber)} in its seat, ` : ''}${cm3Words(supply.cm3, plainNumber)} in all`,
   );
   const rows = palette.mixed.map(
     ({ pile, lab, amount }) =>
-      `      ${pile.name.padEnd(28)} ${hexOf(lab)}  ${cm3Words(amount.prepare)}: ${pile.parts.map(({ pigment, parts }) => `${parts} ${midSentence(labelIn(studio, pigment))}`).join(' + ')}`,
+      `      ${pile.name.padEnd(28)} ${hexOf(lab)}  ${cm3Words(amount.prepare, plainNumber)}: ${pile.parts.map(({ pigment, parts }) => `${parts} ${midSentence(labelIn(studio, pigment))}`).join(' + ')}`,
   );
   const hand = `${rules.shape === 'oval' ? 'oval' : 'square-cornered'}, held in the ${rules.hand} hand`;
   return [

@@ -1,4 +1,5 @@
 import { sheetPaletteMarkup } from '../drawing/palette-markup.ts';
+import { plainNumber } from '../number-format.ts';
 import { cautionWords } from '../sheet/cautions.ts';
 import { MIXING_WORDS } from '../sheet/mixing-steps.ts';
 import { type MorningSheet, sheetOf } from '../sheet/morning-sheet.ts';
@@ -37,14 +38,14 @@ export async function sheetVerb(args: readonly string[], output: Output): Promis
     throw new CliError('Choose one of --json and --html.');
   const { day, studio } = await plannedDay(options, output);
   const chosen = chosenPalettes(options, day);
-  const sheets = chosen.map((at) => sheetOf(day, at, studio));
+  const sheets = chosen.map((at) => sheetOf(day, at, studio, plainNumber));
   if (options.has('json')) {
     output.out(`${JSON.stringify({ sheets })}\n`);
     return;
   }
   if (options.has('html')) {
     const pages = sheets.map((sheet, i) =>
-      sheetPage(sheet, sheetPaletteMarkup(day.palettes[chosen[i]!]!, day)),
+      sheetPage(sheet, sheetPaletteMarkup(day.palettes[chosen[i]!]!, day), plainNumber),
     );
     output.out(sheetDocument(pages, `Morning sheet, ${sheets[0]!.day}`, sheetStyle));
     return;

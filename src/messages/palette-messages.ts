@@ -1,15 +1,18 @@
+import type { NumberFormat } from '../number-format.ts';
 import type { Day, LeftOff, PalettePlan, Shortage } from '../palette/day-plan.ts';
 import { type Dryness, groundDryness } from '../palette/drying-time.ts';
 import { FILMS } from '../palette/film-kinds.ts';
 import { dayWords } from '../palette/iso-date.ts';
+import type { LayerWarning } from '../palette/layer-rules.ts';
+import type { LeftoverState } from '../palette/leftovers.ts';
 import { MOST_PALETTES } from '../palette/palette-faults.ts';
 import { baseOf, labelIn, type PassagePile, type Studio } from '../palette/passage.ts';
 import type { Clash } from '../palette/pigment-clashes.ts';
 import { factsOf } from '../palette/pigment-lookup.ts';
 import { filmUmOf, spareOilOf } from '../palette/pile-quantity.ts';
 import { type Replacement, standInWords } from '../palette/replacement.ts';
-import { cm3Words } from '../palette/rounded-amounts.ts';
 import { joinWords, midSentence } from '../wording.ts';
+import { cm3Words } from './amounts.ts';
 
 /** "touch-dry", "between tacky and touch-dry: your touch decides". */
 export function drynessWords({ least, most, felt }: Dryness): string {
@@ -68,6 +71,7 @@ export function leftOffWords({ pile, passage, why }: LeftOff): string {
 export function warningWords(
   { piles, slabClashes, pigments }: PalettePlan,
   studio: Studio,
+  number: NumberFormat,
 ): readonly string[] {
   const pairs = new Map<string, Clash[]>();
   for (const clash of [...piles.flatMap((one) => one.clashes), ...slabClashes]) {
@@ -79,18 +83,51 @@ export function warningWords(
     .map((group) => pairWords(group, studio));
   const coats = new Map<string, string[]>();
   for (const { layerWarnings: warnings, pile } of piles)
-    for (const { words } of warnings) coats.set(words, [...(coats.get(words) ?? []), pile.name]);
+    for (const warning of warnings) {
+      const words = layerWarningWords(warning, studio);
+      coats.set(words, [...(coats.get(words) ?? []), pile.name]);
+    }
   return [
     ...together,
     ...[...coats].map(
       ([words, names]) => `${joinWords(names.map((name) => `“${name}”`))}: ${words}`,
     ),
-    ...piles.flatMap(({ pile }) => laidRemarks(pile)),
+    ...piles.flatMap(({ pile }) => laidRemarks(pile, number)),
     ...pigments
       .filter(({ key }) => isStranger(key, studio))
       .map(({ label }) => strangerWords(label)),
   ];
 }
+
+/** A warning of practice about a coat over another, then what to do. */
+export function layerWarningWords({ rule, pigments }: LayerWarning, studio: Studio): string {
+  const names = joinWords(pigments.map((pigment) => midSentence(labelIn(studio, pigment))));
+  switch (rule) {
+    case 'quick over slow':
+      return 'A quick drier over a slow one: the skin sets while the coat below still moves, and cracks. Let the lower coat dry through, or take a slower pigment.';
+    case 'black underneath':
+      return `There is much ${names} underneath: it stays soft for long, and what lies over it cracks.`;
+    case 'Cassel earth underneath':
+      return 'There is Cassel earth underneath: it hardly ever dries, wrinkles and cracks. Keep it for the last coat.';
+    case 'lake underneath':
+      return `There is much ${names} underneath: lakes dry slowly and keep best as the last glaze.`;
+    case 'zinc white underneath':
+      return 'There is zinc white underneath: its film turns brittle and may part from what lies over it.';
+    case 'umber thick underneath':
+      return `There is ${names} in a thick coat underneath: it holds much oil, and darkens and moves. Keep it thin in lower coats.`;
+    case 'lean over fat':
+      return 'Lean over fat: the coat below holds more spare oil for its thickness than this one. Stir a little oil in, or leave oil out below next time.';
+  }
+}
+
+/** What to do with a leftover. */
+export const LEFTOVER_WORDS = {
+  fresh: 'fresh: use it first',
+  ageing: 'ageing: use it first, unless it has a skin',
+  past: 'too old: discard it',
+  skinned: 'has a skin: discard it, do not stir it in',
+  spoilt: 'lost its colour under water: discard it',
+} as const satisfies Record<LeftoverState, string>;
 
 /** Whether a paint is unknown to the shelf, the studio and the handbooks. */
 const isStranger = (pigment: string, { shelf, stock }: Studio): boolean =>
@@ -104,13 +141,13 @@ const strangerWords = (label: string): string =>
 const MUCH_OIL = 1.3;
 
 /** Remarks on unusual thicknesses or amounts of oil. */
-function laidRemarks(pile: PassagePile): readonly string[] {
+function laidRemarks(pile: PassagePile, number: NumberFormat): readonly string[] {
   const um = filmUmOf(pile);
   const { least, most } = FILMS[pile.film];
   const remarks: string[] = [];
   if (um < least || um > most)
     remarks.push(
-      `“${pile.name}” is laid ${um} µm thick, where ${pile.film} is usually ${least} to ${most}.`,
+      `“${pile.name}” is laid ${number(um, 0, 2)} µm thick, where ${pile.film} is usually ${least} to ${most}.`,
     );
   if (spareOilOf(pile) > MUCH_OIL)
     remarks.push(
@@ -144,7 +181,12 @@ const NEAR = 6;
  * Sentences on what the shelf lacks for a palette, and the nearest other mixture of each pile,
  * once.
  */
-export function lacksWords(day: Day, index: number, studio: Studio): readonly string[] {
+export function lacksWords(
+  day: Day,
+  index: number,
+  studio: Studio,
+  number: NumberFormat,
+): readonly string[] {
   const here = day.lacks.filter(({ piles }) => piles.some(({ palette }) => palette === index));
   const others = new Map(
     here.flatMap(({ piles }) =>
@@ -157,24 +199,31 @@ export function lacksWords(day: Day, index: number, studio: Studio): readonly st
   const far: string[] = [];
   for (const [pile, other] of others) {
     if (other === null || other.deltaE00 > NEAR) far.push(`“${pile}”`);
-    else near.push(`Nearest other for “${pile}”: ${otherWords(other, studio)}.`);
+    else near.push(`Nearest other for “${pile}”: ${otherWords(other, studio, number)}.`);
   }
   if (far.length > 0) near.push(`Nothing else comes near ${joinWords(far)}.`);
-  return [...here.map(lackWords), ...near];
+  return [...here.map((lack) => lackWords(lack, number)), ...near];
 }
 
 /** How much of a pigment is missing; for toxic powder, what to use instead. */
-function lackWords({ label, lackCm3, dryRefused, pigment }: Shortage): string {
-  if (!dryRefused) return `${label}: the shelf lacks ${cm3Words(lackCm3)}.`;
+function lackWords(
+  { label, lackCm3, dryRefused, pigment }: Shortage,
+  number: NumberFormat,
+): string {
+  if (!dryRefused) return `${label}: the shelf lacks ${cm3Words(lackCm3, number)}.`;
   const stands = standInWords(pigment);
   const safe = stands.length > 0 ? `; a safe stand-in is ${joinWords(stands)}` : '';
-  return `${label}: only dry powder is there, and that is not handled here. ${cm3Words(lackCm3)} of ready-wetted paste is wanted${safe}.`;
+  return `${label}: only dry powder is there, and that is not handled here. ${cm3Words(lackCm3, number)} of ready-wetted paste is wanted${safe}.`;
 }
 
-const otherWords = ({ parts, deltaE00 }: Replacement, studio: Studio): string =>
+const otherWords = (
+  { parts, deltaE00 }: Replacement,
+  studio: Studio,
+  number: NumberFormat,
+): string =>
   `${parts
     .map(
       ({ pigment, parts: count, letDown }) =>
         `${count} ${midSentence(labelIn(studio, pigment))}${letDown ? ' let down' : ''}`,
     )
-    .join(' + ')}, ${deltaE00.toFixed(1)} away`;
+    .join(' + ')}, ${number(deltaE00, 1)} away`;

@@ -101,7 +101,6 @@ export function allocatePalette(
         TOOLS_WORDS[tools],
         preparing.filter((one) => one.tools === tools).map(({ key }) => key),
         null,
-        studio,
       ),
     ),
     offers: offersOf(safe, wanted, date),

@@ -1,6 +1,5 @@
-import { joinWords, midSentence } from '../wording.ts';
 import { pasteDays } from './drying-time.ts';
-import { type Layer, labelIn, type Studio, sharesOf } from './passage.ts';
+import { type Layer, sharesOf } from './passage.ts';
 import { handbookId } from './pigment-lookup.ts';
 import { filmUmOf, spareOilOf } from './pile-quantity.ts';
 
@@ -14,10 +13,10 @@ export type LayerRule =
   | 'zinc white underneath'
   | 'umber thick underneath'
   | 'lean over fat';
-/** A warning of practice, with its sentence. */
+/** A warning of practice, with the pigments underneath that cause it, where it names them. */
 export interface LayerWarning {
   readonly rule: LayerRule;
-  readonly words: string;
+  readonly pigments: readonly string[];
 }
 
 /** Ratio of drying times below which an upper coat dries too fast over a lower one. */
@@ -45,59 +44,22 @@ export function fatnessOf(coat: CoatRecipe): number {
 }
 
 /** Warnings of common practice for painting `over` on top of `under`. */
-export function layerWarnings(
-  over: CoatRecipe,
-  under: CoatRecipe,
-  studio: Studio,
-): readonly LayerWarning[] {
+export function layerWarnings(over: CoatRecipe, under: CoatRecipe): readonly LayerWarning[] {
   const warnings: LayerWarning[] = [];
-  const warn = (rule: LayerRule, words: string) => warnings.push({ rule, words });
-  const share = (ids: readonly string[]) =>
-    sharesOf(under.parts)
-      .filter(({ pigment }) => ids.includes(handbookId(pigment)))
-      .reduce((sum, one) => sum + one.share, 0);
-  const names = (ids: readonly string[]) =>
-    joinWords(
-      sharesOf(under.parts)
-        .filter(({ pigment }) => ids.includes(handbookId(pigment)))
-        .map(({ pigment }) => midSentence(labelIn(studio, pigment))),
-    );
+  const below = (ids: readonly string[]) =>
+    sharesOf(under.parts).filter(({ pigment }) => ids.includes(handbookId(pigment)));
+  const warn = (rule: LayerRule, ids: readonly string[] = []) =>
+    warnings.push({ rule, pigments: below(ids).map(({ pigment }) => pigment) });
+  const share = (ids: readonly string[]) => below(ids).reduce((sum, one) => sum + one.share, 0);
 
-  if (middle(over) < QUICKER * middle(under))
-    warn(
-      'quick over slow',
-      'A quick drier over a slow one: the skin sets while the coat below still moves, and cracks. Let the lower coat dry through, or take a slower pigment.',
-    );
-  if (share(BLACKS) >= MARKED)
-    warn(
-      'black underneath',
-      `There is much ${names(BLACKS)} underneath: it stays soft for long, and what lies over it cracks.`,
-    );
-  if (share(['cassel_earth']) >= CASSEL)
-    warn(
-      'Cassel earth underneath',
-      'There is Cassel earth underneath: it hardly ever dries, wrinkles and cracks. Keep it for the last coat.',
-    );
-  if (share(LAKES) >= MARKED && over.film !== 'glaze')
-    warn(
-      'lake underneath',
-      `There is much ${names(LAKES)} underneath: lakes dry slowly and keep best as the last glaze.`,
-    );
-  if (share(['zinc_white']) >= MARKED)
-    warn(
-      'zinc white underneath',
-      'There is zinc white underneath: its film turns brittle and may part from what lies over it.',
-    );
+  if (middle(over) < QUICKER * middle(under)) warn('quick over slow');
+  if (share(BLACKS) >= MARKED) warn('black underneath', BLACKS);
+  if (share(['cassel_earth']) >= CASSEL) warn('Cassel earth underneath');
+  if (share(LAKES) >= MARKED && over.film !== 'glaze') warn('lake underneath', LAKES);
+  if (share(['zinc_white']) >= MARKED) warn('zinc white underneath');
   if (share(UMBERS) >= MARKED && filmUmOf(under) >= THICK_UM)
-    warn(
-      'umber thick underneath',
-      `There is ${names(UMBERS)} in a thick coat underneath: it holds much oil, and darkens and moves. Keep it thin in lower coats.`,
-    );
-  if (fatnessOf(over) < fatnessOf(under) - FATTER)
-    warn(
-      'lean over fat',
-      'Lean over fat: the coat below holds more spare oil for its thickness than this one. Stir a little oil in, or leave oil out below next time.',
-    );
+    warn('umber thick underneath', UMBERS);
+  if (fatnessOf(over) < fatnessOf(under) - FATTER) warn('lean over fat');
   return warnings;
 }
 

@@ -68,7 +68,7 @@ export function keepsDays(parts: readonly PilePart[], kept: StorageWay): readonl
 }
 
 /** Whether a leftover can be used, and why not. */
-type LeftoverState = 'fresh' | 'ageing' | 'past' | 'skinned' | 'spoilt';
+export type LeftoverState = 'fresh' | 'ageing' | 'past' | 'skinned' | 'spoilt';
 /** State of a leftover on a day. */
 export function leftoverState(leftover: Leftover, today: string): LeftoverState {
   if (leftover.skinned) return 'skinned';
@@ -77,14 +77,6 @@ export function leftoverState(leftover: Leftover, today: string): LeftoverState 
   const [least, most] = keepsDays(leftover.parts, leftover.kept);
   return age <= least ? 'fresh' : age <= most ? 'ageing' : 'past';
 }
-
-export const LEFTOVER_WORDS = {
-  fresh: 'fresh: use it first',
-  ageing: 'ageing: use it first, unless it has a skin',
-  past: 'too old: discard it',
-  skinned: 'has a skin: discard it, do not stir it in',
-  spoilt: 'lost its colour under water: discard it',
-} as const satisfies Record<LeftoverState, string>;
 
 /** A leftover offered for today's piles. */
 export interface Offer {

@@ -1,6 +1,4 @@
 import { pairWarningOf } from '../pigment/pigment-facts.ts';
-import { joinWords, midSentence } from '../wording.ts';
-import { labelIn, type Studio } from './passage.ts';
 import { handbookId } from './pigment-lookup.ts';
 
 /** Where two pigments meet; side by side on a palette they do not. */
@@ -15,18 +13,11 @@ export interface Clash {
   readonly in: string;
   /** The reasons, one per pigment. */
   readonly why: readonly string[];
-  readonly words: string;
 }
-
-const MEET = {
-  pile: (place: string) => `In the pile “${place}”`,
-  layers: (place: string) => `Coat upon coat in “${place}”`,
-  slab: (place: string) => `Prepared ${place}`,
-} as const satisfies Record<ClashPlace, (place: string) => string>;
 
 /**
  * Warnings about every pair within one list, or between two lists.
- * @param place name of the pile, passage or slab, for the sentence
+ * @param place name of the pile, passage or slab
  * @param others null to pair `some` among themselves
  */
 export function clashes(
@@ -34,7 +25,6 @@ export function clashes(
   place: string,
   some: readonly string[],
   others: readonly string[] | null,
-  studio: Studio,
 ): readonly Clash[] {
   const found: Clash[] = [];
   for (const [i, one] of some.entries()) {
@@ -45,20 +35,12 @@ export function clashes(
         ({ pigments }) => pigments.includes(one) && pigments.includes(other),
       );
       if (twice) continue;
-      const names = joinWords([labelIn(studio, one), midSentence(labelIn(studio, other))]);
-      const ask =
-        pair.severity === 'avoid'
-          ? 'keep them apart'
-          : where === 'slab'
-            ? 'clean the slab between them'
-            : 'allowed, with care';
       found.push({
         where,
         severity: pair.severity,
         pigments: [one, other],
         in: place,
         why: pair.why,
-        words: `${MEET[where](place)}: ${names}, ${ask}. ${pair.why.join(' ')}`,
       });
     }
   }

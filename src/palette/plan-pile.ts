@@ -5,7 +5,7 @@ import { masstone } from '../pigment/masstone.ts';
 import type { LeftOff, PilePlan } from './day-plan.ts';
 import { groundDryness, groundOf, isDry } from './drying-time.ts';
 import { needsDryGround } from './film-kinds.ts';
-import { layerWarnings } from './layer-rules.ts';
+import { type LayerWarning, layerWarnings } from './layer-rules.ts';
 import { type Passage, type PassagePile, type Studio, sharesOf } from './passage.ts';
 import { clashes } from './pigment-clashes.ts';
 import { hazardOf, isToxic } from './pigment-lookup.ts';
@@ -51,7 +51,7 @@ export function planPile(
   const below = new Set(
     ground.flatMap(({ parts }) => sharesOf(parts).map(({ pigment }) => pigment)),
   );
-  const warnings = ground.flatMap((layer) => layerWarnings(pile, layer, studio));
+  const warnings = ground.flatMap((layer) => layerWarnings(pile, layer));
   return {
     key: asked.id,
     passage,
@@ -62,14 +62,17 @@ export function planPile(
     tint: shares.some(({ pigment, share }) => pigment === white && share >= 0.5),
     swap,
     clashes: [
-      ...clashes('pile', pile.name, mixed, null, studio),
-      ...(rules.pupils ? [] : clashes('layers', pile.name, mixed, [...below], studio)),
+      ...clashes('pile', pile.name, mixed, null),
+      ...(rules.pupils ? [] : clashes('layers', pile.name, mixed, [...below])),
     ],
     layerWarnings: warnings.filter(
-      ({ words }, i) => warnings.findIndex((other) => other.words === words) === i,
+      (one, i) => warnings.findIndex((other) => isSameWarning(one, other)) === i,
     ),
   };
 }
+
+const isSameWarning = (one: LayerWarning, other: LayerWarning): boolean =>
+  one.rule === other.rule && one.pigments.join() === other.pigments.join();
 
 /** Colour of a pile: as planned, otherwise as predicted by the shelf; null if neither is known. */
 export function colourOf(

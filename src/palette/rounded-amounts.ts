@@ -27,10 +27,3 @@ export const gramsUp = (grams: number): number => rounded(grams, GRAMS, 'ceil');
 /** Round oil down: too much wrinkles and yellows. */
 export const oilDown = (grams: number): number => rounded(grams, GRAMS, 'floor');
 export const oilCm3Down = (cm3: number): number => rounded(cm3, CM3, 'floor');
-
-/** Amounts in words: "12.5 cm³", with "about" for estimates. */
-export const cm3Words = (cm3: number): string => `${cm3Up(cm3)} cm³`;
-export const gramsWords = (grams: number, about: boolean): string =>
-  `${about ? 'about ' : ''}${gramsUp(grams)} g`;
-export const oilWords = (grams: number, about: boolean): string =>
-  `${about ? 'about ' : ''}${oilDown(grams)} g`;

@@ -1,3 +1,4 @@
+import { plainNumber } from '../number-format.ts';
 import type { Board } from '../palette/allocate.ts';
 import type { Day, PalettePlan, PilePlan } from '../palette/day-plan.ts';
 import type { Studio } from '../palette/passage.ts';
@@ -55,6 +56,6 @@ export function exceedsBoard(day: Day, index: number, studio: Studio): boolean {
   const { mixed, piles } = palette;
   if (piles.length < 2) return false;
   if (mixed.length > MOST_MIXED) return true;
-  const { fit } = fitOf(sheetOf(day, index, studio), ratioFor(palette));
+  const { fit } = fitOf(sheetOf(day, index, studio, plainNumber), ratioFor(palette));
   return fit === 'over' || fit > SMALLEST_READABLE;
 }

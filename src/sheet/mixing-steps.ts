@@ -1,7 +1,9 @@
+import { cm3Words } from '../messages/amounts.ts';
+import type { NumberFormat } from '../number-format.ts';
 import type { PilePlan } from '../palette/day-plan.ts';
 import { labelIn, type Studio } from '../palette/passage.ts';
 import { factsOf } from '../palette/pigment-lookup.ts';
-import { cm3Words, oilCm3Down } from '../palette/rounded-amounts.ts';
+import { oilCm3Down } from '../palette/rounded-amounts.ts';
 import { midSentence } from '../wording.ts';
 
 const STRENGTH = ['very low', 'low', 'medium', 'high', 'very high'] as const;
@@ -25,13 +27,20 @@ export const MIXING_WORDS =
   'Mix in the order written: the first is the bed, each next is worked in by touches.';
 
 /** Instructions besides the parts: let-downs first, oil last. */
-export function mixingSteps(plan: PilePlan, studio: Studio): readonly string[] {
+export function mixingSteps(
+  plan: PilePlan,
+  studio: Studio,
+  number: NumberFormat,
+): readonly string[] {
   const name = (pigment: string) => midSentence(labelIn(studio, pigment));
   const steps = plan.amount.letDowns.map(
     ({ pigment, white, whiteParts, cm3 }) =>
-      `First let down 1 part ${name(pigment)} with ${whiteParts} parts ${name(white)}: ${cm3Words(cm3)} of it goes in here.`,
+      `First let down 1 part ${name(pigment)} with ${number(whiteParts, 0, 2)} parts ${name(white)}: ${cm3Words(cm3, number)} of it goes in here.`,
   );
   const oil = oilCm3Down(plan.amount.spareOil);
-  if (oil > 0) steps.push(`Last, at most ${oil} cm³ of oil by drops; begin with three quarters.`);
+  if (oil > 0)
+    steps.push(
+      `Last, at most ${number(oil, 0, 2)} cm³ of oil by drops; begin with three quarters.`,
+    );
   return steps;
 }

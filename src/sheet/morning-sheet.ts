@@ -1,13 +1,14 @@
 import {
   boardsWords,
+  LEFTOVER_WORDS,
   lacksWords,
   passageStateWords,
   warningWords,
 } from '../messages/palette-messages.ts';
+import type { NumberFormat } from '../number-format.ts';
 import { lotsToRead, readingOf } from '../palette/acknowledgements.ts';
 import type { Day, PalettePlan } from '../palette/day-plan.ts';
 import { dayWords, fullDay } from '../palette/iso-date.ts';
-import { LEFTOVER_WORDS } from '../palette/leftovers.ts';
 import type { Studio } from '../palette/passage.ts';
 import { joinWords } from '../wording.ts';
 import { ALWAYS, type CautionGroup, cautionsOf } from './cautions.ts';
@@ -48,7 +49,12 @@ export interface MorningSheet {
  * @param index of the palette, from 0
  * @throws RangeError if there is no such palette
  */
-export function sheetOf(day: Day, index: number, studio: Studio): MorningSheet {
+export function sheetOf(
+  day: Day,
+  index: number,
+  studio: Studio,
+  number: NumberFormat,
+): MorningSheet {
   const palette = day.palettes[index];
   if (palette === undefined) throw new RangeError(`the day has no palette ${index}`);
   return {
@@ -61,16 +67,16 @@ export function sheetOf(day: Day, index: number, studio: Studio): MorningSheet {
     pupils: day.rules.pupils,
     useFirst: palette.offers.map(({ leftover, state, piles }) => {
       const to = piles.length > 0 ? ` for ${joinWords(piles.map((name) => `“${name}”`))}` : '';
-      const heap = `“${leftover.name}”, ${leftover.cm3} cm³, ${leftover.kept} since ${dayWords(leftover.date)}`;
+      const heap = `“${leftover.name}”, ${number(leftover.cm3, 0, 2)} cm³, ${leftover.kept} since ${dayWords(leftover.date)}`;
       return `${heap}: ${LEFTOVER_WORDS[state]}${to}.`;
     }),
-    ...preparing(day, palette, studio),
+    ...preparing(day, palette, studio, number),
     piles: [...palette.mixed, ...palette.piles.filter((one) => one.pure)].map((plan) =>
-      sheetPile(plan, day, palette, studio),
+      sheetPile(plan, day, palette, studio, number),
     ),
     today: [...boardsWords(day, palette.asked), ...passageStateWords(day, palette)],
-    mind: warningWords(palette, studio),
-    lacks: lacksWords(day, index, studio),
+    mind: warningWords(palette, studio, number),
+    lacks: lacksWords(day, index, studio, number),
     cautions: cautionsOf(palette.pigments, studio.stock),
     always: ALWAYS,
     cleaning: cleaningOf(palette.pigments),

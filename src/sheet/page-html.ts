@@ -1,4 +1,5 @@
 import { EMPTY_MARKUP, type Markup, markup } from '../markup.ts';
+import type { NumberFormat } from '../number-format.ts';
 import type { Block } from './column-blocks.ts';
 import { MIXING_WORDS } from './mixing-steps.ts';
 import type { MorningSheet } from './morning-sheet.ts';
@@ -24,7 +25,7 @@ const items = (lines: readonly string[]): Markup =>
 const sectionHtml = (name: string, head: string, body: Markup): Markup =>
   markup`<section class="${name}"><h2>${head}</h2>${body}</section>`;
 
-function prepare({ prepare: groups, prepareNotes }: MorningSheet): Markup {
+function prepare({ prepare: groups, prepareNotes }: MorningSheet, number: NumberFormat): Markup {
   const oil = groups.some(({ rows }) => rows.some((row) => row.oil !== null));
   const bodies = groups.map(
     ({ tools, rows }) =>
@@ -32,7 +33,7 @@ function prepare({ prepare: groups, prepareNotes }: MorningSheet): Markup {
         (row, i) =>
           markup`<tr><td class="number">${i > 0 && rows[i - 1]!.number === row.number ? '' : row.number}</td><td class="name"><b>${row.label}</b> ${rowWords(row)}</td><td class="figure">${figure(row.weigh)}</td><td class="figure">${
             row.oil === null ? EMPTY_MARKUP : figure(row.oil)
-          }</td><td class="paste">${row.cm3 ?? ''}</td></tr>`,
+          }</td><td class="paste">${row.cm3 === null ? '' : number(row.cm3, 0, 2)}</td></tr>`,
       )}</tbody>`,
   );
   const notes = prepareNotes.map((note) => markup`${note} `);
@@ -40,16 +41,18 @@ function prepare({ prepare: groups, prepareNotes }: MorningSheet): Markup {
   return markup`<section class="prepare">${table}<p class="note">${notes}</p></section>`;
 }
 
-function pile(one: SheetPile): Markup {
+function pile(one: SheetPile, number: NumberFormat): Markup {
   const parts = one.parts.map(
     ({ label, parts: count, letDown, cm3 }) =>
       markup`<li><b>${count}</b> ${label}${letDown ? ', let down' : ''}${
-        cm3 === null || one.parts.length === 1 ? EMPTY_MARKUP : markup` <span>${cm3}</span>`
+        cm3 === null || one.parts.length === 1
+          ? EMPTY_MARKUP
+          : markup` <span>${number(cm3, 0, 2)}</span>`
       }</li>`,
   );
   const steps = one.steps.map((step) => markup`<p class="step">${step}</p>`);
   const blanks = blanksOf(one).map((word) => markup` <span>${word}<i></i></span>`);
-  return markup`<article class="pile">${swatch(one.hex)}<div class="dab"></div><div><h3>${one.mark === '' ? EMPTY_MARKUP : markup`<b>${one.mark}</b>`}<span class="pilename">${one.name}</span> <span class="cm3">${one.cm3} cm³</span></h3><ul class="parts">${parts}</ul>${steps}<p class="laid">${laidWords(one)}${blanks}</p></div></article>`;
+  return markup`<article class="pile">${swatch(one.hex)}<div class="dab"></div><div><h3>${one.mark === '' ? EMPTY_MARKUP : markup`<b>${one.mark}</b>`}<span class="pilename">${one.name}</span> <span class="cm3">${number(one.cm3, 0, 2)} cm³</span></h3><ul class="parts">${parts}</ul>${steps}<p class="laid">${laidWords(one)}${blanks}</p></div></article>`;
 }
 
 /** Renders a section of the columns. */
@@ -78,7 +81,7 @@ function ratioOf({ html }: Markup): number {
  * HTML of one palette's sheet, for print on A4 or Letter; the document has to include sheet.css.
  * @param board the palette as SVG, from {@link drawPalette}
  */
-export function sheetPage(sheet: MorningSheet, board: Markup): Markup {
+export function sheetPage(sheet: MorningSheet, board: Markup, number: NumberFormat): Markup {
   const first =
     sheet.useFirst.length === 0
       ? EMPTY_MARKUP
@@ -88,7 +91,7 @@ export function sheetPage(sheet: MorningSheet, board: Markup): Markup {
     : EMPTY_MARKUP;
   const words = forWords(sheet);
   const { fit, left, right } = fitOf(sheet, ratioOf(board));
-  return markup`<section class="sheet" data-fit="${fit}"><header><div><h1>${sheet.title}</h1>${words === '' ? EMPTY_MARKUP : markup`<p>${words}</p>`}</div><p class="when"><b>${sheet.day}</b><br>morning sheet ${sheet.number} of ${sheet.of}${pupils}</p></header>${first}<div class="columns"><div>${prepare(sheet)}<section class="piles"><h2>Piles</h2><p class="note">${MIXING_WORDS}${GUIDE_WORDS}</p>${sheet.piles.map(pile)}</section>${left.map(column)}</div><div><figure>${board}</figure>${right.map(column)}</div></div><footer><div class="always">${sheet.always.map(({ head, words }) => markup`<p><b>${head}.</b> ${words}</p>`)}</div><p class="initials"><span>prepared <i></i></span><span>piles accepted <i></i></span><span>cleaned, rags safe <i></i></span></p></footer></section>`;
+  return markup`<section class="sheet" data-fit="${fit}"><header><div><h1>${sheet.title}</h1>${words === '' ? EMPTY_MARKUP : markup`<p>${words}</p>`}</div><p class="when"><b>${sheet.day}</b><br>morning sheet ${sheet.number} of ${sheet.of}${pupils}</p></header>${first}<div class="columns"><div>${prepare(sheet, number)}<section class="piles"><h2>Piles</h2><p class="note">${MIXING_WORDS}${GUIDE_WORDS}</p>${sheet.piles.map((one) => pile(one, number))}</section>${left.map(column)}</div><div><figure>${board}</figure>${right.map(column)}</div></div><footer><div class="always">${sheet.always.map(({ head, words }) => markup`<p><b>${head}.</b> ${words}</p>`)}</div><p class="initials"><span>prepared <i></i></span><span>piles accepted <i></i></span><span>cleaned, rags safe <i></i></span></p></footer></section>`;
 }
 
 /** A self-contained document with its own style; it loads nothing. */

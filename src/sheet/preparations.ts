@@ -1,7 +1,9 @@
+import { gramsWords, oilWords } from '../messages/amounts.ts';
 import { weighFaultWords } from '../messages/stock-faults.ts';
+import type { NumberFormat } from '../number-format.ts';
 import type { Day, PalettePlan, PigmentPlan } from '../palette/day-plan.ts';
 import type { Studio } from '../palette/passage.ts';
-import { cm3Up, gramsWords, oilWords } from '../palette/rounded-amounts.ts';
+import { cm3Up } from '../palette/rounded-amounts.ts';
 import type { Draw } from '../palette/stock-supply.ts';
 import { isTempered, TOOLS, TOOLS_WORDS } from '../palette/tool-groups.ts';
 
@@ -33,15 +35,16 @@ export function preparing(
   day: Day,
   palette: PalettePlan,
   studio: Studio,
+  number: NumberFormat,
 ): { readonly prepare: readonly PrepareGroup[]; readonly prepareNotes: readonly string[] } {
-  let number = 0;
+  let place = 0;
   const prepare = TOOLS.map((tools) => ({
     tools: TOOLS_WORDS[tools],
     rows: palette.preparing
       .filter((one) => one.tools === tools)
       .flatMap((plan) => {
-        number++;
-        return plan.supply.draws.map((draw) => rowOf(number, plan, draw, day, studio));
+        place++;
+        return plan.supply.draws.map((draw) => rowOf(place, plan, draw, day, studio, number));
       }),
   })).filter(({ rows }) => rows.length > 0);
   const draws = palette.pigments.flatMap(({ supply }) => supply.draws);
@@ -58,23 +61,24 @@ export function preparing(
 }
 
 function rowOf(
-  number: number,
+  place: number,
   plan: PigmentPlan,
   { entry, cm3, weighed }: Draw,
   day: Day,
   studio: Studio,
+  number: NumberFormat,
 ): PrepareRow {
   const powder = entry?.form === 'powder';
   const act = powder ? (isTempered(plan.key) ? 'temper, do not grind' : 'grind') : 'set out';
   return {
-    number,
+    number: place,
     pigment: plan.key,
     label: plan.label,
     lot: lotWords(plan, entry, studio),
     act,
     cm3: day.weighable ? cm3Up(cm3) : null,
-    weigh: day.weighable ? weighWords(weighed) : 'by parts',
-    oil: day.weighable && weighed.as === 'powder' ? oilWords(weighed.oilGrams, false) : null,
+    weigh: day.weighable ? weighWords(weighed, number) : 'by parts',
+    oil: day.weighable && weighed.as === 'powder' ? oilWords(weighed.oilGrams, number) : null,
   };
 }
 
@@ -87,12 +91,14 @@ function lotWords({ supply }: PigmentPlan, entry: Draw['entry'], { stock }: Stud
   return [entry.grade, lot].filter((word) => word !== '').join(', ');
 }
 
-function weighWords(weighed: Draw['weighed']): string {
+function weighWords(weighed: Draw['weighed'], number: NumberFormat): string {
   switch (weighed.as) {
     case 'paste':
-      return weighed.grams === null ? 'by volume' : gramsWords(weighed.grams, weighed.about);
+      return weighed.grams === null
+        ? 'by volume'
+        : gramsWords(weighed.grams, weighed.about, number);
     case 'powder':
-      return gramsWords(weighed.pigmentGrams, weighed.about);
+      return gramsWords(weighed.pigmentGrams, weighed.about, number);
     case 'unweighed':
       return 'not weighed';
   }

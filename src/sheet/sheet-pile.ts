@@ -1,5 +1,6 @@
 import { hexOf } from '../colour/gamut-mapping.ts';
 import { letterOf } from '../drawing/palette-svg.ts';
+import type { NumberFormat } from '../number-format.ts';
 import type { Day, PalettePlan, PilePlan } from '../palette/day-plan.ts';
 import { labelIn, type Studio } from '../palette/passage.ts';
 import { filmUmOf } from '../palette/pile-quantity.ts';
@@ -39,6 +40,7 @@ export function sheetPile(
   day: Day,
   palette: PalettePlan,
   studio: Studio,
+  number: NumberFormat,
 ): SheetPile {
   const { pile, amount, swap, passage, pure } = plan;
   const coats = pile.coats ?? 1;
@@ -56,20 +58,20 @@ export function sheetPile(
     hex: hexOf(plan.lab),
     mixed: !pure,
     cm3: cm3Up(amount.prepare),
-    laid: `${pile.film}, ${filmUmOf(pile)} µm${coats > 1 ? `, ${coats} coats` : ''}`,
+    laid: `${pile.film}, ${number(filmUmOf(pile), 0, 2)} µm${coats > 1 ? `, ${coats} coats` : ''}`,
     parts: parts.map(({ pigment, parts: count, letDown = false }) => ({
       label: labelIn(studio, pigment),
       parts: count,
       letDown,
       cm3: day.weighable ? cm3Up((amount.paste * count) / total) : null,
     })),
-    steps: mixingSteps(plan, studio),
+    steps: mixingSteps(plan, studio, number),
     lots: lots.every((of) => of.length === 0)
       ? ''
       : lots.map((of) => (of.length === 0 ? '–' : of.join(' and '))).join(', '),
     instead:
       swap === null
         ? null
-        : `Without toxic pigments: ${swap.deltaE00.toFixed(1)} from the colour that was planned.`,
+        : `Without toxic pigments: ${number(swap.deltaE00, 1)} from the colour that was planned.`,
   };
 }

@@ -7,6 +7,7 @@ import { type Browser, chromium, type Page } from 'playwright-core';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { sheetPaletteMarkup } from '../../src/drawing/palette-markup.ts';
+import { plainNumber } from '../../src/number-format.ts';
 import { readDay } from '../../src/palette/day-file.ts';
 import type { Day } from '../../src/palette/day-plan.ts';
 import type { Studio } from '../../src/palette/passage.ts';
@@ -38,9 +39,9 @@ const RANDOM = process.env.KINGCUP_SOAK === '1' ? 400 : 40;
 const PAPERS = ['A4', 'Letter'] as const;
 
 function printed(day: Day, studio: Studio): { html: string; sheets: readonly MorningSheet[] } {
-  const sheets = day.palettes.map((_, at) => sheetOf(day, at, studio));
+  const sheets = day.palettes.map((_, at) => sheetOf(day, at, studio, plainNumber));
   const pages = sheets.map((sheet, at) =>
-    sheetPage(sheet, sheetPaletteMarkup(day.palettes[at]!, day)),
+    sheetPage(sheet, sheetPaletteMarkup(day.palettes[at]!, day), plainNumber),
   );
   return { html: sheetDocument(pages, 'Morning sheet', STYLE), sheets };
 }

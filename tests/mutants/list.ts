@@ -167,8 +167,8 @@ export const MUTANTS: readonly Mutant[] = [
   {
     breaks: 'cooler turns blues towards violet',
     file: 'src/harmony/variant-target.ts',
-    before: 'export const COOL_POLE = 230;',
-    after: 'export const COOL_POLE = 280;',
+    before: 'const COOL_POLE = 230;',
+    after: 'const COOL_POLE = 280;',
     caughtBy: ['tests/harmony/poles.test.ts'],
   },
   {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { type CoatRecipe, layerWarnings } from '../../src/palette/layer-rules.ts';
-import { partsOf, STARTER } from './made.ts';
+import { partsOf } from './made.ts';
 
 const coat = (parts: Record<string, number>, more: Partial<CoatRecipe> = {}): CoatRecipe => ({
   parts: partsOf(parts),
@@ -8,7 +8,7 @@ const coat = (parts: Record<string, number>, more: Partial<CoatRecipe> = {}): Co
   ...more,
 });
 const rules = (over: CoatRecipe, under: CoatRecipe) =>
-  layerWarnings(over, under, STARTER).map(({ rule }) => rule);
+  layerWarnings(over, under).map(({ rule }) => rule);
 const lean = coat({ yellow_ochre: 1 });
 const fat = coat({ yellow_ochre: 1 }, { spareOil: 0.4 });
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { type CoatRecipe, fatnessOf, layerWarnings } from '../../src/palette/layer-rules.ts';
-import { partsOf, WHOLE } from './made.ts';
+import { partsOf } from './made.ts';
 
 const coat = (
   film: CoatRecipe['film'],
@@ -12,5 +12,5 @@ test('a thick oily film is fatter than a thin one of the same paint', () => {
   const thin = coat('body colour', { yellow_ochre: 1 }, { spareOil: 0.2 });
   const thick = coat('impasto', { yellow_ochre: 1 }, { spareOil: 0.2 });
   expect(fatnessOf(thick)).toBeGreaterThan(fatnessOf(thin));
-  expect(layerWarnings(thin, thick, WHOLE).map(({ rule }) => rule)).toEqual(['lean over fat']);
+  expect(layerWarnings(thin, thick).map(({ rule }) => rule)).toEqual(['lean over fat']);
 });

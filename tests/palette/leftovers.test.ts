@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { LEFTOVER_WORDS } from '../../src/messages/palette-messages.ts';
+import { plainNumber } from '../../src/number-format.ts';
 import {
   keepingWays,
   keepsDays,
-  LEFTOVER_WORDS,
   type Leftover,
   leftoverFromPile,
   leftoverState,
@@ -142,7 +143,7 @@ test('it stands on the sheet of the palette that it serves', () => {
     ],
   };
   const day = planned(asked, STARTER);
-  const [one, two] = [0, 1].map((at) => sheetOf(day, at, STARTER).useFirst.join());
+  const [one, two] = [0, 1].map((at) => sheetOf(day, at, STARTER, plainNumber).useFirst.join());
   expect(one).toMatch(/old black.*discard/);
   expect(two).toMatch(/use it first for “ochre”/);
 });

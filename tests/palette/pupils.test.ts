@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { plainNumber } from '../../src/number-format.ts';
 import { sheetOf } from '../../src/sheet/morning-sheet.ts';
 import { askedOf, passageOf, pileOf, planned, shelfWith } from './made.ts';
 
@@ -15,7 +16,7 @@ const passages = [
 const sheet = (pupils: boolean) => {
   const day = planned(askedOf(passages, { pupils }), studio);
   const keys = day.palettes[0]!.pigments.map(({ key }) => key);
-  return { keys, text: JSON.stringify(sheetOf(day, 0, studio)) };
+  return { keys, text: JSON.stringify(sheetOf(day, 0, studio, plainNumber)) };
 };
 
 // By design: where pupils under age are about, another mixture stands in for every toxic one.

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { plainNumber } from '../../src/number-format.ts';
 import {
   putBack,
   StockDrawer,
@@ -53,7 +54,7 @@ test('a lot’s own figures are preferred, and an estimate prints “about”', 
   const stock = stockOf([jar]);
   const studio = { shelf: STARTER.shelf, stock };
   const day = planned(askedOf([passageOf('p', [pileOf('sky', { azurite: 1 })])]), studio);
-  const [row] = sheetOf(day, 0, studio).prepare[0]!.rows;
+  const [row] = sheetOf(day, 0, studio, plainNumber).prepare[0]!.rows;
   expect(row).toMatchObject({ act: 'temper, do not grind' });
   expect(row!.weigh).toMatch(/^about /);
 });

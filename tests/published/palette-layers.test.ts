@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { layerWarningWords } from '../../src/messages/palette-messages.ts';
 import {
   type CoatRecipe,
   fatnessOf,
@@ -94,9 +95,10 @@ const PAIRS: [name: string, over: CoatRecipe, under: CoatRecipe, expected: Layer
 
 describe('layer pairs give the warning that practice gives', () => {
   test.each(PAIRS)('%s', (_, over, under, expected) => {
-    const warnings = layerWarnings(over, under, WHOLE);
+    const warnings = layerWarnings(over, under);
     expect(warnings.map(({ rule }) => rule).sort()).toEqual([...expected].sort());
-    for (const { words } of warnings) expect(words).toMatch(/^[A-Z].{30,}\.$/);
+    for (const warning of warnings)
+      expect(layerWarningWords(warning, WHOLE)).toMatch(/^[A-Z].{30,}\.$/);
   });
 });
 

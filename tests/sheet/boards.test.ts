@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { boardsWords } from '../../src/messages/palette-messages.ts';
+import { plainNumber } from '../../src/number-format.ts';
 import { MOST_MIXED } from '../../src/sheet/boards.ts';
 import { sheetOf } from '../../src/sheet/morning-sheet.ts';
 import { askedOf, passageOf, pileOf, planned, STARTER } from '../palette/made.ts';
@@ -40,10 +41,10 @@ describe('more than one palette carries', () => {
     for (const [at, palette] of day.palettes.entries()) {
       expect(palette.pigments[0]!.key).toBe('lead_white');
       expect(palette.asked).toBe(0);
-      expect(sheetOf(day, at, STARTER).today[0]).toBe(
+      expect(sheetOf(day, at, STARTER, plainNumber).today[0]).toBe(
         '“Mill” is more than one palette carries: it is laid on 2, each with its own sheet.',
       );
-      expect(sheetOf(day, at, STARTER)).toMatchObject({ number: at + 1, of: 2 });
+      expect(sheetOf(day, at, STARTER, plainNumber)).toMatchObject({ number: at + 1, of: 2 });
     }
   });
 

@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { sheetPaletteMarkup } from '../../src/drawing/palette-markup.ts';
 import { drawPalette, paletteWords, pilesOf } from '../../src/drawing/palette-svg.ts';
 import { markup } from '../../src/markup.ts';
+import { plainNumber } from '../../src/number-format.ts';
 import { sheetOf } from '../../src/sheet/morning-sheet.ts';
 import { sheetDocument, sheetPage } from '../../src/sheet/page-html.ts';
 import { askedOf, passageOf, pileOf, planned, STARTER } from '../palette/made.ts';
@@ -23,7 +24,11 @@ function page(name: string, rules = {}) {
   );
   const day = planned(asked, STARTER);
   const board = sheetPaletteMarkup(day.palettes[0]!, day);
-  return { day, board, html: sheetPage(sheetOf(day, 0, STARTER), board).html };
+  return {
+    day,
+    board,
+    html: sheetPage(sheetOf(day, 0, STARTER, plainNumber), board, plainNumber).html,
+  };
 }
 
 describe('a sheet as a page', () => {

@@ -39,7 +39,9 @@ describe('cautions', () => {
     let [warned, unwarned] = [0, 0];
     for (const day of days)
       for (const [at, { pigments }] of day.palettes.entries()) {
-        const told = sheetOf(day, at, studio).cautions.flatMap((group) => group.pigments);
+        const told = sheetOf(day, at, studio, plainNumber).cautions.flatMap(
+          (group) => group.pigments,
+        );
         // By hand from the sheet: any class but low; any powder that is handled; zinc into no sink.
         const wanted = pigments.filter(({ key, supply }) => {
           const level = PIGMENTS.find(({ id }) => id === key)!.hazard.level;
@@ -57,7 +59,7 @@ describe('cautions', () => {
   test('oily rags, solvents and what comes first stand on every sheet', () => {
     for (const day of days)
       for (const at of day.palettes.keys()) {
-        const heads = sheetOf(day, at, studio).always.map(({ head }) => head);
+        const heads = sheetOf(day, at, studio, plainNumber).always.map(({ head }) => head);
         expect(heads.join()).toMatch(/rags.*Solvents.*first/);
       }
   });
@@ -111,7 +113,7 @@ test('200 random days with pupils about: nothing toxic on any sheet', () => {
     const day = planned(asked, studio);
     for (const [at, palette] of day.palettes.entries()) {
       swaps += palette.piles.filter(({ swap }) => swap !== null).length;
-      const sheet = sheetOf(day, at, studio);
+      const sheet = sheetOf(day, at, studio, plainNumber);
       const shown = [
         ...palette.pigments.flatMap(({ key, label }) => [key, label]),
         ...palette.offers.flatMap(({ leftover }) => leftover.parts.map(({ pigment }) => pigment)),
@@ -151,7 +153,7 @@ test('a shelf file that names lead white in its own words is lead all the same',
   const studio: Studio = { shelf: { ...STARTER.shelf, paints, white: null }, stock: null };
   const asked = askedOf([passageOf('p', [pileOf('white', { 'Flake white, no. 2': 1 })])]);
   const day = planned(asked, studio);
-  expect(sheetOf(day, 0, studio).cautions[0]).toMatchObject({ toxic: true });
+  expect(sheetOf(day, 0, studio, plainNumber).cautions[0]).toMatchObject({ toxic: true });
 });
 
 describe('dry powder of what is toxic', () => {
@@ -164,7 +166,7 @@ describe('dry powder of what is toxic', () => {
   };
   const asked = askedOf([passageOf('Foam', [pileOf('foam', { lead_white: 4, yellow_ochre: 1 })])]);
   const day = planned(asked, studio);
-  const sheet = sheetOf(day, 0, studio);
+  const sheet = sheetOf(day, 0, studio, plainNumber);
 
   test('is refused, with its stand-in and the nearest other mixture', () => {
     expect(day.lacks).toMatchObject([{ pigment: 'lead_white', dryRefused: true }]);
@@ -183,7 +185,7 @@ describe('dry powder of what is toxic', () => {
     const both = stockOf([...studio.stock!.entries, entryOf('lead_white', { lot: '3' })]);
     const again = planned(asked, { ...studio, stock: both });
     expect(again.lacks).toEqual([]);
-    const { prepare } = sheetOf(again, 0, { ...studio, stock: both });
+    const { prepare } = sheetOf(again, 0, { ...studio, stock: both }, plainNumber);
     const [row] = prepare.find(({ tools }) => tools.startsWith('lead'))!.rows;
     expect(row!.lot).toContain('3');
   });
@@ -244,7 +246,10 @@ test('a pile whose mixture was deleted is left off and named; the rest of the da
 
 test('a thickness or an amount of oil out of the usual is remarked', () => {
   const thick = pileOf('thick', { madder_lake: 1 }, { film: 'glaze', filmUm: 90, spareOil: 2 });
-  const { mind } = sheetOf(planned(askedOf([passageOf('p', [thick])]), STARTER), 0, STARTER);
+  const { mind } = sheetOf(
+    planned(askedOf([passageOf('p', [thick])]), STARTER),
+    ...([0, STARTER, plainNumber] as const),
+  );
   expect(mind.join('\n')).toMatch(/90 µm thick, where glaze is usually 5 to 20\./);
   expect(mind.join('\n')).toMatch(/thin the film, not the pigment/);
 });
@@ -265,7 +270,7 @@ test('a shelf whose parts are no volumes: parts, but no grams', () => {
       askedOf([passageOf('p', [pileOf('grey', { lead_white: 3, bone_black: 1 })])]),
       studio,
     );
-    const sheet = sheetOf(day, 0, studio);
+    const sheet = sheetOf(day, 0, studio, plainNumber);
     expect(sheet.piles[0]!.parts.map(({ parts }) => parts)).toEqual([3, 1]);
     const rows = sheet.prepare.flatMap((group) => group.rows);
     expect(rows.map(({ weigh, oil }) => [weigh, oil])).toEqual([
@@ -284,14 +289,14 @@ test('a pigment without figures is named, and not weighed', () => {
     stock: stockOf([entryOf('saffron', { form: 'powder', amount: 5, unit: 'g' })]),
   };
   const day = planned(askedOf([passageOf('p', [pileOf('yellow', { saffron: 1 })])]), studio);
-  const sheet = sheetOf(day, 0, studio);
+  const sheet = sheetOf(day, 0, studio, plainNumber);
   expect(sheet.prepare[0]!.rows[0]!.weigh).toBe('not weighed');
   expect(sheet.prepareNotes.join()).toMatch(/Saffron cannot be weighed/);
 });
 
 test('a paint that nobody knows is named, and the day stands', () => {
   const day = planned(askedOf([passageOf('p', [pileOf('m', { moonstone: 1 })])]), STARTER);
-  const { mind, prepare } = sheetOf(day, 0, STARTER);
+  const { mind, prepare } = sheetOf(day, 0, STARTER, plainNumber);
   expect(mind).toEqual([expect.stringMatching(/^“moonstone” is no paint of this shelf.*\.$/)]);
   expect(prepare[0]!.rows[0]).toMatchObject({ weigh: 'by volume', oil: null });
 });
@@ -300,7 +305,7 @@ test('a pile that lacks several pigments is told its nearest other once', () => 
   const studio: Studio = { shelf: STARTER.shelf, stock: stockOf([entryOf('raw_umber')]) };
   const pile = pileOf('grey', { lead_white: 3, bone_black: 1, ultramarine: 1 });
   const day = planned(askedOf([passageOf('p', [pile])]), studio);
-  const { lacks } = sheetOf(day, 0, studio);
+  const { lacks } = sheetOf(day, 0, studio, plainNumber);
   expect(lacks.filter((words) => words.includes('the shelf lacks'))).toHaveLength(3);
   expect(lacks.filter((words) => words.includes('“grey”'))).toHaveLength(1);
 });
@@ -321,7 +326,7 @@ test('what a sheet prints of paint is never below need, of oil never above; noth
   for (let n = 0; n < 40; n++) {
     const day = planned(randomDay(d, all), studio);
     for (const [at, palette] of day.palettes.entries()) {
-      const rows = sheetOf(day, at, studio).prepare.flatMap((group) => group.rows);
+      const rows = sheetOf(day, at, studio, plainNumber).prepare.flatMap((group) => group.rows);
       const exact = palette.preparing.flatMap(({ supply }) => supply.draws);
       expect(rows).toHaveLength(exact.length);
       for (const [i, { weighed, cm3 }] of exact.entries()) {
@@ -381,7 +386,11 @@ test('each toxic lot is acknowledged by each person, once', () => {
     studio,
   );
   expect(
-    sheetOf(day, 0, studio).acknowledge.map(({ lot, person, date }) => [lot, person, date]),
+    sheetOf(day, 0, studio, plainNumber).acknowledge.map(({ lot, person, date }) => [
+      lot,
+      person,
+      date,
+    ]),
   ).toEqual([
     ['Lead white, lot 3', 'Ines', null],
     ['Lead white, lot 3', 'Bram', '2026-05-01'],
@@ -402,7 +411,7 @@ describe('incompatibilities', () => {
     ]),
     WHOLE,
   );
-  const { mind } = sheetOf(day, 0, WHOLE);
+  const { mind } = sheetOf(day, 0, WHOLE, plainNumber);
   test('inside one pile, between touching coats and on one slab', () => {
     expect(mind.join('\n')).toMatch(/With care: Lead white and madder lake \(in “pink”\)/);
     expect(mind.join('\n')).toMatch(

@@ -1,7 +1,4 @@
-/**
- * Formatting of numbers, dates and lengths in the reader's locale; figures inside the core's
- * sentences are reformatted too.
- */
+/** Formatting of numbers, dates and lengths in the reader's locale. */
 import { readNumber } from '../../pigment/import/parse-number.ts';
 
 const made = new Map<string, Intl.NumberFormat>();
@@ -33,41 +30,6 @@ export const formatCount = (value: number): string => formatNumber(Math.round(va
 /** A number in the form of an input field: at most `most` decimals, no grouping. */
 export const formatForField = (value: number, most = 3): string =>
   format(0, most, false).format(value).replace('−', '-');
-
-let point: string | undefined;
-/** The locale's decimal separator. Computed on demand, because the first screen has no figures. */
-const pointHere = (): string => {
-  point ??= formatForField(1.5).replace(/\d/g, '');
-  return point;
-};
-const POINT = /(?<=\d)\.(?=\d)/g;
-/** A sentence of the core with the locale's decimal separator. */
-export const withLocalFigures = (text: string): string =>
-  pointHere() === '.' ? text : text.replaceAll(POINT, pointHere());
-
-/**
- * The same for a sheet that is already in the page, in place. The painter's own text is left
- * unchanged: the names of palettes and piles, and lots after the word ("lot 7.2", "Lots 7.2,
- * 8.1;").
- * @param lots the lots on the shelf
- */
-export function localiseFiguresIn(page: Node | null, lots: readonly string[]): void {
-  if (page === null || pointHere() === '.') return;
-  const written = lots
-    .filter((lot) => lot.search(POINT) >= 0)
-    .map((lot) => lot.replace(/^lot\s*/i, '').replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&'));
-  const figures =
-    written.length === 0
-      ? POINT
-      : new RegExp(`(?<=\\blots? [^;:·]*)(${written.join('|')})(?!\\d)|${POINT.source}`, 'gi');
-  const texts = document.createTreeWalker(page, NodeFilter.SHOW_TEXT);
-  for (let text = texts.nextNode(); text; text = texts.nextNode()) {
-    if (text.parentElement?.closest('h1, .pilename')) continue;
-    text.nodeValue = (text.nodeValue ?? '').replaceAll(figures, (match) =>
-      match === '.' ? pointHere() : match,
-    );
-  }
-}
 
 const CM_PER_INCH = 2.54;
 export const inchesOf = (cm: number): number => cm / CM_PER_INCH;

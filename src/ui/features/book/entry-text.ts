@@ -2,11 +2,11 @@ import type { Entry } from '../../../book/schema/record.ts';
 import { nameOf } from '../../../colour/describe-colour.ts';
 import { spectrum } from '../../../colour/grid.ts';
 import { type Lab, labOf } from '../../../colour/lab.ts';
+import { cm3Words, gramsWords } from '../../../messages/amounts.ts';
 import type { Mixture } from '../../../mixture/mixture.ts';
 import { pilePartsOf } from '../../../mixture/pile-parts.ts';
-import { cm3Words, gramsWords } from '../../../palette/rounded-amounts.ts';
 import { recipeWords } from '../../components/drawn/drawing-text.ts';
-import { formatCount, withLocalFigures } from '../../state/locale-format.ts';
+import { formatCount, formatNumber } from '../../state/locale-format.ts';
 import { shareWords } from '../../texts/shared-texts.ts';
 
 /** One item of an entry: a colour with its mixture, or a pigment with its amount. */
@@ -83,7 +83,7 @@ export function entryItems(entry: Entry, label: (pigment: string) => string): re
           lab: null,
           words: [
             ...present(lot),
-            ...(grams === undefined ? [] : [withLocalFigures(gramsWords(grams, false))]),
+            ...(grams === undefined ? [] : [gramsWords(grams, false, formatNumber)]),
             ...(cm3 === undefined ? [] : [volume(cm3)]),
           ],
         })),
@@ -130,7 +130,7 @@ export function entryItems(entry: Entry, label: (pigment: string) => string): re
   }
 }
 
-const volume = (cm3: number): string => withLocalFigures(cm3Words(cm3));
+const volume = (cm3: number): string => cm3Words(cm3, formatNumber);
 const one = (lines: readonly EntryItem[]): readonly Group[] =>
   lines.length === 0 ? [] : [{ heading: '', lines }];
 const present = (text: string | undefined): string[] => (text ? [text] : []);

@@ -8,7 +8,7 @@ import {
 import type { Day } from '../../../palette/day-plan.ts';
 import type { Studio } from '../../../palette/passage.ts';
 import { cautionsOf, cautionWords } from '../../../sheet/cautions.ts';
-import { withLocalFigures } from '../../state/locale-format.ts';
+import { formatNumber } from '../../state/locale-format.ts';
 import { dayPalettes, daySheet, sheetHref } from '../../state/palette/day-entries.ts';
 import { isStockCounted } from '../../state/palette/plan-job.ts';
 import { hrefOf } from '../../state/route.ts';
@@ -25,7 +25,7 @@ export function DayPlanView({ day, studio }: { day: Day; studio: Studio }) {
   return (
     <>
       {boardsWords(day).map((words) => (
-        <p key={words}>{withLocalFigures(words)}</p>
+        <p key={words}>{words}</p>
       ))}
       {day.palettes.map(({ asked, part, name }, at) => {
         const entry = dayPalettes.value[asked];
@@ -41,7 +41,7 @@ export function DayPlanView({ day, studio }: { day: Day; studio: Studio }) {
       {day.leftOff.length > 0 && (
         <ul class="pal-lines">
           {day.leftOff.map((one) => (
-            <li key={leftOffWords(one)}>{withLocalFigures(leftOffWords(one))}</li>
+            <li key={leftOffWords(one)}>{leftOffWords(one)}</li>
           ))}
         </ul>
       )}
@@ -65,7 +65,9 @@ export function DayPlanView({ day, studio }: { day: Day; studio: Studio }) {
       ))}
       <Lines
         head={paletteTexts.lacks}
-        lines={[...new Set(day.palettes.flatMap((_, at) => lacksWords(day, at, studio)))]}
+        lines={[
+          ...new Set(day.palettes.flatMap((_, at) => lacksWords(day, at, studio, formatNumber))),
+        ]}
       />
       <Lines
         head={paletteTexts.todayHeading}
@@ -74,7 +76,7 @@ export function DayPlanView({ day, studio }: { day: Day; studio: Studio }) {
       />
       <Lines
         head={paletteTexts.mindHeading}
-        lines={day.palettes.flatMap((palette) => warningWords(palette, studio))}
+        lines={day.palettes.flatMap((palette) => warningWords(palette, studio, formatNumber))}
         none={paletteTexts.nothingToMind}
       />
       <Lines
@@ -105,7 +107,7 @@ function Lines({ head, lines, none }: { head: string; lines: readonly string[]; 
       ) : (
         <ul class="pal-lines">
           {lines.map((line) => (
-            <li key={line}>{withLocalFigures(line)}</li>
+            <li key={line}>{line}</li>
           ))}
         </ul>
       )}

@@ -1,8 +1,9 @@
+import { cm3Words } from '../../../messages/amounts.ts';
+import { LEFTOVER_WORDS } from '../../../messages/palette-messages.ts';
 import { daysBetween } from '../../../palette/iso-date.ts';
-import { LEFTOVER_WORDS, leftoverState } from '../../../palette/leftovers.ts';
-import { cm3Words } from '../../../palette/rounded-amounts.ts';
+import { leftoverState } from '../../../palette/leftovers.ts';
 import { joinWords } from '../../../wording.ts';
-import { dateWords, today, withLocalFigures } from '../../state/locale-format.ts';
+import { dateWords, formatNumber, today } from '../../state/locale-format.ts';
 import { offeredLeftovers, plannedDate } from '../../state/palette/day-entries.ts';
 import { leftoverFromEntry } from '../../state/palette/palette-records.ts';
 import { dayPlan } from '../../state/palette/plan-job.ts';
@@ -29,7 +30,7 @@ export function LeftoverList() {
             <li key={entry.id}>
               {paletteTexts.leftOf(
                 left.name,
-                withLocalFigures(cm3Words(left.cm3)),
+                cm3Words(left.cm3, formatNumber),
                 LEFTOVER_STORAGE_WORDS[left.kept],
                 dateWords(left.date),
                 LEFTOVER_WORDS[state],

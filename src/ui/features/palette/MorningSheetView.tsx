@@ -2,7 +2,7 @@ import '../../../sheet/sheet.css';
 import { sheetPaletteMarkup } from '../../../drawing/palette-markup.ts';
 import { sheetOf } from '../../../sheet/morning-sheet.ts';
 import { sheetPage } from '../../../sheet/page-html.ts';
-import { localiseFiguresIn } from '../../state/locale-format.ts';
+import { formatNumber } from '../../state/locale-format.ts';
 import { dayEntries, dayHref, daySheet } from '../../state/palette/day-entries.ts';
 import { dayPlan, isPlanning } from '../../state/palette/plan-job.ts';
 import { paletteTexts } from '../../texts/palette-texts.ts';
@@ -12,7 +12,6 @@ import { saveSheet } from './prepare-day.ts';
 /** The morning sheet on the screen, printed by the browser. */
 export function MorningSheetView() {
   const planned = dayPlan.value;
-  const lots = planned?.studio.stock?.entries.map(({ lot }) => lot) ?? [];
   const print = async () => {
     const done = daySheet.value?.body;
     if (planned && !done?.prepared) await saveSheet(planned.day, null);
@@ -53,13 +52,12 @@ export function MorningSheetView() {
         <section class="pal-paper" tabIndex={0} aria-label={paletteTexts.sheetRegion}>
           {planned.day.palettes.map((palette, at) => {
             const board = sheetPaletteMarkup(palette, planned.day);
-            const { html } = sheetPage(sheetOf(planned.day, at, planned.studio), board);
+            const sheet = sheetOf(planned.day, at, planned.studio, formatNumber);
+            const { html } = sheetPage(sheet, board, formatNumber);
             return (
               <div
                 class="pal-paper-page"
-                // A new plan needs a new element: `saidIn` localises its numbers in place, once.
                 key={`${at} ${html}`}
-                ref={(page) => localiseFiguresIn(page, lots)}
                 dangerouslySetInnerHTML={{ __html: html }}
               />
             );

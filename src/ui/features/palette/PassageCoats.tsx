@@ -2,7 +2,7 @@ import type { Entry } from '../../../book/schema/record.ts';
 import { drynessWords } from '../../../messages/palette-messages.ts';
 import { drynessOf } from '../../../palette/drying-time.ts';
 import type { DryState } from '../../../palette/passage.ts';
-import { dateWords, withLocalFigures } from '../../state/locale-format.ts';
+import { dateWords } from '../../state/locale-format.ts';
 import { plannedDate } from '../../state/palette/day-entries.ts';
 import { passageFromEntry } from '../../state/palette/palette-records.ts';
 import { paletteTexts } from '../../texts/palette-texts.ts';
@@ -24,8 +24,7 @@ export function PassageCoats({ passage }: { passage: Entry<'passage'> }) {
           <li key={at}>
             <p>
               {dateWords(layer.date)}, {layer.film}:{' '}
-              {layer.date <= plannedDate.value &&
-                withLocalFigures(drynessWords(drynessOf(layer, plannedDate.value)))}
+              {layer.date <= plannedDate.value && drynessWords(drynessOf(layer, plannedDate.value))}
             </p>
             <StoredSelect
               label={paletteTexts.touch}

@@ -1,13 +1,13 @@
 import type { Day } from '../../../palette/day-plan.ts';
 import type { Studio } from '../../../palette/passage.ts';
 import { preparing } from '../../../sheet/preparations.ts';
-import { withLocalFigures } from '../../state/locale-format.ts';
+import { formatNumber } from '../../state/locale-format.ts';
 import { paletteTexts } from '../../texts/palette-texts.ts';
 
 /** Amounts to prepare for one palette, in the order of work. */
 export function PreparationTable({ day, at, studio }: { day: Day; at: number; studio: Studio }) {
   const palette = day.palettes[at]!;
-  const { prepare: groups, prepareNotes } = preparing(day, palette, studio);
+  const { prepare: groups, prepareNotes } = preparing(day, palette, studio, formatNumber);
   const [pigment, from, weigh, paste] = paletteTexts.prepareHead;
   return (
     <section
@@ -37,8 +37,8 @@ export function PreparationTable({ day, at, studio }: { day: Day; at: number; st
               <tr key={`${row.number}${row.lot}`}>
                 <td>{row.label}</td>
                 <td>{[row.act, row.lot].filter(Boolean).join(', ')}</td>
-                <td>{withLocalFigures(paletteTexts.withOil(row.weigh, row.oil))}</td>
-                <td>{row.cm3 === null ? '' : withLocalFigures(`${row.cm3} cm³`)}</td>
+                <td>{paletteTexts.withOil(row.weigh, row.oil)}</td>
+                <td>{row.cm3 === null ? '' : `${formatNumber(row.cm3, 0, 2)} cm³`}</td>
               </tr>
             ))}
           </tbody>
@@ -46,7 +46,7 @@ export function PreparationTable({ day, at, studio }: { day: Day; at: number; st
       </table>
       {prepareNotes.map((note) => (
         <p class="small" key={note}>
-          {withLocalFigures(note)}
+          {note}
         </p>
       ))}
     </section>

@@ -1,10 +1,11 @@
+import { cm3Words } from '../../../messages/amounts.ts';
+import { layerWarningWords } from '../../../messages/palette-messages.ts';
 import type { Day } from '../../../palette/day-plan.ts';
 import type { Studio } from '../../../palette/passage.ts';
 import { standInWords } from '../../../palette/replacement.ts';
-import { cm3Words } from '../../../palette/rounded-amounts.ts';
 import { sheetPile } from '../../../sheet/sheet-pile.ts';
 import { joinWords } from '../../../wording.ts';
-import { withLocalFigures } from '../../state/locale-format.ts';
+import { formatNumber } from '../../state/locale-format.ts';
 import { paletteTexts } from '../../texts/palette-texts.ts';
 
 /** The selected mixed pile: its parts, its steps and its warnings. */
@@ -22,19 +23,19 @@ export function SelectedMixture({
   const palette = day.palettes[at]!;
   const plan = palette.piles.find(({ key }) => key === pile);
   if (!plan) return null;
-  const words = sheetPile(plan, day, palette, studio);
+  const words = sheetPile(plan, day, palette, studio, formatNumber);
   return (
     <>
       <h3>{words.name}</h3>
       <p class="small">
-        {plan.passage.name}: {words.laid}. {words.cm3} cm³
+        {plan.passage.name}: {words.laid}. {formatNumber(words.cm3, 0, 2)} cm³
       </p>
       <ul class="pal-parts">
         {words.parts.map(({ label, parts, letDown, cm3 }) => (
           <li key={label}>
             <b>{parts}</b> {label}
             {letDown && paletteTexts.letDown}
-            {cm3 !== null && <span class="small"> {withLocalFigures(`${cm3} cm³`)}</span>}
+            {cm3 !== null && <span class="small"> {`${formatNumber(cm3, 0, 2)} cm³`}</span>}
           </li>
         ))}
       </ul>
@@ -42,7 +43,7 @@ export function SelectedMixture({
         <p key={step}>{step}</p>
       ))}
       {plan.layerWarnings.map((warning) => (
-        <p key={warning.rule}>{warning.words}</p>
+        <p key={warning.rule}>{layerWarningWords(warning, studio)}</p>
       ))}
       {plan.clashes.map(({ pigments, why }) => (
         <p key={pigments.join()}>{why.join(' ')}</p>
@@ -64,8 +65,8 @@ export function SelectedPigment({ pigment, day, at }: { pigment: string; day: Da
     <>
       <h3>{plan.label}</h3>
       <p>
-        {paletteTexts.inSeat(cm3Words(plan.inSeat))},{' '}
-        {paletteTexts.inAll(cm3Words(plan.supply.cm3))}
+        {paletteTexts.inSeat(cm3Words(plan.inSeat, formatNumber))},{' '}
+        {paletteTexts.inAll(cm3Words(plan.supply.cm3, formatNumber))}
       </p>
       {used.length > 0 && <p>{joinWords(used.map(({ pile }) => `“${pile.name}”`))}</p>}
       {plan.supply.dryRefused && stands.length > 0 && <p>{joinWords(stands)}</p>}

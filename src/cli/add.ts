@@ -5,6 +5,7 @@ import type { Addition } from '../mixture/addition-search.ts';
 import { correctPile, type PileCorrection } from '../mixture/correct-pile.ts';
 import { constraintsOf } from '../mixture/mixing-preferences.ts';
 import type { MixturePart } from '../mixture/mixture.ts';
+import { plainNumber } from '../number-format.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
 import { amount, readOptions, wholeNumber } from './options.ts';
@@ -106,6 +107,6 @@ function told(found: PileCorrection, cameOut: Lab, target: Lab, shelf: Shelf): s
         `  add ${add.map(part).join(' + ')}: ${total.toFixed(2)} of the pile, then difference ${away.toFixed(1)}\n`,
     ),
     options.length === 0 ? 'Nothing added brings it nearer.\n' : '',
-    startAgain === null ? '' : `${startAgainWords(startAgain)}\n`,
+    startAgain === null ? '' : `${startAgainWords(startAgain, plainNumber)}\n`,
   ].join('');
 }

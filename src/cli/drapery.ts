@@ -11,7 +11,7 @@ import { FABRICS } from '../drapery/fabric.ts';
 import { formulaOf } from '../drapery/formula.ts';
 import { drape } from '../drapery/garment.ts';
 import { SHIPPED_FORMULAS } from '../drapery/shipped-formulas.ts';
-import { draperyFaultWords } from '../messages/drapery-messages.ts';
+import { clothRemarkWords, draperyFaultWords } from '../messages/drapery-messages.ts';
 import { mixFaultWords } from '../messages/mixture-messages.ts';
 import { shelfRemarkWords } from '../messages/shelf-file-faults.ts';
 import { plainNumber } from '../number-format.ts';
@@ -86,7 +86,8 @@ export async function draperyVerb(args: readonly string[], output: Output): Prom
         formulas: garments.map((garment, i) => formulaOf(garment, wishes[i]!.head, shelf)),
       })}\n`,
     );
-  else if (options.has('json')) output.out(`${JSON.stringify({ garments })}\n`);
+  else if (options.has('json'))
+    output.out(`${JSON.stringify({ garments: garments.map(garmentJson) })}\n`);
   else output.out(garments.map((garment) => table(garment, shelf)).join('\n'));
 }
 
@@ -144,6 +145,16 @@ async function wishesOf(options: Parsed): Promise<Wanted[]> {
   return [...wanted, ...worked];
 }
 
+const clothJson = <C extends Cloth>(cloth: C) => ({
+  ...cloth,
+  remarks: cloth.remarks.map(clothRemarkWords),
+});
+const garmentJson = ({ lining, trim, ...cloth }: Garment): object => ({
+  ...clothJson(cloth),
+  lining: lining && clothJson(lining),
+  trim: trim && clothJson(trim),
+});
+
 function garmentOf(wish: GarmentRequest, shelf: Shelf, most: number): Garment {
   const made = drape(wish, shelf, { most });
   if (made.ok) return made.value;
@@ -178,7 +189,7 @@ function table(garment: Garment, shelf: Shelf): string {
           `  Deepened with ${named(one.blackLoss.black)} instead, the ${one.blackLoss.step} would have chroma ${one.blackLoss.withBlack.toFixed(0)}, not ${one.blackLoss.chroma.toFixed(0)}.`,
         ]
       : []),
-    ...one.remarks.map((remark) => `  ${remark}`),
+    ...one.remarks.map((remark) => `  ${clothRemarkWords(remark)}`),
   ];
   return `${[
     ...cloth(garment, garment.name),

@@ -8,12 +8,14 @@ import {
   type VariantWay,
 } from '../harmony/variant-target.ts';
 import { mixFaultWords } from '../messages/mixture-messages.ts';
+import { pileChangeWords } from '../messages/pile-change-text.ts';
 import { periodWords } from '../messages/relation-messages.ts';
 import { shelfRemarkWords } from '../messages/shelf-file-faults.ts';
 import { limitWords } from '../messages/variant-limits.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import { mixtureOnly } from '../mixture/normalise.ts';
 import { plainNumber } from '../number-format.ts';
+import { sentenceNamesOn } from '../pigment/sentence-names.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
 import { coloursOf, type Given } from './colour-options.ts';
@@ -74,7 +76,7 @@ export async function varyVerb(args: readonly string[], output: Output): Promise
   const relations = colours.length > 1 ? relationsOf(colours) : null;
   output.out(
     options.has('json')
-      ? `${JSON.stringify({ variants: rows.flatMap(asJson), relations: relations && told(relations, colours) })}\n`
+      ? `${JSON.stringify({ variants: rows.flatMap((row) => asJson(row, shelf)), relations: relations && told(relations, colours) })}\n`
       : `${rows.map((row) => table(row, shelf)).join('\n')}${relations ? `\n${story(relations, colours)}` : ''}`,
   );
 }
@@ -103,7 +105,7 @@ function rowOf(
   return { colour, origin: origin.value, made };
 }
 
-const asJson = ({ colour, origin, made }: Row): object[] =>
+const asJson = ({ colour, origin, made }: Row, shelf: Shelf): object[] =>
   made.map((one) => ({
     target: colour.lab,
     origin: mixtureOnly(origin.mixture),
@@ -114,7 +116,7 @@ const asJson = ({ colour, origin, made }: Row): object[] =>
     granted: one.granted,
     short: one.short,
     samePigments: one.samePigments,
-    pile: one.pile,
+    pile: pileChangeWords(one.pile, sentenceNamesOn(shelf)),
     seen: one.seen,
     limit: limitWords(one),
     ...mixtureOnly(one.mixture),
@@ -141,7 +143,9 @@ function table({ colour, origin, made }: Row, shelf: Shelf): string {
     lines.push(line(one.way, one.mixture));
     if (one.granted !== 'nothing') {
       const from = one.samePigments ? ', of the same pigments' : '';
-      lines.push(`             ${one.seen}; in the pile${from}: ${one.pile}`);
+      lines.push(
+        `             ${one.seen}; in the pile${from}: ${pileChangeWords(one.pile, sentenceNamesOn(shelf))}`,
+      );
     }
     const limit = limitWords(one);
     if (limit) lines.push(`             ${limit}`);

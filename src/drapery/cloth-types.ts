@@ -4,6 +4,7 @@ import type { Declared } from '../harmony/period-family.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import type { MixFault } from '../mixture/search-options.ts';
 import type { BlackRule } from './black-rule.ts';
+import type { ClothRemark } from './drapery-remarks.ts';
 import type { Fabric } from './fabric.ts';
 
 /** Ways to model a cloth; the painter chooses. */
@@ -98,8 +99,7 @@ export interface Cloth {
   readonly pigments: readonly string[];
   /** The pigment that contributes most to the deepest fold. */
   readonly deepest: string;
-  /** Sentences about what was restrained and what the shelf could not do. */
-  readonly remarks: readonly string[];
+  readonly remarks: readonly ClothRemark[];
 }
 
 /** A cloth with its lining and trim. */

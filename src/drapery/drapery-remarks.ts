@@ -1,59 +1,60 @@
-import { changeWords } from '../colour/change-words.ts';
 import { chroma, type Lab } from '../colour/lab.ts';
 import { isHueWithin } from '../harmony/hue-tolerance.ts';
 import { sentenceNamesOn } from '../pigment/sentence-names.ts';
 import type { Shelf } from '../pigment/shelf.ts';
-import { joinWords } from '../wording.ts';
-import type { ClothRequest, DraperyFault, Fold } from './cloth-types.ts';
+import type { ClothRequest, Fold } from './cloth-types.ts';
 import { ONE_COAT_MM } from './glaze-film.ts';
 
 /** CIEDE2000 beyond which a step clearly misses its target. */
 const PLAIN = 3;
 
-/** Sentences about what was restrained and what the shelf could not do. */
+/** What was restrained in a cloth, and what the shelf could not do. */
+export type ClothRemark =
+  /** The local colour is darker or lighter than the wish, to leave room for lights or shadows. */
+  | { readonly code: 'held-back' }
+  | { readonly code: 'laid-lighter' }
+  | { readonly code: 'weaker'; readonly wanted: Lab; readonly local: Lab }
+  | { readonly code: 'out-of-reach'; readonly steps: readonly Fold['step'][] }
+  | {
+      readonly code: 'hue-lost';
+      readonly steps: readonly Fold['step'][];
+      readonly isGlazed: boolean;
+    }
+  /** `pigment` as written within a sentence. */
+  | { readonly code: 'glaze'; readonly pigment: string }
+  | { readonly code: 'glaze-lifts'; readonly steps: readonly Fold['step'][] }
+  | { readonly code: 'two-coats' };
+
+/** Remarks on the folds of a cloth. */
 export function remarksOf(
-  wish: ClothRequest,
+  { way }: ClothRequest,
   wanted: Lab,
   folds: readonly Fold[],
   shelf: Shelf,
-): string[] {
-  const said: string[] = [];
+): ClothRemark[] {
+  const remarks: ClothRemark[] = [];
   const local = folds[2]!;
   const moved = local.lab[0] - wanted[0];
-  if (wish.way !== 'as nature had it' && moved < -1)
-    said.push('The local colour is held back below the wish, so that its lights have room.');
-  if (wish.way !== 'as nature had it' && moved > 1)
-    said.push('The local colour is laid lighter than the wish, so that its shadows have room.');
+  if (way !== 'as nature had it' && moved < -1) remarks.push({ code: 'held-back' });
+  if (way !== 'as nature had it' && moved > 1) remarks.push({ code: 'laid-lighter' });
   if (chroma(local.lab) < chroma(wanted) - PLAIN)
-    said.push(`The shelf has it no stronger: it is ${changeWords(wanted, local.lab)}.`);
-  const off = folds.filter(({ deltaE00 }) => deltaE00 > PLAIN).map(({ step }) => step);
-  if (off.length > 0)
-    said.push(`The shelf does not reach the ${joinWords(off)}: this is the nearest.`);
-  if (wish.way === 'deepened in its own hue' || wish.way === 'underpaint and glaze') {
-    const left = folds
-      .slice(3)
-      .filter(({ lab }) => !isHueWithin(local.lab, lab))
-      .map(({ step }) => step);
-    const thin =
-      wish.way === 'underpaint and glaze' ? ' under this glaze, though it is kept thin' : '';
-    if (left.length > 0)
-      said.push(`The hue cannot be held in the ${joinWords(left)}${thin || ' by this shelf'}.`);
+    remarks.push({ code: 'weaker', wanted, local: local.lab });
+  const off = folds.filter(({ deltaE00 }) => deltaE00 > PLAIN);
+  if (off.length > 0) remarks.push({ code: 'out-of-reach', steps: stepsOf(off) });
+  if (way === 'deepened in its own hue' || way === 'underpaint and glaze') {
+    const turned = folds.slice(3).filter(({ lab }) => !isHueWithin(local.lab, lab));
+    const isGlazed = way === 'underpaint and glaze';
+    if (turned.length > 0) remarks.push({ code: 'hue-lost', steps: stepsOf(turned), isGlazed });
   }
   const glaze = folds[5]!.glaze;
   if (glaze) {
-    const name = sentenceNamesOn(shelf)(glaze.pigment);
-    const thick = Math.max(...folds.map((fold) => fold.glaze?.filmMm ?? 0));
-    said.push(
-      `The ${name} glaze goes over dry, lean body colour, with no white in it and more oil than beneath.`,
-    );
+    remarks.push({ code: 'glaze', pigment: sentenceNamesOn(shelf)(glaze.pigment) });
     const lifted = folds.filter((fold) => fold.glaze && fold.lab[0] > fold.mixture.lab[0] + 1);
-    if (lifted.length > 0)
-      said.push(
-        `In the ${joinWords(lifted.map(({ step }) => step))} the body colour is deeper than the glaze, which lifts it a little.`,
-      );
-    if (thick > ONE_COAT_MM)
-      said.push('Lay the glaze of the folds in two thin coats: one thick coat dies back.');
+    if (lifted.length > 0) remarks.push({ code: 'glaze-lifts', steps: stepsOf(lifted) });
+    const thickest = Math.max(...folds.map((fold) => fold.glaze?.filmMm ?? 0));
+    if (thickest > ONE_COAT_MM) remarks.push({ code: 'two-coats' });
   }
-  return said;
+  return remarks;
 }
-export type MixCode = Exclude<DraperyFault['code'], 'no-range' | 'no-glaze' | 'wants-more'>;
+
+const stepsOf = (folds: readonly Fold[]): readonly Fold['step'][] => folds.map(({ step }) => step);

@@ -5,10 +5,9 @@ import { chroma, type Lab } from '../colour/lab.ts';
 import { type Mixture, REACHABLE_DELTA_E } from '../mixture/mixture.ts';
 import { mixtureOnly, pigmentsOf, rescored, wholePartShares } from '../mixture/normalise.ts';
 import type { MixFault } from '../mixture/search-options.ts';
-import { sentenceNamesOn } from '../pigment/sentence-names.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import type { Result } from '../result.ts';
-import { pileWords } from './pile-change.ts';
+import { type PileChange, pileChange } from './pile-change.ts';
 import { type PileSearch, type PileSearchOptions, withPileSearch } from './pile-search.ts';
 import { searchVariant } from './variant-search.ts';
 import {
@@ -52,8 +51,8 @@ export interface MixedVariant {
   readonly short: readonly ('chroma' | 'turn' | 'lightness')[];
   /** Mixed only from the origin's pigments. */
   readonly samePigments: boolean;
-  /** Change of the pile in whole parts: "a little red earth more, less lead white". */
-  readonly pile: string;
+  /** Change of the pile in whole parts. */
+  readonly pile: PileChange;
   /** Visible change: "lighter, a little duller". */
   readonly seen: string;
 }
@@ -135,11 +134,7 @@ function mixVariant(
     granted,
     short: granted === 'whole' ? [] : shortOf(way, from, wish, mixture.lab),
     samePigments: pigmentsOf(mixture, shelf).every((one) => own.includes(one)),
-    pile: pileWords(
-      wholePartShares(origin.mixture, shelf),
-      wholePartShares(mixture, shelf),
-      sentenceNamesOn(shelf),
-    ),
+    pile: pileChange(wholePartShares(origin.mixture, shelf), wholePartShares(mixture, shelf)),
     seen: changeWords(from, mixture.lab),
   };
 }

@@ -6,6 +6,7 @@ import type { AddFault, PileCorrection } from '../mixture/correct-pile.ts';
 import { REACHABLE_DELTA_E } from '../mixture/mixture.ts';
 import type { MixFault } from '../mixture/search-options.ts';
 import type { Axis, Shortfall } from '../mixture/shortfall.ts';
+import type { NumberFormat } from '../number-format.ts';
 import { joinWords } from '../wording.ts';
 
 /** Message for a fault, then what to do. @param labelOf display name of a pigment */
@@ -41,8 +42,11 @@ export function addFaultWords(fault: AddFault, labelOf?: (pigment: string) => st
 }
 
 /** Message on why a fresh pile is better. */
-export function startAgainWords({ why, fresh }: NonNullable<PileCorrection['startAgain']>): string {
-  const comes = fresh <= 1 ? 'gets there' : `comes within ${fresh.toFixed(1)}`;
+export function startAgainWords(
+  { why, fresh }: NonNullable<PileCorrection['startAgain']>,
+  number: NumberFormat,
+): string {
+  const comes = fresh <= 1 ? 'gets there' : `comes within ${number(fresh, 1)}`;
   return why === 'too-much'
     ? `What is missing is more than twice the pile. Start again: a fresh pile ${comes}.`
     : `Paint can only be added, and nothing added brings this pile there. Start again: a fresh pile ${comes}.`;

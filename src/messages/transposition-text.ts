@@ -11,7 +11,7 @@ export function moveWords({ lightness, shift, chroma, turnDeg }: HarmonyMove): s
       : '',
     chroma < 0.995 ? `all chroma comes down ${share(chroma)}` : '',
     turn >= 0.5
-      ? `every hue turns by ${turn.toFixed(0)} degrees, ${turnDeg > 0 ? 'reds towards yellow and yellows towards green' : 'yellows towards red and greens towards yellow'}`
+      ? `every hue turns by ${Math.round(turn)} degrees, ${turnDeg > 0 ? 'reds towards yellow and yellows towards green' : 'yellows towards red and greens towards yellow'}`
       : '',
   ].filter((words) => words !== '');
   if (said.length === 0) return 'Nothing has to move: the shelf reaches every colour.';

@@ -106,9 +106,9 @@ export function clothsOf(shelf: Shelf) {
       const local = cloth.folds[2]!.lab;
       const hued = cloth.folds.slice(3).filter(({ lab }) => hasHue(lab) && hasHue(local));
       count.held += hued.length;
-      const remark = cloth.remarks.find((one) => one.includes('hue cannot be held')) ?? '';
+      const lost = cloth.remarks.find((one) => one.code === 'hue-lost');
       for (const { step } of hued.filter(({ lab }) => turnDeg(local, lab) > 5))
-        expect(remark).toContain(step);
+        expect(lost?.steps).toContain(step);
     },
   };
 }

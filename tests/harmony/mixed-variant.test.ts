@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { originOf, variantOf, variantsOf } from '../../src/harmony/mixed-variant.ts';
 import { VARIANT_WAYS } from '../../src/harmony/variant-target.ts';
+import { pileChangeWords } from '../../src/messages/pile-change-text.ts';
 import { limitWords } from '../../src/messages/variant-limits.ts';
 import { starterShelf } from '../../src/pigment/starter-shelf.ts';
 import { pileOf } from './piles.ts';
@@ -20,7 +21,9 @@ describe('the pile', () => {
     const mixture = pileOf(shelf, { red_earth: 1, yellow_ochre: 2, raw_umber: 0.2, lead_white: 3 });
     const made = value(variantOf({ lab: mixture.lab, mixture }, 'deeper', 'middle', shelf));
     expect(made.samePigments).toBe(true);
-    expect(made.pile).toMatch(/less lead white|raw umber more/);
+    expect(pileChangeWords(made.pile, (pigment) => pigment.replace('_', ' '))).toMatch(
+      /less lead white|raw umber more/,
+    );
     expect(made.seen).toMatch(/darker/);
   });
 

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { pileWords } from '../../src/harmony/pile-change.ts';
+import { pileChange } from '../../src/harmony/pile-change.ts';
+import { pileChangeWords } from '../../src/messages/pile-change-text.ts';
 import { joinWords } from '../../src/wording.ts';
 
 const recipe = (shares: Record<string, number>) => {
@@ -7,7 +8,7 @@ const recipe = (shares: Record<string, number>) => {
   return Object.entries(shares).map(([pigment, share]) => ({ pigment, share: share / sum }));
 };
 const words = (from: Record<string, number>, to: Record<string, number>) =>
-  pileWords(recipe(from), recipe(to), (pigment) => pigment.replace('_', ' '));
+  pileChangeWords(pileChange(recipe(from), recipe(to)), (pigment) => pigment.replace('_', ' '));
 
 test.each([
   [

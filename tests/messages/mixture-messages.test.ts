@@ -6,6 +6,7 @@ import {
 } from '../../src/messages/mixture-messages.ts';
 import type { AddFault } from '../../src/mixture/correct-pile.ts';
 import type { MixFault } from '../../src/mixture/search-options.ts';
+import { plainNumber } from '../../src/number-format.ts';
 
 const both: (MixFault & AddFault)[] = [
   { code: 'nothing-left' },
@@ -20,8 +21,8 @@ test('every fault says what happened, then what to do', () => {
   const said = [
     ...both.flatMap((fault) => [mixFaultWords(fault), addFaultWords(fault)]),
     addFaultWords({ code: 'empty-batch' }),
-    startAgainWords({ why: 'too-much', fresh: 0.2 }),
-    startAgainWords({ why: 'out-of-reach', fresh: 3.14 }),
+    startAgainWords({ why: 'too-much', fresh: 0.2 }, plainNumber),
+    startAgainWords({ why: 'out-of-reach', fresh: 3.14 }, plainNumber),
   ];
   for (const words of said) {
     expect(words).toMatch(/[.:] .+\.$/);

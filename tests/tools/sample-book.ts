@@ -1,3 +1,4 @@
+import { clothRemarkWords } from '../../src/messages/drapery-messages.ts';
 import { photographRemarkWords } from '../../src/messages/photograph-messages.ts';
 import 'fake-indexeddb/auto';
 import { webcrypto } from 'node:crypto';
@@ -316,7 +317,7 @@ async function keepFormulas(book: Book, girl: Draped, miller: Draped): Promise<v
       id: sampleId(id),
       body: {
         ...{ name, subject, date: '2025-09-13', from: from.entry.id, passages },
-        note: garment.remarks.join(' '),
+        note: garment.remarks.map(clothRemarkWords).join(' '),
       },
     });
     must(put);

@@ -1,5 +1,6 @@
 import { differenceWords } from '../../../colour/describe-colour.ts';
 import type { Cloth, Fold } from '../../../drapery/cloth-types.ts';
+import { clothRemarkWords } from '../../../messages/drapery-messages.ts';
 import { ColourComparison } from '../../components/drawn/ColourComparison.tsx';
 import { FullScreenColours } from '../../components/FullScreenColours.tsx';
 import { RecipePiles } from '../../components/RecipePiles.tsx';
@@ -36,7 +37,7 @@ export function LadderSteps({ cloth }: { cloth: Cloth }) {
         <>
           <h3>{draperyTexts.remarks}</h3>
           <ul class="drapery-remarks">
-            {cloth.remarks.map((remark) => (
+            {cloth.remarks.map(clothRemarkWords).map((remark) => (
               <li key={remark}>{remark}</li>
             ))}
           </ul>

@@ -1,5 +1,6 @@
 import { hexOf } from '../../../colour/gamut-mapping.ts';
 import type { Cloth } from '../../../drapery/cloth-types.ts';
+import { clothRemarkWords } from '../../../messages/drapery-messages.ts';
 import { garments } from '../../state/drapery/cloth-results.ts';
 import { foldWords } from '../../state/drapery/cloth-text.ts';
 import { draperyTexts } from '../../texts/drapery-texts.ts';
@@ -54,7 +55,7 @@ function Sheet({ name, cloth }: { name: string; cloth: Cloth }) {
         ))}
       </ol>
       <BlackRuleText cloth={cloth} />
-      {cloth.remarks.map((remark) => (
+      {cloth.remarks.map(clothRemarkWords).map((remark) => (
         <p key={remark}>{remark}</p>
       ))}
     </section>

@@ -4,6 +4,7 @@ import type { Entry } from '../../../book/schema/record.ts';
 import type { Book } from '../../../book/store/open-book.ts';
 import { formulaOf, type Passage } from '../../../drapery/formula.ts';
 import { bookFaultWords } from '../../../messages/book-faults.ts';
+import { clothRemarkWords } from '../../../messages/drapery-messages.ts';
 import { joinWords } from '../../../wording.ts';
 import { garments } from '../../state/drapery/cloth-results.ts';
 import { scheme } from '../../state/drapery/drapery-scheme.ts';
@@ -38,7 +39,7 @@ export async function saveFormula(): Promise<void> {
           of: [garment],
         }));
   for (const { name, passages, of } of parts) {
-    const remarks = [...new Set(of.flatMap((garment) => garment.remarks))];
+    const remarks = [...new Set(of.flatMap((garment) => garment.remarks.map(clothRemarkWords)))];
     const body: FormulaBody = {
       name,
       note: remarks.join(' '),

@@ -183,7 +183,7 @@ function Found() {
     <div class="mix-found" role="status">
       {startAgain && (
         <p>
-          <strong>{startAgainWords(startAgain)}</strong>
+          <strong>{startAgainWords(startAgain, formatNumber)}</strong>
         </p>
       )}
       {slip && (

@@ -1,7 +1,9 @@
 import { useSignal } from '@preact/signals';
 import type { MixedVariant } from '../../../harmony/mixed-variant.ts';
+import { pileChangeWords } from '../../../messages/pile-change-text.ts';
 import { limitWords } from '../../../messages/variant-limits.ts';
 import { measuredRecipeOf } from '../../../mixture/measured-recipe.ts';
+import { sentenceNamesOn } from '../../../pigment/sentence-names.ts';
 import { afterPaint } from '../../components/after-paint.ts';
 import { ColourComparison } from '../../components/drawn/ColourComparison.tsx';
 import { RecipePiles } from '../../components/RecipePiles.tsx';
@@ -75,8 +77,9 @@ export function ChangeWords({ made }: { made: MixedVariant }) {
   if (granted === 'nothing' || seen === '') return <p>{limit || variantTexts.unchanged}</p>;
   return (
     <p>
-      {variantTexts.eye(seen)} {variantTexts.inPile(pile)} {samePigments && variantTexts.same}{' '}
-      {limit}
+      {variantTexts.eye(seen)}{' '}
+      {variantTexts.inPile(pileChangeWords(pile, sentenceNamesOn(shelf.value)))}{' '}
+      {samePigments && variantTexts.same} {limit}
     </p>
   );
 }

@@ -38,7 +38,7 @@ export function resamplerFor(nms: readonly number[]): Result<Resampler, GridFaul
   for (let i = 1; i < nms.length; i++) {
     if (!(nms[i]! > nms[i - 1]!)) return fail({ code: 'grid-order', nm: nms[i]! });
   }
-  const [first, last] = [nms[0]!, nms.at(-1)!];
+  const [first, last] = [nms[0] ?? 0, nms.at(-1) ?? 0];
   if (nms.length < 2 || first > NEEDED[0] || last < NEEDED[1])
     return fail({ code: 'grid-short', firstNm: first, lastNm: last });
   for (let i = 1; i < nms.length; i++) {

@@ -6,7 +6,7 @@ import {
 import type { CalibrationFault } from '../src/calibration/calibration-fault.ts';
 import type { Point } from '../src/calibration/homography.ts';
 import type { PaintedSwatch } from '../src/calibration/painted-swatch.ts';
-import type { Picture } from '../src/calibration/picture.ts';
+import type { CardPhotograph } from '../src/calibration/picture.ts';
 import { readCard } from '../src/calibration/read-card.ts';
 import { readTouched, type Touch } from '../src/calibration/read-touched.ts';
 import { type Suggestion, suggestSwatches } from '../src/calibration/suggest-swatches.ts';
@@ -62,7 +62,7 @@ export type Read = Result<PhotoReading, PhotoFault | CalibrationFault>;
 export type FitFound = Omit<Calibration, 'posterior'> & {
   readonly suggestions: readonly Suggestion[];
 };
-export type Fit = Result<FitFound, CalibrationFault>;
+export type FitResult = Result<FitFound, CalibrationFault>;
 
 export type CalibrateNews =
   | { readonly kind: 'kept'; readonly kept: StoredPhoto }
@@ -72,7 +72,7 @@ export type CalibrateNews =
 export function runCalibrationJob(
   job: CalibrateJob,
   tell: (news: CalibrateNews) => void,
-): Promise<JobResult<Read>> | JobResult<Fit> {
+): Promise<JobResult<Read>> | JobResult<FitResult> {
   return job.kind === 'fit' ? { value: fitted(job, tell) } : look(job, tell);
 }
 
@@ -110,9 +110,9 @@ async function look(
   };
 }
 
-const scaled = ({ width, height }: Picture, [x, y]: Point): Point => [x * width, y * height];
+const scaled = ({ width, height }: CardPhotograph, [x, y]: Point): Point => [x * width, y * height];
 
-function inPixels(picture: Picture, { corners, chart, references }: Shared) {
+function inPixels(picture: CardPhotograph, { corners, chart, references }: Shared) {
   const all = (points: readonly Point[]) => points.map((point) => scaled(picture, point));
   return {
     ...(references ? { references } : {}),
@@ -127,7 +127,7 @@ const left = (round: number): number => 0.75 ** round;
 function fitted(
   { white, paints, swatches, surface }: FitJob,
   tell: (news: CalibrateNews) => void,
-): Fit {
+): FitResult {
   const found = calibratePaints(white, paints, swatches, surface, {
     proceed: (round) => {
       tell({ kind: 'done', done: 0.9 * (1 - left(round)) });

@@ -1,10 +1,10 @@
 import {
   type CalibrateJob,
   type CalibrateNews,
-  type Fit,
+  type FitResult,
   type Read,
   runCalibrationJob,
 } from './calibration.ts';
 import { serve } from './job-protocol.ts';
 
-serve<CalibrateJob, Read | Fit, CalibrateNews>(self, runCalibrationJob);
+serve<CalibrateJob, Read | FitResult, CalibrateNews>(self, runCalibrationJob);

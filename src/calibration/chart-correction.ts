@@ -8,7 +8,7 @@ import {
   type CorrectionError,
 } from './colour-correction.ts';
 import type { Homography, Point } from './homography.ts';
-import type { Picture } from './picture.ts';
+import type { CardPhotograph } from './picture.ts';
 import { type Rgb, robustMeanColour } from './robust-mean.ts';
 import type { ToneCorrection } from './tone-correction.ts';
 
@@ -29,7 +29,7 @@ const POOR = 6;
  * @param tone    correction by the card's references, applied before the fit
  */
 export function chartCorrection(
-  pixels: Picture,
+  pixels: CardPhotograph,
   { labs, corners }: PlacedChart,
   lightAt: (x: number, y: number) => Rgb,
   tone: ToneCorrection,
@@ -53,7 +53,7 @@ export function chartCorrection(
 const SAMPLED_PATCH_SHARE = 0.4;
 
 function samplesOf(
-  pixels: Picture,
+  pixels: CardPhotograph,
   way: Homography,
   lightAt: (x: number, y: number) => Rgb,
   tone: ToneCorrection,

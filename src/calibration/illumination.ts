@@ -2,7 +2,7 @@ import { Matrix, solve } from 'ml-matrix';
 import { fail, ok, type Result } from '../result.ts';
 import type { CalibrationFault } from './calibration-fault.ts';
 import type { Homography, Point } from './homography.ts';
-import type { Picture } from './picture.ts';
+import type { CardPhotograph } from './picture.ts';
 import { median, type Rgb, type RobustColour, robustMeanColour } from './robust-mean.ts';
 import { PAPER_MM, type SwatchCard } from './swatch-card.ts';
 
@@ -38,7 +38,7 @@ export const ILLUMINATION_LIMITS = {
  * that shaded or soiled spots have no influence.
  */
 export function estimateIllumination(
-  pixels: Picture,
+  pixels: CardPhotograph,
   card: SwatchCard,
   page: Homography,
 ): Result<Illumination, CalibrationFault> {

@@ -1,5 +1,5 @@
 import { DECODE_8BIT, decode } from '../colour/rgb.ts';
-import type { Picture } from './picture.ts';
+import type { CardPhotograph } from './picture.ts';
 
 /** Linear luminance (0…1) of a photograph, downsampled by whole blocks; row-major. */
 export interface Plane {
@@ -13,7 +13,7 @@ export interface Plane {
 let deep: Float64Array | undefined;
 
 /** Lookup table of linear values for the encoded values of a picture (8 or 16 bit); shared. */
-export function linearTable({ data }: Picture): Float64Array {
+export function linearTable({ data }: CardPhotograph): Float64Array {
   if (!(data instanceof Uint16Array)) return DECODE_8BIT;
   deep ??= Float64Array.from({ length: 65536 }, (_, v) => decode(v / 65535));
   return deep;
@@ -25,7 +25,7 @@ const LONG_SIDE = 1400;
 /**
  * Downsamples to block means, which reduces noise and gives marks a similar size in any photograph.
  */
-export function planeOf(pixels: Picture): Plane {
+export function planeOf(pixels: CardPhotograph): Plane {
   const { width, height, data } = pixels;
   const block = Math.max(1, Math.ceil(Math.max(width, height) / LONG_SIDE));
   const [columns, rows] = [Math.floor(width / block), Math.floor(height / block)];

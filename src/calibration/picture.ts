@@ -5,7 +5,7 @@ import type { RgbSpace } from '../colour/rgb.ts';
  * pixels that shells pass to the photo functions; declared here because src/pigment must not import
  * src/photo.
  */
-export interface Picture {
+export interface CardPhotograph {
   readonly width: number;
   readonly height: number;
   /** width × height × 4 values, 0…255, or 0…65535 in a Uint16Array. */

@@ -6,7 +6,7 @@ import { findMarks } from './corner-marks.ts';
 import { type Homography, homography, type Point, pageHomography } from './homography.ts';
 import { estimateIllumination, rectanglePoints } from './illumination.ts';
 import { planeOf } from './luminance-plane.ts';
-import type { Picture } from './picture.ts';
+import type { CardPhotograph } from './picture.ts';
 import { robustMeanColour } from './robust-mean.ts';
 import { type CardPlace, markCentres, type SwatchCard } from './swatch-card.ts';
 import {
@@ -38,7 +38,7 @@ const LEAST_SCALE = 1.6;
  * megapixels, mostly for finding the marks.
  */
 export function readCard(
-  pixels: Picture,
+  pixels: CardPhotograph,
   card: SwatchCard,
   options: ReadCardOptions = {},
 ): Result<SwatchCardReading, CalibrationFault> {
@@ -106,7 +106,7 @@ function cornersOf(page: Homography, { x, y, width, height }: CardPlace): Point[
 }
 
 function pageOf(
-  pixels: Picture,
+  pixels: CardPhotograph,
   card: SwatchCard,
   corners: readonly Point[] | undefined,
 ): Result<Homography, CalibrationFault> {

@@ -2,7 +2,7 @@ import { fail, type Result } from '../result.ts';
 import type { CalibrationFault } from './calibration-fault.ts';
 import type { Point } from './homography.ts';
 import { ILLUMINATION_LIMITS } from './illumination.ts';
-import type { Picture } from './picture.ts';
+import type { CardPhotograph } from './picture.ts';
 import { type Rgb, robustMeanColour } from './robust-mean.ts';
 import type { CardPlace } from './swatch-card.ts';
 import {
@@ -28,7 +28,7 @@ export interface Touch {
  * grey reference. Several references also allow a correction of uneven illumination.
  */
 export function readTouched(
-  pixels: Picture,
+  pixels: CardPhotograph,
   touches: readonly Touch[],
   options: ReadOptions = {},
 ): Result<SwatchCardReading, CalibrationFault> {

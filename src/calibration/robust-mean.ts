@@ -1,6 +1,6 @@
 import { labF } from '../colour/lab.ts';
 import { linearTable } from './luminance-plane.ts';
-import type { Picture } from './picture.ts';
+import type { CardPhotograph } from './picture.ts';
 
 /** Linear RGB. */
 export type Rgb = readonly [r: number, g: number, b: number];
@@ -35,7 +35,7 @@ const NOISE_FLOOR = 0.012;
  * @returns null if a point is outside the photograph or no pixel is left
  */
 export function robustMeanColour(
-  pixels: Picture,
+  pixels: CardPhotograph,
   points: readonly (readonly [x: number, y: number])[],
 ): RobustColour | null {
   const { width, height, data } = pixels;

@@ -7,7 +7,7 @@ import { chartCorrection, type PlacedChart } from './chart-correction.ts';
 import type { CorrectionError, CorrectionKind } from './colour-correction.ts';
 import type { Point } from './homography.ts';
 import type { Illumination } from './illumination.ts';
-import type { Picture } from './picture.ts';
+import type { CardPhotograph } from './picture.ts';
 import type { Rgb, RobustColour } from './robust-mean.ts';
 import type { CardPlace } from './swatch-card.ts';
 import {
@@ -74,7 +74,7 @@ export interface LitSample {
 
 /** Converts samples corrected for illumination to colours, with checks of the references. */
 export function readingFromSamples(
-  pixels: Picture,
+  pixels: CardPhotograph,
   even: readonly LitSample[],
   light: Pick<Illumination, 'at' | 'ratio' | 'residual' | 'outliers'>,
   options: ReadOptions,

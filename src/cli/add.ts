@@ -8,7 +8,7 @@ import type { MixturePart } from '../mixture/mixture.ts';
 import { plainNumber } from '../number-format.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
-import { amount, readOptions, wholeNumber } from './options.ts';
+import { parseAmount, readOptions, wholeNumber } from './options.ts';
 import type { Output } from './output.ts';
 import { labelsOf, paintNamed, WISH_HELP, WISH_OPTIONS, wishIn } from './preference-options.ts';
 import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './shelf-option.ts';
@@ -55,7 +55,7 @@ export async function addVerb(args: readonly string[], output: Output): Promise<
   const cameOut = colourTyped('came-out', seen);
   const most = wholeNumber('further', options.value('further') ?? '3', 1, 5);
   const volume = options.value('volume');
-  const cm3 = volume === undefined ? undefined : amount('volume', volume);
+  const cm3 = volume === undefined ? undefined : parseAmount('volume', volume);
   const shelf = await shelfIn(options, output);
   const parts = options.given
     .filter(({ name }) => name === 'pile')
@@ -86,7 +86,7 @@ function partTyped(text: string, shelf: Shelf): MixturePart {
     );
   return {
     pigment: paintNamed(text.slice(0, at), shelf),
-    parts: amount('pile', text.slice(at + 1)),
+    parts: parseAmount('pile', text.slice(at + 1)),
   };
 }
 

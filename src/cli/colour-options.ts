@@ -41,7 +41,10 @@ export async function coloursOf(given: readonly Typed[]): Promise<Given[]> {
 }
 
 /** One colour of an option like --shadows. @throws CliError */
-export async function colourOf(name: string, text: string | undefined): Promise<Lab | undefined> {
+export async function colourOption(
+  name: string,
+  text: string | undefined,
+): Promise<Lab | undefined> {
   if (text === undefined) return undefined;
   const [lab] = await targetsOf({ name: text.startsWith('#') ? 'hex' : 'lab', value: text });
   if (!lab) throw new CliError(`--${name} takes a colour: L,a,b or #rrggbb.`);

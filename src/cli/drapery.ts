@@ -18,7 +18,7 @@ import { plainNumber } from '../number-format.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
 import { clothSvg } from './cloth-drawing.ts';
-import { colourOf, coloursOf } from './colour-options.ts';
+import { colourOption, coloursOf } from './colour-options.ts';
 import { choice, type Parsed, readOptions, wholeNumber } from './options.ts';
 import type { Output } from './output.ts';
 import { pileText } from './pile-text.ts';
@@ -100,10 +100,10 @@ async function wishesOf(options: Parsed): Promise<Wanted[]> {
   const stuff = choice('stuff', options.value('stuff') ?? 'wool', FABRICS);
   const typedWay = options.value('way');
   const way = typedWay === undefined ? null : WAYS[choice('way', typedWay, WAY_NAMES)];
-  const shadows = await colourOf('shadows', options.value('shadows'));
-  const neighbour = await colourOf('neighbour', options.value('neighbour'));
-  const lining = await colourOf('lining', options.value('lining'));
-  const trim = await colourOf('trim', options.value('trim'));
+  const shadows = await colourOption('shadows', options.value('shadows'));
+  const neighbour = await colourOption('neighbour', options.value('neighbour'));
+  const lining = await colourOption('lining', options.value('lining'));
+  const trim = await colourOption('trim', options.value('trim'));
   const glaze = options.value('glaze');
   const pigments = options
     .value('only')

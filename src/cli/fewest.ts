@@ -5,7 +5,7 @@ import { mixFaultWords } from '../messages/mixture-messages.ts';
 import { constraintsOf } from '../mixture/mixing-preferences.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
-import { amount, choice, readOptions, wholeNumber } from './options.ts';
+import { choice, parseAmount, readOptions, wholeNumber } from './options.ts';
 import type { Output } from './output.ts';
 import { labelsOf, WISH_HELP, WISH_OPTIONS, wishIn } from './preference-options.ts';
 import { SHELF_HELP, SHELF_OPTIONS, shelfIn } from './shelf-option.ts';
@@ -49,7 +49,7 @@ export async function fewestVerb(args: readonly string[], output: Output): Promi
   }
   options.noFiles('fewest');
   const seen = await targetsIn(options);
-  const within = amount('within', options.value('within') ?? '2');
+  const within = parseAmount('within', options.value('within') ?? '2');
   const longest = wholeNumber('longest', options.value('longest') ?? '12', 1, 24);
   const typed = options.value('variants');
   const variants = typed === undefined ? undefined : choice('variants', typed, AMOUNTS);

@@ -61,7 +61,7 @@ export function wholeNumber(name: string, text: string, least: number, most: num
 }
 
 /** A number that is not negative. @throws CliError */
-export function amount(name: string, text: string): number {
+export function parseAmount(name: string, text: string): number {
   const n = Number(text);
   if (text.trim() === '' || !Number.isFinite(n) || n < 0)
     throw new CliError(`--${name} takes a number from 0 on, not “${text}”.`);

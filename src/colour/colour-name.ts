@@ -88,9 +88,9 @@ export function namePartsOf(lab: Lab): NameParts {
  */
 export function nameOf(lab: Lab): string {
   const { modifier, word } = namePartsOf(lab);
-  return joinWords(modifier, word);
+  return phraseOf(modifier, word);
 }
 
 /** The words that are not empty, separated by spaces. */
-export const joinWords = (...words: readonly string[]): string =>
+export const phraseOf = (...words: readonly string[]): string =>
   words.filter((word) => word !== '').join(' ');

@@ -1,4 +1,4 @@
-import { joinWords, type Modifier, type NameParts, namePartsOf } from './colour-name.ts';
+import { type Modifier, type NameParts, namePartsOf, phraseOf } from './colour-name.ts';
 import { type ColourSteps, stepsBetween, turnWords } from './difference-components.ts';
 import type { Lab } from './lab.ts';
 import { oklabHueDeg, oklabOfLab } from './oklab.ts';
@@ -18,7 +18,7 @@ export function distinctNamesOf(labs: readonly Lab[]): string[] {
   const alike = new Map<string, Named[]>();
   labs.forEach((lab, at) => {
     const parts = namePartsOf(lab);
-    const name = joinWords(parts.modifier, parts.word);
+    const name = phraseOf(parts.modifier, parts.word);
     alike.set(name, [...(alike.get(name) ?? []), { at, lab, parts }]);
   });
   for (const group of alike.values())
@@ -49,7 +49,7 @@ function separatedNames(
 ): [number, string][] {
   const { modifier, word } = group[0]!.parts;
   const alike = () =>
-    group.map(({ at }): [number, string] => [at, joinWords(added, modifier, word)]);
+    group.map(({ at }): [number, string] => [at, phraseOf(added, modifier, word)]);
   if (group.length === 1) return alike();
   const rows = axes
     .map((axis) => ordered(group, axis))
@@ -65,8 +65,8 @@ function separatedNames(
   const [low, high] = axisWords(row, axis);
   const left = axes.filter((other) => other !== axis);
   return [
-    ...separatedNames(row.slice(0, cut), joinWords(added, low), left),
-    ...separatedNames(row.slice(cut), joinWords(added, high), left),
+    ...separatedNames(row.slice(0, cut), phraseOf(added, low), left),
+    ...separatedNames(row.slice(cut), phraseOf(added, high), left),
   ];
 }
 
@@ -102,7 +102,7 @@ const superlative = (comparative: string): string => comparative.replace(/r$/, '
 /** Two to five names along one axis, low to high; null for more than five. */
 function ladder(row: readonly Named[], axis: Axis, added: string): readonly string[] | null {
   const { modifier, word } = row[0]!.parts;
-  const named = (...words: string[]) => joinWords(added, ...words, word);
+  const named = (...words: string[]) => phraseOf(added, ...words, word);
   const ends = POINTING[axis];
   // "light blue, very light blue" rather than "darker light blue, lighter light blue".
   if (row.length <= 3 && (ends.high.includes(modifier) || ends.low.includes(modifier))) {
@@ -132,6 +132,6 @@ function withoutRepeats(names: readonly string[]): string[] {
   return names.map((name) => {
     const before = seen.get(name) ?? 0;
     seen.set(name, before + 1);
-    return before === 0 ? name : joinWords(ORDINALS[before] ?? `${before + 1}th`, name);
+    return before === 0 ? name : phraseOf(ORDINALS[before] ?? `${before + 1}th`, name);
   });
 }

@@ -1,4 +1,4 @@
-import { STEPS, type Step } from '../harmony/harmony.ts';
+import { LADDER_STEPS, type Step } from '../harmony/harmony.ts';
 
 /** Fabrics of a garment. */
 export const FABRICS = ['linen', 'wool', 'satin', 'velvet'] as const;
@@ -67,7 +67,7 @@ export const FABRIC_SHEENS: Record<Fabric, FabricSheen> = {
 
 /** Share of the cloth that a step covers, 0…1. */
 export const shareOf = (stuff: Fabric, step: Step): number =>
-  FABRIC_SHEENS[stuff].shares[STEPS.indexOf(step)]!;
+  FABRIC_SHEENS[stuff].shares[LADDER_STEPS.indexOf(step)]!;
 
 /**
  * L* of the six steps.

@@ -1,6 +1,6 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
-import { STEPS } from '../harmony/harmony.ts';
+import { LADDER_STEPS } from '../harmony/harmony.ts';
 import type { PileSearch } from '../harmony/pile-search.ts';
 import type { Mixture } from '../mixture/mixture.ts';
 import { rescored } from '../mixture/normalise.ts';
@@ -51,13 +51,13 @@ export function mixFolds(
   const piles = measurable(laid as FinishedStep[]);
   const folds = laid.map(
     (one, i): Fold => ({
-      step: STEPS[i]!,
+      step: LADDER_STEPS[i]!,
       wish: wishes[i]!,
       lab: one!.lab,
       deltaE00: deltaE00(wishes[i]!, one!.lab),
       mixture: piles[i]!,
       glaze: one!.glaze,
-      share: shareOf(wish.stuff, STEPS[i]!),
+      share: shareOf(wish.stuff, LADDER_STEPS[i]!),
     }),
   );
   return { folds, reflected: reflect(wish, folds, laid as FinishedStep[], layer) };

@@ -15,7 +15,7 @@ interface FormulaLayer {
 }
 
 /** One passage of a formula. */
-export interface Passage {
+export interface FormulaPassage {
   readonly name: string;
   /** Lowest first. */
   readonly layers: readonly FormulaLayer[];
@@ -26,7 +26,7 @@ export interface Formula {
   readonly name: string;
   readonly note: string;
   readonly subject: string;
-  readonly passages: readonly Passage[];
+  readonly passages: readonly FormulaPassage[];
 }
 
 export type FormulaHead = Pick<Formula, 'name' | 'note' | 'subject'>;
@@ -43,7 +43,7 @@ export function formulaOf(garment: Garment | Cloth, head: FormulaHead, shelf: Sh
   ];
   const passages = cloths.flatMap(([where, { folds, reflected }]) =>
     [...folds, ...(reflected ? [reflected] : [])].map(
-      (fold): Passage => ({ name: `${where}${fold.step}`, layers: layersOf(fold, shelf) }),
+      (fold): FormulaPassage => ({ name: `${where}${fold.step}`, layers: layersOf(fold, shelf) }),
     ),
   );
   return { ...head, passages };

@@ -1,6 +1,6 @@
 import type { ClothPart, ClothShapeInput, ClothShapes } from './cloth-and-heap-shapes.ts';
 import type { Detail, DrawnLadder, Hang } from './drawn-ladder.ts';
-import { colourAt, type ToneShape } from './tone-shapes.ts';
+import { ladderColourAt, type ToneShape } from './tone-shapes.ts';
 
 /** A garment to draw; sizes in drawing units. */
 export interface GarmentDrawingInput {
@@ -67,6 +67,6 @@ export function paintShapes(
         .map(({ reachable }, k) => (reachable ? '' : `${lines[k] ?? ''}${lines[k + 1] ?? ''}`))
         .join(''),
     })),
-    colour: (part, place) => colourAt(ladders[part], place),
+    colour: (part, place) => ladderColourAt(ladders[part], place),
   };
 }

@@ -16,7 +16,7 @@ export interface ToneShape {
 }
 
 /** Colour at a place on the ladder: neighbouring steps mixed in linear light, clamped to 0…5. */
-export function colourAt(ladder: DrawnLadder, asked: number): string {
+export function ladderColourAt(ladder: DrawnLadder, asked: number): string {
   const place = Math.min(5, Math.max(0, asked));
   const low = Math.floor(place);
   const from = ladder[low]?.hex ?? '#808080';

@@ -1,7 +1,7 @@
 import type { Lab } from '../colour/lab.ts';
 
 /** The six steps of a ladder, lightest first. Reflected light and trim are outside this order. */
-export const STEPS = [
+export const LADDER_STEPS = [
   'highlight',
   'light',
   'local colour',
@@ -9,7 +9,7 @@ export const STEPS = [
   'shadow',
   'deepest fold',
 ] as const;
-export type Step = (typeof STEPS)[number];
+export type Step = (typeof LADDER_STEPS)[number];
 
 /** One step of a colour's ladder. */
 export interface LadderStep {

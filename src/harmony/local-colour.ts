@@ -6,7 +6,7 @@ import { RGB_WHITE, TO_XYZ } from '../colour/rgb.ts';
 import { cubeRoot } from '../photo/cube-root.ts';
 import type { DownsampledImage } from '../photo/downsample.ts';
 import type { Segmentation } from '../segmentation/segment-image.ts';
-import { type LadderStep, STEPS } from './harmony.ts';
+import { LADDER_STEPS, type LadderStep } from './harmony.ts';
 
 /** Buckets per CIELAB unit; L*, a* and b* have separate histograms. */
 const PER = 8;
@@ -208,7 +208,7 @@ export function ladder({ light, measured: weight }: ColourTally): LadderStep[] {
     const last = steps[s - 1]?.lab;
     const mean: Lab = taken > 0 ? [L / taken, a / taken, b / taken] : last!;
     const lab: Lab = last && mean[0] > last[0] ? [last[0], mean[1], mean[2]] : mean;
-    steps.push({ step: STEPS[s]!, lab, share });
+    steps.push({ step: LADDER_STEPS[s]!, lab, share });
   }
   return steps;
 }

@@ -5,7 +5,7 @@ import type { Spot } from '../photo/spot-sample.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { UNLABELLED } from '../segmentation/labels.ts';
 import { type GatherOptions, gather } from './gather.ts';
-import { type LadderStep, STEPS } from './harmony.ts';
+import { LADDER_STEPS, type LadderStep } from './harmony.ts';
 import {
   type EditedColour,
   type EditedHarmony,
@@ -83,7 +83,7 @@ function mixLadders(
   let at = 0;
   let left = sorted[0]?.weight ?? 0;
   const out: LadderStep[] = [];
-  for (let i = 0; i < STEPS.length; i++) {
+  for (let i = 0; i < LADDER_STEPS.length; i++) {
     let need = shares[i]!.share;
     const sum = [0, 0, 0];
     let taken = 0;
@@ -102,7 +102,7 @@ function mixLadders(
       taken > 0
         ? [sum[0]! / taken, sum[1]! / taken, sum[2]! / taken]
         : (out[i - 1]?.lab ?? shares[i]!.lab);
-    out.push({ step: STEPS[i]!, lab, share: shares[i]!.share });
+    out.push({ step: LADDER_STEPS[i]!, lab, share: shares[i]!.share });
   }
   return out;
 }
@@ -195,7 +195,7 @@ export function addSpot(
     lab,
     share: share / total,
     accent: share < 0.02,
-    ladder: STEPS.map((step) => ({ step, lab, share: 1 / STEPS.length })),
+    ladder: LADDER_STEPS.map((step) => ({ step, lab, share: 1 / LADDER_STEPS.length })),
     spotSide: spot.side,
   });
   return ok(sortedByShare(harmony, colours, now));

@@ -88,7 +88,7 @@ export function namedPaint(named: Paint): PaintPrior {
  * Directions with less than `detail` of the total variance are dropped: the curve stays at its mean
  * along them.
  */
-export interface Basis {
+export interface PriorBasis {
   readonly mean: Float64Array;
   readonly size: number;
   /** Row-major, BANDS rows of `size` values. */
@@ -100,7 +100,7 @@ export interface Basis {
  * @param detail smallest share of the total variance that a direction must have
  * @throws RangeError for a prior without variance
  */
-export function basisOf({ mean, covariance }: CurvePrior, detail = 1e-6): Basis {
+export function basisOf({ mean, covariance }: CurvePrior, detail = 1e-6): PriorBasis {
   const eigen = new EigenvalueDecomposition(covariance, { assumeSymmetric: true });
   const total = eigen.realEigenvalues.reduce((sum, v) => sum + v, 0);
   if (!(total > 0)) throw new RangeError('a prior needs some doubt');

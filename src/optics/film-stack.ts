@@ -1,5 +1,5 @@
 import { BANDS, type Reflectance, spectrum } from '../colour/grid.ts';
-import { type Film, filmOverGround, type Layer } from './film.ts';
+import { type Film, type FilmOptics, filmOverGround } from './film.ts';
 import { addSurface, type Surface } from './surface.ts';
 
 /**
@@ -32,7 +32,7 @@ export function filmStackReflectance(
  * from the ground up.
  * @see P. Kubelka, J. Opt. Soc. Am. 44 (1954) 330
  */
-export function combineLayers(upper: Layer, lower: Layer): Layer {
+export function combineLayers(upper: FilmOptics, lower: FilmOptics): FilmOptics {
   const R0 = spectrum<'R'>();
   const T = spectrum<'T'>();
   for (let band = 0; band < BANDS; band++) {

@@ -11,7 +11,7 @@ export interface Film {
 }
 
 /** A film without ground or surface: reflectance over black and diffuse transmittance, per band. */
-export interface Layer {
+export interface FilmOptics {
   readonly R0: Reflectance;
   readonly T: Spectrum<'T'>;
 }
@@ -88,7 +88,7 @@ export function filmOverGround(
  * both sides.
  * @throws RangeError as {@link filmOverGround}
  */
-export function filmLayer({ parts, paints, filmMm }: Film): Layer {
+export function filmLayer({ parts, paints, filmMm }: Film): FilmOptics {
   const share = PER_MM / sumOfParts(parts, paints.length);
   if (!(filmMm >= 0)) throw new RangeError(`a film ${filmMm} mm thick`);
   const R0 = spectrum<'R'>();

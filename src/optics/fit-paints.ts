@@ -48,7 +48,7 @@ interface FittedSwatch {
   readonly trust: number;
 }
 
-export interface Fit {
+export interface PaintFit {
   /** In the order of the input; known paints unchanged. */
   readonly paints: readonly Paint[];
   readonly settings: Float64Array;
@@ -80,7 +80,7 @@ export function fitPaints(
   trial: Observations,
   paints: readonly FitPaint[],
   options: FitOptions = {},
-): Fit {
+): PaintFit {
   return fitExperiment({ settings: [], at: () => trial }, paints, options);
 }
 
@@ -89,7 +89,7 @@ export function fitExperiment(
   experiment: ParametricObservations,
   paints: readonly FitPaint[],
   options: FitOptions = {},
-): Fit {
+): PaintFit {
   const unknowns = unknownsOf(paints, experiment.settings.length, options.detail);
   const starts = experiment.settings.map(({ start }) => start);
   let x = startOf(unknowns, paints, starts);

@@ -1,5 +1,11 @@
 import { BANDS, type Spectrum, spectrum } from '../colour/grid.ts';
-import { type Basis, basisOf, type CurvePrior, logCurve, type PaintPrior } from './curve-prior.ts';
+import {
+  basisOf,
+  type CurvePrior,
+  logCurve,
+  type PaintPrior,
+  type PriorBasis,
+} from './curve-prior.ts';
 import type { Paint } from './opaque.ts';
 
 /** A paint of a fit: known, or to be fitted with a prior (starting at its mean or at `start`). */
@@ -11,7 +17,7 @@ export type FitPaint =
 interface Curve {
   readonly paint: number;
   readonly kind: 'K' | 'S';
-  readonly basis: Basis;
+  readonly basis: PriorBasis;
   readonly offset: number;
 }
 
@@ -30,8 +36,8 @@ export function unknownsOf(
   settings: number,
   detail?: number,
 ): Unknowns {
-  const cache = new Map<CurvePrior, Basis>();
-  const basis = (prior: CurvePrior): Basis => {
+  const cache = new Map<CurvePrior, PriorBasis>();
+  const basis = (prior: CurvePrior): PriorBasis => {
     const made = cache.get(prior) ?? basisOf(prior, detail);
     cache.set(prior, made);
     return made;

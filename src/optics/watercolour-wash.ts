@@ -2,7 +2,7 @@ import { BANDS, type Reflectance, spectrum } from '../colour/grid.ts';
 import { labOf } from '../colour/lab.ts';
 import { curvePrior, type PaintPrior } from './curve-prior.ts';
 import type { ParametricObservations } from './fit-cost.ts';
-import { type Fit, fitExperiment } from './fit-paints.ts';
+import { fitExperiment, type PaintFit } from './fit-paints.ts';
 import { type Paint, PER_MM } from './opaque.ts';
 import { removeSurface, type Surface } from './surface.ts';
 import { predictReflectance, type Swatch } from './swatch-residuals.ts';
@@ -36,7 +36,7 @@ export interface Washes {
   readonly surface: Surface;
   /** Measured reflectance of the bare paper. */
   readonly paper: Reflectance;
-  readonly fit: Fit;
+  readonly fit: PaintFit;
 }
 
 /** Unit of amounts (millilitres in the published data), chosen so that K and S are of order 1. */

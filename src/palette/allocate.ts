@@ -5,7 +5,7 @@ import { offersOf } from './leftovers.ts';
 import { baseOf, labelIn, type Studio } from './passage.ts';
 import { clashes } from './pigment-clashes.ts';
 import { hazardOf, isToxic } from './pigment-lookup.ts';
-import { colourOf, UNKNOWN, whiteOf } from './plan-pile.ts';
+import { pileColour, UNKNOWN, whiteOf } from './plan-pile.ts';
 import type { DayRequest, PaletteRequest } from './request.ts';
 import { inManualOrder, mixedOrder, placesOf, seatOrder } from './seat-order.ts';
 import type { StockDrawer } from './stock-supply.ts';
@@ -25,8 +25,8 @@ export interface Board {
 const HANDBOOK = wholeShelf();
 /** Masstone of a pigment; one that is not on the shelf takes the handbook's. */
 const masstoneOf = (pigment: string, studio: Studio): Lab =>
-  colourOf({ parts: [{ pigment, parts: 1 }] }, studio) ??
-  colourOf({ parts: [{ pigment: baseOf(pigment), parts: 1 }] }, { ...studio, shelf: HANDBOOK }) ??
+  pileColour({ parts: [{ pigment, parts: 1 }] }, studio) ??
+  pileColour({ parts: [{ pigment: baseOf(pigment), parts: 1 }] }, { ...studio, shelf: HANDBOOK }) ??
   UNKNOWN;
 
 /** Input for one palette; all palettes of a day share the cupboard. */

@@ -31,7 +31,7 @@ export function planPile(
   if (wettest !== null && needsDryGround(asked.film) && !isDry(wettest.dryness))
     return { why: { code: 'ground-wet', dryness: wettest.dryness } };
   const ground = groundOf(passage.layers);
-  const wanted = colourOf({ ...asked, parts: asked.parts }, studio);
+  const wanted = pileColour({ ...asked, parts: asked.parts }, studio);
   const names = sharesOf(asked.parts, asked.letDowns).map(({ pigment }) => pigment);
   let pile = { ...asked, parts: asked.parts };
   let swap: Replacement | null = null;
@@ -75,7 +75,7 @@ const isSameWarning = (one: LayerWarning, other: LayerWarning): boolean =>
   one.rule === other.rule && one.pigments.join() === other.pigments.join();
 
 /** Colour of a pile: as planned, otherwise as predicted by the shelf; null if neither is known. */
-export function colourOf(
+export function pileColour(
   { lab, parts, letDowns }: Pick<PilePlan['pile'], 'lab' | 'parts' | 'letDowns'>,
   { shelf }: Studio,
 ): Lab | null {
@@ -94,7 +94,7 @@ export function whiteOf(studio: Studio, { pupils }: Rules): string | null {
   const { shelf, stock } = studio;
   const { white } = shelf;
   if (white === null || !pupils || !isToxic(hazardOf(stock, white))) return white;
-  const wanted = colourOf({ parts: [{ pigment: white, parts: 1 }] }, studio);
+  const wanted = pileColour({ parts: [{ pigment: white, parts: 1 }] }, studio);
   const safe = shelf.paints
     .filter(({ pigment }) => !isToxic(hazardOf(stock, pigment)))
     .map(({ pigment, paint }) => ({ pigment, lab: masstone(paint, shelf.surface) }))

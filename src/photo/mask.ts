@@ -8,7 +8,7 @@ export interface Mask {
 }
 
 /** A point on the photograph: x and y as fractions 0…1 of its width and height. */
-export type Place = readonly [x: number, y: number];
+export type ImagePoint = readonly [x: number, y: number];
 
 /** Longest edge, in pixels, of a mask drawn by hand. */
 const EDGE = 512;
@@ -54,14 +54,14 @@ export const inverted = (mask: Mask): Mask => changed(mask, (_x, _y, old) => 1 -
  */
 export function brushStroke(
   mask: Mask,
-  places: readonly Place[],
+  places: readonly ImagePoint[],
   radius: number,
   keep: 0 | 1,
 ): Mask {
   const { width, height } = mask;
   const data = mask.data.slice();
   const r = Math.max(0.75, radius * Math.max(width, height));
-  const at = ([x, y]: Place): Place => [x * width, y * height];
+  const at = ([x, y]: ImagePoint): ImagePoint => [x * width, y * height];
   for (let i = 0; i < places.length; i++) {
     const [x0, y0] = at(places[Math.max(0, i - 1)]!);
     const [x1, y1] = at(places[i]!);
@@ -87,7 +87,7 @@ export function brushStroke(
  * @returns a new mask
  * @throws RangeError with fewer than three points
  */
-export function keepInside(mask: Mask, outline: readonly Place[]): Mask {
+export function keepInside(mask: Mask, outline: readonly ImagePoint[]): Mask {
   if (outline.length < 3) throw new RangeError('an outline has at least three places');
   const points = outline.map(([x, y]) => [x * mask.width, y * mask.height] as const);
   const crossings: number[] = [];

@@ -12,7 +12,7 @@ const STRENGTH = ['very low', 'low', 'medium', 'high', 'very high'] as const;
  * The parts in mixing order: first the largest part, then weak pigments before strong and large
  * parts before small; strong ones are added by touches.
  */
-export function mixingOrder({ pile: { parts } }: PilePlan): PilePlan['pile']['parts'] {
+export function mixingStepOrder({ pile: { parts } }: PilePlan): PilePlan['pile']['parts'] {
   const strength = (pigment: string, letDown = false) =>
     letDown ? -1 : STRENGTH.indexOf(factsOf(pigment)?.strength.word ?? 'medium');
   const bed = parts.reduce((most, one) => (one.parts > most.parts ? one : most));

@@ -5,7 +5,7 @@ import type { Day, PalettePlan, PilePlan } from '../palette/day-plan.ts';
 import { labelIn, type Studio } from '../palette/passage.ts';
 import { filmUmOf } from '../palette/pile-quantity.ts';
 import { cm3Up } from '../palette/rounded-amounts.ts';
-import { mixingOrder, mixingSteps } from './mixing-steps.ts';
+import { mixingStepOrder, mixingSteps } from './mixing-steps.ts';
 
 /** One pile on the sheet. */
 export interface SheetPile {
@@ -45,7 +45,7 @@ export function sheetPile(
   const { pile, amount, swap, passage, pure } = plan;
   const coats = pile.coats ?? 1;
   const total = pile.parts.reduce((sum, one) => sum + one.parts, 0);
-  const parts = mixingOrder(plan);
+  const parts = mixingStepOrder(plan);
   const lots = [...new Set(parts.map(({ pigment }) => pigment))].map((pigment) => {
     const draws = palette.pigments.find(({ key }) => key === pigment)?.supply.draws ?? [];
     return [...new Set(draws.map(({ entry }) => entry?.lot ?? '').filter((lot) => lot !== ''))];

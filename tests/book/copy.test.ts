@@ -12,7 +12,7 @@ import {
   sinceCopy,
 } from '../../src/book/transfer/copies.ts';
 import { FORMAT, INDEX, SEAL, VERSION } from '../../src/book/transfer/copy-format.ts';
-import { volumesOf } from '../../src/book/transfer/pack.ts';
+import { archiveVolumes } from '../../src/book/transfer/pack.ts';
 import { openCopy } from '../../src/book/transfer/unpack.ts';
 import { failAtCommit } from './disk.ts';
 import { colour, freshDisk, harmonyBodyOf, must, NOON, openMade, picture } from './made.ts';
@@ -201,7 +201,7 @@ test('a very large book goes into several copies, which together are the book', 
   const book = await filled();
   const before = await everything(book);
   expect(must(await planCopies(book)).length).toBe(1);
-  const volumes = volumesOf(before[0] as AnyRecord[], 100_000);
+  const volumes = archiveVolumes(before[0] as AnyRecord[], 100_000);
   expect(volumes.length).toBeGreaterThan(1);
   const zips: Uint8Array<ArrayBuffer>[] = [];
   for (const volume of volumes) {
@@ -229,8 +229,8 @@ test('a lost photograph leaves its entry out, says so, and the rest is copied', 
 });
 
 test('a book that can only be read can still be copied', async () => {
-  const { STEPS } = await import('../../src/book/store/database.ts');
-  const book = await filled({ steps: [...STEPS, () => {}] });
+  const { MIGRATION_STEPS } = await import('../../src/book/store/database.ts');
+  const book = await filled({ steps: [...MIGRATION_STEPS, () => {}] });
   book.close();
   const old = await openMade();
   expect(old.readOnly).not.toBeNull();

@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import { openDB } from 'idb';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { upgraded } from '../../src/book/schema/record.ts';
-import { moveTable, STEPS } from '../../src/book/store/database.ts';
+import { MIGRATION_STEPS, moveTable } from '../../src/book/store/database.ts';
 import { openBook } from '../../src/book/store/open-book.ts';
 import { gatheringOf } from '../../src/book/store/save-specimen.ts';
 import { createSearchIndex } from '../../src/book/store/search-index.ts';
@@ -113,7 +113,7 @@ test('a copy of version 1 is brought in', async () => {
 
 describe('steps to come', () => {
   // What a step that changes the form of a table will look like.
-  type Step = (typeof STEPS)[number];
+  type Step = (typeof MIGRATION_STEPS)[number];
   const stepThat = (sound: (row: unknown) => boolean): Step => {
     return async (database, upgrade) => {
       const shout = (row: unknown) => ({ ...(row as object), loud: true });
@@ -132,7 +132,7 @@ describe('steps to come', () => {
     await lay(dump());
     const { rows: before } = await small();
     const step = stepThat((row) => (row as { loud?: true }).loud === true);
-    must(await openBook({ steps: [...STEPS, step], channel: null })).close();
+    must(await openBook({ steps: [...MIGRATION_STEPS, step], channel: null })).close();
     const { names, rows } = await small();
     expect(names).not.toContain('thumbnails');
     expect(rows).toEqual(before.map((row) => ({ ...row, loud: true })));
@@ -141,7 +141,10 @@ describe('steps to come', () => {
   test('that do not verify leave the older book', async () => {
     await lay(dump());
     const before = await small();
-    const refused = await openBook({ steps: [...STEPS, stepThat(() => false)], channel: null });
+    const refused = await openBook({
+      steps: [...MIGRATION_STEPS, stepThat(() => false)],
+      channel: null,
+    });
     expect(refused).toMatchObject({ ok: false, fault: { code: 'not-opened' } });
     expect(await small()).toEqual(before);
     expect(must(await (await openMade()).list()).length).toBe(4);

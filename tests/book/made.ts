@@ -5,10 +5,10 @@ import {
   type Book,
   type BookOptions,
   openBook,
-  type Picture,
+  type StoredPicture,
 } from '../../src/book/store/open-book.ts';
 import type { Lab } from '../../src/colour/lab.ts';
-import { type GatheredColour, STEPS } from '../../src/harmony/harmony.ts';
+import { type GatheredColour, LADDER_STEPS } from '../../src/harmony/harmony.ts';
 import type { Mixture } from '../../src/mixture/mixture.ts';
 import type { Result } from '../../src/result.ts';
 
@@ -42,7 +42,7 @@ export async function openMade(options: BookOptions = {}): Promise<Book> {
 }
 
 /** Bytes that begin and end as a JPEG's do; all differ by seed. */
-export function picture(seed: number, width = 64, height = 48): Picture {
+export function picture(seed: number, width = 64, height = 48): StoredPicture {
   const bytes = new Uint8Array(60 + seed);
   for (let i = 0; i < bytes.length; i++) bytes[i] = (i * 7 + seed * 31) % 251;
   bytes.set([0xff, 0xd8, 0xff, 0xda, 0, 2]);
@@ -55,7 +55,7 @@ export const colour = (name: string, lab: Lab, share: number): GatheredColour =>
   lab,
   share,
   accent: share < 0.05,
-  ladder: STEPS.map((step, i) => ({
+  ladder: LADDER_STEPS.map((step, i) => ({
     step,
     lab: [lab[0] + 9 - 4 * i, lab[1], lab[2]] as const,
     share: 1 / 6,

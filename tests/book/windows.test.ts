@@ -1,7 +1,7 @@
 import { openDB } from 'idb';
 import { beforeEach, describe, expect, test } from 'vitest';
 import type { BookFault } from '../../src/book/schema/book-fault.ts';
-import { STEPS } from '../../src/book/store/database.ts';
+import { MIGRATION_STEPS } from '../../src/book/store/database.ts';
 import type { BookChange, Channel } from '../../src/book/store/gateway.ts';
 import { openBook } from '../../src/book/store/open-book.ts';
 import { saveGathering, saveSpecimen } from '../../src/book/store/save-specimen.ts';
@@ -86,7 +86,7 @@ describe('two windows on one book', () => {
 });
 
 describe('windows of different versions', () => {
-  const NEXT = [...STEPS, () => {}];
+  const NEXT = [...MIGRATION_STEPS, () => {}];
 
   test('the old one lets go, says so and writes no more; the new one opens', async () => {
     const said: BookFault[] = [];
@@ -102,7 +102,7 @@ describe('windows of different versions', () => {
 
   test('one that will not let go is named, and its closing lets the new one on', async () => {
     (await openMade()).close();
-    const stubborn = await openDB('studio-book', STEPS.length);
+    const stubborn = await openDB('studio-book', MIGRATION_STEPS.length);
     const said: BookFault[] = [];
     const opening = openBook({ steps: NEXT, channel: null, notice: (fault) => said.push(fault) });
     await expect.poll(() => said).toEqual([{ code: 'older-window' }]);
@@ -132,8 +132,8 @@ describe('windows of different versions', () => {
     const { entry } = must(await book.put({ kind: 'harmony', body: harmonyBodyOf('Lane') }));
     book.close();
     const broken = [
-      ...STEPS,
-      async (database: Parameters<(typeof STEPS)[number]>[0]) => {
+      ...MIGRATION_STEPS,
+      async (database: Parameters<(typeof MIGRATION_STEPS)[number]>[0]) => {
         database.deleteObjectStore('records');
         await Promise.resolve();
         throw new Error('a mistake');

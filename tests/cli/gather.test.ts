@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { crc32 } from 'node:zlib';
 import sharp, { type Color } from 'sharp';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { STEPS } from '../../src/harmony/harmony.ts';
+import { LADDER_STEPS } from '../../src/harmony/harmony.ts';
 import { expectRefusal, kingcup, SAMPLES, scratch } from './run.ts';
 
 const JAY = join(SAMPLES, 'jay-feather.jpg');
@@ -37,7 +37,7 @@ describe('gather', () => {
       expect(name).toMatch(/[a-z]/);
       expect(hex).toMatch(/^#[0-9a-f]{6}$/);
       expect(lab).toHaveLength(3);
-      expect(ladder.map(({ step }: { step: string }) => step)).toEqual([...STEPS]);
+      expect(ladder.map(({ step }: { step: string }) => step)).toEqual([...LADDER_STEPS]);
       const values = ladder.map((step: { lab: number[] }) => step.lab[0]);
       expect(values).toEqual([...values].sort((a, b) => b - a));
       sum += share;

@@ -11,7 +11,7 @@ import {
   THINNEST_MM,
 } from '../../src/drapery/glaze-film.ts';
 import { barredIn } from '../../src/drapery/ladder-search.ts';
-import { STEPS } from '../../src/harmony/harmony.ts';
+import { LADDER_STEPS } from '../../src/harmony/harmony.ts';
 import { ofParts, ofShares, predictColour } from '../../src/mixture/predict.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';
 
@@ -48,7 +48,7 @@ export function clothsOf(shelf: Shelf) {
   }
 
   function expectCloth(cloth: Cloth, wish: ClothRequest) {
-    expect(cloth.folds.map(({ step }) => step)).toEqual(STEPS);
+    expect(cloth.folds.map(({ step }) => step)).toEqual(LADDER_STEPS);
     const seen = cloth.folds.map(({ lab }) => lab[0]);
     const parts = cloth.folds.map((fold) => inParts(fold)[0]);
     for (let i = 1; i < 6; i++) {

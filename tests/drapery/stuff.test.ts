@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { FABRICS, lightnesses, shareOf } from '../../src/drapery/fabric.ts';
-import { STEPS } from '../../src/harmony/harmony.ts';
+import { LADDER_STEPS } from '../../src/harmony/harmony.ts';
 
 const ENDS = { lightest: 90, deepest: 10, white: 97 };
 const close = (values: readonly number[]) => values.map((v) => expect.closeTo(v, 9));
@@ -46,7 +46,7 @@ describe('six lightnesses of a cloth at L* 50, on a shelf from 10 to 90', () => 
 });
 
 test.each(FABRICS)('the shares of %s are the whole cloth, and satin masses its darks', (stuff) => {
-  expect(STEPS.reduce((sum, step) => sum + shareOf(stuff, step), 0)).toBeCloseTo(1, 12);
+  expect(LADDER_STEPS.reduce((sum, step) => sum + shareOf(stuff, step), 0)).toBeCloseTo(1, 12);
   const dark = (one: typeof stuff) => shareOf(one, 'shadow') + shareOf(one, 'deepest fold');
   if (stuff === 'linen' || stuff === 'wool') expect(dark(stuff)).toBeLessThan(dark('satin'));
   else expect(dark(stuff)).toBeGreaterThanOrEqual(dark('satin'));

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { decode, encode } from '../../src/colour/rgb.ts';
 import { gather } from '../../src/harmony/gather.ts';
-import { STEPS } from '../../src/harmony/harmony.ts';
+import { LADDER_STEPS } from '../../src/harmony/harmony.ts';
 import { gatherFaultWords } from '../../src/messages/harmony-faults.ts';
 import { photographRemarkWords } from '../../src/messages/photograph-messages.ts';
 import type { Pixels } from '../../src/photo/pixels.ts';
@@ -18,7 +18,7 @@ function gathered(pixels: Pixels, options?: Parameters<typeof gather>[1]) {
   expect(new Set(colours.map((c) => c.name)).size).toBe(colours.length);
   for (const c of colours) {
     expect(c.lab.every(Number.isFinite)).toBe(true);
-    expect(c.ladder.map((s) => s.step)).toEqual(STEPS);
+    expect(c.ladder.map((s) => s.step)).toEqual(LADDER_STEPS);
     expect(c.ladder.reduce((sum, s) => sum + s.share, 0)).toBeCloseTo(1, 9);
     for (let i = 1; i < 6; i++)
       expect(c.ladder[i]!.lab[0]).toBeLessThanOrEqual(c.ladder[i - 1]!.lab[0]);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { STEPS } from '../../src/harmony/harmony.ts';
+import { LADDER_STEPS } from '../../src/harmony/harmony.ts';
 import { colourHistograms, ladder, localColour } from '../../src/harmony/local-colour.ts';
 import { downsampled } from '../../src/photo/downsample.ts';
 import { picture } from '../photo/paint.ts';
@@ -11,7 +11,7 @@ const steps = ladder(thing!);
 
 // By design: narrow gleams and narrow darks, most of a thing between its light and its half-tone.
 test('six steps from the highlight to the deepest fold, at fixed shares of the thing', () => {
-  expect(steps.map(({ step }) => step)).toEqual(STEPS);
+  expect(steps.map(({ step }) => step)).toEqual(LADDER_STEPS);
   const shares = [0.04, 0.22, 0.34, 0.22, 0.14, 0.04];
   for (const [i, { share }] of steps.entries()) expect(share).toBeCloseTo(shares[i]!, 9);
 });

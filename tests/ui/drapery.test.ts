@@ -5,7 +5,7 @@ import type { Lab } from '../../src/colour/lab.ts';
 import type { Cloth, GarmentRequest } from '../../src/drapery/cloth-types.ts';
 import { formulaOf } from '../../src/drapery/formula.ts';
 import { drape } from '../../src/drapery/garment.ts';
-import { STEPS } from '../../src/harmony/harmony.ts';
+import { LADDER_STEPS } from '../../src/harmony/harmony.ts';
 import { starterShelf } from '../../src/pigment/starter-shelf.ts';
 import { schemeFromFormula } from '../../src/ui/features/drapery/scheme-from-formula.ts';
 import {
@@ -98,6 +98,6 @@ describe('a drapery that begins from a formula', () => {
     const scheme = schemeFromFormula(formula(jug))!;
     expect(scheme.garments.map(({ wish }) => wish.name)).toEqual(['lit side', 'reflected light']);
     expect(schemeFromFormula(formula([]))).toBeNull();
-    expect(passages.map(({ name }) => name).slice(0, 6)).toEqual([...STEPS]);
+    expect(passages.map(({ name }) => name).slice(0, 6)).toEqual([...LADDER_STEPS]);
   });
 });

@@ -2,7 +2,7 @@ import { act, cleanup, render as renderSoon, screen } from '@testing-library/pre
 import type { JSX } from 'preact';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import type { DrawnLadder } from '../../src/drawing/drawn-ladder.ts';
-import { STEPS } from '../../src/harmony/harmony.ts';
+import { LADDER_STEPS } from '../../src/harmony/harmony.ts';
 import { ClothFold } from '../../src/ui/components/drawn/ClothFold.tsx';
 import { ClothLine } from '../../src/ui/components/drawn/ClothLine.tsx';
 import { ColourComparison } from '../../src/ui/components/drawn/ColourComparison.tsx';
@@ -17,7 +17,7 @@ import { RecipeDrawing } from '../../src/ui/components/drawn/RecipeDrawing.tsx';
 
 const ladder = (hexes: string, ...unreached: number[]): DrawnLadder =>
   hexes.split(',').map((hex, at) => ({
-    step: STEPS[at] ?? 'deepest fold',
+    step: LADDER_STEPS[at] ?? 'deepest fold',
     hex,
     share: 1 / 6,
     reachable: !unreached.includes(at),

@@ -5,8 +5,8 @@ import { hangGarment } from '../../src/drawing/hanging-cloth.ts';
 import { blendLight, relativeLuminance } from '../../src/drawing/light-blend.ts';
 import { borderOf, outline, pathOf } from '../../src/drawing/polygon-path.ts';
 import { toneMapOf } from '../../src/drawing/tone-map.ts';
-import { colourAt } from '../../src/drawing/tone-shapes.ts';
-import { STEPS } from '../../src/harmony/harmony.ts';
+import { ladderColourAt } from '../../src/drawing/tone-shapes.ts';
+import { LADDER_STEPS } from '../../src/harmony/harmony.ts';
 
 /** A square grid over -1…1 with a field on it. */
 function field(size: number, f: (x: number, y: number) => number) {
@@ -143,7 +143,7 @@ describe('tones', () => {
     expect(relativeLuminance('#ffffff')).toBeCloseTo(1, 6);
   });
 
-  const ladder = STEPS.map((step, at) => ({
+  const ladder = LADDER_STEPS.map((step, at) => ({
     step,
     hex: `#${(250 - at * 40).toString(16).repeat(3)}`,
     share: [0.05, 0.15, 0.4, 0.2, 0.15, 0.05][at] ?? 0,
@@ -167,11 +167,11 @@ describe('tones', () => {
   });
 
   test('between two steps lie between their colours', () => {
-    expect(colourAt(ladder, 2)).toBe(ladder[2]?.hex);
-    const between = relativeLuminance(colourAt(ladder, 2.5));
+    expect(ladderColourAt(ladder, 2)).toBe(ladder[2]?.hex);
+    const between = relativeLuminance(ladderColourAt(ladder, 2.5));
     expect(between).toBeLessThan(relativeLuminance(ladder[2]?.hex ?? ''));
     expect(between).toBeGreaterThan(relativeLuminance(ladder[3]?.hex ?? ''));
-    expect(colourAt(ladder, 5)).toBe(ladder[5]?.hex);
+    expect(ladderColourAt(ladder, 5)).toBe(ladder[5]?.hex);
   });
 });
 

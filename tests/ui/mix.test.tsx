@@ -3,7 +3,7 @@ import { cleanup, fireEvent, render, screen, within } from '@testing-library/pre
 import { afterAll, afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Entry } from '../../src/book/schema/record.ts';
 import type { Lab } from '../../src/colour/lab.ts';
-import { STEPS } from '../../src/harmony/harmony.ts';
+import { LADDER_STEPS } from '../../src/harmony/harmony.ts';
 import { DEFAULT_PREFERENCES } from '../../src/mixture/mixing-preferences.ts';
 import { starterShelf, starterStock } from '../../src/pigment/starter-shelf.ts';
 import type { OwnPigment, Stock } from '../../src/pigment/stock.ts';
@@ -44,7 +44,7 @@ const gathered = (name: string, lab: Lab) => ({
     lab,
     share: 0.5,
     accent: false,
-    ladder: STEPS.map((step) => ({ step, lab, share: 1 / 6 })),
+    ladder: LADDER_STEPS.map((step) => ({ step, lab, share: 1 / 6 })),
   },
   taken: [],
 });

@@ -17,7 +17,7 @@ import { ok } from '../../src/result.ts';
 import { readCurves } from '../../src/ui/features/shelf/curve-file.ts';
 import { strokesOf } from '../../src/ui/features/shelf/paint-strokes.ts';
 import { movedBy, recipesWith } from '../../src/ui/features/shelf/recipes-in-book.ts';
-import { linesOf } from '../../src/ui/features/shelf/shelf-lines.ts';
+import { shelfLines } from '../../src/ui/features/shelf/shelf-lines.ts';
 import { EMPTY, isStarter, mixingShelfOf } from '../../src/ui/state/studio-shelf.ts';
 
 function must<T>(result: { ok: true; value: T } | { ok: false; fault: unknown }): T {
@@ -79,7 +79,7 @@ describe('paint with its gloss, or varnished and seen without glare', () => {
 describe('the list', () => {
   test('from light to dark, what has no colour last', () => {
     const stock = must(addEntry(starterStock(), draftOf('saffron', 'powder'), 'saffron-1'));
-    const lines = linesOf(stock, '', 'light');
+    const lines = shelfLines(stock, '', 'light');
     expect(lines[0]!.name).toBe('Lead white');
     expect(lines.at(-1)!.lab).toBeNull();
     const lightness = lines.flatMap(({ lab }) => (lab ? [lab[0]] : []));
@@ -87,7 +87,7 @@ describe('the list', () => {
   });
 
   test('a search keeps the order', () => {
-    const names = linesOf(starterStock(), 'earth', 'name').map(({ name }) => name);
+    const names = shelfLines(starterStock(), 'earth', 'name').map(({ name }) => name);
     expect(names).toEqual(names.toSorted());
     expect(names).toContain('Green earth');
   });

@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { STEPS } from '../../harmony/harmony.ts';
+import { LADDER_STEPS } from '../../harmony/harmony.ts';
 import { type EditedColour, MOST_BY_HAND } from '../../harmony/manual-edits.ts';
 import { NAMED_LIGHTS, type NamedLight } from '../../photo/white-balance.ts';
 import {
@@ -68,8 +68,8 @@ export const gatheredForm = {
   share,
   accent: v.boolean(),
   ladder: v.pipe(
-    v.array(v.strictObject({ step: v.picklist(STEPS), lab, share })),
-    v.maxLength(STEPS.length),
+    v.array(v.strictObject({ step: v.picklist(LADDER_STEPS), lab, share })),
+    v.maxLength(LADDER_STEPS.length),
   ),
 };
 /** Fields that manual correction adds to a colour. */

@@ -35,14 +35,18 @@ interface Tables extends DBSchema {
   /** The device's id, its latest clock, the time of the last copy, and state that screens save. */
   meta: { key: string; value: string };
 }
-export type Table = StoreNames<Tables>;
+export type TableName = StoreNames<Tables>;
 type Database = IDBPDatabase<Tables>;
-export type Transaction<Mode extends IDBTransactionMode> = IDBPTransaction<Tables, Table[], Mode>;
-type Upgrade = IDBPTransaction<Tables, Table[], 'versionchange'>;
+export type Transaction<Mode extends IDBTransactionMode> = IDBPTransaction<
+  Tables,
+  TableName[],
+  Mode
+>;
+type Upgrade = IDBPTransaction<Tables, TableName[], 'versionchange'>;
 export type MigrationStep = (database: Database, upgrade: Upgrade) => void | Promise<void>;
 
 /** Step n migrates a book from version n to n + 1. Never edit a step that has shipped. */
-export const STEPS: readonly MigrationStep[] = [
+export const MIGRATION_STEPS: readonly MigrationStep[] = [
   (database) => {
     database.createObjectStore('records', { keyPath: 'id' });
     const cards = database.createObjectStore('cards', { keyPath: 'id' });
@@ -104,7 +108,7 @@ export interface Connection {
    */
   run<T, Mode extends 'readonly' | 'readwrite'>(
     mode: Mode,
-    tables: readonly Table[],
+    tables: readonly TableName[],
     work: (transaction: Transaction<Mode>) => Promise<T>,
   ): Promise<T>;
   close(): void;
@@ -213,7 +217,7 @@ async function migrate(steps: readonly MigrationStep[], fresh: Database, upgrade
 async function once<T, Mode extends 'readonly' | 'readwrite'>(
   database: Database,
   mode: Mode,
-  tables: readonly Table[],
+  tables: readonly TableName[],
   work: (transaction: Transaction<Mode>) => Promise<T>,
 ): Promise<T> {
   const transaction = database.transaction([...tables], mode, { durability: 'strict' });

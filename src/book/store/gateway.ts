@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from '../../result.ts';
 import { type BookFault, faultOf } from '../schema/book-fault.ts';
-import { BookFaultError, type Connection, type Table, type Transaction } from './database.ts';
+import { BookFaultError, type Connection, type TableName, type Transaction } from './database.ts';
 import { createSaveTracker, type SaveTracker } from './save-state.ts';
 
 export interface BookChange {
@@ -30,12 +30,12 @@ export interface BookGateway {
    */
   write<T>(
     key: string | null,
-    tables: readonly Table[],
+    tables: readonly TableName[],
     work: (transaction: Transaction<'readwrite'>) => Promise<WriteOutcome<T>>,
     landed?: () => void,
   ): Promise<Result<T, BookFault>>;
   read<T>(
-    tables: readonly Table[],
+    tables: readonly TableName[],
     work: (transaction: Transaction<'readonly'>) => Promise<T>,
   ): Promise<Result<T, BookFault>>;
   onChange(listener: (change: BookChange) => void): () => void;

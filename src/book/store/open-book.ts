@@ -33,7 +33,13 @@ import {
 } from '../recovery/pending-writes.ts';
 import { type BookFault, faultOf } from '../schema/book-fault.ts';
 import { type Subtle, sha256 } from '../schema/digest.ts';
-import { BookFaultError, type Connection, connect, type MigrationStep, STEPS } from './database.ts';
+import {
+  BookFaultError,
+  type Connection,
+  connect,
+  MIGRATION_STEPS,
+  type MigrationStep,
+} from './database.ts';
 import { createDraftAutosave, type DraftAutosave } from './draft-autosave.ts';
 import { type BookChange, type BookGateway, type Channel, createBookGateway } from './gateway.ts';
 import { withoutMetadata } from './jpeg-metadata.ts';
@@ -45,7 +51,7 @@ import { createWriter, type NamedFile, type Writer } from './writer.ts';
 
 export type { EntryDraft, NamedFile, Put, Undo } from './writer.ts';
 
-export interface Picture {
+export interface StoredPicture {
   readonly bytes: ArrayBuffer;
   readonly type: string;
   readonly width: number;
@@ -92,7 +98,7 @@ export interface Book extends Reader, Writer, ConflictResolver, DraftAutosave {
    * removed from a JPEG.
    * @returns the fault `not-a-photograph` for an incomplete JPEG or another media type
    */
-  file(picture: Picture): Promise<Result<NamedFile, BookFault>>;
+  file(picture: StoredPicture): Promise<Result<NamedFile, BookFault>>;
   /**
    * Call when the page may be about to close: writes the journal of pending changes synchronously;
    * the next start completes them.
@@ -136,7 +142,7 @@ export async function openBook(options: BookOptions = {}): Promise<Result<Book, 
     locks = globalThis.navigator?.locks,
     syncStorage: box = pageStorage(),
     isGuarded = usesDatabaseLog(),
-    steps = STEPS,
+    steps = MIGRATION_STEPS,
   } = options;
   let leaving = () => {};
   try {

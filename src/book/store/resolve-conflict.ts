@@ -2,7 +2,7 @@ import { ok, type Result } from '../../result.ts';
 import { deleted } from '../merge/next-version.ts';
 import type { BookFault } from '../schema/book-fault.ts';
 import { type AnyRecord, type Entry, hasBody } from '../schema/record.ts';
-import type { Table } from './database.ts';
+import type { TableName } from './database.ts';
 import {
   issueVersionMetadata,
   mergeFields,
@@ -37,7 +37,7 @@ interface Done<T> {
   readonly made: readonly AnyRecord[];
 }
 
-const TABLES: readonly Table[] = ['records', 'cards', 'files', 'meta'];
+const TABLES: readonly TableName[] = ['records', 'cards', 'files', 'meta'];
 
 /**
  * Creates the resolver of conflicts.

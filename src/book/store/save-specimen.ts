@@ -5,7 +5,7 @@ import type { BookFault } from '../schema/book-fault.ts';
 import type { FileRef } from '../schema/fields.ts';
 import type { Entry } from '../schema/record.ts';
 import type { NeutralSpot, SpecimenBody } from '../schema/specimen.ts';
-import type { Book, Picture, Put } from './open-book.ts';
+import type { Book, Put, StoredPicture } from './open-book.ts';
 
 /**
  * Descriptive fields of a specimen. All can be filled in later; none is read from the photograph.
@@ -22,8 +22,8 @@ type SpecimenWords = Partial<
  */
 export async function saveSpecimen(
   book: Book,
-  photograph: Picture,
-  thumbnail: Picture,
+  photograph: StoredPicture,
+  thumbnail: StoredPicture,
   day: string,
   words: SpecimenWords = {},
 ): Promise<Result<Put<'specimen'>, BookFault>> {
@@ -85,7 +85,7 @@ interface Plane {
   readonly data: Uint8Array;
 }
 
-const plane = ({ width, height, data }: Plane): Picture => ({
+const plane = ({ width, height, data }: Plane): StoredPicture => ({
   bytes: new Uint8Array(data).buffer,
   type: 'application/octet-stream',
   width,

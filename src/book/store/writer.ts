@@ -12,7 +12,7 @@ import {
   type Kind,
   readRecord,
 } from '../schema/record.ts';
-import { BookFaultError, type StoredFile, type Table } from './database.ts';
+import { BookFaultError, type StoredFile, type TableName } from './database.ts';
 import {
   issueVersionMetadata,
   mergeFields,
@@ -60,8 +60,8 @@ export interface Writer {
   emptyBin(before: string): Promise<Result<number, BookFault>>;
 }
 
-const ALL: readonly Table[] = ['records', 'cards', 'files', 'thumbnails', 'meta'];
-const MARKED: readonly Table[] = ['records', 'cards', 'files', 'meta'];
+const ALL: readonly TableName[] = ['records', 'cards', 'files', 'thumbnails', 'meta'];
+const MARKED: readonly TableName[] = ['records', 'cards', 'files', 'meta'];
 
 /** Write access to single entries. */
 export function createWriter(

@@ -4,7 +4,7 @@ import { deleted } from '../merge/next-version.ts';
 import type { BookFault } from '../schema/book-fault.ts';
 import type { Subtle } from '../schema/digest.ts';
 import { type AnyRecord, filesOf, linksOf, readRecord } from '../schema/record.ts';
-import { BookFaultError, type Table } from '../store/database.ts';
+import { BookFaultError, type TableName } from '../store/database.ts';
 import {
   deleteUnreferencedFiles,
   issueVersionMetadata,
@@ -12,10 +12,10 @@ import {
 } from '../store/entry-transactions.ts';
 import type { Book, Undo } from '../store/open-book.ts';
 import type { CancelAndProgress } from './copy-format.ts';
-import { type Packed, packCopy, volumesOf } from './pack.ts';
+import { archiveVolumes, type Packed, packCopy } from './pack.ts';
 import type { Copy } from './unpack.ts';
 
-const ALL: readonly Table[] = ['records', 'cards', 'files', 'thumbnails', 'meta'];
+const ALL: readonly TableName[] = ['records', 'cards', 'files', 'thumbnails', 'meta'];
 
 interface CopyRequest extends CancelAndProgress {
   readonly subtle?: Subtle;
@@ -82,7 +82,7 @@ export async function planCopies(
   book: Book,
 ): Promise<Result<readonly (readonly string[])[], BookFault>> {
   const all = await readAll(book);
-  return all.ok ? ok(volumesOf(all.value.records)) : all;
+  return all.ok ? ok(archiveVolumes(all.value.records)) : all;
 }
 
 /**

@@ -112,7 +112,7 @@ export async function packCopy(
  * @param most bytes of photographs and maps in one copy
  * @returns the ids of each volume's entries
  */
-export function volumesOf(
+export function archiveVolumes(
   records: readonly AnyRecord[],
   most: number = LIMITS.bytes * 0.8,
 ): readonly (readonly string[])[] {

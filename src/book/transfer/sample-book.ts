@@ -4,7 +4,7 @@ import { deleted } from '../merge/next-version.ts';
 import type { BookFault } from '../schema/book-fault.ts';
 import { type AnyRecord, filesOf, linksOf, readRecord } from '../schema/record.ts';
 import { isSample, SAMPLE_DEVICE } from '../schema/sample-ids.ts';
-import type { Table, Transaction } from '../store/database.ts';
+import type { TableName, Transaction } from '../store/database.ts';
 import {
   deleteUnreferencedFiles,
   issueVersionMetadata,
@@ -12,7 +12,7 @@ import {
 } from '../store/entry-transactions.ts';
 import type { Book, Undo } from '../store/open-book.ts';
 
-const ALL: readonly Table[] = ['records', 'cards', 'files', 'thumbnails', 'meta'];
+const ALL: readonly TableName[] = ['records', 'cards', 'files', 'thumbnails', 'meta'];
 
 interface ThrownAway {
   /** Number of entries moved to the bin. */

@@ -1,4 +1,4 @@
-import { type Candidate, insert, type Rules } from './candidate.ts';
+import { type Candidate, insert, type PigmentConstraints } from './candidate.ts';
 import type { CompiledShelf } from './compiled-shelf.ts';
 import { ABANDONED, descend } from './descent.ts';
 import { MixtureEvaluator } from './mixture-evaluator.ts';
@@ -20,12 +20,12 @@ export class Attempts {
   /** Derivative of the squared difference by each paint's amount, set by {@link additionSlopes}. */
   readonly slope: Float64Array;
   readonly stock: CompiledShelf;
-  readonly rules: Rules;
+  readonly rules: PigmentConstraints;
   private readonly trial: MixtureEvaluator;
   /** L* of each paint alone. */
   private readonly lightness: Float64Array;
 
-  constructor(stock: CompiledShelf, rules: Rules) {
+  constructor(stock: CompiledShelf, rules: PigmentConstraints) {
     this.stock = stock;
     this.rules = rules;
     this.trial = new MixtureEvaluator(stock);

@@ -1,5 +1,5 @@
 /** Constraints on a set of pigments. */
-export interface Rules {
+export interface PigmentConstraints {
   /** Maximum number of pigments in one mixture, including required ones. */
   readonly most: number;
   /** count × count, 1 for two paints that must not be mixed. */

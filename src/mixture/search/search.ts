@@ -1,5 +1,12 @@
 import { Attempts } from './attempts.ts';
-import { bestOf, byScore, type Candidate, insert, keyOf, type Rules } from './candidate.ts';
+import {
+  bestOf,
+  byScore,
+  type Candidate,
+  insert,
+  keyOf,
+  type PigmentConstraints,
+} from './candidate.ts';
 import type { CompiledShelf } from './compiled-shelf.ts';
 import { refineCandidates } from './refine.ts';
 import type { TargetMetric } from './target-metric.ts';
@@ -39,7 +46,11 @@ export class MixtureSearch {
   private enough = ENOUGH;
 
   /** @param stopped polled every few hundred descents */
-  constructor(stock: CompiledShelf, rules: Rules, stopped: () => boolean = () => false) {
+  constructor(
+    stock: CompiledShelf,
+    rules: PigmentConstraints,
+    stopped: () => boolean = () => false,
+  ) {
     this.attempts = new Attempts(stock, rules);
     this.stopped = stopped;
   }

@@ -3,7 +3,7 @@ import { fail, ok, type Result } from '../../result.ts';
 import type { Basis, Shelf, ShelfPaint, ShelfRemark } from '../shelf.ts';
 import { type Measured, resamplePaint, shelfFrom, shelfResamplerFor } from './assemble-shelf.ts';
 import { readNumber } from './parse-number.ts';
-import { readTable, type Table } from './shelf-csv.ts';
+import { readTable, type ShelfTable } from './shelf-csv.ts';
 import type { ShelfFault } from './shelf-fault.ts';
 import { readShelfJson } from './shelf-json.ts';
 
@@ -73,7 +73,7 @@ function readCsv(text: string, options: ReadOptions): Result<Shelf, ShelfFault> 
 }
 
 /** Pairs the K row with the S row of each name, in the order of their first rows. */
-function pairUp({ rows }: Table): Result<Measured[], ShelfFault> {
+function pairUp({ rows }: ShelfTable): Result<Measured[], ShelfFault> {
   const pairs: Measured[] = [];
   for (const pigment of new Set(rows.map((row) => row.pigment))) {
     const of = (row: 'K' | 'S') => rows.filter((one) => one.pigment === pigment && one.row === row);

@@ -11,7 +11,7 @@ interface TableRow {
 }
 
 /** Parsed contents of a CSV shelf. */
-export interface Table {
+export interface ShelfTable {
   /** Values of its `# key: value` comment lines by key: `surface`, `basis`, … */
   readonly comments: ReadonlyMap<string, string>;
   readonly nms: readonly number[];
@@ -27,7 +27,7 @@ const ROW_HEADINGS = ['coefficient', 'row', 'kind', 'quantity'];
  * Names are kept letter for letter. Accepts commas, semicolons or tabs as separators, decimal
  * commas, quoted names, CRLF and a byte order mark.
  */
-export function readTable(text: string): Result<Table, ShelfFault> {
+export function readTable(text: string): Result<ShelfTable, ShelfFault> {
   const comments = new Map<string, string>();
   const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
   for (const line of lines) {

@@ -16,7 +16,7 @@ import { job } from './job.ts';
 import { today } from './locale-format.ts';
 import { go } from './route.ts';
 import { bookReady, showError, showNotice } from './studio.ts';
-import { lookAgain, readPhoto } from './worker-jobs.ts';
+import { lookAgain, readPhotoInWorker } from './worker-jobs.ts';
 
 /** Progress of a photograph that is being saved, gathered or examined. */
 interface PhotographJob {
@@ -71,7 +71,7 @@ export const gatherFrom = (
   onKept?: (kept: StoredPhoto) => void,
 ): Promise<PhotoResult | null> =>
   runPhotographJob(specimen, job.keep ? 'keeping' : 'gathering', (signal, update) =>
-    readPhoto(job, {
+    readPhotoInWorker(job, {
       signal,
       onNews: (news) => {
         if (news.kind === 'done') update({ done: news.done });

@@ -1,8 +1,8 @@
 import type {
   CalibrateJob,
   CalibrateNews,
-  Fit,
   FitJob,
+  FitResult,
   Read,
   ReadJob,
   TouchJob,
@@ -42,7 +42,10 @@ export async function warmUpPhotoWorker(): Promise<void> {
 }
 
 /** Reads a photograph and gathers its harmony in a worker. */
-export function readPhoto(job: PhotoJob, options: JobOptions<PhotoNews>): Promise<PhotoResult> {
+export function readPhotoInWorker(
+  job: PhotoJob,
+  options: JobOptions<PhotoNews>,
+): Promise<PhotoResult> {
   rehearsal ??= new AbortController();
   rehearsal.abort();
   return photoWorker.run(job, options);
@@ -95,8 +98,10 @@ export const readSwatches = (
 ): Promise<Read> => calibrating(job, options);
 
 /** Fits the curves of a shelf's paints to the evidence, in a worker. */
-export const fitPaints = (job: FitJob, options: JobOptions<CalibrateNews>): Promise<Fit> =>
-  calibrating(job, options);
+export const fitPaintsInWorker = (
+  job: FitJob,
+  options: JobOptions<CalibrateNews>,
+): Promise<FitResult> => calibrating(job, options);
 
 /** Whether an error is an abort: the painter stopped the work, or newer work took its place. */
 export const isAbort = (error: unknown): boolean =>

@@ -1,7 +1,7 @@
 import '../disk.ts';
 import { afterEach, expect, test } from 'vitest';
 import { guardConnection, usesDatabaseLog } from '../../../src/book/recovery/log-guard.ts';
-import { connect, STEPS } from '../../../src/book/store/database.ts';
+import { connect, MIGRATION_STEPS } from '../../../src/book/store/database.ts';
 import type { Locks } from '../../../src/book/store/unused-maps.ts';
 
 let books = 0;
@@ -12,7 +12,7 @@ afterEach(() => {
 
 /** A book, and what is in its table of marks. */
 async function book(name = `torn ${++books}`) {
-  const plain = await connect(name, STEPS, () => {});
+  const plain = await connect(name, MIGRATION_STEPS, () => {});
   opened.push(plain);
   /** Most of it that was ever there at once. */
   let most = 0;

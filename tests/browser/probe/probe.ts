@@ -5,13 +5,13 @@ import { summaryOfEntry } from '../../../src/book/schema/entry-summary.ts';
 import type { HarmonyBody } from '../../../src/book/schema/harmony.ts';
 import { type AnyRecord, filesOf, readRecord } from '../../../src/book/schema/record.ts';
 import { storeEntry } from '../../../src/book/store/entry-transactions.ts';
-import { type Book, openBook, type Picture } from '../../../src/book/store/open-book.ts';
+import { type Book, openBook, type StoredPicture } from '../../../src/book/store/open-book.ts';
 import { saveSpecimen } from '../../../src/book/store/save-specimen.ts';
 import { importCopy, makeCopy } from '../../../src/book/transfer/copies.ts';
 import { openCopy } from '../../../src/book/transfer/unpack.ts';
 import { nameOf } from '../../../src/colour/colour-name.ts';
 import type { Lab } from '../../../src/colour/lab.ts';
-import { STEPS } from '../../../src/harmony/harmony.ts';
+import { LADDER_STEPS } from '../../../src/harmony/harmony.ts';
 import { seededRandom } from '../../../src/random.ts';
 import type { Result } from '../../../src/result.ts';
 
@@ -96,7 +96,7 @@ function harmonyOf(next: () => number, i: number, specimen: string | null): Harm
       lab,
       share: k === 0 ? 0.5 : 0.5 / (count - 1),
       accent: false,
-      ladder: STEPS.map((step, n) => ({
+      ladder: LADDER_STEPS.map((step, n) => ({
         step,
         lab: [Math.max(4, Math.min(97, L + 14 - 6 * n)), lab[1], lab[2]] as Lab,
         share: 1 / 6,
@@ -124,7 +124,7 @@ function harmonyOf(next: () => number, i: number, specimen: string | null): Harm
 }
 
 /** Soft masses of colour: enough of a photograph to be kept and shown. */
-async function picture(body: HarmonyBody, edge: number, seed: number): Promise<Picture> {
+async function picture(body: HarmonyBody, edge: number, seed: number): Promise<StoredPicture> {
   const next = seededRandom(seed);
   const [width, height] = [edge, Math.round(edge * 0.75)];
   const canvas = new OffscreenCanvas(width, height);

@@ -2,8 +2,8 @@ import { useMemo, useRef } from 'preact/hooks';
 import { type HeapShapes, heapShapes } from '../../../drawing/cloth-and-heap-shapes.ts';
 import type { DrawnLadder } from '../../../drawing/drawn-ladder.ts';
 import { blendLight, relativeLuminance } from '../../../drawing/light-blend.ts';
-import { colourAt } from '../../../drawing/tone-shapes.ts';
-import { STEPS } from '../../../harmony/harmony.ts';
+import { ladderColourAt } from '../../../drawing/tone-shapes.ts';
+import { LADDER_STEPS } from '../../../harmony/harmony.ts';
 import { isGamutMapped } from '../../state/screen-colour.ts';
 import { useScheduledDrawing } from './draw-queue.ts';
 import { GamutMark } from './GamutMark.tsx';
@@ -26,7 +26,7 @@ function bodyLadder(hex: string): DrawnLadder {
     blendLight(hex, '#000000', 0.26),
     blendLight(hex, '#000000', 0.48),
   ];
-  return STEPS.map((step, at) => ({
+  return LADDER_STEPS.map((step, at) => ({
     step,
     hex: tones[at] ?? hex,
     share: SHARES[at] ?? 0,
@@ -73,7 +73,7 @@ function painted(one: Heap) {
       </g>
       <g transform="scale(0.1)">
         {masses.map((mass) => (
-          <path key={mass.place} d={mass.d} fill={colourAt(ladder, mass.place)} />
+          <path key={mass.place} d={mass.d} fill={ladderColourAt(ladder, mass.place)} />
         ))}
       </g>
       {isGamutMapped(one.hex) ? (

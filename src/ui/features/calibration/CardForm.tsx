@@ -14,10 +14,10 @@ import {
   brushable,
   cardOptions,
   chosenPaints,
+  compositionWords,
   keepCards,
   notYet,
   pages,
-  pileWords,
   setCardOptions,
 } from './swatch-cards.ts';
 
@@ -130,13 +130,13 @@ export function CardForm() {
           <fieldset>
             <legend>{calibrationTexts.suggested}</legend>
             {piles.map((parts) => (
-              <label key={pileWords(parts, stock)} class="check swatch-check">
+              <label key={compositionWords(parts, stock)} class="check swatch-check">
                 <input
                   type="checkbox"
                   checked
                   onChange={() => setCardOptions({ piles: piles.filter((one) => one !== parts) })}
                 />
-                {pileWords(parts, stock)}
+                {compositionWords(parts, stock)}
               </label>
             ))}
           </fieldset>

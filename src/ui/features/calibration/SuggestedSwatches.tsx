@@ -5,7 +5,7 @@ import { calibrationTexts } from '../../texts/calibration-texts.ts';
 import { ownStock } from '../shelf/stock-state.ts';
 import { goTo } from './calibration-routes.ts';
 import { fitFault, fitNow, fitting, suggestions } from './curve-fit.ts';
-import { pileWords, setCardOptions } from './swatch-cards.ts';
+import { compositionWords, setCardOptions } from './swatch-cards.ts';
 
 /** The swatches that would add the most evidence, with reasons. */
 export function SuggestedSwatches() {
@@ -33,8 +33,9 @@ export function SuggestedSwatches() {
       {some.length === 0 && <p>{calibrationTexts.nextNone}</p>}
       <ol>
         {some.map((one) => (
-          <li key={pileWords(one.parts, stock)}>
-            <strong>{pileWords(one.parts, stock)}.</strong> {suggestionWords(one, formatNumber)}
+          <li key={compositionWords(one.parts, stock)}>
+            <strong>{compositionWords(one.parts, stock)}.</strong>{' '}
+            {suggestionWords(one, formatNumber)}
           </li>
         ))}
       </ol>

@@ -5,7 +5,7 @@ import { currentEvidence } from '../../state/calibration/evidence.ts';
 import { cssColourOf } from '../../state/screen-colour.ts';
 import { ownStock } from '../shelf/stock-state.ts';
 import { ExcludePlaceButton } from './ExcludePlaceButton.tsx';
-import { pileWords } from './swatch-cards.ts';
+import { compositionWords } from './swatch-cards.ts';
 
 /**
  * The observed swatches when the fit failed, so that the painter can leave out the one that causes
@@ -17,7 +17,7 @@ export function UnfittedSwatches() {
     <ul class="swatch-lines">
       {(currentEvidence.value?.swatches ?? []).map(({ id, parts, lab }) => {
         const number = placeOfId(id)?.number ?? '';
-        const name = `${number} ${pileWords(parts, stock)}`.trim();
+        const name = `${number} ${compositionWords(parts, stock)}`.trim();
         return (
           <li key={id}>
             <BrushedPaint

@@ -1,5 +1,5 @@
 import { computed, signal } from '@preact/signals';
-import type { Fit, FitFound } from '../../../../workers/calibration.ts';
+import type { FitFound, FitResult } from '../../../../workers/calibration.ts';
 import {
   type CalibrationEvidence,
   storedSurface,
@@ -10,14 +10,14 @@ import { calibrationFaultWords } from '../../../messages/calibration-messages.ts
 import { currentEvidence } from '../../state/calibration/evidence.ts';
 import { job } from '../../state/job.ts';
 import { formatNumber } from '../../state/locale-format.ts';
-import { fitPaints } from '../../state/worker-jobs.ts';
+import { fitPaintsInWorker } from '../../state/worker-jobs.ts';
 import { calibrationTexts, today } from '../../texts/calibration-texts.ts';
 import { acceptFit, ownStock } from '../shelf/stock-state.ts';
 
 export const fitting = job();
 
 /** The last fit, with its input. */
-const last = signal<{ readonly of: CalibrationEvidence; readonly result: Fit } | null>(null);
+const last = signal<{ readonly of: CalibrationEvidence; readonly result: FitResult } | null>(null);
 
 /** The curves fitted to the current evidence; null while there are none or the fit failed. */
 export const fittedCurves = computed<FitFound | null>(() =>
@@ -62,7 +62,7 @@ export async function fitNow(): Promise<void> {
     stock.entries.filter(({ id }) => used.has(id)),
   );
   const result = await fitting.run(({ signal, onProgress: onNews }) =>
-    fitPaints(
+    fitPaintsInWorker(
       {
         kind: 'fit',
         white: stock.white!,

@@ -85,7 +85,7 @@ export const pages = computed<readonly SwatchCard[]>(() => {
       (chosenPaints.value.includes(entry) ||
         piles.some((parts) => parts.some(({ pigment }) => pigment === entry.id))),
   );
-  const mixtures = piles.map((parts) => ({ label: pileWords(parts, stock), parts }));
+  const mixtures = piles.map((parts) => ({ label: compositionWords(parts, stock), parts }));
   const name = calibrationTexts.cardName(nextNumber.value, dayWords(today()));
   return planCards(
     paintOf(white, stock),
@@ -95,7 +95,7 @@ export const pages = computed<readonly SwatchCard[]>(() => {
 });
 
 /** A mixture in words, such as "Yellow ochre 2, ultramarine 1". */
-export function pileWords(parts: readonly Part[], stock: Stock): string {
+export function compositionWords(parts: readonly Part[], stock: Stock): string {
   return parts
     .map(({ pigment, parts: amount }) => {
       const entry = stock.entries.find(({ id }) => id === pigment);

@@ -1,7 +1,7 @@
 import { describeColour } from '../../../colour/describe-colour.ts';
 import type { ClothRequest } from '../../../drapery/cloth-types.ts';
 import type { DrawnLadder } from '../../../drawing/drawn-ladder.ts';
-import { STEPS } from '../../../harmony/harmony.ts';
+import { LADDER_STEPS } from '../../../harmony/harmony.ts';
 import { ClothLine, type LineCloth } from '../../components/drawn/ClothLine.tsx';
 import { clothResultOf } from '../../state/drapery/cloth-results.ts';
 import { drawnLadderOf } from '../../state/drapery/cloth-text.ts';
@@ -13,7 +13,7 @@ import { shareWords } from '../../texts/shared-texts.ts';
 
 /** A cloth without a result hangs flat in its local colour. */
 const flat = ({ lab }: ClothRequest): DrawnLadder =>
-  STEPS.map((step) => ({ step, share: 0, reachable: true, hex: cssColourOf(lab) }));
+  LADDER_STEPS.map((step) => ({ step, share: 0, reachable: true, hex: cssColourOf(lab) }));
 
 const ladderOf = (wish: ClothRequest): DrawnLadder => {
   const cloth = clothResultOf(wish);

@@ -2,7 +2,7 @@ import { canonical } from '../../../book/schema/digest.ts';
 import type { FormulaBody } from '../../../book/schema/drapery.ts';
 import type { Entry } from '../../../book/schema/record.ts';
 import type { Book } from '../../../book/store/open-book.ts';
-import { formulaOf, type Passage } from '../../../drapery/formula.ts';
+import { type FormulaPassage, formulaOf } from '../../../drapery/formula.ts';
 import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { clothRemarkWords } from '../../../messages/drapery-messages.ts';
 import { joinWords } from '../../../wording.ts';
@@ -24,7 +24,7 @@ export async function saveFormula(): Promise<void> {
   const here = book.value;
   const whole = garments.value.filter((one) => one !== null);
   if (!here || whole.length < scheme.value.garments.length) return;
-  const each = whole.map((garment): readonly Passage[] =>
+  const each = whole.map((garment): readonly FormulaPassage[] =>
     formulaOf(garment, { name: '', note: '', subject: '' }, shelf.value).passages.map((passage) =>
       whole.length === 1 ? passage : { ...passage, name: `${garment.name}: ${passage.name}` },
     ),

@@ -2,7 +2,7 @@ import type { FormulaBody } from '../../../book/schema/drapery.ts';
 import type { Lab } from '../../../colour/lab.ts';
 import type { ClothRequest } from '../../../drapery/cloth-types.ts';
 import { FABRICS } from '../../../drapery/fabric.ts';
-import { STEPS } from '../../../harmony/harmony.ts';
+import { LADDER_STEPS } from '../../../harmony/harmony.ts';
 import {
   type ColourOption,
   type GarmentPart,
@@ -15,7 +15,7 @@ import {
 type Passage = FormulaBody['passages'][number];
 
 /** "cloak: trim, half-tone": optional garment, optional part, step. */
-const PASSAGE_NAME = new RegExp(`^(?:(.*): )?(?:(lining|trim), )?(${STEPS.join('|')})$`);
+const PASSAGE_NAME = new RegExp(`^(?:(.*): )?(?:(lining|trim), )?(${LADDER_STEPS.join('|')})$`);
 
 /** Visible colour of a passage: that of its last layer. Null without layers. */
 const visibleColourOf = ({ layers }: Passage): Lab | null => layers.at(-1)?.mixture.lab ?? null;
@@ -60,7 +60,7 @@ function clothFromPassages(
   passages: readonly Passage[],
   stuff: ClothRequest['stuff'],
 ): ClothRequest | null {
-  const labs = STEPS.map((step) => {
+  const labs = LADDER_STEPS.map((step) => {
     const passage = passages.find(
       (one) => one.name.endsWith(step) && PASSAGE_NAME.exec(one.name)?.[3] === step,
     );

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useId, useRef } from 'preact/hooks';
-import type { Place } from '../../../photo/mask.ts';
+import type { ImagePoint } from '../../../photo/mask.ts';
 import {
   harmonyColours,
   isRegionHighlighted,
@@ -16,7 +16,7 @@ import {
   activeTool,
   beginStroke,
   cancelStroke,
-  colourAt,
+  colourIndexAt,
   continueStroke,
   currentMask,
   dropCorner,
@@ -33,7 +33,7 @@ import { ToolOverlay } from './ToolOverlay.tsx';
 /** Steps of the arrow keys, without and with Shift, as fractions of the longer edge. */
 const STEP = 0.02;
 const SMALL_STEP = 0.004;
-const ARROWS: Readonly<Record<string, Place>> = {
+const ARROWS: Readonly<Record<string, ImagePoint>> = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],
   ArrowUp: [0, -1],
@@ -163,21 +163,21 @@ export function PhotographSurface({
 }
 
 /** Position of an event, fractions 0…1 of width and height; clamped to the photograph's edge. */
-function positionOf({ clientX, clientY }: PointerEvent, surface: EventTarget | null): Place {
+function positionOf({ clientX, clientY }: PointerEvent, surface: EventTarget | null): ImagePoint {
   const box = (surface as HTMLElement).getBoundingClientRect();
   const within = (v: number) => Math.max(0, Math.min(1 - 1e-6, v));
   return [within((clientX - box.left) / box.width), within((clientY - box.top) / box.height)];
 }
 
 /** Description of a place, for the screen reader. */
-function describePlace(place: Place): string {
+function describePlace(place: ImagePoint): string {
   const mask = currentMask.value;
   if (mask) {
     const column = Math.floor(place[0] * mask.width);
     if (mask.data[Math.floor(place[1] * mask.height) * mask.width + column] === 0)
       return photographTexts.rubbedHere;
   }
-  const colour = colourAt(place);
+  const colour = colourIndexAt(place);
   return colour === null
     ? photographTexts.nothingHere
     : harmonyColours.value[colour]!.gathered.name;

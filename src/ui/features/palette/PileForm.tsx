@@ -14,13 +14,13 @@ import { studioRules } from '../../state/palette/studio-rules.ts';
 import { cssColourOf } from '../../state/screen-colour.ts';
 import { book, bookRevision } from '../../state/studio.ts';
 import { paletteTexts } from '../../texts/palette-texts.ts';
-import { changePassage, changePile } from './passage-actions.ts';
+import { changePassage, editPile } from './passage-actions.ts';
 import { NumberField, StoredSelect, TextField } from './StoredFields.tsx';
 
 /** One pile of a passage: its area or share, film, coats and allowances. */
 export function PileForm({ passage, at }: { passage: Entry<'passage'>; at: number }) {
   const pile = passage.body.piles[at]!;
-  const keep = (change: (pile: PileRecord) => PileRecord) => void changePile(passage, at, change);
+  const keep = (change: (pile: PileRecord) => PileRecord) => void editPile(passage, at, change);
   const film = filmOf(pile.film);
   const usual = FILMS[film];
   const { parts, lab } = pilePartsOf(pile.mixture);

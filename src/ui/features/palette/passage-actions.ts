@@ -181,7 +181,7 @@ export const changePassage = (
     );
   });
 
-export const changePile = (
+export const editPile = (
   over: Entry<'passage'>,
   at: number,
   change: (pile: PileRecord) => PileRecord,

@@ -41,7 +41,7 @@ export function lineOf(stock: Stock, entry: StockEntry): ShelfLine {
  * The entries that match a search, sorted. In the order by lightness, entries without a colour come
  * last.
  */
-export function linesOf(stock: Stock, query: string, order: Order): readonly ShelfLine[] {
+export function shelfLines(stock: Stock, query: string, order: Order): readonly ShelfLine[] {
   const lines = findEntries(stock, query, order === 'light' ? 'name' : order).map((entry) =>
     lineOf(stock, entry),
   );

@@ -31,7 +31,7 @@ import { bookReady, showError, showNotice, storedShelf } from '../../state/studi
 import { EMPTY, SHELF_ID } from '../../state/studio-shelf.ts';
 import { calibrationTexts } from '../../texts/calibration-texts.ts';
 import { shelfTexts } from '../../texts/shelf-texts.ts';
-import { linesOf, type Order } from './shelf-lines.ts';
+import { type Order, shelfLines } from './shelf-lines.ts';
 
 const STARTER = starterStock();
 
@@ -45,7 +45,7 @@ export const shownStock = computed<Stock>(() =>
 
 export const shelfQuery = signal('');
 export const order = signal<Order>('light');
-export const lines = computed(() => linesOf(shownStock.value, shelfQuery.value, order.value));
+export const lines = computed(() => shelfLines(shownStock.value, shelfQuery.value, order.value));
 
 /** Outcome of a change: the new stock, or the faults. */
 type Changed = Result<Stock, readonly StockFault[]>;

@@ -8,7 +8,7 @@ import type { Result } from '../../../result.ts';
 import { job } from '../job.ts';
 import { shelf, showError } from '../studio.ts';
 import { drapeCloths } from '../worker-jobs.ts';
-import { labelOf } from './cloth-text.ts';
+import { shelfPigmentLabel } from './cloth-text.ts';
 import { clothOnly, type SchemeGarment, scheme } from './drapery-scheme.ts';
 
 /** The computed cloth, or why it cannot be computed. */
@@ -80,9 +80,9 @@ export function clothFaultWords(wish: ClothRequest): string | null {
     case 'no-range':
     case 'no-glaze':
     case 'wants-more':
-      return draperyFaultWords(fault, labelOf);
+      return draperyFaultWords(fault, shelfPigmentLabel);
     default:
-      return mixFaultWords(fault, labelOf);
+      return mixFaultWords(fault, shelfPigmentLabel);
   }
 }
 

@@ -1,6 +1,6 @@
 import type { Cloth, Fold } from '../../../drapery/cloth-types.ts';
 import type { DrawnLadder } from '../../../drawing/drawn-ladder.ts';
-import { STEPS } from '../../../harmony/harmony.ts';
+import { LADDER_STEPS } from '../../../harmony/harmony.ts';
 import { type MeasuredRecipe, measuredRecipeOf } from '../../../mixture/measured-recipe.ts';
 import { sentenceNamesOn } from '../../../pigment/sentence-names.ts';
 import { recipeWords } from '../../components/drawn/drawing-text.ts';
@@ -9,7 +9,7 @@ import { cssColourOf } from '../screen-colour.ts';
 import { shelf } from '../studio.ts';
 
 /** The pigment's label on the shelf; its id if the shelf lacks it. */
-export const labelOf = (pigment: string): string =>
+export const shelfPigmentLabel = (pigment: string): string =>
   shelf.value.paints.find((paint) => paint.pigment === pigment)?.label ?? pigment;
 
 /** A pigment's name inside a sentence. */
@@ -21,7 +21,7 @@ const OUT_OF_REACH_DELTA_E = 3;
 /** A cloth's ladder in display colours. */
 export const drawnLadderOf = ({ folds }: Cloth): DrawnLadder =>
   folds.map(({ lab, share, deltaE00 }, i) => ({
-    step: STEPS[i]!,
+    step: LADDER_STEPS[i]!,
     hex: cssColourOf(lab),
     share,
     reachable: deltaE00 <= OUT_OF_REACH_DELTA_E,

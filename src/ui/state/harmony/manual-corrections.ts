@@ -10,7 +10,7 @@ import {
 } from '../../../harmony/manual-edits.ts';
 import { mergeColours } from '../../../harmony/merge-split.ts';
 import { type VariantWay, variantTarget } from '../../../harmony/variant-target.ts';
-import type { Place } from '../../../photo/mask.ts';
+import type { ImagePoint } from '../../../photo/mask.ts';
 import type { Result } from '../../../result.ts';
 import { faultWords, reexaminePhotograph } from '../photograph-import.ts';
 import { showError } from '../studio.ts';
@@ -115,7 +115,7 @@ export function removeCorrections(index: number): boolean {
  * Adds the mean colour of a patch.
  * @param patch its side as a fraction of the shorter edge
  */
-export const addAt = ([x, y]: Place, patch: number): Promise<void> =>
+export const addAt = ([x, y]: ImagePoint, patch: number): Promise<void> =>
   editWithPixels({ kind: 'add', x, y, patch });
 
 /** Splits a colour's region in two. */

@@ -2,12 +2,12 @@ import { batch, computed, effect, signal } from '@preact/signals';
 import {
   brushStroke,
   fullMask,
+  type ImagePoint,
   includedShare,
   inverted,
   keepInside,
   keepMiddle,
   type Mask,
-  type Place,
 } from '../../../photo/mask.ts';
 import { harmonyColours, regionLabels, selectColour, specimen } from './current-harmony.ts';
 import { isUnbalancedShown, regather, setMask } from './gather-again.ts';
@@ -29,13 +29,13 @@ export const patchSize = signal<PatchSize>('small');
 /** Whether the neutral spot is a grey card. */
 export const isGreyCard = signal(false);
 /** Position of the marker, fractions 0…1 of width and height. */
-export const markerPosition = signal<Place>([0.5, 0.5]);
+export const markerPosition = signal<ImagePoint>([0.5, 0.5]);
 /** Corners of the open outline, fractions 0…1. */
-export const outlineCorners = signal<readonly Place[]>([]);
+export const outlineCorners = signal<readonly ImagePoint[]>([]);
 /** The stroke being drawn: its resulting mask and its path; null for none. */
 export const currentStroke = signal<{
   readonly mask: Mask;
-  readonly path: readonly Place[];
+  readonly path: readonly ImagePoint[];
 } | null>(null);
 
 /** Current mask, including the stroke being drawn; null for all kept. */
@@ -81,7 +81,7 @@ effect(() => {
 });
 
 /** Index of the colour at a position; null if none. */
-export function colourAt([x, y]: Place): number | null {
+export function colourIndexAt([x, y]: ImagePoint): number | null {
   const map = regionLabels.value;
   if (!map) return null;
   const column = Math.min(map.width - 1, Math.floor(x * map.width));
@@ -91,7 +91,7 @@ export function colourAt([x, y]: Place): number | null {
 }
 
 /** Starts a touch or stroke. */
-export function beginStroke(place: Place): void {
+export function beginStroke(place: ImagePoint): void {
   markerPosition.value = place;
   if (activeTool.value !== 'keep') return;
   const mask = currentOrFullMask();
@@ -106,7 +106,7 @@ export function beginStroke(place: Place): void {
 }
 
 /** Continues it. */
-export function continueStroke(place: Place): void {
+export function continueStroke(place: ImagePoint): void {
   markerPosition.value = place;
   const now = currentStroke.value;
   if (!now) return;
@@ -133,12 +133,12 @@ export function endTouch(): void {
   else if (activeTool.value === 'hand') void addAt(place, PATCH_SIDES[patchSize.value]);
   else if (activeTool.value === 'keep') endStroke(stroked, place);
   else {
-    const colour = colourAt(place);
+    const colour = colourIndexAt(place);
     if (colour !== null) selectColour(colour);
   }
 }
 
-function endStroke(stroked: typeof currentStroke.value, place: Place): void {
+function endStroke(stroked: typeof currentStroke.value, place: ImagePoint): void {
   if (!stroked) return;
   if (maskMode.value !== 'outline') {
     setMask(stroked.mask);
@@ -161,14 +161,14 @@ export function actAtMarker(): void {
   endTouch();
 }
 
-function setBySpot([x, y]: Place): void {
+function setBySpot([x, y]: ImagePoint): void {
   const grey = isGreyCard.value ? { grey: GREY_CARD } : {};
   isUnbalancedShown.value = false;
   void regather({ neutral: { x, y, patch: PATCH_SIDES[patchSize.value], ...grey } });
 }
 
 /** Keeps only the inside of an outline. Fewer than 3 corners do nothing. */
-export function closeOutline(path: readonly Place[] = outlineCorners.value): void {
+export function closeOutline(path: readonly ImagePoint[] = outlineCorners.value): void {
   if (path.length < 3) return;
   const mask = keepInside(currentOrFullMask(), path);
   outlineCorners.value = [];

@@ -60,3 +60,11 @@ test('nothing outside the screens imports them', () => {
   const isScreen = (file: string) => file.startsWith(join('src', 'ui'));
   expect(imports.filter(([from, to]) => isScreen(to) && !isScreen(from))).toEqual([]);
 });
+
+test('effects that run for as long as the page are in the screens’ state alone', () => {
+  const withEffects = [...sources('src'), ...sources('workers')].filter((file) =>
+    /^effect\(/m.test(readFileSync(resolve(ROOT, file), 'utf8')),
+  );
+  expect(withEffects.length).toBeGreaterThan(5);
+  expect(withEffects.filter((file) => !file.startsWith(join('src', 'ui', 'state')))).toEqual([]);
+});

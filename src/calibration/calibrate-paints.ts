@@ -118,7 +118,7 @@ export function calibratePaints(
   if (!whitePaint || (alone.length === 0 && whitePaint.named === null))
     return fail({ code: 'swatch-white-missing', label: whitePaint?.label ?? white });
 
-  const trialOf = (some: readonly PaintedSwatch[], of: readonly PaintToFit[]) => ({
+  const observationsOf = (some: readonly PaintedSwatch[], of: readonly PaintToFit[]) => ({
     surface,
     swatches: some.map((painted) => swatchOf(painted, of)),
   });
@@ -126,7 +126,7 @@ export function calibratePaints(
   const first =
     alone.length === 0
       ? whitePaint.named!
-      : fitPaints(trialOf(alone, [whitePaint]), [whitePrior]).paints[0]!;
+      : fitPaints(observationsOf(alone, [whitePaint]), [whitePrior]).paints[0]!;
   if (alone.length > 0) {
     const impossible = inconsistentTints(swatches, white, alone[0]!.lab, (of) =>
       swatchLabelOf(of, used),
@@ -142,10 +142,10 @@ export function calibratePaints(
       const prior = i === whiteAt ? whitePrior.prior : (named[i] ?? unnamed);
       return start ? { prior, start } : { prior };
     });
-  const trial = trialOf(swatches, used);
+  const observations = observationsOf(swatches, used);
   let stopped = false;
   const fitted = (given: readonly FitPaint[]) => {
-    const fit = fitPaints(trial, given, {
+    const fit = fitPaints(observations, given, {
       detail: FIT_DETAIL,
       tolerance: 1e-4,
       ...(swatches.some(({ logged }) => logged) ? { robust: ROBUST_CONSTANT } : {}),
@@ -154,7 +154,7 @@ export function calibratePaints(
         return !stopped;
       },
     });
-    return { fit, posterior: posteriorOf(trial, given, fit.paints, FIT_DETAIL) };
+    return { fit, posterior: posteriorOf(observations, given, fit.paints, FIT_DETAIL) };
   };
   const unnamed = used.filter(({ named }, i) => named === null && i !== whiteAt).length;
   const telling = swatches.filter(({ parts, R }) => {

@@ -30,7 +30,7 @@ export interface Posterior {
  * @param detail the option of the fit
  */
 export function posteriorOf(
-  trial: Observations,
+  observations: Observations,
   given: readonly FitPaint[],
   paints: readonly Paint[],
   detail?: number,
@@ -40,11 +40,11 @@ export function posteriorOf(
     (each, i): FitPaint => ('known' in each ? each : { prior: each.prior, start: paints[i]! }),
   );
   const x = startOf(unknowns, from, []);
-  const experiment = { settings: [], at: () => trial };
+  const experiment = { settings: [], at: () => observations };
   const now = evaluateFit(experiment, given, unknowns, x, undefined);
   if (unknowns.size === 0) {
     const covariance = Matrix.zeros(0, 0);
-    return { paints, surface: trial.surface, unknowns, covariance, surprise: now.cost };
+    return { paints, surface: observations.surface, unknowns, covariance, surprise: now.cost };
   }
   const { matrix } = posteriorNormalEquations(experiment, unknowns, x, now);
   const cholesky = new CholeskyDecomposition(matrix);
@@ -54,7 +54,7 @@ export function posteriorOf(
   let covariance: Matrix | undefined;
   return {
     paints: now.paints,
-    surface: trial.surface,
+    surface: observations.surface,
     unknowns,
     // Computed on demand: it costs more than all the rest.
     get covariance() {

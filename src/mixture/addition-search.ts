@@ -44,7 +44,7 @@ export class AdditionSearch {
   private readonly paints: readonly ShelfPaint[];
   private readonly clash: Uint8Array;
   private readonly stock: CompiledShelf;
-  private readonly trial: MixtureEvaluator;
+  private readonly evaluator: MixtureEvaluator;
   private readonly metric: TargetMetric;
   private readonly offset: Lab;
   private readonly volume: number;
@@ -64,7 +64,7 @@ export class AdditionSearch {
     this.volume = held.reduce((sum, p) => sum + p.parts, 0);
     const pile: ShelfPaint = { pigment: '', label: 'batch', paint: asPaint(held, shelf) };
     this.stock = compileShelf([...choice.paints, pile], shelf);
-    this.trial = new MixtureEvaluator(this.stock);
+    this.evaluator = new MixtureEvaluator(this.stock);
     const predicted = predictColour(ofParts(held), shelf);
     const axis = (i: 0 | 1 | 2) => turnedOut[i] - predicted[i];
     this.offset = [axis(0), axis(1), axis(2)];
@@ -117,33 +117,33 @@ export class AdditionSearch {
 
   /** The best addition of a set of pigments, reduced to the smallest amount that is near enough. */
   private attempt(set: readonly number[]): Addition | null {
-    const { trial, metric, stock } = this;
+    const { evaluator, metric, stock } = this;
     const n = set.length;
     let best: Float64Array | null = null;
     let least = Number.POSITIVE_INFINITY;
     for (const start of [-1, -3.5]) {
-      trial.n = n + 1;
-      trial.members.set([...set, this.paints.length]);
-      trial.x.fill(start, 0, n);
-      trial.x[n] = 0;
-      const error = descend(trial, metric, true);
+      evaluator.n = n + 1;
+      evaluator.members.set([...set, this.paints.length]);
+      evaluator.x.fill(start, 0, n);
+      evaluator.x[n] = 0;
+      const error = descend(evaluator, metric, true);
       if (error === ABANDONED || error >= least) continue;
       least = error;
-      best = trial.x.slice(0, n + 1);
+      best = evaluator.x.slice(0, n + 1);
       if (error < NEAR_ENOUGH * NEAR_ENOUGH) break;
     }
     if (!best) return null;
     const added = (share: number): { amounts: number[]; lab: Lab; deltaE00: number } => {
-      trial.n = n + 1;
-      trial.members.set([...set, this.paints.length]);
+      evaluator.n = n + 1;
+      evaluator.members.set([...set, this.paints.length]);
       const amounts = set.map((i, k) => {
-        trial.x[k] = best[k]! - best[n]! + Math.log(share);
-        return (Math.exp(trial.x[k]!) * stock.paste[i]!) / stock.paste[this.paints.length]!;
+        evaluator.x[k] = best[k]! - best[n]! + Math.log(share);
+        return (Math.exp(evaluator.x[k]!) * stock.paste[i]!) / stock.paste[this.paints.length]!;
       });
-      trial.x[n] = 0;
-      trial.evaluateColour();
+      evaluator.x[n] = 0;
+      evaluator.evaluateColour();
       const { offset } = this;
-      const lab: Lab = [trial.L + offset[0], trial.a + offset[1], trial.b + offset[2]];
+      const lab: Lab = [evaluator.L + offset[0], evaluator.a + offset[1], evaluator.b + offset[2]];
       return { amounts, lab, deltaE00: deltaE00(this.target, lab) };
     };
     const all = added(1);

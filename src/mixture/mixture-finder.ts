@@ -49,7 +49,7 @@ export class MixtureFinder {
   private readonly search: MixtureSearch;
   private readonly divider: WholePartsFinder;
   private readonly plain: CompiledShelf;
-  private readonly trial: MixtureEvaluator;
+  private readonly evaluator: MixtureEvaluator;
   private readonly pasteHeld: Map<number, number>;
   private readonly paste: Float64Array;
 
@@ -60,7 +60,7 @@ export class MixtureFinder {
     this.pasteHeld = new Map(choice.held.map((i) => [i, LEAST_REQUIRED_SHARE]));
     const plain = compileShelf(choice.paints, shelf);
     this.plain = plain;
-    this.trial = new MixtureEvaluator(plain);
+    this.evaluator = new MixtureEvaluator(plain);
     const held =
       choice.held.length > 0 ? compileShelf(choice.paints, shelf, this.pasteHeld) : plain;
     this.paste = held.paste;
@@ -142,17 +142,17 @@ export class MixtureFinder {
 
   /** Essential members: without one the colour changes by more than {@link ESSENTIAL_DELTA_E}. */
   private matters({ members, shares, lab }: ScoredSet): number[] {
-    const { trial, plain } = this;
+    const { evaluator, plain } = this;
     if (members.length === 1) return [...members];
     return members.filter((gone) => {
-      trial.n = 0;
+      evaluator.n = 0;
       for (const [i, member] of members.entries()) {
         if (member === gone) continue;
-        trial.members[trial.n] = member;
-        trial.x[trial.n++] = Math.log(shares[i]! / plain.paste[member]!);
+        evaluator.members[evaluator.n] = member;
+        evaluator.x[evaluator.n++] = Math.log(shares[i]! / plain.paste[member]!);
       }
-      trial.evaluateColour();
-      return deltaE00(lab, [trial.L, trial.a, trial.b]) > ESSENTIAL_DELTA_E;
+      evaluator.evaluateColour();
+      return deltaE00(lab, [evaluator.L, evaluator.a, evaluator.b]) > ESSENTIAL_DELTA_E;
     });
   }
 

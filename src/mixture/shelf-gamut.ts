@@ -27,19 +27,19 @@ export interface ShelfGamut {
 export function shelfGamutOf(shelf: Shelf): ShelfGamut {
   const paints = shelf.paints.filter(hasColour);
   const stock = compileShelf(paints, shelf);
-  const trial = new MixtureEvaluator(stock);
+  const evaluator = new MixtureEvaluator(stock);
   const most = new Float64Array(L_BINS * H_BINS).fill(-1);
   let darkest = 100;
   let lightest = 0;
   const look = (members: readonly number[], x: readonly number[]) => {
-    trial.n = members.length;
-    trial.members.set(members);
-    trial.x.set(x);
-    trial.evaluateColour();
-    const lab: Lab = [trial.L, trial.a, trial.b];
-    darkest = Math.min(darkest, trial.L);
-    lightest = Math.max(lightest, trial.L);
-    const bin = Math.round(clamp(trial.L) / L_STEP) * H_BINS + hueBin(angleDeg(lab[1], lab[2]));
+    evaluator.n = members.length;
+    evaluator.members.set(members);
+    evaluator.x.set(x);
+    evaluator.evaluateColour();
+    const lab: Lab = [evaluator.L, evaluator.a, evaluator.b];
+    darkest = Math.min(darkest, evaluator.L);
+    lightest = Math.max(lightest, evaluator.L);
+    const bin = Math.round(clamp(evaluator.L) / L_STEP) * H_BINS + hueBin(angleDeg(lab[1], lab[2]));
     most[bin] = Math.max(most[bin]!, chroma(lab));
   };
   for (let i = 0; i < stock.count; i++) {

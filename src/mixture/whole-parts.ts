@@ -54,7 +54,7 @@ export interface RecipeSource {
 /** Finds whole-number parts for sets of pigments; its buffers are reused between calls. */
 export class WholePartsFinder {
   private readonly stock: CompiledShelf;
-  private readonly trial: MixtureEvaluator;
+  private readonly evaluator: MixtureEvaluator;
   private readonly limits: PartLimits;
   private readonly slopes = new Float64Array(3 * MOST_PIGMENTS);
   private readonly r = new Float64Array(3);
@@ -69,7 +69,7 @@ export class WholePartsFinder {
   constructor(stock: CompiledShelf, limits: PartLimits) {
     this.stock = stock;
     this.limits = limits;
-    this.trial = new MixtureEvaluator(stock);
+    this.evaluator = new MixtureEvaluator(stock);
     this.log = Float64Array.from({ length: limits.total + 1 }, (_, i) => Math.log(i));
   }
 
@@ -188,18 +188,18 @@ export class WholePartsFinder {
     members: readonly number[],
     parts: readonly number[],
   ): WholeParts {
-    const { trial, stock } = this;
-    trial.n = members.length;
+    const { evaluator, stock } = this;
+    evaluator.n = members.length;
     for (let i = 0; i < members.length; i++) {
-      trial.members[i] = members[i]!;
-      trial.x[i] = Math.log(parts[i]! / stock.paste[members[i]!]!);
+      evaluator.members[i] = members[i]!;
+      evaluator.x[i] = Math.log(parts[i]! / stock.paste[members[i]!]!);
     }
-    trial.evaluateColour();
-    const score = Math.sqrt(metric.exact(trial.L, trial.a, trial.b));
+    evaluator.evaluateColour();
+    const score = Math.sqrt(metric.exact(evaluator.L, evaluator.a, evaluator.b));
     return {
       members,
       parts: reduce(parts),
-      lab: [trial.L, trial.a, trial.b],
+      lab: [evaluator.L, evaluator.a, evaluator.b],
       score,
       cost: score + this.toll(parts),
     };
@@ -210,23 +210,24 @@ export class WholePartsFinder {
    * each total, all combinations of rounding the shares up or down are tried.
    */
   private predict(metric: TargetMetric, source: RecipeSource): number {
-    const { trial, stock, slopes, r, list, low, log, limits, trialParts } = this;
+    const { evaluator, stock, slopes, r, list, low, log, limits, trialParts } = this;
     const { members, shares } = source;
     const n = members.length;
     list.length = 0;
-    trial.n = n;
+    evaluator.n = n;
     for (let i = 0; i < n; i++) {
-      trial.members[i] = members[i]!;
-      trial.x[i] = Math.log(shares[i]! / stock.paste[members[i]!]!);
+      evaluator.members[i] = members[i]!;
+      evaluator.x[i] = Math.log(shares[i]! / stock.paste[members[i]!]!);
     }
-    trial.evaluate();
-    metric.slopes(trial.L, trial.a, trial.b);
+    evaluator.evaluate();
+    metric.slopes(evaluator.L, evaluator.a, evaluator.b);
     r.set(metric.r);
     const { local } = metric;
     for (let i = 0; i < n; i++) {
       for (let k = 0; k < 3; k++) {
         let sum = 0;
-        for (let axis = 0; axis < 3; axis++) sum += local[3 * k + axis]! * trial.J[3 * i + axis]!;
+        for (let axis = 0; axis < 3; axis++)
+          sum += local[3 * k + axis]! * evaluator.J[3 * i + axis]!;
         slopes[3 * i + k] = sum;
         r[k]! -= sum * Math.log(shares[i]!);
       }

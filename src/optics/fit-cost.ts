@@ -25,7 +25,7 @@ export interface ParametricObservations {
 
 /** The state of a fit at one vector of unknowns. */
 interface FitState {
-  readonly trial: Observations;
+  readonly observations: Observations;
   readonly paints: Paint[];
   readonly readings: Omit<SwatchResidual, 'settingSlopes'>[];
   readonly cost: number;
@@ -44,11 +44,11 @@ export function evaluateFit(
   x: Float64Array,
   robust: number | undefined,
 ): FitState {
-  const trial = experiment.at(x.slice(unknowns.settingsAt));
+  const observations = experiment.at(x.slice(unknowns.settingsAt));
   const paints = paintsOf(unknowns, given, x);
   let cost = 0;
-  const readings = trial.swatches.map((swatch) => {
-    const expected = predictReflectance(swatch, paints, trial.surface);
+  const readings = observations.swatches.map((swatch) => {
+    const expected = predictReflectance(swatch, paints, observations.surface);
     const off = residualsOf(expected, swatch);
     const own = swatch.weight ?? 1;
     if (robust === undefined) {
@@ -62,7 +62,7 @@ export function evaluateFit(
   experiment.settings.forEach(({ start, sd }, k) => {
     cost += ((x[unknowns.settingsAt + k]! - start) / sd) ** 2;
   });
-  return { trial, paints, readings, cost };
+  return { observations, paints, readings, cost };
 }
 
 /**
@@ -79,10 +79,10 @@ export function posteriorNormalEquations(
     // Forward difference with a step of sd/1000: small enough to be linear, far above rounding.
     const theta = x.slice(at);
     theta[k]! += 1e-3 * sd;
-    const trial = experiment.at(theta);
-    return trial.swatches.map((swatch, i) => {
+    const observations = experiment.at(theta);
+    return observations.swatches.map((swatch, i) => {
       const base = now.readings[i]!.expected;
-      return predictReflectance(swatch, now.paints, trial.surface).map(
+      return predictReflectance(swatch, now.paints, observations.surface).map(
         (R, b) => (R - base[b]!) / (1e-3 * sd),
       );
     });
@@ -91,7 +91,12 @@ export function posteriorNormalEquations(
     ...reading,
     settingSlopes: moved.map((slopes) => slopes[i]!),
   }));
-  const { matrix, gradient } = normalEquations(readings, now.paints, now.trial.surface, unknowns);
+  const { matrix, gradient } = normalEquations(
+    readings,
+    now.paints,
+    now.observations.surface,
+    unknowns,
+  );
   for (let i = 0; i < at; i++) {
     matrix.set(i, i, matrix.get(i, i) + 1);
     gradient[i]! += x[i]!;

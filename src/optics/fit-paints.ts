@@ -73,15 +73,15 @@ export interface PaintFit {
  * Deterministic. If only ratios of K and S are observable (opaque swatches, no known paint), the
  * common scale stays that of the priors.
  *
- * @param trial  swatches whose `parts` follow the order of `paints`; nothing is changed
+ * @param observations  swatches whose `parts` follow the order of `paints`; nothing is changed
  * @throws RangeError for an invalid swatch, surface or prior
  */
 export function fitPaints(
-  trial: Observations,
+  observations: Observations,
   paints: readonly FitPaint[],
   options: FitOptions = {},
 ): PaintFit {
-  return fitExperiment({ settings: [], at: () => trial }, paints, options);
+  return fitExperiment({ settings: [], at: () => observations }, paints, options);
 }
 
 /** {@link fitPaints} with the settings of the experiment as additional unknowns. */
@@ -131,7 +131,7 @@ export function fitExperiment(
     if (!converged && options.proceed && !options.proceed(round, now.cost)) break;
   }
 
-  const { swatches, surface } = now.trial;
+  const { swatches, surface } = now.observations;
   return {
     paints: now.paints,
     settings: x.slice(unknowns.settingsAt),

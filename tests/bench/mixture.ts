@@ -73,7 +73,7 @@ function general(
   every: number,
 ): { ms: number; best: number[] } {
   const stock = compileShelf(shelf.paints, shelf);
-  const trial = new MixtureEvaluator(stock);
+  const evaluator = new MixtureEvaluator(stock);
   const best = targets.map(() => Number.POSITIVE_INFINITY);
   const set: number[] = [];
   let count = 0;
@@ -83,11 +83,11 @@ function general(
       for (const [k, target] of targets.entries()) {
         const metric = new TargetMetric(target);
         const look = (x: readonly number[]) => {
-          trial.n = set.length;
-          trial.members.set(set);
-          trial.x.set(x);
-          trial.evaluateColour();
-          metric.exact(trial.L, trial.a, trial.b);
+          evaluator.n = set.length;
+          evaluator.members.set(set);
+          evaluator.x.set(x);
+          evaluator.evaluateColour();
+          metric.exact(evaluator.L, evaluator.a, evaluator.b);
           return metric.r;
         };
         const { parameterValues } = levenbergMarquardt(
@@ -102,7 +102,7 @@ function general(
           },
         );
         look(parameterValues);
-        best[k] = Math.min(best[k]!, deltaE00(target, [trial.L, trial.a, trial.b]));
+        best[k] = Math.min(best[k]!, deltaE00(target, [evaluator.L, evaluator.a, evaluator.b]));
       }
     }
     if (set.length === MOST) return;

@@ -53,7 +53,7 @@ describeBrowser('from a photograph to a harmony in the book, with no network', (
       // A variant has its own mixture, takes the place of its origin, and can be undone.
       const folds = page.getByRole('list', { name: 'From cool to warm' });
       await folds.getByRole('button', { name: /cooler, clearly/ }).click();
-      const trial = page.locator('.trial');
+      const trial = page.locator('.variant-preview');
       await trial
         .getByRole('img', { name: /mixed into one pile/ })
         .first()

@@ -14,25 +14,25 @@ import { seeded } from '../colour/random.ts';
  */
 export function exhaustive(target: Lab, shelf: Shelf, most: number, starts = 4): number[] {
   const stock = compileShelf(shelf.paints, shelf);
-  const trial = new MixtureEvaluator(stock);
+  const evaluator = new MixtureEvaluator(stock);
   const metric = new TargetMetric(target);
   const next = seeded(7);
   const best = new Array<number>(most + 1).fill(Number.POSITIVE_INFINITY);
   const members: number[] = [];
   const look = () => {
     for (let start = 0; start < starts; start++) {
-      trial.n = members.length;
+      evaluator.n = members.length;
       for (let i = 0; i < members.length; i++) {
-        trial.members[i] = members[i]!;
-        trial.x[i] = start === 0 ? 0 : 4 * next() - 4;
+        evaluator.members[i] = members[i]!;
+        evaluator.x[i] = start === 0 ? 0 : 4 * next() - 4;
       }
-      if (members.length > 1 && descend(trial, metric, false) < 0) continue;
-      if (members.length === 1) trial.evaluate();
-      const near = deltaE00(target, [trial.L, trial.a, trial.b]);
+      if (members.length > 1 && descend(evaluator, metric, false) < 0) continue;
+      if (members.length === 1) evaluator.evaluate();
+      const near = deltaE00(target, [evaluator.L, evaluator.a, evaluator.b]);
       let reached = near;
       if (members.length > 1 && near > 0.01 && near < 1.3 * best[members.length]! + 0.3) {
-        if (descend(trial, metric, true) >= 0)
-          reached = Math.min(near, deltaE00(target, [trial.L, trial.a, trial.b]));
+        if (descend(evaluator, metric, true) >= 0)
+          reached = Math.min(near, deltaE00(target, [evaluator.L, evaluator.a, evaluator.b]));
       }
       best[members.length] = Math.min(best[members.length]!, reached);
     }

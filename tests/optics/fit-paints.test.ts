@@ -138,12 +138,12 @@ test('the gradient and the curvature are those of the cost', () => {
   const frozen: ParametricObservations = {
     ...experiment,
     at: (settings) => {
-      const trial = experiment.at(settings);
-      const swatches = trial.swatches.map((swatch, i) => {
+      const observations = experiment.at(settings);
+      const swatches = observations.swatches.map((swatch, i) => {
         const { lab, spectrum } = fixed[i]!;
         return { ...swatch, ...(lab ? { lab } : {}), ...(spectrum ? { spectrum } : {}) };
       });
-      return { ...trial, swatches };
+      return { ...observations, swatches };
     },
   };
   const unknowns = unknownsOf(paints, 2);
@@ -230,10 +230,10 @@ test('it says how sure it is: surer with more, unsure where nothing was seen', (
 });
 
 test('the same twice, and it can be stopped', () => {
-  const trial = { swatches: [photographed([0, 1, 0]), photographed([4, 1, 0])], surface };
-  expect(fitPaints(trial, paints)).toEqual(fitPaints(trial, paints));
+  const observations = { swatches: [photographed([0, 1, 0]), photographed([4, 1, 0])], surface };
+  expect(fitPaints(observations, paints)).toEqual(fitPaints(observations, paints));
   const costs: number[] = [];
-  const stopped = fitPaints(trial, paints, {
+  const stopped = fitPaints(observations, paints, {
     proceed: (_, cost) => costs.push(cost) < 2,
   });
   expect(stopped.converged).toBe(false);

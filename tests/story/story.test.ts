@@ -147,7 +147,7 @@ describeBrowser('two days in the studio, with no server from the first harmony o
           .getByRole('list', { name: 'From cool to warm' })
           .getByRole('button', { name: /cooler, clearly/ })
           .click();
-        await recipes(page, '.trial').first().waitFor();
+        await recipes(page, '.variant-preview').first().waitFor();
         await button(page, 'Take this variant').click();
       };
       // What is nearest is said last of all.

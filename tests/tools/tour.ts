@@ -59,7 +59,7 @@ export async function toHarmony(page: Page, url: string, stop: Stop): Promise<vo
     .getByRole('button', { name: /warmer, clearly/ })
     .click();
   await page
-    .locator('.trial')
+    .locator('.variant-preview')
     .getByRole('img', { name: /mixed into one pile/ })
     .last()
     .waitFor();

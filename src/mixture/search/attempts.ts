@@ -21,26 +21,26 @@ export class Attempts {
   readonly slope: Float64Array;
   readonly stock: CompiledShelf;
   readonly rules: PigmentConstraints;
-  private readonly trial: MixtureEvaluator;
+  private readonly evaluator: MixtureEvaluator;
   /** L* of each paint alone. */
   private readonly lightness: Float64Array;
 
   constructor(stock: CompiledShelf, rules: PigmentConstraints) {
     this.stock = stock;
     this.rules = rules;
-    this.trial = new MixtureEvaluator(stock);
+    this.evaluator = new MixtureEvaluator(stock);
     this.slope = new Float64Array(stock.count);
     this.lightness = Float64Array.from({ length: stock.count }, (_, i) => {
       this.load([i], [0]);
-      this.trial.evaluateColour();
-      return this.trial.L;
+      this.evaluator.evaluateColour();
+      return this.evaluator.L;
     });
   }
 
   /** The candidate of one paint alone. */
   single(metric: TargetMetric, i: number): Candidate {
     this.load([i], [0]);
-    this.trial.evaluate();
+    this.evaluator.evaluate();
     return this.candidate(metric);
   }
 
@@ -53,7 +53,7 @@ export class Attempts {
   ): Candidate | null {
     this.load(members, start);
     this.descents++;
-    if (descend(this.trial, metric, exact, this.bound) === ABANDONED) return null;
+    if (descend(this.evaluator, metric, exact, this.bound) === ABANDONED) return null;
     return this.candidate(metric);
   }
 
@@ -84,15 +84,15 @@ export class Attempts {
 
   /** Computes {@link slope} at a set's optimum; returns its squared difference. */
   additionSlopes(metric: TargetMetric, parent: Candidate, exact: boolean): number {
-    const { trial, slope } = this;
+    const { evaluator, slope } = this;
     this.load(parent.members, parent.x);
-    trial.evaluate();
+    evaluator.evaluate();
     const m = exact ? metric.local : metric.linear;
     const error = exact
-      ? metric.slopes(trial.L, trial.a, trial.b)
-      : metric.near(trial.L, trial.a, trial.b);
+      ? metric.slopes(evaluator.L, evaluator.a, evaluator.b)
+      : metric.near(evaluator.L, evaluator.a, evaluator.b);
     const [r0 = 0, r1 = 0, r2 = 0] = metric.r;
-    trial.additionSlopes(
+    evaluator.additionSlopes(
       2 * (m[0]! * r0 + m[3]! * r1 + m[6]! * r2),
       2 * (m[1]! * r0 + m[4]! * r1 + m[7]! * r2),
       2 * (m[2]! * r0 + m[5]! * r1 + m[8]! * r2),
@@ -115,23 +115,23 @@ export class Attempts {
   }
 
   private candidate(metric: TargetMetric): Candidate {
-    const { trial } = this;
-    const members = Array.from(trial.members.subarray(0, trial.n));
+    const { evaluator } = this;
+    const members = Array.from(evaluator.members.subarray(0, evaluator.n));
     return {
       members,
-      x: Array.from(trial.x.subarray(0, trial.n)),
-      lab: [trial.L, trial.a, trial.b],
-      score: Math.sqrt(metric.exact(trial.L, trial.a, trial.b)),
+      x: Array.from(evaluator.x.subarray(0, evaluator.n)),
+      lab: [evaluator.L, evaluator.a, evaluator.b],
+      score: Math.sqrt(metric.exact(evaluator.L, evaluator.a, evaluator.b)),
       size: this.sizeOf(members),
     };
   }
 
   private load(members: readonly number[], x: readonly number[]): void {
-    const { trial } = this;
-    trial.n = members.length;
+    const { evaluator } = this;
+    evaluator.n = members.length;
     for (let i = 0; i < members.length; i++) {
-      trial.members[i] = members[i]!;
-      trial.x[i] = x[i]!;
+      evaluator.members[i] = members[i]!;
+      evaluator.x[i] = x[i]!;
     }
   }
 

@@ -30,30 +30,32 @@ const saved = new Float64Array(MOST_PIGMENTS);
 const y = new Float64Array(3);
 
 /**
- * Minimises a trial's difference from a metric's target by Levenberg-Marquardt: three residuals
+ * Minimises a evaluator's difference from a metric's target by Levenberg-Marquardt: three residuals
  * over logarithmic effective amounts, which keeps the amounts positive. It is Allen's tristimulus
  * matching with damping. With three residuals a step solves a 3 × 3 system for any number of
  * pigments: Jᵀ(JJᵀ + μI)⁻¹r = (JᵀJ + μI)⁻¹Jᵀr.
  *
- * @param trial start; overwritten with the optimum. Uses module-level buffers: not re-entrant
+ * @param evaluator start; overwritten with the optimum. Uses module-level buffers: not re-entrant
  * @param exact whether to use the residuals of CIEDE2000 itself, re-linearised at every step;
  *   otherwise those of {@link TargetMetric.near}, which are several times cheaper
  * @param bound squared difference above which a slow descent is abandoned
- * @returns the squared difference, with the trial evaluated there, or {@link ABANDONED}
+ * @returns the squared difference, with the evaluator evaluated there, or {@link ABANDONED}
  * @see E. Allen, J. Opt. Soc. Am. 56 (1966) 1256 and 64 (1974) 991 (references from memory)
  */
 export function descend(
-  trial: MixtureEvaluator,
+  evaluator: MixtureEvaluator,
   metric: TargetMetric,
   exact: boolean,
   bound = Number.POSITIVE_INFINITY,
 ): number {
-  const { n, x, J } = trial;
+  const { n, x, J } = evaluator;
   const { r } = metric;
   const slopes = exact ? metric.local : metric.linear;
   const measure = (): number =>
-    exact ? metric.slopes(trial.L, trial.a, trial.b) : metric.near(trial.L, trial.a, trial.b);
-  trial.evaluate();
+    exact
+      ? metric.slopes(evaluator.L, evaluator.a, evaluator.b)
+      : metric.near(evaluator.L, evaluator.a, evaluator.b);
+  evaluator.evaluate();
   let error = measure();
   let damping = 1e-3;
   let stale = false;
@@ -81,7 +83,7 @@ export function descend(
     const before0 = r[0]!;
     const before1 = r[1]!;
     const before2 = r[2]!;
-    trial.evaluate();
+    evaluator.evaluate();
     const next = measure();
     if (next < error) {
       const gain = (error - next) / error;
@@ -102,7 +104,7 @@ export function descend(
     }
   }
   if (stale) {
-    trial.evaluate();
+    evaluator.evaluate();
     measure();
   }
   return error;

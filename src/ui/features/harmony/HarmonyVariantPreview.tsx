@@ -60,7 +60,7 @@ export function HarmonyVariantPreview() {
   const whole = made?.filter((one) => one.granted === 'whole' || isChromaOnly(one)).length ?? 0;
   const some = made?.some(({ granted }) => granted !== 'nothing') ?? false;
   return (
-    <section class="trial" aria-labelledby="whole-heading">
+    <section class="variant-preview" aria-labelledby="whole-heading">
       <h3 id="whole-heading">{variantTexts.wholeHeading(words)}</h3>
       <JobProgress work={harmonyVariantJob} words={variantTexts.wholeWorking} />
       {made && (

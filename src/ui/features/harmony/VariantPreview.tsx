@@ -29,7 +29,7 @@ export function VariantPreview({ made, name }: { made: MixedVariant; name: strin
   const words = variantTexts.variant(VARIANT_WAY_WORDS[way], VARIANT_AMOUNT_WORDS[amount]);
   const [before, after] = [measuredRecipeOf(origin.mixture, on), measuredRecipeOf(mixture, on)];
   return (
-    <div class="trial">
+    <div class="variant-preview">
       <h3>
         {name}, {words}
       </h3>

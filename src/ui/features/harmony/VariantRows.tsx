@@ -86,11 +86,13 @@ export function VariantRows() {
         {variantTexts.signsMean}
       </p>
       <div role="status">
-        <DeferredContent room={<div class="trial-room" />}>
+        <DeferredContent room={<div class="variant-room" />}>
           {made && <VariantPreview made={made} name={colour.gathered.name} />}
         </DeferredContent>
       </div>
-      {tried !== null && !made && variantJob.progress.value !== null && <div class="trial-room" />}
+      {tried !== null && !made && variantJob.progress.value !== null && (
+        <div class="variant-room" />
+      )}
       <HarmonyVariantPreview />
     </section>
   );

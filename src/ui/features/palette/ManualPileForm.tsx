@@ -1,9 +1,10 @@
 import { useState } from 'preact/hooks';
 import type { Entry } from '../../../book/schema/record.ts';
+import { newId } from '../../state/new-id.ts';
 import { manualMixture } from '../../state/palette/palette-records.ts';
 import { planningStudio } from '../../state/palette/plan-job.ts';
 import { paletteTexts } from '../../texts/palette-texts.ts';
-import { addPiles, newId } from './passage-actions.ts';
+import { addPiles } from './passage-actions.ts';
 import { parseNumberField, StoredSelect } from './StoredFields.tsx';
 
 interface Row {

@@ -1,4 +1,5 @@
 import type { Entry } from '../../../book/schema/record.ts';
+import { newId } from '../../state/new-id.ts';
 import { dayHref, dayPalettes, openDay } from '../../state/palette/day-entries.ts';
 import { showError } from '../../state/studio.ts';
 import { paletteTexts } from '../../texts/palette-texts.ts';
@@ -15,7 +16,6 @@ import {
   changePassage,
   deletePassage,
   movePassage,
-  newId,
   takePassageOff,
 } from './passage-actions.ts';
 import { pilesOfSource } from './passage-sources.ts';

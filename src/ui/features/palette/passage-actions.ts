@@ -3,6 +3,7 @@ import type { Entry } from '../../../book/schema/record.ts';
 import type { Undo } from '../../../book/store/open-book.ts';
 import { MOST_PALETTES } from '../../../palette/palette-faults.ts';
 import { today } from '../../state/locale-format.ts';
+import { newId } from '../../state/new-id.ts';
 import {
   dayPalettes,
   loadDayEntries,
@@ -20,8 +21,6 @@ import { go } from '../../state/route.ts';
 import { bookReady, showError, showNotice } from '../../state/studio.ts';
 import { paletteTexts } from '../../texts/palette-texts.ts';
 import { type PassageSource, pilesOfSource, withUniqueNames } from './passage-sources.ts';
-
-export const newId = (): string => crypto.randomUUID();
 
 /** Names of all piles on the day's palettes. */
 const pileNames = (): readonly string[] =>

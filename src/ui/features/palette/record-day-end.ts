@@ -3,12 +3,13 @@ import type { Entry } from '../../../book/schema/record.ts';
 import type { PilePlan } from '../../../palette/day-plan.ts';
 import { leftoverFromPile, type StorageWay } from '../../../palette/leftovers.ts';
 import { layerOfPile } from '../../../palette/pile-sources.ts';
+import { newId } from '../../state/new-id.ts';
 import { passageById, plannedDate } from '../../state/palette/day-entries.ts';
 import { coatFromLayer, leftoverBodyOf } from '../../state/palette/palette-records.ts';
 import { saveDayEntry } from '../../state/palette/save-entry.ts';
 import { showNotice } from '../../state/studio.ts';
 import { paletteTexts } from '../../texts/palette-texts.ts';
-import { changePassage, newId } from './passage-actions.ts';
+import { changePassage } from './passage-actions.ts';
 
 /**
  * Saves the rest of a pile at the end of the day as a leftover.

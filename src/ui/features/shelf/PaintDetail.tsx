@@ -5,6 +5,7 @@ import { pigmentOf } from '../../../pigment/pigment-facts.ts';
 import { draftOf, type StockEntry } from '../../../pigment/stock.ts';
 import { BrushedPaint } from '../../components/BrushedPaint.tsx';
 import { BinIcon, CautionIcon } from '../../components/drawn/icons.tsx';
+import { newId } from '../../state/new-id.ts';
 import { go, hrefOf } from '../../state/route.ts';
 import {
   HAZARD_WORDS,
@@ -19,7 +20,7 @@ import { PaintFacts } from './PaintFacts.tsx';
 import { amountWords, gradeWords } from './PaintLine.tsx';
 import { strokesOf } from './paint-strokes.ts';
 import { lineOf } from './shelf-lines.ts';
-import { add, duplicate, isStocked, mark, newId, remove, shownStock } from './stock-state.ts';
+import { add, duplicate, isStocked, mark, remove, shownStock } from './stock-state.ts';
 
 const TINTS = [2, 10] as const;
 

@@ -12,6 +12,7 @@ import { labelOf } from '../../../pigment/stock-label.ts';
 import type { StockFault } from '../../../pigment/validate-stock.ts';
 import { SelectField } from '../../components/SelectField.tsx';
 import { formatForField } from '../../state/locale-format.ts';
+import { newId } from '../../state/new-id.ts';
 import { go, hrefOf } from '../../state/route.ts';
 import { STOCK_FORM_WORDS, shelfTexts } from '../../texts/shelf-texts.ts';
 import { ContainerIcon } from './ContainerIcon.tsx';
@@ -21,7 +22,7 @@ import { Faulty, PaintField } from './PaintField.tsx';
 import { PigmentSelect } from './PigmentSelect.tsx';
 import { NEW_OWN, readPaintForm } from './paint-form-values.ts';
 import { lineOf } from './shelf-lines.ts';
-import { add, edit, newId, ownStock } from './stock-state.ts';
+import { add, edit, ownStock } from './stock-state.ts';
 
 /** Form to add or edit a paint. Errors appear at their fields, and all input is kept. */
 export function PaintForm({ entry }: { entry: StockEntry | null }) {

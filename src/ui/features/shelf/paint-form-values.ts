@@ -9,7 +9,8 @@ import {
   type StoredCurve,
   type Unit,
 } from '../../../pigment/stock.ts';
-import { newId, type PaintFormValues } from './stock-state.ts';
+import { newId } from '../../state/new-id.ts';
+import type { PaintFormValues } from './stock-state.ts';
 
 /** Value of the pigment field for a new custom pigment. */
 export const NEW_OWN = `${OWN_ID_PREFIX}new`;

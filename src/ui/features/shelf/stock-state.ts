@@ -26,6 +26,7 @@ import { labelOf } from '../../../pigment/stock-label.ts';
 import type { StockFault } from '../../../pigment/validate-stock.ts';
 import { fail, ok, type Result } from '../../../result.ts';
 import { formatNumber } from '../../state/locale-format.ts';
+import { newId } from '../../state/new-id.ts';
 import { shelfRemark } from '../../state/shelf-labels.ts';
 import { bookReady, showError, showNotice, storedShelf } from '../../state/studio.ts';
 import { EMPTY, SHELF_ID } from '../../state/studio-shelf.ts';
@@ -95,8 +96,6 @@ function complainOf(changed: Changed): void {
   const fault = changed.ok ? undefined : changed.fault[0];
   if (fault) showError(stockFaultWords(fault, formatNumber));
 }
-
-export const newId = (): string => crypto.randomUUID();
 
 /** A paint as entered in the form, with the custom pigment that it needs, if any. */
 export interface PaintFormValues {

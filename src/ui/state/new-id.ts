@@ -1,0 +1,2 @@
+/** A random id for a new record or entry. */
+export const newId = (): string => crypto.randomUUID();

@@ -2,7 +2,7 @@ import { type ColourSteps, stepsBetween } from '../colour/difference-components.
 import { chroma, type Lab } from '../colour/lab.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import type { Constraints } from './constraints.ts';
-import { type Mixture, REACHABLE_DELTA_E } from './mixture.ts';
+import { type Mixture, REACHABLE_DELTA_E } from './mixture-types.ts';
 import { nearestColourFinder } from './nearest-colour.ts';
 
 export type Axis = 'chroma' | 'lightness' | 'hue';

@@ -145,13 +145,3 @@ export function deltaE00QuadraticForm([L, a, b]: Lab, kL = 1): Float64Array {
   const ab = stretch * pb;
   return Float64Array.of(1 / (SL * SL), 0, 0, 0, stretch * stretch * pp, ab, 0, ab, bb);
 }
-
-/** Squared difference ΔE² ≈ dᵀ M d, with M from {@link deltaE00QuadraticForm}. */
-export function squaredByQuadraticForm(
-  form: Float64Array,
-  dL: number,
-  da: number,
-  db: number,
-): number {
-  return form[0]! * dL * dL + form[4]! * da * da + 2 * form[5]! * da * db + form[8]! * db * db;
-}

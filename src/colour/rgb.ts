@@ -60,9 +60,6 @@ export const FROM_XYZ: Record<RgbSpace, Matrix> = {
 /** Linear value of an encoded sRGB or Display P3 value, 0…1 (IEC 61966-2-1). */
 export const decode = (v: number): number =>
   v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4;
-/** Encoded value of a linear sRGB or Display P3 value (IEC 61966-2-1); not clamped. */
-export const encode = (v: number): number =>
-  v <= 0.0031308 ? 12.92 * v : 1.055 * v ** (1 / 2.4) - 0.055;
 
 /** Linear value (0…1) of each 8-bit encoded value. */
 export const DECODE_8BIT: Float64Array = Float64Array.from({ length: 256 }, (_, v) =>

@@ -17,16 +17,6 @@ export type VariantWay = (typeof VARIANT_WAYS)[number];
 export const AMOUNTS = ['small', 'middle', 'large'] as const;
 export type VariantAmount = (typeof AMOUNTS)[number];
 
-/** The opposite direction. */
-export const OPPOSITE: Record<VariantWay, VariantWay> = {
-  warmer: 'cooler',
-  cooler: 'warmer',
-  lighter: 'deeper',
-  deeper: 'lighter',
-  brighter: 'duller',
-  duller: 'brighter',
-};
-
 /**
  * Hue angles of the warm and the cool pole, degrees: Ou, Luo, Woodcock, Wright, Color Res. Appl. 29
  * (2004) 232.

@@ -11,7 +11,7 @@ import {
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { type Reflectance, spectrum } from '../../src/colour/grid.ts';
 import { labOf } from '../../src/colour/lab.ts';
-import { decode, encode, linearBetween } from '../../src/colour/rgb.ts';
+import { decode, linearBetween } from '../../src/colour/rgb.ts';
 import { calibrationFaultWords } from '../../src/messages/calibration-messages.ts';
 import { plainNumber } from '../../src/number-format.ts';
 import { opaque } from '../../src/optics/opaque.ts';
@@ -19,6 +19,7 @@ import { addSurface } from '../../src/optics/surface.ts';
 import { builtInPaintOf } from '../../src/pigment/built-in-curves.ts';
 import { STARTER_SURFACE } from '../../src/pigment/starter-shelf.ts';
 import { flat, photograph, type Shot } from '../tools/card-photo.ts';
+import { encode } from '../tools/encode.ts';
 
 const paintOf = (pigment: string): CardPaint => ({
   pigment,

@@ -1,11 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import {
-  deltaE00,
-  deltaE00Of,
-  deltaE00QuadraticForm,
-  squaredByQuadraticForm,
-} from '../../src/colour/difference.ts';
+import { deltaE00, deltaE00Of, deltaE00QuadraticForm } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
+import { squaredByQuadraticForm } from './quadratic-form.ts';
 import { seeded } from './random.ts';
 
 test('chromas so small that their products underflow give no NaN', () => {

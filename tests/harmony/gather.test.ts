@@ -1,11 +1,12 @@
 import { expect, test } from 'vitest';
-import { decode, encode } from '../../src/colour/rgb.ts';
+import { decode } from '../../src/colour/rgb.ts';
 import { gather } from '../../src/harmony/gather.ts';
 import { LADDER_STEPS } from '../../src/harmony/harmony.ts';
 import { gatherFaultWords } from '../../src/messages/harmony-faults.ts';
 import { photographRemarkWords } from '../../src/messages/photograph-messages.ts';
 import type { Pixels } from '../../src/photo/pixels.ts';
 import { picture } from '../photo/paint.ts';
+import { encode } from '../tools/encode.ts';
 import { stream } from '../tools/specimen-noise.ts';
 
 function gathered(pixels: Pixels, options?: Parameters<typeof gather>[1]) {

@@ -2,13 +2,9 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { chroma, hueDeg, type Lab, labOfLCh } from '../../src/colour/lab.ts';
-import {
-  AMOUNTS,
-  OPPOSITE,
-  VARIANT_WAYS,
-  variantTarget,
-} from '../../src/harmony/variant-target.ts';
+import { AMOUNTS, VARIANT_WAYS, variantTarget } from '../../src/harmony/variant-target.ts';
 import { evenly } from '../evenly.ts';
+import { OPPOSITE } from './opposite.ts';
 import { runs } from './piles.ts';
 
 /** Ou, Luo, Woodcock, Wright, Color Res. Appl. 29 (2004) 232: warm-cool of a colour. */

@@ -5,9 +5,10 @@ import { deltaE00 } from '../../src/colour/difference.ts';
 import { chroma, hueTurnDeg } from '../../src/colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../../src/colour/oklab.ts';
 import { variantOf } from '../../src/harmony/mixed-variant.ts';
-import { AMOUNTS, OPPOSITE, VARIANT_WAYS } from '../../src/harmony/variant-target.ts';
+import { AMOUNTS, VARIANT_WAYS } from '../../src/harmony/variant-target.ts';
 import { limitWords } from '../../src/messages/variant-limits.ts';
 import { starterShelf } from '../../src/pigment/starter-shelf.ts';
+import { OPPOSITE } from './opposite.ts';
 import { labOfRecipe, pilesOf } from './piles.ts';
 
 const shelf = starterShelf();

@@ -3,7 +3,6 @@ import { labOfLinear } from '../../src/colour/rgb.ts';
 import { gather } from '../../src/harmony/gather.ts';
 import { neutralFaultWords } from '../../src/messages/photograph-messages.ts';
 import { sampleSpot } from '../../src/photo/spot-sample.ts';
-import { toneHistogram } from '../../src/photo/tone-histogram.ts';
 import {
   daylightWhite,
   type NAMED_LIGHTS,
@@ -121,14 +120,6 @@ test('a stated light makes warm light cooler, or cool light warmer', () => {
   expect(blueOf('low sun')).toBeGreaterThan(1);
   expect(blueOf('overcast')).toBeLessThan(1);
   expect(blueOf('open shade')).toBeLessThan(blueOf('overcast'));
-});
-
-test('the histogram counts what is there and what is burnt', () => {
-  const tones = toneHistogram(picture(10, 10, (x) => (x < 3 ? [255, 10, 10] : [0, 0, 0])));
-  expect(tones.pixels).toBe(100);
-  expect(tones.red[255]).toBe(30);
-  expect(tones.burnt).toBeCloseTo(0.3);
-  expect(tones.black).toBeCloseTo(0.7);
 });
 
 test('a spot that is neutral already changes nothing', () => {

@@ -5,10 +5,11 @@ import { type Reflectance, spectrum } from '../../src/colour/grid.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
 import { multiplyColumn } from '../../src/colour/matrix.ts';
 import { ILLUMINANT_A, toXYZ, type XYZ } from '../../src/colour/observer.ts';
-import { DECODE_8BIT, encode, FROM_XYZ, inSrgb, labOfLinear } from '../../src/colour/rgb.ts';
+import { DECODE_8BIT, FROM_XYZ, inSrgb, labOfLinear } from '../../src/colour/rgb.ts';
 import { daylightWhite, whiteBalanceAt } from '../../src/photo/white-balance.ts';
 import { picture } from '../photo/paint.ts';
 import { describeShared, readSharedJson } from '../shared.ts';
+import { encode } from '../tools/encode.ts';
 
 // CIE 015:2018, table 6: components of daylight, 380-730 nm in 10 nm steps (values from memory;
 // the check below rebuilds the table of D65 from them).

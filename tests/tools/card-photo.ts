@@ -6,9 +6,9 @@ import {
   type SwatchCard,
 } from '../../src/calibration/swatch-card.ts';
 import { BANDS, type Reflectance, spectrum } from '../../src/colour/grid.ts';
-import { encode } from '../../src/colour/rgb.ts';
 import type { Pixels } from '../../src/photo/pixels.ts';
 import { type Camera, IDEAL, LAMP } from './card-camera.ts';
+import { encode } from './encode.ts';
 import { hash, normal, smooth } from './specimen-noise.ts';
 
 /** How a card is photographed. */

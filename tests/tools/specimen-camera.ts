@@ -1,6 +1,7 @@
 import sharp from 'sharp';
 import type { Lab } from '../../src/colour/lab.ts';
-import { DECODE_8BIT, encode, labOfLinear, linearOfLab } from '../../src/colour/rgb.ts';
+import { DECODE_8BIT, labOfLinear, linearOfLab } from '../../src/colour/rgb.ts';
+import { encode } from './encode.ts';
 import { type Canvas, paint, type Scene } from './specimen-canvas.ts';
 import { normal } from './specimen-noise.ts';
 

@@ -3,6 +3,7 @@ import { benchGather } from './gather.ts';
 import { benchHeld } from './held.ts';
 import { benchMixing } from './mixing.ts';
 import { benchMixture, type Row } from './mixture.ts';
+import { benchSheet } from './sheet.ts';
 
 const cell = (value: number, digits: number, width: number) =>
   value.toFixed(digits).padStart(width);
@@ -60,8 +61,17 @@ async function keeping(): Promise<void> {
   printRows(await benchBook(), 44, 1);
 }
 
+async function sheet(): Promise<void> {
+  console.log('\nThe sheet: estimated widths of its texts, against the browser’s');
+  const rows = await benchSheet();
+  if (rows === null) return console.log('  skipped: no Chromium');
+  const percent = (error: number) => `${cell(100 * error, 1, 6)} %`;
+  for (const { by, lowest, highest } of rows)
+    console.log(`  ${by.padEnd(30)}${percent(lowest)} to ${percent(highest)}`);
+}
+
 /** Named on the command line only some are measured. */
-const ALL = { gathering, mixing, book: keeping };
+const ALL = { gathering, mixing, book: keeping, sheet };
 const named = process.argv.slice(2);
 for (const [name, measure] of Object.entries(ALL))
   if (named.length === 0 || named.includes(name)) await measure();

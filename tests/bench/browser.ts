@@ -18,7 +18,7 @@ export async function onPage<T>(
   if (executablePath === null) return null;
   const folder = mkdtempSync(join(tmpdir(), 'kingcup-bench-'));
   await build({
-    root: resolve(import.meta.dirname, './page'),
+    root: resolve(import.meta.dirname, '../../tests/bench/page'),
     configFile: false,
     logLevel: 'error',
     base: './',

@@ -31,6 +31,7 @@ import {
   type SyncStorage,
   type WriteJournal,
 } from '../recovery/pending-writes.ts';
+import { BIN_MS } from '../schema/bin-period.ts';
 import { type BookFault, faultOf } from '../schema/book-fault.ts';
 import { type Subtle, sha256 } from '../schema/digest.ts';
 import {
@@ -122,8 +123,6 @@ export interface Book extends Reader, Writer, ConflictResolver, DraftAutosave {
   close(): void;
 }
 
-const BIN_DAYS = 30;
-const DAY_MS = 86_400_000;
 /** Media types in the book: photographs and thumbnails; masks and label maps. */
 const TYPES: readonly string[] = ['image/jpeg', 'application/octet-stream'];
 
@@ -162,7 +161,7 @@ export async function openBook(options: BookOptions = {}): Promise<Result<Book, 
     if (!connection.readOnly) await completePendingWrites(book, slips);
     // Old entries leave the bin in the background: opening never waits for it.
     if (connection.readOnly) return ok(book);
-    void book.emptyBin(new Date(now() - BIN_DAYS * DAY_MS).toISOString());
+    void book.emptyBin(new Date(now() - BIN_MS).toISOString());
     leaving = sweepUnusedMaps(name, book.gateway, locks);
     return ok(book);
   } catch (error) {

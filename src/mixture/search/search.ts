@@ -64,7 +64,7 @@ export class MixtureSearch {
    * The best mixture of every set that can matter for a target, best first. All pairs are tried. A
    * larger set is tried only if adding the pigment improves the optimum of its best subset (the
    * derivative of the difference by its amount is negative); otherwise both have the same optimum.
-   * Compared with exhaustive search in tests/published.
+   * Compared with exhaustive search in tests/mixture/exhaustive.test.ts.
    * @param quick  extends only the best few sets: for dragging, within 0.3 of the full search
    * @param enough number of sets that reach the target after which the search ends
    * @returns null when stopped

@@ -109,7 +109,7 @@ async function openIt(): Promise<Book | null> {
   onHide(window, () => {
     leaveField();
     void value.flush().then(() => value.clearLogMark());
-    void noteAll(value);
+    void journalWhileClosing(value);
   });
   watchKeeping(value);
   if (value.readOnly) bookFault.value = value.readOnly;
@@ -134,7 +134,7 @@ const TURNS = 40;
  * Writes the journal of pending changes, again after the change handlers have run. Microtasks still
  * run while a page closes; timers and storage requests do not.
  */
-async function noteAll(book: Book): Promise<void> {
+async function journalWhileClosing(book: Book): Promise<void> {
   book.journalPendingWrites();
   for (let turn = 0; turn < TURNS; turn++) await null;
   book.journalPendingWrites();

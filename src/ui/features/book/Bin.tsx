@@ -1,4 +1,5 @@
 import { useSignal, useSignalEffect } from '@preact/signals';
+import { BIN_MS } from '../../../book/schema/bin-period.ts';
 import type { EntrySummary } from '../../../book/schema/entry-summary.ts';
 import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { VirtualList } from '../../components/VirtualList.tsx';
@@ -8,9 +9,6 @@ import { bookTexts, KIND_WORDS } from '../../texts/book-texts.ts';
 import { sharedTexts } from '../../texts/shared-texts.ts';
 import { useThumbnail } from './EntryThumbnail.tsx';
 import { nameOfCard } from './entry-names.ts';
-
-const BIN_DAYS = 30;
-const DAY_MS = 86_400_000;
 
 /** Deleted entries, with the date until which each is kept and a way to restore it. */
 export function Bin() {
@@ -84,7 +82,7 @@ export function Bin() {
 function Row({ card, canWrite }: { card: EntrySummary; canWrite: boolean }) {
   const url = useThumbnail(card);
   const name = nameOfCard(card);
-  const until = new Date(Date.parse(card.deletedAt!) + BIN_DAYS * DAY_MS).toISOString();
+  const until = new Date(Date.parse(card.deletedAt!) + BIN_MS).toISOString();
   return (
     <div class="row">
       <span class="row-picture">{url && <img src={url} alt="" width="72" height="72" />}</span>

@@ -6,7 +6,7 @@ import license, { type Dependency } from 'rollup-plugin-license';
 import { defineConfig, type Plugin, type UserConfig } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { CONTENT_SECURITY } from './src/host/headers.ts';
-import { SHARE_FIELD, SHARE_PATH } from './workers/shared-photographs.ts';
+import { SHARE_FIELD, SHARE_PATH } from './workers/share-target.ts';
 
 const root = import.meta.dirname;
 
@@ -40,12 +40,12 @@ const bookAlong: Plugin = {
     handler(_, { bundle = {} }) {
       const chunks = Object.values(bundle).filter((one) => one.type === 'chunk');
       const store = chunks.find(({ facadeModuleId }) =>
-        facadeModuleId?.endsWith('/src/book/store.ts'),
+        facadeModuleId?.endsWith('/src/book/store/open-book.ts'),
       );
+      if (!store) throw new Error('no chunk opens the book: has its module moved?');
       const page = chunks.find(({ isEntry }) => isEntry);
       const there = new Set(page?.imports);
-      return [store?.fileName ?? [], store?.imports ?? []]
-        .flat()
+      return [store.fileName, ...store.imports]
         .filter((name) => !there.has(name))
         .map((name) => ({
           tag: 'link',
@@ -131,7 +131,7 @@ const notices: Plugin = {
 const ENTRIES = {
   kingcup: 'src/cli/kingcup.ts',
   'gather-worker': 'src/cli/gather-worker.ts',
-  start: 'src/host/start.ts',
+  start: 'src/host/show-and-serve.ts',
   check: 'tests/tools/check.ts',
   bench: 'tests/bench/bench.ts',
   mutants: 'tests/tools/mutants.ts',
@@ -139,7 +139,7 @@ const ENTRIES = {
   pictures: 'tests/tools/pictures.ts',
   icons: 'tests/tools/icons.ts',
   audit: 'tests/tools/audit.ts',
-  watercolours: 'src/cli/watercolours.ts',
+  watercolours: 'src/cli/watercolour-accuracy.ts',
 };
 
 const commandLine: UserConfig = {

@@ -4,9 +4,9 @@ import {
   type PaintToFit,
 } from '../src/calibration/calibrate-paints.ts';
 import type { CalibrationFault } from '../src/calibration/calibration-fault.ts';
+import type { CardPhotograph } from '../src/calibration/card-photograph.ts';
 import type { Point } from '../src/calibration/homography.ts';
 import type { PaintedSwatch } from '../src/calibration/painted-swatch.ts';
-import type { CardPhotograph } from '../src/calibration/picture.ts';
 import { readCard } from '../src/calibration/read-card.ts';
 import { readTouched, type Touch } from '../src/calibration/read-touched.ts';
 import { type Suggestion, suggestSwatches } from '../src/calibration/suggest-swatches.ts';

@@ -12,8 +12,8 @@ import {
   type PileCorrection,
 } from '../src/mixture/correct-pile.ts';
 import { findMixtures } from '../src/mixture/find-mixtures.ts';
-import type { MixtureAnswer } from '../src/mixture/mixture.ts';
 import type { MixOptions } from '../src/mixture/mixture-finder.ts';
+import type { MixtureAnswer } from '../src/mixture/mixture-types.ts';
 import type { MixFault, MixtureSearchOptions } from '../src/mixture/search-options.ts';
 import { type MissingPigment, missingPigmentsFor } from '../src/mixture/shortfall.ts';
 import type { Shelf } from '../src/pigment/shelf.ts';

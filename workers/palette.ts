@@ -1,9 +1,9 @@
 import type { MixFault } from '../src/mixture/search-options.ts';
 import type { Day } from '../src/palette/day-plan.ts';
+import type { DayRequest } from '../src/palette/day-request.ts';
 import { type FewestOfDay, fewestOfDay } from '../src/palette/fewest-of-day.ts';
 import type { PaletteFault } from '../src/palette/palette-faults.ts';
 import type { Studio } from '../src/palette/passage.ts';
-import type { DayRequest } from '../src/palette/request.ts';
 import type { Result } from '../src/result.ts';
 import { planDay } from '../src/sheet/plan-day.ts';
 import type { JobResult } from './job-protocol.ts';

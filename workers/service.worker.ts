@@ -5,7 +5,7 @@ import {
   precacheAndRoute,
 } from 'workbox-precaching';
 import { NavigationRoute, registerRoute } from 'workbox-routing';
-import { SHARE_PATH, takeIn } from './shared-photographs.ts';
+import { SHARE_PATH, takeIn } from './share-target.ts';
 
 declare const self: ServiceWorkerGlobalScope;
 

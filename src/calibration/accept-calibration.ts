@@ -10,13 +10,13 @@
  *    chart, whose values come from readChart().
  * 3. readSpectra() reads measured curves; guessTable() and measuredSwatches() map them to pigments;
  *    spectraCsv() and spectraCgats() export them.
- * 4. {@link photographedSwatches} and measuredSwatches() return `Painted` swatches; a `LoggedPile`
- *    is a swatch too. calibrate() fits the paints of {@link paintsToFit}; its result has the
+ * 4. {@link photographedSwatches} and measuredSwatches() return swatches; a `LoggedPile`
+ *    is a swatch too. calibratePaints() fits the paints of {@link paintsToFit}; its result has the
  *    predicted and the observed colour of each swatch for review.
  * 5. {@link acceptCalibration} stores the fitted curves in a copy of the stock.
- * 6. suggest() recommends the next swatches to paint. accuracyOf() measures past predictions.
- *    trustOf(), trustWords(), mixtureError() and errorWords() describe the evidence for each
- *    pigment and the expected error of a mixture.
+ * 6. suggestSwatches() recommends the next swatches to paint. accuracyOf() measures past predictions.
+ *    evidenceOfCurve() and mixtureError() give the evidence for each pigment and the expected
+ *    error of a mixture.
  *
  * All functions are pure: dates, pixels and texts are arguments. The shell stores the swatches
  * (plain data except for R, BANDS numbers) and fits again when there are more.

@@ -1,6 +1,7 @@
 import type { Lab } from '../colour/lab.ts';
 import { fail, ok, type Result } from '../result.ts';
 import type { CalibrationFault } from './calibration-fault.ts';
+import type { CardPhotograph } from './card-photograph.ts';
 import { CHART, chartHomographies } from './colour-chart.ts';
 import {
   bestCorrection,
@@ -8,7 +9,6 @@ import {
   type CorrectionError,
 } from './colour-correction.ts';
 import type { Homography, Point } from './homography.ts';
-import type { CardPhotograph } from './picture.ts';
 import { type Rgb, robustMeanColour } from './robust-mean.ts';
 import type { ToneCorrection } from './tone-correction.ts';
 

@@ -1,8 +1,8 @@
 import { Matrix, solve } from 'ml-matrix';
 import { fail, ok, type Result } from '../result.ts';
 import type { CalibrationFault } from './calibration-fault.ts';
+import type { CardPhotograph } from './card-photograph.ts';
 import type { Homography, Point } from './homography.ts';
-import type { CardPhotograph } from './picture.ts';
 import { median, type Rgb, type RobustColour, robustMeanColour } from './robust-mean.ts';
 import { PAPER_MM, type SwatchCard } from './swatch-card.ts';
 

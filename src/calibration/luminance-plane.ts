@@ -1,5 +1,5 @@
 import { DECODE_8BIT, decode } from '../colour/rgb.ts';
-import type { CardPhotograph } from './picture.ts';
+import type { CardPhotograph } from './card-photograph.ts';
 
 /** Linear luminance (0…1) of a photograph, downsampled by whole blocks; row-major. */
 export interface Plane {

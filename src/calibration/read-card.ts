@@ -2,11 +2,11 @@ import { deltaE00 } from '../colour/difference.ts';
 import { labOfLinear } from '../colour/rgb.ts';
 import { fail, ok, type Result } from '../result.ts';
 import type { CalibrationFault } from './calibration-fault.ts';
+import type { CardPhotograph } from './card-photograph.ts';
 import { findMarks } from './corner-marks.ts';
 import { type Homography, homography, type Point, pageHomography } from './homography.ts';
 import { estimateIllumination, rectanglePoints } from './illumination.ts';
 import { planeOf } from './luminance-plane.ts';
-import type { CardPhotograph } from './picture.ts';
 import { robustMeanColour } from './robust-mean.ts';
 import { type CardPlace, markCentres, type SwatchCard } from './swatch-card.ts';
 import {

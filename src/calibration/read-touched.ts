@@ -1,8 +1,8 @@
 import { fail, type Result } from '../result.ts';
 import type { CalibrationFault } from './calibration-fault.ts';
+import type { CardPhotograph } from './card-photograph.ts';
 import type { Point } from './homography.ts';
 import { ILLUMINATION_LIMITS } from './illumination.ts';
-import type { CardPhotograph } from './picture.ts';
 import { type Rgb, robustMeanColour } from './robust-mean.ts';
 import type { CardPlace } from './swatch-card.ts';
 import {

@@ -1,6 +1,6 @@
 import { labF } from '../colour/lab.ts';
+import type { CardPhotograph } from './card-photograph.ts';
 import { linearTable } from './luminance-plane.ts';
-import type { CardPhotograph } from './picture.ts';
 
 /** Linear RGB. */
 export type Rgb = readonly [r: number, g: number, b: number];

@@ -3,11 +3,11 @@ import { chroma, type Lab } from '../colour/lab.ts';
 import { labOfLinear } from '../colour/rgb.ts';
 import { fail, ok, type Result } from '../result.ts';
 import type { CalibrationFault } from './calibration-fault.ts';
+import type { CardPhotograph } from './card-photograph.ts';
 import { chartCorrection, type PlacedChart } from './chart-correction.ts';
 import type { CorrectionError, CorrectionKind } from './colour-correction.ts';
 import type { Point } from './homography.ts';
 import type { Illumination } from './illumination.ts';
-import type { CardPhotograph } from './picture.ts';
 import type { Rgb, RobustColour } from './robust-mean.ts';
 import type { CardPlace } from './swatch-card.ts';
 import {

@@ -4,7 +4,7 @@ import { addFaultWords, startAgainWords } from '../messages/mixture-messages.ts'
 import type { Addition } from '../mixture/addition-search.ts';
 import { correctPile, type PileCorrection } from '../mixture/correct-pile.ts';
 import { constraintsOf } from '../mixture/mixing-preferences.ts';
-import type { MixturePart } from '../mixture/mixture.ts';
+import type { MixturePart } from '../mixture/mixture-types.ts';
 import { plainNumber } from '../number-format.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';

@@ -1,4 +1,4 @@
-import type { Mixture } from '../mixture/mixture.ts';
+import type { Mixture } from '../mixture/mixture-types.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { labelsOf } from './preference-options.ts';
 

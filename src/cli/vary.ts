@@ -17,7 +17,7 @@ import {
 } from '../messages/relation-messages.ts';
 import { shelfRemarkWords } from '../messages/shelf-file-faults.ts';
 import { limitWords } from '../messages/variant-limits.ts';
-import type { Mixture } from '../mixture/mixture.ts';
+import type { Mixture } from '../mixture/mixture-types.ts';
 import { mixtureOnly } from '../mixture/normalise.ts';
 import { plainNumber } from '../number-format.ts';
 import { sentenceNamesOn } from '../pigment/sentence-names.ts';

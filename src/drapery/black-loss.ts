@@ -1,6 +1,6 @@
 import { bisect } from '../bisection.ts';
 import { chroma } from '../colour/lab.ts';
-import type { Mixture } from '../mixture/mixture.ts';
+import type { Mixture } from '../mixture/mixture-types.ts';
 import { ofShares, predictColour } from '../mixture/predict.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import type { BlackLoss, Fold } from './cloth-types.ts';

@@ -1,6 +1,6 @@
 import type { Lab } from '../colour/lab.ts';
 import { type Declared, kindOf } from '../harmony/period-family.ts';
-import type { Share } from '../mixture/mixture.ts';
+import type { Share } from '../mixture/mixture-types.ts';
 import { masstonesOf } from '../pigment/nearest-masstone.ts';
 import { pigmentOf } from '../pigment/pigment-facts.ts';
 import type { Shelf } from '../pigment/shelf.ts';

@@ -4,7 +4,7 @@ import { blackRule, blacksOf } from './black-rule.ts';
 import { type ClothRequest, DraperyFaultError } from './cloth-types.ts';
 import { LEAST_DOWN } from './fabric.ts';
 import { shadowsOf } from './fold-model.ts';
-import { glazedColour, internalReflectance, THICKEST_MM } from './glaze-film.ts';
+import { glazedColour, internalReflectance, THICKEST_MM } from './glaze-selection.ts';
 import { chooseGlaze } from './glazed-step.ts';
 import { HueRange, type LightnessEnds } from './hue-range.ts';
 

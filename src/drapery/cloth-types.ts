@@ -1,7 +1,7 @@
 import type { Lab } from '../colour/lab.ts';
 import type { Step } from '../harmony/harmony.ts';
 import type { Declared } from '../harmony/period-family.ts';
-import type { Mixture } from '../mixture/mixture.ts';
+import type { Mixture } from '../mixture/mixture-types.ts';
 import type { MixFault } from '../mixture/search-options.ts';
 import type { BlackRule } from './black-rule.ts';
 import type { ClothRemark } from './drapery-remarks.ts';

@@ -3,7 +3,7 @@ import { isHueWithin } from '../harmony/hue-tolerance.ts';
 import { sentenceNamesOn } from '../pigment/sentence-names.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import type { ClothRequest, Fold } from './cloth-types.ts';
-import { ONE_COAT_MM } from './glaze-film.ts';
+import { ONE_COAT_MM } from './glaze-selection.ts';
 
 /** CIEDE2000 beyond which a step clearly misses its target. */
 const PLAIN = 3;

@@ -2,7 +2,7 @@ import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import { LADDER_STEPS } from '../harmony/harmony.ts';
 import type { PileSearch } from '../harmony/pile-search.ts';
-import type { Mixture } from '../mixture/mixture.ts';
+import type { Mixture } from '../mixture/mixture-types.ts';
 import { rescored } from '../mixture/normalise.ts';
 import { FINE_PARTS } from '../mixture/whole-parts.ts';
 import { type ClothRequest, DraperyFaultError, type Fold } from './cloth-types.ts';

@@ -1,9 +1,9 @@
 import type { Lab } from '../colour/lab.ts';
-import type { Mixture } from '../mixture/mixture.ts';
+import type { Mixture } from '../mixture/mixture-types.ts';
 import { mixtureVolumesOf } from '../mixture/pile-parts.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import type { Cloth, Fold, Garment } from './cloth-types.ts';
-import { glazedColour, internalReflectance } from './glaze-film.ts';
+import { glazedColour, internalReflectance } from './glaze-selection.ts';
 
 /** One coat of a passage. */
 interface FormulaLayer {

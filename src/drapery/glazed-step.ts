@@ -9,7 +9,7 @@ import {
   glazeThicknesses,
   internalReflectance,
   thinnerFilms,
-} from './glaze-film.ts';
+} from './glaze-selection.ts';
 import type { ClothPileSearch, FinishedStep } from './ladder-search.ts';
 import { type GlazedPile, searchUnderpaint, underpaintScore } from './underpaint.ts';
 

@@ -3,7 +3,7 @@ import { chroma, type Lab } from '../colour/lab.ts';
 import { isHueWithin } from '../harmony/hue-tolerance.ts';
 import type { PileSearch } from '../harmony/pile-search.ts';
 import { NEUTRAL_CHROMA } from '../harmony/variant-target.ts';
-import type { Mixture, Share } from '../mixture/mixture.ts';
+import type { Mixture, Share } from '../mixture/mixture-types.ts';
 import { mixtureOnly } from '../mixture/normalise.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { type BlackRule, neverIn, outsideRule } from './black-rule.ts';

@@ -3,9 +3,9 @@ import { chroma, hueTurnDeg, type Lab } from '../colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
 import { isHueWithin } from '../harmony/hue-tolerance.ts';
 import { colourAtHue } from '../harmony/variant-target.ts';
-import type { Mixture } from '../mixture/mixture.ts';
+import type { Mixture } from '../mixture/mixture-types.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
-import { glazedColour, internalReflectance } from './glaze-film.ts';
+import { glazedColour, internalReflectance } from './glaze-selection.ts';
 
 /** A pile seen through its glaze. */
 export interface GlazedPile {

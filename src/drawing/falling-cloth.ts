@@ -1,4 +1,4 @@
-import { CLOTH_DETAIL, type ClothLength } from './cloth-length.ts';
+import { CLOTH_DETAIL, type ClothLength } from './cloth-geometry.ts';
 import { piecesOf } from './cloth-pieces.ts';
 import { type ClothSurface, clothSurface, type SurfaceSection } from './cloth-surface.ts';
 import { type RandomGenerator, randomBetween } from './drawing-seed.ts';

@@ -1,5 +1,5 @@
+import { CLOTH_DETAIL, type ClothLength, cutLength } from './cloth-geometry.ts';
 import { hemOf } from './cloth-hem.ts';
-import { CLOTH_DETAIL, type ClothLength, cutLength } from './cloth-length.ts';
 import { edgeStrip, type Piece, piecesOf } from './cloth-pieces.ts';
 import { drawingRandom, randomBetween } from './drawing-seed.ts';
 import type { Detail, Hang } from './drawn-ladder.ts';

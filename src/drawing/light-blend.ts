@@ -2,8 +2,7 @@ import { linearBetween, type RgbSpace } from '../colour/rgb.ts';
 
 /**
  * Additive mixing of two display colours, for soft edges between neighbouring colours in a drawing.
- * This is not a prediction of paint: the colours are final, as the screen shows them (see
- * screen.ts). Transfer function of sRGB, which Display P3 shares.
+ * This is not a prediction of paint: the colours are final, as the screen shows them. Transfer function of sRGB, which Display P3 shares.
  */
 const toLight = (value: number) =>
   value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;

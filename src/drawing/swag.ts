@@ -1,4 +1,4 @@
-import { CLOTH_DETAIL } from './cloth-length.ts';
+import { CLOTH_DETAIL } from './cloth-geometry.ts';
 import { type ClothSurface, clothSurface, type SurfaceSection } from './cloth-surface.ts';
 import { type RandomGenerator, randomBetween } from './drawing-seed.ts';
 import type { Detail } from './drawn-ladder.ts';

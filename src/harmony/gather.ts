@@ -30,7 +30,7 @@ export interface GatherOptions {
   readonly colours?: number | undefined;
   /** Included pixels; everything opaque if omitted. */
   readonly mask?: Mask | undefined;
-  /** White balance, applied in linear sRGB (photo/neutral.ts). */
+  /** White balance, applied in linear sRGB (photo/white-balance.ts). */
   readonly adapt?: Matrix | undefined;
   /** Called with progress 0…1. */
   readonly onProgress?: ((done: number) => void) | undefined;

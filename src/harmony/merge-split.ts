@@ -155,7 +155,7 @@ export function splitColourInTwo(
 
 /**
  * Adds the colour of a spot; its share is taken from the colours that were there.
- * @param spot of the same photograph (photo/spot.ts)
+ * @param spot of the same photograph (photo/white-balance.ts)
  * @param lab its colour after white balance, if that differs from the spot's own
  */
 export function addSpot(

@@ -2,7 +2,7 @@ import { warmCool } from '../colour/appearance.ts';
 import { changeWords } from '../colour/change-words.ts';
 import { deltaE00 } from '../colour/difference.ts';
 import { chroma, type Lab } from '../colour/lab.ts';
-import { type Mixture, REACHABLE_DELTA_E } from '../mixture/mixture.ts';
+import { type Mixture, REACHABLE_DELTA_E } from '../mixture/mixture-types.ts';
 import { mixtureOnly, pigmentsOf, rescored, wholePartShares } from '../mixture/normalise.ts';
 import type { MixFault } from '../mixture/search-options.ts';
 import type { Shelf } from '../pigment/shelf.ts';
@@ -62,7 +62,7 @@ export interface MixedVariant {
  * come near enough, otherwise with as many of them as possible. The direction also holds for the
  * mixtures: a warmer variant never scores lower on the published warm-cool scale than its origin's
  * mixture, and so on. What the shelf cannot do is reported as `part` or `nothing` (worded in
- * limit.ts).
+ * messages/variant-limits.ts).
  */
 export function variantOf(
   origin: Origin,

@@ -1,4 +1,4 @@
-import type { Share } from '../mixture/mixture.ts';
+import type { Share } from '../mixture/mixture-types.ts';
 
 /** Factor of change below which a pigment is not mentioned. */
 const MIN_FACTOR = 1.08;

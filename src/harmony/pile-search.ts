@@ -2,7 +2,7 @@ import { bisect } from '../bisection.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Constraints } from '../mixture/constraints.ts';
 import { findMixtures } from '../mixture/find-mixtures.ts';
-import type { MixtureAnswer } from '../mixture/mixture.ts';
+import type { MixtureAnswer } from '../mixture/mixture-types.ts';
 import type { MixFault } from '../mixture/search-options.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';

@@ -1,6 +1,6 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
-import { REACHABLE_DELTA_E } from '../mixture/mixture.ts';
+import { REACHABLE_DELTA_E } from '../mixture/mixture-types.ts';
 import { type NearestColourFinder, nearestColourFinder } from '../mixture/nearest-colour.ts';
 import {
   invalidColourFault,

@@ -1,7 +1,7 @@
 import { warmCool } from '../colour/appearance.ts';
 import { deltaE00 } from '../colour/difference.ts';
 import { chroma, type Lab } from '../colour/lab.ts';
-import { type Mixture, REACHABLE_DELTA_E } from '../mixture/mixture.ts';
+import { type Mixture, REACHABLE_DELTA_E } from '../mixture/mixture-types.ts';
 import { mixtureOnly, pigmentsOf } from '../mixture/normalise.ts';
 import { changesInDirection } from './hue-tolerance.ts';
 import { bisectFurthest, type PileSearch } from './pile-search.ts';

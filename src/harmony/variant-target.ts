@@ -56,7 +56,7 @@ export interface Variant {
 
 /**
  * Alters a colour in one direction by one amount; CIELAB under D65 in and out. This is the target;
- * variantOf (variant.ts) mixes it. Unless it was stopped, the opposite way by the same amount leads
+ * variantOf (mixed-variant.ts) mixes it. Unless it was stopped, the opposite way by the same amount leads
  * back.
  */
 export function variantTarget(lab: Lab, way: VariantWay, amount: VariantAmount): Variant {

@@ -3,7 +3,7 @@ import { namedHueOf } from '../colour/hue-family.ts';
 import type { Lab } from '../colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
 import type { AddFault, PileCorrection } from '../mixture/correct-pile.ts';
-import { REACHABLE_DELTA_E } from '../mixture/mixture.ts';
+import { REACHABLE_DELTA_E } from '../mixture/mixture-types.ts';
 import type { MixFault } from '../mixture/search-options.ts';
 import type { Axis, Shortfall } from '../mixture/shortfall.ts';
 import type { NumberFormat } from '../number-format.ts';

@@ -4,7 +4,7 @@ import { BANDS, spectrum } from '../colour/grid.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import type { AllowedPaints } from './constraints.ts';
-import { type MixturePart, REACHABLE_DELTA_E } from './mixture.ts';
+import { type MixturePart, REACHABLE_DELTA_E } from './mixture-types.ts';
 import { ofParts, predictColour, shelfPaintOf } from './predict.ts';
 import { type CompiledShelf, compileShelf } from './search/compiled-shelf.ts';
 import { ABANDONED, descend } from './search/descent.ts';

@@ -10,7 +10,7 @@ import {
 } from './addition-search.ts';
 import { applyConstraints, type ConstraintFault, type Constraints } from './constraints.ts';
 import { likelyMeasuringError, type MeasuringError } from './measuring-error.ts';
-import { REACHABLE_DELTA_E } from './mixture.ts';
+import { REACHABLE_DELTA_E } from './mixture-types.ts';
 import { nearestColourFinder } from './nearest-colour.ts';
 import { MOST_PIGMENTS } from './search/compiled-shelf.ts';
 

@@ -2,8 +2,8 @@ import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { fail, ok, type Result } from '../result.ts';
 import { applyConstraints } from './constraints.ts';
-import type { MixtureAnswer } from './mixture.ts';
 import { type MixOptions, MixtureFinder } from './mixture-finder.ts';
+import type { MixtureAnswer } from './mixture-types.ts';
 import { MOST_PIGMENTS } from './search/compiled-shelf.ts';
 import { invalidColourFault, type MixFault } from './search-options.ts';
 

@@ -2,7 +2,7 @@ import { deltaE00 } from '../colour/difference.ts';
 import { BANDS, spectrum } from '../colour/grid.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
-import { type LetDownParts, REACHABLE_DELTA_E, type Share } from './mixture.ts';
+import { type LetDownParts, REACHABLE_DELTA_E, type Share } from './mixture-types.ts';
 import { shelfPaintOf } from './predict.ts';
 import { compileShelf } from './search/compiled-shelf.ts';
 import { TargetMetric } from './search/target-metric.ts';

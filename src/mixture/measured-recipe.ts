@@ -1,7 +1,7 @@
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { letDownPaint } from './let-down.ts';
-import type { LetDown, Mixture, MixturePart } from './mixture.ts';
+import type { LetDown, Mixture, MixturePart } from './mixture-types.ts';
 import { mixtureVolumesOf } from './pile-parts.ts';
 
 /** A mixture in measurable whole parts, with each let-down as a separate paint. */

@@ -1,7 +1,7 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
-import { type MixturePart, REACHABLE_DELTA_E } from './mixture.ts';
+import { type MixturePart, REACHABLE_DELTA_E } from './mixture-types.ts';
 import { ofParts, predictColour } from './predict.ts';
 
 /** A measuring error of one part: its actual amount is `factor` times the stated one. */

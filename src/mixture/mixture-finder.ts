@@ -11,7 +11,7 @@ import {
   type MixturePart,
   REACHABLE_DELTA_E,
   type Share,
-} from './mixture.ts';
+} from './mixture-types.ts';
 import type { Candidate } from './search/candidate.ts';
 import { type CompiledShelf, compileShelf } from './search/compiled-shelf.ts';
 import { MixtureEvaluator } from './search/mixture-evaluator.ts';

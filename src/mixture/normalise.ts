@@ -2,7 +2,12 @@ import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { measuredRecipeOf } from './measured-recipe.ts';
-import { type Mixture, type MixtureAnswer, REACHABLE_DELTA_E, type Share } from './mixture.ts';
+import {
+  type Mixture,
+  type MixtureAnswer,
+  REACHABLE_DELTA_E,
+  type Share,
+} from './mixture-types.ts';
 
 /**
  * What the painter lays out, as shares: whole parts, with let-downs resolved into their pigments.

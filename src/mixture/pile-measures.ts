@@ -1,5 +1,5 @@
 import type { Shelf } from '../pigment/shelf.ts';
-import type { MixturePart } from './mixture.ts';
+import type { MixturePart } from './mixture-types.ts';
 import { predictColour, shelfPaintOf } from './predict.ts';
 import { paintStrengthOf } from './search/compiled-shelf.ts';
 

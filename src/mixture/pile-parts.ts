@@ -1,5 +1,5 @@
 import type { Lab } from '../colour/lab.ts';
-import type { LetDown, Mixture, MixturePart } from './mixture.ts';
+import type { LetDown, Mixture, MixturePart } from './mixture-types.ts';
 
 /** A part by volume of paste; `letDown` marks a part taken from the pigment's let-down pile. */
 export interface PilePart extends MixturePart {

@@ -3,7 +3,7 @@ import { chroma, type Lab } from '../colour/lab.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
 import { ok, type Result } from '../result.ts';
 import type { ConstraintFault, Constraints } from './constraints.ts';
-import { type Mixture, REACHABLE_DELTA_E } from './mixture.ts';
+import { type Mixture, REACHABLE_DELTA_E } from './mixture-types.ts';
 import { nearestColourFinder } from './nearest-colour.ts';
 
 export type Axis = 'chroma' | 'lightness' | 'hue';

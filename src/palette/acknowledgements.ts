@@ -1,7 +1,7 @@
 import type { Stock } from '../pigment/stock.ts';
 import type { PigmentPlan } from './day-plan.ts';
+import type { Acknowledged, Rules } from './day-request.ts';
 import { hazardOf, isToxic } from './pigment-lookup.ts';
-import type { Acknowledged, Rules } from './request.ts';
 
 /** A toxic lot; everyone reads its data sheet before it is opened. */
 export interface LotToRead {

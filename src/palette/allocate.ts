@@ -1,12 +1,12 @@
 import type { Lab } from '../colour/lab.ts';
 import { wholeShelf } from '../pigment/starter-shelf.ts';
 import type { PalettePlan, PilePlan } from './day-plan.ts';
+import type { DayRequest, PaletteRequest } from './day-request.ts';
 import { offersOf } from './leftovers.ts';
 import { baseOf, labelIn, type Studio } from './passage.ts';
 import { clashes } from './pigment-clashes.ts';
 import { hazardOf, isToxic } from './pigment-lookup.ts';
 import { pileColour, UNKNOWN, whiteOf } from './plan-pile.ts';
-import type { DayRequest, PaletteRequest } from './request.ts';
 import { inManualOrder, mixedOrder, placesOf, seatOrder } from './seat-order.ts';
 import type { StockDrawer } from './stock-supply.ts';
 import { TOOLS, TOOLS_WORDS, toolsOf } from './tool-groups.ts';

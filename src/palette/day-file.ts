@@ -5,10 +5,10 @@ import { mixtureShelfOf } from '../pigment/mixing-shelf.ts';
 import { STARTER_SURFACE } from '../pigment/starter-shelf.ts';
 import { draftOf, type Stock } from '../pigment/stock.ts';
 import { fail, ok, type Result } from '../result.ts';
+import { type DayRequest, DEFAULT_RULES, type PaletteRequest } from './day-request.ts';
 import { DAY_FORM, type ENTRY, type PASSAGE } from './day-schema.ts';
 import type { PaletteFault } from './palette-faults.ts';
 import type { Passage } from './passage.ts';
-import { type DayRequest, DEFAULT_RULES, type PaletteRequest } from './request.ts';
 
 const DAY_VERSION = 1;
 
@@ -19,7 +19,7 @@ interface DayFile {
 }
 
 /**
- * Reads a day from its JSON text (schema.ts) and checks it.
+ * Reads a day from its JSON text (day-schema.ts) and checks it.
  * @returns a fault for broken JSON, a newer version or an invalid field
  */
 export function readDay(text: string): Result<DayFile, PaletteFault> {

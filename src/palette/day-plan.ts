@@ -1,4 +1,5 @@
 import type { Lab } from '../colour/lab.ts';
+import type { Rules } from './day-request.ts';
 import type { Dryness } from './drying-time.ts';
 import type { LayerWarning } from './layer-rules.ts';
 import type { Offer } from './leftovers.ts';
@@ -6,7 +7,6 @@ import type { Passage, PassagePile } from './passage.ts';
 import type { Clash } from './pigment-clashes.ts';
 import type { PileAmount } from './pile-quantity.ts';
 import type { Replacement } from './replacement.ts';
-import type { Rules } from './request.ts';
 import type { StockWithdrawal, Supply } from './stock-supply.ts';
 import type { Tools } from './tool-groups.ts';
 

@@ -1,6 +1,6 @@
 import { deltaE00 } from '../colour/difference.ts';
 import type { Lab } from '../colour/lab.ts';
-import type { LetDown } from '../mixture/mixture.ts';
+import type { LetDown } from '../mixture/mixture-types.ts';
 import type { PilePart } from '../mixture/pile-parts.ts';
 import type { Drying } from '../pigment/pigment-facts.ts';
 import { daysBetween } from './iso-date.ts';

@@ -1,5 +1,5 @@
 import type { Lab } from '../colour/lab.ts';
-import type { LetDown } from '../mixture/mixture.ts';
+import type { LetDown } from '../mixture/mixture-types.ts';
 import { type PilePart, volumesOf } from '../mixture/pile-parts.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import type { Stock } from '../pigment/stock.ts';
@@ -26,7 +26,7 @@ export interface PassagePile {
   readonly coats?: number;
   /** cm3 of oil per cm3 of paste, beyond the paste's own; default: the film's. */
   readonly spareOil?: number;
-  /** Override the studio's allowances (quantity.ts): `tooth` and `waste` as shares. */
+  /** Override the studio's allowances (pile-quantity.ts): `tooth` and `waste` as shares. */
   readonly tooth?: number;
   readonly waste?: number;
   readonly heapCm3?: number;

@@ -1,5 +1,5 @@
 import type { Formula } from '../drapery/formula.ts';
-import type { Mixture } from '../mixture/mixture.ts';
+import type { Mixture } from '../mixture/mixture-types.ts';
 import { pilePartsOf } from '../mixture/pile-parts.ts';
 import type { PilePlan } from './day-plan.ts';
 import { type Cover, type Layer, type PassagePile, sharesOf } from './passage.ts';

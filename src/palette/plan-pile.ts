@@ -3,6 +3,7 @@ import type { Lab } from '../colour/lab.ts';
 import { predictColour } from '../mixture/predict.ts';
 import { masstone } from '../pigment/masstone.ts';
 import type { LeftOff, PilePlan } from './day-plan.ts';
+import type { DayRequest, Rules } from './day-request.ts';
 import { groundDryness, groundOf, isDry } from './drying-time.ts';
 import { needsDryGround } from './film-kinds.ts';
 import { type LayerWarning, layerWarnings } from './layer-rules.ts';
@@ -11,14 +12,13 @@ import { clashes } from './pigment-clashes.ts';
 import { hazardOf, isToxic } from './pigment-lookup.ts';
 import { amountOf, spareOilOf } from './pile-quantity.ts';
 import { nearestReplacement, type Replacement, toxicOf } from './replacement.ts';
-import type { DayRequest, Rules } from './request.ts';
 
 /** A pile of unknown colour is drawn in middle grey. */
 export const UNKNOWN: Lab = [50, 0, 0];
 
 /**
  * Plans one pile for today, or says why it is left off.
- * @throws RangeError if the request was not checked (planDay in day.ts)
+ * @throws RangeError if the request was not checked (planDay in sheet/plan-day.ts)
  */
 export function planPile(
   asked: PassagePile,

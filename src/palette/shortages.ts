@@ -1,7 +1,7 @@
 import type { PalettePlan, Shortage } from './day-plan.ts';
+import type { Rules } from './day-request.ts';
 import { labelIn, type Studio } from './passage.ts';
 import { nearestReplacement } from './replacement.ts';
-import type { Rules } from './request.ts';
 
 /**
  * Pigments that the shelf lacks for a day, with the nearest other mixture for each pile that needs

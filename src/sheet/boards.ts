@@ -1,8 +1,8 @@
 import { plainNumber } from '../number-format.ts';
 import type { Board } from '../palette/allocate.ts';
 import type { Day, PalettePlan, PilePlan } from '../palette/day-plan.ts';
+import type { PaletteRequest } from '../palette/day-request.ts';
 import type { Studio } from '../palette/passage.ts';
-import type { PaletteRequest } from '../palette/request.ts';
 import { inManualOrder, mixedOrder } from '../palette/seat-order.ts';
 import { sheetOf } from './morning-sheet.ts';
 import { fitOf, SMALLEST_READABLE } from './page-fit.ts';

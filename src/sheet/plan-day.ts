@@ -1,11 +1,11 @@
 import { allocatePalette, assignLeftovers, type Board } from '../palette/allocate.ts';
 import type { Day, LeftOff, PilePlan } from '../palette/day-plan.ts';
+import type { DayRequest } from '../palette/day-request.ts';
 import { daysBetween, isDay } from '../palette/iso-date.ts';
 import { MOST_PALETTES, type PaletteFault } from '../palette/palette-faults.ts';
 import type { Studio } from '../palette/passage.ts';
 import { amountOf } from '../palette/pile-quantity.ts';
 import { planPile } from '../palette/plan-pile.ts';
-import type { DayRequest } from '../palette/request.ts';
 import { proposeSeats } from '../palette/seat-order.ts';
 import { shortagesOf } from '../palette/shortages.ts';
 import { StockDrawer, withdrawalsOf } from '../palette/stock-supply.ts';
@@ -13,25 +13,23 @@ import { fail, ok, type Result } from '../result.ts';
 import { divideOverBoards, exceedsBoard } from './boards.ts';
 
 /*
- * From a day's passages to its palettes. Entry points for the screens and the command line:
+ * From a day's passages to its palettes. What comes before and after:
  *
- *   pileOfMixture, pilesOfFormula source.ts   piles from harmonies, draperies and formulas
- *   readDay(text)                form.ts      reads a day file: passages, layers, leftovers, rules
- *   planDay(asked, studio)       here         piles, amounts, seats, warnings, waiting, missing
- *                                           (divides what exceeds a board or a page)
- *   sheetOf(day, n, studio)      sheet.ts     the morning sheet of palette n, as plain text data
- *   leftOffWords                 said.ts      why a pile is on no sheet
- *   sheetPage(sheet, board)      page.ts      its page of HTML; sheetDocument adds head and style
- *   drawPalette(laid, piles)     drawing.ts   the palette as SVG, from a layout of its seats
- *   takeFrom, putBack            supply.ts    "prepared" and its undo, with day.takings
- *   proposeSeats, moved          seat.ts      the studio's seat order, and manual moves
- *   fewestOfDay(day, studio)     fewer.ts     the cost of fewer pigments, pile by pile
- *   layerOfPile                  source.ts    the coat that a painted pile leaves on its passage
- *   putAway, offersOf            leftover.ts  the rest of a pile, and leftovers of previous days
- *   paletteFaultWords            faults.ts    sentences for every fault
+ *   palette/pile-sources.ts      piles from harmonies, draperies and formulas
+ *   palette/day-file.ts          reads a day file
+ *   planDay, here                piles, amounts, seats, warnings, what waits and what is missing;
+ *                                divides what exceeds a board or a page (boards.ts)
+ *   palette/seat-order.ts        the studio's seat order, and manual moves
+ *   palette/fewest-of-day.ts     the cost of fewer pigments
+ *   drawing/palette-markup.ts    the palette as a drawing
+ *   morning-sheet.ts             the sheet of one palette as plain data
+ *   page-html.ts                 that sheet as a page of HTML
+ *   palette/stock-supply.ts      what is taken from the stock, and put back by undo
+ *   palette/leftovers.ts         what is left, and offers of earlier days
+ *   messages/palette-faults.ts   sentences for every fault
  *
- * Input types: asked.ts and passage.ts; output types: plan.ts and sheet.ts.
- * Dates are ISO dates and passed as arguments; nothing here reads the clock or changes its input.
+ * Input types: palette/day-request.ts, palette/passage.ts. Output: palette/day-plan.ts. Dates are
+ * ISO dates and passed as arguments; nothing here reads the clock or changes its input.
  */
 
 /**

@@ -9,7 +9,7 @@ import {
 } from '../../src/book/store/open-book.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { type GatheredColour, LADDER_STEPS } from '../../src/harmony/harmony.ts';
-import type { Mixture } from '../../src/mixture/mixture.ts';
+import type { Mixture } from '../../src/mixture/mixture-types.ts';
 import type { Result } from '../../src/result.ts';
 
 /** A fresh disk for one test. */

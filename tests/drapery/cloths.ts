@@ -9,7 +9,7 @@ import {
   internalReflectance,
   THICKEST_MM,
   THINNEST_MM,
-} from '../../src/drapery/glaze-film.ts';
+} from '../../src/drapery/glaze-selection.ts';
 import { barredIn } from '../../src/drapery/ladder-search.ts';
 import { LADDER_STEPS } from '../../src/harmony/harmony.ts';
 import { ofParts, ofShares, predictColour } from '../../src/mixture/predict.ts';

@@ -4,7 +4,7 @@ import { formulaBody } from '../../src/book/schema/drapery.ts';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import { blacksOf } from '../../src/drapery/black-rule.ts';
 import { formulaOfPiles, pigmentsIn } from '../../src/drapery/formula.ts';
-import { glazedColour, internalReflectance } from '../../src/drapery/glaze-film.ts';
+import { glazedColour, internalReflectance } from '../../src/drapery/glaze-selection.ts';
 import { SHIPPED_FORMULAS, workedFormula } from '../../src/drapery/shipped-formulas.ts';
 import { ofShares, predictColour } from '../../src/mixture/predict.ts';
 import { starterShelf } from '../../src/pigment/starter-shelf.ts';

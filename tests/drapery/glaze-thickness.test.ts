@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { glazeThicknesses } from '../../src/drapery/glaze-film.ts';
+import { glazeThicknesses } from '../../src/drapery/glaze-selection.ts';
 
 // Common practice: the gleams stay bare, the glaze grows into the folds; two coats are 30 micrometres.
 test.each([0.001, 0.004, 0.01, 0.03])('a glaze of %d mm over the local colour', (localMm) => {

@@ -6,7 +6,7 @@ import {
   glazesOf,
   internalReflectance,
   THICKEST_MM,
-} from '../../src/drapery/glaze-film.ts';
+} from '../../src/drapery/glaze-selection.ts';
 import { kindOf } from '../../src/harmony/period-family.ts';
 import { removeSurface } from '../../src/optics/surface.ts';
 import { masstone } from '../../src/pigment/masstone.ts';

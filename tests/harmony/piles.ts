@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { spectrum } from '../../src/colour/grid.ts';
 import { type Lab, labOf } from '../../src/colour/lab.ts';
-import type { Mixture } from '../../src/mixture/mixture.ts';
+import type { Mixture } from '../../src/mixture/mixture-types.ts';
 import { opaque } from '../../src/optics/opaque.ts';
 import { addSurface } from '../../src/optics/surface.ts';
 import type { Shelf } from '../../src/pigment/shelf.ts';

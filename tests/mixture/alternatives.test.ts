@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { findMixtures } from '../../src/mixture/find-mixtures.ts';
-import type { Share } from '../../src/mixture/mixture.ts';
+import type { Share } from '../../src/mixture/mixture-types.ts';
 import { predictColour } from '../../src/mixture/predict.ts';
 import { invented } from './invented.ts';
 

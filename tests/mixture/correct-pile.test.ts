@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { deltaE00 } from '../../src/colour/difference.ts';
 import type { Lab } from '../../src/colour/lab.ts';
 import { correctPile, type PileCorrection } from '../../src/mixture/correct-pile.ts';
-import type { MixturePart } from '../../src/mixture/mixture.ts';
+import type { MixturePart } from '../../src/mixture/mixture-types.ts';
 import { ofParts, predictColour } from '../../src/mixture/predict.ts';
 import { seeded } from '../colour/random.ts';
 import { evenly } from '../evenly.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Mixture } from '../../src/mixture/mixture.ts';
+import type { Mixture } from '../../src/mixture/mixture-types.ts';
 import { mixtureVolumesOf, volumesOf } from '../../src/mixture/pile-parts.ts';
 
 const PLAIN: Mixture = {

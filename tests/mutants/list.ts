@@ -107,7 +107,7 @@ export const MUTANTS: readonly Mutant[] = [
   },
   {
     breaks: 'a colour that the shelf misses visibly counts as reached',
-    file: 'src/mixture/mixture.ts',
+    file: 'src/mixture/mixture-types.ts',
     before: 'export const REACHABLE_DELTA_E = 1;',
     after: 'export const REACHABLE_DELTA_E = 2;',
     caughtBy: ['tests/mixture/reach.test.ts'],
@@ -209,7 +209,7 @@ export const MUTANTS: readonly Mutant[] = [
   },
   {
     breaks: 'a glaze lies a third of a millimetre thick in the folds',
-    file: 'src/drapery/glaze-film.ts',
+    file: 'src/drapery/glaze-selection.ts',
     before: 'export const THICKEST_MM = 0.03;',
     after: 'export const THICKEST_MM = 0.3;',
     caughtBy: ['tests/drapery/glaze-thickness.test.ts'],
@@ -281,9 +281,9 @@ export const MUTANTS: readonly Mutant[] = [
   },
   {
     breaks: 'the bin empties itself after three days instead of thirty',
-    file: 'src/book/store/open-book.ts',
-    before: 'const BIN_DAYS = 30;',
-    after: 'const BIN_DAYS = 3;',
+    file: 'src/book/schema/bin-period.ts',
+    before: 'BIN_MS = 30 *',
+    after: 'BIN_MS = 3 *',
     caughtBy: ['tests/book/bin.test.ts'],
   },
   // Command line.

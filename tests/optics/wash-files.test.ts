@@ -2,8 +2,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test, vi } from 'vitest';
+import { main, report } from '../../src/cli/watercolour-accuracy.ts';
 import { readMixtures, readWashes } from '../../src/cli/watercolour-data.ts';
-import { main, report } from '../../src/cli/watercolours.ts';
 
 // The form of the published files, with invented numbers.
 const folder = mkdtempSync(join(tmpdir(), 'washes-'));

@@ -2,9 +2,9 @@ import { paletteFaultWords } from '../../src/messages/palette-faults.ts';
 import type { PilePart } from '../../src/mixture/pile-parts.ts';
 import { plainNumber } from '../../src/number-format.ts';
 import type { Day } from '../../src/palette/day-plan.ts';
+import { type DayRequest, DEFAULT_RULES } from '../../src/palette/day-request.ts';
 import { FILM_WORDS } from '../../src/palette/film-kinds.ts';
 import type { Passage, PassagePile, Studio } from '../../src/palette/passage.ts';
-import { type DayRequest, DEFAULT_RULES } from '../../src/palette/request.ts';
 import {
   ownPaint,
   STARTER_SURFACE,

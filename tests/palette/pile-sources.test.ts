@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { formulaOfPiles } from '../../src/drapery/formula.ts';
 import { findMixtures } from '../../src/mixture/find-mixtures.ts';
-import type { Mixture } from '../../src/mixture/mixture.ts';
+import type { Mixture } from '../../src/mixture/mixture-types.ts';
 import { pilePartsOf } from '../../src/mixture/pile-parts.ts';
 import { pileFromMixture, pilesOfFormula } from '../../src/palette/pile-sources.ts';
 import { starterShelf } from '../../src/pigment/starter-shelf.ts';

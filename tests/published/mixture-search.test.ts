@@ -1,5 +1,5 @@
 import { expect, test, vi } from 'vitest';
-import type { MixtureAnswer } from '../../src/mixture/mixture.ts';
+import type { MixtureAnswer } from '../../src/mixture/mixture-types.ts';
 import { delft, randomRecipes, rit, TWELVE, withPaints } from '../mixture/data.ts';
 import { colourOf, first, mix } from '../mixture/exhaustive.ts';
 import { describeShared } from '../shared.ts';

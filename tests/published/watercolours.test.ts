@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
+import { report } from '../../src/cli/watercolour-accuracy.ts';
 import { readMixtures, readWashes } from '../../src/cli/watercolour-data.ts';
-import { report } from '../../src/cli/watercolours.ts';
 import { crossValidationFolds, deltaEab, predictWashes } from '../../src/optics/wash-validation.ts';
 import { fitWashes } from '../../src/optics/watercolour-wash.ts';
 import { describeShared, SHARED } from '../shared.ts';

@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import type { Lab } from '../../colour/lab.ts';
 import { type ClothRequest, DRAPERY_WAYS } from '../../drapery/cloth-types.ts';
 import { FABRICS } from '../../drapery/fabric.ts';
-import type { Mixture } from '../../mixture/mixture.ts';
+import type { Mixture } from '../../mixture/mixture-types.ts';
 import {
   amount,
   date,

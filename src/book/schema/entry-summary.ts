@@ -1,6 +1,6 @@
 import { spectrum } from '../../colour/grid.ts';
 import { type Lab, labOf } from '../../colour/lab.ts';
-import type { Mixture } from '../../mixture/mixture.ts';
+import type { Mixture } from '../../mixture/mixture-types.ts';
 import { mixtureVolumesOf, pilePartsOf } from '../../mixture/pile-parts.ts';
 import { labelOf } from '../../pigment/stock-label.ts';
 import { foldText } from './fold-text.ts';

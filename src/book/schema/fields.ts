@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { BANDS } from '../../colour/grid.ts';
 import type { Lab } from '../../colour/lab.ts';
-import type { Mixture, MixtureAnswer } from '../../mixture/mixture.ts';
+import type { Mixture, MixtureAnswer } from '../../mixture/mixture-types.ts';
 
 /** Ids of entries, devices and conflict copies. */
 export const ID_FORM = /^[0-9a-z][0-9a-z-]{7,63}$/;

@@ -8,7 +8,7 @@ import {
   type VariantWay,
 } from '../../harmony/variant-target.ts';
 import type { MixingPreferences } from '../../mixture/mixing-preferences.ts';
-import type { Mixture, MixtureAnswer } from '../../mixture/mixture.ts';
+import type { Mixture, MixtureAnswer } from '../../mixture/mixture-types.ts';
 import { MOST_PIGMENTS } from '../../mixture/search/compiled-shelf.ts';
 import { PRESERVED_AXES } from '../../mixture/search/target-metric.ts';
 import { answer, date, id, listField, longText, mixture, pigment, shortText } from './fields.ts';

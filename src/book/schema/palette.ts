@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import type { Lab } from '../../colour/lab.ts';
-import type { Mixture } from '../../mixture/mixture.ts';
+import type { Mixture } from '../../mixture/mixture-types.ts';
 import {
   amount,
   bands,

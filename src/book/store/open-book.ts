@@ -17,10 +17,9 @@
  *   await book.remove(id) (returns undo), book.bin(), book.restore(id), book.retry()
  *
  * Faults that a painter can act on are returned as a Result, never thrown. `ok` means on disk.
- * `keep.ts` has the two most frequent tasks of screens: saving a photograph and saving what was
- * gathered. `search.ts` searches the summaries, `transfer.ts` exports and imports copies,
- * `persist.ts` requests persistent storage, `out.ts` writes tables. Each of these is loaded on
- * demand.
+ * `save-specimen.ts` saves a photograph and what was gathered from it, `search-index.ts` searches the
+ * summaries, `../transfer` exports and imports copies and writes tables, `persistent-storage.ts`
+ * requests persistent storage. Each of these is loaded on demand.
  */
 import { fail, ok, type Result } from '../../result.ts';
 import { type GuardedConnection, guardConnection, usesDatabaseLog } from '../recovery/log-guard.ts';

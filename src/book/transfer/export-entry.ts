@@ -2,7 +2,7 @@ import Papa from 'papaparse';
 import { hexOf } from '../../colour/gamut-mapping.ts';
 import { bandNm } from '../../colour/grid.ts';
 import type { Lab } from '../../colour/lab.ts';
-import type { Mixture } from '../../mixture/mixture.ts';
+import type { Mixture } from '../../mixture/mixture-types.ts';
 import { pilePartsOf } from '../../mixture/pile-parts.ts';
 import { foldText } from '../schema/fold-text.ts';
 import type { Entry } from '../schema/record.ts';

@@ -1,4 +1,4 @@
-import { SHARED } from '../../../workers/shared-photographs.ts';
+import { SHARED } from '../../../workers/share-target.ts';
 import { nameFromFile } from '../features/walk/name-from-file.ts';
 import { importPhotograph } from '../state/photograph-import.ts';
 

@@ -1,4 +1,4 @@
-import type { MixtureAnswer } from '../../../src/mixture/mixture.ts';
+import type { MixtureAnswer } from '../../../src/mixture/mixture-types.ts';
 import type { Result } from '../../../src/result.ts';
 import { executeMixtureJob } from '../../../workers/mixture.ts';
 import { benchMixture, type Mix, type Row } from '../mixture.ts';

@@ -1,5 +1,5 @@
 import type { DrawnLadder } from '../../../drawing/drawn-ladder.ts';
-import type { Mixture } from '../../../mixture/mixture.ts';
+import type { Mixture } from '../../../mixture/mixture-types.ts';
 import { pilePartsOf } from '../../../mixture/pile-parts.ts';
 import { joinWords } from '../../../wording.ts';
 import { formatNumber } from '../../state/locale-format.ts';

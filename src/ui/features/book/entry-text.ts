@@ -3,7 +3,7 @@ import { nameOf } from '../../../colour/describe-colour.ts';
 import { spectrum } from '../../../colour/grid.ts';
 import { type Lab, labOf } from '../../../colour/lab.ts';
 import { cm3Words, gramsWords } from '../../../messages/amounts.ts';
-import type { Mixture } from '../../../mixture/mixture.ts';
+import type { Mixture } from '../../../mixture/mixture-types.ts';
 import { pilePartsOf } from '../../../mixture/pile-parts.ts';
 import { recipeWords } from '../../components/drawn/drawing-text.ts';
 import { formatCount, formatNumber } from '../../state/locale-format.ts';

@@ -3,7 +3,7 @@ import { evidenceEntries } from '../../state/calibration/evidence.ts';
 import { bookTexts } from '../../texts/book-texts.ts';
 import { calibrationTexts } from '../../texts/calibration-texts.ts';
 import { goTo } from './calibration-routes.ts';
-import { exportCurves, keepCurves, readFile } from './measured-curves.ts';
+import { exportCurves, keepCurves, readFile } from './import-curve-samples.ts';
 import { SampleTable } from './SampleTable.tsx';
 import { rowFault, type Samples } from './sample-file.ts';
 

@@ -13,7 +13,7 @@ import {
   readMarkedPhoto,
   takePhoto,
 } from './card-reading.ts';
-import { readFile } from './measured-curves.ts';
+import { readFile } from './import-curve-samples.ts';
 import { PhotoButtons } from './PhotoButtons.tsx';
 import { PointMarker } from './PointMarker.tsx';
 import { observedPile } from './pile-log.ts';

@@ -2,7 +2,7 @@ import { useEffect } from 'preact/hooks';
 import { hueDeg, hueTurnDeg } from '../../../colour/lab.ts';
 import { type ClothRequest, DRAPERY_WAYS, type DraperyWay } from '../../../drapery/cloth-types.ts';
 import { FABRICS } from '../../../drapery/fabric.ts';
-import { glazesOf } from '../../../drapery/glaze-film.ts';
+import { glazesOf } from '../../../drapery/glaze-selection.ts';
 import { SHIPPED_FORMULAS } from '../../../drapery/shipped-formulas.ts';
 import { SelectField } from '../../components/SelectField.tsx';
 import { clothFaultWords, clothResultOf, garmentOf } from '../../state/drapery/cloth-results.ts';

@@ -1,6 +1,6 @@
 import type { Lab } from '../../../colour/lab.ts';
 import { measuredRecipeOf } from '../../../mixture/measured-recipe.ts';
-import type { Mixture, MixtureAnswer } from '../../../mixture/mixture.ts';
+import type { Mixture, MixtureAnswer } from '../../../mixture/mixture-types.ts';
 import { joinWords } from '../../../wording.ts';
 import { Disclosure } from '../../components/Disclosure.tsx';
 import { ColourComparison } from '../../components/drawn/ColourComparison.tsx';

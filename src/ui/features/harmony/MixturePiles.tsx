@@ -2,7 +2,11 @@ import { differenceWords } from '../../../colour/describe-colour.ts';
 import { shortfallWords } from '../../../messages/mixture-messages.ts';
 import { glazingPigmentOf } from '../../../mixture/glazing.ts';
 import { measuredRecipeOf } from '../../../mixture/measured-recipe.ts';
-import { type Mixture, type MixtureAnswer, REACHABLE_DELTA_E } from '../../../mixture/mixture.ts';
+import {
+  type Mixture,
+  type MixtureAnswer,
+  REACHABLE_DELTA_E,
+} from '../../../mixture/mixture-types.ts';
 import { ofParts } from '../../../mixture/predict.ts';
 import { shortfallOf } from '../../../mixture/shortfall.ts';
 import { ColourComparison } from '../../components/drawn/ColourComparison.tsx';

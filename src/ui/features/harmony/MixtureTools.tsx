@@ -1,7 +1,7 @@
 import './mixtures.css';
 import type { Lab } from '../../../colour/lab.ts';
 import { measuredRecipeOf } from '../../../mixture/measured-recipe.ts';
-import type { Mixture, MixtureAnswer } from '../../../mixture/mixture.ts';
+import type { Mixture, MixtureAnswer } from '../../../mixture/mixture-types.ts';
 import { mixingPreferences } from '../../state/harmony/mixing-decisions.ts';
 import { shelf } from '../../state/studio.ts';
 import { mixtureTexts } from '../../texts/mixture-texts.ts';

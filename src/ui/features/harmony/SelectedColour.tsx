@@ -3,7 +3,7 @@ import { useRef } from 'preact/hooks';
 import { changeWords, describeColour } from '../../../colour/describe-colour.ts';
 import { deltaE00 } from '../../../colour/difference.ts';
 import { hexOf } from '../../../colour/gamut-mapping.ts';
-import type { Mixture, MixtureAnswer } from '../../../mixture/mixture.ts';
+import type { Mixture, MixtureAnswer } from '../../../mixture/mixture-types.ts';
 import { nearestMasstoneOf } from '../../../pigment/nearest-masstone.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
 import { Disclosure } from '../../components/Disclosure.tsx';

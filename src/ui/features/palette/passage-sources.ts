@@ -1,6 +1,6 @@
 import type { PileRecord } from '../../../book/schema/palette.ts';
 import type { Entry } from '../../../book/schema/record.ts';
-import type { Mixture } from '../../../mixture/mixture.ts';
+import type { Mixture } from '../../../mixture/mixture-types.ts';
 
 /** An entry of the book that can supply the piles of a passage. */
 export type PassageSource = Entry<'harmony'> | Entry<'drapery'> | Entry<'formula'>;

@@ -1,7 +1,7 @@
 import type { BookFault } from '../../../book/schema/book-fault.ts';
 import type { EntrySummary } from '../../../book/schema/entry-summary.ts';
 import type { Book } from '../../../book/store/open-book.ts';
-import type { Mixture } from '../../../mixture/mixture.ts';
+import type { Mixture } from '../../../mixture/mixture-types.ts';
 import {
   changedRecipes,
   type Recipe,

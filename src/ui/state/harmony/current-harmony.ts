@@ -19,7 +19,7 @@ import {
 } from '../../../harmony/variant-target.ts';
 import { bookFaultWords } from '../../../messages/book-faults.ts';
 import { DEFAULT_PREFERENCES } from '../../../mixture/mixing-preferences.ts';
-import type { Mixture, MixtureAnswer } from '../../../mixture/mixture.ts';
+import type { Mixture, MixtureAnswer } from '../../../mixture/mixture-types.ts';
 import { rescored } from '../../../mixture/normalise.ts';
 import { autosave } from '../autosave.ts';
 import { shiftLadder } from '../display-ladder.ts';

@@ -8,7 +8,7 @@ import {
   type MixingPreferences,
   mixOptionsOf,
 } from '../../../mixture/mixing-preferences.ts';
-import type { Mixture } from '../../../mixture/mixture.ts';
+import type { Mixture } from '../../../mixture/mixture-types.ts';
 import { shelfLabelOf } from '../shelf-labels.ts';
 import { shelf, storedShelf } from '../studio.ts';
 import { undoHistory } from '../undo-history.ts';

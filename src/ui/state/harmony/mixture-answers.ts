@@ -2,7 +2,7 @@ import { signal } from '@preact/signals';
 import type { Lab } from '../../../colour/lab.ts';
 import { mixFaultWords } from '../../../messages/mixture-messages.ts';
 import type { MixingPreferences } from '../../../mixture/mixing-preferences.ts';
-import type { MixtureAnswer } from '../../../mixture/mixture.ts';
+import type { MixtureAnswer } from '../../../mixture/mixture-types.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
 import { job, type TaskOptions } from '../job.ts';
 import { shelf, showError } from '../studio.ts';

@@ -1,6 +1,5 @@
 import { computed } from '@preact/signals';
 import { measuredRecipeOf } from '../../../mixture/measured-recipe.ts';
-import type { Mixture } from '../../../mixture/mixture.ts';
 import {
   handbookFactsOf,
   type JudgedFacts,
@@ -8,6 +7,7 @@ import {
   type MixtureProperties,
   mixturePropertiesOf,
 } from '../../../mixture/mixture-properties.ts';
+import type { Mixture } from '../../../mixture/mixture-types.ts';
 import { ofParts } from '../../../mixture/predict.ts';
 import { pigmentOfPaint } from '../../../pigment/mixing-shelf.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';

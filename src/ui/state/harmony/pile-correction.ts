@@ -4,7 +4,7 @@ import type { Lab } from '../../../colour/lab.ts';
 import { type VariantWay, variantTarget } from '../../../harmony/variant-target.ts';
 import { addFaultWords } from '../../../messages/mixture-messages.ts';
 import type { PileCorrection } from '../../../mixture/correct-pile.ts';
-import type { MixturePart } from '../../../mixture/mixture.ts';
+import type { MixturePart } from '../../../mixture/mixture-types.ts';
 import { ofParts, predictColour } from '../../../mixture/predict.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
 import { job } from '../job.ts';

@@ -1,5 +1,5 @@
 import { deltaE00 } from '../../../colour/difference.ts';
-import type { Mixture } from '../../../mixture/mixture.ts';
+import type { Mixture } from '../../../mixture/mixture-types.ts';
 import { recipeColourOf } from '../../../pigment/changed-recipes.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
 

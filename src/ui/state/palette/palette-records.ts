@@ -5,7 +5,7 @@ import type {
   SheetBody,
 } from '../../../book/schema/palette.ts';
 import type { Entry } from '../../../book/schema/record.ts';
-import type { Mixture } from '../../../mixture/mixture.ts';
+import type { Mixture } from '../../../mixture/mixture-types.ts';
 import { pilePartsOf } from '../../../mixture/pile-parts.ts';
 import { predictColour } from '../../../mixture/predict.ts';
 import type { Day } from '../../../palette/day-plan.ts';

@@ -1,7 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import type { StudioRules } from '../../../book/schema/palette.ts';
 import { STUDIO_PALETTE } from '../../../book/schema/palette.ts';
-import { DEFAULT_RULES, type Rules } from '../../../palette/request.ts';
+import { DEFAULT_RULES, type Rules } from '../../../palette/day-request.ts';
 import { paletteTexts } from '../../texts/palette-texts.ts';
 import { today } from '../locale-format.ts';
 import { studioPalette } from './day-entries.ts';

@@ -2,7 +2,7 @@ import { bisect } from '../bisection.ts';
 import { type Reflectance, spectrum } from '../colour/grid.ts';
 import { hueTurnDeg, type Lab, labOf } from '../colour/lab.ts';
 import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
-import type { MixturePart, Share } from '../mixture/mixture.ts';
+import type { MixturePart, Share } from '../mixture/mixture-types.ts';
 import { filmStackReflectance } from '../optics/film-stack.ts';
 import { contrastRatio } from '../optics/hiding-power.ts';
 import { opaque } from '../optics/opaque.ts';

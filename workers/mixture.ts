@@ -37,7 +37,7 @@ export interface MixtureWork {
       readonly target: Lab;
       readonly options: { readonly most: number; readonly constraints: Constraints };
     };
-    readonly gives: Result<MissingPigment[], never>;
+    readonly gives: Result<MissingPigment[], MixFault>;
   };
   readonly fewest: {
     readonly takes: { readonly colours: readonly Lab[]; readonly options: Sent<FewestOptions> };
@@ -92,7 +92,7 @@ export function executeMixtureJob(
     case 'mix':
       return { value: findMixtures(job.targets, shelf, { ...job.options, onProgress: tell }) };
     case 'lacks':
-      return { value: ok(lacks(job.target, shelf, job.options, tell)) };
+      return { value: lacks(job.target, shelf, job.options, tell) };
     case 'fewest':
       return { value: fewest(job.colours, shelf, { ...job.options, onProgress: tell }) };
     case 'transpose':
@@ -111,12 +111,14 @@ function lacks(
   shelf: Shelf,
   options: MixtureWork['lacks']['takes']['options'],
   tell: (done: number) => void,
-): MissingPigment[] {
+): Result<MissingPigment[], MixFault> {
   const further = wholeShelf().paints;
   const found: MissingPigment[] = [];
   for (let i = 0; i < further.length; i += AT_ONCE) {
-    found.push(...missingPigmentsFor(target, shelf, further.slice(i, i + AT_ONCE), options));
+    const some = missingPigmentsFor(target, shelf, further.slice(i, i + AT_ONCE), options);
+    if (!some.ok) return some;
+    found.push(...some.value);
     tell(Math.min(1, (i + AT_ONCE) / further.length));
   }
-  return found.sort((a, b) => a.deltaE00 - b.deltaE00);
+  return ok(found.sort((a, b) => a.deltaE00 - b.deltaE00));
 }

@@ -13,7 +13,7 @@ import { mixturePropertiesOf } from '../mixture/mixture-properties.ts';
 import type { Mixture, MixtureAnswer } from '../mixture/mixture-types.ts';
 import { ofParts } from '../mixture/predict.ts';
 import { PRESERVED_AXES } from '../mixture/search/target-metric.ts';
-import { missingPigmentsFor, shortfallOf } from '../mixture/shortfall.ts';
+import { type MissingPigment, missingPigmentsFor, shortfallOf } from '../mixture/shortfall.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { wholeShelf } from '../pigment/starter-shelf.ts';
 import { CliError } from './cli-error.ts';
@@ -70,9 +70,7 @@ export async function mixVerb(args: readonly string[], output: Output): Promise<
 
   const answers = answersFor(targets, shelf, { ...how, key: options.has('key') });
   const lacking = options.has('lacking')
-    ? answers.map((one) =>
-        one.reachable ? [] : missingPigmentsFor(one.target, shelf, wholeShelf().paints, how),
-      )
+    ? answers.map((one) => (one.reachable ? [] : missingFor(one.target, shelf, how)))
     : null;
   if (options.has('json')) {
     const judged = options.has('judge') ? shelf : null;
@@ -108,6 +106,12 @@ export function answersFor(
   const found = findMixtures(targets, shelf, how);
   if (!found.ok) throw new CliError(mixFaultWords(found.fault, labelsOf(shelf)));
   return found.value.map((answer, i) => (key ? { ...answer, seen: seen[i]! } : answer));
+}
+
+function missingFor(target: Lab, shelf: Shelf, how: MixOptions): MissingPigment[] {
+  const found = missingPigmentsFor(target, shelf, wholeShelf().paints, how);
+  if (!found.ok) throw new CliError(mixFaultWords(found.fault, labelsOf(shelf)));
+  return found.value;
 }
 
 /** The shape of design and DEVELOPERS.md: nothing that is only for screens. */

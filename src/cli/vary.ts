@@ -9,7 +9,12 @@ import {
 } from '../harmony/variant-target.ts';
 import { mixFaultWords } from '../messages/mixture-messages.ts';
 import { pileChangeWords } from '../messages/pile-change-text.ts';
-import { periodWords } from '../messages/relation-messages.ts';
+import {
+  intervalWords,
+  periodWords,
+  roleWords,
+  temperatureWords,
+} from '../messages/relation-messages.ts';
 import { shelfRemarkWords } from '../messages/shelf-file-faults.ts';
 import { limitWords } from '../messages/variant-limits.ts';
 import type { Mixture } from '../mixture/mixture-types.ts';
@@ -123,10 +128,24 @@ const asJson = ({ colour, origin, made }: Row, shelf: Shelf): object[] =>
   }));
 
 function told(relations: Relations, colours: readonly Given[]): object {
+  const { dominant, foil, accent, temperature, pairs, meanScore } = relations;
   return {
-    ...relations,
+    ...{ dominant, foil, accent },
+    temperature: { ...temperature, words: temperatureWords(temperature) },
+    pairs: pairs.map((pair) => {
+      const { of, beside, lightness, chroma, hue, score, period } = pair;
+      const words = intervalWords(pair, colours);
+      return {
+        ...{ of, beside },
+        lightness: { by: lightness, words: words.lightness },
+        chroma: { by: chroma, words: words.chroma },
+        hue: { by: hue.turnDeg, words: words.hue },
+        ...{ score, period: period.map(sourced) },
+      };
+    }),
+    meanScore,
+    words: roleWords(relations, colours),
     colours: colours.map(({ name, lab, share }) => ({ name, lab, share })),
-    pairs: relations.pairs.map((pair) => ({ ...pair, period: pair.period.map(sourced) })),
   };
 }
 const sourced = (row: Relations['pairs'][number]['period'][number]) => ({
@@ -154,10 +173,15 @@ function table({ colour, origin, made }: Row, shelf: Shelf): string {
 }
 
 function story(relations: Relations, colours: readonly Given[]): string {
-  const lines = [relations.words, `Its temperature: ${relations.temperature.words}.`];
-  for (const { of, beside, lightness, chroma, hue, score, period } of relations.pairs) {
+  const lines = [
+    roleWords(relations, colours),
+    `Its temperature: ${temperatureWords(relations.temperature)}.`,
+  ];
+  for (const pair of relations.pairs) {
+    const { of, beside, score, period } = pair;
+    const { lightness, chroma, hue } = intervalWords(pair, colours);
     lines.push(
-      `${colours[of]!.name} beside ${colours[beside]!.name}: ${[lightness, chroma, hue].map(({ words }) => words).join('; ')}.`,
+      `${colours[of]!.name} beside ${colours[beside]!.name}: ${[lightness, chroma, hue].join('; ')}.`,
       `  two-colour score ${score.score.toFixed(2)} (Ou and Luo 2006; it rewards likeness, and harmony is not liking)`,
       ...period.map((row) => `  ${periodWords(row)}`),
     );

@@ -1,18 +1,39 @@
 import { temperatureOf, warmCool } from '../colour/appearance.ts';
 import { deltaE00 } from '../colour/difference.ts';
-import { chroma } from '../colour/lab.ts';
+import { chroma, hueTurnDeg, type Lab } from '../colour/lab.ts';
+import { oklabHueDeg, oklabOfLab } from '../colour/oklab.ts';
 import { type PairHarmony, pairHarmony } from '../colour/pair-harmony.ts';
-import { hue, type Interval, lightness, purity, type Related } from './colour-intervals.ts';
+import type { Declared } from './period-family.ts';
 import { type PeriodRow, periodOf } from './period-practice.ts';
 import { NEUTRAL_CHROMA } from './variant-target.ts';
 
-/** Relation of two colours; `of` and `beside` are indices into the harmony. */
-interface Relation {
+/** The properties of a colour that its relations depend on. */
+export interface Related {
+  readonly name: string;
+  readonly lab: Lab;
+  /** Share of the area, 0…1. */
+  readonly share: number;
+  readonly accent?: boolean;
+  readonly declared?: Declared;
+}
+
+/**
+ * Relation of two colours; `of` and `beside` are indices into the harmony. Differences are those
+ * from `of` to `beside`.
+ */
+export interface Relation {
   readonly of: number;
   readonly beside: number;
-  readonly lightness: Interval;
-  readonly chroma: Interval;
-  readonly hue: Interval;
+  /** Difference of L*. One Munsell value step is about 10. */
+  readonly lightness: number;
+  /** Difference of C*. One Munsell chroma step is about 5. */
+  readonly chroma: number;
+  readonly hue: {
+    /** Turn of the OKLab hue in degrees, −180…180; 0 if either colour has no hue. */
+    readonly turnDeg: number;
+    /** Which of the two, as indices into the harmony, are too neutral to have a hue. */
+    readonly hueless: readonly number[];
+  };
   /** Published two-colour harmony score, for information: nothing maximises it. */
   readonly score: PairHarmony;
   /** What period practice held of the pair, most specific first; empty if it was silent. */
@@ -34,13 +55,10 @@ export interface Relations {
     readonly neither: number;
     /** Mean of the published warm-cool measure, weighted by share; −0.5 is neutral. */
     readonly measure: number;
-    readonly words: string;
   };
   readonly pairs: readonly Relation[];
   /** Mean of the pair scores; null for a single colour. */
   readonly meanScore: number | null;
-  /** Names the dominant colour, the foil and the accent in a sentence. */
-  readonly words: string;
 }
 
 /** Share from which a colour is too large for an accent. */
@@ -55,7 +73,6 @@ const FOIL_FROM = 0.05;
  */
 export function relationsOf(colours: readonly Related[]): Relations {
   if (colours.length === 0) throw new RangeError('a harmony has at least one colour');
-  const roles = rolesOf(colours);
   const pairs: Relation[] = [];
   for (let i = 0; i < colours.length; i++)
     for (let j = i + 1; j < colours.length; j++) pairs.push(relation(colours, i, j));
@@ -63,16 +80,10 @@ export function relationsOf(colours: readonly Related[]): Relations {
     pairs.length === 0
       ? null
       : pairs.reduce((sum, { score }) => sum + score.score, 0) / pairs.length;
-  return {
-    ...roles,
-    temperature: temperature(colours),
-    pairs,
-    meanScore,
-    words: roleWords(colours, roles),
-  };
+  return { ...rolesOf(colours), temperature: temperature(colours), pairs, meanScore };
 }
 
-type Roles = Pick<Relations, 'dominant' | 'foil' | 'accent'>;
+export type Roles = Pick<Relations, 'dominant' | 'foil' | 'accent'>;
 
 function rolesOf(colours: readonly Related[]): Roles {
   const all = colours.map((_, i) => i);
@@ -94,14 +105,6 @@ function rolesOf(colours: readonly Related[]): Roles {
   return { dominant, foil: most(large.length > 0 ? large : rest, far), accent };
 }
 
-function roleWords(colours: readonly Related[], { dominant, foil, accent }: Roles): string {
-  const name = (i: number) => colours[i]!.name;
-  const said = [`The ${name(dominant)} is dominant`];
-  if (foil !== null) said.push(`the ${name(foil)} is its foil`);
-  if (accent !== null) said.push(`the ${name(accent)} is the accent`);
-  return `${said.join(', ')}.`;
-}
-
 function temperature(colours: readonly Related[]): Relations['temperature'] {
   const total = colours.reduce((sum, { share }) => sum + share, 0) || 1;
   const sum = (which: ReturnType<typeof temperatureOf>) =>
@@ -111,28 +114,19 @@ function temperature(colours: readonly Related[]): Relations['temperature'] {
     );
   const [warm, cool, neither] = [sum('warm'), sum('cool'), sum('neutral')];
   const measure = colours.reduce((all, { lab, share }) => all + (warmCool(lab) * share) / total, 0);
-  return { warm, cool, neither, measure, words: balanceWords(warm, cool) };
-}
-
-function balanceWords(warm: number, cool: number): string {
-  if (warm + cool < 0.2) return 'mostly neither warm nor cool';
-  if (cool < 0.02) return 'warm throughout';
-  if (warm < 0.02) return 'cool throughout';
-  if (warm > 3 * cool) return 'warm, with a cool note';
-  if (cool > 3 * warm) return 'cool, with a warm note';
-  if (warm > 1.4 * cool) return 'more warm than cool';
-  if (cool > 1.4 * warm) return 'more cool than warm';
-  return 'warm and cool in balance';
+  return { warm, cool, neither, measure };
 }
 
 function relation(colours: readonly Related[], i: number, j: number): Relation {
   const [x, y] = [colours[i]!, colours[j]!];
+  const hueless = [i, j].filter((one) => chroma(colours[one]!.lab) < NEUTRAL_CHROMA);
+  const hueDeg = ({ lab }: Related) => oklabHueDeg(oklabOfLab(lab))!;
   return {
     of: i,
     beside: j,
-    lightness: lightness(x, y),
-    chroma: purity(x, y),
-    hue: hue(x, y),
+    lightness: y.lab[0] - x.lab[0],
+    chroma: chroma(y.lab) - chroma(x.lab),
+    hue: { turnDeg: hueless.length > 0 ? 0 : hueTurnDeg(hueDeg(x), hueDeg(y)), hueless },
     score: pairHarmony(x.lab, y.lab),
     period: periodOf(x.lab, y.lab, [x.declared ?? null, y.declared ?? null]),
   };

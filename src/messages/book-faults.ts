@@ -1,4 +1,5 @@
 import type { BookFault } from '../book/schema/book-fault.ts';
+
 /** The sentence for a fault: what happened, then what to do. */
 export const bookFaultWords = (fault: BookFault): string => WORDS[fault.code];
 

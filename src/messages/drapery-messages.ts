@@ -2,6 +2,7 @@ import { changeWords } from '../colour/change-words.ts';
 import type { DraperyFault } from '../drapery/cloth-types.ts';
 import type { ClothRemark } from '../drapery/drapery-remarks.ts';
 import { joinWords } from '../wording.ts';
+
 /** The sentence for a fault: what happened, then what to do. Mixture faults have their own. */
 export function draperyFaultWords(
   fault: Extract<DraperyFault, { code: 'no-range' | 'no-glaze' | 'wants-more' }>,

@@ -74,7 +74,7 @@ export function shortfallWords({ axis, steps, kept, target }: Shortfall): string
 }
 
 /** Word for the hue direction from the mixture to the target, opposite to the step. */
-export function turn(target: Lab, step: number): string {
+function turn(target: Lab, step: number): string {
   const [back, on] = turnWords(oklabHueDeg(oklabOfLab(target)) ?? 0);
   return step < 0 ? on : back;
 }

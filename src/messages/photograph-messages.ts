@@ -1,6 +1,7 @@
 import type { GatherRemark } from '../harmony/harmony.ts';
 import type { PhotoFault, PhotoRemark } from '../photo/image-file.ts';
 import type { NeutralFault } from '../photo/white-balance.ts';
+
 /** The sentence for a fault: what happened, then what to do. */
 export function photoFaultWords(fault: PhotoFault): string {
   switch (fault.code) {

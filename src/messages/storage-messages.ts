@@ -1,4 +1,5 @@
 import type { StoragePromise } from '../book/store/persistent-storage.ts';
+
 /** Sentences for each answer. None says "safe", because no answer guarantees that. */
 export const keepingWords = {
   kept: 'This browser keeps the book until you remove it yourself. A lost or broken device takes it along: make copies.',

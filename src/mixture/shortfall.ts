@@ -1,7 +1,8 @@
 import { type ColourSteps, stepsBetween } from '../colour/difference-components.ts';
 import { chroma, type Lab } from '../colour/lab.ts';
 import type { Shelf, ShelfPaint } from '../pigment/shelf.ts';
-import type { Constraints } from './constraints.ts';
+import { ok, type Result } from '../result.ts';
+import type { ConstraintFault, Constraints } from './constraints.ts';
 import { type Mixture, REACHABLE_DELTA_E } from './mixture-types.ts';
 import { nearestColourFinder } from './nearest-colour.ts';
 
@@ -65,30 +66,34 @@ const WORTH = 1;
 /**
  * Pigments not on the shelf that would bring the nearest mixture closer to a target, best first.
  * @param further paints that could be bought; those already on the shelf are skipped
+ * @returns a fault if no mixture of the shelf meets the constraints
  */
 export function missingPigmentsFor(
   target: Lab,
   shelf: Shelf,
   further: readonly ShelfPaint[],
   { most = 4, constraints = {} }: { most?: number; constraints?: Constraints } = {},
-): MissingPigment[] {
+): Result<MissingPigment[], ConstraintFault> {
   const { inStock, ...wishes } = constraints;
-  const nearest = (paint?: ShelfPaint): number => {
-    const paints = paint ? [...shelf.paints, paint] : shelf.paints;
-    const all = { ...wishes, ...(inStock && { inStock: [...inStock, paint?.pigment ?? ''] }) };
-    const on = nearestColourFinder({ ...shelf, paints }, most, all);
+  const now = nearestColourFinder(shelf, most, constraints);
+  if (!now.ok) return now;
+  const farthest = now.value.of(target, true)!.deltaE00 - WORTH;
+  const nearest = (paint: ShelfPaint): number => {
+    const all = { ...wishes, ...(inStock && { inStock: [...inStock, paint.pigment] }) };
+    const on = nearestColourFinder({ ...shelf, paints: [...shelf.paints, paint] }, most, all);
     return on.ok ? on.value.of(target, true)!.deltaE00 : Number.POSITIVE_INFINITY;
   };
-  const now = nearest();
   const isHere = ({ pigment }: ShelfPaint) =>
     shelf.paints.some((p) => p.pigment === pigment) && (inStock?.includes(pigment) ?? true);
-  return further
-    .filter((paint) => !isHere(paint))
-    .map((paint) => {
-      const deltaE00 = nearest(paint);
-      const { pigment, label } = paint;
-      return { pigment, label, deltaE00, reachable: deltaE00 <= REACHABLE_DELTA_E };
-    })
-    .filter((lack) => lack.deltaE00 <= now - WORTH)
-    .sort((a, b) => a.deltaE00 - b.deltaE00);
+  return ok(
+    further
+      .filter((paint) => !isHere(paint))
+      .map((paint) => {
+        const deltaE00 = nearest(paint);
+        const { pigment, label } = paint;
+        return { pigment, label, deltaE00, reachable: deltaE00 <= REACHABLE_DELTA_E };
+      })
+      .filter((lack) => lack.deltaE00 <= farthest)
+      .sort((a, b) => a.deltaE00 - b.deltaE00),
+  );
 }

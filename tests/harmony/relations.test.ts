@@ -1,8 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { labOfLCh } from '../../src/colour/lab.ts';
-import { PERIOD_PAIRS } from '../../src/harmony/period-practice.ts';
 import { relationsOf } from '../../src/harmony/relations.ts';
-import { periodWords } from '../../src/messages/relation-messages.ts';
 
 const meadow = [
   { name: 'green', lab: labOfLCh(48, 32, 125), share: 0.62 },
@@ -15,9 +13,6 @@ describe('relations of a harmony', () => {
 
   test('dominant, foil and accent', () => {
     expect([told.dominant, told.foil, told.accent]).toEqual([0, 1, 2]);
-    expect(told.words).toBe(
-      'The green is dominant, the blue-grey is its foil, the red is the accent.',
-    );
   });
 
   test('an accent that gathering marked stays one, whatever its chroma', () => {
@@ -29,18 +24,20 @@ describe('relations of a harmony', () => {
     expect([marked.foil, marked.accent]).toEqual([1, 2]);
   });
 
-  test('intervals in plain words, every pair once', () => {
+  test('intervals of every pair once', () => {
     expect(told.pairs.map(({ of, beside }) => [of, beside])).toEqual([
       [0, 1],
       [0, 2],
       [1, 2],
     ]);
     const [greyed, reddened] = told.pairs;
-    expect(greyed!.lightness.words).toBe('the blue-grey is lighter than the green');
-    expect(greyed!.lightness.by).toBeCloseTo(18, 9);
-    expect(greyed!.chroma.words).toBe('the blue-grey is duller than the green');
-    expect(reddened!.lightness.words).toBe('the green and the red are equally light');
-    expect(reddened!.hue.words).toBe('the green and the red are far apart in hue');
+    expect(greyed!.lightness).toBeCloseTo(18, 9);
+    expect(greyed!.chroma).toBeCloseTo(-23, 9);
+    expect(reddened!.lightness).toBeCloseTo(-2, 9);
+    expect(reddened!.hue.hueless).toEqual([]);
+    // From green through yellow and orange: back along the hue circle.
+    expect(reddened!.hue.turnDeg).toBeLessThan(-80);
+    expect(reddened!.hue.turnDeg).toBeGreaterThan(-130);
     expect(reddened!.period[0]!.held).toBe('held');
   });
 
@@ -49,14 +46,24 @@ describe('relations of a harmony', () => {
       1,
       9,
     );
-    expect(relationsOf([meadow[2]!]).temperature.words).toBe('warm throughout');
+    expect(relationsOf([meadow[2]!]).temperature).toMatchObject({ warm: 1, cool: 0, neither: 0 });
     const even = relationsOf([
       { name: 'a', lab: labOfLCh(50, 30, 50), share: 0.5 },
       { name: 'b', lab: labOfLCh(50, 30, 230), share: 0.5 },
     ]);
-    expect(even.temperature.words).toBe('warm and cool in balance');
+    expect(even.temperature).toMatchObject({ warm: 0.5, cool: 0.5, neither: 0 });
     // On the published scale every neutral scores −0.5, and equal steps to both poles balance there.
     expect(even.temperature.measure).toBeCloseTo(-0.5, 9);
+  });
+
+  test('a colour without a hue is named by its place, and nothing turns', () => {
+    const grey = { name: 'grey', lab: [40, 0, 0] as const, share: 0.1 };
+    const hues = relationsOf([meadow[0]!, grey, { ...grey, name: 'pale grey' }]).pairs;
+    expect(hues.map(({ hue }) => hue)).toEqual([
+      { turnDeg: 0, hueless: [1] },
+      { turnDeg: 0, hueless: [2] },
+      { turnDeg: 0, hueless: [1, 2] },
+    ]);
   });
 
   test('one colour alone has no pair, no foil and no score', () => {
@@ -69,12 +76,4 @@ describe('relations of a harmony', () => {
     ]);
     expect(() => relationsOf([])).toThrow(RangeError);
   });
-});
-
-test('every row of period practice can be said', () => {
-  expect(PERIOD_PAIRS.length).toBeGreaterThan(5);
-  for (const row of PERIOD_PAIRS) expect(periodWords(row)).toMatch(/^[A-Z].*: .*\(.+\)\./);
-  expect(periodWords(PERIOD_PAIRS.find(({ held }) => held === 'held; disputed')!)).toBe(
-    'Blue and green: held to go together, but disputed (Leonardo da Vinci, A Treatise on Painting (English edition)). He held that green gains nothing beside blue.',
-  );
 });

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { calibrationFaultWords, cardRemarkWords } from '../../src/messages/calibration-messages.ts';
 import { accuracyWords, errorWords } from '../../src/messages/curve-evidence-text.ts';
+import { startAgainWords } from '../../src/messages/mixture-messages.ts';
 import { paletteFaultWords } from '../../src/messages/palette-faults.ts';
 import { shelfFaultWords, shelfRemarkWords } from '../../src/messages/shelf-file-faults.ts';
 import { stockFaultWords } from '../../src/messages/stock-faults.ts';
@@ -24,6 +25,7 @@ test.each<[words: (number: NumberFormat) => string, figure: string]>([
       ),
     '2.4',
   ],
+  [(number) => startAgainWords({ why: 'too-much', fresh: 3.14 }, number), 'within 3.1'],
   [(number) => paletteFaultWords({ code: 'area-share', pile: 'Sky', share: 1.5 }, number), '1.5'],
   [
     (number) =>

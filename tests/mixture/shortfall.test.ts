@@ -4,6 +4,7 @@ import { shortfallWords } from '../../src/messages/mixture-messages.ts';
 import { findMixtures } from '../../src/mixture/find-mixtures.ts';
 import { predictColour } from '../../src/mixture/predict.ts';
 import { missingPigmentsFor, shortfallOf } from '../../src/mixture/shortfall.ts';
+import type { Shelf } from '../../src/pigment/shelf.ts';
 import { invented } from './invented.ts';
 
 const nearest = (target: Lab, shelf = invented) => {
@@ -59,9 +60,22 @@ test('the pigment that would reach a colour is named, others are not', () => {
     ],
     invented,
   );
-  const lacks = missingPigmentsFor(target, without, invented.paints);
+  const missing = (on: Shelf, lab: Lab) => {
+    const found = missingPigmentsFor(lab, on, invented.paints);
+    if (!found.ok) throw new Error(found.fault.code);
+    return found.value;
+  };
+  const lacks = missing(without, target);
   expect(lacks[0]).toMatchObject({ pigment: 'red', reachable: true });
   // Earth comes nearer too; what the shelf has is not named.
   expect(lacks.map((l) => l.pigment)).toEqual(['red', 'earth']);
-  expect(missingPigmentsFor([55, 2, 3], invented, invented.paints)).toEqual([]);
+  expect(missing(invented, [55, 2, 3])).toEqual([]);
+});
+
+test('wishes that no mixture of the shelf meets are a fault, not a list of every pigment', () => {
+  const constraints = { mustHold: ['red'], leaveOut: ['red'] };
+  expect(missingPigmentsFor([55, 2, 3], invented, invented.paints, { constraints })).toEqual({
+    ok: false,
+    fault: { code: 'wanted-and-left-out', pigment: 'red', by: 'leaveOut' },
+  });
 });

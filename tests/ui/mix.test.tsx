@@ -34,6 +34,7 @@ const { PreferencesSummary, PreferencesForm } = await import(
   '../../src/ui/features/harmony/PreferencesForm.tsx'
 );
 const { HarmonyMixingTools } = await import('../../src/ui/features/harmony/MixtureTools.tsx');
+const { OutOfReach } = await import('../../src/ui/features/harmony/OutOfReach.tsx');
 const { changePreferences, undoableDecision, resetDecisions, undoDecision, mixingPreferences } =
   await import('../../src/ui/state/harmony/mixing-decisions.ts');
 
@@ -117,6 +118,19 @@ describe('what is asked of all mixtures', () => {
     undoDecision();
     expect([mixingPreferences.value.noBlack, undoableDecision.value]).toEqual([true, null]);
   });
+});
+
+test('wishes that no pile meets are named where further pigments are looked for', async () => {
+  const { container } = render(<OutOfReach target={[50, 60, -50]} />);
+  opened(container, 'Out of reach: what to keep');
+  changePreferences({ mustHold: ['raw_umber'], leaveOut: ['raw_umber'] }, 'raw umber');
+  fireEvent.click(await screen.findByText('Which pigment would reach it?'));
+  await vi.waitFor(() => expect(notice.value).not.toBeNull(), 20_000);
+  expect(notice.value).toEqual({
+    text: 'Raw umber is asked for in every pile, and left out as well. Give up one of the two wishes.',
+    bad: true,
+  });
+  expect(screen.getByText('Which pigment would reach it?')).toBeTruthy();
 });
 
 test('the fewest pigments: the variants too, what must be in every pile, and the palette is taken', async () => {

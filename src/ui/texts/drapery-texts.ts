@@ -100,7 +100,7 @@ export const draperyTexts = {
   pair: (one: string, other: string) => `The ${one} beside the ${other}`,
   periodSilent: 'Period practice, as far as we read it, does not speak of this pair.',
   score: (score: string) =>
-    `Two-colour score ${score} (Ou and Luo 2006, from about -1.2 to 1.5). Only for information: it rewards likeness.`,
+    `Two-colour score ${score} (Ou and Luo 2006, from about ${formatNumber(-1.2, 1)} to ${formatNumber(1.5, 1)}). Only for information: it rewards likeness.`,
   meanScore: (score: string) => `Mean of the two-colour scores: ${score}.`,
 } as const;
 

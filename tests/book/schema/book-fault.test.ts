@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { faultOf } from '../../../src/book/schema/book-fault.ts';
-import { bookFaultWords } from '../../../src/messages/book-faults.ts';
 
 const dom = (name: string, message = '') => new DOMException(message, name);
 
@@ -29,25 +28,4 @@ describe('what a browser says', () => {
   ])('while opening, %s', (error, code) => {
     expect(faultOf(error, 'not-opened').code).toBe(code);
   });
-});
-
-test('every fault says what happened and what to do, in plain sentences', () => {
-  const codes = [
-    ...[
-      'disk-full',
-      'newer-book',
-      'newer-window',
-      'older-window',
-      'book-removed',
-      'book-lost',
-      'no-storage',
-    ],
-    ...['lost-connection', 'not-found', 'damaged', 'stopped', 'not-a-photograph', 'newer-record'],
-  ] as const;
-  for (const code of codes) {
-    const words = bookFaultWords({ code } as Parameters<typeof bookFaultWords>[0]);
-    expect(words).toMatch(/^[A-Z].*\.$/);
-    expect(words.match(/[.;](?: |$)/g)?.length).toBeGreaterThan(1);
-    expect(words).not.toMatch(/IndexedDB|transaction|error|exception|quota/i);
-  }
 });

@@ -4,7 +4,6 @@ import {
   requestPersistence,
   roomOf,
 } from '../../../src/book/store/persistent-storage.ts';
-import { keepingWords } from '../../../src/messages/storage-messages.ts';
 
 test('asks once, and says what the browser answered', async () => {
   let asked = 0;
@@ -22,14 +21,6 @@ test('asks once, and says what the browser answered', async () => {
   expect(await requestPersistence(undefined)).toBe('unknown');
   const refuses = () => Promise.reject(new TypeError('insecure'));
   expect(await requestPersistence({ persisted: refuses })).toBe('unknown');
-});
-
-test('never promises that the book is safe, and always asks for copies', () => {
-  expect(Object.keys(keepingWords)).toEqual(['kept', 'may be cleared', 'unknown']);
-  for (const words of Object.values(keepingWords)) {
-    expect(words).not.toMatch(/\bsafe|\bnever\b|guarantee/i);
-    expect(words.toLowerCase()).toContain('make copies');
-  }
 });
 
 test('says how much room is left where the browser tells', async () => {

@@ -1,7 +1,11 @@
 import type { Cloth, ClothRequest } from '../../../drapery/cloth-types.ts';
-import type { Related } from '../../../harmony/colour-intervals.ts';
-import { relationsOf } from '../../../harmony/relations.ts';
-import { periodWords } from '../../../messages/relation-messages.ts';
+import { type Related, relationsOf } from '../../../harmony/relations.ts';
+import {
+  intervalWords,
+  periodWords,
+  roleWords,
+  temperatureWords,
+} from '../../../messages/relation-messages.ts';
 import { clothResultOf } from '../../state/drapery/cloth-results.ts';
 import { scheme } from '../../state/drapery/drapery-scheme.ts';
 import { formatNumber as decimals } from '../../state/locale-format.ts';
@@ -60,26 +64,31 @@ export function SchemeRelations() {
 export function ColourRelations({ colours }: { colours: readonly Related[] }) {
   const total = colours.reduce((sum, { share }) => sum + share, 0) || 1;
   const all = colours.map((colour) => ({ ...colour, share: colour.share / total }));
-  const { words, temperature, pairs, meanScore } = relationsOf(all);
+  const relations = relationsOf(all);
+  const { temperature, pairs, meanScore } = relations;
   return (
     <>
       <p>
-        {words} {draperyTexts.temperature(temperature.words)}
+        {roleWords(relations, all)} {draperyTexts.temperature(temperatureWords(temperature))}
       </p>
-      {pairs.map(({ of, beside, lightness, chroma, hue, period, score }) => (
-        <details key={`${of} ${beside}`} open={pairs.length === 1}>
-          <summary>{draperyTexts.pair(all[of]!.name, all[beside]!.name)}</summary>
-          <ul class="drapery-remarks mix-points">
-            <li>{[lightness, chroma, hue].map((one) => sentence(one.words)).join(' ')}</li>
-            {period.length === 0 ? (
-              <li>{draperyTexts.periodSilent}</li>
-            ) : (
-              period.map((row) => <li key={row.pair.join()}>{periodWords(row)}</li>)
-            )}
-            <li class="small">{draperyTexts.score(figure(score.score))}</li>
-          </ul>
-        </details>
-      ))}
+      {pairs.map((pair) => {
+        const { of, beside, period, score } = pair;
+        const { lightness, chroma, hue } = intervalWords(pair, all);
+        return (
+          <details key={`${of} ${beside}`} open={pairs.length === 1}>
+            <summary>{draperyTexts.pair(all[of]!.name, all[beside]!.name)}</summary>
+            <ul class="drapery-remarks mix-points">
+              <li>{[lightness, chroma, hue].map(sentence).join(' ')}</li>
+              {period.length === 0 ? (
+                <li>{draperyTexts.periodSilent}</li>
+              ) : (
+                period.map((row) => <li key={row.pair.join()}>{periodWords(row)}</li>)
+              )}
+              <li class="small">{draperyTexts.score(figure(score.score))}</li>
+            </ul>
+          </details>
+        );
+      })}
       {meanScore !== null && pairs.length > 1 && (
         <p class="small">{draperyTexts.meanScore(figure(meanScore))}</p>
       )}

@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
 import { canonical } from '../../../book/schema/digest.ts';
 import type { Lab } from '../../../colour/lab.ts';
+import { mixFaultWords } from '../../../messages/mixture-messages.ts';
 import { PRESERVED_AXES } from '../../../mixture/search/target-metric.ts';
 import type { MissingPigment } from '../../../mixture/shortfall.ts';
 import type { Shelf } from '../../../pigment/shelf.ts';
@@ -14,7 +15,8 @@ import {
   preferencesKey,
 } from '../../state/harmony/mixing-decisions.ts';
 import { job } from '../../state/job.ts';
-import { shelf } from '../../state/studio.ts';
+import { shelfLabelOf } from '../../state/shelf-labels.ts';
+import { shelf, showError } from '../../state/studio.ts';
 import { runMixtureJob } from '../../state/worker-jobs.ts';
 import { mixtureTexts } from '../../texts/mixture-texts.ts';
 
@@ -35,7 +37,10 @@ async function findMissingPigments(target: Lab): Promise<void> {
   const result = await missingPigmentsJob.run((options) =>
     runMixtureJob('lacks', { target, shelf: on, options: { most, constraints } }, options),
   );
-  if (result?.ok) missingPigments.value = { of, on, found: result.value };
+  if (result === null) return;
+  if (!result.ok)
+    return showError(mixFaultWords(result.fault, (pigment) => shelfLabelOf(pigment, on)));
+  missingPigments.value = { of, on, found: result.value };
 }
 
 /** For a colour out of reach: what to preserve of it, and which further pigments would reach it. */

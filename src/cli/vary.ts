@@ -1,6 +1,6 @@
 import { hexOf } from '../colour/gamut-mapping.ts';
 import { type MixedVariant, type Origin, originOf, variantOf } from '../harmony/mixed-variant.ts';
-import { type Relations, relationsOf } from '../harmony/relations.ts';
+import { type Relations, relationsOf } from '../harmony/roles-and-intervals.ts';
 import {
   AMOUNTS,
   VARIANT_WAYS,

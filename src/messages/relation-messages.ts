@@ -1,5 +1,5 @@
 import type { PeriodRow, PeriodVerdict } from '../harmony/period-practice.ts';
-import type { Related, Relation, Relations, Roles } from '../harmony/relations.ts';
+import type { Related, Relation, Relations, Roles } from '../harmony/roles-and-intervals.ts';
 
 /** Names the dominant colour, the foil and the accent. @param colours of the harmony, in order */
 export function roleWords({ dominant, foil, accent }: Roles, colours: readonly Related[]): string {

@@ -1,9 +1,9 @@
-import { type Block, blocksOf } from './column-blocks.ts';
 import { MIXING_WORDS } from './mixing-steps.ts';
 import type { MorningSheet } from './morning-sheet.ts';
 import { blanksOf, forWords, GUIDE_WORDS, laidWords, rowWords } from './sheet-phrases.ts';
 import type { SheetPile } from './sheet-pile.ts';
 import { linesOf, type TextRun, widthOf } from './text-metrics.ts';
+import { type Block, blocksOf } from './text-sections.ts';
 
 /**
  * Type sizes of a sheet in points, from a quiet morning to the fullest, so that it fills at most

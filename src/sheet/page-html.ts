@@ -1,11 +1,11 @@
 import { EMPTY_MARKUP, type Markup, markup } from '../markup.ts';
 import type { NumberFormat } from '../number-format.ts';
-import type { Block } from './column-blocks.ts';
 import { MIXING_WORDS } from './mixing-steps.ts';
 import type { MorningSheet } from './morning-sheet.ts';
 import { fitOf } from './page-fit.ts';
 import { blanksOf, forWords, GUIDE_WORDS, laidWords, rowWords } from './sheet-phrases.ts';
 import type { SheetPile } from './sheet-pile.ts';
+import type { Block } from './text-sections.ts';
 
 /** A drawn swatch: unlike a background it is always printed. */
 const swatch = (hex: string): Markup =>

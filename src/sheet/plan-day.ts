@@ -15,7 +15,7 @@ import { divideOverBoards, exceedsBoard } from './boards.ts';
 /*
  * From a day's passages to its palettes. What comes before and after:
  *
- *   palette/pile-sources.ts      piles from harmonies, draperies and formulas
+ *   palette/piles-from-recipes.ts piles from harmonies, draperies and formulas
  *   palette/day-file.ts          reads a day file
  *   planDay, here                piles, amounts, seats, warnings, what waits and what is missing;
  *                                divides what exceeds a board or a page (boards.ts)

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { labOfLCh } from '../../src/colour/lab.ts';
 import { gather } from '../../src/harmony/gather.ts';
-import { relationsOf } from '../../src/harmony/relations.ts';
+import { relationsOf } from '../../src/harmony/roles-and-intervals.ts';
 import { picture } from '../photo/paint.ts';
 
 /** A third blue-grey, the rest green, and a red square of so many pixels a side. */

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { pairHarmony } from '../../src/colour/pair-harmony.ts';
 import { PERIOD_PAIRS } from '../../src/harmony/period-practice.ts';
-import type { Relation } from '../../src/harmony/relations.ts';
+import type { Relation } from '../../src/harmony/roles-and-intervals.ts';
 import {
   intervalWords,
   periodWords,

@@ -180,7 +180,7 @@ export const MUTANTS: readonly Mutant[] = [
   },
   {
     breaks: 'a bright colour on half of the picture is its accent',
-    file: 'src/harmony/relations.ts',
+    file: 'src/harmony/roles-and-intervals.ts',
     before: 'const ACCENT_TO = 0.1;',
     after: 'const ACCENT_TO = 0.5;',
     caughtBy: ['tests/harmony/accent.test.ts'],

@@ -3,7 +3,7 @@ import { depth, heavyLight, vividness, warmCool } from '../../src/colour/appeara
 import { labOfHex } from '../../src/colour/gamut-mapping.ts';
 import { chroma, hueDeg, type Lab, labOfLCh } from '../../src/colour/lab.ts';
 import { pairHarmony } from '../../src/colour/pair-harmony.ts';
-import { relationsOf } from '../../src/harmony/relations.ts';
+import { relationsOf } from '../../src/harmony/roles-and-intervals.ts';
 import { AMOUNTS, type VariantWay, variantTarget } from '../../src/harmony/variant-target.ts';
 import { describeShared, readSharedJson } from '../shared.ts';
 

@@ -3,7 +3,7 @@ import { paletteFaultWords } from '../../src/messages/palette-faults.ts';
 import { leftOffWords } from '../../src/messages/palette-messages.ts';
 import { plainNumber } from '../../src/number-format.ts';
 import type { Studio } from '../../src/palette/passage.ts';
-import { layerOfPile } from '../../src/palette/pile-sources.ts';
+import { layerOfPile } from '../../src/palette/piles-from-recipes.ts';
 import { PIGMENTS } from '../../src/pigment/pigment-facts.ts';
 import { sheetOf } from '../../src/sheet/morning-sheet.ts';
 import { planDay } from '../../src/sheet/plan-day.ts';

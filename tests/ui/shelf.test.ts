@@ -17,7 +17,7 @@ import { ok } from '../../src/result.ts';
 import { readCurves } from '../../src/ui/features/shelf/curve-file.ts';
 import { strokesOf } from '../../src/ui/features/shelf/paint-strokes.ts';
 import { movedBy, recipesWith } from '../../src/ui/features/shelf/recipes-in-book.ts';
-import { shelfLines } from '../../src/ui/features/shelf/shelf-lines.ts';
+import { shelfLines } from '../../src/ui/features/shelf/shelf-search.ts';
 import { EMPTY, isStarter, mixingShelfOf } from '../../src/ui/state/studio-shelf.ts';
 
 function must<T>(result: { ok: true; value: T } | { ok: false; fault: unknown }): T {

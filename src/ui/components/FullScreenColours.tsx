@@ -8,7 +8,7 @@ import { cssColourOf, isGamutMapped } from '../state/screen-colour.ts';
 import { fullScreenTexts } from '../texts/full-screen-texts.ts';
 import { sharedTexts } from '../texts/shared-texts.ts';
 import { afterPaint } from './after-paint.ts';
-import { nameWithGamutNote } from './drawn/drawing-text.ts';
+import { nameWithGamutNote } from './drawn/alternative-text.ts';
 import { stayAwake } from './wake-lock.ts';
 
 /** A named colour. */

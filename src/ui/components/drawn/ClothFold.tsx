@@ -1,5 +1,5 @@
 import type { DrawnLadder } from '../../../drawing/drawn-ladder.ts';
-import { gamutWords, outOfReachWords } from './drawing-text.ts';
+import { gamutWords, outOfReachWords } from './alternative-text.ts';
 import { FramedCloth } from './FramedCloth.tsx';
 
 interface FoldProps {

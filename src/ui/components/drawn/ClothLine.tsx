@@ -4,7 +4,7 @@ import { seedOf } from '../../../drawing/drawing-seed.ts';
 import type { DrawnLadder } from '../../../drawing/drawn-ladder.ts';
 import { joinWords } from '../../../wording.ts';
 import { useWidth } from '../element-width.ts';
-import { gamutWords, outOfReachWords } from './drawing-text.ts';
+import { gamutWords, outOfReachWords } from './alternative-text.ts';
 import { Hatching, PaintedCloth } from './PaintedCloth.tsx';
 
 export interface LineCloth {

@@ -1,7 +1,7 @@
 import { useId } from 'preact/hooks';
 import { brushedOutline } from '../../../drawing/brush-stroke.ts';
 import { isGamutMapped } from '../../state/screen-colour.ts';
-import { nameWithGamutNote } from './drawing-text.ts';
+import { nameWithGamutNote } from './alternative-text.ts';
 import { GamutMark } from './GamutMark.tsx';
 import { Hatching } from './PaintedCloth.tsx';
 

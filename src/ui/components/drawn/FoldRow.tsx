@@ -1,6 +1,6 @@
 import type { DrawnLadder } from '../../../drawing/drawn-ladder.ts';
+import { gamutWords } from './alternative-text.ts';
 import { ClothFold } from './ClothFold.tsx';
-import { gamutWords } from './drawing-text.ts';
 
 interface RowFold {
   /** Unique within the row. */

@@ -1,6 +1,6 @@
 import type { Detail, DrawnLadder, Hang } from '../../../drawing/drawn-ladder.ts';
 import { CLOTH } from '../../../drawing/hanging-cloth.ts';
-import { gamutWords, outOfReachWords } from './drawing-text.ts';
+import { gamutWords, outOfReachWords } from './alternative-text.ts';
 import { FramedCloth } from './FramedCloth.tsx';
 
 interface ClothProps {

@@ -2,8 +2,8 @@ import { useId } from 'preact/hooks';
 import type { DrawnLadder } from '../../../drawing/drawn-ladder.ts';
 import { breakLines } from '../../../drawing/label-text.ts';
 import { isGamutMapped } from '../../state/screen-colour.ts';
+import { BEYOND_SCREEN, gamutWords, outOfReachWords } from './alternative-text.ts';
 import { BrushStroke } from './BrushStroke.tsx';
-import { BEYOND_SCREEN, gamutWords, outOfReachWords } from './drawing-text.ts';
 import { Hatching } from './PaintedCloth.tsx';
 
 interface LadderProps {

@@ -1,5 +1,5 @@
 import { useId } from 'preact/hooks';
-import { partsWords } from './drawing-text.ts';
+import { partsWords } from './alternative-text.ts';
 import { heapRadius, PaintedHeap } from './PaintedHeap.tsx';
 
 interface PileProps {

@@ -3,7 +3,7 @@ import { drawingRandom, randomBetween, seedOf } from '../../../drawing/drawing-s
 import { layOutRecipe, RECIPE_FONT_PX, type RecipePile } from '../../../drawing/recipe-layout.ts';
 import { joinWords } from '../../../wording.ts';
 import { useWidth } from '../element-width.ts';
-import { nameWithGamutNote, partsWords } from './drawing-text.ts';
+import { nameWithGamutNote, partsWords } from './alternative-text.ts';
 import { PaintedHeap } from './PaintedHeap.tsx';
 
 interface PileRowProps {

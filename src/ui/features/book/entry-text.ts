@@ -5,7 +5,7 @@ import { type Lab, labOf } from '../../../colour/lab.ts';
 import { cm3Words, gramsWords } from '../../../messages/amounts.ts';
 import type { Mixture } from '../../../mixture/mixture-types.ts';
 import { pilePartsOf } from '../../../mixture/pile-parts.ts';
-import { recipeWords } from '../../components/drawn/drawing-text.ts';
+import { recipeWords } from '../../components/drawn/alternative-text.ts';
 import { formatCount, formatNumber } from '../../state/locale-format.ts';
 import { shareWords } from '../../texts/shared-texts.ts';
 

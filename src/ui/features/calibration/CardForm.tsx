@@ -5,7 +5,7 @@ import { midSentence } from '../../../wording.ts';
 import { BrushedPaint } from '../../components/BrushedPaint.tsx';
 import { cssColourOf } from '../../state/screen-colour.ts';
 import { calibrationTexts } from '../../texts/calibration-texts.ts';
-import { lineOf } from '../shelf/shelf-lines.ts';
+import { lineOf } from '../shelf/shelf-search.ts';
 import { ownStock } from '../shelf/stock-state.ts';
 import { CardExport } from './CardExport.tsx';
 import { CardPage } from './CardPage.tsx';

@@ -9,7 +9,7 @@ import { curveOfEntry, mixtureShelfOf } from '../../../pigment/mixing-shelf.ts';
 import type { Stock } from '../../../pigment/stock.ts';
 import { labelOf } from '../../../pigment/stock-label.ts';
 import { joinWords, midSentence } from '../../../wording.ts';
-import { partsWords } from '../../components/drawn/drawing-text.ts';
+import { partsWords } from '../../components/drawn/alternative-text.ts';
 
 /** The observed colour of a pile. */
 export interface ObservedPile {

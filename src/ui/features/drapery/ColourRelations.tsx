@@ -1,5 +1,5 @@
 import type { Cloth, ClothRequest } from '../../../drapery/cloth-types.ts';
-import { type Related, relationsOf } from '../../../harmony/relations.ts';
+import { type Related, relationsOf } from '../../../harmony/roles-and-intervals.ts';
 import {
   intervalWords,
   periodWords,

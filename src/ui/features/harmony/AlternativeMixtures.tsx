@@ -3,8 +3,8 @@ import { measuredRecipeOf } from '../../../mixture/measured-recipe.ts';
 import type { Mixture, MixtureAnswer } from '../../../mixture/mixture-types.ts';
 import { joinWords } from '../../../wording.ts';
 import { Disclosure } from '../../components/Disclosure.tsx';
+import { partsWords } from '../../components/drawn/alternative-text.ts';
 import { ColourComparison } from '../../components/drawn/ColourComparison.tsx';
-import { partsWords } from '../../components/drawn/drawing-text.ts';
 import { chooseMixture } from '../../state/harmony/mixing-decisions.ts';
 import {
   type AssessedMixture,

@@ -2,7 +2,7 @@ import type { LeftoverBody } from '../../../book/schema/palette.ts';
 import type { Entry } from '../../../book/schema/record.ts';
 import type { PilePlan } from '../../../palette/day-plan.ts';
 import { leftoverFromPile, type StorageWay } from '../../../palette/leftovers.ts';
-import { layerOfPile } from '../../../palette/pile-sources.ts';
+import { layerOfPile } from '../../../palette/piles-from-recipes.ts';
 import { newId } from '../../state/new-id.ts';
 import { passageById, plannedDate } from '../../state/palette/day-entries.ts';
 import { coatFromLayer, leftoverBodyOf } from '../../state/palette/palette-records.ts';

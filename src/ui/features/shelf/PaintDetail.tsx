@@ -19,7 +19,7 @@ import { LotReplacement } from './LotReplacement.tsx';
 import { PaintFacts } from './PaintFacts.tsx';
 import { amountWords, gradeWords } from './PaintLine.tsx';
 import { strokesOf } from './paint-strokes.ts';
-import { lineOf } from './shelf-lines.ts';
+import { lineOf } from './shelf-search.ts';
 import { add, duplicate, isStocked, mark, remove, shownStock } from './stock-state.ts';
 
 const TINTS = [2, 10] as const;

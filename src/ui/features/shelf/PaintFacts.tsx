@@ -15,7 +15,7 @@ import {
   STRENGTH_WORDS,
   shelfTexts,
 } from '../../texts/shelf-texts.ts';
-import type { ShelfLine } from './shelf-lines.ts';
+import type { ShelfLine } from './shelf-search.ts';
 import { isStocked, shownStock } from './stock-state.ts';
 
 /** The data of a paint, each figure with its provenance. */

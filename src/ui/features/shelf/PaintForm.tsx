@@ -21,7 +21,7 @@ import { CustomPigmentFields } from './CustomPigmentFields.tsx';
 import { Faulty, PaintField } from './PaintField.tsx';
 import { PigmentSelect } from './PigmentSelect.tsx';
 import { NEW_OWN, readPaintForm } from './paint-form-values.ts';
-import { lineOf } from './shelf-lines.ts';
+import { lineOf } from './shelf-search.ts';
 import { add, edit, ownStock } from './stock-state.ts';
 
 /** Form to add or edit a paint. Errors appear at their fields, and all input is kept. */

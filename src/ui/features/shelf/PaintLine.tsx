@@ -10,7 +10,7 @@ import { calibrationTexts } from '../../texts/calibration-texts.ts';
 import { HAZARD_WORDS, STOCK_FORM_WORDS, shelfTexts } from '../../texts/shelf-texts.ts';
 import { ContainerIcon } from './ContainerIcon.tsx';
 import { strokesOf } from './paint-strokes.ts';
-import type { ShelfLine } from './shelf-lines.ts';
+import type { ShelfLine } from './shelf-search.ts';
 import { isStocked, shownStock } from './stock-state.ts';
 
 /** Grade and lot where known, such as "fine, lot 7". */

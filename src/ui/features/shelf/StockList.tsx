@@ -8,7 +8,7 @@ import { FAMILY_WORDS, shelfTexts } from '../../texts/shelf-texts.ts';
 import { hrefTo } from '../calibration/calibration-routes.ts';
 import { GlareSetting } from './GlareSetting.tsx';
 import { PaintLine } from './PaintLine.tsx';
-import type { Order, ShelfLine } from './shelf-lines.ts';
+import type { Order, ShelfLine } from './shelf-search.ts';
 import { isStocked, lines, order, shelfQuery, takeStarter } from './stock-state.ts';
 
 /** The list of paints on the shelf, with a summary of what is mixed from it above. */

@@ -32,7 +32,7 @@ import { bookReady, showError, showNotice, storedShelf } from '../../state/studi
 import { EMPTY, SHELF_ID } from '../../state/studio-shelf.ts';
 import { calibrationTexts } from '../../texts/calibration-texts.ts';
 import { shelfTexts } from '../../texts/shelf-texts.ts';
-import { type Order, shelfLines } from './shelf-lines.ts';
+import { type Order, shelfLines } from './shelf-search.ts';
 
 const STARTER = starterStock();
 

@@ -3,7 +3,7 @@ import type { DrawnLadder } from '../../../drawing/drawn-ladder.ts';
 import { LADDER_STEPS } from '../../../harmony/harmony.ts';
 import { type MeasuredRecipe, measuredRecipeOf } from '../../../mixture/measured-recipe.ts';
 import { sentenceNamesOn } from '../../../pigment/sentence-names.ts';
-import { recipeWords } from '../../components/drawn/drawing-text.ts';
+import { recipeWords } from '../../components/drawn/alternative-text.ts';
 import { draperyTexts } from '../../texts/drapery-texts.ts';
 import { cssColourOf } from '../screen-colour.ts';
 import { shelf } from '../studio.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { labOfLCh } from '../../src/colour/lab.ts';
-import { relationsOf } from '../../src/harmony/relations.ts';
+import { relationsOf } from '../../src/harmony/roles-and-intervals.ts';
 
 const meadow = [
   { name: 'green', lab: labOfLCh(48, 32, 125), share: 0.62 },

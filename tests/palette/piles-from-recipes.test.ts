@@ -3,7 +3,7 @@ import { formulaOfPiles } from '../../src/drapery/formula.ts';
 import { findMixtures } from '../../src/mixture/find-mixtures.ts';
 import type { Mixture } from '../../src/mixture/mixture-types.ts';
 import { pilePartsOf } from '../../src/mixture/pile-parts.ts';
-import { pileFromMixture, pilesOfFormula } from '../../src/palette/pile-sources.ts';
+import { pileFromMixture, pilesOfFormula } from '../../src/palette/piles-from-recipes.ts';
 import { starterShelf } from '../../src/pigment/starter-shelf.ts';
 import { askedOf, passageOf, planned, STARTER } from './made.ts';
 

@@ -13,8 +13,6 @@ import { drape } from '../drapery/garment.ts';
 import { SHIPPED_FORMULAS } from '../drapery/shipped-formulas.ts';
 import { clothRemarkWords, draperyFaultWords } from '../messages/drapery-messages.ts';
 import { mixFaultWords } from '../messages/mixture-messages.ts';
-import { shelfRemarkWords } from '../messages/shelf-file-faults.ts';
-import { plainNumber } from '../number-format.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
 import { clothSvg } from './cloth-drawing.ts';
@@ -22,7 +20,7 @@ import { colourOption, coloursOf } from './colour-options.ts';
 import { choice, type Parsed, readOptions, wholeNumber } from './options.ts';
 import type { Output } from './output.ts';
 import { pileText } from './pile-text.ts';
-import { shelfOf } from './shelf-option.ts';
+import { shelfIn } from './shelf-option.ts';
 
 const WAYS = {
   nature: 'as nature had it',
@@ -75,8 +73,7 @@ export async function draperyVerb(args: readonly string[], output: Output): Prom
   if (wishes.length === 0)
     throw new CliError('Name a colour: --lab L,a,b, --hex #rrggbb, --harmony FILE, or --worked.');
   const most = wholeNumber('most', options.value('most') ?? '4', 1, 6);
-  const shelf = await shelfOf(options.value('shelf'), options.value('surface'));
-  for (const remark of shelf.remarks) output.err(`${shelfRemarkWords(remark, plainNumber)}\n`);
+  const shelf = await shelfIn(options, output);
 
   const garments = wishes.map(({ wish }) => garmentOf(wish, shelf, most));
   if (options.has('svg')) output.out(clothSvg(garments));

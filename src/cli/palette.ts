@@ -4,7 +4,6 @@ import { cm3Words } from '../messages/amounts.ts';
 import { mixFaultWords } from '../messages/mixture-messages.ts';
 import { paletteFaultWords } from '../messages/palette-faults.ts';
 import { leftOffWords } from '../messages/palette-messages.ts';
-import { shelfRemarkWords } from '../messages/shelf-file-faults.ts';
 import { plainNumber } from '../number-format.ts';
 import { readDay } from '../palette/day-file.ts';
 import type { Day, PalettePlan } from '../palette/day-plan.ts';
@@ -19,7 +18,7 @@ import { CliError } from './cli-error.ts';
 import { type Parsed, readOptions, wholeNumber } from './options.ts';
 import type { Output } from './output.ts';
 import { readText } from './read-text.ts';
-import { shelfOf } from './shelf-option.ts';
+import { shelfOf, writeRemarks } from './shelf-option.ts';
 
 /** How a day's file looks, for both verbs that read one. */
 export const DAY_HELP = `A day is JSON; samples/day.json is one to begin with.
@@ -88,7 +87,7 @@ export async function paletteVerb(args: readonly string[], output: Output): Prom
 /** Reads and plans the day that was named. @throws CliError */
 export async function plannedDay(
   options: Parsed,
-  { err }: Output,
+  output: Output,
 ): Promise<{ day: Day; studio: Studio }> {
   const [path, ...more] = options.files;
   if (path === undefined) throw new CliError("Name a day's file, such as samples/day.json.");
@@ -96,7 +95,7 @@ export async function plannedDay(
   const asked = readDay(await readText(path));
   if (!asked.ok) throw new CliError(`${path}: ${paletteFaultWords(asked.fault, plainNumber)}`);
   const studio = await studioOf(options.value('shelf'), asked.value.stock);
-  for (const remark of studio.shelf.remarks) err(`${shelfRemarkWords(remark, plainNumber)}\n`);
+  writeRemarks(studio.shelf, output);
   const day = planDay(asked.value.asked, studio);
   if (!day.ok)
     throw new CliError(day.fault.map((one) => paletteFaultWords(one, plainNumber)).join('\n'));

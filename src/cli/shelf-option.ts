@@ -19,10 +19,15 @@ export const SHELF_HELP = `  --shelf FILE     a shelf: Kingcup's JSON, or CSV wi
   --surface k1,k2  surface constants instead of the shelf's own (0,0 is none)`;
 
 /** The shelf that was named, its remarks on standard error. @throws CliError */
-export async function shelfIn({ value }: Parsed, { err }: Output): Promise<Shelf> {
+export async function shelfIn({ value }: Parsed, output: Output): Promise<Shelf> {
   const shelf = await shelfOf(value('shelf'), value('surface'));
-  for (const remark of shelf.remarks) err(`${shelfRemarkWords(remark, plainNumber)}\n`);
+  writeRemarks(shelf, output);
   return shelf;
+}
+
+/** Writes a shelf's remarks to standard error. */
+export function writeRemarks({ remarks }: Shelf, { err }: Output): void {
+  for (const remark of remarks) err(`${shelfRemarkWords(remark, plainNumber)}\n`);
 }
 
 /** A shelf file, or the starter shelf. @throws CliError */

@@ -15,6 +15,7 @@ import { pigmentJson, pigmentText, sought } from './pigment-text.ts';
 import { readText } from './read-text.ts';
 import { shelfCard, shelfRead } from './shelf-card.ts';
 import { shelfCurves } from './shelf-curves.ts';
+import { writeRemarks } from './shelf-option.ts';
 
 const HELP = `kingcup shelf list [--shelf FILE | --all] [--json]
 kingcup shelf show PIGMENT [--shelf FILE] [--json]
@@ -94,14 +95,14 @@ async function list(options: Parsed, output: Output): Promise<void> {
   const path = options.value('shelf');
   const shelf =
     path === undefined ? (options.has('all') ? wholeShelf() : starterShelf()) : await read(path);
-  remark(shelf, output);
+  writeRemarks(shelf, output);
   write(options, output, shelfJson(shelf), () => shelfText(shelf));
 }
 
 async function show(name: string, options: Parsed, output: Output): Promise<void> {
   const path = options.value('shelf');
   const shelf = path === undefined ? wholeShelf() : await read(path);
-  remark(shelf, output);
+  writeRemarks(shelf, output);
   const found = sought(name, shelf, path === undefined);
   write(options, output, pigmentJson(found, shelf), () => pigmentText(found, shelf));
 }
@@ -125,10 +126,6 @@ async function read(path: string): Promise<Shelf> {
   if (!result.ok)
     throw new CliError(`${basename(path)}: ${shelfFaultWords(result.fault, plainNumber)}`);
   return result.value;
-}
-
-function remark({ remarks }: Shelf, { err }: Output): void {
-  for (const each of remarks) err(`${shelfRemarkWords(each, plainNumber)}\n`);
 }
 
 function write(options: Parsed, { out }: Output, document: object, text: () => string): void {

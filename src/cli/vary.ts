@@ -15,11 +15,9 @@ import {
   roleWords,
   temperatureWords,
 } from '../messages/relation-messages.ts';
-import { shelfRemarkWords } from '../messages/shelf-file-faults.ts';
 import { limitWords } from '../messages/variant-limits.ts';
 import type { Mixture } from '../mixture/mixture-types.ts';
 import { mixtureOnly } from '../mixture/normalise.ts';
-import { plainNumber } from '../number-format.ts';
 import { sentenceNamesOn } from '../pigment/sentence-names.ts';
 import type { Shelf } from '../pigment/shelf.ts';
 import { CliError } from './cli-error.ts';
@@ -27,7 +25,7 @@ import { coloursOf, type Given } from './colour-options.ts';
 import { choice, readOptions, wholeNumber } from './options.ts';
 import type { Output } from './output.ts';
 import { pileText } from './pile-text.ts';
-import { shelfOf } from './shelf-option.ts';
+import { shelfIn } from './shelf-option.ts';
 
 const HELP = `kingcup vary (--lab L,a,b | --hex #rrggbb | --harmony FILE)... [--way WAY]... [--amount AMOUNT]
             [--simple] [--shelf FILE] [--most 1-6] [--surface k1,k2] [--json]
@@ -73,8 +71,7 @@ export async function varyVerb(args: readonly string[], output: Output): Promise
   const colours = await coloursOf(options.given);
   if (colours.length === 0)
     throw new CliError('Name a colour: --lab L,a,b, --hex #rrggbb or --harmony FILE.');
-  const shelf = await shelfOf(options.value('shelf'), options.value('surface'));
-  for (const remark of shelf.remarks) output.err(`${shelfRemarkWords(remark, plainNumber)}\n`);
+  const shelf = await shelfIn(options, output);
 
   const simple = options.has('simple');
   const rows = colours.map((colour) => rowOf(colour, ways, amount, shelf, { most, simple }));

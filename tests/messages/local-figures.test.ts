@@ -6,9 +6,7 @@ import { paletteFaultWords } from '../../src/messages/palette-faults.ts';
 import { shelfFaultWords, shelfRemarkWords } from '../../src/messages/shelf-file-faults.ts';
 import { stockFaultWords } from '../../src/messages/stock-faults.ts';
 import { type NumberFormat, plainNumber } from '../../src/number-format.ts';
-
-/** Figures with a decimal comma. */
-const comma: NumberFormat = (...figure) => plainNumber(...figure).replace('.', ',');
+import { comma } from '../comma.ts';
 
 test.each<[words: (number: NumberFormat) => string, figure: string]>([
   [(number) => calibrationFaultWords({ code: 'card-small', pixelsPerMm: 1.26 }, number), '1.3'],

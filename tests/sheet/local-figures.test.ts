@@ -3,10 +3,8 @@ import { sheetPaletteMarkup } from '../../src/drawing/palette-markup.ts';
 import { type NumberFormat, plainNumber } from '../../src/number-format.ts';
 import { sheetOf } from '../../src/sheet/morning-sheet.ts';
 import { sheetPage } from '../../src/sheet/page-html.ts';
+import { comma } from '../comma.ts';
 import { askedOf, entryOf, passageOf, pileOf, planned, STARTER, stockOf } from '../palette/made.ts';
-
-/** Figures with a decimal comma. */
-const comma: NumberFormat = (...figure) => plainNumber(...figure).replace('.', ',');
 
 /** The painter's own texts all hold a decimal point. */
 const stock = stockOf([

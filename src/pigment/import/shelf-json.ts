@@ -95,13 +95,13 @@ export function readShelfJson(
   const remarks: ShelfRemark[] = [];
   if (rest.surface === undefined && options.surface === undefined)
     remarks.push({ code: 'no-surface' });
+  const grid = shelfResamplerFor(wavelengths);
   for (const [i, row] of rows.entries()) {
     if (row.pigment.trim() === '') return fail({ code: 'shelf-name-missing', row: i + 1 });
-    const paint = paintOfRow(row, wavelengths);
+    const paint = paintOfRow(row, wavelengths, grid);
     if (!paint.ok) return paint;
     paints.push(paint.value);
   }
-  const grid = shelfResamplerFor(wavelengths);
   if (grid.ok && rows.some(({ K, S }) => K !== undefined || S !== undefined))
     remarks.push(...grid.value.remarks);
   return shelfFrom({
@@ -117,18 +117,18 @@ export function readShelfJson(
 function paintOfRow(
   { pigment, label, K, S }: Row,
   nms: readonly number[],
+  grid: ReturnType<typeof shelfResamplerFor>,
 ): Result<ShelfPaint, ShelfFault> {
   if (K === undefined && S === undefined) {
     const own = ownPaint(pigment);
     if (own === null) return fail({ code: 'shelf-pigment-unknown', pigment });
     return ok({ ...own, label: label ?? own.label });
   }
-  const door = shelfResamplerFor(nms);
-  if (!door.ok) return door;
+  if (!grid.ok) return grid;
   const [absorption, scattering] = [numbers(pigment, 'K', K, nms), numbers(pigment, 'S', S, nms)];
   if (!absorption.ok) return absorption;
   if (!scattering.ok) return scattering;
-  return resamplePaint(door.value, nms, {
+  return resamplePaint(grid.value, nms, {
     pigment,
     label: label ?? pigment,
     K: absorption.value,

@@ -1,4 +1,5 @@
 import { shelfRemarkWords } from '../../messages/shelf-file-faults.ts';
+import type { SpectraRemark } from '../../pigment/import/cgats.ts';
 import { masstonesOf } from '../../pigment/nearest-masstone.ts';
 import type { Shelf, ShelfRemark } from '../../pigment/shelf.ts';
 import { midSentence } from '../../wording.ts';
@@ -19,5 +20,6 @@ export function masstoneDisplayColour(pigment: string, shelf: Shelf): string {
   return found ? cssColourOf(found.lab) : '#808080';
 }
 
-/** The sentence for what a shelf assumes or lacks. */
-export const shelfRemark = (remark: ShelfRemark): string => shelfRemarkWords(remark, formatNumber);
+/** The sentence for an assumption about a shelf or a file of spectra. */
+export const shelfRemark = (remark: ShelfRemark | SpectraRemark): string =>
+  shelfRemarkWords(remark, formatNumber);

@@ -127,7 +127,9 @@ describe('the JSON form', () => {
     [{ paints: [{ pigment: 'indigo' }, { pigment: 'indigo' }] }, 'shelf-name-twice'],
     [{ paints: [{ pigment: 'A', K: curve(1), S: curve(1) }] }, 'shelf-grid-short'],
   ])('%j is refused', (more, code) => {
-    expect(faultOf(form(more)).code).toBe(code);
+    const fault = faultOf(form(more));
+    expect(fault.code).toBe(code);
+    expect(shelfFaultWords(fault, plainNumber)).toMatch(/^.{20,}\.$/s);
   });
 
   test.each<[object, ShelfFault['code']]>([

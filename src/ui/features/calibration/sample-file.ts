@@ -1,12 +1,13 @@
 import type { CurvesBody, MeasuredSample } from '../../../book/schema/calibration.ts';
 import { guessTable } from '../../../calibration/measured-samples.ts';
-import { curvesFaultWords, shelfRemarkWords } from '../../../messages/shelf-file-faults.ts';
+import { curvesFaultWords } from '../../../messages/shelf-file-faults.ts';
 import { readSpectra } from '../../../pigment/import/read-spectra.ts';
 import { pigmentOf } from '../../../pigment/pigment-facts.ts';
 import type { Stock } from '../../../pigment/stock.ts';
 import { labelOf, nameIn } from '../../../pigment/stock-label.ts';
 import { fail, ok, type Result } from '../../../result.ts';
 import { formatNumber } from '../../state/locale-format.ts';
+import { shelfRemark } from '../../state/shelf-labels.ts';
 import { calibrationTexts } from '../../texts/calibration-texts.ts';
 
 /** The samples of a file, with the composition assigned to each. */
@@ -23,7 +24,7 @@ export function samplesOf(text: string, name: string, stock: Stock): Result<Samp
   const read = readSpectra(text);
   if (!read.ok) return fail(curvesFaultWords(read.fault, formatNumber));
   const { samples, geometry, specular } = read.value;
-  const remarks = read.value.remarks.map((one) => shelfRemarkWords(one, formatNumber));
+  const remarks = read.value.remarks.map(shelfRemark);
   const named = stock.entries.map((entry) => ({
     pigment: entry.id,
     label: labelOf(stock, entry),

@@ -1,9 +1,5 @@
 import type { Spectrum } from '../../../colour/grid.ts';
-import {
-  shelfFaultWords,
-  shelfRemarkWords,
-  spectraFaultWords,
-} from '../../../messages/shelf-file-faults.ts';
+import { shelfFaultWords, spectraFaultWords } from '../../../messages/shelf-file-faults.ts';
 import type { Paint } from '../../../optics/opaque.ts';
 import type { Surface } from '../../../optics/surface.ts';
 import { readCgats } from '../../../pigment/import/cgats.ts';
@@ -11,6 +7,7 @@ import { readShelf } from '../../../pigment/import/read-shelf.ts';
 import { paintOfMasstone } from '../../../pigment/paint-from-masstone.ts';
 import { fail, ok, type Result } from '../../../result.ts';
 import { formatNumber } from '../../state/locale-format.ts';
+import { shelfRemark } from '../../state/shelf-labels.ts';
 import { shelfTexts } from '../../texts/shelf-texts.ts';
 
 /** One paint found in a file. */
@@ -48,7 +45,7 @@ export async function readCurves(
     const spectra = readCgats(text);
     if (!spectra.ok) return fail(spectraFaultWords(spectra.fault, formatNumber));
     const { samples, specular } = spectra.value;
-    const remarks = spectra.value.remarks.map((one) => shelfRemarkWords(one, formatNumber));
+    const remarks = spectra.value.remarks.map(shelfRemark);
     // Without a statement in the file, assume that specular reflection was included, whatever the
     // shelf's setting.
     const through = { ...surface, specular: specular ?? 'included' } as const;
@@ -68,8 +65,6 @@ export async function readCurves(
     offered: paints.map(({ label, paint }) => ({ name: label, paint })),
     isSpectra: false,
     // Remarks about a whole shelf (one paint, no white) do not apply to a single paint's curve.
-    remarks: remarks
-      .filter(({ code }) => code.startsWith('grid-'))
-      .map((one) => shelfRemarkWords(one, formatNumber)),
+    remarks: remarks.filter(({ code }) => code.startsWith('grid-')).map(shelfRemark),
   });
 }

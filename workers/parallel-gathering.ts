@@ -88,7 +88,7 @@ export async function gatherDownsampled(
   let step = steps.next();
   while (!step.done) step = steps.next(await runsOnTwoThreads(step.value));
   const harmony = harmonyOf(image, step.value, { width, height, colours });
-  onProgress?.(1);
+  if (harmony.ok) onProgress?.(1);
   return harmony;
 }
 

@@ -65,7 +65,7 @@ export function gather(pixels: Pixels, options: GatherOptions = {}): Result<Gath
     height,
     colours: options.colours,
   });
-  onProgress?.(1);
+  if (harmony.ok) onProgress?.(1);
   return harmony;
 }
 

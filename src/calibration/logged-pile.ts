@@ -23,13 +23,13 @@ export interface Accuracy {
     readonly date: string;
     readonly deltaE00: number;
   }[];
-  /** Of the last {@link RECENT}; null below three piles. */
+  /** Of the last {@link RECENT_PILES}; null below three piles. */
   readonly lately: ErrorQuantiles | null;
-  /** Of the first {@link RECENT}; null below {@link RECENT} + 3 piles. */
+  /** Of the first {@link RECENT_PILES}; null below {@link RECENT_PILES} + 3 piles. */
   readonly atFirst: ErrorQuantiles | null;
 }
 
-export const RECENT = 10;
+export const RECENT_PILES = 10;
 
 /** Accuracy of logged piles. It compares the prediction made at the time, never a later one. */
 export function accuracyOf(piles: readonly LoggedPile[]): Accuracy {
@@ -39,8 +39,8 @@ export function accuracyOf(piles: readonly LoggedPile[]): Accuracy {
   const off = known.map((each) => each.deltaE00);
   return {
     piles: known,
-    lately: off.length < 3 ? null : errorSummary(off.slice(-RECENT)),
-    atFirst: off.length < RECENT + 3 ? null : errorSummary(off.slice(0, RECENT)),
+    lately: off.length < 3 ? null : errorSummary(off.slice(-RECENT_PILES)),
+    atFirst: off.length < RECENT_PILES + 3 ? null : errorSummary(off.slice(0, RECENT_PILES)),
   };
 }
 

@@ -46,8 +46,8 @@ export interface Variant {
 
 /**
  * Alters a colour in one direction by one amount; CIELAB under D65 in and out. This is the target;
- * variantOf (mixed-variant.ts) mixes it. Unless it was stopped, the opposite way by the same amount leads
- * back.
+ * variantOf (mixed-variant.ts) mixes it. Unless it was stopped, the opposite way by the same amount
+ * leads back.
  */
 export function variantTarget(lab: Lab, way: VariantWay, amount: VariantAmount): Variant {
   switch (way) {

@@ -3,7 +3,7 @@ import type { BookFault } from '../book/schema/book-fault.ts';
 /** The sentence for a fault: what happened, then what to do. */
 export const bookFaultWords = (fault: BookFault): string => WORDS[fault.code];
 
-export const WORDS = {
+const WORDS = {
   'disk-full':
     'There is no room left on this device, so this was not saved; what was saved before is untouched. Free some space, or make a copy of the book, then try again.',
   'newer-book':

@@ -3,6 +3,7 @@ import type { SampleFault } from '../calibration/measured-samples.ts';
 import type { Suggestion } from '../calibration/suggest-swatches.ts';
 import type { CardRemark } from '../calibration/swatch-card-reading.ts';
 import type { NumberFormat } from '../number-format.ts';
+
 /** Message for a fault, then what to do. */
 export function calibrationFaultWords(fault: CalibrationFault, number: NumberFormat): string {
   switch (fault.code) {

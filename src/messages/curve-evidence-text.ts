@@ -1,6 +1,7 @@
-import { type Accuracy, RECENT } from '../calibration/logged-pile.ts';
+import { type Accuracy, RECENT_PILES } from '../calibration/logged-pile.ts';
 import type { NumberFormat } from '../number-format.ts';
 import type { CurveEvidence, ErrorQuantiles } from '../pigment/stock.ts';
+
 /** The evidence for a pigment in a sentence or two. */
 export function evidenceWords(
   { known, rough, date, swatches, piles, expected }: CurveEvidence,
@@ -39,7 +40,7 @@ export function accuracyWords({ piles, lately, atFirst }: Accuracy, number: Numb
     return piles.length === 0
       ? ''
       : `${piles.length === 1 ? 'One pile was' : 'Two piles were'} logged; from three on Kingcup says how well it foresees.`;
-  const now = `Of the last ${Math.min(RECENT, piles.length)} piles half came out within ${number(lately.median, 1)} of what was foreseen.`;
+  const now = `Of the last ${Math.min(RECENT_PILES, piles.length)} piles half came out within ${number(lately.median, 1)} of what was foreseen.`;
   return atFirst === null ? now : `${now} At first it was ${number(atFirst.median, 1)}.`;
 }
 

@@ -6,6 +6,7 @@ import {
   type PaletteFault,
 } from '../palette/palette-faults.ts';
 import { stockFaultWords } from './stock-faults.ts';
+
 /** The sentence for a fault: what is wrong, then what to do. */
 export function paletteFaultWords(fault: PaletteFault, number: NumberFormat): string {
   switch (fault.code) {
@@ -52,7 +53,7 @@ export function paletteFaultWords(fault: PaletteFault, number: NumberFormat): st
   }
 }
 
-export const ALLOWANCE = {
+const ALLOWANCE = {
   tooth: 'The allowance for the tooth of the ground',
   waste: 'The allowance for waste',
   heap: 'The least heap',

@@ -4,6 +4,7 @@ import type { CurvesFault } from '../pigment/import/read-spectra.ts';
 import type { ShelfFault } from '../pigment/import/shelf-fault.ts';
 import type { SpectraFault } from '../pigment/import/spectra-fault.ts';
 import type { ShelfRemark } from '../pigment/shelf.ts';
+
 /** Message for a fault, one or two sentences: what is wrong and where, then what to do. */
 export function shelfFaultWords(fault: ShelfFault, number: NumberFormat): string {
   switch (fault.code) {

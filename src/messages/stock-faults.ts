@@ -1,6 +1,7 @@
 import type { NumberFormat } from '../number-format.ts';
 import type { WeighFault } from '../pigment/pigment-grind.ts';
-import { DENSITY, OIL, type StockFault } from '../pigment/validate-stock.ts';
+import { PLAUSIBLE_DENSITY, PLAUSIBLE_OIL, type StockFault } from '../pigment/validate-stock.ts';
+
 /** Message for a pigment that cannot be weighed, then what to do. */
 export function weighFaultWords(fault: WeighFault): string {
   if (fault.code === 'weigh-unknown')
@@ -27,9 +28,9 @@ export function stockFaultWords(fault: StockFault, number: NumberFormat): string
         ? 'Dry powder is weighed in grams: its volume depends on how it is packed.'
         : `A ${fault.form} is measured in grams or millilitres, not in "${fault.unit}".`;
     case 'stock-density':
-      return `A density of ${number(fault.density, 0, 6)} g/cm3 cannot be right: pigments lie between ${number(DENSITY.least, 0, 1)} and ${number(DENSITY.most, 0, 1)}. Leave it empty to use the handbook's.`;
+      return `A density of ${number(fault.density, 0, 6)} g/cm3 cannot be right: pigments lie between ${number(PLAUSIBLE_DENSITY.least, 0, 1)} and ${number(PLAUSIBLE_DENSITY.most, 0, 1)}. Leave it empty to use the handbook's.`;
     case 'stock-oil':
-      return `${number(fault.oil, 0, 6)} g of oil for 100 g of pigment cannot be right: pigments take from ${number(OIL.least, 0, 1)} to ${number(OIL.most, 0, 1)}. Leave it empty to use the handbook's.`;
+      return `${number(fault.oil, 0, 6)} g of oil for 100 g of pigment cannot be right: pigments take from ${number(PLAUSIBLE_OIL.least, 0, 1)} to ${number(PLAUSIBLE_OIL.most, 0, 1)}. Leave it empty to use the handbook's.`;
     case 'stock-curve':
       return fault.row === 'K'
         ? 'Its curve is not whole: K needs a number from 0 up in each of the 36 bands. Read it in again.'

@@ -59,7 +59,7 @@ export class WholePartsFinder {
   private readonly slopes = new Float64Array(3 * MOST_PIGMENTS);
   private readonly r = new Float64Array(3);
   private readonly log: Float64Array;
-  private readonly trialParts = new Int32Array(MOST_PIGMENTS);
+  private readonly candidateParts = new Int32Array(MOST_PIGMENTS);
   private readonly low = new Int32Array(MOST_PIGMENTS);
   private readonly list: { cost: number; parts: number[] }[] = [];
   /** Current penalty of parts beyond the ratio. */
@@ -210,7 +210,7 @@ export class WholePartsFinder {
    * each total, all combinations of rounding the shares up or down are tried.
    */
   private predict(metric: TargetMetric, source: RecipeSource): number {
-    const { evaluator, stock, slopes, r, list, low, log, limits, trialParts } = this;
+    const { evaluator, stock, slopes, r, list, low, log, limits, candidateParts } = this;
     const { members, shares } = source;
     const n = members.length;
     list.length = 0;
@@ -243,15 +243,15 @@ export class WholePartsFinder {
         let r2 = r[2]!;
         for (let i = 0; i < n; i++) {
           const p = low[i]! + ((mask >> i) & 1);
-          trialParts[i] = p;
+          candidateParts[i] = p;
           sum += p;
         }
         // Consider each combination only at its own total.
         if (sum !== total) continue;
-        const toll = this.toll(trialParts, n);
+        const toll = this.toll(candidateParts, n);
         if (toll === Number.POSITIVE_INFINITY) continue;
         for (let i = 0; i < n; i++) {
-          const d = log[trialParts[i]!]!;
+          const d = log[candidateParts[i]!]!;
           r0 += slopes[3 * i]! * d;
           r1 += slopes[3 * i + 1]! * d;
           r2 += slopes[3 * i + 2]! * d;
@@ -259,7 +259,7 @@ export class WholePartsFinder {
         const cost = Math.sqrt(r0 * r0 + r1 * r1 + r2 * r2) + toll;
         if (cost < least) least = cost;
         if (cost >= bar) continue;
-        list.push({ cost, parts: Array.from(trialParts.subarray(0, n)) });
+        list.push({ cost, parts: Array.from(candidateParts.subarray(0, n)) });
         if (list.length > 2 * SHORTLIST) {
           list.sort((a, b) => a.cost - b.cost);
           list.length = SHORTLIST;

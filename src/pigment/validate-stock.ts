@@ -53,9 +53,9 @@ const MAX_LENGTHS = { grade: 80, lot: 80, name: 80, note: 2000 } as const;
 /** In g or ml: a tonne, more than any studio has. */
 const MOST_AMOUNT = 1_000_000;
 /** Plausible g/cm3; the handbook values run from 1.35 (light lakes) to 9.6 (lead). */
-export const DENSITY = { least: 0.5, most: 15 } as const;
+export const PLAUSIBLE_DENSITY = { least: 0.5, most: 15 } as const;
 /** Plausible g of oil per 100 g of pigment; the handbook values run from 6 to 240. */
-export const OIL = { least: 1, most: 600 } as const;
+export const PLAUSIBLE_OIL = { least: 1, most: 600 } as const;
 
 /** All faults of an entry, including a duplicate among the other entries of the stock. */
 export function checkEntry(stock: Stock, entry: StockEntry): StockFault[] {
@@ -96,9 +96,12 @@ function checkFigures(of: {
 }): StockFault[] {
   const faults: StockFault[] = [];
   const { density, oil, curve } = of;
-  if (density !== null && !(density >= DENSITY.least && density <= DENSITY.most))
+  if (
+    density !== null &&
+    !(density >= PLAUSIBLE_DENSITY.least && density <= PLAUSIBLE_DENSITY.most)
+  )
     faults.push({ code: 'stock-density', field: 'density', density });
-  if (oil !== null && !(oil >= OIL.least && oil <= OIL.most))
+  if (oil !== null && !(oil >= PLAUSIBLE_OIL.least && oil <= PLAUSIBLE_OIL.most))
     faults.push({ code: 'stock-oil', field: 'oil', oil });
   if (curve !== null) {
     const whole = (values: readonly number[], fits: (value: number) => boolean) =>

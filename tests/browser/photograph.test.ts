@@ -53,8 +53,8 @@ describeBrowser('from a photograph to a harmony in the book, with no network', (
       // A variant has its own mixture, takes the place of its origin, and can be undone.
       const folds = page.getByRole('list', { name: 'From cool to warm' });
       await folds.getByRole('button', { name: /cooler, clearly/ }).click();
-      const trial = page.locator('.variant-preview');
-      await trial
+      const preview = page.locator('.variant-preview');
+      await preview
         .getByRole('img', { name: /mixed into one pile/ })
         .first()
         .waitFor();
@@ -62,7 +62,7 @@ describeBrowser('from a photograph to a harmony in the book, with no network', (
       const figures = page.locator('.bench .figures').first();
       const wanted = await figures.innerText();
       expect(await violations(page)).toEqual([]);
-      await trial.getByRole('button', { name: 'Take this variant' }).click();
+      await preview.getByRole('button', { name: 'Take this variant' }).click();
       await expect.poll(() => figures.innerText()).not.toBe(wanted);
       // What is nearest to it is sought only now.
       await figures.getByText('Nearest of all').waitFor();
@@ -70,7 +70,7 @@ describeBrowser('from a photograph to a harmony in the book, with no network', (
       await page.getByRole('button', { name: 'Undo', exact: true }).click();
       await expect.poll(() => figures.innerText()).toBe(wanted);
       await folds.getByRole('button', { name: /cooler, clearly/ }).click();
-      await trial.getByRole('button', { name: 'Take this variant' }).click();
+      await preview.getByRole('button', { name: 'Take this variant' }).click();
       await expect.poll(() => figures.innerText()).toBe(varied);
 
       await page.getByLabel('Name').last().fill('What the stream showed');

@@ -68,7 +68,7 @@ describeShared('real photographs', () => {
     }
     console.log(`alike at two sizes: ${pairs - other.length} of ${pairs}; not ${other.join(', ')}`);
     expect(pairs).toBe((PHOTOGRAPHS.length * (sizes.length + 1) * sizes.length) / 2);
-    // The ladybird has a pale green that the trials tell as often as not: at one size it is a colour of its own.
+    // The ladybird has a pale green that half of the runs find: at one size it is a colour of its own.
     const asked = /at (its own|1 MP|4 MP) and (1|4|12) MP$/;
     expect(other.filter((words) => asked.test(words))).toEqual([]);
     expect(other.length).toBeLessThanOrEqual(pairs * 0.04);

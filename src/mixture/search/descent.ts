@@ -30,7 +30,7 @@ const saved = new Float64Array(MOST_PIGMENTS);
 const y = new Float64Array(3);
 
 /**
- * Minimises a evaluator's difference from a metric's target by Levenberg-Marquardt: three residuals
+ * Minimises an evaluator's difference from a metric's target by Levenberg-Marquardt: three residuals
  * over logarithmic effective amounts, which keeps the amounts positive. It is Allen's tristimulus
  * matching with damping. With three residuals a step solves a 3 × 3 system for any number of
  * pigments: Jᵀ(JJᵀ + μI)⁻¹r = (JᵀJ + μI)⁻¹Jᵀr.
